@@ -1,0 +1,60 @@
+"""One logging set-up: to standard error, without the token, and without people's words above debug."""
+
+from __future__ import annotations
+
+import logging
+import re
+from typing import Final
+
+_TOKEN: Final = re.compile(r"\d+:[A-Za-z0-9_-]{30,}")
+_QUIET: Final = ("httpx", "httpcore", "apscheduler")
+"""httpx and httpcore log each address with the token in it; APScheduler logs every sweep."""
+
+_FORMATTER: Final = logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s")
+
+
+def redact(text: str) -> str:
+    """The text with whatever has the shape of a bot's token taken out."""
+    return _TOKEN.sub("[token]", text)
+
+
+class Redaction(logging.Filter):
+    """Takes tokens out of every record, and people's words out of what python-telegram-bot logs above debug.
+
+    That library puts the raw data of an update or an answer into its error records; of these only the fixed part of
+    the message stays, with the kind of error.
+    """
+
+    def filter(self, record: logging.LogRecord) -> bool:
+        if record.name.partition(".")[0] == "telegram" and record.levelno > logging.DEBUG:
+            error = record.exc_info[1] if isinstance(record.exc_info, tuple) else None
+            record.msg = f"{record.msg} ({type(error).__name__})" if error else str(record.msg)
+            record.args, record.exc_info, record.exc_text = None, None, None
+        elif record.exc_info and not record.exc_text:
+            record.exc_text = _FORMATTER.formatException(record.exc_info)
+        record.msg, record.args = redact(record.getMessage()), None
+        if record.exc_text:
+            record.exc_text = redact(record.exc_text)
+        if record.stack_info:
+            record.stack_info = redact(record.stack_info)
+        return True
+
+
+class _Handler(logging.StreamHandler):  # type: ignore[type-arg]
+    """Ours, so that a second set-up replaces it and no other."""
+
+
+def set_up_logging(level: int | str = logging.INFO) -> None:
+    """Log to standard error from this level up. At debug what people write is logged too, and a line says so."""
+    root = logging.getLogger()
+    for handler in [one for one in root.handlers if isinstance(one, _Handler)]:
+        root.removeHandler(handler)
+    handler = _Handler()
+    handler.setFormatter(_FORMATTER)
+    handler.addFilter(Redaction())
+    root.addHandler(handler)
+    root.setLevel(level)
+    for name in _QUIET:
+        logging.getLogger(name).setLevel(logging.WARNING)
+    if root.level <= logging.DEBUG:
+        logging.getLogger(__name__).warning("debug logging is on: it shows what people write")
