@@ -1,0 +1,64 @@
+"""The catalogue: every flow compiled once, and the words that start each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Final
+
+from companion.conversation.flow import Flow, Gate, Run
+from companion.conversation.machine import Compiled, compile_flow
+from companion.conversation.phrases import normalise
+
+PARKED: Final = "parked"
+"""The name under which ``Run`` takes up what was parked last."""
+
+RESUME: Final = ("go on", "continue", "resume", "carry on")
+
+
+@dataclass(frozen=True)
+class Book:
+    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` whenever something hurts."""
+
+    flows: dict[str, Compiled]
+    home: str
+    pain: str
+    commands: dict[str, str] = field(default_factory=dict)
+
+    def __getitem__(self, name: str) -> Compiled:
+        return self.flows[name]
+
+    def command(self, text: str) -> str | None:
+        """The flow that a typed command starts, with or without a slash, or None."""
+        return self.commands.get(_command_words(text))
+
+    @staticmethod
+    def resumes(text: str) -> bool:
+        """Whether the words ask to take up what was parked."""
+        return _command_words(text) in RESUME
+
+
+def _command_words(text: str) -> str:
+    if len(text) > 60:
+        return ""
+    return normalise(text).strip(" .!").removeprefix("/").split("@")[0].replace("_", " ").replace("-", " ").strip()
+
+
+def bind(flows: Iterable[Flow], home: str, pain: str) -> Book:
+    """A book from flows. Raises ValueError where two flows share a name or words, or one names a flow that is not there."""
+    compiled: dict[str, Compiled] = {}
+    commands: dict[str, str] = {}
+    for flow in flows:
+        if flow.name in compiled:
+            raise ValueError(f"two flows are called {flow.name}")
+        compiled[flow.name] = compile_flow(flow)
+        for words in {_command_words(word) for word in (*((flow.name, flow.title) if flow.by_name else ()), *flow.command)}:
+            if words in commands:
+                raise ValueError(f"“{words}” starts both {commands[words]} and {flow.name}")
+            commands[words] = flow.name
+    for one in compiled.values():
+        named = [step.flow for step in one.flow.steps if isinstance(step, Run) and step.flow != PARKED]
+        named += [gate.first for gate in one.flow.gates if isinstance(gate, Gate) and gate.first]
+        if missing := set(named) - compiled.keys():
+            raise ValueError(f"{one.flow.name} runs {', '.join(sorted(missing))}, which is not there")
+    return Book(compiled, home, pain, commands)

@@ -1,0 +1,184 @@
+"""Conditions on facts, kept as data so that they can be proved at their bounds, drawn and exported.
+
+A fact is a named value: an answer, something known of the lifter, or something worked out from both. A comparison
+with a missing fact is false, so a skipped answer never opens a way that needs it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+
+Value = float | str
+Facts = Mapping[str, Value]
+
+
+class Condition:
+    """Something that holds or not for given facts; combined with ``&``, ``|`` and ``~``."""
+
+    __slots__ = ()
+
+    def holds(self, facts: Facts) -> bool:
+        """Whether it holds; never raises, whatever is missing."""
+        raise TypeError(f"{type(self).__name__} is not a condition")
+
+    def compares(self) -> Iterator[Compare]:
+        """Every comparison inside, in reading order."""
+        yield from ()
+
+    def __and__(self, other: Condition) -> Condition:
+        return Every((self, other))
+
+    def __or__(self, other: Condition) -> Condition:
+        return Some((self, other))
+
+    def __invert__(self) -> Condition:
+        return Unless(self)
+
+
+@dataclass(frozen=True, slots=True)
+class Compare(Condition):
+    """One fact held against one bound (``<  <=  >  >=``), a set of values (``in``) or only being there (``known``)."""
+
+    fact: str
+    op: str
+    bound: float | tuple[str, ...] | None = None
+
+    def holds(self, facts: Facts) -> bool:
+        value = facts.get(self.fact)
+        if value is None:
+            return False
+        if self.op == "known":
+            return True
+        if isinstance(self.bound, tuple):
+            return value in self.bound
+        if isinstance(value, str) or self.bound is None:
+            return False
+        match self.op:
+            case "<":
+                return value < self.bound
+            case "<=":
+                return value <= self.bound
+            case ">":
+                return value > self.bound
+            case _:
+                return value >= self.bound
+
+    def compares(self) -> Iterator[Compare]:
+        yield self
+
+    def __str__(self) -> str:
+        if self.op == "known":
+            return f"{self.fact} is known"
+        if isinstance(self.bound, tuple):
+            return f"{self.fact} is {' or '.join(self.bound)}"
+        return f"{self.fact} {self.op} {self.bound:g}"
+
+
+@dataclass(frozen=True, slots=True)
+class Every(Condition):
+    """Holds where all parts do; with no part it always holds."""
+
+    parts: tuple[Condition, ...] = ()
+
+    def holds(self, facts: Facts) -> bool:
+        return all(part.holds(facts) for part in self.parts)
+
+    def compares(self) -> Iterator[Compare]:
+        for part in self.parts:
+            yield from part.compares()
+
+    def __str__(self) -> str:
+        return " and ".join(map(str, self.parts)) or "always"
+
+
+@dataclass(frozen=True, slots=True)
+class Some(Condition):
+    """Holds where at least one part does."""
+
+    parts: tuple[Condition, ...]
+
+    def holds(self, facts: Facts) -> bool:
+        return any(part.holds(facts) for part in self.parts)
+
+    def compares(self) -> Iterator[Compare]:
+        for part in self.parts:
+            yield from part.compares()
+
+    def __str__(self) -> str:
+        return "(" + " or ".join(map(str, self.parts)) + ")"
+
+
+@dataclass(frozen=True, slots=True)
+class Unless(Condition):
+    """Holds where the part does not; so it also holds where the part's fact is missing."""
+
+    part: Condition
+
+    def holds(self, facts: Facts) -> bool:
+        return not self.part.holds(facts)
+
+    def compares(self) -> Iterator[Compare]:
+        yield from self.part.compares()
+
+    def __str__(self) -> str:
+        return f"not ({self.part})"
+
+
+ALWAYS = Every()
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A fact by name, with its domain: either ``low`` to ``high`` in steps of ``step``, or one of ``values``.
+
+    ``of`` works it out from the facts so far (None, or a missing fact: not known). Answers need neither domain nor
+    ``of``: their question gives both.
+    """
+
+    name: str
+    low: float = 0.0
+    high: float = 0.0
+    step: float = 0.0
+    values: tuple[str, ...] = ()
+    of: Callable[[Facts, str], Value | None] | None = None
+    side: str = ""
+
+    def is_(self, value: str) -> Condition:
+        """Equal to one value."""
+        return Compare(self.name, "in", (value,))
+
+    def one_of(self, *values: str) -> Condition:
+        """Equal to one of several values."""
+        return Compare(self.name, "in", values)
+
+    @property
+    def known(self) -> Condition:
+        """There at all."""
+        return Compare(self.name, "known")
+
+    def __lt__(self, bound: float) -> Condition:
+        return Compare(self.name, "<", bound)
+
+    def __le__(self, bound: float) -> Condition:
+        return Compare(self.name, "<=", bound)
+
+    def __gt__(self, bound: float) -> Condition:
+        return Compare(self.name, ">", bound)
+
+    def __ge__(self, bound: float) -> Condition:
+        return Compare(self.name, ">=", bound)
+
+    def work_out(self, facts: Facts) -> Value | None:
+        """Its value from the facts so far, or None where one of them is missing."""
+        if self.of is None:
+            return facts.get(self.name)
+        try:
+            return self.of(facts, self.side)
+        except KeyError:
+            return None
+
+
+def fact(name: str) -> Fact:
+    """An answer or a known fact, to write a condition with: ``fact("plain_rounds").is_("no")``."""
+    return Fact(name)

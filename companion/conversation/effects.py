@@ -1,0 +1,103 @@
+"""What a step wants done, as data: nothing here acts. The record turns each into rows, in one commit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from companion.conversation.condition import Value
+
+
+@dataclass(frozen=True, slots=True)
+class Tap:
+    """A button: what it says and the payload that comes back, at most 64 bytes."""
+
+    label: str
+    data: str
+
+
+@dataclass(frozen=True, slots=True)
+class Say:
+    """One message. ``after`` seconds it leaves; a later turn of the same person takes a waiting one back."""
+
+    text: str
+    buttons: tuple[tuple[Tap, ...], ...] = ()
+    picture: str = ""
+    must_arrive: bool = False
+    after: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Began:
+    """A run of a flow began."""
+
+    run: str
+    flow: str
+    version: int
+
+
+@dataclass(frozen=True, slots=True)
+class Ended:
+    """A run ended: "done", "left" (parked and given up), or "pain"."""
+
+    run: str
+    ending: str
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """One row of the answer log. ``status``: ok, skipped, withdrawn (taken back) or in_pain (never scored)."""
+
+    run: str
+    flow: str
+    version: int
+    key: str
+    side: str
+    raw: str
+    value: Value | None
+    unit: str = ""
+    status: str = "ok"
+    method: str = ""
+    placement: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Find:
+    """Something concluded: a name, its value, the rule that made it and what it rests on, in words."""
+
+    name: str
+    value: str
+    rule: str = ""
+    because: str = ""
+    run: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Remind:
+    """Offer a flow on a local date; replaces an open reminder of the same kind."""
+
+    kind: str
+    flow: str
+    date: str
+    hour: int = 10
+
+
+@dataclass(frozen=True, slots=True)
+class Alert:
+    """Tell the coach at once, in plain words."""
+
+    level: str
+    because: str
+    run: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Erase:
+    """Remove every row of this person."""
+
+
+@dataclass(frozen=True, slots=True)
+class Export:
+    """Send this person everything held about them."""
+
+
+Effect = Say | Began | Ended | Record | Find | Remind | Alert | Erase | Export

@@ -1,0 +1,50 @@
+"""What can happen to a conversation: what a person sent, and what the companion itself starts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """A text message."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tapped:
+    """A button; ``data`` is its payload as it came back, which anybody may have forged."""
+
+    data: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sent:
+    """Something that is not text: photo, video, voice, audio, document, sticker, location, contact or other."""
+
+    kind: str
+    ref: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Edited:
+    """A message changed after it was sent, with its new text."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Invite:
+    """A reminder is due: offer its flow, without disturbing what is going on."""
+
+    flow: str
+
+
+@dataclass(frozen=True, slots=True)
+class Settle:
+    """The effects so far are kept: go on to where the conversation waits for the person again."""
+
+
+Event = Typed | Tapped | Sent | Edited
+Happening = Event | Invite | Settle

@@ -1,0 +1,332 @@
+"""The kinds of thing a question can ask for: how each is shown, read from what a person types, and bounded.
+
+Reading is pure: ``read(text, ears)`` gives an Answer or an Unclear with a short reason. No kind guesses: what it
+can't read, it asks again.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+
+from rapidfuzz import fuzz
+
+from companion.conversation.condition import ALWAYS, Condition, Value
+from companion.conversation.phrases import Phrase, hear, normalise
+from companion.conversation.units import METRIC, shown, shown_unit, to_kept, unit_word
+
+
+@dataclass(frozen=True, slots=True)
+class Ears:
+    """What reading needs besides the text: the lifter's units, the time now, and whether guessing is forbidden."""
+
+    units: str = METRIC
+    now: datetime | None = None
+    strict: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """A reply that was understood: the kept value, the text it came from, and its unit ("" where it has none)."""
+
+    value: Value
+    raw: str
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Unclear:
+    """A reply that was not: a short reason, shown before the question is asked again."""
+
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One way to answer a choice: its kept value, its label, other words for it, and when it is offered."""
+
+    value: str
+    label: str
+    also: tuple[str, ...] = ()
+    only_if: Condition = ALWAYS
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """What all kinds share: the options that become buttons, and an example for a reply that was not one."""
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        """The answers to tap, in order; none where the answer is typed."""
+        return ()
+
+    @property
+    def unit(self) -> str:
+        """The kept unit of a number, or ""."""
+        return ""
+
+    def example(self, ears: Ears) -> str:
+        """A line that shows what a good answer looks like."""
+        return "Tap one of the buttons, or type its words."
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        """What a typed reply means here."""
+        return pick(text, self.options, ears)
+
+    def unusual(self, value: Value) -> bool:
+        """Whether a value is possible but rare enough to ask about once."""
+        return False
+
+
+_TURNING: Final = frozenset(
+    ["not", "no", "never", "or", "and", "nor", "but", "without", "didnt", "doesnt", "isnt", "wasnt", "dont", "cant", "couldnt"])
+"""Words that turn or double what is said: a near miss that differs in one of them is none."""
+
+
+def _turning(text: str) -> set[str]:
+    return {word.replace("'", "") for word in text.split()} & _TURNING
+
+
+def pick(text: str, options: tuple[Option, ...], ears: Ears) -> Answer | Unclear:
+    """The option a text names: the whole label, another word for it, or (unless strict) a near miss of one only."""
+    wanted = normalise(text).strip(" .")
+    names = [(normalise(word).strip(" ."), option) for option in options
+             for word in (option.label, option.value.replace("_", " "), *option.also)]
+    for name, option in names:
+        if wanted == name:
+            return Answer(option.value, text)
+    if not ears.strict and len(wanted) >= 4:
+        said = _turning(wanted)
+        near = {option.value for name, option in names if len(name) >= 4 and fuzz.ratio(wanted, name) >= 84
+                and said == _turning(name)}
+        if len(near) == 1:
+            return Answer(near.pop(), text)
+        inside = {option.value for name, option in names if len(name) >= 4 and f" {name} " in f" {wanted} "}
+        if len(inside) == 1 and not said:
+            return Answer(inside.pop(), text)
+    return Unclear("I could not match that to one of the answers.")
+
+
+@dataclass(frozen=True, slots=True)
+class Choice(Kind):
+    """One of a few answers."""
+
+    choices: tuple[Option, ...]
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        return self.choices
+
+
+def choice(*rows: tuple[str, ...] | Option) -> Choice:
+    """A choice from rows of (value, label, other words …)."""
+    return Choice(tuple(row if isinstance(row, Option) else Option(row[0], row[1], row[2:]) for row in rows))
+
+
+@dataclass(frozen=True, slots=True)
+class YesNo(Kind):
+    """Yes or no; with ``unsure`` also "not sure", which a safety question counts as the worse answer."""
+
+    unsure: bool = False
+    yes: str = "Yes"
+    no: str = "No"
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        both = (Option("yes", self.yes, ("yes",)), Option("no", self.no, ("no",)))
+        return (*both, Option("unsure", "Not sure", ("unsure",))) if self.unsure else both
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        heard = hear(text, strict=ears.strict)
+        if heard in (Phrase.YES, Phrase.READY) and not (ears.strict and heard is Phrase.READY):
+            return Answer("yes", text)
+        if heard is Phrase.NO:
+            return Answer("no", text)
+        if heard is Phrase.UNSURE and self.unsure:
+            return Answer("unsure", text)
+        return pick(text, self.options, Ears(ears.units, ears.now, strict=True))
+
+    def example(self, ears: Ears) -> str:
+        return "Please answer yes, no or not sure." if self.unsure else "Please answer yes or no."
+
+
+@dataclass(frozen=True, slots=True)
+class Ready(Kind):
+    """Go on when set up, or when done: one button."""
+
+    label: str = "Ready"
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        return (Option("ready", self.label, ("ready", "done")),)
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        if hear(text) in (Phrase.READY, Phrase.YES):
+            return Answer("ready", text)
+        return pick(text, self.options, ears)
+
+    def example(self, ears: Ears) -> str:
+        return f"Tap “{self.label}” when you are."
+
+
+@dataclass(frozen=True, slots=True)
+class Hold(Ready):
+    """A timed hold or set: one start button, a count-in, then the bot says when the time is over and asks on.
+
+    ``seconds`` is how long, or the name of a fact that says so; ``count_in`` the time to get into place. ``go`` and
+    ``over`` are said at its start and end. Nothing needs a tap in between.
+    """
+
+    seconds: int | str = 10
+    count_in: int = 5
+    label: str = "Start"
+    go: str = "Hold: {seconds:g} seconds. Let go early if you need to."
+    over: str = "Time. Come out of it slowly."
+
+
+NUMBER_WORDS: Final = {word: float(n) for n, word in enumerate(
+    ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
+     "fourteen", "fifteen"))}
+_FILLER = re.compile(r"\b(?:about|around|roughly|approx|approximately|maybe|like|its|it's|it is|was|is|ca|exactly|just)\b|[~≈]")
+_PART = re.compile(r"(-?\d+(?:[.,]\d+)?)(?:\s+(\d+)/(\d+))?\s*([a-z°º\"']*)\.?")
+
+
+def parse_number(text: str, unit: str, system: str) -> float | None:
+    """One number in the kept unit from typed text, or None: "11", "11,5 cm", "4 1/2 in", "5ft 10", "five".
+
+    A number without a unit is in the lifter's own system. Two numbers, a range or other words give None.
+    """
+    clean = _FILLER.sub(" ", normalise(text)).strip(" .!")
+    clean = clean.replace("½", " 1/2").replace("1⁄2", " 1/2").replace("¼", " 1/4").replace("¾", " 3/4")
+    words = clean.split()
+    if words and words[0] in NUMBER_WORDS:
+        clean = " ".join([f"{NUMBER_WORDS[words[0]]:g}", *words[1:]])
+    if re.fullmatch(r"\d/\d", clean):
+        clean = f"0 {clean}"
+    total, at, feet = 0.0, 0, False
+    while at < len(clean):
+        part = _PART.match(clean, at)
+        if part is None or (at and not feet):
+            return None
+        number = float(part[1].replace(",", "."))
+        if part[2]:
+            if not float(part[3]):
+                return None
+            number += float(part[2]) / float(part[3])
+        word = part[4]
+        if not word and feet:
+            word = "in"
+        if word:
+            known = unit_word(word)
+            if known is None or known[0] != unit:
+                return None
+            total += number * known[1]
+        else:
+            total += to_kept(number, unit, system)
+        feet = word in ("ft", "foot", "feet", "'") and not feet
+        at = part.end()
+        while at < len(clean) and clean[at] in " ,":
+            at += 1
+    return total if clean else None
+
+
+@dataclass(frozen=True, slots=True)
+class Number(Kind):
+    """A number with its kept unit, the range that can be, the range that is usual, and an example (kept unit)."""
+
+    kept_unit: str
+    low: float
+    high: float
+    usual: tuple[float, float]
+    example_value: float
+    step: float = 0.1
+
+    @property
+    def unit(self) -> str:
+        return self.kept_unit
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        value = parse_number(text, self.kept_unit, ears.units)
+        if value is None:
+            return Unclear(f"I need one number{self._in(ears)}.")
+        value = round(value, 2)
+        if not self.low <= value <= self.high:
+            span = f"{shown(self.low, self.unit, ears.units)} to {shown(self.high, self.unit, ears.units)}"
+            return Unclear(f"That can't be right here: it goes from {span}.")
+        return Answer(value, text, self.kept_unit)
+
+    def _in(self, ears: Ears) -> str:
+        return f" in {shown_unit(self.unit, ears.units)}" if self.unit in ("cm", "kg") else ""
+
+    def example(self, ears: Ears) -> str:
+        return f"For example: {shown(self.example_value, self.unit, ears.units)}."
+
+    def unusual(self, value: Value) -> bool:
+        return not isinstance(value, str) and not self.usual[0] <= value <= self.usual[1]
+
+
+@dataclass(frozen=True, slots=True)
+class PainScore(Kind):
+    """Pain from 0 (none) to 10 (worst), whole numbers."""
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        return tuple(Option(str(n), str(n)) for n in range(11))
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        clean = re.sub(r"\s*(?:/|out of|of)\s*(?:10|ten)$", "", normalise(text).strip(" ."))
+        value = 0.0 if clean in ("none", "no", "no pain", "nothing", "nil") else parse_number(clean, "", METRIC)
+        if value is None or value != int(value) or not 0 <= value <= 10:
+            return Unclear("I need a whole number from 0 to 10.")
+        return Answer(value, text)
+
+    def example(self, ears: Ears) -> str:
+        return "0 is no pain, 10 the worst you can think of."
+
+
+@dataclass(frozen=True, slots=True)
+class Words(Kind):
+    """A few words of the lifter's own, kept as they are; ``limit`` characters at most."""
+
+    limit: int = 500
+    example_text: str = ""
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        clean = " ".join(text.split())
+        if not clean:
+            return Unclear("I need a few words.")
+        if len(clean) > self.limit:
+            return Unclear(f"That is too long to keep: {self.limit} letters at most.")
+        return Answer(clean, text)
+
+    def example(self, ears: Ears) -> str:
+        return f"For example: {self.example_text}."
+
+
+@dataclass(frozen=True, slots=True)
+class Media(Kind):
+    """A photo or a video, kept as the channel's own reference to it."""
+
+    accepts: tuple[str, ...] = ("video", "photo")
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        return Unclear(f"I need a {' or a '.join(self.accepts)} here, not words.")
+
+    def example(self, ears: Ears) -> str:
+        return "Send it here, or tap Skip."
+
+
+@dataclass(frozen=True, slots=True)
+class Zone(Kind):
+    """A time zone: a city, an offset from UTC, or the time on the lifter's clock now. Kept as an IANA name or UTC±hh:mm."""
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        from companion.conversation.places import find_zone
+
+        found = find_zone(text, ears.now)
+        return Answer(found, text) if found else Unclear("I don't know that place.")
+
+    def example(self, ears: Ears) -> str:
+        return "Try a bigger city, “UTC+1”, or the time on your clock now, such as 18:40."

@@ -1,0 +1,127 @@
+"""A flow compiled to one shared ``transitions`` machine: complete and exclusive arrows from the order of its steps.
+
+The machine has no model; a cursor with a ``state`` is passed to each trigger. Skipping takes the same arrows as
+answering, with the fact missing. Every question also answers pain, stop, back, again and help, without naming them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Final
+
+from transitions import Machine
+
+from companion.conversation.condition import ALWAYS, Condition, Every, Facts, Unless, Value
+from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Jump, Run, Tell
+
+START: Final = "start"
+ONWARD: Final = ("answer", "skip")
+EVERYWHERE: Final = ("pain", "stop", "back", "again", "help")
+
+
+@dataclass(frozen=True, slots=True)
+class Arrow:
+    """One way from a state to the next: taken when ``when`` holds. ``passed`` are the steps on the way that only say
+    or note something, each with its own condition."""
+
+    source: str
+    target: str
+    when: Condition
+    passed: tuple[Tell | Do, ...]
+
+
+@dataclass(slots=True)
+class _Cursor:
+    state: str
+
+
+@dataclass(frozen=True)
+class Compiled:
+    """A flow with its arrows and its machine. Build with ``compile_flow``; shared by every lifter."""
+
+    flow: Flow
+    arrows: tuple[Arrow, ...]
+    stops: Mapping[str, Ask | Run] = field(default_factory=dict)
+
+    @cached_property
+    def machine(self) -> Machine:
+        """The compiled ``transitions.Machine``: model-less, no automatic transitions."""
+        machine = Machine(model=None, states=[START, *self.stops, END, EARLY_END], initial=START, auto_transitions=False)
+        for arrow in self.arrows:
+            for event in ONWARD:
+                machine.add_transition(event, arrow.source, arrow.target, conditions=arrow.when.holds)
+        for event in EVERYWHERE:
+            machine.add_transition(event, list(self.stops) or START, None)
+        return machine
+
+    @cached_property
+    def ways(self) -> Mapping[tuple[str, str], Arrow]:
+        """Arrows by (source, target); one each, by construction."""
+        return {(arrow.source, arrow.target): arrow for arrow in self.arrows}
+
+    def onward(self, state: str, facts: Facts, event: str = "answer") -> Arrow:
+        """The arrow taken from a state under these facts."""
+        cursor = _Cursor(state)
+        self.machine.events[event].trigger(cursor, facts)
+        return self.ways[state, cursor.state]
+
+    def facts_of(self, known: Facts, fixed: Mapping[str, Value], got: Mapping[str, Value]) -> dict[str, Value]:
+        """Everything a condition or a template may name: known, fixed at the start, answered, worked out, in order."""
+        facts = {**known, **fixed, **got}
+        for one in self.flow.facts:
+            if (value := one.work_out(facts)) is not None:
+                facts[one.name] = value
+        return facts
+
+
+def _onward_rows(flow: Flow, at: int) -> Iterator[tuple[str, Condition, tuple[Tell | Do, ...]]]:
+    """From just after step ``at``: each target with its guard and what is passed, in order; the last always holds."""
+    passed: list[Tell | Do] = []
+    for step in flow.steps[at + 1:]:
+        if isinstance(step, Ask | Run):
+            yield step.key, step.only_if, tuple(passed)
+            if step.only_if == ALWAYS:
+                return
+        else:
+            passed.append(step)
+    yield END, ALWAYS, tuple(passed)
+
+
+def _arrows(flow: Flow) -> Iterator[Arrow]:
+    places = {START: -1} | {step.key: i for i, step in enumerate(flow.steps) if isinstance(step, Ask | Run)}
+    for source, at in places.items():
+        step = flow.steps[at] if at >= 0 else None
+        rows = [*(_jump_row(jump) for jump in (step.then if isinstance(step, Ask) else ())), *_onward_rows(flow, at)]
+        earlier: tuple[Condition, ...] = ()
+        merged: dict[str, Arrow] = {}
+        for target, when, passed in rows:
+            alone = Every((*(Unless(before) for before in earlier), when)) if earlier else when
+            if target in merged:  # two rows to one place: one arrow, taken when either holds
+                if merged[target].passed != passed:
+                    raise ValueError(f"{flow.name}: {source} reaches {target} in two ways that say different things")
+                alone = merged[target].when | alone
+            merged[target] = Arrow(source, target, alone, passed)
+            earlier = (*earlier, when)
+        yield from merged.values()
+
+
+def _jump_row(jump: Jump) -> tuple[str, Condition, tuple[Tell | Do, ...]]:
+    said = (Tell(jump.say, must_arrive=jump.must_arrive),) if jump.say else ()
+    return EARLY_END if jump.to == END else jump.to, jump.when, said
+
+
+def compile_flow(flow: Flow) -> Compiled:
+    """The compiled form of a flow. Raises ValueError where a state's name is used twice or a jump leads nowhere."""
+    stops: dict[str, Ask | Run] = {}
+    for step in flow.steps:
+        if isinstance(step, Ask | Run):
+            if step.key in stops or step.key in (START, END, EARLY_END):
+                raise ValueError(f"{flow.name}: the state {step.key} is there twice")
+            stops[step.key] = step
+    for stop in stops.values():
+        for jump in stop.then if isinstance(stop, Ask) else ():
+            if jump.to not in stops and jump.to != END:
+                raise ValueError(f"{flow.name}: {stop.key} jumps to {jump.to}, which is not there")
+    return Compiled(flow, tuple(_arrows(flow)), stops)

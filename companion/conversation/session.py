@@ -1,0 +1,88 @@
+"""Where a person is: a stack of running flows, the topmost one asking, and stacks parked for later.
+
+Frozen and small: it is kept as JSON in the same commit as the answers, and a step makes a new one.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, field, replace
+
+from companion.conversation.condition import Value
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """One run of one flow.
+
+    ``state`` is "" before it begins; ``trail`` the questions answered or skipped, in order; ``fixed`` the facts worked
+    out when it began. ``paused`` while another flow runs over its question, ``hurt`` when pain ended it, ``tried``
+    the flows its gates have let run before it.
+    """
+
+    flow: str
+    version: int
+    run: str
+    state: str = ""
+    got: Mapping[str, Value] = field(default_factory=dict)
+    fixed: Mapping[str, Value] = field(default_factory=dict)
+    trail: tuple[str, ...] = ()
+    paused: bool = False
+    hurt: bool = False
+    tried: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Aside:
+    """A short question in between, answered yes or no: "unusual" (is that value right?), "stop" or "ache" (did
+    something hurt?). ``text`` is the reply it hangs on."""
+
+    about: str
+    text: str = ""
+
+
+Stack = tuple[Frame, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """A person's place in the conversation. Immutable; equal sessions answer the same events alike.
+
+    ``runs`` counts the runs so far, which names them; ``idle`` after a stop, until the person writes again.
+    """
+
+    stack: Stack = ()
+    parked: tuple[Stack, ...] = ()
+    aside: Aside | None = None
+    runs: int = 0
+    idle: bool = False
+
+    @property
+    def top(self) -> Frame:
+        """The flow that is asking."""
+        return self.stack[-1]
+
+    def with_top(self, frame: Frame) -> Session:
+        """The same with another topmost frame."""
+        return replace(self, stack=(*self.stack[:-1], frame))
+
+    def dumps(self) -> str:
+        """As JSON text."""
+        return json.dumps(asdict(self), ensure_ascii=False, separators=(",", ":"))
+
+    @staticmethod
+    def loads(text: str) -> Session:
+        """From ``dumps``' text."""
+        kept = json.loads(text)
+        return Session(
+            stack=tuple(_frame(row) for row in kept["stack"]),
+            parked=tuple(tuple(_frame(row) for row in stack) for stack in kept["parked"]),
+            aside=Aside(**kept["aside"]) if kept["aside"] else None,
+            runs=kept["runs"],
+            idle=kept["idle"],
+        )
+
+
+def _frame(row: dict[str, object]) -> Frame:
+    return Frame(**{**row, "trail": tuple(row["trail"]), "tried": tuple(row["tried"])})  # type: ignore[arg-type]

@@ -1,0 +1,305 @@
+"""One pure step: a session and what happened give the next session and the effects wanted.
+
+What a typed reply means is decided in this order: pain; the short question in between, if there is one; "stop" while
+the body works; an answer of this question said exactly; the control words stop, back, again, help and skip, said exactly;
+a command that starts a flow; the answer said otherwise; and last a control word said nearly right, except where safety
+is asked about.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import NamedTuple
+
+from companion.conversation.book import Book
+from companion.conversation.effects import Effect, Say, Tap
+from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
+from companion.conversation.flow import Ask, Known
+from companion.conversation.kinds import Answer, Media, PainScore, Unclear, pick
+from companion.conversation.moves import Draft
+from companion.conversation.pain_words import Pain, hear_pain
+from companion.conversation.phrases import Phrase, hear
+from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, start_payload
+from companion.conversation.session import Session
+from companion.conversation.wording import render
+
+
+class Taken(NamedTuple):
+    """What a step gives: the session after it and its effects, in order."""
+
+    session: Session
+    effects: tuple[Effect, ...]
+
+
+def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
+    """Take one event. Pure: the same arguments give the same result; nothing is kept or sent here.
+
+    While ``unsettled(result.session)``, keep the effects, gather ``known`` anew and step again with ``Settle()``.
+    """
+    draft = Draft(book, session, known, [])
+    match event:
+        case Settle():
+            _settle(draft)
+        case Invite():
+            _invite(draft, event.flow)
+        case _ if _outdated(draft):
+            pass
+        case Typed():
+            _typed(draft, event.text)
+        case Tapped():
+            _tapped(draft, event.data)
+        case Sent():
+            _sent(draft, event)
+        case Edited():
+            _edited(draft, event.text)
+    return Taken(draft.session, tuple(draft.effects))
+
+
+def unsettled(session: Session) -> bool:
+    """Whether the conversation has somewhere to go before it waits for the person."""
+    if not session.stack:
+        return not session.idle
+    return not session.top.state or session.top.paused or session.top.state.startswith("run_")
+
+
+def prompt_now(book: Book, session: Session, known: Known) -> tuple[Say, ...]:
+    """What the person would be looking at now, for a screen that opens in the middle of a conversation."""
+    draft = Draft(book, session, known, [])
+    draft.ask_again()
+    return tuple(effect for effect in draft.effects if isinstance(effect, Say))
+
+
+# going on by itself -----------------------------------------------------------------------------------------
+
+
+def _settle(draft: Draft) -> None:
+    if not draft.session.stack:
+        draft.push(draft.book.home)
+    elif draft.top.paused:
+        draft.take_up()
+    elif not draft.top.state:
+        draft.begin()
+    else:
+        draft.after_run()
+
+
+def _outdated(draft: Draft) -> bool:
+    """Whether the open run is of a flow version that can't go on: then it starts again, its answers kept in the log."""
+    if not draft.session.stack:
+        return False
+    frame = draft.top
+    compiled = draft.book.flows.get(frame.flow)
+    fits = compiled is not None and (frame.version == compiled.flow.version or frame.version in compiled.flow.compatible)
+    if fits and (frame.state in ("", *compiled.stops) if compiled else False):
+        return False
+    draft.say("This part has changed since you began it, so it starts again. Your answers are kept.")
+    draft.end("left")
+    if compiled:
+        draft.push(frame.flow)
+    return True
+
+
+def _invite(draft: Draft, flow: str) -> None:
+    compiled = draft.book[flow]
+    fixed = compiled.flow.at_start(draft.known) if compiled.flow.at_start else {}
+    facts = compiled.facts_of(draft.known.facts, fixed, {})
+    draft.say(render(compiled.flow.invite, facts, draft.known.now),
+              buttons=((Tap(compiled.flow.title, start_payload(flow)),),), must_arrive=True)
+
+
+# what a person sent -----------------------------------------------------------------------------------------
+
+
+def _typed(draft: Draft, text: str) -> None:
+    if _heard_pain(draft, text):
+        return
+    heard = hear(text, strict=True)
+    if draft.session.aside:
+        _aside_answered(draft, text, heard)
+    elif not draft.session.stack:
+        _from_idle(draft, text)
+    elif heard is Phrase.STOP and (draft.ask.caution or draft.ask.free):
+        _control(draft, heard)
+    elif _is_option(draft, text):
+        _read(draft, text)
+    elif heard in _CONTROLS and not draft.ask.free:
+        _control(draft, heard)
+    elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
+        _start(draft, flow)
+    else:
+        _read(draft, text)
+
+
+def _is_option(draft: Draft, text: str) -> bool:
+    """Whether a reply is, word for word, one of the answers of the waiting question."""
+    return isinstance(pick(text, draft.ask.kind.options, replace(draft.ears, strict=True)), Answer)
+
+
+def _heard_pain(draft: Draft, text: str) -> bool:
+    """Whether the reply led to the pain questions, or to asking whether something hurt."""
+    stack = draft.session.stack
+    if stack and not draft.compiled.flow.hears_pain:
+        return False
+    asking = draft.ask if stack and draft.top.state in draft.compiled.stops else None
+    pain = hear_pain(text, body_at_work=bool(asking and asking.caution))
+    aside = draft.session.aside
+    if pain is Pain.YES and not (asking and asking.free and aside is None):
+        draft.hurt(text)
+        return True
+    if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)):
+        return False
+    draft.aside("ache", text)
+    return True
+
+
+def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
+    aside = draft.session.aside
+    assert aside is not None
+    if heard in (Phrase.YES, Phrase.NO):
+        _aside_decided(draft, heard is Phrase.YES)
+    elif aside.about == "unusual" and heard is Phrase.STOP:
+        draft.session = replace(draft.session, aside=None)
+        _control(draft, heard)
+    elif aside.about == "unusual":
+        draft.session = replace(draft.session, aside=None)
+        read = draft.ask.kind.read(text, draft.ears)
+        if isinstance(read, Answer):
+            before = draft.ask.kind.read(aside.text, draft.ears)
+            draft.answer(read, sure=isinstance(before, Answer) and before.value == read.value)
+        else:
+            draft.session = replace(draft.session, aside=aside)
+            draft.show_aside("Please answer yes or no.")
+    else:
+        draft.show_aside("Please answer yes or no.")
+
+
+def _aside_decided(draft: Draft, yes: bool) -> None:
+    aside = draft.session.aside
+    assert aside is not None
+    draft.session = replace(draft.session, aside=None)
+    if aside.about == "unusual":
+        read = draft.ask.kind.read(aside.text, draft.ears)
+        if yes and isinstance(read, Answer):
+            draft.answer(read, sure=True)
+        else:
+            draft.ask_again("Then once more.")
+    elif yes:
+        draft.hurt(aside.text)
+    elif aside.about == "stop":
+        draft.park()
+    elif not draft.session.stack:
+        _from_idle(draft, "menu")
+    elif draft.ask.free:
+        _read(draft, aside.text)
+    else:
+        draft.ask_again("Good. Then on with it.")
+
+
+_CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
+
+
+def _control(draft: Draft, heard: Phrase) -> None:
+    match heard:
+        case Phrase.STOP if draft.ask.caution:
+            draft.aside("stop")
+        case Phrase.STOP:
+            draft.park()
+        case Phrase.BACK:
+            draft.back()
+        case Phrase.SKIP:
+            draft.skip()
+        case Phrase.AGAIN:
+            draft.ask_again()
+        case _:
+            draft.say("Tap a button or type your answer. You can also say: back, skip, again, stop, menu. "
+                      "If anything hurts, say so at any time.")
+            draft.ask_again()
+
+
+def _from_idle(draft: Draft, text: str) -> None:
+    if draft.book.resumes(text) and draft.unpark():
+        return
+    if flow := draft.book.command(text):
+        _start(draft, flow)
+    else:
+        draft.session = replace(draft.session, idle=False, aside=None)
+
+
+def _start(draft: Draft, flow: str) -> None:
+    """Begin a flow by name: what runs is parked first; a parked run of the same flow goes on."""
+    running = draft.session.stack
+    if running and draft.top.flow == draft.book.pain:
+        draft.ask_again("These questions come first.")
+        return
+    if any(frame.flow == flow for frame in running):
+        draft.ask_again("You are in the middle of it.")
+        return
+    others = tuple(frame for frame in running if frame.flow != draft.book.home)
+    if others:
+        draft.park(f"{draft.book[others[-1].flow].flow.title} waits; say “go on” afterwards to pick it up.")
+    draft.session = replace(draft.session, stack=(), aside=None)
+    if not draft.unpark(flow):
+        draft.push(flow)
+
+
+def _read(draft: Draft, text: str) -> None:
+    ask = draft.ask
+    read = ask.kind.read(text, draft.ears)
+    if isinstance(read, Answer):
+        offered = {option.value for option in ask.kind.options if not option.only_if.holds(draft.facts())}
+        if not (isinstance(read.value, str) and read.value in offered):
+            draft.answer(read)
+            return
+        read = Unclear("That is not on offer just now.")
+    near = None if ask.safety or ask.free else hear(text)
+    if near in _CONTROLS:
+        _control(draft, near)
+    else:
+        draft.ask_again(f"{read.reason} {ask.kind.example(draft.ears)}")
+
+
+def _tapped(draft: Draft, data: str) -> None:
+    if data.startswith("go.") and data.removeprefix("go.") in draft.book.flows:
+        _start(draft, data.removeprefix("go."))
+        return
+    payload, stack = read_payload(data), draft.session.stack
+    here = payload is not None and stack and payload.flow == draft.top.flow and payload.version == draft.top.version
+    aside = draft.session.aside
+    if payload and aside and payload.state.endswith(ASIDE) and payload.value in ("yes", "no") and (
+            (here and payload.state == draft.top.state + ASIDE) or not stack):
+        _aside_decided(draft, payload.value == "yes")
+    elif payload and payload.value == STOP and stack and draft.ask.caution:
+        draft.aside("stop")  # a stop counts from any button, however old
+    elif payload and here and payload.state == draft.top.state and not aside:
+        _chosen(draft, draft.ask, payload.value)
+    else:
+        draft.ask_again("That button belongs to an earlier question; nothing has changed.")
+
+
+def _chosen(draft: Draft, ask: Ask, value: str) -> None:
+    if value in (SKIP, BACK, STOP):
+        _control(draft, {SKIP: Phrase.SKIP, BACK: Phrase.BACK, STOP: Phrase.STOP}[value])
+        return
+    for option in ask.kind.options:
+        if option.value == value and option.only_if.holds(draft.facts()):
+            kept = float(value) if isinstance(ask.kind, PainScore) else value
+            draft.answer(Answer(kept, option.label))
+            return
+    draft.ask_again("That button is not one of mine; nothing has changed.")
+
+
+def _sent(draft: Draft, sent: Sent) -> None:
+    stack, aside = draft.session.stack, draft.session.aside
+    if not stack and not aside:
+        _from_idle(draft, "menu")
+    elif stack and not aside and isinstance(draft.ask.kind, Media) and sent.kind in draft.ask.kind.accepts:
+        draft.answer(Answer(sent.ref, sent.kind))
+    else:
+        what = {"other": "that"}.get(sent.kind, f"a {sent.kind}" if sent.kind != "audio" else "a sound")
+        example = f" {draft.ask.kind.example(draft.ears)}" if stack and not aside else ""
+        draft.ask_again(f"I can't take {what} as an answer here.{example}")
+
+
+def _edited(draft: Draft, text: str) -> None:
+    if not _heard_pain(draft, text):
+        draft.ask_again("An edited message does not change your answer. To correct the last one, say “back”.")

@@ -1,0 +1,56 @@
+"""Units: numbers are kept in cm, kg, deg, s and years, and shown in the lifter's own system."""
+
+from __future__ import annotations
+
+from typing import Final
+
+METRIC: Final = "metric"
+IMPERIAL: Final = "imperial"
+
+CM_PER_INCH: Final = 2.54
+KG_PER_POUND: Final = 0.45359237
+"""Both exact: international yard and pound agreement, 1959."""
+
+_SHOWN_AS = {"cm": ("in", CM_PER_INCH), "kg": ("lb", KG_PER_POUND)}
+_WORDS: dict[str, tuple[str, float]] = {
+    **dict.fromkeys(("cm", "cms", "centimetre", "centimetres", "centimeter", "centimeters"), ("cm", 1.0)),
+    **dict.fromkeys(("mm", "millimetres", "millimeters"), ("cm", 0.1)),
+    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), ("cm", 100.0)),
+    **dict.fromkeys(("in", "ins", "inch", "inches", '"', "''"), ("cm", CM_PER_INCH)),
+    **dict.fromkeys(("ft", "foot", "feet", "'"), ("cm", 12 * CM_PER_INCH)),
+    **dict.fromkeys(("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"), ("kg", 1.0)),
+    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), ("kg", KG_PER_POUND)),
+    **dict.fromkeys(("deg", "degs", "degree", "degrees", "°", "º"), ("deg", 1.0)),
+    **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), ("s", 1.0)),
+    **dict.fromkeys(("min", "mins", "minute", "minutes"), ("s", 60.0)),
+    **dict.fromkeys(("y", "yr", "yrs", "year", "years"), ("years", 1.0)),
+    **dict.fromkeys(("month", "months"), ("years", 1 / 12)),
+}
+_LONG = {"deg": "°", "years": " years"}
+
+
+def unit_word(word: str) -> tuple[str, float] | None:
+    """The kept unit a typed word stands for and how many of it one makes, such as ("cm", 2.54) for "inches"."""
+    return _WORDS.get(word)
+
+
+def shown_unit(unit: str, system: str) -> str:
+    """The unit a kept unit is shown in, in a lifter's system: "cm" → "in" for imperial."""
+    return _SHOWN_AS[unit][0] if system == IMPERIAL and unit in _SHOWN_AS else unit
+
+
+def to_kept(number: float, unit: str, system: str) -> float:
+    """A number as the lifter wrote it, in their system's unit, turned into the kept unit."""
+    return number * _SHOWN_AS[unit][1] if system == IMPERIAL and unit in _SHOWN_AS else number
+
+
+def shown_number(value: float, unit: str, system: str) -> str:
+    """A kept number in the lifter's system without its unit: one decimal place where it has any."""
+    number = value / _SHOWN_AS[unit][1] if system == IMPERIAL and unit in _SHOWN_AS else value
+    return f"{round(number, 1):g}"
+
+
+def shown(value: float, unit: str, system: str) -> str:
+    """A kept number in the lifter's system, with its unit: "11 cm", "4.3 in", "72°"."""
+    unit_there = shown_unit(unit, system)
+    return shown_number(value, unit, system) + _LONG.get(unit_there, f" {unit_there}" if unit_there else "")

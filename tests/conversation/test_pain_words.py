@@ -1,0 +1,188 @@
+"""Pain is heard however it is typed; ordinary answers are not taken for it; the doubtful is asked about."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from timeit import repeat, timeit
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from companion.conversation import pain_words
+from companion.conversation.pain_words import Pain, hear_pain
+
+CORPUS = Path(__file__).parent.parent / "corpus"
+
+HURTS = [
+    "ouch", "OWWWW", "that hurts", "my back just went", "sharp pain", "tweaked it", "pins and needles", "numb",
+    "zing down my leg", "can't feel my foot", "I heard a pop", "12 but it hurt", "12but it hurt", "11, hurts a bit",
+    "no it hurts", "no, my back hurts", "no... pain", "nope hurts", "not good, hurts", "didn't go down hurts",
+    "pian in my bakc", "it hrut", "tinlging toes", "ITHURTS", "o u c h", "fuuuck my back", "my back!", "ready\nouch",
+    "not without pain", "not pain free", "couldn't do it without pain", "nothing but pain", "never felt pain like this",
+    "foot fell asleep", "leg went dead on me", "my hip gave way", "done my back in", "slipped a disc", "pain 3/10",
+    "lower back is sore", "it still hurts from last week", "sharp\u200b pa\u200bin", "\u202ehurts\u202c", "ｈｕｒｔｓ",
+]  # fmt: skip
+ORDINARY = [
+    "no pain", "doesn't hurt", "Doesn’t hurt at all",
+    "painful to admit I skipped", "no numbness", "pain free",
+    "no pain, numbness or tingling", "no pain/numbness", "nothing hurts", "no pins and needles", "without any pain",
+    "I don't have any pain", "pain: none", "pain 0/10", "any pain? no", "no pain no gain", "hurts my pride",
+    "sore from monday", "quads still sore from leg day", "doms", "12", "11,5 cm", "left 10 right 12.5", "done", "yes",
+    "good stretch in my calf", "hamstrings are tight", "my back rounded at the bottom", "back came off the floor",
+    "pulled my knee to my chest", "shooting the video from the side", "popped the phone on a chair", "painted the wall",
+    "5'11", "100 kg", "6pm sharp", "tweaked my stance", "I'll stop if it hurts", "numbers look fine", "", "👍", "\x00",
+]  # fmt: skip
+DOUBTFUL = [
+    "hurt last year, fine now", "felt something", "a bit uncomfortable", "it pinches a little", "it hurts?",
+    "is it supposed to hurt?", "doesn't hurt much", "no pain until the bottom", "I don't think it hurts",
+    "not sure if that was pain", "no real pain", "cramp in my calf", "the left doesn't hurt but the right does",
+    "felt weird", "😖", "back feels off", "my back is sore from monday", "pain? don't know", "should I stop?",
+    "dizzy", "no tingling pain in hip",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("text", HURTS)
+def test_pain_is_heard(text: str) -> None:
+    assert hear_pain(text) is Pain.YES
+
+
+@pytest.mark.parametrize("text", ORDINARY)
+def test_an_ordinary_or_denying_reply_is_no_pain(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+
+
+@pytest.mark.parametrize("text", DOUBTFUL)
+def test_a_doubtful_reply_is_asked_about(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+
+
+@pytest.mark.parametrize("text", ["felt something", "felt weird", "sharp", "bit worried"])
+def test_a_vague_feeling_counts_only_while_the_body_works(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+    assert hear_pain(text, body_at_work=False) is Pain.NO
+
+
+@pytest.mark.parametrize("text", HURTS)
+def test_pain_is_heard_also_when_the_body_is_not_at_work(text: str) -> None:
+    assert hear_pain(text, body_at_work=False) is Pain.YES
+
+
+def _single_words(table: str) -> list[str]:
+    return sorted(
+        word for rule in pain_words._rules(table) if len(rule.steps) == 1 for word in rule.steps[0].words
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("word", _single_words(pain_words.SURE_THINGS))
+def test_every_sure_word_is_heard_in_an_answer_and_can_be_denied(word: str) -> None:
+    assert hear_pain(f"12 but {word}") is Pain.YES
+    assert hear_pain(f"{word.upper()}!!") is Pain.YES
+    for denial in ("no {}", "without any {}", "didn't feel any {}", "not even a {}"):
+        assert hear_pain(denial.format(word)) is Pain.NO, denial
+    assert hear_pain(f"no {word}. it hurts") is Pain.YES
+    assert hear_pain(f"{word} last year") is Pain.ASK
+
+
+@pytest.mark.parametrize("word", _single_words(pain_words.UNSURE_THINGS))
+def test_every_unsure_word_is_asked_about(word: str) -> None:
+    assert hear_pain(f"11 and {word}") is not Pain.NO
+
+
+@pytest.mark.parametrize(
+    "word", ["hurts", "hurting", "painful", "tingling", "twinge", "stinging", "throbbing", "sciatica"]
+)
+def test_two_letters_swapped_do_not_hide_pain(word: str) -> None:
+    for at in range(len(word) - 1):
+        typed = word[:at] + word[at + 1] + word[at] + word[at + 2 :]
+        assert hear_pain(f"it is {typed}") is not Pain.NO, typed
+
+
+@pytest.mark.parametrize("word", ["hurts", "hurting", "painful", "tingling", "throbbing", "sciatica"])
+def test_one_letter_lost_or_doubled_does_not_hide_pain(word: str) -> None:
+    for at in range(1, len(word)):
+        for typed in (word[:at] + word[at + 1 :], word[:at] + word[at] + word[at:]):
+            assert typed == "huts" or hear_pain(typed) is not Pain.NO, typed
+
+
+def test_real_words_near_words_of_pain_are_left_alone() -> None:
+    for word in pain_words.REAL_WORDS.split():
+        assert hear_pain(f"the {word} is there", body_at_work=False) is Pain.NO, word
+
+
+def test_a_pattern_must_begin_with_a_word() -> None:
+    with pytest.raises(ValueError, match="begin"):
+        pain_words._by_first_word(pain_words._rules("    ~ hurts"))
+
+
+def test_pain_at_the_end_of_the_longest_message_is_heard() -> None:
+    filler = "the left one went fine "
+    assert hear_pain((filler * 200)[: 4096 - 13] + " but it hurts") is Pain.YES
+
+
+@given(st.text(alphabet=st.characters(), max_size=400))
+def test_nothing_typed_makes_it_fail(text: str) -> None:
+    assert hear_pain(text) in Pain
+
+
+@given(st.lists(st.sampled_from([*HURTS, *ORDINARY, *DOUBTFUL, "no", "not", "but", ",", "?", "12"]), max_size=6))
+def test_hearing_less_closely_never_hears_more(parts: list[str]) -> None:
+    text = " ".join(parts)
+    assert hear_pain(text, body_at_work=False).value <= hear_pain(text).value
+
+
+@given(st.sampled_from(HURTS), st.sampled_from(ORDINARY))
+def test_a_sentence_of_pain_is_heard_after_any_other(pain: str, other: str) -> None:
+    assert hear_pain(f"{other}. {pain}") is not Pain.NO
+
+
+@pytest.mark.parametrize(
+    "junk", ["hurt last year ", "no ", "a", "my back ", "😖", "sore, ", "feel ", "ﷺ", "no or ", "\u202e", "(is "]
+)  # fmt: skip
+def test_sixty_four_kibibytes_are_read_quickly(junk: str) -> None:
+    text = (junk * 65536)[:65536]
+    assert timeit(lambda: hear_pain(text), number=1) < 2
+
+
+def test_a_short_reply_takes_well_under_a_millisecond() -> None:
+    """The aim is 200 µs; five times that here, so that a busy machine does not fail the run."""
+    assert min(repeat(lambda: hear_pain("12 but it hurt a bit at the bottom"), number=20, repeat=20)) / 20 < 1e-3
+
+
+def _lines(name: str) -> list[str]:
+    """The replies of one file, a line each; a line that begins with # is a comment."""
+    lines = (CORPUS / name).read_text("utf-8").splitlines()
+    return [line for line in lines if line.strip() and not line.startswith("#")]
+
+
+def _heard(name: str) -> tuple[int, int]:
+    """How many of a file's replies are heard as pain or asked about, of how many."""
+    levels = [hear_pain(line) for line in _lines(name)]
+    return sum(level is not Pain.NO for level in levels), len(levels)
+
+
+@pytest.mark.parametrize("part", ["seen", "unseen"])
+def test_the_corpus_is_heard_with_recall_and_precision(part: str, capsys: pytest.CaptureFixture[str]) -> None:
+    """Recall and precision as asked for by the issue; the rules were not written from the unseen part."""
+    heard, of_pain = _heard(f"pain_{part}.txt")
+    false, of_none = _heard(f"not_pain_{part}.txt")
+    recall, precision = heard / of_pain, heard / (heard + false)
+    with capsys.disabled():
+        print(
+            f"\npain words, {part}: recall {recall:.4f} ({heard}/{of_pain}),"
+            f" precision {precision:.4f} ({false} false of {of_none})"
+        )
+    assert recall >= 0.99
+    assert precision >= 0.90
+
+
+def test_unsure_replies_are_mostly_asked_about(capsys: pytest.CaptureFixture[str]) -> None:
+    heard, of_all = _heard("unsure.txt")
+    with capsys.disabled():
+        print(f"\npain words, unsure: asked or heard {heard / of_all:.4f} ({heard}/{of_all})")
+    assert heard / of_all >= 0.90
+
+
+def test_the_corpus_is_large_enough() -> None:
+    for kind in ("pain", "not_pain"):
+        assert len(_lines(f"{kind}_seen.txt")) + len(_lines(f"{kind}_unseen.txt")) >= 300

@@ -1,0 +1,251 @@
+"""One step of a conversation: what every question answers, whatever its flow."""
+
+import pytest
+
+from companion.conversation.condition import Fact, fact
+from companion.conversation.effects import Ended, Record, Say
+from companion.conversation.events import Edited, Invite, Sent, Tapped, Typed
+from companion.conversation.flow import Ask, Flow, Gate, Jump, Run, Tell, both, each_side
+from companion.conversation.kinds import Hold, Media, Number, PainScore, Ready, Words, YesNo, choice
+from companion.conversation.session import Session
+from companion.conversation.step import prompt_now
+from tests.drive import NOW, Talk, small_book
+
+CM = Number("cm", 0, 30, usual=(3, 20), example_value=11)
+APART = Fact("{side}_apart", 0, 30, step=0.1, of=lambda got, side: abs(float(got[f"{side}_1"]) - float(got[f"{side}_2"])))
+REACH = Flow("reach", 1, "Reach", facts=both(APART), invite="Last time it was {reach.left_1:cm}. Again?", steps=(
+    Ask("setup", "Stand here.", Ready()),
+    *each_side(
+        Ask("{side}_1", "How many {unit} on the {side}?", CM, caution="Stop if it hurts."),
+        Ask("{side}_2", "Once more, {side}: how many {unit}?", CM, caution="Stop if it hurts."),
+        Ask("{side}_3", "Those were {apart:cm} apart. Once more?", CM, caution="Stop if it hurts.", only_if=APART >= 1.9)),
+    Ask("note", "Anything to add?", Words(example_text="it was easy"), free=True),
+    Tell("Left {left_1:cm}."),
+))
+CARE = Flow("care", 1, "Care", steps=(
+    Ask("well", "Are you well?", YesNo(unsure=True), safety=True, then=(Jump(fact("well").is_("no"), say="Then rest."),)),
+    Ask("pain", "How much pain?", PainScore(), safety=True),
+    Ask("film", "Send a film.", Media()),
+    Ask("hold", "Ready to hold?", Hold(seconds=20), caution="Stop if it hurts."),
+    Ask("held", "How long?", Number("s", 0, 60, usual=(0, 60), example_value=10)),
+))
+
+
+def test_a_third_reading_is_asked_only_where_the_first_two_differ_enough():
+    assert Talk(REACH).say("ready", "10", "11.8").state == "reach.right_1"
+    assert Talk(REACH).say("ready", "10", "11.9").state == "reach.left_3"
+
+
+def test_a_skipped_answer_takes_the_way_where_its_fact_is_missing():
+    talk = Talk(REACH).say("ready", "10", "skip")
+    assert talk.state == "reach.right_1"
+    assert [e.status for e in talk.effects if isinstance(e, Record)] == ["ok", "ok", "skipped"]
+
+
+def test_back_takes_the_last_answer_back_as_a_new_row_and_asks_again():
+    talk = Talk(REACH).say("ready", "10", "14", "back")
+    assert talk.state == "reach.left_2"
+    assert [e for e in talk.effects if isinstance(e, Record)][-1].status == "withdrawn"
+    assert talk.say("10.5").state == "reach.right_1"
+
+
+def test_back_at_the_first_question_stays_there():
+    talk = Talk(REACH).say("back")
+    assert talk.state == "reach.setup"
+    assert "first question" in talk.last
+
+
+def test_a_nonsense_answer_gets_a_reason_an_example_and_the_same_question():
+    talk = Talk(REACH).say("ready", "lots")
+    assert talk.state == "reach.left_1"
+    assert "one number" in talk.last
+    assert "11 cm" in talk.last
+    assert "left_1" not in talk.answers
+
+
+@pytest.mark.parametrize("text", ["12 to 14", "-3", "900 cm", "🏋️", "x" * 5000, "12 14", "", "   "])
+def test_what_is_no_answer_is_never_recorded(text):
+    talk = Talk(REACH).say("ready")
+    talk.send(Typed(text))
+    assert talk.state == "reach.left_1"
+    assert "left_1" not in talk.answers
+
+
+def test_an_unusual_value_is_asked_about_once_then_kept():
+    talk = Talk(REACH).say("ready", "2")
+    assert "unusual" in talk.last
+    assert "left_1" not in talk.answers
+    assert talk.say("yes").answers["left_1"] == 2
+
+
+def test_an_unusual_value_may_be_replaced_instead_of_confirmed():
+    talk = Talk(REACH).say("ready", "2", "12")
+    assert talk.answers["left_1"] == 12
+    assert Talk(REACH).say("ready", "2", "no").state == "reach.left_1"
+
+
+def test_an_unusual_value_said_twice_is_kept():
+    assert Talk(REACH).say("ready", "25", "25").answers["left_1"] == 25
+
+
+def test_stop_while_the_body_works_asks_whether_something_hurt():
+    talk = Talk(REACH).say("ready", "stop")
+    assert talk.last == "Did something hurt?"
+    assert Talk(REACH).say("ready", "stop", "yes").state == "pain.bad"
+    assert talk.say("no").state == ""
+
+
+def test_a_parked_flow_goes_on_where_it_was():
+    talk = Talk(REACH).say("ready", "10", "stop", "no", "go on")
+    assert talk.state == "reach.left_2"
+
+
+def test_stop_elsewhere_parks_at_once():
+    assert Talk(REACH).say("stop").state == ""
+
+
+def test_pain_in_an_answer_keeps_the_words_scores_nothing_and_ends_the_test():
+    talk = Talk(REACH).say("ready", "12 but it hurt")
+    row = [e for e in talk.effects if isinstance(e, Record)][-1]
+    assert (row.status, row.raw, row.value) == ("in_pain", "12 but it hurt", None)
+    talk.say("2")
+    assert Ended("1", "pain") in talk.effects
+
+
+def test_unsure_words_are_asked_about_and_a_no_goes_on():
+    talk = Talk(REACH).say("ready", "felt something weird in my back")
+    assert talk.last == "Did something hurt?"
+    assert talk.say("no").state == "reach.left_1"
+
+
+def test_pain_words_in_free_text_are_asked_about_and_kept_as_text():
+    talk = Talk(REACH).say("ready", "10", "10", "10", "10", "last year it hurt a lot")
+    assert talk.last == "Did something hurt?"
+    assert talk.say("no").answers["note"] == "last year it hurt a lot"
+
+
+def test_a_safety_question_is_not_skipped_and_not_guessed():
+    talk = Talk(CARE).say("skip")
+    assert talk.state == "care.well"
+    assert Talk(CARE).say("yess pleaze").state == "care.well"
+    assert Talk(CARE).say("yes").state == "care.pain"
+
+
+def test_a_jump_to_the_end_says_its_own_words():
+    talk = Talk(CARE).say("no")
+    assert "Then rest." in [say.text for say in talk.says]
+    assert talk.state == "home.pick"
+
+
+def test_a_film_is_taken_only_where_a_film_is_asked_for():
+    talk = Talk(CARE).say("yes", "2")
+    talk.send(Sent("sticker"))
+    assert talk.state == "care.film"
+    talk.send(Sent("video", "file-1"))
+    assert talk.answers["film"] == "file-1"
+    talk = Talk(REACH).say("ready").photo()
+    assert talk.state == "reach.left_1"
+
+
+def test_a_timed_hold_counts_in_and_out_and_asks_afterwards():
+    talk = Talk(CARE).say("yes", "2", "skip", "start")
+    assert [say.after for say in talk.says[-4:]] == [0, 5, 25, 26]
+
+
+def test_an_old_button_changes_nothing():
+    talk = Talk(REACH).say("ready", "10")
+    before = talk.session
+    talk.send(Tapped("reach.1.setup.ready"))
+    assert talk.session == before
+    assert "earlier question" in talk.last
+
+
+def test_an_old_stop_button_still_stops():
+    talk = Talk(REACH).say("ready", "10")
+    talk.send(Tapped("reach.1.left_1.!stop"))
+    assert talk.last == "Did something hurt?"
+
+
+@pytest.mark.parametrize("data", ["", "x", "go.nowhere", "reach.1.left_1", "reach.1.left_1.nonsense", "a.b.c.d",
+                                  "reach.99999999999.left_1.x", "....", "reach.1.left_1?.yes"])
+def test_a_forged_button_changes_nothing(data):
+    talk = Talk(REACH).say("ready")
+    before = talk.session
+    talk.send(Tapped(data))
+    assert talk.session == before
+
+
+def test_an_edit_changes_nothing_unless_it_speaks_of_pain():
+    talk = Talk(REACH).say("ready", "10")
+    before = talk.session
+    talk.send(Edited("11"))
+    assert talk.session == before
+    talk.send(Edited("11 ouch my back"))
+    assert talk.state == "pain.bad"
+
+
+def test_asking_for_another_flow_parks_the_first():
+    book = small_book(REACH, CARE)
+    talk = Talk(REACH, book=book).say("ready", "10", "care")
+    assert talk.state == "care.well"
+    assert [stack[-1].flow for stack in talk.session.parked] == ["reach"]
+
+
+def test_a_gate_lets_its_first_flow_run_and_stays_shut_while_it_must():
+    gated = Flow("gated", 1, "Gated", gates=(Gate(~fact("ok").known, "Still shut.", first="care"),),
+                 steps=(Ask("a", "A?", Ready()),))
+    book = small_book(gated, CARE)
+    talk = Talk(gated, book=book)
+    assert talk.state == "care.well"
+    talk.say("no")
+    assert "Still shut." in [say.text for say in talk.says]
+    assert talk.state == "home.pick"
+
+
+def test_an_invitation_disturbs_nothing_and_its_button_begins_the_flow():
+    book = small_book(REACH, CARE)
+    talk = Talk(CARE, known={"reach.left_1": 9.5}, book=book)
+    before = talk.session
+    talk.send(Invite("reach"))
+    assert talk.session == before
+    assert talk.last == "Last time it was 9.5 cm. Again?"
+    talk.tap("Reach")
+    assert talk.state == "reach.setup"
+
+
+def test_a_run_of_an_older_version_starts_again_with_its_answers_kept():
+    talk = Talk(REACH).say("ready", "10")
+    newer = Flow(**{name: getattr(REACH, name) for name in REACH.__dataclass_fields__} | {"version": 2})
+    talk.book = small_book(newer)
+    talk.say("11")
+    assert talk.state == "reach.setup"
+    assert "starts again" in " ".join(say.text for say in talk.says)
+
+
+def test_a_session_survives_being_kept():
+    for talk in (Talk(REACH).say("ready", "10", "stop", "no"), Talk(REACH).say("ready", "2"), Talk(CARE).say("yes")):
+        assert Session.loads(talk.session.dumps()) == talk.session
+
+
+def test_help_and_again_show_the_question_and_change_nothing():
+    talk = Talk(REACH).say("ready")
+    before = talk.session
+    for words in ("help", "say that again"):
+        talk.say(words)
+        assert talk.session == before
+        assert "How many cm on the left?" in talk.last
+
+
+def test_a_screen_that_opens_shows_the_waiting_question():
+    talk = Talk(REACH).say("ready", "10")
+    shown = prompt_now(talk.book, talk.session, talk._known())
+    assert [type(say) for say in shown] == [Say]
+    assert "Once more, left" in shown[0].text
+
+
+def test_a_run_inside_another_hands_over_its_ending():
+    outer = Flow("outer", 1, "Outer", steps=(
+        Run("care"), Ask("after", "And now?", choice(("a", "Fine")), only_if=fact("run_care").is_("done"))))
+    talk = Talk(outer, book=small_book(outer, CARE)).say("no")
+    assert talk.state == "outer.after"
+    assert talk.now == NOW
