@@ -1,0 +1,178 @@
+"""The drills: one for each part, as data. No load unless said. Each is a trial, not a fix.
+
+Common practice without a source, unless named. A 20-minute trunk and technique session did not change the tilt of the
+pelvis in the squat (Appl Sci 2025;15(23):12526, read): nobody has shown that priming helps. Stretches: 60 s in all
+for each muscle, 2-3 days a week (Garber 2011 Med Sci Sports Exerc 43:1334, second-hand); not longer than 60 s in a row
+right before heavy sets (Behm 2016 Appl Physiol Nutr Metab 41:1, memory).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from companion.screening.readings import Standing
+
+TRIAL: Final = "A trial, not a fix: nobody has shown that priming helps. See what it does for you."
+STOP: Final = "Stop at the first movement of the back, before any pain."
+HOME_DAYS: Final = 3  # a week
+
+
+@dataclass(frozen=True, slots=True)
+class Exercise:
+    """What to do: sets of reps, each ``down`` s of moving and ``hold`` s of stillness; ``sides`` 2: each side in turn.
+
+    ``steps``: one message each, at most 160 characters. ``light``: a load that may be added, "" for none.
+    """
+
+    name: str
+    sets: int
+    reps: int
+    steps: tuple[str, ...]
+    down: int = 0
+    hold: int = 0
+    sides: int = 1
+    light: str = ""
+    stretch: bool = False
+    lying: bool = False
+    deep_fold: bool = False
+
+    @property
+    def seconds(self) -> int:
+        """How long one repetition takes until it turns back, in seconds; for a timer."""
+        return self.down + self.hold
+
+
+@dataclass(frozen=True, slots=True)
+class Drill:
+    """A part's drill: the prime before squatting, its easier form and what is harder, and the home work.
+
+    ``unstretched``: what takes the prime's place where the part must not be stretched.
+    """
+
+    part: str
+    prime: Exercise
+    easier: Exercise
+    harder: str
+    caution: str
+    home: Exercise
+    unstretched: Exercise | None = None
+    standing: Standing = "common practice"
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """What one lifter is offered: an exercise to try before squatting, and home work (None: none)."""
+
+    part: str
+    prime: Exercise
+    caution: str
+    harder: str
+    home: Exercise | None
+    home_words: str
+    standing: Standing
+    trial: str = TRIAL
+    stop: str = STOP
+
+
+_FLOOR = "On hands and knees, knees at your best width, back in its easy curve."
+
+DRILLS: Final = (
+    Drill(
+        "hip",
+        Exercise("rock back", 2, 5, (_FLOOR, "Rock your hips towards your heels, 3 seconds back.",
+                                     "Stop before the back moves, hold 2 seconds, come forward."),
+                 down=3, hold=2, deep_fold=True),
+        Exercise("rock back to a pillow", 2, 5, (_FLOOR, "Lay a pillow on your heels.",
+                                                 "Rock back towards it, 3 seconds, hold 2 seconds, come forward."),
+                 down=3, hold=2, deep_fold=True),
+        "A squat with 2 to 5 kg held in front, above the rounding depth.",
+        "A pinch at the front of the hip: shorten the way back.",
+        Exercise("lying knee-across pull", 2, 1, ("Lie on your back, cross one ankle over the other knee.",
+                                                  "Draw that knee towards the opposite shoulder, back still on the "
+                                                  "floor. Hold 30 seconds."),
+                 hold=30, sides=2, stretch=True, lying=True, deep_fold=True)),
+    Drill(
+        "hamstrings",
+        Exercise("hinge with a stick", 2, 5, ("Hold a stick along your back: head, upper back and tailbone touch it.",
+                                              "Push your hips back, knees soft, 3 seconds down.",
+                                              "Turn back before the stick leaves a point."), down=3),
+        Exercise("hinge, hands to the wall", 2, 5, ("Stand a step from a wall, hands on it at hip height.",
+                                                    "Push your hips back, knees soft, 3 seconds down.",
+                                                    "Turn back before your back moves."), down=3),
+        "A hinge that sinks into a squat, with a stick.",
+        "Anything down the leg, such as tingling or shooting: stop.",
+        Exercise("strap raise", 2, 1, ("Lie on your back, a strap round one foot, that knee straight.",
+                                       "Pull the leg up until a stretch, back still. Hold 30 seconds."),
+                 hold=30, sides=2, stretch=True, lying=True)),
+    Drill(
+        "calf",
+        Exercise("knee over toes", 2, 5, ("Half a step from a wall, heel down.",
+                                          "Bring the knee over the toes, heel down, hold 2 seconds, come back.",
+                                          "Then squat with your heels on 2 cm, above the rounding depth."),
+                 hold=2, sides=2),
+        Exercise("knee over toes, holding a chair", 2, 5, ("Hold a steady chair, heel down.",
+                                                           "Bring the knee over the toes, hold 2 seconds, come back."),
+                 hold=2, sides=2),
+        "The heel lift halved, to 1 cm.",
+        "A pinch at the front of the ankle: leave this out and use the heel lift only.",
+        Exercise("calf stretch, straight and bent knee", 2, 2, ("Hands on a wall, one foot back, heel down.",
+                                                                "Knee straight, lean in, hold 30 seconds.",
+                                                                "Then the same knee bent, 30 seconds. Other side."),
+                 hold=30, sides=2, stretch=True),
+        Exercise("squat with a heel lift", 2, 5, ("Stand with your heels on 2 cm, firm and level.",
+                                                  "Squat slowly, above the rounding depth. No load."), down=3)),
+    Drill(
+        "trunk",
+        Exercise("pause squat, three stops", 2, 3, ("Above the rounding depth only.",
+                                                    "Down in 3 seconds, with three stops of 1 to 2 seconds.",
+                                                    "Breathe at each stop, the back keeps its shape. A third set only "
+                                                    "if the first two were easy."),
+                 down=3, hold=6, light="2 to 5 kg in front, or a bar at 50 % of the day's load or less"),
+        Exercise("pause squat to a box", 2, 3, ("A box or chair above the rounding depth. Body weight.",
+                                                "Down in 3 seconds, with a stop of 1 to 2 seconds half way.",
+                                                "Touch the box, stop, stand up."), down=3, hold=4),
+        "A second stop where it is hard, then the bar; or the arms-forward squat, light.",
+        "Breathe all the way, no straining.",
+        Exercise("front plank", 3, 1, ("Forearms and toes, or forearms and knees, body in one line.",
+                                       "Hold 15 seconds, up to 20 when that is easy. Keep breathing."), hold=15)),
+    Drill(
+        "control",
+        Exercise("hand-on-back squat", 2, 5, ("One palm on the curve of your lower back.",
+                                              "Squat down in 3 seconds.",
+                                              "Stop above the depth where it moves, 1 second, stand up."),
+                 down=3, hold=1),
+        Exercise("sit to a chair", 2, 5, ("One palm on the curve of your lower back, a chair behind you.",
+                                          "Sit down in 3 seconds, the curve keeps still, touch, stand up."),
+                 down=3, hold=1),
+        "A hinge that sinks into a squat.",
+        "Mind steady footing.",
+        Exercise("bird dog", 2, 5, ("Hands and knees, push the floor away.",
+                                    "Reach one leg and the opposite arm out, hips level, hold 5 seconds.",
+                                    "Check by mirror or film."), hold=5, sides=2)),
+)
+
+BY_PART: Final = {drill.part: drill for drill in DRILLS}
+
+_NO_HOME: Final = "No home work until that is confirmed. Show it to your coach."
+_NO_STRETCH: Final = "No stretching for this part."
+_NO_LYING: Final = "No home work on the back or in a deep fold."
+
+
+def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_lying: bool = False) -> Offer | None:
+    """The drill for a part, or None where there is none to offer.
+
+    ``easier``: by elimination, its easier form and no home work. ``no_stretch``: its joint pinched, or hypermobile.
+    ``no_lying``: nothing on the back or in a deep fold (pregnancy).
+    """
+    drill = BY_PART.get(part)
+    if drill is None:
+        return None
+    prime = drill.unstretched if no_stretch and drill.unstretched else drill.easier if easier else drill.prime
+    if no_lying and (prime.lying or prime.deep_fold):
+        return None
+    home, words = drill.home, f"Home work, {HOME_DAYS} days a week: {drill.home.name}."
+    withheld = (_NO_HOME if easier else _NO_STRETCH if no_stretch and home.stretch
+                else _NO_LYING if no_lying and (home.lying or home.deep_fold) else "")
+    return Offer(part, prime, drill.caution, drill.harder, None if withheld else home, withheld or words,
+                 drill.standing)

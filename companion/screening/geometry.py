@@ -1,0 +1,100 @@
+"""Angles from what a lifter can measure: a heel's height, a phone's level, a knee's distance from the wall.
+
+All angles in degrees, lengths in cm. Body segments as fractions of stature: Drillis & Contini 1966, as in Winter's
+textbook (second-hand).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import asin, atan2, cos, degrees, hypot, radians, sin
+from typing import Final, Literal
+
+from companion.screening.readings import Standing
+
+Lean = Literal["short", "past", "flat"]
+
+SHANK: Final = 0.285 - 0.039  # knee height less ankle height, of stature
+FOOT: Final = 0.152  # of stature
+# From memory, rounded (choice): the hip joint of a person on the back lies about 9 cm above the floor; the ankle
+# joint stands about three quarters of the foot's length behind the big toe; the kneecap about 4 cm in front of the
+# knee joint.
+HIP_ABOVE_FLOOR: Final = 9.0
+ANKLE_BEHIND_TOE: Final = 0.75
+KNEECAP: Final = 4.0
+# Above this a degree moves the heel by less than 0.4 cm (evidence-and-drills), so the height says little.
+HEEL_TOP: Final = 75.0
+FLIP: Final = 45.0
+
+
+@dataclass(frozen=True, slots=True)
+class Estimate:
+    """A value that was worked out, not measured, and how far off it may be (one standard deviation)."""
+
+    value: float
+    error: float
+    unit: str
+    standing: Standing
+
+
+def leg_raise_from_heel(heel: float, leg: float, hip: float = HIP_ABOVE_FLOOR) -> float:
+    """Straight-leg-raise angle from the height of the back of the heel above the floor.
+
+    ``heel``: cm above the floor, 0 with the leg flat. ``leg``: hip joint (the bony bump at the side of the hip) to
+    heel, cm. ``hip``: hip joint above the floor, cm. The leg turns about the hip joint, which lies above the floor:
+    with the leg flat the heel is ``hip`` below it, so heel = hip*(1 - cos a) + leg*sin a. Near 70 deg, 1 cm of heel is
+    1.5 deg and 1 cm of hip 1 deg. Plain geometry. ValueError where there is no such leg, or above 75 deg.
+    """
+    if not 50 <= leg <= 130:
+        raise ValueError(f"a leg of {leg:g} cm is not likely: measure from the hip's bony bump to the heel")
+    if heel < 0:
+        raise ValueError("a heel can't be below the floor")
+    reach = hypot(leg, hip)
+    rise = (heel - hip) / reach
+    angle = degrees(atan2(hip, leg) + asin(min(rise, 1.0)))
+    if rise > 1 or angle > HEEL_TOP + 1e-9:
+        raise ValueError("above 75 degrees the heel's height says too little: use the level, or judge by eye")
+    return angle
+
+
+def highest_heel(leg: float, hip: float = HIP_ABOVE_FLOOR) -> float:
+    """The heel's height in cm at 75 degrees: above it, ask by eye or level instead."""
+    return hip * (1 - cos(radians(HEEL_TOP))) + leg * sin(radians(HEEL_TOP))
+
+
+def leg_raise_from_level(shown: float, lean: Lean | None = None) -> float:
+    """Straight-leg-raise angle from the floor, 0-180, from a phone level that shows 0-90.
+
+    Many levels turn over at 45 and count from the nearer axis. ``lean``: the leg was nearer upright, "short" of it or
+    "past" it, or nearer "flat". Above 45 shown, the level counts from the floor: only "past" changes it (180 - shown).
+    ValueError outside 0-90, and at 45 or less without a lean: it could be either.
+    """
+    if not 0 <= shown <= 90:
+        raise ValueError(f"a level shows 0 to 90 degrees, not {shown:g}")
+    if shown > FLIP:
+        return 180 - shown if lean == "past" else shown
+    if lean is None:
+        raise ValueError(f"{shown:g} degrees could be near flat or near upright: which was it?")
+    return {"flat": shown, "short": 90 - shown, "past": 90 + shown}[lean]
+
+
+def lean_matters(shown: float) -> bool:
+    """Whether a level's reading has to be asked back: up to 45, and from 80, where the leg may have passed upright."""
+    return shown <= FLIP or shown >= 80
+
+
+def shin_from_distance(distance: float, height: float) -> Estimate:
+    """Shin angle from upright that a knee-to-wall distance amounts to, for a lifter of some height. An estimate only.
+
+    The shank is a stick from the ankle joint to the knee joint; the ankle is three quarters of the foot behind the
+    toe, the kneecap touches the wall: sin a = (distance + ankle behind toe - kneecap) / shank. One standard deviation
+    is 5 deg: 1.5 cm each of ankle and kneecap and 1 cm of shank are 2.6, 2.6 and 1.1, body-segment spread does the
+    rest (choice). Never to be compared with a measured angle, nor used in a series (reference-values, finding 1).
+    ValueError where the triangle does not close.
+    """
+    if not 120 <= height <= 230:
+        raise ValueError(f"a height of {height:g} cm is not likely")
+    share = (distance + ANKLE_BEHIND_TOE * FOOT * height - KNEECAP) / (SHANK * height)
+    if distance < 0 or share >= 1:
+        raise ValueError(f"no shin reaches {distance:g} cm at a height of {height:g} cm")
+    return Estimate(degrees(asin(share)), 5.0, "deg", "choice")

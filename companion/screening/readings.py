@@ -1,0 +1,238 @@
+"""Readings: numbers with how they were taken, their measurement error, and the lines they are held against.
+
+SEM is the standard error of measurement of one reading; MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res
+19:231, read). Every published error is a trained rater's: a lifter alone at home is never taken to be more exact.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from math import sqrt
+from statistics import fmean
+from typing import Final, Literal
+
+Standing = Literal["read", "second-hand", "memory", "common practice", "choice"]
+Show = Callable[[float, str], str]
+
+Z_ONE_SIDED_95: Final = 1.645  # a line is passed or not: one-sided
+MDC_FACTOR: Final = 1.96 * sqrt(2)  # 2.772
+
+STANDING_WORDS: Final[dict[Standing, str]] = {
+    "read": "published", "second-hand": "published, second-hand", "memory": "from memory",
+    "common practice": "common practice", "choice": "our cautious choice"}
+
+
+def metric(value: float, unit: str) -> str:
+    """A number with its unit as plain text: one decimal for cm and kg where needed, whole degrees."""
+    if unit == "deg":
+        return f"{value:.0f}°"
+    return f"{value:.1f}".removesuffix(".0") + f" {unit}"
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One reading: value in its unit (deg, cm), side, and how it was taken.
+
+    ``width``: the whole width of the band that a reading by eye fell into, its value being the middle; 0 for a number.
+    ``method`` names the effort too where that changes the reading ("level_own", "heel_strap").
+    """
+
+    test: str
+    value: float
+    unit: str
+    side: str
+    method: str
+    placement: str = ""
+    repeat: int = 1
+    width: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Error:
+    """The measurement error of one test and method: SEM in the unit of the reading, and where it comes from."""
+
+    test: str
+    method: str
+    sem: float
+    unit: str
+    source: str
+    standing: Standing
+
+    @property
+    def mdc(self) -> float:
+        """The smallest change between two single readings that is not error: MDC95 = 1.96 * sqrt(2) * SEM."""
+        return MDC_FACTOR * self.sem
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A value that readings are held against, and who says so."""
+
+    name: str
+    test: str
+    value: float
+    unit: str
+    source: str
+    standing: Standing
+
+
+@dataclass(frozen=True, slots=True)
+class LineAnswer:
+    """On which side of a line readings fall: clear (above, beyond error), short (below, beyond error), or close.
+
+    ``margin``: mean minus line (by eye: from the nearer edge of the band, 0 where it touches or straddles the line).
+    ``sem`` of one reading; ``standing`` of the line.
+    """
+
+    answer: Literal["clear", "short", "close"]
+    margin: float
+    words: str
+    line: Line
+    sem: float
+    standing: Standing
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """Left minus right, and whether it is more than error."""
+
+    amount: float
+    counts: bool
+    words: str
+
+
+_TAPE = Error("knee_to_wall", "tape", 1.9 / MDC_FACTOR, "cm", "Powden 2015 Man Ther 20:524: MDC 1.9 cm", "read")
+_SHIN = Error("knee_to_wall", "level", 4.7 / MDC_FACTOR, "deg", "Powden 2015 Man Ther 20:524: MDC 4.7 deg", "read")
+_RAISE_MAN = Error("leg_raise", "level", 3.0, "deg", "J Sports Sci Med 2009;8:116 Table 1, men, left leg", "read")
+_RAISE = Error("leg_raise", "level", 4.2, "deg",
+               "J Sports Sci Med 2009;8:116 Table 1, women, the larger of 4.0-4.2", "second-hand")
+# A heel's height adds to that: 1 cm of reading and 1.5 cm of doubt about the hip's height come to 2-3 degrees near 70.
+HEEL_EXTRA: Final = 2.5
+# By eye, degrees from the floor: (low, high) of each band. The outermost are as wide as a leg can go (choice).
+EYE_TOP: Final = 120.0
+EYE_BANDS: Final = {"under_45": (0.0, 45.0), "45_60": (45.0, 60.0), "60_70": (60.0, 70.0), "70_80": (70.0, 80.0),
+                    "over_80": (80.0, EYE_TOP)}
+EYE_MDC: Final = 20.0  # by eye the band itself is the error; a change must leave one whole 10-degree band out (choice)
+
+
+def error_of(test: str, method: str, sex: str | None = None) -> Error:
+    """The error to start from for one test and method; the men's only where sex is "man".
+
+    The straight-leg raise's is larger for women and is used where sex is not given. By eye the SEM is that whose MDC is
+    two bands of 10 deg. ValueError for a pair that has none.
+    """
+    way = method.split("_")[0]
+    if test == "knee_to_wall" and way in ("tape", "level"):
+        return _TAPE if way == "tape" else _SHIN
+    base = _RAISE_MAN if sex == "man" else _RAISE
+    if test == "leg_raise" and way == "level":
+        return base
+    if test == "leg_raise" and way == "heel":
+        return Error(test, way, sqrt(base.sem**2 + HEEL_EXTRA**2), "deg", f"{base.source}; and 2.5 deg", "choice")
+    if test == "leg_raise" and way == "eye":
+        return Error(test, way, EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice")
+    raise ValueError(f"no measurement error is known for {test} by {method}")
+
+
+RAISE_LEAST = Line("least that serves a squat", "leg_raise", 70.0, "deg", "rule of thumb", "common practice")
+RAISE_COMFORTABLE = Line("comfortable", "leg_raise", 80.0, "deg", "rule of thumb", "common practice")
+WALL_LEAST = Line("enough for most squats, from", "knee_to_wall", 10.0, "cm", "4 in", "common practice")
+WALL_ENOUGH = Line("enough for most squats, to", "knee_to_wall", 12.5, "cm", "5 in", "common practice")
+# Degrees are a series of their own; no printed line. The 10 and 12.5 cm lines stand 0.4 SD under and 0.2 SD over the
+# mean of Calatayud 2015 IJSPT 10:197 (11.6 +- 4.0 cm; 40.0 +- 5.8 deg, n = 26): 37.7 and 41.3, moved apart.
+SHIN_LEAST = Line("enough for most squats, from", "knee_to_wall", 37.0, "deg", "after Calatayud 2015", "choice")
+SHIN_ENOUGH = Line("enough for most squats, to", "knee_to_wall", 42.0, "deg", "after Calatayud 2015", "choice")
+
+HYPERMOBILE: Final = 95.0  # deg, straight-leg raise on both sides: no stretching (choice)
+
+
+def one_way(readings: Sequence[Reading]) -> Reading:
+    """The first of readings that may be averaged: one test, side, unit, method, placement. ValueError, saying why."""
+    if not readings:
+        raise ValueError("there is no reading")
+    first = readings[0]
+    for other in readings[1:]:
+        _alike(first, other)
+        if other.side != first.side:
+            raise ValueError(f"{first.side} and {other.side} are not averaged")
+    return first
+
+
+def mean_of(readings: Sequence[Reading]) -> float:
+    """The mean of repeats taken one way."""
+    one_way(readings)
+    return fmean(reading.value for reading in readings)
+
+
+def against_line(readings: Sequence[Reading], line: Line, error: Error | None = None,
+                 show: Show = metric) -> LineAnswer:
+    """Repeats of one reading held against a line: beyond 1.645 * SEM / sqrt(repeats) it is clear or short, else close.
+
+    By eye the whole band counts as error: a band that straddles or touches the line is close.
+    """
+    first = one_way(readings)
+    if (first.test, first.unit) != (line.test, line.unit):
+        raise ValueError(f"{first.test} in {first.unit} can't be held against a line in {line.unit} for {line.test}")
+    error = error or error_of(first.test, first.method)
+    mean = mean_of(readings)
+    if first.width:
+        low = min(reading.value - reading.width / 2 for reading in readings)
+        high = max(reading.value + reading.width / 2 for reading in readings)
+        margin = max(low - line.value, 0.0) + min(high - line.value, 0.0)
+        beyond = 0.0
+    else:
+        margin, beyond = mean - line.value, Z_ONE_SIDED_95 * error.sem / sqrt(len(readings))
+    answer: Literal["clear", "short", "close"] = (
+        "clear" if margin > beyond else "short" if margin < -beyond else "close")
+    return LineAnswer(answer, margin, _line_words(answer, first, mean, beyond, line, show), line, error.sem,
+                      line.standing)
+
+
+def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error | None = None,
+                    show: Show = metric) -> Difference:
+    """Left against right, taken the same way: counts beyond 1.645 * SEM * sqrt(1/repeats left + 1/repeats right).
+
+    With as many repeats on each side that is sqrt(2) * 1.645 * SEM / sqrt(repeats): one-sided like a line, for the
+    error of a difference (choice). By eye it counts where the two bands do not touch.
+    """
+    one, other = one_way(left), one_way(right)
+    _alike(one, other)
+    error = error or error_of(one.test, one.method)
+    amount = mean_of(left) - mean_of(right)
+    beyond = Z_ONE_SIDED_95 * error.sem * sqrt(1 / len(left) + 1 / len(right))
+    if one.width:
+        beyond = (one.width + other.width) / 2
+    counts = abs(amount) > beyond
+    size = show(abs(amount), one.unit)
+    if counts:
+        more = "left" if amount > 0 else "right"
+        return Difference(amount, True, f"The {more} side has {size} more: beyond measurement error.")
+    return Difference(amount, False, f"Left and right are {size} apart: within measurement error.")
+
+
+def _alike(one: Reading, other: Reading) -> None:
+    """ValueError where two readings are not of one kind."""
+    for what, a, b in (("test", one.test, other.test), ("unit", one.unit, other.unit),
+                       ("method", one.method, other.method), ("placement", one.placement, other.placement)):
+        if a != b:
+            raise ValueError(f"readings by a different {what} can't be compared: {a or 'not said'}, {b or 'not said'}")
+
+
+def _line_words(answer: str, first: Reading, mean: float, beyond: float, line: Line, show: Show) -> str:
+    """What a line's answer says, in one sentence."""
+    at = f"the {show(line.value, line.unit)} line ({STANDING_WORDS[line.standing]})"
+    seen = _by_eye(first, show) if first.width else show(mean, first.unit)
+    if answer == "close":
+        doubt = "the eye is too rough here" if first.width else f"it may be {show(beyond, first.unit)} off"
+        return f"{seen}: too close to {at} to call, {doubt}"
+    return f"{seen}: clear of {at}" if answer == "clear" else f"{seen}: clear short of {at}"
+
+
+def _by_eye(reading: Reading, show: Show) -> str:
+    """The band of a reading by eye."""
+    low, high = (reading.value + way * reading.width / 2 for way in (-1, 1))
+    if low <= 0:
+        return f"under {show(high, reading.unit)} by eye"
+    top = f" to {show(high, reading.unit)}" if high < EYE_TOP else ""
+    return f"{show(low, reading.unit)}{top or ' or more'} by eye"

@@ -1,0 +1,212 @@
+"""Which work is open today: levels from the safety check and from pain during a test, and when a level ends.
+
+Thresholds: reference-values "Pain and safety" (red flags: cauda equina guidance, read; regional back-pain pathways,
+second-hand; ACSM pre-participation logic, Riebe 2015 Med Sci Sports Exerc 47:2473, read) and evidence-and-drills
+"Safety, sharpened" (pain limits: our choice). An answer that is missing or unsure counts as the worse one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Final
+
+from companion.screening.ranked import Ranked
+
+Value = float | str
+
+
+class Level(Ranked):
+    """What is open, the freest first."""
+
+    GO = "go"
+    NO_LOAD = "no_load"
+    NOT_TODAY = "not_today"
+    CLINICIAN = "clinician"
+    SAME_DAY = "same_day"
+    EMERGENCY = "emergency"
+
+
+# Back or hip pain at the start, 0-10: 0-2 go, 3 floor tests only, 4 or more none today (choice).
+START_FREE: Final = 2.0
+START_FLOOR: Final = 3.0
+# Pain during a test, 0-10: at 4 or more, or 2 or more above the start, no more today (choice).
+STOP_AT: Final = 4.0
+STOP_RISE: Final = 2.0
+CLEARANCE_MONTHS: Final = 6  # "asked again after six months" (choice)
+
+ALL_TESTS: Final = frozenset({
+    "squat_look", "rock_back", "hip_fold", "leg_raise", "knee_to_wall", "hand_on_back_squat", "bird_dog",
+    "arms_forward_squat", "pause_squat", "hinge_to_squat"})
+# On the floor only: knee_to_wall and the unloaded squats stay closed at pain 3 (choice, the safer reading).
+FLOOR_TESTS: Final = frozenset({"hip_fold", "leg_raise", "rock_back", "bird_dog"})
+# Pregnancy, cleared: no lying on the back, no deep fold.
+LYING_OR_FOLD_TESTS: Final = frozenset({"hip_fold", "leg_raise", "rock_back"})
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """One answer that counted: its key, the level it asks for, and why in words (at most 160 characters)."""
+
+    key: str
+    level: Level
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """The level of a safety check or of pain questions, and the answers it came from, the worst first.
+
+    ``no_lying``: no test on the back or in a deep fold (pregnancy). ``postpone``: even, dull soreness; scored tests are
+    better another day, nothing is locked. ``body_weight_first``: an old disc injury, quiet for six months.
+    ``limits``: what a clinician said to leave out, in the lifter's words.
+    """
+
+    level: Level
+    because: tuple[Reason, ...] = ()
+    no_lying: bool = False
+    postpone: bool = False
+    body_weight_first: bool = False
+    limits: str = ""
+
+
+# Key, level and words of the questions that alone decide; the worst first.
+_FLAGS: Final = (
+    Reason("bladder", Level.EMERGENCY,
+           "Pain with bladder, bowel or saddle changes, sexual loss or weakness in both legs needs hospital now."),
+    Reason("chest", Level.EMERGENCY, "Chest pain, faintness or unusual breathlessness now needs emergency care."),
+    Reason("weakness", Level.SAME_DAY, "New or growing weakness in a leg, or a foot that drops, needs care today."),
+    Reason("fall", Level.SAME_DAY, "A hard fall or blow lately should be looked at today."),
+    Reason("leg_signs", Level.CLINICIAN, "Pain, tingling or numbness below the knee: see a clinician before testing."),
+)
+
+
+def level_from_check(answers: Mapping[str, Value | None], *, today: date | None = None,
+                     cleared_on: date | None = None) -> Outcome:
+    """The outcome of a safety check.
+
+    Keys: fever, bladder, chest, weakness, fall, leg_signs, history (yes|no; anything else counts as yes), pain (0-10),
+    soreness (yes|no). Where history is not "no": pregnant, cleared (yes|no), cleared_at (who and when: needed),
+    limits (text), old_disc ("yes": an old disc injury is all there is, no symptoms for six months, training
+    normally; optional). ``cleared_on`` is the local date on which the lifter told of the clearance; None means in this
+    check. A clearance holds for six months.
+    """
+    reasons = [flag for flag in _FLAGS if answers.get(flag.key) != "no"]
+    pain = _number(answers.get("pain"))
+    if answers.get("fever") != "no":
+        reasons.append(
+            Reason("fever", Level.NOT_TODAY, "Fever, chills or illness: no training today.") if pain == 0 else
+            Reason("fever", Level.SAME_DAY, "Fever, chills or a recent infection with back pain needs care today."))
+    reasons.extend(_start_pain(pain))
+
+    pregnant = answers.get("pregnant")
+    some_history = answers.get("history") != "no" or (pregnant is not None and pregnant != "no")
+    old_disc = some_history and answers.get("old_disc") == "yes" and pregnant == "no"
+    cleared = _cleared(answers, today, cleared_on)
+    if some_history and not cleared and not old_disc:
+        reasons.append(Reason("history", Level.CLINICIAN,
+                              "With that history a clinician should clear you before any test here."))
+    soreness = answers.get("soreness")
+    return _outcome(
+        reasons,
+        no_lying=some_history and pregnant != "no",
+        postpone=soreness != "no" and (soreness is not None or pain != 0),
+        body_weight_first=old_disc and not cleared,
+        limits=str(answers.get("limits") or "") if some_history else "")
+
+
+def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | None) -> Outcome:
+    """The outcome of the pain questions; the test is over in every case.
+
+    Keys: where (text; "chest" is an emergency), bad (0-10), sharp, below_knee, tingling (yes|no), and where one of the
+    last two is not "no" also bladder and weakness. ``start_pain``: the 0-10 at the start of the session; None counts
+    as 0, so that any rise shows.
+    """
+    reasons = []
+    if answers.get("where") == "chest":
+        reasons.append(Reason("where", Level.EMERGENCY, "Pain in the chest now needs emergency care."))
+    below = [key for key in ("below_knee", "tingling") if answers.get(key) != "no"]
+    for flag in _FLAGS:
+        given = answers.get(flag.key)
+        if flag.key in ("bladder", "weakness") and given != "no" and (below or given is not None):
+            reasons.append(flag)
+    if below:
+        reasons.append(Reason(below[0], Level.CLINICIAN,
+                              "Pain below the knee, tingling or numbness: see a clinician before going on."))
+    bad = _number(answers.get("bad"))
+    if answers.get("sharp") != "no":
+        reasons.append(Reason("sharp", Level.NOT_TODAY,
+                              "Sharp, shooting, spreading or unfamiliar pain: no more today."))
+    if bad is None or bad >= STOP_AT:
+        reasons.append(Reason("bad", Level.NOT_TODAY, "Pain of 4 or more out of 10: no more today."))
+    elif bad - (start_pain or 0.0) >= STOP_RISE:
+        reasons.append(Reason("bad", Level.NOT_TODAY, "Pain has risen by 2 or more since the start: no more today."))
+    elif not reasons:
+        reasons.append(Reason("bad", Level.NO_LOAD, "A small pain: this test is over, and no loaded work today."))
+    return _outcome(reasons)
+
+
+def opens(level: Level, since: date, today: date, *, check: Level | None = None, seen: bool = False,
+          cleared: bool = False) -> bool:
+    """Whether a level set on the local date ``since`` no longer holds.
+
+    no_load and not_today hold for that local day. clinician holds until a later safety check passes (``check``: its
+    level). same_day and emergency hold at least until the next local day, and until the lifter was seen, was
+    told that training is fine (``cleared``), and a later safety check passes.
+    """
+    passed = check is not None and check < Level.CLINICIAN
+    match level:
+        case Level.GO:
+            return True
+        case Level.NO_LOAD | Level.NOT_TODAY:
+            return today > since
+        case Level.CLINICIAN:
+            return passed
+        case _:
+            return today > since and seen and cleared and passed
+
+
+def worst(levels: Iterable[Level]) -> Level:
+    """The level that holds where several do; go where there is none."""
+    return max(levels, default=Level.GO)
+
+
+def open_tests(level: Level, *, no_lying: bool = False) -> frozenset[str]:
+    """The tests that may be done at a level: all at go, those on the floor at no_load, none above."""
+    at_level = {Level.GO: ALL_TESTS, Level.NO_LOAD: FLOOR_TESTS}.get(level, frozenset())
+    return at_level - LYING_OR_FOLD_TESTS if no_lying else at_level
+
+
+def clearance_holds(told: date, today: date) -> bool:
+    """Whether a clearance told of on one local date still counts on another: for six calendar months."""
+    months = (today.year - told.year) * 12 + today.month - told.month
+    return 0 <= months < CLEARANCE_MONTHS or (months == CLEARANCE_MONTHS and today.day <= told.day)
+
+
+def _cleared(answers: Mapping[str, Value | None], today: date | None, told: date | None) -> bool:
+    """Whether a clinician's clearance counts: said yes, by whom and when, and not too long ago."""
+    if answers.get("cleared") != "yes" or not str(answers.get("cleared_at") or "").strip():
+        return False
+    return told is None or (today is not None and clearance_holds(told, today))
+
+
+def _start_pain(pain: float | None) -> tuple[Reason, ...]:
+    """What back or hip pain now asks for; not known counts as much."""
+    if pain is None or pain > START_FLOOR:
+        return (Reason("pain", Level.NOT_TODAY, "Back or hip pain of 4 or more out of 10: no tests today."),)
+    if pain > START_FREE:
+        return (Reason("pain", Level.NO_LOAD, "Back or hip pain of 3 out of 10: floor tests only, no load today."),)
+    return ()
+
+
+def _number(value: Value | None) -> float | None:
+    """A pain of 0-10, or None where it is not one."""
+    return float(value) if isinstance(value, (int, float)) and 0 <= value <= 10 else None
+
+
+def _outcome(reasons: Iterable[Reason], *, no_lying: bool = False, postpone: bool = False,
+             body_weight_first: bool = False, limits: str = "") -> Outcome:
+    """The highest level that any reason asks for, with all of them, the worst first."""
+    ordered = tuple(sorted(reasons, key=lambda reason: -reason.level.rank))
+    return Outcome(worst(reason.level for reason in ordered), ordered, no_lying, postpone, body_weight_first, limits)
