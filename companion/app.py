@@ -1,0 +1,255 @@
+"""The parts put together: one turn from what came in to what is committed. The only module here that imports flows."""
+
+from __future__ import annotations
+
+import logging
+import sqlite3
+from collections import OrderedDict
+from collections.abc import Callable, Sequence
+from datetime import datetime
+from pathlib import Path
+from typing import Final
+
+from companion.channels.port import Address, Inbound, Outgoing, Tapped
+from companion.clock import Clock
+from companion.conversation.effects import Effect, Erase, Record, Say
+from companion.conversation.events import Happening, Invite, Settle
+from companion.conversation.flow import Known
+from companion.conversation.session import Session
+from companion.conversation.step import prompt_now, step, unsettled
+from companion.known import known_of, zone_in
+from companion.record import log, outbox, people, reminders
+from companion.record.file import open_for_writing
+from companion.record.keep import keep, put_message, take_back_timed
+from companion.record.writer import Writer
+from flows.catalogue import BOOK, CONSENT
+
+_log = logging.getLogger(__name__)
+
+STRANGERS_MOST: Final = 10_000
+"""Conversations before consent are held in memory only; the oldest of more than these begins anew. Our choice."""
+
+SETTLING_MOST: Final = 60
+"""Flows that may begin and end in one turn; more is a flow that runs in a circle."""
+
+SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
+
+
+class _Stranger:
+    """Somebody who has not agreed to anything yet: nothing of them is in the file."""
+
+    def __init__(self) -> None:
+        self.session = Session()
+        self.effects: list[Effect] = []
+
+
+class Companion:
+    """One bot: takes what people send, one committed turn each, and offers what is due."""
+
+    def __init__(self, database: Path, clock: Clock, on_commit: Callable[[str], None] = lambda channel: None) -> None:
+        """Opens the file. ``on_commit`` is told the channel whose outbox may have something new.
+
+        Raises CannotOpen or AlreadyRunning (record.file).
+        """
+        self.db, self._lock = open_for_writing(database)
+        self.writer = Writer(self.db)
+        self.clock = clock
+        self.on_commit = on_commit
+        self._strangers: OrderedDict[Address, _Stranger] = OrderedDict()
+        self._unkept: dict[int, Outgoing] = {}
+        self._unkept_count = 0
+
+    def close(self) -> None:
+        """Close the file and let go of its lock."""
+        self.db.close()
+        self._lock.close()
+
+    # turns ------------------------------------------------------------------------------------------------
+
+    async def take(self, inbound: Inbound) -> None:
+        """One turn, committed when this returns. One that fails is noted, answered kindly and counts as taken."""
+        try:
+            await self.writer.do(lambda db: self._turn(db, inbound))
+        except Exception as error:
+            if self.writer.broken:
+                raise
+            why = type(error).__name__
+            _log.error("a turn failed (%s): %s", inbound.address.channel, why, exc_info=error)
+            await self.writer.do(lambda db: self._failed(db, inbound, why))
+        self.on_commit(inbound.address.channel)
+
+    def _turn(self, db: sqlite3.Connection, inbound: Inbound) -> None:
+        now, where = self.clock.now(), inbound.address
+        if inbound.update_id is not None and people.seen_before(db, where.channel, inbound.update_id, now):
+            return
+        person = people.person_at(db, where.channel, where.id)
+        if person is None:
+            self._from_stranger(db, inbound, now)
+            return
+        people.mark_back(db, where.channel, where.id)
+        take_back_timed(db, person, now)
+        self._advance(db, person, people.load_session(db, person), inbound.event, now, (where.channel, where.id))
+
+    def _advance(self, db: sqlite3.Connection, person: int, session: Session, event: Happening, now: datetime,
+                 to: tuple[str, str] | None) -> None:
+        """Step until the conversation waits for the person again, keeping each step's effects before the next."""
+        known = known_of(db, person, now)
+        for _ in range(SETTLING_MOST):
+            session, effects = step(BOOK, session, event, known)
+            keep(db, person, effects, now, zone_in(log.facts_of(db, person)), to)
+            if any(isinstance(effect, Erase) for effect in effects):
+                self._erase(db, person, effects, now, to)
+                return
+            if not unsettled(session):
+                people.save_session(db, person, session, now)
+                return
+            known, event = known_of(db, person, now), Settle()
+        raise RuntimeError(f"{session.top.flow if session.stack else 'nothing'} runs in a circle")
+
+    def _failed(self, db: sqlite3.Connection, inbound: Inbound, why: str) -> None:
+        now, where = self.clock.now(), inbound.address
+        if inbound.update_id is not None:
+            people.note_failed(db, where.channel, inbound.update_id, now, why)
+        person = people.person_at(db, where.channel, where.id)
+        if person is None:
+            self._say_unkept(where, [Say(SORRY)])
+        else:
+            put_message(db, person, Say(SORRY, must_arrive=True), now, (where.channel, where.id))
+
+    def _erase(self, db: sqlite3.Connection, person: int, effects: Sequence[Effect], now: datetime,
+               to: tuple[str, str] | None) -> None:
+        people.erase(db, person, now)
+        if to:
+            self._say_unkept(Address(*to), [effect for effect in effects if isinstance(effect, Say)])
+
+    # before consent ---------------------------------------------------------------------------------------
+
+    def _from_stranger(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> None:
+        """A turn that keeps nothing, until somebody agrees: then everything so far is kept at once."""
+        known = Known({}, now)
+        stranger = self._strangers.pop(inbound.address, None)
+        if stranger is None:
+            stranger = _Stranger()
+            first = self._settle_stranger(stranger, known)
+            agreed = isinstance(inbound.event, Tapped) and inbound.event.data.startswith(CONSENT.payload)
+            if not agreed:  # what they wrote can't be an answer to a question they had not seen
+                self._remember(inbound.address, stranger)
+                self._say_unkept(inbound.address, first)
+                return
+        stranger.session, effects = step(BOOK, stranger.session, inbound.event, known)
+        stranger.effects += effects
+        decided = next((effect.value for effect in effects if isinstance(effect, Record)
+                        and (effect.flow, effect.key) == (CONSENT.flow, CONSENT.key) and effect.status == "ok"), None)
+        if decided == "yes":
+            person = people.add_person(db, inbound.address.channel, inbound.address.id, inbound.name, now)
+            keep(db, person, [effect for effect in stranger.effects if not isinstance(effect, Say)], now, "UTC+00:00")
+            to = (inbound.address.channel, inbound.address.id)
+            keep(db, person, [effect for effect in effects if isinstance(effect, Say)], now, "UTC+00:00", to)
+            if unsettled(stranger.session):
+                self._advance(db, person, stranger.session, Settle(), now, to)
+            else:
+                people.save_session(db, person, stranger.session, now)
+            return
+        said = [effect for effect in effects if isinstance(effect, Say)]
+        if decided is not None:
+            people.note_refusal(db, now, CONSENT.version)
+        else:
+            said += self._settle_stranger(stranger, known)
+            self._remember(inbound.address, stranger)
+        self._say_unkept(inbound.address, said)
+
+    def _settle_stranger(self, stranger: _Stranger, known: Known) -> list[Say]:
+        said: list[Say] = []
+        while unsettled(stranger.session):
+            stranger.session, effects = step(BOOK, stranger.session, Settle(), known)
+            stranger.effects += effects
+            said += [effect for effect in effects if isinstance(effect, Say)]
+        return said
+
+    def _remember(self, address: Address, stranger: _Stranger) -> None:
+        self._strangers[address] = stranger
+        if len(self._strangers) > STRANGERS_MOST:
+            self._strangers.popitem(last=False)
+
+    def _say_unkept(self, to: Address, said: Sequence[Say]) -> None:
+        for say in said:
+            self._unkept_count -= 1  # below zero: never the number of a row
+            self._unkept[self._unkept_count] = outbox.unkept(self._unkept_count, to, say)
+
+    # what a screen shows ----------------------------------------------------------------------------------
+
+    async def open(self, address: Address) -> tuple[Say, ...]:
+        """What the person at an address should be looking at, for a screen that opens; a stranger is greeted."""
+        def look(db: sqlite3.Connection) -> tuple[Say, ...]:
+            person = people.person_at(db, address.channel, address.id)
+            if person is None:
+                return ()
+            session = people.load_session(db, person)
+            return prompt_now(BOOK, session, known_of(db, person, self.clock.now())) if session.stack else ()
+        return await self.writer.do(look)
+
+    # reminders --------------------------------------------------------------------------------------------
+
+    async def sweep(self) -> int:
+        """Offer what is due, one turn a reminder; gives how many."""
+        due = await self.writer.do(lambda db: reminders.due(db, self.clock.now()))
+        for one in due:
+            await self.writer.do(lambda db, one=one: self._offer(db, one))  # type: ignore[misc]
+        if due:
+            self.on_commit("")
+        return len(due)
+
+    def _offer(self, db: sqlite3.Connection, reminder: reminders.Reminder) -> None:
+        now = self.clock.now()
+        if reminders.settle(db, reminder.id, "sent", now):
+            session = people.load_session(db, reminder.person)
+            self._advance(db, reminder.person, session, Invite(reminder.flow), now, None)
+
+
+class CompanionOutbox:
+    """The outbox of one channel, as its drainer wants it: each mark is committed before it returns."""
+
+    def __init__(self, companion: Companion, channel: str) -> None:
+        self._companion, self._channel = companion, channel
+
+    async def due(self, now: datetime) -> Sequence[Outgoing]:
+        """The oldest waiting message of each address, what is held in memory first."""
+        unkept = self._companion._unkept
+        first: dict[Address, Outgoing] = {}
+        for message in unkept.values():
+            if message.address.channel == self._channel:
+                first.setdefault(message.address, message)
+        kept = outbox.due(self._companion.db.conn, self._channel, now)
+        return [*first.values(), *(message for message in kept if message.address not in first)]
+
+    async def next_due(self, now: datetime) -> datetime | None:
+        """When to look again; None where nothing waits."""
+        if any(message.address.channel == self._channel for message in self._companion._unkept.values()):
+            return now
+        return outbox.next_due(self._companion.db.conn, self._channel)
+
+    async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:
+        """It arrived."""
+        if self._companion._unkept.pop(id, None) is None:
+            await self._companion.writer.do(lambda db: outbox.mark_sent(db, id, at, message_id))
+
+    async def mark_dropped(self, id: int, at: datetime, reason: str) -> None:
+        """It is given up."""
+        if self._companion._unkept.pop(id, None) is None:
+            await self._companion.writer.do(lambda db: outbox.mark_dropped(db, id, at, reason))
+
+    async def mark_tried(self, id: int, at: datetime) -> None:
+        """It failed this time."""
+        if id > 0:
+            await self._companion.writer.do(lambda db: outbox.mark_tried(db, id, at))
+
+    async def mark_gone(self, address: Address, at: datetime, reason: str) -> None:
+        """Nobody is there any more: nothing more is sent until they write again."""
+        for id, message in list(self._companion._unkept.items()):
+            if message.address == address:
+                del self._companion._unkept[id]
+
+        def gone(db: sqlite3.Connection) -> None:
+            people.mark_gone(db, address.channel, address.id, at, reason)
+            outbox.drop_for(db, address.channel, address.id, at, reason)
+        await self._companion.writer.do(gone)

@@ -1,0 +1,1 @@
+"""The only place with SQL: the file, its migrations, one turn's rows, the answer log, the outbox."""

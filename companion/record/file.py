@@ -1,0 +1,76 @@
+"""Opening the one file: durable, checked, and by one writer at a time."""
+
+from __future__ import annotations
+
+import sqlite3
+from pathlib import Path
+from typing import Final
+
+from sqlite_utils import Database
+
+from companion.record.schema import migrations
+
+_PRAGMAS: Final = ("foreign_keys=on", "journal_mode=wal", "synchronous=full", "secure_delete=on", "busy_timeout=5000")
+
+
+class CannotOpen(Exception):
+    """The file can't be opened or written; the text says why, in one line."""
+
+
+class AlreadyRunning(Exception):
+    """Another companion has this file open for writing."""
+
+
+def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
+    """The database, migrated, with the lock that keeps a second writer out; close both in turn.
+
+    Raises AlreadyRunning where another process writes this file, CannotOpen where it can't be used.
+    """
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        lock = _lock(path)
+        try:
+            db = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
+            for pragma in _PRAGMAS:
+                db.execute(f"pragma {pragma}").fetchall()
+            _refuse_newer(db)
+            migrations.apply(db)
+        except BaseException:
+            lock.close()
+            raise
+    except (OSError, sqlite3.Error) as error:
+        raise CannotOpen(f"can't open the database {path}: {error}") from error
+    return db, lock
+
+
+def open_for_reading(path: Path) -> Database:
+    """The database, read-only. Raises CannotOpen where there is none yet."""
+    if not path.exists():
+        raise CannotOpen(f"there is no database at {path} yet")
+    try:
+        db = Database(sqlite3.connect(f"file:{path}?mode=ro", uri=True, isolation_level=None), execute_plugins=False)
+        db.execute("pragma busy_timeout=5000").fetchall()
+        db.execute("select 1 from persons limit 1").fetchall()
+        return db
+    except sqlite3.Error as error:
+        raise CannotOpen(f"can't read the database {path}: {error}") from error
+
+
+def _lock(path: Path) -> sqlite3.Connection:
+    """Hold an exclusive lock on a sidecar file: the system frees it however this process ends."""
+    lock = sqlite3.connect(path.with_name(path.name + ".lock"), isolation_level=None, timeout=0.2)
+    try:
+        lock.execute("begin exclusive")
+    except sqlite3.OperationalError as error:
+        lock.close()
+        if "locked" in str(error):
+            raise AlreadyRunning(
+                f"another companion is using {path}; stop it first, or choose another file with --database") from None
+        raise
+    return lock
+
+
+def _refuse_newer(db: Database) -> None:
+    ours = {migration.name for migration in migrations.pending(Database(memory=True))}
+    if any(applied.name not in ours for applied in migrations.applied(db)):
+        raise sqlite3.DatabaseError("it was made by a newer version of the companion")

@@ -1,0 +1,100 @@
+"""Effects turned into rows, within one turn's transaction."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Iterable
+from datetime import date, datetime, time, timedelta
+
+from companion.clock import instant
+from companion.conversation.effects import Alert, Began, Effect, Ended, Erase, Export, Find, Record, Remind, Say
+from companion.record.log import export_lines
+from companion.record.moments import text_of
+from companion.record.people import addresses_of
+
+
+def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: datetime, zone: str,
+         to: tuple[str, str] | None = None) -> None:
+    """Keep what a step wanted: answers, findings, reminders, alerts and messages to ``to`` (else to every address)."""
+    for effect in effects:
+        match effect:
+            case Say():
+                put_message(db, person, effect, now, to)
+            case Began():
+                db.execute("insert into runs (person, run, flow, version, began_at) values (?, ?, ?, ?, ?)",
+                           (person, effect.run, effect.flow, effect.version, text_of(now)))
+            case Ended():
+                db.execute("update runs set ended_at = ?, ending = ? where person = ? and run = ?",
+                           (text_of(now), effect.ending, person, effect.run))
+            case Record():
+                _record(db, person, effect, now)
+            case Find():
+                db.execute("insert into findings (person, run, name, value, rule, because, at) values (?, ?, ?, ?, ?, ?, ?)",
+                           (person, effect.run, effect.name, effect.value, effect.rule, effect.because, text_of(now)))
+                _fact(db, person, effect.name, effect.value, 1, now)
+            case Remind():
+                _remind(db, person, effect, now, zone)
+            case Alert():
+                _alert(db, person, effect, now)
+            case Export():
+                lines = export_lines(db, person)
+                put_message(db, person, Say("Here is everything kept about you, one entry a line.", must_arrive=True),
+                            now, to, document=lines)
+            case Erase():
+                pass  # last of all, by the turn itself: ``erase`` takes the messages with it
+
+
+def _record(db: sqlite3.Connection, person: int, row: Record, now: datetime) -> None:
+    before = db.execute("select id, status from answers where person = ? and run = ? and key = ? order by id desc limit 1",
+                        (person, row.run, row.key)).fetchone()
+    db.execute(
+        "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, "
+        "replaces, at) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        (person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
+         row.method, row.placement, before[0] if before else None, text_of(now)))
+    name = f"{row.flow}.{row.key}"
+    if row.status == "ok" and row.value is not None:
+        _fact(db, person, name, row.value, 0, now)
+    elif row.status == "withdrawn":
+        db.execute("delete from facts where person = ? and name = ?", (person, name))
+
+
+def _fact(db: sqlite3.Connection, person: int, name: str, value: float | str, found: int, now: datetime) -> None:
+    db.execute("insert into facts values (?, ?, ?, ?, ?) on conflict (person, name) do update set "
+               "value = excluded.value, at = excluded.at", (person, name, value, found, text_of(now)))
+
+
+def _remind(db: sqlite3.Connection, person: int, wanted: Remind, now: datetime, zone: str) -> None:
+    day, at = date.fromisoformat(wanted.date), time(wanted.hour)
+    db.execute("update reminders set state = 'replaced', settled_at = ? where person = ? and kind = ? and state = 'open'",
+               (text_of(now), person, wanted.kind))
+    db.execute("insert into reminders (person, kind, flow, wall, zone, due_at, state, made_at) "
+               "values (?, ?, ?, ?, ?, ?, 'open', ?)",
+               (person, wanted.kind, wanted.flow, f"{day} {at:%H:%M}", zone, text_of(instant(day, at, zone)), text_of(now)))
+
+
+def _alert(db: sqlite3.Connection, person: int, alert: Alert, now: datetime) -> None:
+    db.execute("insert into alerts (person, run, level, because, at) values (?, ?, ?, ?, ?)",
+               (person, alert.run, alert.level, alert.because, text_of(now)))
+    name = db.execute("select min(name) from addresses where person = ?", (person,)).fetchone()[0]
+    for (coach,) in db.execute("select coach from coaches where person = ? and until is null", (person,)).fetchall():
+        put_message(db, coach, Say(f"{name}: {alert.because}", must_arrive=True), now)
+
+
+def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,
+                document: str | None = None) -> None:
+    """Put a message in the outbox, for one address or for all a person has."""
+    buttons = json.dumps([[[tap.label, tap.data] for tap in row] for row in say.buttons], ensure_ascii=False)
+    due = text_of(now + timedelta(seconds=say.after))
+    for channel, address in [to] if to else addresses_of(db, person):
+        db.execute("insert into outbox (person, channel, address, text, buttons, picture, document, must_arrive, timed, "
+                   "due_at, made_at) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                   (person, channel, address, say.text, buttons, say.picture or None, document, say.must_arrive,
+                    say.after > 0, due, text_of(now)))
+
+
+def take_back_timed(db: sqlite3.Connection, person: int, now: datetime) -> None:
+    """The person wrote while a hold was being counted: what still waits for its time is not sent any more."""
+    db.execute("update outbox set settled_at = ?, dropped = 'the person wrote first' where person = ? and timed = 1 "
+               "and settled_at is null and due_at > ?", (text_of(now), person, text_of(now)))

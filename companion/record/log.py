@@ -1,0 +1,75 @@
+"""Reading: what is known of a person, their answer log, and everything held about them."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+
+from companion.record.moments import moment_of
+
+Value = float | str
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One fact as kept: its value, whether it was concluded rather than answered, and since when."""
+
+    value: Value
+    found: bool
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row of the answer log, with how its run ended (None: still open)."""
+
+    id: int
+    at: datetime
+    flow: str
+    version: int
+    run: str
+    key: str
+    side: str
+    raw: str
+    value: Value | None
+    unit: str
+    status: str
+    method: str
+    placement: str
+    replaces: int | None
+    ending: str | None
+
+
+def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
+    """The latest of every fact about a person, by name: "flow.key" for answers."""
+    return {name: Kept(value, bool(found), moment_of(at)) for name, value, found, at in
+            db.execute("select name, value, found, at from facts where person = ?", (person,))}
+
+
+def coached(db: sqlite3.Connection, person: int) -> bool:
+    """Whether a coach looks after this person now."""
+    return db.execute("select 1 from coaches where person = ? and until is null", (person,)).fetchone() is not None
+
+
+def answers_of(db: sqlite3.Connection, person: int) -> Iterator[Row]:
+    """A person's answer log, oldest first."""
+    rows = db.execute("select id, at, flow, version, run, key, side, raw, value, unit, status, method, placement, replaces, "
+                      "ending from (select a.*, r.ending from answers a join runs r on r.person = a.person and "
+                      "r.run = a.run where a.person = ?) order by id", (person,))
+    return (Row(row[0], moment_of(row[1]), *row[2:]) for row in rows)
+
+
+def export_lines(db: sqlite3.Connection, person: int) -> str:
+    """Everything held about a person as JSON Lines: each row of each table, with the table's name."""
+    lines = []
+    for (table,) in db.execute("select name from sqlite_master where type = 'table' order by rowid").fetchall():
+        columns = [row[1] for row in db.execute(f"pragma table_info([{table}])")]
+        of_person = "id" if table == "persons" else "person" if "person" in columns else None
+        if of_person is None:
+            continue
+        for row in db.execute(f"select * from [{table}] where [{of_person}] = ?", (person,)):
+            lines.append(json.dumps({"table": table, **dict(zip(columns, row, strict=True))}, ensure_ascii=False))
+    return "\n".join(lines) + "\n"

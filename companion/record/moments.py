@@ -1,0 +1,15 @@
+"""Moments as text: RFC 3339 in UTC with milliseconds, so that text order is time order."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+
+def text_of(moment: datetime) -> str:
+    """An aware moment as kept: "2026-03-07T17:30:00.000Z"."""
+    return moment.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
+
+
+def moment_of(text: str) -> datetime:
+    """The moment a kept text stands for."""
+    return datetime.fromisoformat(text)

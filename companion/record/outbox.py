@@ -1,0 +1,64 @@
+"""Messages on their way: rows put there with the answers they follow from, taken out as they are delivered."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from datetime import datetime
+
+from companion.channels.port import Address, Button, Outgoing
+from companion.conversation.effects import Say
+from companion.record.moments import moment_of, text_of
+
+MOST_AT_ONCE = 200
+"""Messages looked at together, one an address; our choice, to keep the queue in memory short."""
+
+_COLUMNS = "id, channel, address, text, buttons, picture, document, must_arrive, attempt"
+
+
+def due(db: sqlite3.Connection, channel: str, now: datetime) -> list[Outgoing]:
+    """The oldest message whose time has come, for each address of a channel; replies made last wait no longer than
+    reminders made first only within one address."""
+    rows = db.execute(
+        f"select {_COLUMNS} from (select *, row_number() over (partition by address order by due_at, id) as place "
+        "from outbox where settled_at is null and channel = ? and due_at <= ?) where place = 1 order by due_at, id limit ?",
+        (channel, text_of(now), MOST_AT_ONCE))
+    return [_outgoing(row) for row in rows]
+
+
+def next_due(db: sqlite3.Connection, channel: str) -> datetime | None:
+    """When the next waiting message is due; None where none waits."""
+    row = db.execute("select min(due_at) from outbox where settled_at is null and channel = ?", (channel,)).fetchone()
+    return moment_of(row[0]) if row[0] else None
+
+
+def _outgoing(row: tuple[int, str, str, str, str, str | None, str | None, int, int]) -> Outgoing:
+    buttons = tuple(tuple(Button(label, data) for label, data in line) for line in json.loads(row[4]))
+    return Outgoing(row[0], Address(row[1], row[2]), row[3], buttons, row[5], row[6], bool(row[7]), row[8])
+
+
+def mark_sent(db: sqlite3.Connection, id: int, at: datetime, message: str) -> None:
+    """It arrived. A document it carried is not kept."""
+    db.execute("update outbox set settled_at = ?, message = ?, document = null where id = ?", (text_of(at), message, id))
+
+
+def mark_dropped(db: sqlite3.Connection, id: int, at: datetime, reason: str) -> None:
+    """It will not be sent (again), and why."""
+    db.execute("update outbox set settled_at = ?, dropped = ?, document = null where id = ?", (text_of(at), reason, id))
+
+
+def mark_tried(db: sqlite3.Connection, id: int, at: datetime) -> None:
+    """It was tried without success and waits for another try."""
+    db.execute("update outbox set attempt = attempt + 1, tried_at = ? where id = ?", (text_of(at), id))
+
+
+def drop_for(db: sqlite3.Connection, channel: str, address: str, at: datetime, reason: str) -> None:
+    """Nothing that waits for this address will be sent."""
+    db.execute("update outbox set settled_at = ?, dropped = ?, document = null where channel = ? and address = ? "
+               "and settled_at is null", (text_of(at), reason, channel, address))
+
+
+def unkept(id: int, to: Address, say: Say) -> Outgoing:
+    """A message that is never kept in the file: to somebody who has not agreed to that, or whose rows are gone."""
+    buttons = tuple(tuple(Button(tap.label, tap.data) for tap in row) for row in say.buttons)
+    return Outgoing(id, to, say.text, buttons, say.picture or None)

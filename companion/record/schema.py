@@ -1,0 +1,110 @@
+"""The tables, as migrations. A released migration is never changed: a new one is added below it.
+
+Moments are UTC text in RFC 3339, so that they sort as they follow.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+
+from sqlite_utils import Database
+from sqlite_utils.migrations import Migrations
+
+migrations = Migrations("companion")
+
+FIRST = """
+create table persons (
+    id integer primary key, created_at text not null
+) strict;
+create table addresses (
+    channel text not null, address text not null, person integer not null references persons on delete cascade,
+    name text not null, gone_at text, gone_reason text,
+    primary key (channel, address)
+) strict, without rowid;
+create index addresses_person on addresses (person);
+create table sessions (
+    person integer primary key references persons on delete cascade, session text not null, updated_at text not null
+) strict;
+create table runs (
+    person integer not null references persons on delete cascade, run text not null, flow text not null,
+    version integer not null, began_at text not null, ended_at text, ending text,
+    primary key (person, run)
+) strict, without rowid;
+create table answers (
+    id integer primary key, person integer not null references persons on delete cascade, run text not null,
+    flow text not null, version integer not null, key text not null, side text not null, raw text not null,
+    value any, unit text not null, status text not null, method text not null, placement text not null,
+    replaces integer references answers, at text not null
+) strict;
+create index answers_person on answers (person, id);
+create index answers_run on answers (person, run, key, id);
+create trigger answers_stay before update on answers begin select raise(abort, 'the answer log is append-only'); end;
+create table findings (
+    id integer primary key, person integer not null references persons on delete cascade, run text not null,
+    name text not null, value text not null, rule text not null, because text not null, at text not null
+) strict;
+create index findings_person on findings (person, name, id);
+create table facts (
+    person integer not null references persons on delete cascade, name text not null, value any not null,
+    found integer not null, at text not null,
+    primary key (person, name)
+) strict, without rowid;
+create table reminders (
+    id integer primary key, person integer not null references persons on delete cascade, kind text not null,
+    flow text not null, wall text not null, zone text not null, due_at text not null, state text not null,
+    made_at text not null, settled_at text
+) strict;
+create index reminders_due on reminders (due_at) where state = 'open';
+create index reminders_person on reminders (person, kind);
+create table alerts (
+    id integer primary key, person integer not null references persons on delete cascade, run text not null,
+    level text not null, because text not null, at text not null
+) strict;
+create index alerts_person on alerts (person, id);
+create table coaches (
+    person integer not null references persons on delete cascade, coach integer not null references persons on delete cascade,
+    since text not null, until text,
+    primary key (person, coach)
+) strict, without rowid;
+create table outbox (
+    id integer primary key, person integer not null references persons on delete cascade, channel text not null,
+    address text not null, text text not null, buttons text not null, picture text, document text,
+    must_arrive integer not null, timed integer not null, due_at text not null, made_at text not null,
+    attempt integer not null default 0, tried_at text, settled_at text, message text, dropped text
+) strict;
+create index outbox_waiting on outbox (due_at, id) where settled_at is null;
+create index outbox_person on outbox (person, id);
+create table updates (
+    channel text not null, update_id integer not null, at text not null, failed text,
+    primary key (channel, update_id)
+) strict, without rowid;
+create table refusals (id integer primary key, at text not null, version integer not null) strict;
+create table erasures (id integer primary key, at text not null) strict;
+
+create view answer_log as
+select a.id, n.name as person, a.at, a.flow, a.version, a.run, a.key, a.side, a.raw, a.value, a.unit, a.status,
+    a.method, a.placement, a.replaces, r.ending
+from answers a join runs r on r.person = a.person and r.run = a.run
+join (select person, min(name) as name from addresses group by person) n on n.person = a.person;
+create view findings_log as
+select f.id, n.name as person, f.at, f.run, f.name, f.value, f.rule, f.because
+from findings f join (select person, min(name) as name from addresses group by person) n on n.person = f.person;
+"""
+
+
+@migrations()
+def first(db: Database) -> None:
+    """Persons, their addresses and sessions, the answer log, findings, reminders, the outbox, update ids."""
+    for statement in _statements(FIRST):
+        db.execute(statement)
+
+
+def _statements(script: str) -> list[str]:
+    """A script cut into statements; ``executescript`` would commit the migration's own transaction."""
+    statements, waiting = [], ""
+    for line in script.splitlines():
+        waiting += line + "\n"
+        if sqlite3.complete_statement(waiting):
+            statements.append(waiting.strip())
+            waiting = ""
+    return [one for one in statements if one]

@@ -1,0 +1,1 @@
+"""What is due, and the sweep that looks for it. APScheduler stands here."""
