@@ -1,0 +1,1 @@
+"""Every conversation of the companion, one a file, and their catalogue."""

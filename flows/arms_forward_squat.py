@@ -1,0 +1,66 @@
+"""Arms-forward squat: does the trunk keep its shape with the weight in front.
+
+Five squats at first, three for each second try, three seconds down: choice. Heels up 2–3 cm, as in the squat look.
+"""
+
+from companion.conversation.condition import fact
+from companion.conversation.flow import END, Ask, Flow, Jump, Tell
+from companion.conversation.kinds import Option, Ready, YesNo, choice
+from flows.shared import BANDS, SHARP, SQUAT, WARM, watched_by
+
+LOADED, EMPTY = fact("bar").is_("loaded"), fact("bar").is_("empty")
+FAULTY, ROLLED = fact("fault").one_of("rolled", "chest", "back"), fact("fault").is_("rolled")
+# Heels up after any fault, for a stiff ankle drops the chest too; less deep only where it rolled, for less depth
+# hides the other faults by itself. Neither with a load: that was film only.
+HEELS_TRY, SHALLOW_TRY = FAULTY & ~LOADED, ROLLED & ~LOADED
+CURED = fact("heels_help").is_("yes") | fact("shallow_help").is_("yes")
+
+LET_GO = "If it slips, let it go and step back. Keep breathing. " + SHARP
+HELD = YesNo(yes="It held", no="It did not")
+
+FLOW = Flow(
+    "arms_forward_squat", version=1, title="Arms-forward squat", needs=("stick",), gates=(*SQUAT, WARM), minutes=5,
+    command=("arms forward",),
+    steps=(
+        watched_by("This shows whether your trunk keeps its shape with the weight in front. How will you see it? "
+                   "Best is film from the side, phone at hip height, shirt tucked in."),
+        Ask("bar", "Stick or bar lies across the front of your shoulders, both arms straight ahead. Which one? Never "
+            "front squatted: the stick. Nothing is loaded for this test; loaded sets count only from film you "
+            "already have, arms held like this.", choice(
+                ("stick", "Broomstick", "stick", "broom", "mop", "pole"),
+                ("empty", "Empty bar", "empty", "bar", "barbell"),
+                Option("loaded", "Film of loaded sets", ("loaded", "film", "loaded film", "old film", "video"),
+                       only_if=fact("seen_by").is_("film")))),
+        Ask("setup", "Stick at hand, feet as you usually squat, clear floor around you. If you film, start it now.",
+            Ready(), only_if=~(EMPTY | LOADED)),
+        Ask("setup_bar", "Empty bar in a rack, at the height of your armpits. Safety arms just below your deepest "
+            "point, nobody and nothing in front of you. If you film, start it now. No safety arms? Say “back” and "
+            "take the stick.", Ready(), only_if=EMPTY),
+        Ask("watch", "Nothing to lift, then. Open that film and watch one set from the side: the bar, the chest, the "
+            "lower back.", Ready("Seen it"), only_if=LOADED, then=(Jump(~fact("watch").known, END),)),
+        Ask("squats", "Lay it across the front of your shoulders, off the throat. Arms straight ahead, level, hands "
+            "open. Five slow squats to your usual depth, three seconds down. Put it down, then tap Done.",
+            Ready("Done"), caution=LET_GO, only_if=~LOADED, then=(Jump(~fact("squats").known, END),)),
+        Ask("fault", "What changed first, if anything? Look at the film before you answer, if there is one. If you "
+            "can't tell, skip this.", choice(
+                ("clean", "Nothing, it all held", "nothing", "all held", "it held", "held", "none", "not rounded"),
+                ("rolled", "It rolled down the arms", "it rolled", "bar rolled", "stick rolled", "the bar rolled",
+                 "the stick rolled", "it rolls"),
+                ("chest", "The chest fell", "chest fell", "chest dropped", "my chest fell"),
+                ("back", "The lower back rounded", "back rounded", "the back rounded", "my back rounded",
+                 "it rounded", "rounded", "lower back"))),
+        Ask("depth", "How deep was the thigh when that began?", BANDS, only_if=FAULTY),
+        Ask("heels_do", "Rest a moment. Three more, with both heels on a firm board or two small plates, about an "
+            "inch (2–3 cm) high. All else the same. Put it down, then tap Done.", Ready("Done"),
+            caution="Both heels must stand steady. " + LET_GO, only_if=HEELS_TRY),
+        Ask("heels_help", "Heels up: did it all hold this time?", HELD, only_if=fact("heels_do").known),
+        Ask("shallow_do", "Rest a moment. Three last ones, heels flat on the floor again, only down to just above "
+            "where it began to roll. Put it down, then tap Done.", Ready("Done"), caution=LET_GO,
+            only_if=SHALLOW_TRY),
+        Ask("shallow_help", "Less deep: did it all hold?", HELD, only_if=fact("shallow_do").known),
+        Tell("It held once that was changed. So this was shoulders, ankles or depth, not the trunk, and it does not "
+             "count against your trunk.", CURED),
+        Tell("It all held. A stick weighs next to nothing, so this says little about the trunk under a load.",
+             fact("fault").is_("clean") & ~(EMPTY | LOADED)),
+    ),
+)

@@ -1,0 +1,52 @@
+"""Bird dog: does the trunk stay still while an arm and a leg lift. The side is the leg that lifts.
+
+No norms for the hold were found with their reliability: the lifter's own baseline only. Ten seconds, five
+repetitions and eight seconds to get into place: choice.
+"""
+
+from companion.conversation.condition import fact
+from companion.conversation.flow import Ask, Flow, Jump, each_side
+from companion.conversation.kinds import Hold, Number, Ready, choice
+from flows.shared import FLOOR, SHARP, WARM
+
+SECONDS = 10
+STILL = Number("s", low=0, high=SECONDS, usual=(0, SECONDS), example_value=8, step=1)
+FIRST = choice(
+    ("clean", "Nothing moved", "nothing", "clean", "still", "stayed still", "it stayed still", "none"),
+    ("hip", "A hip lifted or turned", "hip", "hips", "hip turned", "hip lifted", "hip dropped", "hips turned"),
+    ("back", "The back bent or sagged", "back bent", "back sagged", "it sagged", "sagged", "my back sagged"),
+)
+STICK = fact("seen_by").is_("stick")
+COME_DOWN = "Come down as soon as you can't keep it still. " + SHARP
+
+FLOW = Flow(
+    "bird_dog", version=1, title="Bird dog", needs=("floor", "mirror, film, friend or stick"), gates=(*FLOOR, WARM),
+    minutes=6,
+    steps=(
+        Ask("seen_by", "This shows whether your back stays still while an arm and a leg move. Who or what will tell "
+            "you?", choice(
+                ("film", "Film, from the side", "film", "video", "camera", "phone"),
+                ("mirror", "Mirror", "in a mirror"),
+                ("friend", "A friend watches", "friend", "partner", "somebody"),
+                ("stick", "A stick on my back", "stick", "broomstick", "a stick"),
+                ("feel", "By feel", "feel", "felt it", "nobody"))),
+        Ask("setup", "Hands and knees, hands under the shoulders, knees under the hips, something soft under the "
+            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~STICK),
+        Ask("setup_stick", "Hands and knees, hands under the shoulders, knees under the hips, something soft under "
+            "the knees. Phone on the floor, within reach. Each time before you begin, lay the stick along your "
+            "spine: if it tips or slides, something moved.", Ready(), only_if=STICK),
+        *each_side(
+            Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "
+                "and the arm of the other side straight ahead, no higher than your body. Hold until I say time.",
+                Hold(seconds=SECONDS, count_in=8), caution=COME_DOWN,
+                then=(Jump(~fact("{side}_do").known, "{side}_slow_do"),)),
+            Ask("{side}_hold", "With the {side} leg up: for how many of the ten seconds did your hips and back stay "
+                "still? 10 if for all of them.", STILL, method="{seen_by}"),
+            Ask("{side}_shape", "What moved first in that hold?", FIRST),
+            Ask("{side}_slow_do", "Rest a moment. Then five slow ones with the {side} leg and the other arm: out, "
+                "back to the floor, out again. Then tap Done.", Ready("Done"), caution=COME_DOWN),
+            Ask("{side}_slow", "In those five, {side} leg: what moved first?", FIRST,
+                only_if=fact("{side}_slow_do").known),
+        ),
+    ),
+)

@@ -1,0 +1,54 @@
+"""Hinge to squat: a hip hinge that sinks into a squat, back to the hinge, and up.
+
+A year of squatting and the two tests before it, three slow times, broomstick only: choice.
+"""
+
+from companion.conversation.condition import Value, fact
+from companion.conversation.flow import END, Ask, Flow, Gate, Jump, Known
+from companion.conversation.kinds import Ready, choice
+from companion.screening.screen import about_from, may_hinge, screen_from
+from flows.shared import BANDS, SHARP, SQUAT, WARM, watched_by
+
+YEARS = fact("about_you.years")
+
+
+def earned(known: Known) -> dict[str, Value]:
+    """Whether it is open to this lifter, from the answers that count: never from a run that pain ended."""
+    answers = list(known.answers())
+    return {"may_hinge": "yes" if may_hinge(screen_from(answers), about_from(answers)) else "no"}
+
+
+EARNED = (
+    Gate(~YEARS.known, "Before this one I need to know for how long you have squatted. Say “about you” to tell me."),
+    Gate(~(YEARS >= 1), "This one waits until you have squatted with a bar for a year or more. Nothing is missing "
+         "without it: the other tests stand on their own."),
+    Gate(~fact("may_hinge").is_("yes"), "This one opens once the arms-forward squat and the pause squat have both been clean "
+         "and free of pain. Say their names when you want to do them."),
+)
+"""After the safety check, which comes before everything; before the warm-up, which nobody should do in vain."""
+
+FLOW = Flow(
+    "hinge_to_squat", version=1, title="Hinge to squat", needs=("stick",), gates=(*SQUAT, *EARNED, WARM), minutes=3,
+    command=("hinge into squat", "hinge"), at_start=earned,
+    steps=(
+        watched_by("This shows whether your back stays still while you go from a hinge into a squat. How will you "
+                   "see it? Best is film from the side, phone at hip height, shirt tucked in."),
+        Ask("setup", "Broomstick across your upper back, where a bar would lie. Only the stick: no bar for this. "
+            "Feet as you usually squat. If you film, start it now.", Ready()),
+        Ask("go", "Push the hips far back, knees nearly straight: the hinge. Then bend the knees and sink into your "
+            "usual squat. Back into the hinge, then stand up. Three times, slowly. Then tap Done.", Ready("Done"),
+            caution="Go only as low as you would squat anyway, and keep breathing. " + SHARP,
+            then=(Jump(~fact("go").known, END),)),
+        Ask("hinge", "In the hinge, knees nearly straight: what did the lower back do? Look at the film first, if "
+            "there is one.", choice(
+                ("clean", "It kept its shape", "kept its shape", "clean", "nothing", "it did not round",
+                 "it didn't round", "not rounded", "no rounding"),
+                ("rounds", "It rounded", "rounded", "rounds", "a little"))),
+        Ask("sink", "And while you sank from the hinge into the squat: did it keep that shape?", choice(
+            ("clean", "It kept its shape", "kept its shape", "clean", "yes", "it did", "it did not round",
+             "not rounded"),
+            ("breaks", "It lost its shape", "lost its shape", "breaks", "no", "it rounded", "rounded", "it tucked",
+             "it did not", "it didn't", "a little"))),
+        Ask("depth", "How deep was the thigh when it lost its shape?", BANDS, only_if=fact("sink").is_("breaks")),
+    ),
+)

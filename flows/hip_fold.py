@@ -1,0 +1,51 @@
+"""Hip fold: on the back, knee bent, how far the thigh comes to the chest before the lower back moves."""
+
+from companion.conversation.condition import fact
+from companion.conversation.flow import END, Ask, Flow, Jump, Tell, sided
+from companion.conversation.kinds import Number, Ready, YesNo, choice
+from flows.shared import FLOOR, NOT_PREGNANT, WARM
+
+# 120° is textbook hip flexion with the knee bent (AAOS; 121 ± 13°, Roach & Miles 1991, from memory).
+FOLD = Number("deg", 0, 160, usual=(60, 145), example_value=110, step=1)
+STOP_IF = ("A pinch at the front of the hip is the end of the range: stop there. Stop at once at anything "
+           "sharp, shooting, tingling or numb.")
+FILMED = fact("filming").is_("yes")
+
+def _leg(onward: str) -> tuple[Ask | Tell, ...]:
+    """One side's questions; a movement that is skipped goes ``onward``."""
+    return (
+        Ask("{side}_do", "Bend the {side} knee to a right angle and bring the thigh slowly towards the chest, "
+            "turned out as in your squat. Stop when the pressure on your hands clearly changes, or at your "
+            "squat's fold. Then lower it.", Ready("Done"), caution=STOP_IF,
+            then=(Jump(~fact("{side}_do").known, onward),)),
+        Ask("{side}_first", "The {side} leg: did the thigh reach your squat's fold first, or did the pressure on "
+            "your hands change first?", choice(
+                ("fold", "Reached the fold", "fold", "reached", "reached it", "the fold", "fold first"),
+                ("back", "Pressure changed first", "pressure", "pressure changed", "pressure first", "hands",
+                 "back moved", "back first"),
+                ("cant_tell", "Can't tell", "not sure", "unsure", "dunno", "don't know", "idk", "neither"))),
+        Ask("{side}_pinch", "Was there a pinch at the front of the {side} hip?", YesNo()),
+        Tell("Noted. A pinch is kept, but it does not count as a stiff muscle, and it gets no stretch.",
+             only_if=fact("{side}_pinch").is_("yes")),
+        Ask("{side}_angle", "From the film: how many degrees did the {side} thigh come up from the floor? "
+            "Straight up is 90, past it is more. Skip it if you can't tell.", FOLD, only_if=FILMED, method="film"),
+    )
+
+
+FLOW = Flow(
+    "hip_fold", version=1, title="Hip fold", needs=("floor",), gates=(*FLOOR, NOT_PREGNANT, WARM), minutes=5,
+    command=("hip test",),
+    steps=(
+        Ask("filming", "This looks at the room in each hip. Your hands feel for it, so film is optional. "
+            "Will you film it from the side as well?", YesNo()),
+        Ask("setup_film", "Prop the phone sideways near the floor, three big steps away, and let it film "
+            "both legs. You look at the film afterwards.", Ready(), only_if=FILMED),
+        Ask("setup_fold", "First picture the bottom of your deepest squat: how close is the thigh to the "
+            "belly? That is your squat's fold. Film of it helps.", Ready()),
+        Ask("setup", "Lie on your back on a mat or carpet, legs long. Slide both hands, palms down, under "
+            "the curve of the lower back. Feel light, even pressure on both. Read each message first, then "
+            "lie down.", Ready()),
+        *sided(_leg("right_do"), "left"),
+        *sided(_leg(END), "right"),
+    ),
+)

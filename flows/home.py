@@ -1,0 +1,36 @@
+"""Home: what runs when nothing else does."""
+
+from companion.conversation.book import PARKED
+from companion.conversation.condition import fact
+from companion.conversation.flow import Ask, Flow, Gate, Run
+from companion.conversation.kinds import Option, choice
+
+PICK = fact("pick")
+
+TESTS = (
+    ("squat_look", "Squat look"), ("rock_back", "Rock back"), ("hip_fold", "Hip fold"), ("leg_raise", "Leg raise"),
+    ("knee_to_wall", "Knee to wall"), ("arms_forward_squat", "Arms-forward squat"), ("pause_squat", "Pause squat"),
+    ("hinge_to_squat", "Hinge to squat"), ("bird_dog", "Bird dog"), ("hand_on_back_squat", "Hand-on-back squat"),
+)
+
+FLOW = Flow(
+    "home", version=1, title="Menu", counted=False, command=("home", "start", "what next", "options"),
+    gates=(Gate(~fact("welcome.zone_right").is_("yes"), first="welcome"),),
+    steps=(
+        Ask("pick", "What would you like to do?", choice(
+            Option("go_on", "Go on where I stopped", ("go on", "resume", "continue", "carry on"),
+                   only_if=fact("parked_title").known),
+            Option("screen", "Find out why my back rounds", ("screen", "full screen", "start", "test me", "begin")),
+            Option("one", "One test", ("single test", "a test", "test")),
+            Option("prime", "Priming drill", ("drill", "prime", "warm up drill")),
+            Option("outcome", "My results", ("results", "result", "findings")),
+            Option("retest", "Test again", ("retest", "re-test")),
+            Option("about_you", "About me", ("my details", "details")),
+            Option("my_data", "My data", ("data", "privacy", "export", "erase")),
+        )),
+        Ask("test", "Which test?", choice(*TESTS), only_if=PICK.is_("one")),
+        Run(PARKED, PICK.is_("go_on")),
+        *(Run(flow, PICK.is_(flow)) for flow in ("screen", "prime", "outcome", "retest", "about_you", "my_data")),
+        *(Run(flow, fact("test").is_(flow)) for flow, _ in TESTS),
+    ),
+)

@@ -1,0 +1,198 @@
+"""Leg raise: on the back, knee straight, how far the leg comes up before the lower back moves."""
+
+from typing import cast
+
+from companion.conversation.condition import Fact, Facts, Value, fact
+from companion.conversation.flow import END, Ask, Flow, Jump, Known, both, sided
+from companion.conversation.kinds import Number, Option, Ready, choice
+from companion.conversation.units import METRIC, shown
+from companion.screening.geometry import (
+    FLIP,
+    Lean,
+    highest_heel,
+    lean_matters,
+    leg_raise_from_heel,
+    leg_raise_from_level,
+)
+from companion.screening.readings import RAISE_COMFORTABLE, RAISE_LEAST
+from flows.shared import FLOOR, NOT_PREGNANT, WARM
+
+SHOWN = Number("deg", 0, 90, usual=(0, 90), example_value=72, step=1)
+HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
+# Hip height .530 of stature (Drillis & Contini 1966, second-hand): 77 to 109 cm for 145 to 205 cm tall.
+LEG = Number("cm", 50, 130, usual=(70, 112), example_value=88)
+
+# Shooting pain, tingling or numbness below the knee is never a short hamstring (standard teaching, memory).
+STOP_IF = ("A pull behind the thigh is fine. Stop at once at anything sharp or shooting, or tingling or "
+           "numbness in the leg, and tell me: that is not a tight muscle.")
+
+NEAR = 5.0
+"""A second reading within so many degrees of a line: our choice, 1.645 times the SEM of 3.0° (J Sports Sci Med
+2009;8:116 Table 1, men, left leg, read)."""
+LINES = (RAISE_LEAST.value, RAISE_COMFORTABLE.value)
+
+WATCH = {
+    "level": "Note the degrees it shows.",
+    "heel": "The film, or your helper, marks the heel.",
+    "eye": "Note how high it came; film helps.",
+}
+HANDS = {
+    "own": "Slide both hands, palms down, under the curve of the lower back.",
+    "strap": "Loop a strap or towel round one foot, both ends in one hand. Slide the other hand, palm down, "
+             "under the curve of the lower back.",
+}
+
+
+def last_length(known: Known) -> dict[str, Value]:
+    """The leg's length as measured last time, in words for the end of its question; "" where it never was."""
+    length = known.facts.get("leg_raise.leg_length")
+    if length is None:
+        return {"length_before": ""}
+    was = shown(float(length), "cm", str(known.facts.get("welcome.units", METRIC)))
+    return {"length_before": f" Last time it was {was}; that will do again."}
+
+
+def _way(got: Facts, side: str) -> Value | None:
+    """The method with the effort: by own effort and with a strap are different readings."""
+    return f"{got['method']}_{got['effort']}" if "effort" in got else got["method"]
+
+
+def _part(got: Facts, side: str) -> Value | None:
+    """Where the level sits, in words also where that was skipped."""
+    return got.get("placement", "leg")
+
+
+def _placement(got: Facts, side: str) -> Value | None:
+    return got.get("placement", "")
+
+
+def _watch(got: Facts, side: str) -> Value | None:
+    return WATCH[str(got["method"])]
+
+
+def _hands(got: Facts, side: str) -> Value | None:
+    return HANDS[str(got.get("effort", "own"))]
+
+
+def _ask_lean(got: Facts, side: str) -> Value | None:
+    return "yes" if lean_matters(float(got[f"{side}_level"])) else "no"
+
+
+def _too_high(got: Facts, side: str) -> Value | None:
+    return "yes" if float(got[f"{side}_heel"]) > highest_heel(float(got["leg_length"])) else "no"
+
+
+def _angle(got: Facts, side: str) -> float | None:
+    """The first reading as an angle from the floor, in degrees; None where it gives none."""
+    try:
+        if got["method"] == "level":
+            lean = cast(Lean | None, got.get(f"{side}_lean"))
+            return leg_raise_from_level(float(got[f"{side}_level"]), lean)
+        return leg_raise_from_heel(float(got[f"{side}_heel"]), float(got["leg_length"]))
+    except ValueError:
+        return None
+
+
+def _from_line(got: Facts, side: str) -> Value | None:
+    angle = _angle(got, side)
+    return None if angle is None else round(min(abs(angle - line) for line in LINES), 1)
+
+
+ASK_LEAN = Fact("{side}_ask_lean", values=("yes", "no"), of=_ask_lean)
+TOO_HIGH = Fact("{side}_too_high", values=("yes", "no"), of=_too_high)
+FROM_LINE = Fact("{side}_from_line", 0, 90, step=0.1, of=_from_line)
+
+BY_LEVEL, BY_HEEL, BY_EYE = (fact("method").is_(name) for name in ("level", "heel", "eye"))
+ONCE_MORE = (BY_LEVEL | BY_HEEL) & (FROM_LINE <= NEAR)
+AGAIN = fact("{side}_do_2").known
+HEEL_SERVES = ~(fact("left_too_high").is_("yes") | fact("right_too_high").is_("yes"))
+
+
+def _degrees(low: int, high: int) -> tuple[str, ...]:
+    """Other words for a band: each whole number in it."""
+    return tuple(f"{n}{sign}" for n in range(low, high + 1) for sign in ("", "°"))
+
+
+BANDS_BY_EYE = choice(
+    ("under_45", "Under 45°", "less than half way", "below 45", *_degrees(10, 44)),
+    ("45_60", "45 to 60°", "45-60", "45 to 60", *_degrees(46, 59)),
+    ("60_70", "60 to 70°", "60-70", "60 to 70", *_degrees(61, 69)),
+    ("70_80", "70 to 80°", "70-80", "70 to 80", *_degrees(71, 79)),
+    ("over_80", "Over 80°", "more than 80", "above 80", "straight up", *_degrees(81, 130)),
+)
+
+
+def _leg(onward: str) -> tuple[Ask, ...]:
+    """One side's questions; a lift that is skipped goes ``onward``."""
+    return (
+        # Pulling the toes up costs about 8° (BMC Musculoskelet Disord 2012;13:245, read). The pelvis moves from
+        # the first degrees on (Bohannon & Bass 2017 J Phys Ther Sci 29:2039, read): a flutter is not the end.
+        Ask("{side}_do", "Bring the {side} leg up slowly: knee straight, foot relaxed, other leg flat. The end "
+            "is when the back clearly presses harder or lifts, or the knee bends. A first flutter is not it. "
+            "{watch} Then lower it.", Ready("Done"), caution=STOP_IF,
+            then=(Jump(~fact("{side}_do").known, onward),)),
+        Ask("{side}_level", "How many degrees did it show, {side} leg? If the leg went past straight up, send "
+            "only the degrees past it.", SHOWN, only_if=BY_LEVEL, method="{way}", placement="{placed}"),
+        Ask("{side}_lean", "At that number a level can mean two things. Where was the {side} leg?", choice(
+            ("short", "Nearly straight up", "short", "nearly up", "nearly upright", "nearer upright", "up"),
+            ("past", "Past straight up", "past", "past upright", "over"),
+            Option("flat", "Nearer to flat", ("flat", "nearer flat", "low"),
+                   only_if=fact("{side}_level") <= FLIP)),
+            only_if=BY_LEVEL & ASK_LEAN.is_("yes")),
+        Ask("{side}_heel", "How many {unit} from the floor to the back of the {side} heel?", HEEL,
+            only_if=BY_HEEL, method="{way}",
+            then=(Jump(TOO_HIGH.is_("yes"), "method", "That is above 75°, where a heel's height says too little. "
+                       "Take the level or your eye, and start again with the left leg."),)),
+        Ask("{side}_eye", "How high did the {side} leg come? Half way up is 45°, straight up is 90°.",
+            BANDS_BY_EYE, only_if=BY_EYE, method="{way}"),
+        Ask("{side}_do_2", "That is close to a line I hold it against, so once more: the {side} leg, the same "
+            "way, then lower it. {watch}", Ready("Done"), caution=STOP_IF, only_if=ONCE_MORE),
+        Ask("{side}_level_2", "How many degrees this time, {side} leg?", SHOWN,
+            only_if=ONCE_MORE & AGAIN & BY_LEVEL, method="{way}", placement="{placed}"),
+        Ask("{side}_heel_2", "How many {unit} this time, {side} heel?", HEEL,
+            only_if=ONCE_MORE & AGAIN & BY_HEEL, method="{way}"),
+        Ask("{side}_end", "What ended it, {side} leg?", choice(
+            ("back", "Back pressed or lifted", "back moved", "pressed", "lifted", "pressure", "the back"),
+            ("knee", "The knee bent", "knee", "knee bent"),
+            ("stretch", "A strong pull, back still", "pull", "stretch", "strong pull", "tight"))),
+    )
+
+
+FLOW = Flow(
+    "leg_raise", version=1, title="Leg raise", needs=("floor", "phone level, or tape"),
+    gates=(*FLOOR, NOT_PREGNANT, WARM), minutes=6, command=("straight leg raise", "hamstring test"),
+    at_start=last_length,
+    facts=(Fact("way", of=_way), Fact("part", of=_part), Fact("placed", of=_placement), Fact("watch", of=_watch),
+           Fact("hands", of=_hands), *both(ASK_LEAN, TOO_HIGH, FROM_LINE)),
+    steps=(
+        Ask("effort", "This looks at the hamstrings: lying down, a straight leg comes up until the lower back "
+            "moves. Will the leg lift itself, or will you pull it up with a strap or towel? Take the same way "
+            "each time.", choice(
+                ("own", "It lifts itself", "own", "itself", "own effort", "by itself", "lift"),
+                ("strap", "Strap or towel", "strap", "towel", "belt", "band", "pull"))),
+        Ask("method", "How will you read the height? The phone level is the most exact. Heel height works only "
+            "up to 75°. By eye is the roughest.", choice(
+                ("level", "Phone level", "level", "phone"),
+                Option("heel", "Heel height", ("heel", "tape", "tape measure"), only_if=HEEL_SERVES),
+                ("eye", "By eye", "eye", "film", "look")),
+            then=(Jump(~fact("method").known, say="Left out for today. Say “leg raise” any day to do it."),)),
+        Ask("placement", "Which part will the level lie on? Always take the same one.", choice(
+            ("shin", "Front of the shin", "shin"), ("thigh", "Front of the thigh", "thigh")), only_if=BY_LEVEL),
+        Ask("leg_length", "How long is the leg? Lying flat: from the bony bump at the side of the hip to the "
+            "heel, in {unit}.{length_before}", LEG, only_if=BY_HEEL,
+            then=(Jump(~fact("leg_length").known, "method", "Without the leg's length the heel's height gives no "
+                       "angle. Take another way, or measure it."),)),
+        Ask("setup_level", "Tie the phone along the front of the {part}, level open, screen towards you. Or prop "
+            "it sideways near the floor, three big steps away, film, and hold a level to the film afterwards. "
+            "The same way each time.", Ready(), only_if=BY_LEVEL),
+        Ask("setup_heel", "Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. "
+            "Prop the phone sideways, three big steps away, and film; or let somebody mark the back of the "
+            "heel.", Ready(), only_if=BY_HEEL),
+        Ask("setup_eye", "Prop the phone sideways near the floor, three big steps away, and film; you judge from "
+            "the film afterwards. Or let somebody look.", Ready(), only_if=BY_EYE),
+        Ask("setup", "Lie on your back, legs long. {hands} Feel light, even pressure. Read each message first, "
+            "then lie down.", Ready()),
+        *sided(_leg("right_do"), "left"),
+        *sided(_leg(END), "right"),
+    ),
+)

@@ -1,0 +1,61 @@
+"""Outcome: what the tests say and how sure that is, one drill as a trial, what to keep to now, when to test again."""
+
+from companion.conversation.condition import Fact, fact
+from companion.conversation.effects import Find, Remind
+from companion.conversation.flow import Ask, Do, Flow, Tell
+from companion.conversation.kinds import choice
+from flows.outcome_facts import outcome_facts
+
+ANY = fact("any").is_("yes")
+CAUSES = ("length", "strength", "control")
+AT_REST = fact("overall").one_of("normal", "no_rounding")
+MOVES = ANY & fact("safety.level").one_of("go", "no_load") | ANY & ~fact("safety.level").known
+DRILL = MOVES & fact("drill").known & ~fact("drill").is_("none")
+WHY = fact("why").is_("why")
+
+
+def _said(name: str) -> Fact:
+    return Fact(f"has_{name}", values=("yes", "no"), of=lambda got, side: "yes" if got.get(name) else "no")
+
+
+SAID = {name: _said(name) for name in (
+    "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "notes", "home_steps", "length_more",
+    "strength_more", "control_more")}
+
+
+FLOW = Flow(
+    "outcome", version=1, title="Results", counted=False, command=("result", "my results", "findings"),
+    at_start=outcome_facts, facts=tuple(SAID.values()),
+    steps=(
+        Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~ANY),
+        Tell("{overall_words}", ANY),
+        *(Tell(f"{{{cause}_words}}", ANY & ~AT_REST) for cause in CAUSES),
+        Do(Find("outcome.at", "{at}", "time of the results"), ANY),
+        *(Do(Find(cause, f"{{{cause}}}", "evidence table and decision rule", f"{{{cause}_because}}"), ANY)
+          for cause in CAUSES),
+        Do(Find("overall", "{overall}", "evidence table and decision rule", "{overall_words}"), ANY),
+        Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), ANY),
+        Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), ANY),
+        Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), SAID["keep_words"].is_("yes")),
+        Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), SAID["load_words"].is_("yes")),
+        Tell("Left against right: {differences}", ANY & SAID["differences"].is_("yes")),
+        Ask("why", "Shall I show what that rests on and what was not tested, or what to do now?", choice(
+            ("why", "What it rests on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
+            only_if=ANY & ~AT_REST),
+        *(Tell(f"More on {cause}:\n{{{cause}_more}}", WHY & SAID[f"{cause}_more"].is_("yes")) for cause in CAUSES),
+        Tell("Not tested, so open: {not_tested}.", WHY & SAID["not_tested"].is_("yes")),
+        Tell("{settle}", ANY & SAID["settle"].is_("yes")),
+        Tell("{notes}", ANY & SAID["notes"].is_("yes")),
+        Tell("To try before you squat: {drill_name}, {drill_dose}. {drill_trial} Say “prime” and I lead you through it.", DRILL),
+        Tell("{home_words} {home_steps}", DRILL & SAID["home_steps"].is_("yes")),
+        Tell("{home_words}", DRILL & SAID["home_steps"].is_("no")),
+        Tell("{keep_words}", MOVES & SAID["keep_words"].is_("yes")),
+        Tell("{load_words}", MOVES & SAID["load_words"].is_("yes")),
+        Tell("{stance}", MOVES & SAID["stance"].is_("yes")),
+        Tell("No drill and no advice on load while a clinician comes first. The results stay here: say “results”.",
+             ANY & ~MOVES),
+        Do(Remind("retest", "retest", "{retest_on}"), ANY & fact("retest_on").known),
+        Tell("{retest_words} I will remind you on {retest_on:date}.", ANY & fact("retest_on").known, must_arrive=True),
+        Tell("{retest_words}", ANY & ~fact("retest_on").known),
+    ),
+)

@@ -1,0 +1,115 @@
+"""What a screen amounts to, worked out by the screening's rules when the results are told, in words to tell."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from companion.conversation.condition import Value
+from companion.conversation.flow import Known
+from companion.conversation.units import METRIC, shown
+from companion.screening.causes import Conclusion, conclude, settle_words, verdict_words
+from companion.screening.drills import Offer, offer_for
+from companion.screening.readings import Show
+from companion.screening.retest import Plan, plan
+from companion.screening.safety import Level
+from companion.screening.screen import ROUTE, TEST_WORDS, Screen, about_from, screen_from
+from companion.screening.verdicts import Verdict
+
+SAID_AT_ONCE = 2
+"""Findings told with a cause; the rest comes when asked for."""
+
+VERDICT_WORDS_MOST = 350
+
+
+def showing(known: Known) -> Show:
+    """Writes a kept number in the lifter's own units."""
+    system = str(known.facts.get("welcome.units", METRIC))
+    return lambda value, unit: shown(value, unit, system)
+
+
+def pain_now(known: Known) -> float | None:
+    """Back or hip pain as last told; at least 1 where something has hurt since."""
+    told = known.facts.get("safety_check.pain")
+    pain = float(told) if told is not None else None
+    return max(pain or 0.0, 1.0) if known.facts.get("safety.level", "go") != Level.GO.value else pain
+
+
+def concluded(known: Known) -> tuple[Screen, Conclusion, Plan]:
+    """The screen, what it amounts to, and when to test again."""
+    answers = list(known.answers())
+    screen, about = screen_from(answers), about_from(answers)
+    conclusion = conclude(screen, about, pain_now(known), showing(known))
+    return screen, conclusion, plan(conclusion, screen, about)
+
+
+def outcome_facts(known: Known) -> dict[str, Value]:
+    """Everything the outcome says, worked out once when it begins."""
+    screen, conclusion, again = concluded(known)
+    if not screen.done:
+        return {"any": "no"}
+    facts: dict[str, Value] = {
+        "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words, "at": known.now.isoformat(),
+        "differences": " ".join(conclusion.differences), "notes": " ".join(conclusion.notes),
+        "not_tested": ", ".join(TEST_WORDS[test] for test in conclusion.not_tested),
+        "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
+        "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
+        "load_words": conclusion.load_words, "stance": conclusion.stance, "retest_words": again.words,
+        "retest_tests": ",".join(one.test for one in again.tests),
+        "load_limit": "" if conclusion.load_limit is None else f"{conclusion.load_limit:g}",
+    }
+    for verdict in conclusion.verdicts:
+        facts |= verdict_facts(verdict)
+    if again.days is not None:
+        facts["retest_on"] = (date.fromisoformat(str(known.facts["today"])) + timedelta(days=again.days)).isoformat()
+    return facts | offer_facts(conclusion, known)
+
+
+def verdict_facts(verdict: Verdict) -> dict[str, Value]:
+    """One cause: its ruling, what to say at once, and all it rests on."""
+    reasons = [finding.words for finding in verdict.because if finding.row.direction != "neither"]
+    first = verdict_words(verdict)
+    for reason in [verdict.contradiction, *reasons[:SAID_AT_ONCE]]:
+        if reason and len(first) + len(reason) < VERDICT_WORDS_MOST:
+            first += f"\n{reason}"
+    return {verdict.cause: verdict.ruling.value, f"{verdict.cause}_words": first,
+            f"{verdict.cause}_more": "\n".join(reasons[SAID_AT_ONCE:]),
+            f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
+
+
+def offer_of(conclusion: Conclusion, known: Known) -> Offer | None:
+    """The drill for the likeliest part, as this lifter may do it."""
+    pregnant = known.facts.get("safety_check.pregnant") in ("yes", "unsure")
+    return offer_for(conclusion.part, easier=conclusion.easier, no_stretch=conclusion.part in conclusion.no_stretch,
+                     no_lying=pregnant)
+
+
+def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
+    """The drill and the home work in words; nothing where there is none to offer."""
+    offer = offer_of(conclusion, known)
+    if offer is None:
+        return {"drill": "none"}
+    facts: dict[str, Value] = {
+        "drill": conclusion.part, "drill_name": offer.prime.name, "drill_trial": offer.trial, "home_words": offer.home_words,
+        "drill_dose": f"{offer.prime.sets} sets of {offer.prime.reps}"}
+    if offer.home:
+        each = " each side" if offer.home.sides == 2 else ""
+        hold = f", {offer.home.hold} seconds each" if offer.home.hold else ""
+        facts["home_steps"] = f"{offer.home.sets} × {offer.home.reps}{each}{hold}. " + " ".join(offer.home.steps)
+    return facts
+
+
+def last_numbers(known: Known) -> str:
+    """The last measured numbers of the tests that are to be repeated, in words; "" where nothing was measured."""
+    from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
+    from companion.screening.readings import mean_of
+
+    screen, show, said = screen_from(known.answers()), showing(known), []
+    wanted = str(known.facts.get("retest.tests", "")).split(",")
+    for test in ROUTE:
+        for side in ("left", "right"):
+            readings = (leg_raise_readings(screen.leg_raise, side) if test == "leg_raise" and screen.leg_raise else
+                        knee_to_wall_readings(screen.knee_to_wall, side) if test == "knee_to_wall" and screen.knee_to_wall
+                        else ())
+            if test in wanted and readings:
+                said.append(f"{TEST_WORDS[test]} {side} {show(round(mean_of(readings), 1), readings[0].unit)}")
+    return ", ".join(said)

@@ -1,0 +1,65 @@
+"""Prime: the drill before squatting, set by set with a timer; a trial whose effect on this lifter is not yet known."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import Fact, Value, fact
+from companion.conversation.effects import Find
+from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
+from companion.conversation.kinds import Hold, Ready, choice
+from flows.outcome_facts import concluded, offer_of
+from flows.shared import SQUAT
+
+BETWEEN_REPETITIONS = 2
+"""Seconds to come back up between two repetitions; our choice, for the timer only."""
+
+
+def drill_facts(known: Known) -> dict[str, Value]:
+    """The drill as this lifter may do it now: its name, dose, steps and caution, and how long a set takes."""
+    _, conclusion, _ = concluded(known)
+    offer = offer_of(conclusion, known)
+    if offer is None:
+        return {"offered": "no"}
+    prime = offer.prime
+    return {
+        "offered": "yes", "part": offer.part, "name": prime.name, "sets": float(prime.sets), "reps": float(prime.reps),
+        "each": " on each side" if prime.sides == 2 else "", "steps": "\n".join(prime.steps),
+        "light": f" Light: {prime.light}." if prime.light else " Body weight only.",
+        "caution": f"{offer.caution} {offer.stop}", "harder": offer.harder,
+        "set_seconds": float(prime.reps * prime.sides * (prime.seconds + BETWEEN_REPETITIONS)),
+    }
+
+
+OFFERED = fact("offered").is_("yes")
+CAUTION = "{caution} Say so at once if anything hurts."
+SETS = Fact("sets", 1, 5, step=1)
+TIMED = Hold("Start the set", seconds="set_seconds", go="Begin: {reps} slow repetitions{each}, about {seconds:g} seconds.",
+             over="That is about a set. Finish the one you are in.")
+
+
+def _set(number: int) -> Ask:
+    return Ask(f"set_{number}", f"Set {number} of {{sets}}: {{name}}, {{reps}} repetitions{{each}}. "
+               + ("Start when you are in place." if number == 1 else "Rest first, as long as you like."),
+               TIMED, caution=CAUTION, only_if=OFFERED & (number <= SETS))
+
+
+FLOW = Flow(
+    "prime", version=1, title="Priming drill", minutes=5, command=("drill", "priming"),
+    gates=(*SQUAT, Gate(~fact("drill").known, "A drill comes from the tests. Say “screen” first.")),
+    at_start=drill_facts,
+    steps=(
+        Tell("No drill is suggested for you just now. Say “results” to see why.", ~OFFERED),
+        Ask("setup", "The drill: {name}, {sets} sets of {reps}{each}.{light} It is a trial: nobody knows yet whether it helps "
+            "you. Ready to see the steps?", Ready(), only_if=OFFERED),
+        Ask("steps", "{steps}", Ready("I have it"), caution=CAUTION, picture="prime_{part}", only_if=OFFERED),
+        *(_set(number) for number in (1, 2, 3)),
+        Ask("felt", "How did that feel?", choice(
+            ("easy", "Easy, back still", "easy", "good", "fine", "great"), ("right", "Hard, back still", "hard", "ok"),
+            ("moved", "My back moved", "moved", "it moved", "rounded"), ("hurt", "Something hurt")), only_if=OFFERED),
+        Run("pain", fact("felt").is_("hurt")),
+        Do(Find("prime.felt", "{felt}", "asked after the drill", "{name}"), fact("felt").known),
+        Tell("Next time go less far, so that the back stays still. Squat lighter today, and stop where it moves.",
+             fact("felt").is_("moved")),
+        Tell("Noted. If it stays easy on three days, harder is: {harder}", fact("felt").is_("easy")),
+        Tell("Noted. Keep today's squats above the depth where your back moves.", fact("felt").is_("right")),
+    ),
+)

@@ -1,0 +1,59 @@
+"""Retest: only what was likely, too close to call or untested, with the last numbers beside the new."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import Value, fact
+from companion.conversation.effects import Find
+from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
+from companion.conversation.kinds import choice
+from companion.screening.screen import ROUTE
+from flows.home import TESTS
+from flows.outcome_facts import last_numbers
+
+
+def retest_facts(known: Known) -> dict[str, Value]:
+    """Which tests are to be repeated, the last numbers, and when the results they belong to were told."""
+    wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in ROUTE]
+    facts: dict[str, Value] = {f"again_{test}": "yes" for test in wanted}
+    facts["how_many"] = float(len(wanted))
+    facts["titles"] = ", ".join(TITLES[test].lower() for test in wanted)
+    facts["since"] = str(known.facts.get("outcome.at", ""))
+    numbers = last_numbers(known)
+    return facts | ({"last": numbers, "last_line": f" Last time: {numbers}."} if numbers else {"last_line": ""})
+
+
+TITLES = dict(TESTS)
+LATER = "Good. The rest is kept for another day: say “retest”."
+
+
+def _leg(test: str) -> tuple[Ask | Run, ...]:
+    go = fact(f"go_{test}")
+    return (
+        Ask(f"go_{test}", f"Next: {TITLES[test].lower()}, done the same way as last time. Ready?", choice(
+            ("now", "Go on", "yes", "ready", "ok"), ("skip", "Leave this one out", "no"),
+            ("later", "Stop for today", "later", "stop")), only_if=fact(f"again_{test}").is_("yes"),
+            then=(Jump(go.is_("later"), say=LATER),)),
+        Run(test, go.is_("now")),
+    )
+
+
+FLOW = Flow(
+    "retest", version=1, title="Retest", counted=False, minutes=20, command=("test again", "re-test"),
+    gates=(Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
+    at_start=retest_facts,
+    invite="It is time to test again: {titles}.{last_line} About 20 minutes, on a day without heavy squats before it. "
+           "Tap below, or say “retest” when it suits you.",
+    steps=(
+        Tell("Nothing needs testing again just now.", fact("how_many") < 1),
+        Tell("We repeat only what was not ruled out: {titles}.{last_line}", fact("how_many") >= 1),
+        Ask("home_done", "How often did you do the home work? Any answer is fine: it only tells what a change can mean.", choice(
+            ("as_planned", "About 3 days a week", "3", "three", "often", "as planned"),
+            ("some", "Once or twice a week", "sometimes", "some"), ("hardly", "Hardly or not", "no", "never", "not at all"),
+            ("none_given", "I had none", "none")), only_if=fact("how_many") >= 1),
+        *(step for test in ROUTE for step in _leg(test)),
+        Do(Find("home_work", "{home_done}", "asked at the retest"), fact("home_done").known),
+        Tell("The home work was not done often, so these numbers can't judge it.", fact("home_done").is_("hardly")),
+        Run("changes", fact("how_many") >= 1),
+        Run("outcome", fact("how_many") >= 1),
+    ),
+)

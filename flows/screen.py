@@ -1,0 +1,103 @@
+"""The screen: the tests in a sensible order, all of them or the short route, in one go or on several days."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+from companion.conversation.condition import Condition, Fact, Facts, Value, fact
+from companion.conversation.flow import Ask, Flow, Jump, Known, Run, Tell
+from companion.conversation.kinds import YesNo, choice
+from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS
+from companion.screening.screen import ROUTE, SHORT_ROUTE
+from flows.home import TESTS
+
+COUNTS_FOR = timedelta(days=14)
+"""A test done longer ago than this is done again in a new screen (choice)."""
+
+TITLES = dict(TESTS)
+MINUTES = {"squat_look": 10, "rock_back": 3, "hip_fold": 5, "leg_raise": 6, "knee_to_wall": 4, "hand_on_back_squat": 3,
+           "bird_dog": 5, "arms_forward_squat": 4, "pause_squat": 5, "hinge_to_squat": 4}
+
+
+def done_already(known: Known) -> dict[str, Value]:
+    """Which tests count already: done lately, and since the last results."""
+    since = known.now - COUNTS_FOR
+    if told := known.facts.get("outcome.at"):
+        since = max(since, datetime.fromisoformat(str(told)))
+    done = {row.flow for row in known.answers() if row.ending == "done" and row.status == "ok" and row.at > since}
+    return {f"done_{test}": "yes" for test in ROUTE if test in done} | {"done_before": float(len(done & set(ROUTE)))}
+
+
+def _route(got: Facts) -> tuple[str, ...]:
+    return SHORT_ROUTE if got["route"] == "short" else ROUTE
+
+
+def _place(test: str) -> Fact:
+    def of(got: Facts, side: str) -> Value | None:
+        return float(_route(got).index(test) + 1) if test in _route(got) else None
+
+    return Fact(f"place_{test}", 1, len(ROUTE), step=1, of=of)
+
+
+def total(got: Facts, side: str) -> Value | None:
+    """How many tests the route has."""
+    return float(len(_route(got)))
+
+
+FULL, SHORT = fact("route").is_("full"), fact("route").is_("short")
+LEVEL = fact("safety.level")
+UNCHECKED = ~fact("safety.level.today").known
+RESTED = ~(fact("warm").is_("later") & fact("warm.today").known)
+OPEN = RESTED & (UNCHECKED | LEVEL.is_("go"))
+OPEN_FLOOR = RESTED & (UNCHECKED | LEVEL.one_of("go", "no_load"))
+ROUNDS = fact("squat_look.plain_rounds")
+COMMON = ROUNDS.is_("no") | (ROUNDS.is_("little") & fact("squat_look.plain_depth").one_of("parallel", "below"))
+GOES_ON = ~fact("all_the_same").is_("no")
+
+
+def _wanted(test: str) -> Condition:
+    """When a test comes: on the route, not done, open by the safety level, and right for this lifter."""
+    wanted: Condition = (OPEN_FLOOR if test in FLOOR_TESTS else OPEN) & ~fact(f"done_{test}").known & GOES_ON
+    if test not in SHORT_ROUTE:
+        wanted = wanted & FULL
+    if test in LYING_OR_FOLD_TESTS:
+        wanted = wanted & ~fact("safety_check.pregnant").one_of("yes", "unsure")
+    if test == "hinge_to_squat":
+        wanted = (wanted & (fact("about_you.years") >= 1) & fact("arms_forward_squat.fault").is_("clean")
+                  & fact("pause_squat.shape").is_("clean"))
+    return wanted
+
+
+def _leg(test: str) -> tuple[Ask | Run, ...]:
+    say = (f"Test {{place_{test}}} of {{total}}: {TITLES[test].lower()}, about {MINUTES[test]} minutes. Ready for it? "
+           "You can also stop here and go on another day.")
+    go = fact(f"go_{test}")
+    return (
+        Ask(f"go_{test}", say, choice(("now", "Go on", "yes", "ready", "ok"), ("skip", "Leave this one out", "no"),
+                                      ("later", "Stop for today", "later", "stop", "another day")), only_if=_wanted(test),
+            then=(Jump(go.is_("later"), say="Good. It is all kept. Say “screen” another day and we go on from there."),)),
+        Run(test, go.is_("now")),
+    )
+
+
+NORMAL = Ask(
+    "all_the_same", "What you saw is common, in trained lifters too, and often fine without pain. The other tests are "
+    "optional. Go on with them all the same?", YesNo(yes="Yes, go on", no="No, show results"),
+    only_if=COMMON & fact("run_squat_look").is_("done"))
+
+FLOW = Flow(
+    "screen", version=1, title="Screen", counted=False, minutes=50, command=("full screen", "test me"),
+    at_start=done_already, facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
+    steps=(
+        Tell("You have {done_before} tests done already; they count, and we go on from there.", fact("done_before") >= 1),
+        Ask("route", "The full screen takes about 50 minutes, and you can spread it over days. The short route takes about "
+            "12 and rules out less. Which one?", choice(("full", "Full screen", "full", "all", "long"),
+                                                        ("short", "Short route", "short", "quick"))),
+        *_leg("squat_look"),
+        NORMAL,
+        *(step for test in ROUTE[1:] for step in _leg(test)),
+        Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
+             ~OPEN_FLOOR),
+        Run("outcome", OPEN_FLOOR),
+    ),
+)

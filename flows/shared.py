@@ -1,0 +1,66 @@
+"""What several flows share: the safety gates, depth bands, how a squat was watched, and cautions."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import fact
+from companion.conversation.flow import Ask, Gate
+from companion.conversation.kinds import Choice, choice
+
+LEVEL = fact("safety.level")
+
+EMERGENCY = ("What you told me can be an emergency. Go to an emergency department or call your emergency number now, and "
+             "do not drive yourself. No test and no drill here until you have been seen.")
+SAME_DAY = ("What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No test "
+            "and no drill here until you have been seen.")
+CLINICIAN = ("Please see a doctor or physiotherapist before any test here. Once one has cleared you, say “safety check” "
+             "and we start from there.")
+NOT_TODAY = "No tests and no drills today. Rest, and keep moving gently. From tomorrow, say “safety check” to begin again."
+NO_LOAD = "No squats or loaded work today. Floor tests are fine; the rest waits until tomorrow."
+BARRED = "Lying on the back and deep folds are left out in pregnancy, so this test stays shut. That is a precaution."
+
+_SEEN_FIRST = fact("safety.may_open").is_("no")
+
+CLOSED = (
+    Gate(LEVEL.is_("emergency") & _SEEN_FIRST, EMERGENCY),
+    Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
+    Gate(~fact("safety.checked.today").known, "Without today's safety check nothing that moves the body opens.",
+         first="safety_check"),
+    Gate(LEVEL.is_("emergency"), EMERGENCY),
+    Gate(LEVEL.is_("same_day"), SAME_DAY),
+    Gate(LEVEL.is_("clinician"), CLINICIAN),
+    Gate(LEVEL.is_("not_today"), NOT_TODAY),
+)
+"""Before anything that moves the body: today's safety check, and no standing reason against it."""
+
+FLOOR = CLOSED
+SQUAT = (*CLOSED, Gate(LEVEL.is_("no_load"), NO_LOAD))
+"""Before squats, loaded or whole-body work."""
+
+WARM = Gate(~(fact("warm.today").known & fact("warm").is_("done")), "This test waits until you are warmed up and rested.",
+            first="warm_up")
+"""Before a scored test: the fixed warm-up today, and no heavy squats or deadlifts in the two days before."""
+
+NOT_PREGNANT = Gate(fact("safety_check.pregnant").one_of("yes", "unsure"), BARRED)
+"""Before lying on the back or folding deeply."""
+
+BANDS: Choice = choice(
+    ("well_above", "Well above parallel", "high", "well above"),
+    ("a_little_above", "A little above", "little above", "just above", "a bit above"),
+    ("parallel", "About parallel", "parallel", "at parallel", "level"),
+    ("below", "Below parallel", "below", "deep", "under"),
+)
+"""How deep the thigh is, from the side; parallel is the top of the thigh level with the floor."""
+
+WATCHED: Choice = choice(
+    ("film", "Film, from the side", "film", "video", "camera", "phone"),
+    ("mirror", "Mirror", "in a mirror"),
+    ("feel", "By feel", "feel", "felt it"),
+)
+
+SHARP = "Stop at once if anything hurts: sharp, shooting, tingling or numb."
+STRETCH_ONLY = "A stretch is fine; pain is not. Stop at anything sharp, shooting, tingling or numb."
+
+
+def watched_by(say: str = "How will you see it?") -> Ask:
+    """The question of how this squat is watched, which decides how much its answer is worth."""
+    return Ask("seen_by", say, WATCHED)

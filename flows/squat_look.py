@@ -1,0 +1,163 @@
+"""Squat look: at which depth the back rounds without load, and which single change moves that depth."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import pairwise
+from random import Random
+
+from companion.conversation.condition import Condition, Fact, Facts, Some, Value, fact
+from companion.conversation.flow import Ask, Flow, Jump, Known, Tell
+from companion.conversation.kinds import Media, Number, Ready, YesNo, choice
+from companion.conversation.units import IMPERIAL
+from flows.shared import BANDS, SHARP, SQUAT, WARM, watched_by
+
+ROUNDS = choice(
+    ("no", "No", "none", "not at all", "stays flat", "nope", "nothing"),
+    ("little", "A little", "little", "a bit", "bit", "slightly", "some"),
+    ("clearly", "Clearly", "clear", "a lot", "lots", "yes clearly"),
+    ("cant_tell", "Can't tell", "can't say", "not sure", "unsure", "dunno", "no idea", "don't know", "idk"),
+)
+# Not a plain Ready: a choice comes with a Skip button, for whoever has nothing to stand on or to hold.
+DONE = choice(("ready", "Done", "ready", "ok", "okay", "yes", "finished", "did it", "all done", "done it",
+               "k", "yep", "👍"))
+KILOS = Number("kg", 0, 500, usual=(15, 300), example_value=80)
+"""The same range as the usual load in about_you."""
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One change to the plain squat: its name in the log, what to do, and what would make the lifter stop."""
+
+    name: str
+    say: str
+    caution: str
+
+
+CHANGES = (
+    Change("heels", "Heels up: both heels on thin books or plates, {rise} high, flat and steady. Three "
+           "squats, all else as usual. Nothing to stand on? Tap Skip.",
+           "Find your balance first. Stop if you wobble or anything hurts."),
+    Change("front", "Weight in front: hold {weight} straight out at chest height; a bag will do. Three "
+           "squats, all else as usual. Nothing to hold? Tap Skip.",
+           "Keep it light. Stop if anything hurts, in the back, a shoulder or elsewhere."),
+    Change("slow", "Slower: count three seconds on the way down, come up as usual. Three squats, all else "
+           "as usual.",
+           "Keep breathing. Stop if anything hurts."),
+    Change("wide", "Wider: each foot a hand's width further out. Three squats, all else as usual.",
+           "Knees go where the toes point. Stop if hip, groin, knee or anything else hurts."),
+)
+SLOTS = tuple(f"change_{n}" for n in range(1, len(CHANGES) + 1))
+# 2-3 cm under the heels and a light 2-5 kg weight: common practice, no source.
+AMOUNTS = {"metric": {"rise": "2 to 3 cm", "weight": "2 to 5 kg"},
+           IMPERIAL: {"rise": "about an inch", "weight": "5 to 10 lb"}}
+
+SET_UP = {
+    "film": "Lean the phone side-on to you, at hip height, three big steps away, so that all of you is in "
+            "view. Tuck your shirt in. Each time: read the message, start filming, squat, look at the film, "
+            "come back here.",
+    "mirror": "Stand side-on to the mirror and tuck your shirt in. Glance across at the bottom, without "
+              "twisting.",
+    "feel": "Tuck your shirt in and clear some floor. By feel it counts for less than on film, and that is "
+            "all right.",
+}
+
+
+def drawn_order(known: Known) -> dict[str, Value]:
+    """The four changes in this run's order, worded in the lifter's units. The same run draws the same order."""
+    order = list(CHANGES)
+    Random(f"squat_look {known.run}").shuffle(order)
+    amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS["metric"])
+    drawn: dict[str, Value] = {}
+    for slot, change in zip(SLOTS, order, strict=True):
+        drawn |= {slot: change.name, f"{slot}_say": change.say.format(**amounts),
+                  f"{slot}_caution": change.caution}
+    return drawn
+
+
+def _set_up(got: Facts, side: str) -> Value | None:
+    return SET_UP[str(got.get("seen_by", "feel"))]
+
+
+def _rounds_in(slot: str) -> Callable[[Facts, str], Value | None]:
+    """What was seen in a slot, whose answer is logged under its change's name."""
+    def of(got: Facts, side: str) -> Value | None:
+        return got[f"{got[slot]}_rounds"]
+
+    return of
+
+
+def _seen(name: str) -> Condition:
+    """Rounding was seen in this set, so its depth is worth asking."""
+    return fact(f"{name}_rounds").one_of("little", "clearly")
+
+
+def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
+    """One slot's set and what was seen in it; where it goes on when the set is ``skipped``."""
+    return (
+        Ask(f"{slot}_do", f"{{{slot}_say}}", DONE, caution=f"{{{slot}_caution}}", only_if=ROUNDED, then=skipped),
+        Ask(f"{slot}_rounds", "With that change: does the lower back round, or the tail tuck under?", ROUNDS,
+            only_if=ROUNDED, log_as=f"{{{slot}}}_rounds"),
+        Ask(f"{slot}_depth", "And how deep is the thigh when it starts now?", BANDS,
+            only_if=ROUNDED & _seen(slot), log_as=f"{{{slot}}}_depth"),
+    )
+
+
+def _left_out(name: str) -> Condition:
+    """The set was skipped."""
+    return ~fact(f"{name}_do").known
+
+
+# The changes are held against the depth of the plain set: without one there is nothing to move.
+ROUNDED = _seen("plain") & fact("plain_depth").known
+CHANGED = ROUNDED & Some(tuple(fact(f"{slot}_rounds").known for slot in SLOTS))
+FILMED = fact("seen_by").is_("film")
+LOADED = fact("load_film").is_("yes")
+# Some rounding at depth is normal, in trained lifters too: McKean 2010 J Strength Cond Res 24:2731 (read).
+COMMON = fact("plain_rounds").is_("little") & fact("plain_depth").one_of("parallel", "below")
+
+FLOW = Flow(
+    "squat_look", version=1, title="Squat look", needs=("phone on a stand, or mirror",),
+    gates=(*SQUAT, WARM), minutes=10, at_start=drawn_order, command=("squat film", "film my squat"),
+    facts=(Fact("set_up", of=_set_up),
+           *(Fact(f"{slot}_rounds", values=("no", "little", "clearly", "cant_tell"), of=_rounds_in(slot))
+             for slot in SLOTS)),
+    steps=(
+        watched_by("A few squats without load, seen from the side: does the back round, and where? How will "
+                   "you see them? Film is worth the most."),
+        Ask("setup", "{set_up}", Ready()),
+        Ask("plain_do", "Three squats without load: your usual stance, depth and speed. Watch the lower back "
+            "and the tail near the bottom.", Ready("Done"), caution=SHARP,
+            then=(Jump(_left_out("plain"), "load_film"),)),
+        Ask("plain_rounds", "In any of the three: does the lower back round, or the tail tuck under?", ROUNDS),
+        Ask("plain_depth", "How deep is the thigh when it starts? Parallel: the top of the thigh level with "
+            "the floor.", BANDS, only_if=_seen("plain")),
+        Tell("No rounding without load: then no single change can move it, and those sets are left out.",
+             only_if=fact("plain_rounds").is_("no")),
+        Tell("Then there is no depth to compare with, so the squats with one change are left out. Film from "
+             "the side often shows it; you can do this again any day.",
+             only_if=~ROUNDED & ~fact("plain_rounds").is_("no")),
+        Tell("A little rounding at parallel or below, without pain, is common, in trained lifters too.",
+             only_if=ROUNDED & COMMON),
+        Tell("Now four short sets with one thing changed in each, in a mixed order, and the plain squat once "
+             "more. Rest as long as you like in between.", only_if=ROUNDED),
+        *(ask for slot, after in pairwise(SLOTS) for ask in _change(slot, Jump(_left_out(slot), f"{after}_do"))),
+        *_change(SLOTS[-1], Jump(_left_out(SLOTS[-1]) & CHANGED, "again_do"),
+                 Jump(_left_out(SLOTS[-1]), "load_film")),
+        Ask("again_do", "Last set: three squats exactly as the first, nothing changed.", Ready("Done"),
+            caution=SHARP, only_if=CHANGED, then=(Jump(_left_out("again"), "load_film"),)),
+        Ask("again_rounds", "Does the lower back round, or the tail tuck under?", ROUNDS,
+            only_if=CHANGED),
+        Ask("again_depth", "How deep is the thigh when it starts?", BANDS,
+            only_if=CHANGED & _seen("again")),
+        Ask("load_film", "Do you have film of your own working sets, from the side? Only film you have "
+            "already: nothing is loaded for this.", YesNo()),
+        Ask("load_rounds", "Take the heaviest of those sets. Does the lower back round, or the tail tuck "
+            "under?", ROUNDS, only_if=LOADED),
+        Ask("load_depth", "How deep is the thigh when it starts there?", BANDS,
+            only_if=LOADED & _seen("load")),
+        Ask("load_kg", "How heavy was the bar on that film, plates and all, in {unit}?", KILOS,
+            only_if=LOADED),
+        Ask("video", "If you like, send one of the videos. It is kept with your answers, and your coach can "
+            "see it if you have one here. If not, tap Skip.", Media(("video",)), only_if=FILMED),
+    ),
+)

@@ -1,0 +1,51 @@
+"""Warm-up: the same three minutes before every test and retest, so that readings can be compared."""
+
+from datetime import date, timedelta
+
+from companion.conversation.condition import Fact, Facts, Value, fact
+from companion.conversation.effects import Find, Remind
+from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
+from companion.conversation.kinds import Hold, Ready, YesNo
+from flows.shared import FLOOR, LEVEL
+
+REST = timedelta(days=2)
+"""No scored test within 48 hours of heavy squats or deadlifts: our choice."""
+
+MINUTE = Hold(seconds=60)
+# Chest pain, faintness or unusual breathlessness on effort stops it: ACSM logic, Riebe 2015 (read).
+EASY = "Stop if anything hurts, or if you feel faint, tight in the chest or short of breath."
+
+
+def _after_rest(got: Facts, side: str) -> Value | None:
+    return (date.fromisoformat(str(got["today"])) + REST).isoformat()
+
+
+HEAVY, RESTED = fact("heavy").is_("yes"), fact("heavy").is_("no")
+NO_SQUATS = LEVEL.is_("no_load")
+WALKED = fact("walk").known & fact("walk_more").known
+DONE = RESTED & WALKED & (fact("squats").known | NO_SQUATS)
+
+FLOW = Flow(
+    "warm_up", version=1, title="Warm-up", needs=("chair",), gates=FLOOR, minutes=3, command=("warmup",),
+    facts=(Fact("after_rest", of=_after_rest),),
+    steps=(
+        Ask("heavy", "Heavy squats or deadlifts in the last 48 hours? Tired muscles would change the numbers.",
+            YesNo(), then=(Jump(~fact("heavy").known, say="I need that answer before a test, so the tests wait. "
+                                "Say “warm up” whenever you like."),)),
+        Do(Find("warm", "later", "no scored test within 48 hours of heavy squats or deadlifts: our choice"),
+           only_if=HEAVY),
+        Do(Remind("screen", "screen", "{after_rest}"), only_if=HEAVY),
+        Tell("Good training, wrong day for numbers. The tests wait until you are rested; nothing is lost. I "
+             "will offer them on {after_rest:date}.", only_if=HEAVY),
+        Ask("walk", "A short warm-up, the same before every test. First walk on the spot for a minute, arms "
+            "loose. Tap Start and I keep the time.", MINUTE, caution=EASY, only_if=RESTED),
+        Ask("squats", "Now ten easy squats to a chair, no weight: sit down, stand up. Use your hands if you "
+            "like.", Ready("Done"), caution=EASY, only_if=RESTED & ~NO_SQUATS),
+        Ask("walk_more", "One more minute on the spot, as gently as you like.", MINUTE, caution=EASY,
+            only_if=RESTED),
+        Do(Find("warm", "done", "fixed warm-up"), only_if=DONE),
+        Tell("Warm enough for the tests.", only_if=DONE),
+        Tell("A part of the warm-up was left out, so the tests wait. Say “warm up” to do it.",
+             only_if=RESTED & ~DONE),
+    ),
+)

@@ -1,0 +1,34 @@
+"""Welcome: what this is and is not, consent, age, units and time zone."""
+
+from companion.conversation.condition import fact
+from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
+from companion.conversation.kinds import Ready, YesNo, Zone, choice
+
+ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
+"""Under 18 without a coach linked: nothing further opens."""
+
+FLOW = Flow(
+    "welcome", version=1, title="Welcome", counted=False, command=("consent",),
+    steps=(
+        Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
+             "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),
+        Ask("consent", "I keep your answers, including those about pain and health, in a file of whoever runs this bot. "
+            "Say “my data” at any time to get a copy or to erase it all. May I keep them?",
+            YesNo(yes="Yes, keep them", no="No"), safety=True, then=(
+                Jump(fact("consent").is_("no"), say="Then I keep nothing about you, and this is where it ends. If you change "
+                     "your mind, write again."),)),
+        Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18"), safety=True),
+        Ask("coach_first", "Under 18 this only goes with a coach who is linked to you here, and none is yet. Ask your "
+            "coach to arrange it with whoever runs this bot, then tap below.", Ready("A coach is linked"),
+            only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),
+        Ask("units", "Which units do you use?", choice(
+            ("metric", "cm and kg", "metric", "cm", "kg", "centimetres", "kilos", "centimeters"),
+            ("imperial", "inches and pounds", "imperial", "in and lb", "inches", "pounds", "lb", "lbs", "in", "in/lb"))),
+        Ask("zone", "Which city are you in, or near? It sets the time for reminders.", Zone()),
+        Ask("zone_right", "I make it {zone:clock} where you are. Is that right?", YesNo(),
+            then=(Jump(fact("zone_right").is_("no"), "zone"),)),
+        Tell("Good. Two things to remember: a little rounding deep in a squat is common and often fine. And if anything "
+             "hurts, say so at any time; I stop at once."),
+        Run("about_you"),
+    ),
+)

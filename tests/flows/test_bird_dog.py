@@ -1,0 +1,84 @@
+"""Bird dog, lived through."""
+
+import pytest
+
+from companion.conversation.effects import Record, Say
+from flows.bird_dog import FLOW
+from tests.drive import CHECKED, Talk
+
+LEFT = ("start", "8", "nothing moved", "done", "hip turned")
+RIGHT = ("start", "10", "back sagged", "done", "clean")
+
+
+def test_both_legs_are_held_and_then_moved_slowly():
+    talk = Talk(FLOW).say("film", "ready", *LEFT, *RIGHT)
+    assert (talk.answers["left_hold"], talk.answers["right_hold"]) == (8, 10)
+    assert (talk.answers["left_shape"], talk.answers["right_shape"]) == ("clean", "back")
+    assert (talk.answers["left_slow"], talk.answers["right_slow"]) == ("hip", "clean")
+    assert talk.state == "home.pick"
+
+
+def test_the_hold_is_counted_in_and_out_and_the_question_waits_for_its_end():
+    talk = Talk(FLOW).say("film", "ready", "start")
+    counted = [(say.after, say.text) for say in talk.says if say.after]
+    assert [after for after, _ in counted] == [8, 18, 19]
+    assert "10 seconds" in counted[0][1]
+    assert "how many" in counted[-1][1]
+
+
+@pytest.mark.parametrize(("typed", "kept"), [("0", 0), ("9", 9), ("10 s", 10), ("seven", 7)])
+def test_seconds_up_to_the_ten_of_the_hold_are_kept(typed: str, kept: float):
+    assert Talk(FLOW).say("film", "ready", "start", typed).answers["left_hold"] == kept
+
+
+@pytest.mark.parametrize("typed", ["11", "-1", "all", "8 to 9"])
+def test_other_seconds_are_asked_again(typed: str):
+    talk = Talk(FLOW).say("film", "ready", "start", typed)
+    assert talk.state == "bird_dog.left_hold"
+    assert "left_hold" not in talk.answers
+
+
+def test_seconds_are_kept_with_how_they_were_seen():
+    talk = Talk(FLOW).say("mirror", "ready", "start", "8")
+    assert [row.method for row in talk.effects if isinstance(row, Record) and row.key == "left_hold"] == ["mirror"]
+
+
+def test_a_stick_is_laid_on_the_back_by_its_own_setup():
+    talk = Talk(FLOW).say("stick")
+    assert talk.state == "bird_dog.setup_stick"
+    assert talk.say("ready").state == "bird_dog.left_do"
+    assert Talk(FLOW).say("friend").state == "bird_dog.setup"
+
+
+def test_a_hold_that_was_not_done_is_not_asked_about():
+    talk = Talk(FLOW).say("feel", "ready", "skip")
+    assert talk.state == "bird_dog.left_slow_do"
+    assert talk.say("skip").state == "bird_dog.right_do"
+    assert not {"left_hold", "left_shape", "left_slow"} & talk.answers.keys()
+
+
+def test_every_movement_names_its_leg_and_carries_a_caution():
+    talk = Talk(FLOW).say("film", "ready", *LEFT, *RIGHT)
+    moving = [say.text for say in talk.says if isinstance(say, Say) and "Come down as soon as" in say.text]
+    assert len(moving) == 4
+    assert all("left leg" in text for text in moving[:2])
+    assert all("right leg" in text for text in moving[2:])
+
+
+def test_pain_after_the_hold_ends_the_test_and_scores_nothing():
+    talk = Talk(FLOW).say("film", "ready", "start", "6 and then it hurt")
+    assert talk.state == "pain.bad"
+    assert talk.answers["left_hold"] is None
+
+
+def test_it_opens_on_a_day_for_floor_tests_only():
+    assert Talk(FLOW, known={**CHECKED, "safety.level": "no_load"}).state == "bird_dog.seen_by"
+
+
+def test_it_stays_shut_on_a_day_without_tests():
+    assert Talk(FLOW, known={**CHECKED, "safety.level": "not_today"}).state == "home.pick"
+
+
+def test_it_wants_the_safety_check_and_then_the_warm_up():
+    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known={**CHECKED, "warm": "no"}).state == "warm_up.ok"

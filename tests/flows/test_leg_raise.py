@@ -1,0 +1,239 @@
+"""Leg raise, lived through."""
+
+import pytest
+
+from companion.conversation.effects import Record
+from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
+from companion.screening.geometry import highest_heel, leg_raise_from_heel
+from companion.screening.measured import leg_raise_readings
+from companion.screening.records import LegRaise
+from flows.leg_raise import FLOW, HANDS, WATCH
+from tests.drive import CHECKED, Talk
+
+LENGTH = 88.0
+
+
+def by_level(effort: str = "It lifts itself", part: str = "Front of the shin") -> Talk:
+    return Talk(FLOW).tap(effort, "Phone level", part, "Ready", "Ready", "Done")
+
+
+def by_heel() -> Talk:
+    return Talk(FLOW).tap("It lifts itself", "Heel height").say(f"{LENGTH:g} cm").tap("Ready", "Ready", "Done")
+
+
+def by_eye() -> Talk:
+    return Talk(FLOW).tap("Strap or towel", "By eye", "Ready", "Ready", "Done")
+
+
+def heel_at(angle: float) -> float:
+    """The heel's height, to 0.1 cm, whose angle is nearest to this."""
+    return min((n / 10 for n in range(0, 1000) if n / 10 <= highest_heel(LENGTH)),
+               key=lambda heel: abs(leg_raise_from_heel(heel, LENGTH) - angle))
+
+
+def rows(talk: Talk, key: str) -> list[Record]:
+    return [effect for effect in talk.effects if isinstance(effect, Record) and effect.key == key]
+
+
+def said(talk: Talk) -> str:
+    return "\n".join(say.text for say in talk.says)
+
+
+def test_clear_readings_by_level_need_one_look_a_side():
+    talk = by_level().say("58").tap("Back pressed or lifted", "Done").say("60").tap("The knee bent")
+    assert talk.answers["left_level"] == 58
+    assert talk.answers["right_end"] == "knee"
+    assert "left_level_2" not in talk.answers
+    assert talk.state == "home.pick"
+
+
+def test_what_is_kept_is_what_the_screening_reads():
+    talk = by_level().say("72").tap("Done").say("74").tap("Back pressed or lifted")
+    kept = {key: value for key, value in talk.answers.items() if key in LegRaise.__dataclass_fields__}
+    assert [reading.value for reading in leg_raise_readings(LegRaise(**kept), "left")] == [72, 74]
+
+
+def test_a_reading_keeps_its_method_effort_and_placement():
+    (row,) = rows(by_level("Strap or towel", "Front of the thigh").say("58"), "left_level")
+    assert (row.method, row.placement, row.side, row.unit) == ("level_strap", "thigh", "left", "deg")
+
+
+def test_a_skipped_effort_and_placement_leave_no_dash_behind():
+    talk = Talk(FLOW).tap("Skip", "Phone level", "Skip")
+    assert "–" not in talk.last
+    (row,) = rows(talk.tap("Ready", "Ready", "Done").say("58"), "left_level")
+    assert (row.method, row.placement) == ("level", "")
+
+
+@pytest.mark.parametrize(("shown", "again"), [(64.9, False), (65, True), (70, True), (75, True), (79, True)])
+def test_a_second_look_within_5_degrees_of_70_or_80(shown: float, again: bool):
+    """70 and 80 are common practice; 5 degrees is our choice."""
+    assert (by_level().say(str(shown)).state == "leg_raise.left_do_2") is again
+
+
+@pytest.mark.parametrize(("shown", "again"), [(80, True), (85, True), (85.1, False)])
+def test_short_of_upright_the_second_look_ends_past_85(shown: float, again: bool):
+    assert (by_level().say(str(shown)).tap("Nearly straight up").state == "leg_raise.left_do_2") is again
+
+
+@pytest.mark.parametrize(("shown", "asked"), [(45, True), (46, False), (79, False), (80, True), (90, True)])
+def test_only_a_reading_that_can_mean_two_things_is_asked_back(shown: int, asked: bool):
+    assert (by_level().say(str(shown)).state == "leg_raise.left_lean") is asked
+
+
+@pytest.mark.parametrize(("shown", "offered"), [(45, True), (80, False)])
+def test_nearer_to_flat_is_offered_only_where_it_can_be(shown: int, offered: bool):
+    talk = by_level().say(str(shown))
+    labels = [tap.label for row in talk.says[-1].buttons for tap in row]
+    assert ("Nearer to flat" in labels) is offered
+
+
+def test_a_level_that_turned_over_at_45_is_read_from_its_lean():
+    assert by_level().say("20").tap("Nearly straight up").state == "leg_raise.left_do_2"  # 70 from the floor
+    assert by_level().say("20").tap("Past straight up").state == "leg_raise.left_end"  # 110
+    assert by_level().say("20").tap("Nearer to flat").state == "leg_raise.left_end"  # 20
+
+
+def test_a_lean_that_is_skipped_gives_no_angle_and_no_second_look():
+    assert by_level().say("20").tap("Skip").state == "leg_raise.left_end"
+
+
+@pytest.mark.parametrize(("angle", "again"), [(64.7, False), (65.1, True), (70, True), (74.9, True)])
+def test_the_heels_height_is_turned_into_an_angle_before_it_is_held_against_the_lines(angle: float, again: bool):
+    talk = by_heel().say(f"{heel_at(angle)} cm")
+    assert (talk.state == "leg_raise.left_do_2") is again
+
+
+def test_a_second_heel_reading_is_kept_beside_the_first():
+    talk = by_heel().say(f"{heel_at(70)} cm").tap("Done").say("84 cm")
+    assert talk.answers["left_heel"] == heel_at(70)
+    assert talk.answers["left_heel_2"] == 84
+    assert rows(talk, "left_heel_2")[0].method == "heel_own"
+
+
+def test_a_heel_above_75_degrees_sends_back_to_another_way_without_the_heel():
+    """Above 75 degrees a degree moves the heel by less than 0.4 cm."""
+    talk = by_heel().say(f"{round(highest_heel(LENGTH) + 0.1, 1)} cm")
+    assert talk.state == "leg_raise.method"
+    assert "above 75°" in said(talk)
+    assert "Heel height" not in [tap.label for row in talk.says[-1].buttons for tap in row]
+    assert talk.say("heel height").state == "leg_raise.method"
+    talk.tap("By eye", "Ready", "Ready", "Done", "70 to 80°")
+    assert (talk.answers["method"], talk.answers["left_eye"]) == ("eye", "70_80")
+
+
+def test_a_heel_just_under_75_degrees_is_taken():
+    assert by_heel().say(f"{heel_at(75)} cm").state == "leg_raise.left_do_2"
+
+
+def test_the_legs_length_is_asked_once_for_both_sides():
+    talk = by_heel().say("60 cm").tap("The knee bent", "Done").say("62 cm").tap("The knee bent")
+    assert len(rows(talk, "leg_length")) == 1
+    assert talk.answers["right_heel"] == 62
+    assert talk.state == "home.pick"
+
+
+def test_the_length_measured_last_time_is_shown_in_the_lifters_units():
+    before = {**CHECKED, "leg_raise.leg_length": 88.9}
+    assert "Last time it was 88.9 cm" in Talk(FLOW, before).tap("It lifts itself", "Heel height").last
+    inches = Talk(FLOW, {**before, "welcome.units": "imperial"}).tap("It lifts itself", "Heel height")
+    assert "Last time it was 35 in" in inches.last
+    assert inches.say("35").answers["leg_length"] == 88.9
+
+
+def test_without_a_leg_length_another_way_is_asked_for():
+    talk = Talk(FLOW).tap("It lifts itself", "Heel height", "Skip")
+    assert talk.state == "leg_raise.method"
+    assert "gives no angle" in said(talk)
+
+
+@pytest.mark.parametrize(("typed", "band"), [("44", "under_45"), ("46°", "45_60"), ("65", "60_70"), ("70-80", "70_80"),
+                                             ("85", "over_80")])
+def test_by_eye_a_typed_number_finds_its_band(typed: str, band: str):
+    talk = by_eye().say(typed)
+    assert talk.answers["left_eye"] == band
+    assert rows(talk, "left_eye")[0].method == "eye_strap"
+
+
+@pytest.mark.parametrize("edge", ["45", "60", "70", "80"])
+def test_by_eye_a_number_between_two_bands_is_asked_again(edge: str):
+    talk = by_eye().say(edge)
+    assert talk.state == "leg_raise.left_eye"
+    assert "left_eye" not in talk.answers
+
+
+def test_by_eye_there_is_no_second_look():
+    assert by_eye().tap("70 to 80°").state == "leg_raise.left_end"
+
+
+def test_skipping_how_it_is_read_leaves_the_test_for_another_day():
+    talk = Talk(FLOW).tap("It lifts itself", "Skip")
+    assert talk.state == "home.pick"
+    assert "Left out for today" in said(talk)
+
+
+def test_a_side_that_is_skipped_is_not_asked_about():
+    talk = Talk(FLOW).tap("It lifts itself", "By eye", "Ready", "Ready").say("skip")
+    assert talk.state == "leg_raise.right_do"
+    assert talk.say("skip").state == "home.pick"
+
+
+def test_a_second_lift_that_is_skipped_is_not_asked_about():
+    assert by_level().say("72", "skip").state == "leg_raise.left_end"
+
+
+def test_the_hands_are_told_what_to_do_for_each_effort():
+    assert HANDS["own"] in Talk(FLOW).tap("It lifts itself", "By eye", "Ready").last
+    assert HANDS["strap"] in Talk(FLOW).tap("Strap or towel", "By eye", "Ready").last
+
+
+@pytest.mark.parametrize("talk", [by_level, by_heel, by_eye])
+def test_every_message_is_short_once_filled_in(talk):
+    for say in talk().says:
+        text = say.text.split("\n\n")[0]
+        assert len(text) <= MOST_CHARACTERS
+        assert len(text.split()) <= MOST_WORDS
+
+
+@pytest.mark.parametrize("method", WATCH)
+def test_the_lift_says_what_to_look_at_for_each_method(method: str):
+    talk = {"level": by_level, "heel": by_heel, "eye": by_eye}[method]()
+    assert any(WATCH[method] in say.text for say in talk.says)
+
+
+def test_the_caution_tells_nerve_signs_from_a_tight_muscle():
+    talk = Talk(FLOW).tap("It lifts itself", "By eye", "Ready", "Ready")
+    for word in ("shooting", "tingling", "numbness", "not a tight muscle"):
+        assert word in talk.last
+
+
+@pytest.mark.parametrize("typed", ["62 but shooting pain down my leg", "55, my foot went numb", "tingling in my calf"])
+def test_nerve_signs_end_it_and_are_never_a_short_hamstring(typed: str):
+    talk = by_level().say(typed)
+    assert talk.state == "pain.bad"
+    assert talk.answers["left_level"] is None
+    assert rows(talk, "left_level")[0].status == "in_pain"
+    assert talk.say("5").state == "home.pick"
+
+
+def test_stopping_during_the_lift_asks_first_whether_something_hurt():
+    talk = Talk(FLOW).tap("It lifts itself", "By eye", "Ready", "Ready", "Stop")
+    assert "Did something hurt?" in talk.last
+
+
+@pytest.mark.parametrize("pregnant", ["yes", "unsure"])
+def test_in_pregnancy_it_stays_shut(pregnant: str):
+    assert Talk(FLOW, known={**CHECKED, "safety_check.pregnant": pregnant}).state == "home.pick"
+
+
+def test_it_is_open_where_only_floor_tests_are_allowed():
+    assert Talk(FLOW, known={**CHECKED, "safety.level": "no_load"}).state == "leg_raise.effort"
+
+
+def test_without_todays_safety_check_it_does_not_open():
+    assert Talk(FLOW, known={}).state == "safety_check.ok"
+
+
+def test_without_a_warm_up_it_goes_there_first():
+    cold = {key: value for key, value in CHECKED.items() if not key.startswith("warm")}
+    assert Talk(FLOW, known=cold).state == "warm_up.ok"
