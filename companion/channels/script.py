@@ -1,0 +1,155 @@
+"""Played conversations: a readable text format that a coach could write, and the channel that plays it.
+
+    # a comment
+    begin 2026-03-02 18:05           (UTC, when it starts)
+
+    Bot: Hello. I help you …
+         another paragraph of the same message
+         [Yes, keep them] [No]
+    Mara: tap Yes, keep them
+    Mara: 11 cm
+    Mara: send sticker
+    Mara: edit 12 cm
+    wait 4 weeks
+    restart
+
+A line of "Bot:" is what the bot said; all else is what happens next. The first name that speaks is the person's.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from typing import Final
+
+from companion.channels.port import Button, Edited, Event, Outgoing, Sent, Tapped, Typed
+
+_WAIT: Final = re.compile(r"wait (\d+) (second|minute|hour|day|week)s?")
+_SPEAKS: Final = re.compile(r"([A-Z][\w' -]{0,30}): (.*)")
+BOT: Final = "Bot"
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """Something a person does: their words as the script has them."""
+
+    who: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """What the bot says, as it stands in a script: paragraphs, then a line of buttons."""
+
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Wait:
+    """Time passes."""
+
+    time: timedelta
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Restart:
+    """The bot is stopped and started again."""
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """A comment or an empty line, kept when a script is rewritten."""
+
+    text: str
+
+
+Line = Said | Heard | Wait | Restart | Remark
+
+
+@dataclass(frozen=True, slots=True)
+class Script:
+    """A conversation as played: when it begins, and its lines in order."""
+
+    begins: datetime
+    lines: tuple[Line, ...]
+
+
+def parse(text: str) -> Script:
+    """A script from its text. Raises ValueError with the number of a line it can't read."""
+    begins: datetime | None = None
+    lines: list[Line] = []
+    for number, raw in enumerate(text.splitlines(), 1):
+        words = raw.strip()
+        if raw.startswith("     ") and words and lines and isinstance(lines[-1], Heard):
+            lines[-1] = Heard((*lines[-1].lines, words))
+        elif not words or words.startswith("#"):
+            lines.append(Remark(words))
+        elif words.startswith("begin "):
+            begins = datetime.fromisoformat(words.removeprefix("begin ")).replace(tzinfo=UTC)
+        elif words == "restart":
+            lines.append(Restart())
+        elif wait := _WAIT.fullmatch(words):
+            lines.append(Wait(timedelta(**{f"{wait[2]}s": int(wait[1])}), words))
+        elif spoken := _SPEAKS.fullmatch(words):
+            lines.append(Heard((spoken[2],)) if spoken[1] == BOT else Said(spoken[1], spoken[2]))
+        else:
+            raise ValueError(f"line {number} of the script is none of its kinds: {words[:40]}")
+    if begins is None:
+        raise ValueError("the script does not say when it begins, such as: begin 2026-03-02 18:05")
+    return Script(begins, tuple(lines))
+
+
+def written(script: Script) -> str:
+    """The text of a script."""
+    rows = [f"begin {script.begins:%Y-%m-%d %H:%M}"]
+    for line in script.lines:
+        match line:
+            case Said():
+                rows.append(f"{line.who}: {line.words}")
+            case Heard():
+                rows.append(f"{BOT}: {line.lines[0]}")
+                rows += [f"     {more}" for more in line.lines[1:]]
+            case Wait():
+                rows.append(line.words)
+            case Restart():
+                rows.append("restart")
+            case Remark():
+                rows.append(line.text)
+    return "\n".join(rows) + "\n"
+
+
+def heard(message: Outgoing) -> Heard:
+    """How a message stands in a script."""
+    lines = [part.strip() for part in message.text.split("\n") if part.strip()]
+    if message.buttons:
+        lines.append(" ".join(f"[{button.label}]" for row in message.buttons for button in row))
+    if message.document:
+        lines.append("(with a file)")
+    return Heard(tuple(lines))
+
+
+def event_of(said: Said, last: Sequence[Outgoing]) -> Event:
+    """What a person's line does; "tap LABEL" finds the button in the latest message that has it.
+
+    Raises ValueError where no message on the screen has such a button.
+    """
+    verb, _, rest = said.words.partition(" ")
+    if verb == "tap":
+        for button in _buttons(last):
+            if button.label == rest:
+                return Tapped(button.data)
+        raise ValueError(f"no button “{rest}” is there to tap")
+    if verb == "send" and rest in ("photo", "video", "voice", "sticker", "document", "location"):
+        return Sent(rest, f"{rest}-1")
+    if verb == "edit":
+        return Edited(rest)
+    return Typed(said.words)
+
+
+def _buttons(messages: Sequence[Outgoing]) -> Iterator[Button]:
+    for message in reversed(messages):
+        for row in message.buttons:
+            yield from row

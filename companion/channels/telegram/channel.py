@@ -1,0 +1,193 @@
+"""The channel at work: polling, turns and sending, and their end in an order that loses nothing."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import itertools
+import logging
+import re
+from collections.abc import Awaitable, Callable, Coroutine, Sequence
+from datetime import timedelta
+from typing import Any, Final
+
+from telegram import ChatMember, Update
+from telegram.constants import ChatType
+from telegram.error import InvalidToken, NetworkError, RetryAfter, TelegramError
+from telegram.ext import Application, ApplicationBuilder, TypeHandler
+from telegram.request import HTTPXRequest
+
+from companion.channels.outbox import Drainer, backoff
+from companion.channels.port import Address, Store, Take
+from companion.channels.telegram.inbound import CHANNEL, inbound_or_none
+from companion.channels.telegram.poll import Poll
+from companion.channels.telegram.post import TelegramPost, seconds_of
+from companion.channels.telegram.settings import TelegramSettings, wrong_token
+from companion.channels.telegram.turns import Turns
+from companion.clock import Clock
+from companion.logs import redact
+
+_log = logging.getLogger(__name__)
+
+KINDS_OF_UPDATE: Final = ("message", "edited_message", "callback_query", "my_chat_member")
+PRIVATE_ONLY: Final = "I only talk in private chats. Tap my name and write to me there."
+GROUPS_TOLD: Final = 1_000
+"""Groups that are remembered as told once; our choice."""
+
+
+async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clock: Clock, stop: asyncio.Event,
+                       hand_wake: Callable[[Callable[[], None]], object] = lambda wake: None) -> None:
+    """Take what people send and send what is due, until ``stop`` is set.
+
+    ``hand_wake`` is given a function to call after a commit that may have put something in the outbox. At the end
+    polling stops, turns under way settle and are confirmed, and what can leave at once is sent. No network is waited
+    out. Raises WrongToken, SecondInstance, and what ``take`` or ``store`` raise: then nothing more is confirmed.
+    """
+    await _Channel(settings, take, store, clock, stop, hand_wake).run()
+
+
+class _Channel:
+    def __init__(self, settings: TelegramSettings, take: Take, store: Store, clock: Clock, stop: asyncio.Event,
+                 hand_wake: Callable[[Callable[[], None]], object]) -> None:
+        self._settings, self._take, self._store, self._clock, self._stop = settings, take, store, clock, stop
+        self._failed: Exception | None = None
+        self._failing, self._closing = asyncio.Event(), False
+        self._settle_within: float | None = None
+        self._told: set[int] = set()
+        self._asides: set[asyncio.Task[None]] = set()
+        self._queue: asyncio.Queue[object] = asyncio.Queue()
+        self._turns = Turns()
+        if not re.fullmatch(r"[\w:-]+", settings.token):
+            raise wrong_token()
+        self._requests = (Poll(settings, self),
+                          HTTPXRequest(read_timeout=settings.answer_seconds))
+        self._app = self._application()
+        self._updater = self._app.updater
+        self._drainer = Drainer(store, TelegramPost(self._app.bot), clock)
+        hand_wake(self._drainer.wake)
+
+    def _application(self) -> Application[Any, Any, Any, Any, Any, Any]:
+        poll, other = self._requests
+        at = self._settings.api_url.rstrip("/")
+        builder = ApplicationBuilder().token(self._settings.token).base_url(f"{at}/bot")
+        builder = builder.base_file_url(f"{at}/file/bot").request(other).get_updates_request(poll)
+        builder = builder.update_queue(self._queue).concurrent_updates(self._turns)
+        app = builder.job_queue(None).build()
+        app.add_handler(TypeHandler(Update, self._on_update))
+        return app
+
+    async def run(self) -> None:
+        work: Sequence[asyncio.Task[Any]] = ()
+        graceful = False
+        try:
+            work = [asyncio.create_task(self._stop.wait()), asyncio.create_task(self._failing.wait()),
+                    asyncio.create_task(self._work())]
+            await asyncio.wait(work, return_when=asyncio.FIRST_COMPLETED)
+            if work[2].done():
+                work[2].result()  # it ends only by raising
+            graceful = self._failed is None
+        finally:
+            await self._close(work, graceful)
+        if self._failed is not None:
+            raise self._failed
+
+    async def _work(self) -> None:
+        """Begin, then send for ever; Telegram calls for the rest."""
+        await self._until_reached(self._app.initialize)
+        await self._app.start()
+        await self._until_reached(self._start_polling)
+        _log.info("taking messages as @%s", self._app.bot.username)
+        await self._drainer.run()
+
+    async def _start_polling(self) -> None:
+        assert self._updater is not None
+        await self._updater.start_polling(timeout=timedelta(seconds=self._settings.poll_seconds),
+                                          allowed_updates=KINDS_OF_UPDATE)
+
+    async def _until_reached(self, attempt: Callable[[], Awaitable[None]]) -> None:
+        for tries in itertools.count():
+            try:
+                return await attempt()
+            except InvalidToken:
+                break  # its text may hold the token, so it is left behind here
+            except (TelegramError, KeyError, TypeError) as error:  # the last two: an answer without its parts
+                wait = seconds_of(error) if isinstance(error, RetryAfter) else backoff(tries)
+                _log.warning("Telegram can't be reached (%s); trying again in %g s", redact(repr(error)), wait)
+            await self._clock.sleep(wait)
+        raise wrong_token()
+
+    async def _close(self, work: Sequence[asyncio.Task[Any]], graceful: bool) -> None:
+        """Stop in the order that loses nothing: no new updates, turns settled and confirmed, then the last messages."""
+        self._settle_within = self._settings.settle_seconds if graceful else 0
+        self._closing = True
+        reached = self._app.running
+        if self._updater is not None and self._updater.running:
+            await self._updater.stop()
+        await self._turns.break_off()
+        if self._app.running:
+            await self._app.stop()
+        for task in work:
+            task.cancel()
+        await asyncio.gather(*work, return_exceptions=True)
+        if graceful and reached:
+            await self._drainer.flush()
+            await asyncio.gather(*self._asides, return_exceptions=True)
+        await self._drainer.close()
+        for aside in self._asides:
+            aside.cancel()
+        await self._app.shutdown()
+        for request in self._requests:
+            await request.shutdown()
+
+    async def settled(self) -> None:
+        """See poll.Owner. Once a turn is known not to be committed, nothing is polled any more."""
+        try:
+            async with asyncio.timeout(self._settle_within):
+                await self._queue.join()
+        except TimeoutError:
+            raise NetworkError("turns have not settled") from None
+        if self._turns.broken_off or self._failed is not None:
+            raise NetworkError("a turn was not committed")
+
+    async def pause(self, seconds: float) -> None:
+        """See poll.Owner."""
+        if not self._closing:
+            await self._clock.sleep(seconds)
+
+    def fail(self, error: Exception) -> None:
+        """See poll.Owner."""
+        self._failed = self._failed or error
+        self._failing.set()
+
+    async def _on_update(self, update: Update, context: object) -> None:
+        if update.callback_query is not None:
+            self._aside(self._app.bot.answer_callback_query(update.callback_query.id))
+        try:
+            inbound = inbound_or_none(update)
+            await (self._take(inbound) if inbound is not None else self._other(update))
+        except Exception as error:  # by contract the commit failed, not the turn: confirm nothing more
+            self.fail(error)
+        self._drainer.wake()
+
+    async def _other(self, update: Update) -> None:
+        """What is nobody's answer: a block, a group, or nothing that matters here."""
+        change, message = update.my_chat_member, update.message
+        if change is not None and change.chat.type == ChatType.PRIVATE:
+            if change.new_chat_member.status == ChatMember.BANNED:
+                address = Address(CHANNEL, str(change.chat.id))
+                await self._store.mark_gone(address, self._clock.now(), "blocked the bot")
+        elif message is not None and message.chat.type in (ChatType.GROUP, ChatType.SUPERGROUP):
+            if message.chat.id not in self._told and len(self._told) < GROUPS_TOLD:
+                self._told.add(message.chat.id)
+                self._aside(self._app.bot.send_message(message.chat.id, PRIVATE_ONLY))
+        else:
+            _log.debug("update %s is passed over", update.update_id)
+
+    def _aside(self, call: Coroutine[Any, Any, Any]) -> None:
+        """Do a small courtesy beside the turn; its failure matters to nobody."""
+        async def quietly() -> None:
+            with contextlib.suppress(TelegramError):
+                await call
+        task = asyncio.create_task(quietly())
+        self._asides.add(task)
+        task.add_done_callback(self._asides.discard)

@@ -1,0 +1,80 @@
+"""What a person did, out of an update of Telegram's."""
+
+from __future__ import annotations
+
+import logging
+from typing import Final
+
+from telegram import CallbackQuery, Chat, Message, Update, User
+from telegram.constants import ChatType
+from telegram.ext import filters
+
+from companion.channels.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
+
+_log = logging.getLogger(__name__)
+
+CHANNEL: Final = "telegram"
+
+
+def clean(text: str) -> str:
+    """The text with half emoji (lone surrogates), which no file and no request can hold, replaced."""
+    return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+
+
+def inbound_of(update: Update) -> Inbound | None:
+    """What a person did in their private chat; None for all else: groups, channels, bots, service messages."""
+    query, message = update.callback_query, update.message or update.edited_message
+    if query is not None:
+        return _tap(update.update_id, query)
+    if message is None or message.from_user is None or not _is_private(message.chat, message.from_user):
+        return None
+    if filters.StatusUpdate.ALL.check_update(update) or (update.edited_message and message.location):
+        return None  # a live location is edited every few seconds
+    event = _event(message, edited=update.message is None)
+    caption = clean(message.caption or "") if isinstance(event, Sent) else ""
+    return Inbound(Address(CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user), caption)
+
+
+def inbound_or_none(update: Update) -> Inbound | None:
+    """As inbound_of, and None for an update that it stumbles over."""
+    try:
+        return inbound_of(update)
+    except Exception as error:  # one odd update must not stop the rest
+        _log.error("update %s can't be understood and is passed over: %s", update.update_id, type(error).__name__)
+        return None
+
+
+def _tap(update_id: int, query: CallbackQuery) -> Inbound | None:
+    user = query.from_user
+    if query.inline_message_id or (query.message is not None and not _is_private(query.message.chat, user)):
+        return None
+    # a private chat has the id of its person, also where the message is too old to be named
+    return Inbound(Address(CHANNEL, str(user.id)), Tapped(clean(query.data or "")), update_id, _name(user))
+
+
+def _is_private(chat: Chat, user: User) -> bool:
+    return chat.type == ChatType.PRIVATE and not user.is_bot
+
+
+def _event(message: Message, edited: bool) -> Event:
+    if edited:
+        return Edited(clean(message.text or message.caption or ""))
+    return Typed(clean(message.text)) if message.text is not None else _sent(message)
+
+
+def _sent(message: Message) -> Sent:
+    if message.photo:
+        return Sent("photo", message.photo[-1].file_id)  # sizes come smallest first
+    files = (("video", message.video), ("video", message.video_note), ("voice", message.voice),
+             ("audio", message.audio), ("video", message.animation), ("document", message.document),
+             ("sticker", message.sticker))
+    for kind, file in files:
+        if file is not None:
+            return Sent(kind, file.file_id)
+    if message.location or message.venue:
+        return Sent("location")
+    return Sent("contact" if message.contact else "other")
+
+
+def _name(user: User) -> str:
+    return clean(user.full_name).strip()

@@ -1,0 +1,131 @@
+"""The poll: confirms a batch of updates only once its turns are committed."""
+
+from __future__ import annotations
+
+import json
+import logging
+from collections.abc import Mapping
+from typing import Any, Final, Protocol
+
+from telegram import Update
+from telegram.error import NetworkError, TimedOut
+from telegram.request import HTTPXRequest, RequestData
+
+from companion.channels.outbox import backoff
+from companion.channels.telegram.settings import SecondInstance, TelegramSettings, wrong_token
+from companion.logs import redact
+
+_log = logging.getLogger(__name__)
+
+NEWCOMER_GIVES_WAY: Final = 3
+"""Of two instances each ends the other's poll, so the one that has worked longer stands so many times more refusals:
+our choice."""
+
+_CORE: Final = ("message_id", "date", "edit_date", "chat", "from", "text", "caption")
+"""What is kept of a message of which the rest can't be read."""
+
+
+class Owner(Protocol):
+    """What a poll needs of the channel."""
+
+    async def settled(self) -> None:
+        """Return when every turn of the last batch is committed; raise NetworkError where that can't be waited for."""
+        ...
+
+    async def pause(self, seconds: float) -> None:
+        """Wait before the next try."""
+        ...
+
+    def fail(self, error: Exception) -> None:
+        """End the channel."""
+        ...
+
+
+class Poll(HTTPXRequest):
+    """Carries getUpdates: holds the next poll, which confirms the last batch, until that is settled.
+
+    Whatever goes wrong is waited out here and leaves as TimedOut, the NetworkError after which python-telegram-bot
+    polls again at once: after any other its own wait can't be cut short, and after anything that is no TelegramError
+    its poll task ends silently or spins.
+    """
+
+    def __init__(self, settings: TelegramSettings, owner: Owner) -> None:
+        super().__init__(connection_pool_size=4, read_timeout=settings.answer_seconds)
+        self._patience, self._owner = settings.patience, owner
+        self._failures = self._refusals = 0
+        self._answered = False
+        self._next_offset: int | None = None
+
+    async def do_request(self, url: str, method: str, request_data: RequestData | None = None,
+                         *args: Any, **kwargs: Any) -> tuple[int, bytes]:
+        """See BaseRequest.do_request. Raises TimedOut for whatever keeps it from a usable answer."""
+        wait = backoff(self._failures)
+        try:
+            await self._owner.settled()
+            code, payload = await super().do_request(url, method, request_data, *args, **kwargs)
+            answer = _object(payload)
+            if code != 200:
+                wait = max(wait, float(answer.get("parameters", {}).get("retry_after", 0)))
+                self._count_refusal(code)
+                raise NetworkError(f"{answer.get('description')} ({code})")
+            offset = request_data.parameters.get("offset") if request_data else None
+            payload = self._usable(payload, answer, careful=self._next_offset not in (None, offset))
+        except NetworkError as error:
+            _log.warning("a poll failed (%s); the next in %g s", redact(str(error)), wait)
+        else:
+            if self._failures:
+                _log.info("polls are answered again")
+            self._failures = self._refusals = 0
+            self._answered = True
+            return code, payload
+        self._failures += 1
+        await self._owner.pause(wait)
+        raise TimedOut
+
+    def _count_refusal(self, code: int) -> None:
+        """A single refusal may be a proxy's, or the poll of a process that has just ended; several are an answer."""
+        if code not in (401, 404, 409):
+            return
+        self._refusals += 1
+        if self._refusals >= self._patience * (NEWCOMER_GIVES_WAY if self._answered and code == 409 else 1):
+            self._owner.fail(SecondInstance("another instance of this bot is running with the same token")
+                             if code == 409 else wrong_token())
+
+    def _usable(self, payload: bytes, answer: Mapping[str, Any], careful: bool) -> bytes:
+        """The answer, checked for its shape. ``careful``, after a batch that python-telegram-bot could not read and so
+        asks for again, leaves of each update what it can read."""
+        try:
+            updates = answer["result"]
+            ids = [int(one["update_id"]) for one in updates]
+        except (ValueError, TypeError, KeyError) as error:
+            raise NetworkError(f"an answer of another shape ({type(error).__name__})") from None
+        self._next_offset = ids[-1] + 1 if ids else None
+        return json.dumps({"ok": True, "result": [readable(one) for one in updates]}).encode() if careful else payload
+
+
+def _object(payload: bytes) -> Mapping[str, Any]:
+    try:
+        answer = json.loads(payload)
+    except ValueError:
+        answer = None
+    if not isinstance(answer, dict):
+        raise NetworkError("an answer that is no JSON object")
+    return answer
+
+
+def readable(update: Mapping[str, Any]) -> Mapping[str, Any]:
+    """The update, or as much of it as python-telegram-bot can read: a message's core, or the bare number."""
+    number = update["update_id"]
+    for part in (update, _core(update)):
+        try:
+            Update.de_json(dict(part), None)
+        except Exception as error:
+            _log.error("update %s can't be read whole (%s)", number, type(error).__name__)
+        else:
+            return part
+    return {"update_id": number}
+
+
+def _core(update: Mapping[str, Any]) -> Mapping[str, Any]:
+    return {kind: {name: part[name] for name in _CORE if name in part} if isinstance(part, dict) else part
+            for kind, part in update.items() if kind in ("update_id", "message", "edited_message")}

@@ -1,0 +1,202 @@
+"""The terminal: a chat where a person sits at it, one plain reply a line where the input is piped."""
+
+from __future__ import annotations
+
+import asyncio
+import shutil
+import sys
+import textwrap
+from collections.abc import Awaitable, Sequence
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import Final, Protocol, TextIO
+
+from companion.channels.port import Address, Button, Event, Inbound, Outgoing, Store, Tapped, Typed
+from companion.clock import Clock
+
+CHANNEL: Final = "terminal"
+_TIMED_MOST = timedelta(minutes=10)
+
+
+class Bot(Protocol):
+    """What a terminal needs of the companion."""
+
+    async def take(self, inbound: Inbound) -> None: ...
+
+    async def sweep(self) -> int: ...
+
+
+@dataclass(slots=True)
+class Screen:
+    """What stands on the screen: the answers that can be picked by number."""
+
+    choices: list[Button] = field(default_factory=list)
+
+    def lines(self, message: Outgoing) -> list[str]:
+        """A message as lines of text: what it says, then its numbered answers, then the other words it takes."""
+        flat = [button for row in message.buttons for button in row]
+        answers = [button for button in flat if not _is_control(button) and not button.data.startswith("go.")]
+        words = [button.label.lower() for button in flat if _is_control(button)]
+        starts = [button.label.lower() for button in flat if button.data.startswith("go.")]
+        numeric = all(button.label.isdecimal() for button in answers)
+        if not starts:
+            self.choices = [] if numeric else answers
+        lines = message.text.split("\n")
+        if numeric and answers:
+            lines.append(f"  {answers[0].label} to {answers[-1].label}")
+        elif answers:
+            lines += [f"  {n} {button.label}" for n, button in enumerate(answers, 1)]
+        if starts:
+            lines.append("  say: " + ", ".join(starts))
+        if words:
+            lines.append(f"  ({' · '.join(words)})")
+        return lines
+
+    def event(self, reply: str) -> Event:
+        """What a typed line means: the number of an answer taps it, all else is text."""
+        picked = reply.strip().rstrip(".)")
+        if picked.isdecimal() and len(picked) < 4 and 1 <= int(picked) <= len(self.choices):
+            return Tapped(self.choices[int(picked) - 1].data)
+        return Typed(reply)
+
+
+def _is_control(button: Button) -> bool:
+    return button.data.rpartition(".")[2].startswith("!")
+
+
+async def waiting_messages(store: Store, now: datetime) -> Sequence[Outgoing]:
+    """All that waits, in order, what is timed within the next minutes too; each is marked as sent."""
+    found: list[Outgoing] = []
+    while batch := await store.due(now + _TIMED_MOST):
+        for message in batch:
+            found.append(message)
+            await store.mark_sent(message.id, now, "")
+    return found
+
+
+def saved_document(message: Outgoing, folder: Path) -> str:
+    """Save the file a message carries and give the line that says where."""
+    path = folder / f"companion-data-{abs(message.id)}.jsonl"
+    path.write_text(message.document or "", encoding="utf-8")
+    return f"  saved: {path}"
+
+
+async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
+                     lines: TextIO, out: TextIO) -> None:
+    """One reply a line, plain text out, until the input ends. Reminders that are due are offered before each reply."""
+    screen, address = Screen(), Address(CHANNEL, name)
+
+    async def show() -> None:
+        for message in await waiting_messages(store, clock.now()):
+            print(*screen.lines(message), sep="\n", file=out)
+            if message.document:
+                print(saved_document(message, Path.cwd()), file=out)
+            print(file=out, flush=True)
+
+    for message in opening:
+        print(*screen.lines(message), "", sep="\n", file=out, flush=True)
+    if not opening:
+        await bot.take(Inbound(address, Typed("hello"), name=name))
+    await bot.sweep()
+    await show()
+    for line in lines:
+        reply = line.rstrip("\n")
+        if reply.strip():
+            await bot.take(Inbound(address, screen.event(reply), name=name))
+            await bot.sweep()
+            await show()
+
+
+_BOLD, _DIM, _PLAIN = "\x1b[1m", "\x1b[2m", "\x1b[0m"
+
+
+def drawn(lines: Sequence[str], width: int) -> str:
+    """A message drawn as a chat bubble at the left, at most 64 columns wide."""
+    inner = min(60, max(20, width - 6))
+    rows = [part for line in lines for part in (textwrap.wrap(line, inner, subsequent_indent="    " if line.startswith(
+        "  ") else "") or [""])]
+    widest = max(map(len, rows), default=0)
+    body = [f"│ {row:<{widest}} │" for row in rows]
+    return "\n".join(["╭" + "─" * (widest + 2) + "╮", *body, "╰" + "─" * (widest + 2) + "╯"])
+
+
+async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
+               woken: asyncio.Event, sweep_seconds: float) -> None:
+    """The chat at a terminal, until the input ends: bubbles, numbered answers, countdowns, reminders as they fall due.
+
+    ``woken`` is set when something new may wait in the outbox.
+    """
+    from prompt_toolkit import PromptSession
+    from prompt_toolkit.formatted_text import ANSI
+    from prompt_toolkit.patch_stdout import patch_stdout
+
+    screen, address, counting = Screen(), Address(CHANNEL, name), Countdown(clock)
+
+    def draw(message: Outgoing) -> None:
+        print(drawn(screen.lines(message), shutil.get_terminal_size().columns))
+        if message.document:
+            print(saved_document(message, Path.cwd()))
+
+    async def deliver() -> None:
+        while True:
+            now = clock.now()
+            for message in await store.due(now):
+                draw(message)
+                await store.mark_sent(message.id, clock.now(), "")
+            following = await store.next_due(clock.now())
+            counting.until = following
+            pause = sweep_seconds if following is None else (following - clock.now()).total_seconds()
+            woken.clear()
+            if pause > 0:
+                await _first(woken.wait(), clock.sleep(min(pause, sweep_seconds)))
+                await bot.sweep()
+
+    session: PromptSession[str] = PromptSession()
+    with patch_stdout(raw=True):
+        for message in opening:
+            draw(message)
+        if not opening:
+            await bot.take(Inbound(address, Typed("hello"), name=name))
+        await bot.sweep()
+        delivering = asyncio.create_task(deliver())
+        try:
+            while True:
+                reply = await session.prompt_async(lambda: ANSI(f"{counting.left()}{_BOLD}you › {_PLAIN}"),
+                                                   refresh_interval=0.5)
+                if reply.strip():
+                    await bot.take(Inbound(address, screen.event(reply), name=name))
+                    woken.set()
+        except (EOFError, KeyboardInterrupt):
+            print(f"{_DIM}Kept. Start again to go on from here.{_PLAIN}")
+        finally:
+            delivering.cancel()
+
+
+@dataclass(slots=True)
+class Countdown:
+    """The seconds until the next timed message, shown in front of the reply line."""
+
+    clock: Clock
+    until: datetime | None = None
+
+    def left(self) -> str:
+        """"12 s " while something is being counted, else nothing."""
+        if self.until is None:
+            return ""
+        seconds = (self.until - self.clock.now()).total_seconds()
+        return f"{_DIM}{seconds:.0f} s {_PLAIN}" if 0 < seconds <= _TIMED_MOST.total_seconds() else ""
+
+
+async def _first(*waits: Awaitable[object]) -> None:
+    tasks = [asyncio.ensure_future(wait) for wait in waits]
+    _, pending = await asyncio.wait(tasks, return_when=asyncio.FIRST_COMPLETED)
+    for task in pending:
+        task.cancel()
+
+
+def is_interactive() -> bool:
+    """Whether a person sits at both ends."""
+    return sys.stdin.isatty() and sys.stdout.isatty()
+
+

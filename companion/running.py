@@ -1,0 +1,175 @@
+"""The companion running: at this terminal, on Telegram, or playing a script. Channels and parts meet here."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import shutil
+import signal
+import sys
+import tempfile
+from collections.abc import AsyncIterator, Callable, Sequence
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import Final
+
+from companion.app import Companion, CompanionOutbox
+from companion.channels import script, terminal
+from companion.channels.port import Address, Inbound, Outgoing
+from companion.clock import SystemClock
+from companion.record.outbox import unkept
+from companion.reminders.sweep import SWEEP_SECONDS, start_sweeping
+
+READING_SECONDS_A_WORD: Final = 0.25
+"""About 240 words a minute: our choice for a played script."""
+
+
+@contextlib.asynccontextmanager
+async def working(companion: Companion) -> AsyncIterator[asyncio.Task[None]]:
+    """The companion with its writer at work; the task ends only where the file can't be written."""
+    writer = asyncio.create_task(companion.writer.run())
+    try:
+        yield writer
+    finally:
+        writer.cancel()
+        with contextlib.suppress(asyncio.CancelledError):
+            await writer
+
+
+async def opening(companion: Companion, address: Address) -> Sequence[Outgoing]:
+    """What a person should see when their screen opens."""
+    return [unkept(-1, address, say) for say in await companion.open(address)]
+
+
+async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> None:
+    """The conversation of one person at this terminal."""
+    clock, store = SystemClock(), CompanionOutbox(companion, terminal.CHANNEL)
+    async with working(companion):
+        first = await opening(companion, Address(terminal.CHANNEL, name))
+        if terminal.is_interactive():
+            await terminal.chat(companion, store, clock, name, first, woken, SWEEP_SECONDS)
+        else:
+            await terminal.chat_piped(companion, store, clock, name, first, sys.stdin, sys.stdout)
+
+
+async def run_on_telegram(companion: Companion, token: str, api_url: str) -> None:
+    """The bot on Telegram until a signal stops it, or the file can't be written."""
+    from companion.channels.telegram import TelegramSettings, run_telegram
+
+    stop = asyncio.Event()
+    loop = asyncio.get_running_loop()
+    for number in (signal.SIGINT, signal.SIGTERM):
+        loop.add_signal_handler(number, stop.set)
+    async with working(companion) as writer:
+        writer.add_done_callback(lambda task: stop.set())
+        sweeping = start_sweeping(companion.sweep)
+        try:
+            await run_telegram(TelegramSettings(token, api_url), companion.take,
+                               CompanionOutbox(companion, "telegram"), SystemClock(), stop,
+                               lambda wake: setattr(companion, "on_commit", lambda channel: wake()))
+        finally:
+            sweeping.shutdown(wait=False)
+    if companion.writer.broken:
+        raise companion.writer.broken
+
+
+class ScriptClock:
+    """A clock that stands still until the script moves it."""
+
+    def __init__(self, at: datetime) -> None:
+        self.at = at
+
+    def now(self) -> datetime:
+        return self.at
+
+    async def sleep(self, seconds: float) -> None:
+        self.at += timedelta(seconds=seconds)
+
+
+async def play(lines: script.Script, database: Path, say: Callable[[script.Line], None]) -> script.Script:
+    """Play a script against the whole companion on a file; gives the script with what the bot really said.
+
+    ``say`` is told each line as it happens. Time passes only where the script says so.
+    """
+    clock = ScriptClock(lines.begins)
+    real: list[script.Line] = []
+    shown: list[Outgoing] = []
+    companion = Companion(database, clock)
+    work = contextlib.AsyncExitStack()
+    await work.enter_async_context(working(companion))
+
+    def happened(line: script.Line) -> None:
+        real.append(line)
+        say(line)
+
+    async def listen() -> None:
+        for message in await terminal.waiting_messages(CompanionOutbox(companion, terminal.CHANNEL), clock.now()):
+            shown.append(message)
+            happened(script.heard(message))
+
+    for line in lines.lines:
+        match line:
+            case script.Said():
+                happened(line)
+                event = script.event_of(line, shown)
+                await companion.take(Inbound(Address(terminal.CHANNEL, line.who), event, name=line.who))
+                await listen()
+            case script.Wait():
+                happened(line)
+                clock.at += line.time
+                await companion.sweep()
+                await listen()
+            case script.Restart():
+                happened(line)
+                await work.aclose()
+                companion.close()
+                companion = Companion(database, clock)
+                work = contextlib.AsyncExitStack()
+                await work.enter_async_context(working(companion))
+            case script.Remark():
+                happened(line)
+            case script.Heard():
+                pass  # what it should have said; what it says is heard above
+    await work.aclose()
+    companion.close()
+    return script.Script(lines.begins, tuple(real))
+
+
+async def play_here(file: Path, echo: Callable[[str], object], pace: float, accept: bool) -> int:
+    """Play a script file on a throw-away database, printing it; gives how many of the bot's messages differ.
+
+    Raises ValueError where the file is not a script, or taps a button that is not there.
+    """
+    wanted = script.parse(file.read_text(encoding="utf-8"))
+    loop_lines: list[script.Line] = []
+    with tempfile.TemporaryDirectory() as folder:
+        real = await play(wanted, Path(folder) / "play.sqlite", loop_lines.append)
+    for line in real.lines:
+        await _print(line, echo, pace)
+    if accept:
+        file.write_text(script.written(real), encoding="utf-8")
+    return differences(wanted, real)
+
+
+def differences(wanted: script.Script, real: script.Script) -> int:
+    """How many of the bot's messages are not as the script has them."""
+    there = [line for line in wanted.lines if isinstance(line, script.Heard)]
+    here = [line for line in real.lines if isinstance(line, script.Heard)]
+    return sum(a != b for a, b in zip(there, here, strict=False)) + abs(len(there) - len(here))
+
+
+async def _print(line: script.Line, echo: Callable[[str], object], pace: float) -> None:
+    width = min(64, shutil.get_terminal_size().columns - 2)
+    match line:
+        case script.Heard():
+            echo(terminal.drawn(line.lines, width))
+            await asyncio.sleep(pace * READING_SECONDS_A_WORD * len(" ".join(line.lines).split()))
+        case script.Said():
+            echo(f"{line.who} › {line.words}")
+            await asyncio.sleep(pace)
+        case script.Wait():
+            echo(f"… {line.words.removeprefix('wait ')} later …")
+        case script.Restart():
+            echo("… the bot is started again …")
+        case script.Remark():
+            echo(line.text)

@@ -1,0 +1,1 @@
+"""Stand-ins for what lies outside: the Bot API, the clock."""
