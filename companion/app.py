@@ -58,6 +58,7 @@ class Companion:
         self._strangers: OrderedDict[Address, _Stranger] = OrderedDict()
         self._unkept: dict[int, Outgoing] = {}
         self._unkept_count = 0
+        self._erased = False
 
     def close(self) -> None:
         """Close the file and let go of its lock."""
@@ -76,6 +77,9 @@ class Companion:
             why = type(error).__name__
             _log.error("a turn failed (%s): %s", inbound.address.channel, why, exc_info=error)
             await self.writer.do(lambda db: self._failed(db, inbound, why))
+        if self._erased:
+            self.db.execute("pragma wal_checkpoint(truncate)")  # what was erased must not stay in the write-ahead log
+            self._erased = False
         self.on_commit(inbound.address.channel)
 
     def _turn(self, db: sqlite3.Connection, inbound: Inbound) -> None:
@@ -119,6 +123,7 @@ class Companion:
     def _erase(self, db: sqlite3.Connection, person: int, effects: Sequence[Effect], now: datetime,
                to: tuple[str, str] | None) -> None:
         people.erase(db, person, now)
+        self._erased = True
         if to:
             self._say_unkept(Address(*to), [effect for effect in effects if isinstance(effect, Say)])
 
@@ -226,7 +231,7 @@ class CompanionOutbox:
         """When to look again; None where nothing waits."""
         if any(message.address.channel == self._channel for message in self._companion._unkept.values()):
             return now
-        return outbox.next_due(self._companion.db.conn, self._channel)
+        return outbox.next_due(self._companion.db.conn, self._channel, now)
 
     async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:
         """It arrived."""

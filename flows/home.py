@@ -2,8 +2,9 @@
 
 from companion.conversation.book import PARKED
 from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Flow, Gate, Run
+from companion.conversation.flow import Ask, Flow, Run
 from companion.conversation.kinds import Option, choice
+from flows.shared import WELCOMED
 
 PICK = fact("pick")
 
@@ -15,7 +16,7 @@ TESTS = (
 
 FLOW = Flow(
     "home", version=1, title="Menu", counted=False, command=("home", "start", "what next", "options"),
-    gates=(Gate(~fact("welcome.zone_right").is_("yes"), first="welcome"),),
+    gates=(WELCOMED,),
     steps=(
         Ask("pick", "What would you like to do?", choice(
             Option("go_on", "Go on where I stopped", ("go on", "resume", "continue", "carry on"),

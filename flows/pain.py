@@ -14,7 +14,7 @@ BECAUSE = Fact("because", of=reasons_of_pain)
 LEG = fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 
 FLOW = Flow(
-    "pain", version=1, title="Pain", counted=False, hears_pain=False, by_name=False,
+    "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
     facts=(UNTIL_ASKED, LEVEL, BECAUSE), at_start=level_before,
     steps=(

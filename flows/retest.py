@@ -9,6 +9,7 @@ from companion.conversation.kinds import choice
 from companion.screening.screen import ROUTE
 from flows.home import TESTS
 from flows.outcome_facts import last_numbers
+from flows.shared import OF_AGE, WELCOMED
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
@@ -39,7 +40,7 @@ def _leg(test: str) -> tuple[Ask | Run, ...]:
 
 FLOW = Flow(
     "retest", version=1, title="Retest", counted=False, minutes=20, command=("test again", "re-test"),
-    gates=(Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
+    gates=(WELCOMED, OF_AGE, Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line} About 20 minutes, on a day without heavy squats before it. "
            "Tap below, or say “retest” when it suits you.",

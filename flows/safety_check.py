@@ -6,7 +6,7 @@ from companion.conversation.flow import Ask, Do, Flow, Gate, Tell
 from companion.conversation.kinds import PainScore, Words, YesNo
 from companion.screening.safety import Level
 from flows.safety_facts import cleared_until, level_after_check, reasons_of_check, still_cleared
-from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
+from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, WELCOMED
 
 LEVELS = tuple(level.value for level in Level)
 LEVEL = Fact("level", values=LEVELS, of=level_after_check)
@@ -24,6 +24,7 @@ FLOW = Flow(
     "safety_check", version=1, title="Safety check", minutes=1, command=("check", "safety"),
     facts=(STILL_CLEARED, CLEARED_UNTIL, LEVEL, BECAUSE),
     gates=(
+        WELCOMED,
         Gate(fact("safety.level").is_("emergency") & fact("safety.may_open").is_("no"), EMERGENCY),
         Gate(fact("safety.level").is_("same_day") & fact("safety.may_open").is_("no"), SAME_DAY),
     ),

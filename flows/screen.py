@@ -10,6 +10,7 @@ from companion.conversation.kinds import YesNo, choice
 from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS
 from companion.screening.screen import ROUTE, SHORT_ROUTE
 from flows.home import TESTS
+from flows.shared import OF_AGE, WELCOMED
 
 COUNTS_FOR = timedelta(days=14)
 """A test done longer ago than this is done again in a new screen (choice)."""
@@ -87,7 +88,7 @@ NORMAL = Ask(
 
 FLOW = Flow(
     "screen", version=1, title="Screen", counted=False, minutes=50, command=("full screen", "test me"),
-    at_start=done_already, facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
+    gates=(WELCOMED, OF_AGE), at_start=done_already, facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
     steps=(
         Tell("You have {done_before} tests done already; they count, and we go on from there.", fact("done_before") >= 1),
         Ask("route", "The full screen takes about 50 minutes, and you can spread it over days. The short route takes about "

@@ -20,7 +20,15 @@ BARRED = "Lying on the back and deep folds are left out in pregnancy, so this te
 
 _SEEN_FIRST = fact("safety.may_open").is_("no")
 
+WELCOMED = Gate(~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")
+"""Before all else: consent, age, units, time zone."""
+
+OF_AGE = Gate(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"),
+              "Under 18 this only goes with a coach who is linked to you here, and none is now.")
+"""Under 18 nothing that moves the body opens without a coach, also when a coach has left since."""
+
 CLOSED = (
+    WELCOMED, OF_AGE,
     Gate(LEVEL.is_("emergency") & _SEEN_FIRST, EMERGENCY),
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
     Gate(~fact("safety.checked.today").known, "Without today's safety check nothing that moves the body opens.",

@@ -8,7 +8,7 @@ ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
 """Under 18 without a coach linked: nothing further opens."""
 
 FLOW = Flow(
-    "welcome", version=1, title="Welcome", counted=False, command=("consent",),
+    "welcome", version=1, title="Welcome", counted=False, holds=True, command=("consent",),
     steps=(
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),

@@ -17,7 +17,10 @@ from companion.conversation.step import step, unsettled
 
 NOW = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
 
-CHECKED: Mapping[str, Value] = {"safety.level": "go", "safety.checked": "go", "safety.checked.today": "yes",
+UNCHECKED: Mapping[str, Value] = {"welcome.zone_right": "yes", "welcome.adult": "yes", "today": "2026-03-02"}
+"""What is known of somebody who has been welcomed, and no more."""
+
+CHECKED: Mapping[str, Value] = {**UNCHECKED, "safety.level": "go", "safety.checked": "go", "safety.checked.today": "yes",
                                 "safety.may_open": "yes", "warm": "done", "warm.today": "yes"}
 """What is known of somebody who passed today's safety check and warmed up."""
 

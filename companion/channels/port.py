@@ -26,13 +26,12 @@ class Address:
 @dataclass(frozen=True, slots=True)
 class Inbound:
     """One thing a person did. `update_id` is the channel's id of it (None where the channel has none); `name` is
-    what the channel calls the person; `caption` the words that came with a picture or file, if any."""
+    what the channel calls the person."""
 
     address: Address
     event: Event
     update_id: int | None = None
     name: str = ""
-    caption: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,10 +21,12 @@ class Tapped:
 
 @dataclass(frozen=True, slots=True)
 class Sent:
-    """Something that is not text: photo, video, voice, audio, document, sticker, location, contact or other."""
+    """Something that is not text: photo, video, voice, audio, document, sticker, location, contact or other; with the
+    words under it, if any."""
 
     kind: str
     ref: str = ""
+    caption: str = ""
 
 
 @dataclass(frozen=True, slots=True)

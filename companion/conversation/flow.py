@@ -122,9 +122,9 @@ class Flow:
 
     ``facts`` are worked out whenever they are wanted; ``at_start`` gives facts once, when a run begins, kept with it.
     ``gates`` are tried in order, on what is known and those facts. ``hears_pain`` is false only where the flow itself
-    asks about pain. ``command``: other words that start it; ``by_name`` false: its own name does not. ``invite``: what
-    a reminder to begin it says. ``counted``: whether its questions show how far along they are. ``compatible``: older
-    versions whose open runs may go on in this one.
+    asks about pain; ``holds`` true where no other flow may begin over its questions. ``command``: other words that
+    start it; ``by_name`` false: its own name does not. ``invite``: what a reminder to begin it says. ``counted``:
+    whether its questions show how far along they are. ``compatible``: older versions whose open runs may go on in it.
     """
 
     name: str
@@ -136,6 +136,7 @@ class Flow:
     gates: tuple[Gate, ...] = ()
     at_start: Callable[[Known], Mapping[str, Value]] | None = None
     hears_pain: bool = True
+    holds: bool = False
     command: tuple[str, ...] = ()
     invite: str = ""
     minutes: int = 0

@@ -101,7 +101,8 @@ class Draft:
             if gate.shut.holds(facts):
                 if gate.first and gate.first not in self.top.tried:
                     self.session = self.session.with_top(replace(self.top, tried=(*self.top.tried, gate.first)))
-                    self.push(gate.first)
+                    if not self.unpark(gate.first):
+                        self.push(gate.first)
                 else:
                     if gate.say:
                         self.say(render(gate.say, facts, self.known.now))

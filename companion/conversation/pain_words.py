@@ -15,7 +15,10 @@ clearly ordinary nor clearly denied is heard. The order of decision:
    b. training soreness with its cause and no joint or back in it ("quads sore from monday"): dropped;
       other soreness is sure when it names the back or a joint, otherwise unsure.
    c. long ago, asked or supposed ("hurt last year", "is it meant to hurt?", "if it hurts"): unsure.
-5. The strongest hit left decides: YES, then ASK; none is NO.
+5. The strongest hit left decides: YES, then ASK.
+6. With none left, "the left doesn't hurt but the right does" (``ELLIPSIS``) is unsure; and so is, while the body
+   works, a clause that names a part of the body with a word that is not ``EVERYDAY`` ("my knee is narky"), or
+   that part alone with a cry ("stop, my back"). Otherwise NO.
 
 Patterns, one a line: ``a|b`` either word, ``<group>`` any word of a group, ``x?`` may be left out, ``~`` up
 to three words with no denial among them, ``$`` the end of a clause, ``,`` a comma, ``¿`` a question mark, ``!``
@@ -83,7 +86,8 @@ GROUPS = {
         scary worse""",
     "cursing": """
         ah ahh oh god gosh jesus christ fuck fck fuk shit damn dammit hell omg crap argh bloody wow woah
-        whoa help ooh ooft oof aw aww eek yikes ouch ow crikey agh ugh urgh wtf ffs bugger bollocks christ ooo aah""",
+        whoa help ooh ooft oof aw aww eek
+        yikes ouch ow crikey agh ugh urgh wtf ffs bugger bollocks ooo aah""",
     "when": """
         second sec time night week weekend month months year years summer winter spring autumn season
         session workout set rep monday tuesday wednesday thursday friday saturday sunday""",
@@ -221,15 +225,6 @@ SURE_THINGS = """
     disc|disk|discs ~ slipped|bulging|bulged|herniated|out|popped|prolapsed
     pulled|torn|strained|pull|tearing|ripped|ripping a|my|the? muscle|hamstring|hammy|quad|calf|groin|back|
         glute|adductor|ligament|tendon|something
-    foot|feet|toes keeps|keep|kept|is? drop|dropping|dragging|slapping|slaps|flopping
-    foot|toes ~ flop|flops|floppy|limp|lifeless
-    <limb> went|gave|goes|go ~ under|way
-    cant|couldnt|cannot lift|raise|pull|hold|move|wiggle my|the foot|toes|toe
-    <limb> wont|doesnt|not|isnt|dont|arent|stopped|cant hold|holding|support|work|working|move|moving|respond|
-        responding|lift|lifting
-    <limb> ~ sleep|sleeping
-    no|lost|losing strength|power in <my> <my>? <limb>
-    <limb> ~ went|gone|going ~ weak
     weakness in|of|down my|the|one|both? <my>? <body>
     <limb> weakness
     chest ~ tight|tightness|pressure|heavy|heaviness|crushing|squeezing
@@ -302,9 +297,9 @@ SURE_EVENTS = """
     killing|killin|kills me|us
     kills $
     <joint> kills|killing
-    shooting|shoots|shot|shot|radiating|radiates|radiated|travelling|traveling|travels|travelled|spreading|
-        spreads|spread|running|runs|ran|going|goes|went|coming ~ down|into|up|through|along to|into? <my>?
-        <my>? <my>? leg|legs|thigh|calf|hamstring|foot|toes|toe|shin|arm|bum|butt|glute|spine|knee
+    shooting|shoots|shot|radiating|radiates|radiated|travelling|traveling|travels|travelled|spreading|spreads|
+        spread|running|runs|ran|going|goes|went|coming ~ down|into|up|through|along to|into? <my>? <my>? <my>?
+        leg|legs|thigh|calf|hamstring|foot|toes|toe|shin|arm|bum|butt|glute|spine|knee
     shooting|radiating|radiates|shoots down|up|into|through|across
     feeling|zing|buzz|buzzing|fizzing|electric|electricity|current|lightning|fire|hot|cold|warm|heat|burning|
         burn|burns|prickling|prickly|something|jolt|shock|weird ~ down|into|through|up <my>? <my>? <my>? leg|
@@ -346,6 +341,19 @@ SURE_EVENTS = """
     it|that|this|<body> huts|hunts|hut|hunt|hust
     <cursing> ,? my|me <my>? <my>? <joint>|<limb>|<muscle> $
     not|isnt|aint|more|worse just? ~ than a? stretch $
+    foot|feet|toes keeps|keep|kept|is? drop|dropping|dragging|slapping|slaps|flopping
+    foot|toes ~ flop|flops|floppy|limp|lifeless
+    <limb> went|gave|goes|go ~ under|way
+    cant|couldnt|cannot lift|raise|pull|hold|move|wiggle my|the foot|toes|toe
+    <limb> wont|doesnt|not|isnt|dont|arent|stopped|cant hold|holding|support|work|working|move|moving|respond|
+        responding|lift|lifting
+    <limb> ~ sleep|sleeping
+    no|lost|losing strength|power in <my> <my>? <limb>
+    <limb> ~ went|gone|going ~ weak
+    <joint>|<limb> ~ give way|out
+    <limb> has|have|with|got? no|zero|little power|strength
+    i|just|have|ive peed
+    peeing|wetting myself
 """
 
 # Soreness; what it means depends on the cause and the place (4b).
@@ -359,98 +367,49 @@ UNSURE_THINGS = """
         pinchy
     cramp|cramps|cramping|cramped|crampy|charley|tender|tenderness|sensitive|creaky|creaking|jolt|swelling|
         swollen|swelled|bruise|bruised|bruising
-    burning|headache|migraine|injury|injuries|injure|injuring|painkiller|painkillers|ibuprofen|paracetamol|
-        irritation|irritated
+    burning|headache|migraine|injure|injuring|painkiller|painkillers|ibuprofen|paracetamol|irritation|irritated
     inflamed|inflammation|aggravated|aggravating|strain|strained|straining|sting|stab|knife|prickly|prickling|
         prickles|buzzing
     grinding|crunching|crunchy|clicking|clunking|clunk|suffering|suffer|wince|winced|wincing|gyp|jip|gip
     dizzy|dizziness|faint|fainted|fainting|lightheaded|woozy|nauseous|nausea|bleeding|blood|emergency|nips|
         nipping|nippy|impinging|impingement|leaking|hospital|fizzy|fizzing|headrush
     light headed
-    collapsed|stitch|kink|disc|disk|severe|yelped|yelp|flinch|flinched|whimpering|nagging|gnawing|pulsing|
-        pounding|biting|backache|bachache|sharpness|jolts|twingle|ants|nerve
+    collapsed|stitch|kink|severe|yelped|yelp|flinch|flinched|whimpering|nagging|gnawing|pulsing|pounding|
+        biting|backache|bachache|sharpness|jolts|twingle|ants
     current|ants|needles in|down|up ~ leg|foot|toes|calf|arm
     n/10 in|on|at|for|down? my|the? <my>? <joint>|<limb>
     trickling|trickle down
-    dying ~ <joint>
-    call|get|fetch someone|somebody|help|911|999|112
     a and e
     hot wire
     ripping|tearing|popping|snapping|grinding|crushing <feel>|sensation
     in tears
-    <limb> has|have|is|are|s|just|all? gone $
-    everything|vision ~ black|went|blurry|blurred|spinning
     bladder|bowel|bowels|incontinent|incontinence|palpitations|breathless
     short of breath
     cold sweat|sweats
     heart ~ racing|pounding|fluttering|skipping|funny|weird
-    cant|couldnt|cannot ~ toilet|loo|bathroom
-    no|lost feeling|sensation when
-    numb when
-    room|head ~ spinning|spins
-    feeling hasnt|isnt|not ~ back
     pins in my|the? foot|leg|toes|calf|arm|feet|hand
-    <joint>|<limb> wont|doesnt|cant|didnt let|allow|want|like|cooperate
-    its|it|thats|is|getting|gets|got|much|even|way worse $|now|again|every
-    i ~ should|better|ought to? stop
-    not|isnt|wasnt|doesnt ~ safe
-    dont|didnt|not like ~ feel|felt|feels|feeling
     boo boo
-    jerked|yanked|jolted|overstretched|overextended|hyperextended|jarring|wrenching|torqued|bulge|overdid
-    it|that|just pinged|pinging|twinged|crunched|cracked
-    hut|huts|hunts|harts|hart when|in|at|bad|a|like|so|my|badly|too|really|every
-    it|that|this|<body> does|really|still|just|kinda|always huts|hut|hunts|hunt|harts|hart|hearts
     sharp|bad|stabbing|shooting|some|strong pai|paid|pair|main|gain|spain|pine|pans|pails|plains
-    done|did something $|again|bad
-    done|did myself in
     son of a bitch|gun
     tears in my? eyes
-    something|it|that ~ let go
-    it|that|this just? went|gave $
-    worse now? ,? my <joint>
-    getting|got|gotten worse
-    its|it|thats|is worse $
-    dying , my <joint>
-    <joint> ,? help
-    going|go to hospital|er
     weak|weaker <my>? leg|foot ~ suddenly|sudden
     pin|pan|pine|plain|pai|pane|pail|rain|paint in|on|at ~ <joint>|<muscle>|leg|foot|calf
     sharp|bad|some|strong pin|pan|plain|paint|pane|rain
-    it|that|this|<joint> hearts|hears|hurls|hurl|heart|hunts|hart|harts|hits
-    something pooped|poped|pooping|pup
-    no|not|i feel ~ foot|leg|toes
-    <joint> <joint>? make|makes|made|making ~ crack|noise|sound|pop|click
-    think|thought ~ did|done <my> <joint>|hamstring|calf|groin
-    my|whole <my>? <joint> ~ worse
-    worse ~ my <joint>
-    not ok|okay|fine|good ,? my <my>? <joint>
-    not|isnt just? a stretch $
-    <joint> ~ done $
-    locked|stuck|jammed|jammed <my>? <joint>
-    cant unbend
-    cant|couldnt|cannot get back up
+    locked|stuck|jammed <my>? <joint>
     😩|😵|😢|😥|😰|🤬|😱|🆘|💢
     🔥|💣 <joint>|<limb>
     <joint>|<limb> 🔥
-    need|had to bail|stop|quit|rest|drop|rack ,? ~ <joint>
-    bailed|stopped|quit|dropped , ~ <joint>
     lightning bolt|in|down|through|strike
     flare|flair up|ups
-    trapped|pinched|a|my nerve
-    nervy
     electric|electricity
     weak leg|foot|legs
-    legs|thighs|quads|glutes|arms ~ dead|asleep
-    <limb> ~ weak
-    <limb> ~ is|feels|feel|felt|are|gone|went ~ dead
-    bad|dodgy|dicky|old|trick|iffy|gammy|crook|cranky|grumpy|gippy|wonky back|hip|hips|knee|knees|ankle|disc|
-        shoulder|neck
     🤕|😖|😣|😫|🚑|⚡|💥|🩹
+    leaked|pricks|pricking|bites|jaggy|gouging|torture
 """
 
 # Perhaps pain, as something that happens.
 UNSURE_EVENTS = """
-    argh|aargh|aargh|arrgh|arghh|agh|aaah|aah|gah|oof|ooof|yikes|ooft|eesh|oww
+    argh|aargh|arrgh|arghh|agh|aaah|aah|gah|oof|ooof|yikes|ooft|eesh|oww
     <feel> it|that|this|something ~ in|at|across <my>? <my>? <my>? <joint>|buttock|bum|butt
     something ~ in|at <my>? <my>? <my>? <joint>
     got|gets|caught|gets|hits my <my>? back|neck|knee|hip $
@@ -494,10 +453,63 @@ UNSURE_EVENTS = """
     limp|limping|hobbling
     something ~ moved|slipped|slid|shift|move|clicked|stuck|caught
     red flag|flags
-    seen ~ doctor|physio|gp ~ <joint>
+    dying ~ <joint>
+    call|get|fetch someone|somebody|help|911|999|112
+    <limb> has|have|is|are|s|just|all? gone $
+    everything|vision ~ black|went|blurry|blurred|spinning
+    cant|couldnt|cannot ~ toilet|loo|bathroom
+    no|lost feeling|sensation when
+    numb when
+    room|head ~ spinning|spins
+    feeling hasnt|isnt|not ~ back
+    <joint>|<limb> wont|doesnt|cant|didnt let|allow|want|like|cooperate
+    its|it|thats|is|getting|gets|got|much|even|way worse $|now|again|every
+    i ~ should|better|ought to? stop
+    not|isnt|wasnt|doesnt ~ safe
+    dont|didnt|not like ~ feel|felt|feels|feeling
+    jerked|yanked|jolted|overstretched|overextended|hyperextended|jarring|wrenching|torqued|bulge|overdid
+    it|that|just pinged|pinging|twinged|crunched|cracked
+    hut|huts|hunts|harts|hart when|in|at|bad|a|like|so|my|badly|too|really|every
+    it|that|this|<body> does|really|still|just|kinda|always huts|hut|hunts|hunt|harts|hart|hearts
+    done|did something $|again|bad
+    done|did myself in
+    something|it|that ~ let go
+    it|that|this just? went|gave $
+    worse now? ,? my <joint>
+    getting|got|gotten worse
+    its|it|thats|is worse $
+    dying , my <joint>
+    <joint> ,? help
+    going|go to hospital|er
+    it|that|this|<joint> hearts|hears|hurls|hurl|heart|hunts|hart|harts
+    something pooped|poped|pooping|pup
+    no|not|i feel ~ foot|leg|toes
+    <joint> <joint>? make|makes|made|making ~ crack|noise|sound|pop|click
+    think|thought ~ did|done <my> <joint>|hamstring|calf|groin
+    my|whole <my>? <joint> ~ worse
+    worse ~ my <joint>
+    not ok|okay|fine|good ,? my <my>? <joint>
+    not|isnt just? a stretch $
+    <joint> ~ done $
+    cant unbend
+    cant|couldnt|cannot get back up
+    need|had to bail|stop|quit|rest|drop|rack ,? ~ <joint>
+    bailed|stopped|quit|dropped , ~ <joint>
+    legs|thighs|quads|glutes|arms ~ dead|asleep
+    <limb> ~ weak
+    <limb> ~ is|feels|feel|felt|are|gone|went ~ dead
+    cant|couldnt|cannot ~ breath|breathe
+    im|am broken|bust|busted
+    bone on bone
+    did ~ pop|snap|crack|click|twinge|pinch|sting
+    too much for|on my <my>? <joint>|<limb>
+    hard|tough|rough|bad|heavy on my <my>? <joint>
+    it|its|thats gone|went again
+    dare not move
+    dont dare
 """
 
-# Too vague to ask about unless the body is at work.
+# Too vague, or as likely history, to ask about unless the body is at work.
 VAGUE = """
     <feel> something
     <feel> ~ <odd>
@@ -505,7 +517,6 @@ VAGUE = """
     doesnt|didnt|dont|isnt|wasnt|not|doesn|never feel|felt|feels|feeling|quite|too|very|so|all|really|that|
         right|good|great ~ right|good|great|normal|ok|okay|happy|comfortable|nice|pleasant|well|myself $
     not comfortable|comfy
-    shooting $
     sharp
     weird|odd|funny|strange|iffy|dodgy|bad|horrible|awful|nasty <feel>|sensation|pull|tug|twist|spot|twitch
     horrible|awful|nasty|weird that|was $
@@ -532,6 +543,20 @@ VAGUE = """
     is that|it|this ~ normal|ok|okay|bad|meant|supposed|expected ¿
     meant|supposed to feel
     bit|little|slightly|kinda ~ worried|concerned|scared
+    trapped|pinched|a|my nerve
+    nervy
+    bad|dodgy|dicky|old|trick|iffy|gammy|crook|cranky|grumpy|gippy|wonky back|hip|hips|knee|knees|ankle|disc|
+        shoulder|neck
+    disc|disk|nerve|injury|injuries
+    shooting
+    <feel> my <my>? back|neck|knee|spine $|a|too|again|now|more|there|every
+    had|have to lie|sit down
+    that did it
+    thats done it
+    bad one
+    same spot|place again
+    popped|snapped $
+    ahhh
 """
 
 # What people say of the back, the hips and the legs when nothing is wrong. While the body works, a clause that
@@ -579,7 +604,7 @@ EVERYDAY = """
     flexors chest slip slipped slips weak weaker roll rolls rolled rolling pins safety skip skipped skipping
     pulled pulling pop pops track tracks tracked hit hits miss misses missed block blocked open opens opened
     limit limits cooked jelly hike hiked coach physio doctor says pump pumped meant supposed wrong like mad bum
-    sag sagged sway swayed wobble wobbled line lines mop pipe whose"""
+    sag sagged sway swayed wobble wobbled line lines mop pipe whose recovered"""
 
 # Training soreness: where it comes from.
 CAUSES = """
@@ -713,7 +738,7 @@ MISTYPED = """
 # Words that count only as they stand: too many others lie one slip away.
 EXACT = """
     ants bowel bowels boli bolno agri ahia ohia aray ajaj sakit zeer dolore urts urting weh ooft ooof eesh severe bulge
-    biting nagging torqued yelped yikes kink stitch disc disk nerve christ collapsed"""
+    biting nagging torqued yelped yikes kink stitch collapsed bites pricks pricking leaked gouging torture"""
 
 # Real words one slip from a word of the tables.
 REAL_WORDS = """
@@ -823,10 +848,9 @@ _OWNED = frozenset(_group("my the lower low upper mid ma me your whole"))
 _CRIED = frozenset(("my", "stop", "wait", "help"))
 _CRY = _JOINTS | _CRIED | _MARKS | frozenset(_group("<my> hold on mate man bro please no"))
 _WORSE = frozenset(("worse", "worsening", "now", "badly", "cant", "sharp", "sudden", "suddenly"))
+_OF_A_NOUN = frozenset(("is", "was", "has", "feels", "felt", "just", "still", "isnt", "doesnt", "wont"))
 _TURNS = frozenset(("but", "though", "although", "however"))
-_EVERYDAY = frozenset(
-    _group(f"{EVERYDAY} <my> <feel> <day> {BETWEEN} {LISTED} {BETWEEN_VERBS} {OPEN} {DEGREE} {NO} {NOT}")
-)
+_EVERYDAY = frozenset(_group(f"{EVERYDAY} <my> <feel> <day> {BETWEEN} {LISTED} {BETWEEN_VERBS} {OPEN} {DEGREE} {NO} {NOT}"))
 
 _ORDINARY = _by_first_word(_rules(ORDINARY))
 _HITS = _by_first_word(
@@ -847,13 +871,9 @@ def _words_of(index: dict[str, list[_Rule]]) -> set[str]:
 
 
 _TRAINING = _words_of(_CAUSES)
-_SINGLE = {
-    word for rules in _HITS.values() for rule in rules if len(rule.steps) == 1 for word in rule.steps[0].words
-} | {"sharp"}
+_SINGLE = {word for rules in _HITS.values() for rule in rules if len(rule.steps) == 1 for word in rule.steps[0].words} | {"sharp"}
 _FUZZY = sorted(
-    word
-    for word in (_SINGLE - set(EXACT.split())) | _JOINTS | set(MISTYPED.split())
-    if len(word) > 3 and word.isascii()
+    word for word in (_SINGLE - set(EXACT.split())) | _JOINTS | set(MISTYPED.split()) if len(word) > 3 and word.isascii()
 )
 _KNOWN = frozenset().union(
     *(_words_of(i) for i in (_ORDINARY, _HITS, _VAGUE, _CAUSES, _PAST, _NOW, _ELLIPSIS)),
@@ -871,11 +891,9 @@ _KNOWN = frozenset().union(
 
 _RATED = re.compile(r"(?:[1-9]|10)/10")
 # Unlike enough to other words to be known with two slips in them.
-_DISTINCT = ("painful", "numbness", "tingling", "throbbing", "sciatica", "hurting", "excruciating", "discomfort")
+_DISTINCT = ("painful", "numbness", "tingling", "throbbing", "sciatica", "excruciating", "discomfort")
 _VOWELS = re.compile("[aeiouy]")
-_WITHOUT_VOWELS = {
-    _VOWELS.sub("", word): word for word in ("hurting", "painful", "tingling", "throbbing", "numb", "sharp")
-}
+_WITHOUT_VOWELS = {_VOWELS.sub("", word): word for word in ("hurting", "painful", "tingling", "throbbing", "numb", "sharp")}
 _BESIDE = {
     "a": "qsz", "b": "vnh", "c": "xvd", "d": "sfe", "e": "wrd", "f": "dgr", "g": "fht", "h": "gjbnyu", "i": "uok",
     "j": "hku", "k": "jli", "l": "kop", "m": "nk", "n": "bmhj", "o": "0ipl", "p": "0ol", "q": "wa", "r": "etf",
@@ -886,12 +904,14 @@ _JOINED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 _EITHER = re.compile(r"(?<=[a-z]) ?/ ?(?=[a-z])")
 _TOKEN = re.compile(r"[^\W\d_]+|\d+(?:[.,/:]\d+)*|[^\w\s]")
 _LETTER_BY_LETTER = re.compile(r"(?<!\S)(?:[a-z] ){2,}[a-z](?!\S)")
-_SCREAM = re.compile(r"a{3,}h*|a+r*g+h+|g+a+h+|h*n+g+h+|y?e?o{2,}w+|yeow+|(?:a+u+)+a+|(?:a[iy]){2,}a*")
+_SCREAM = re.compile(
+    r"a{3,}h*|a*(?:o+w+){2,}|a+o+w+|a+h{4,}|a+r*g+h+|g+a+h+|h*n+g+h+|y?e?o{2,}w+|yeow+|(?:a+u+)+a+|(?:a[iy]){2,}a*"
+)
 _DRAWN_OUT = re.compile(r"(.)\1{2,}")
 _FIGURED = re.compile(r"(?<![a-z0-9])(?:[a-z]+[013457][a-z]*|0[a-z]{2,})(?![a-z0-9])")
 _FIGURES = str.maketrans("013457", "oieast")
 _DOUBLED = re.compile(r"(.)\1")
-_GLUED = re.compile(r"^(.*?)(hurt(?:s|ing)?|pain(?:s|ful)?|numb(?!er))(.*)$")
+_GLUED = re.compile(r"^(.*?)(hurt(?:s|ing)?|pain(?:s|ful)?|numb(?!er)|(?<![a-z])ouch)(.*)$")
 _MARK = {"?": _QUESTION, ".": _STOP, "!": _SHOUT, ";": _STOP, "…": _STOP, **dict.fromkeys(",:()-–=", _COMMA)}
 
 
@@ -917,9 +937,7 @@ def hear_pain(text: str, *, body_at_work: bool = True) -> Pain:
             return Pain.YES
         any_denied = any_denied or level is Pain.NO
         heard = max(heard, level, key=_strength)
-    if heard is Pain.NO and (
-        (any_denied and _holds(words, _ELLIPSIS)) or (body_at_work and _odd_of_body(words, inside))
-    ):
+    if heard is Pain.NO and ((any_denied and _holds(words, _ELLIPSIS)) or (body_at_work and _odd_of_body(words, inside))):
         return Pain.ASK
     return heard
 
@@ -935,7 +953,8 @@ def _odd_of_body(words: list[str], inside: frozenset[int]) -> bool:
                 return True
             named = odd = False
         elif word in _BODY:
-            adverb = word == "back" and not (at and words[at - 1] in _OWNED)
+            beside = {*words[max(0, at - 1) : at]} & _OWNED or {*words[at + 1 : at + 2]} & _OF_A_NOUN
+            adverb = word == "back" and not beside
             named = named or not adverb
         elif at not in inside and word.isalpha() and word not in _EVERYDAY and word not in _TRAINING:
             odd = True

@@ -132,7 +132,7 @@ LOOSE: dict[Phrase, str] = {
     Phrase.NO: """
         noo|nop|nada|zero|zilch|nil|hardly, nuh uh, no|nah|nope? not really|much|quite|exactly|yet, no? not
         that i know|noticed|remember of?, no? not that i can tell|see, not so far, no|nope? i? dont think so,
-        i think not, i? doubt it, not this time, not today, hell no""",
+        i think not, i? doubt it, im? not ready yet?, not this time, not today, hell no""",
     Phrase.UNSURE: "hmm|hm|umm|um|erm|er|uh|meh, i think",
     Phrase.STOP: """
         maybe? later, not right? now, another time|day, some other time, tomorrow, ill? do it later, can we do
@@ -358,9 +358,7 @@ def _near(typed: str) -> frozenset[str]:
         return frozenset((typed,))
     drawn_out = _DRAWN_OUT.search(typed) is not None
     close = {
-        word
-        for word in _SQUEEZED.get(_REPEAT.sub(r"\1", typed), ())
-        if len(typed) > len(word) and (drawn_out or len(word) > 3)
+        word for word in _SQUEEZED.get(_REPEAT.sub(r"\1", typed), ()) if len(typed) > len(word) and (drawn_out or len(word) > 3)
     }
     if len(typed) > 3:
         nearest = process.extract(typed, _LONG_WORDS, scorer=OSA.distance, score_cutoff=2, limit=None)

@@ -1,8 +1,8 @@
 """One pure step: a session and what happened give the next session and the effects wanted.
 
 What a typed reply means is decided in this order: pain; the short question in between, if there is one; "stop" while
-the body works; an answer of this question said exactly; the control words stop, back, again, help and skip, said exactly;
-a command that starts a flow; the answer said otherwise; and last a control word said nearly right, except where safety
+the body works; an answer of this question said exactly; a command that starts a flow; the control words stop, back, again,
+help and skip, said exactly; the answer said otherwise; and last a control word said nearly right, except where safety
 is asked about.
 """
 
@@ -122,10 +122,10 @@ def _typed(draft: Draft, text: str) -> None:
         _control(draft, heard)
     elif _is_option(draft, text):
         _read(draft, text)
-    elif heard in _CONTROLS and not draft.ask.free:
-        _control(draft, heard)
     elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
         _start(draft, flow)
+    elif heard in _CONTROLS and not draft.ask.free:
+        _control(draft, heard)
     else:
         _read(draft, text)
 
@@ -228,7 +228,7 @@ def _from_idle(draft: Draft, text: str) -> None:
 def _start(draft: Draft, flow: str) -> None:
     """Begin a flow by name: what runs is parked first; a parked run of the same flow goes on."""
     running = draft.session.stack
-    if running and draft.top.flow == draft.book.pain:
+    if running and draft.compiled.flow.holds:
         draft.ask_again("These questions come first.")
         return
     if any(frame.flow == flow for frame in running):
@@ -289,6 +289,8 @@ def _chosen(draft: Draft, ask: Ask, value: str) -> None:
 
 
 def _sent(draft: Draft, sent: Sent) -> None:
+    if sent.caption and _heard_pain(draft, sent.caption):
+        return
     stack, aside = draft.session.stack, draft.session.aside
     if not stack and not aside:
         _from_idle(draft, "menu")

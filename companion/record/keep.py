@@ -89,9 +89,9 @@ def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to
     due = text_of(now + timedelta(seconds=say.after))
     for channel, address in [to] if to else addresses_of(db, person):
         db.execute("insert into outbox (person, channel, address, text, buttons, picture, document, must_arrive, timed, "
-                   "due_at, made_at) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                   "unasked, due_at, made_at) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                    (person, channel, address, say.text, buttons, say.picture or None, document, say.must_arrive,
-                    say.after > 0, due, text_of(now)))
+                    say.after > 0, to is None, due, text_of(now)))
 
 
 def take_back_timed(db: sqlite3.Connection, person: int, now: datetime) -> None:

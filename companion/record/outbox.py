@@ -17,18 +17,18 @@ _COLUMNS = "id, channel, address, text, buttons, picture, document, must_arrive,
 
 
 def due(db: sqlite3.Connection, channel: str, now: datetime) -> list[Outgoing]:
-    """The oldest message whose time has come, for each address of a channel; replies made last wait no longer than
-    reminders made first only within one address."""
+    """The oldest message whose time has come, for each address of a channel: replies before what was not asked for."""
     rows = db.execute(
         f"select {_COLUMNS} from (select *, row_number() over (partition by address order by due_at, id) as place "
-        "from outbox where settled_at is null and channel = ? and due_at <= ?) where place = 1 order by due_at, id limit ?",
-        (channel, text_of(now), MOST_AT_ONCE))
+        "from outbox where settled_at is null and channel = ? and due_at <= ?) where place = 1 "
+        "order by unasked, due_at, id limit ?", (channel, text_of(now), MOST_AT_ONCE))
     return [_outgoing(row) for row in rows]
 
 
-def next_due(db: sqlite3.Connection, channel: str) -> datetime | None:
-    """When the next waiting message is due; None where none waits."""
-    row = db.execute("select min(due_at) from outbox where settled_at is null and channel = ?", (channel,)).fetchone()
+def next_due(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | None:
+    """When the next message that can't leave yet is due; None where there is none."""
+    row = db.execute("select min(due_at) from outbox where settled_at is null and channel = ? and due_at > ?",
+                     (channel, text_of(now))).fetchone()
     return moment_of(row[0]) if row[0] else None
 
 

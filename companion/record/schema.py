@@ -69,7 +69,7 @@ create table coaches (
 create table outbox (
     id integer primary key, person integer not null references persons on delete cascade, channel text not null,
     address text not null, text text not null, buttons text not null, picture text, document text,
-    must_arrive integer not null, timed integer not null, due_at text not null, made_at text not null,
+    must_arrive integer not null, timed integer not null, unasked integer not null, due_at text not null, made_at text not null,
     attempt integer not null default 0, tried_at text, settled_at text, message text, dropped text
 ) strict;
 create index outbox_waiting on outbox (due_at, id) where settled_at is null;

@@ -276,7 +276,9 @@ async def test_words_under_a_picture_are_kept_as_its_caption(api: BotApi) -> Non
     async with live.running():
         await api.send_kind(1, "photo", caption="my back hurts here")
         await live.turns.events(1)
-    assert live.turns.ended[0].caption == "my back hurts here"
+    event = live.turns.ended[0].event
+    assert isinstance(event, Sent)
+    assert event.caption == "my back hurts here"
 
 
 async def test_a_long_text_and_half_an_emoji_come_in_whole(api: BotApi) -> None:

@@ -63,6 +63,19 @@ def test_a_vague_feeling_counts_only_while_the_body_works(text: str) -> None:
     assert hear_pain(text, body_at_work=False) is Pain.NO
 
 
+@pytest.mark.parametrize("text", ["my knee is narky", "back is cream crackered", "stop, my back", "wait my left hip"])
+def test_a_part_of_the_body_in_words_no_table_has_is_asked_about_while_it_works(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+    assert hear_pain(text, body_at_work=False) is Pain.NO
+
+
+@pytest.mark.parametrize(
+    "text", ["back", "left knee", "my left heel lifts a bit", "back pressed down at 80", "hips rose first", "go back"]
+)
+def test_a_part_of_the_body_in_everyday_words_is_not_asked_about(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+
+
 @pytest.mark.parametrize("text", HURTS)
 def test_pain_is_heard_also_when_the_body_is_not_at_work(text: str) -> None:
     assert hear_pain(text, body_at_work=False) is Pain.YES
@@ -89,9 +102,7 @@ def test_every_unsure_word_is_asked_about(word: str) -> None:
     assert hear_pain(f"11 and {word}") is not Pain.NO
 
 
-@pytest.mark.parametrize(
-    "word", ["hurts", "hurting", "painful", "tingling", "twinge", "stinging", "throbbing", "sciatica"]
-)
+@pytest.mark.parametrize("word", ["hurts", "hurting", "painful", "tingling", "twinge", "stinging", "throbbing", "sciatica"])
 def test_two_letters_swapped_do_not_hide_pain(word: str) -> None:
     for at in range(len(word) - 1):
         typed = word[:at] + word[at + 1] + word[at] + word[at + 2 :]

@@ -162,9 +162,7 @@ def test_a_reply_is_normalised(typed: str, plain: str) -> None:
     assert normalise(typed) == plain
 
 
-@pytest.mark.parametrize(
-    "junk", ["a" * 65536, "yes " * 16384, "👍" * 65536, "\u202e" * 65536, "ﷺ" * 65536, "a\u0301" * 32768]
-)
+@pytest.mark.parametrize("junk", ["a" * 65536, "yes " * 16384, "👍" * 65536, "\u202e" * 65536, "ﷺ" * 65536, "a\u0301" * 32768])
 def test_sixty_four_kibibytes_are_read_quickly_and_mean_nothing(junk: str) -> None:
     assert timeit(lambda: hear(junk), number=1) < 1
     assert hear(junk) is None

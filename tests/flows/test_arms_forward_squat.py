@@ -4,7 +4,7 @@ import pytest
 
 from companion.conversation.flow import Ask
 from flows.arms_forward_squat import FLOW
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 STICK = ("film", "stick", "ready", "done")
 
@@ -100,7 +100,7 @@ def test_on_a_day_without_load_it_stays_shut():
 
 
 def test_it_wants_the_safety_check_and_then_the_warm_up():
-    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"
     assert Talk(FLOW, known={**CHECKED, "warm": "no"}).state == "warm_up.ok"
 
 

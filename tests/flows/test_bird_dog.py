@@ -4,7 +4,7 @@ import pytest
 
 from companion.conversation.effects import Record, Say
 from flows.bird_dog import FLOW
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 LEFT = ("start", "8", "nothing moved", "done", "hip turned")
 RIGHT = ("start", "10", "back sagged", "done", "clean")
@@ -80,5 +80,5 @@ def test_it_stays_shut_on_a_day_without_tests():
 
 
 def test_it_wants_the_safety_check_and_then_the_warm_up():
-    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"
     assert Talk(FLOW, known={**CHECKED, "warm": "no"}).state == "warm_up.ok"

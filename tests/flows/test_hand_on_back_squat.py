@@ -3,7 +3,7 @@
 import pytest
 
 from flows.hand_on_back_squat import FLOW
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 
 def test_a_curve_that_moves_is_asked_its_depth_as_usual_and_when_kept_still():
@@ -62,5 +62,5 @@ def test_on_a_day_without_load_it_stays_shut():
 
 
 def test_it_wants_the_safety_check_and_then_the_warm_up():
-    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"
     assert Talk(FLOW, known={**CHECKED, "warm": "no"}).state == "warm_up.ok"

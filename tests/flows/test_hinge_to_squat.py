@@ -8,7 +8,7 @@ import pytest
 from companion.conversation.condition import Value
 from companion.screening.screen import Answer
 from flows.hinge_to_squat import FLOW
-from tests.drive import CHECKED, NOW, Talk
+from tests.drive import CHECKED, NOW, UNCHECKED, Talk
 
 
 def row(name: str, value: Value, run: str, ending: str = "done") -> Answer:
@@ -102,4 +102,4 @@ def test_on_a_day_without_load_it_stays_shut():
 
 
 def test_it_wants_the_safety_check_first():
-    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"

@@ -3,7 +3,7 @@
 import pytest
 
 from flows.hip_fold import FLOW
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 
 def ready(film: str = "No") -> Talk:
@@ -81,7 +81,7 @@ def test_it_is_open_where_only_floor_tests_are_allowed():
 
 
 def test_without_todays_safety_check_it_does_not_open():
-    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"
 
 
 def test_without_a_warm_up_it_goes_there_first():

@@ -1,7 +1,7 @@
 """Knee to wall, lived through."""
 
 from flows.knee_to_wall import FLOW
-from tests.drive import Talk
+from tests.drive import UNCHECKED, Talk
 
 
 def test_two_readings_close_together_need_no_third():
@@ -29,4 +29,4 @@ def test_pain_in_the_answer_ends_the_test_and_scores_nothing():
 
 
 def test_without_todays_safety_check_it_does_not_open():
-    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"

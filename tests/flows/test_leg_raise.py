@@ -8,7 +8,7 @@ from companion.screening.geometry import highest_heel, leg_raise_from_heel
 from companion.screening.measured import leg_raise_readings
 from companion.screening.records import LegRaise
 from flows.leg_raise import FLOW, HANDS, WATCH
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 LENGTH = 88.0
 
@@ -231,7 +231,7 @@ def test_it_is_open_where_only_floor_tests_are_allowed():
 
 
 def test_without_todays_safety_check_it_does_not_open():
-    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"
 
 
 def test_without_a_warm_up_it_goes_there_first():

@@ -4,7 +4,7 @@ import pytest
 
 from companion.conversation.effects import Remind, Say
 from flows.warm_up import FLOW
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 CHECKED_TODAY = {key: value for key, value in CHECKED.items() if not key.startswith("warm")} | {"today": "2026-03-02"}
 
@@ -79,7 +79,7 @@ def test_stopping_asks_first_whether_something_hurt():
 
 
 def test_without_todays_safety_check_it_does_not_open():
-    assert Talk(FLOW, known={}).state == "safety_check.ok"
+    assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"
 
 
 @pytest.mark.parametrize("level", ["not_today", "clinician", "same_day", "emergency"])

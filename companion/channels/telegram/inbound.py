@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+from dataclasses import replace
 from typing import Final
 
 from telegram import CallbackQuery, Chat, Message, Update, User
@@ -31,8 +32,9 @@ def inbound_of(update: Update) -> Inbound | None:
     if filters.StatusUpdate.ALL.check_update(update) or (update.edited_message and message.location):
         return None  # a live location is edited every few seconds
     event = _event(message, edited=update.message is None)
-    caption = clean(message.caption or "") if isinstance(event, Sent) else ""
-    return Inbound(Address(CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user), caption)
+    if isinstance(event, Sent) and message.caption:
+        event = replace(event, caption=clean(message.caption))
+    return Inbound(Address(CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user))
 
 
 def inbound_or_none(update: Update) -> Inbound | None:
