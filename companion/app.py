@@ -6,6 +6,7 @@ import logging
 import sqlite3
 from collections import OrderedDict
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import Final
@@ -33,6 +34,17 @@ SETTLING_MOST: Final = 60
 """Flows that may begin and end in one turn; more is a flow that runs in a circle."""
 
 SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
+
+
+def in_order(effects: Sequence[Effect], waited: float) -> tuple[Sequence[Effect], float]:
+    """The same effects, no message leaving before one that was said earlier in the turn; and how long the last waits."""
+    ordered: list[Effect] = []
+    for effect in effects:
+        if isinstance(effect, Say):
+            waited = max(waited, effect.after)
+            effect = replace(effect, after=waited)
+        ordered.append(effect)
+    return ordered, waited
 
 
 class _Stranger:
@@ -97,9 +109,10 @@ class Companion:
     def _advance(self, db: sqlite3.Connection, person: int, session: Session, event: Happening, now: datetime,
                  to: tuple[str, str] | None) -> None:
         """Step until the conversation waits for the person again, keeping each step's effects before the next."""
-        known = known_of(db, person, now)
+        known, waited = known_of(db, person, now), 0.0
         for _ in range(SETTLING_MOST):
             session, effects = step(BOOK, session, event, known)
+            effects, waited = in_order(effects, waited)
             keep(db, person, effects, now, zone_in(log.facts_of(db, person)), to)
             if any(isinstance(effect, Erase) for effect in effects):
                 self._erase(db, person, effects, now, to)

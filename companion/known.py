@@ -31,6 +31,7 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     facts |= {f"{name}.today": "yes" for name, one in kept.items() if one.found and local_date(one.at, zone) == today}
     facts["coach"] = "yes" if log.coached(db, person) else "no"
     facts["today"] = today.isoformat()
+    facts["person"] = str(person)
     if safety := kept.get(SAFETY):
         level, since = Level(str(safety.value)), local_date(safety.at, zone)
         facts[SAFETY] = Level.GO.value if opens(level, since, today) else level.value

@@ -65,7 +65,7 @@ SET_UP = {
 def drawn_order(known: Known) -> dict[str, Value]:
     """The four changes in this run's order, worded in the lifter's units. The same run draws the same order."""
     order = list(CHANGES)
-    Random(f"squat_look {known.run}").shuffle(order)
+    Random(f"squat_look {known.facts.get('person', '')} {known.run}").shuffle(order)
     amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS["metric"])
     drawn: dict[str, Value] = {}
     for slot, change in zip(SLOTS, order, strict=True):

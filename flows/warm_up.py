@@ -11,7 +11,7 @@ from flows.shared import FLOOR, LEVEL
 REST = timedelta(days=2)
 """No scored test within 48 hours of heavy squats or deadlifts: our choice."""
 
-MINUTE = Hold(seconds=60)
+MINUTE = Hold(seconds=60, count_in=0, go="Walk on the spot: one minute from now.", over="That is the minute.")
 # Chest pain, faintness or unusual breathlessness on effort stops it: ACSM logic, Riebe 2015 (read).
 EASY = "Stop if anything hurts, or if you feel faint, tight in the chest or short of breath."
 

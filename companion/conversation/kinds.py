@@ -67,6 +67,11 @@ class Kind:
         """The kept unit of a number, or ""."""
         return ""
 
+    @property
+    def typical(self) -> Value:
+        """The answer to reckon with where how far along a person is has to be guessed."""
+        return self.options[0].value if self.options else ""
+
     def example(self, ears: Ears) -> str:
         """A line that shows what a good answer looks like."""
         return "Tap one of the buttons, or type its words."
@@ -137,6 +142,10 @@ class YesNo(Kind):
     def options(self) -> tuple[Option, ...]:
         both = (Option("yes", self.yes, ("yes",)), Option("no", self.no, ("no",)))
         return (*both, Option("unsure", "Not sure", ("unsure",))) if self.unsure else both
+
+    @property
+    def typical(self) -> Value:
+        return "no"
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         heard = hear(text, strict=ears.strict)
@@ -247,6 +256,10 @@ class Number(Kind):
     def unit(self) -> str:
         return self.kept_unit
 
+    @property
+    def typical(self) -> Value:
+        return self.example_value
+
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         value = parse_number(text, self.kept_unit, ears.units)
         if value is None:
@@ -274,6 +287,10 @@ class PainScore(Kind):
     @property
     def options(self) -> tuple[Option, ...]:
         return tuple(Option(str(n), str(n)) for n in range(11))
+
+    @property
+    def typical(self) -> Value:
+        return 0.0
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         clean = re.sub(r"\s*(?:/|out of|of)\s*(?:10|ten)$", "", normalise(text).strip(" ."))

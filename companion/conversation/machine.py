@@ -67,6 +67,30 @@ class Compiled:
         self.machine.events[event].trigger(cursor, facts)
         return self.ways[state, cursor.state]
 
+    @cached_property
+    def leaving(self) -> Mapping[str, tuple[Arrow, ...]]:
+        """The arrows out of each state."""
+        return {state: tuple(arrow for arrow in self.arrows if arrow.source == state) for state in (START, *self.stops)}
+
+    def coming(self, state: str, known: Facts) -> int:
+        """About how many questions follow a state, if the answers are the typical ones."""
+        facts, seen = dict(known), {state}
+        count = 0
+        while True:
+            stop = self.stops[state]
+            if isinstance(stop, Ask) and stop.key not in facts:
+                alike = [facts[key] for key, other in self.stops.items()
+                         if key in facts and isinstance(other, Ask) and other.kind == stop.kind and stop.kind.unit]
+                facts[stop.key] = alike[-1] if alike else stop.kind.typical
+            for one in self.flow.facts:
+                if one.name not in facts and (value := one.work_out(facts)) is not None:
+                    facts[one.name] = value
+            state = next(arrow.target for arrow in self.leaving[state] if arrow.when.holds(facts))
+            if state in (END, EARLY_END) or state in seen:
+                return count
+            seen.add(state)
+            count += isinstance(self.stops[state], Ask)
+
     def facts_of(self, known: Facts, fixed: Mapping[str, Value], got: Mapping[str, Value]) -> dict[str, Value]:
         """Everything a condition or a template may name: known, fixed at the start, answered, worked out, in order."""
         facts = {**known, **fixed, **got}

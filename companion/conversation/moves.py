@@ -188,7 +188,8 @@ class Draft:
         seconds = float(hold.seconds if isinstance(hold.seconds, int) else facts.get(hold.seconds, 0))
         words = {**facts, "seconds": seconds}
         over = hold.count_in + seconds
-        self.say(f"Get into place. It starts in {hold.count_in} seconds.")
+        if hold.count_in:
+            self.say(f"Get into place. It starts in {hold.count_in} seconds.")
         self.say(render(hold.go, words, self.known.now, ask.side), after=hold.count_in)
         self.say(render(hold.over, words, self.known.now, ask.side), after=over)
         return over + 1

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Final, NamedTuple
 
-from companion.conversation.condition import ALWAYS, Facts
+from companion.conversation.condition import Facts
 from companion.conversation.effects import Say, Tap
 from companion.conversation.flow import Ask, Flow
 from companion.conversation.kinds import Choice, Hold, PainScore, Ready
@@ -52,13 +52,9 @@ def body_works(flow: Flow) -> bool:
 
 
 def progress(compiled: Compiled, frame: Frame, facts: Facts) -> str:
-    """How far along: "Knee to wall, 2 of 5", counting the questions that are still to come as things stand."""
-    asks = [step for step in compiled.flow.steps if isinstance(step, Ask)]
-    keys = [ask.key for ask in asks]
-    at = keys.index(frame.state)
-    coming = sum(ask.only_if == ALWAYS or ask.only_if.holds(facts) for ask in asks[at + 1:])
+    """How far along: "Knee to wall, 2 of 5", if the answers to come are the typical ones."""
     done = len(dict.fromkeys(key for key in frame.trail if key != frame.state))
-    return f"{compiled.flow.title}, {done + 1} of {done + 1 + coming}"
+    return f"{compiled.flow.title}, {done + 1} of {done + 1 + compiled.coming(frame.state, facts)}"
 
 
 def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before: str = "", after: float = 0) -> Say:

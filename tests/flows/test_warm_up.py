@@ -25,8 +25,8 @@ def test_walk_squats_and_walk_again_make_the_lifter_warm():
 
 def test_each_walk_lasts_a_minute():
     talk = begun().tap("No", "Start")
-    over = [effect for effect in talk.effects if isinstance(effect, Say) and effect.text.startswith("Time.")]
-    assert [say.after for say in over] == [65]
+    over = [effect for effect in talk.effects if isinstance(effect, Say) and effect.text == "That is the minute."]
+    assert [say.after for say in over] == [60]
 
 
 def test_heavy_work_puts_the_tests_off_by_two_days_without_warming_up():
