@@ -36,7 +36,7 @@ SETTLING_MOST: Final = 60
 SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
 
 
-def in_order(effects: Sequence[Effect], waited: float) -> tuple[Sequence[Effect], float]:
+def in_order(effects: Sequence[Effect], waited: float) -> tuple[tuple[Effect, ...], float]:
     """The same effects, no message leaving before one that was said earlier in the turn; and how long the last waits."""
     ordered: list[Effect] = []
     for effect in effects:
@@ -44,7 +44,7 @@ def in_order(effects: Sequence[Effect], waited: float) -> tuple[Sequence[Effect]
             waited = max(waited, effect.after)
             effect = replace(effect, after=waited)
         ordered.append(effect)
-    return ordered, waited
+    return tuple(ordered), waited
 
 
 class _Stranger:

@@ -44,6 +44,13 @@ class Ended:
 
 
 @dataclass(frozen=True, slots=True)
+class Reopened:
+    """A run that had ended goes on: its last answer is taken back."""
+
+    run: str
+
+
+@dataclass(frozen=True, slots=True)
 class Record:
     """One row of the answer log. ``status``: ok, skipped, withdrawn (taken back) or in_pain (never scored)."""
 
@@ -100,4 +107,4 @@ class Export:
     """Send this person everything held about them."""
 
 
-Effect = Say | Began | Ended | Record | Find | Remind | Alert | Erase | Export
+Effect = Say | Began | Ended | Reopened | Record | Find | Remind | Alert | Erase | Export

@@ -10,11 +10,11 @@ from typing import Any
 
 from companion.conversation.book import PARKED, Book
 from companion.conversation.condition import Value
-from companion.conversation.effects import Began, Effect, Ended, Record, Say
+from companion.conversation.effects import Began, Effect, Ended, Record, Reopened, Say
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Known, Tell
-from companion.conversation.kinds import Answer, Ears, Hold
+from companion.conversation.kinds import Answer, Ears, Hold, Option
 from companion.conversation.machine import START, Arrow, Compiled
-from companion.conversation.prompt import body_works, prompt, yes_no_aside
+from companion.conversation.prompt import aside_say, body_works, progress, prompt
 from companion.conversation.session import Aside, Frame, Session
 from companion.conversation.units import METRIC, shown
 from companion.conversation.wording import render
@@ -85,6 +85,13 @@ class Draft:
         frame = Frame(flow, self.book[flow].flow.version, str(runs))
         self.session = replace(self.session, stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False)
 
+    def push_again(self) -> None:
+        """Give up the topmost run and begin its flow anew."""
+        flow = self.top.flow
+        self.effects.append(Ended(self.top.run, "left"))
+        self.session = replace(self.session, stack=self.session.stack[:-1], last=None)
+        self.push(flow)
+
     def begin(self) -> None:
         """Begin the topmost flow, or what its gates want first, or leave it shut."""
         flow = self.compiled.flow
@@ -127,7 +134,8 @@ class Draft:
         if under and under[-1].state == f"run_{frame.flow}":
             got = {**under[-1].got, under[-1].state: ending}
             under = (*under[:-1], replace(under[-1], got=got, trail=()))
-        self.session = replace(self.session, stack=under, aside=None)
+        last = frame if ending == "done" and frame.trail else None
+        self.session = replace(self.session, stack=under, aside=None, last=last)
 
     def after_run(self) -> None:
         """Go on from a ``Run`` whose flow has ended."""
@@ -176,7 +184,8 @@ class Draft:
         name = self.log_name(ask)
         self._record(ask, name, answer.raw, answer.value, answer.unit)
         trail = (*frame.trail, frame.state)
-        self.session = self.session.with_top(replace(frame, got={**frame.got, name: answer.value}, trail=trail))
+        answered = replace(frame, got={**frame.got, name: answer.value}, trail=trail)
+        self.session = replace(self.session.with_top(answered), last=None)
         self._follow(self.compiled.onward(frame.state, self.facts()), self._hold(ask))
 
     def _hold(self, ask: Ask) -> float:
@@ -203,23 +212,44 @@ class Draft:
         name = self.log_name(ask)
         self._record(ask, name, "", None, status="skipped")
         got = {key: value for key, value in frame.got.items() if key != name}
-        self.session = self.session.with_top(replace(frame, got=got, trail=(*frame.trail, frame.state)))
+        skipped = replace(frame, got=got, trail=(*frame.trail, frame.state))
+        self.session = replace(self.session.with_top(skipped), last=None)
         self._follow(self.compiled.onward(frame.state, self.facts(), "skip"))
 
     def back(self) -> None:
         """Take the last answer back and ask its question again."""
-        frame = self.top
-        if not frame.trail:
+        if self.take_back():
+            self.ask_again("Back one.")
+        else:
             self.ask_again("This is the first question here.")
-            return
+
+    def take_back(self) -> bool:
+        """Return to the question answered last, its answer withdrawn; False where there is none to return to."""
+        if not self.top.trail and not self._reopen():
+            return False
+        frame = self.top
         state = frame.trail[-1]
         ask = self.compiled.stops[state]
         assert isinstance(ask, Ask)
+        self.session = self.session.with_top(replace(frame, state=state, trail=frame.trail[:-1]))
         name = self.log_name(ask)
         self._record(ask, name, "", None, status="withdrawn")
         got = {key: value for key, value in frame.got.items() if key != name}
-        self.session = self.session.with_top(replace(frame, got=got, state=state, trail=frame.trail[:-1]))
-        self.ask_again("Back one.")
+        self.session = self.session.with_top(replace(self.top, got=got))
+        return True
+
+    def _reopen(self) -> bool:
+        """Take up the run that has just ended, where nothing was answered since."""
+        last = self.session.last
+        if last is None or last.flow not in self.book.flows or not self.session.stack:
+            return False
+        key, waits = f"run_{last.flow}", self.top
+        stops = self.book[waits.flow].stops
+        got = {name: value for name, value in waits.got.items() if name != key}
+        back = replace(waits, state=key if key in stops else "", got=got, tried=tuple(t for t in waits.tried if t != last.flow))
+        self.effects.append(Reopened(last.run))
+        self.session = replace(self.session, stack=(*self.session.stack[:-1], back, last), last=None, aside=None)
+        return True
 
     def log_name(self, ask: Ask) -> str:
         """The name an answer has in the log."""
@@ -252,14 +282,31 @@ class Draft:
         aside, flow = self.session.aside, self.compiled.flow if self.session.stack else self.book[self.book.home].flow
         assert aside is not None
         state = self.top.state if self.session.stack else ""
+        text = "Did something hurt?"
         if aside.about == "unusual":
-            read = self.ask.kind.read(aside.text, self.ears)
-            value = shown(read.value, read.unit, self.units) if isinstance(read, Answer) and not isinstance(
-                read.value, str) else aside.text
-            text, yes, no = f"{value} would be unusual. Is it right?", f"Yes, {value}", "No"
-        else:
-            text, yes, no = "Did something hurt?", "Yes, it hurt", "No"
-        self.effects.append(yes_no_aside(flow, state, f"{before}\n\n{text}" if before else text, yes, no))
+            text = f"{self.unusual_value(aside.text)} would be unusual. Is it right?"
+        elif aside.about == "return":
+            text = f"You were in the middle of something: {progress(self.compiled, self.top, self.facts())}. Shall we go on?"
+        self.effects.append(aside_say(flow, state, f"{before}\n\n{text}" if before else text, self.aside_options()))
+
+    def aside_options(self) -> tuple[Option, ...]:
+        """The answers to the short question in between."""
+        assert self.session.aside is not None
+        match self.session.aside.about:
+            case "unusual":
+                return (Option("yes", f"Yes, {self.unusual_value(self.session.aside.text)}", ("yes",)), Option("no", "No"))
+            case "return":
+                return (Option("go_on", "Go on", ("yes", "continue", "resume", "carry on", "ok")),
+                        Option("again", "Start this again", ("again", "start again", "restart", "start over")),
+                        Option("leave", "Leave it", ("leave", "stop", "no", "not now")))
+            case _:
+                return (Option("yes", "Yes, it hurt", ("yes",)), Option("no", "No"))
+
+    def unusual_value(self, text: str) -> str:
+        """The number a reply held, as the lifter's own system writes it."""
+        read = self.ask.kind.read(text, self.ears)
+        return shown(read.value, read.unit, self.units) if isinstance(read, Answer) and not isinstance(
+            read.value, str) else text
 
     def park(self, before: str = "") -> None:
         """Put what is running aside; its answers are kept."""

@@ -9,7 +9,7 @@ from typing import Final, NamedTuple
 from companion.conversation.condition import Facts
 from companion.conversation.effects import Say, Tap
 from companion.conversation.flow import Ask, Flow
-from companion.conversation.kinds import Choice, Hold, PainScore, Ready
+from companion.conversation.kinds import Choice, Hold, Option, PainScore, Ready
 from companion.conversation.machine import Compiled
 from companion.conversation.session import Frame
 from companion.conversation.wording import render
@@ -97,7 +97,7 @@ def in_rows(taps: Sequence[Tap], across: int) -> tuple[tuple[Tap, ...], ...]:
     return tuple(tuple(taps[i:i + across]) for i in range(0, len(taps), across))
 
 
-def yes_no_aside(flow: Flow, state: str, text: str, yes: str, no: str) -> Say:
-    """A short yes-or-no question in between, whose buttons belong to this state's aside."""
-    return Say(text, ((Tap(yes, str(Payload(flow.name, flow.version, state + ASIDE, "yes"))),
-                       Tap(no, str(Payload(flow.name, flow.version, state + ASIDE, "no")))),))
+def aside_say(flow: Flow, state: str, text: str, options: Sequence[Option]) -> Say:
+    """A short question in between, whose buttons belong to this state's aside."""
+    taps = [Tap(one.label, str(Payload(flow.name, flow.version, state + ASIDE, one.value))) for one in options]
+    return Say(text, in_rows(taps, 2 if max(len(tap.label) for tap in taps) <= 18 else 1))

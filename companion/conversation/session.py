@@ -35,8 +35,8 @@ class Frame:
 
 @dataclass(frozen=True, slots=True)
 class Aside:
-    """A short question in between, answered yes or no: "unusual" (is that value right?), "stop" or "ache" (did
-    something hurt?). ``text`` is the reply it hangs on."""
+    """A short question in between: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return"
+    (after hours away: go on, start again, or leave?). ``text`` is the reply it hangs on."""
 
     about: str
     text: str = ""
@@ -49,7 +49,8 @@ Stack = tuple[Frame, ...]
 class Session:
     """A person's place in the conversation. Immutable; equal sessions answer the same events alike.
 
-    ``runs`` counts the runs so far, which names them; ``idle`` after a stop, until the person writes again.
+    ``runs`` counts the runs so far, which names them; ``idle`` after a stop, until the person writes again;
+    ``last`` the run that has just ended, while its last answer can still be taken back; ``at`` when they last wrote.
     """
 
     stack: Stack = ()
@@ -57,6 +58,8 @@ class Session:
     aside: Aside | None = None
     runs: int = 0
     idle: bool = False
+    last: Frame | None = None
+    at: str = ""
 
     @property
     def top(self) -> Frame:
@@ -81,6 +84,8 @@ class Session:
             aside=Aside(**kept["aside"]) if kept["aside"] else None,
             runs=kept["runs"],
             idle=kept["idle"],
+            last=_frame(kept["last"]) if kept["last"] else None,
+            at=kept["at"],
         )
 
 

@@ -8,20 +8,25 @@ is asked about.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
-from typing import NamedTuple
+from datetime import datetime, timedelta
+from typing import Final, NamedTuple
 
 from companion.conversation.book import Book
 from companion.conversation.effects import Effect, Say, Tap
 from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import Ask, Known
-from companion.conversation.kinds import Answer, Media, PainScore, Unclear, pick
+from companion.conversation.kinds import Answer, Ears, Media, PainScore, Unclear, pick
 from companion.conversation.moves import Draft
 from companion.conversation.pain_words import Pain, hear_pain
-from companion.conversation.phrases import Phrase, hear
+from companion.conversation.phrases import Phrase, hear, normalise
 from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, start_payload
 from companion.conversation.session import Session
 from companion.conversation.wording import render
+
+AWAY: Final = timedelta(hours=3)
+"""Who writes after so long is told where they were before anything counts as an answer; our choice."""
 
 
 class Taken(NamedTuple):
@@ -42,7 +47,7 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
             _settle(draft)
         case Invite():
             _invite(draft, event.flow)
-        case _ if _outdated(draft):
+        case _ if _outdated(draft) or _returns(draft, event):
             pass
         case Typed():
             _typed(draft, event.text)
@@ -52,6 +57,8 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
             _sent(draft, event)
         case Edited():
             _edited(draft, event.text)
+    if not isinstance(event, Settle | Invite):
+        draft.session = replace(draft.session, at=known.now.isoformat())
     return Taken(draft.session, tuple(draft.effects))
 
 
@@ -99,6 +106,19 @@ def _outdated(draft: Draft) -> bool:
     return True
 
 
+def _returns(draft: Draft, event: Happening) -> bool:
+    """Whether somebody comes back after hours to a question in the middle of something: then they are asked first."""
+    session = draft.session
+    if not session.at or not session.stack or session.aside or not draft.compiled.flow.counted or not draft.top.trail:
+        return False
+    if draft.known.now - datetime.fromisoformat(session.at) < AWAY:
+        return False
+    if isinstance(event, Typed) and (_heard_pain(draft, event.text) or draft.book.command(event.text)):
+        return bool(draft.effects)
+    draft.aside("return")
+    return True
+
+
 def _invite(draft: Draft, flow: str) -> None:
     compiled = draft.book[flow]
     fixed = compiled.flow.at_start(draft.known) if compiled.flow.at_start else {}
@@ -122,6 +142,8 @@ def _typed(draft: Draft, text: str) -> None:
         _control(draft, heard)
     elif _is_option(draft, text):
         _read(draft, text)
+    elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
+        _corrected(draft, text, meant[1])
     elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
         _start(draft, flow)
     elif heard in _CONTROLS and not draft.ask.free:
@@ -155,44 +177,51 @@ def _heard_pain(draft: Draft, text: str) -> bool:
 def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
     aside = draft.session.aside
     assert aside is not None
-    if heard in (Phrase.YES, Phrase.NO):
-        _aside_decided(draft, heard is Phrase.YES)
+    read = pick(text, draft.aside_options(), Ears(strict=True))
+    decided = {Phrase.YES: "yes", Phrase.NO: "no"}.get(heard) if heard else None
+    if isinstance(read, Answer):
+        _aside_decided(draft, str(read.value))
+    elif decided and any(option.value == decided for option in draft.aside_options()):
+        _aside_decided(draft, decided)
     elif aside.about == "unusual" and heard is Phrase.STOP:
         draft.session = replace(draft.session, aside=None)
         _control(draft, heard)
-    elif aside.about == "unusual":
+    elif aside.about == "unusual" and isinstance(value := draft.ask.kind.read(text, draft.ears), Answer):
+        before = draft.ask.kind.read(aside.text, draft.ears)
         draft.session = replace(draft.session, aside=None)
-        read = draft.ask.kind.read(text, draft.ears)
-        if isinstance(read, Answer):
-            before = draft.ask.kind.read(aside.text, draft.ears)
-            draft.answer(read, sure=isinstance(before, Answer) and before.value == read.value)
-        else:
-            draft.session = replace(draft.session, aside=aside)
-            draft.show_aside("Please answer yes or no.")
+        draft.answer(value, sure=isinstance(before, Answer) and before.value == value.value)
     else:
-        draft.show_aside("Please answer yes or no.")
+        draft.show_aside("Please tap one of these, or type its words.")
 
 
-def _aside_decided(draft: Draft, yes: bool) -> None:
+def _aside_decided(draft: Draft, decided: str) -> None:
     aside = draft.session.aside
     assert aside is not None
     draft.session = replace(draft.session, aside=None)
-    if aside.about == "unusual":
-        read = draft.ask.kind.read(aside.text, draft.ears)
-        if yes and isinstance(read, Answer):
-            draft.answer(read, sure=True)
-        else:
+    match aside.about, decided:
+        case "unusual", "yes":
+            read = draft.ask.kind.read(aside.text, draft.ears)
+            if isinstance(read, Answer):
+                draft.answer(read, sure=True)
+        case "unusual", _:
             draft.ask_again("Then once more.")
-    elif yes:
-        draft.hurt(aside.text)
-    elif aside.about == "stop":
-        draft.park()
-    elif not draft.session.stack:
-        _from_idle(draft, "menu")
-    elif draft.ask.free:
-        _read(draft, aside.text)
-    else:
-        draft.ask_again("Good. Then on with it.")
+        case "return", "go_on":
+            draft.session = draft.session.with_top(replace(draft.top, paused=True))  # its gates may have shut meanwhile
+        case "return", "again":
+            draft.push_again()
+        case "return", _:
+            draft.say("Left as it is; the answers so far are kept.")
+            draft.end("left")
+        case _, "yes":
+            draft.hurt(aside.text)
+        case "stop", _:
+            draft.park()
+        case _ if not draft.session.stack:
+            _from_idle(draft, "menu")
+        case _ if draft.ask.free:
+            _read(draft, aside.text)
+        case _:
+            draft.ask_again("Good. Then on with it.")
 
 
 _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
@@ -242,6 +271,21 @@ def _start(draft: Draft, flow: str) -> None:
         draft.push(flow)
 
 
+_MEANT: Final = re.compile(
+    r"(?:no,? |oh,? |oops,? |sorry,? |wait,? )*(?:i meant?|i mean to say|make (?:that|it)|should (?:be|have been)|correction:?|"
+    r"it was(?: really| actually)?|change (?:that|it) to)(?: to say)?:? (.+)")
+
+
+def _corrected(draft: Draft, text: str, meant: str) -> None:
+    """"I meant 12": the last answer is taken back and this one given, where it is one; else nothing changes."""
+    was = draft.session, list(draft.effects)
+    if draft.take_back() and isinstance(read := draft.ask.kind.read(meant, draft.ears), Answer):
+        draft.answer(replace(read, raw=text))
+        return
+    draft.session, draft.effects = was
+    _read(draft, text)
+
+
 def _read(draft: Draft, text: str) -> None:
     ask = draft.ask
     read = ask.kind.read(text, draft.ears)
@@ -265,9 +309,10 @@ def _tapped(draft: Draft, data: str) -> None:
     payload, stack = read_payload(data), draft.session.stack
     here = payload is not None and stack and payload.flow == draft.top.flow and payload.version == draft.top.version
     aside = draft.session.aside
-    if payload and aside and payload.state.endswith(ASIDE) and payload.value in ("yes", "no") and (
-            (here and payload.state == draft.top.state + ASIDE) or not stack):
-        _aside_decided(draft, payload.value == "yes")
+    if payload and aside and payload.state.endswith(ASIDE) and (
+            (here and payload.state == draft.top.state + ASIDE) or not stack) and any(
+            option.value == payload.value for option in draft.aside_options()):
+        _aside_decided(draft, payload.value)
     elif payload and payload.value == STOP and stack and draft.ask.caution:
         draft.aside("stop")  # a stop counts from any button, however old
     elif payload and here and payload.state == draft.top.state and not aside:

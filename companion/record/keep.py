@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
 
 from companion.clock import instant
-from companion.conversation.effects import Alert, Began, Effect, Ended, Erase, Export, Find, Record, Remind, Say
+from companion.conversation.effects import Alert, Began, Effect, Ended, Erase, Export, Find, Record, Remind, Reopened, Say
 from companion.record.log import export_lines
 from companion.record.moments import text_of
 from companion.record.people import addresses_of
@@ -22,11 +22,13 @@ def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: da
             case Say():
                 put_message(db, person, effect, now, to)
             case Began():
-                db.execute("insert into runs (person, run, flow, version, began_at) values (?, ?, ?, ?, ?)",
+                db.execute("insert or ignore into runs (person, run, flow, version, began_at) values (?, ?, ?, ?, ?)",
                            (person, effect.run, effect.flow, effect.version, text_of(now)))
             case Ended():
                 db.execute("update runs set ended_at = ?, ending = ? where person = ? and run = ?",
                            (text_of(now), effect.ending, person, effect.run))
+            case Reopened():
+                db.execute("update runs set ended_at = null, ending = null where person = ? and run = ?", (person, effect.run))
             case Record():
                 _record(db, person, effect, now)
             case Find():

@@ -1,5 +1,7 @@
 """One step of a conversation: what every question answers, whatever its flow."""
 
+from datetime import timedelta
+
 import pytest
 
 from companion.conversation.condition import Fact, fact
@@ -249,3 +251,64 @@ def test_a_run_inside_another_hands_over_its_ending():
     talk = Talk(outer, book=small_book(outer, CARE)).say("no")
     assert talk.state == "outer.after"
     assert talk.now == NOW
+
+
+def test_i_meant_corrects_the_last_answer():
+    talk = Talk(REACH).say("ready", "10", "no, I meant 12 cm")
+    assert talk.state == "reach.left_2"
+    rows = [e for e in talk.effects if isinstance(e, Record) and e.key == "left_1"]
+    assert [(row.status, row.value) for row in rows] == [("ok", 10), ("withdrawn", None), ("ok", 12)]
+
+
+def test_i_meant_nonsense_changes_nothing():
+    talk = Talk(REACH).say("ready", "10")
+    before = talk.session
+    assert talk.say("i meant lots").session == before
+
+
+def test_the_last_answer_of_a_flow_can_still_be_taken_back():
+    outer = Flow("outer", 1, "Outer", steps=(Run("reach"), Ask("after", "And now?", Ready()), Tell("Done.")))
+    book = small_book(outer, REACH)
+    talk = Talk(outer, book=book).say("ready", "10", "10", "10", "10", "skip")
+    assert talk.state == "outer.after"
+    talk.say("back")
+    assert talk.state == "reach.note"
+    talk.say("all good")
+    assert talk.state == "outer.after"
+    assert talk.answers["note"] == "all good"
+
+
+def test_a_safety_check_can_be_corrected_from_the_question_after_it():
+    gated = Flow("gated", 1, "Gated", gates=(Gate(~fact("ok").known, "Shut.", first="first"),),
+                 steps=(Ask("a", "A?", Ready()),))
+    first = Flow("first", 1, "First", steps=(Ask("sure", "Sure?", YesNo(), safety=True),))
+    talk = Talk(gated, known={}, book=small_book(gated, first))
+    talk.known["ok"] = "yes"
+    talk.say("yes")
+    assert talk.state == "gated.a"
+    assert talk.say("back").state == "first.sure"
+    assert talk.say("no").state == "gated.a"
+
+
+def test_who_comes_back_after_hours_is_told_where_they_were():
+    talk = Talk(REACH).say("ready", "10")
+    talk.now += timedelta(hours=4)
+    talk.say("11")
+    assert "Reach, 3 of" in talk.last
+    assert "left_2" not in talk.answers
+    assert talk.tap("Go on").state == "reach.left_2"
+    assert talk.say("11").answers["left_2"] == 11
+
+
+def test_after_hours_the_test_can_start_again_or_be_left():
+    for label, state in (("Start this again", "reach.setup"), ("Leave it", "home.pick")):
+        talk = Talk(REACH).say("ready", "10")
+        talk.now += timedelta(hours=4)
+        assert talk.say("hello").tap(label).state == state
+        assert Ended("1", "left") in talk.effects
+
+
+def test_pain_is_heard_at_once_also_after_hours():
+    talk = Talk(REACH).say("ready", "10")
+    talk.now += timedelta(hours=4)
+    assert talk.say("my back hurts now").state == "pain.bad"
