@@ -7,7 +7,7 @@ import sqlite3
 from collections import OrderedDict
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Final
 
@@ -18,7 +18,7 @@ from companion.conversation.events import Happening, Invite, Settle
 from companion.conversation.flow import Known
 from companion.conversation.session import Session
 from companion.conversation.step import prompt_now, step, unsettled
-from companion.known import known_of, zone_in
+from companion.known import SAFETY, known_of, zone_in
 from companion.record import log, outbox, people, reminders
 from companion.record.file import open_for_writing
 from companion.record.keep import keep, put_message, take_back_timed
@@ -30,17 +30,25 @@ _log = logging.getLogger(__name__)
 STRANGERS_MOST: Final = 10_000
 """Conversations before consent are held in memory only; the oldest of more than these begins anew. Our choice."""
 
+OPEN_LEVELS: Final = ("go", "no_load")
+PUT_OFF: Final = timedelta(days=1)
+"""An invitation to test is put off so long while a clinician comes first; our choice."""
+
 SETTLING_MOST: Final = 60
 """Flows that may begin and end in one turn; more is a flow that runs in a circle."""
 
 SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
 
 
-def in_order(effects: Sequence[Effect], waited: float) -> tuple[tuple[Effect, ...], float]:
-    """The same effects, no message leaving before one that was said earlier in the turn; and how long the last waits."""
+def in_order(effects: Sequence[Effect], waited: float, told: set[str]) -> tuple[tuple[Effect, ...], float]:
+    """The same effects, no message leaving before one that was said earlier in the turn, and none told twice in it
+    (``told``, which grows); and how long the last waits."""
     ordered: list[Effect] = []
     for effect in effects:
         if isinstance(effect, Say):
+            if effect.text in told and not effect.buttons:
+                continue
+            told.add(effect.text)
             waited = max(waited, effect.after)
             effect = replace(effect, after=waited)
         ordered.append(effect)
@@ -109,10 +117,10 @@ class Companion:
     def _advance(self, db: sqlite3.Connection, person: int, session: Session, event: Happening, now: datetime,
                  to: tuple[str, str] | None) -> None:
         """Step until the conversation waits for the person again, keeping each step's effects before the next."""
-        known, waited = known_of(db, person, now), 0.0
+        known, waited, told = known_of(db, person, now), 0.0, set[str]()
         for _ in range(SETTLING_MOST):
             session, effects = step(BOOK, session, event, known)
-            effects, waited = in_order(effects, waited)
+            effects, waited = in_order(effects, waited, told)
             keep(db, person, effects, now, zone_in(log.facts_of(db, person)), to)
             if any(isinstance(effect, Erase) for effect in effects):
                 self._erase(db, person, effects, now, to)
@@ -219,7 +227,10 @@ class Companion:
 
     def _offer(self, db: sqlite3.Connection, reminder: reminders.Reminder) -> None:
         now = self.clock.now()
-        if reminders.settle(db, reminder.id, "sent", now):
+        known = known_of(db, reminder.person, now)
+        if known.facts.get(SAFETY, "go") not in OPEN_LEVELS:
+            reminders.put_off(db, reminder.id, now + PUT_OFF)
+        elif reminders.settle(db, reminder.id, "sent", now):
             session = people.load_session(db, reminder.person)
             self._advance(db, reminder.person, session, Invite(reminder.flow), now, None)
 

@@ -122,11 +122,20 @@ def play(file: Path, fast: bool, accept: bool) -> None:
 @click.argument("name", required=False)
 @click.option("--draw", is_flag=True, help="Print the flow as a Mermaid drawing.")
 def flows(name: str | None, draw: bool) -> None:
-    """List the flows and check them; with a NAME, show or draw one."""
+    """List the flows and check them; with a NAME, show or draw one; `flows draw` writes every drawing beside its flow."""
     from companion.conversation.check import faults
     from companion.conversation.draw import mermaid, outline
+    from flows import catalogue
     from flows.catalogue import BOOK
 
+    if name == "draw":
+        for compiled in BOOK.flows.values():
+            try:
+                Path(catalogue.__file__).with_name(f"{compiled.flow.name}.mmd").write_text(mermaid(compiled), encoding="utf-8")
+            except OSError as error:
+                fail(f"can't write the drawing: {error}")
+        click.echo(f"{len(BOOK.flows)} drawings written beside the flows")
+        return
     if name is not None:
         if name not in BOOK.flows:
             fail(f"there is no flow called {name}; `companion flows` lists them")

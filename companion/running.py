@@ -89,7 +89,7 @@ class ScriptClock:
 async def play(lines: script.Script, database: Path, say: Callable[[script.Line], None]) -> script.Script:
     """Play a script against the whole companion on a file; gives the script with what the bot really said.
 
-    ``say`` is told each line as it happens. Time passes only where the script says so.
+    ``say`` is told each line as it happens. Time passes where the script says so, and a moment with every reply.
     """
     clock = ScriptClock(lines.begins)
     real: list[script.Line] = []
@@ -111,7 +111,8 @@ async def play(lines: script.Script, database: Path, say: Callable[[script.Line]
         match line:
             case script.Said():
                 happened(line)
-                event = script.event_of(line, shown)
+                clock.at += script.REPLY_TAKES
+                event = script.event_of(line, [message for message in shown if message.address.id == line.who])
                 await companion.take(Inbound(Address(terminal.CHANNEL, line.who), event, name=line.who))
                 await listen()
             case script.Wait():

@@ -6,7 +6,7 @@ Five squats at first, three for each second try, three seconds down: choice. Hee
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
-from flows.shared import BANDS, SHARP, SQUAT, WARM, watched_by
+from flows.shared import BANDS, SCORED, SHARP, SQUAT, watched_by
 
 LOADED, EMPTY = fact("bar").is_("loaded"), fact("bar").is_("empty")
 FAULTY, ROLLED = fact("fault").one_of("rolled", "chest", "back"), fact("fault").is_("rolled")
@@ -19,7 +19,7 @@ LET_GO = "If it slips, let it go and step back. Keep breathing. " + SHARP
 HELD = YesNo(yes="It held", no="It did not")
 
 FLOW = Flow(
-    "arms_forward_squat", version=1, title="Arms-forward squat", needs=("stick",), gates=(*SQUAT, WARM), minutes=5,
+    "arms_forward_squat", version=1, title="Arms-forward squat", needs=("stick",), gates=(*SQUAT, *SCORED), minutes=5,
     command=("arms forward",),
     steps=(
         watched_by("This shows whether your trunk keeps its shape with the weight in front. How will you see it? "

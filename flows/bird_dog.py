@@ -7,7 +7,7 @@ repetitions and eight seconds to get into place: choice.
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, each_side
 from companion.conversation.kinds import Hold, Number, Ready, choice
-from flows.shared import FLOOR, SHARP, WARM
+from flows.shared import FLOOR, SCORED, SHARP
 
 SECONDS = 10
 STILL = Number("s", low=0, high=SECONDS, usual=(0, SECONDS), example_value=8, step=1)
@@ -20,7 +20,7 @@ STICK = fact("seen_by").is_("stick")
 COME_DOWN = "Come down as soon as you can't keep it still. " + SHARP
 
 FLOW = Flow(
-    "bird_dog", version=1, title="Bird dog", needs=("floor", "mirror, film, friend or stick"), gates=(*FLOOR, WARM),
+    "bird_dog", version=1, title="Bird dog", needs=("floor", "mirror, film, friend or stick"), gates=(*FLOOR, *SCORED),
     minutes=6,
     steps=(
         Ask("seen_by", "This shows whether your back stays still while an arm and a leg move. Who or what will tell "

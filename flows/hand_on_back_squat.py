@@ -6,7 +6,7 @@ Three squats a set, three seconds down: choice.
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Tell
 from companion.conversation.kinds import Ready, choice
-from flows.shared import BANDS, SHARP, SQUAT, WARM
+from flows.shared import BANDS, SCORED, SHARP, SQUAT
 
 MOVES = choice(
     ("yes", "It moved", "moved", "it flattened", "it rounded", "a little"),
@@ -20,7 +20,7 @@ MOVED = USUAL.is_("yes")
 STEADY = "A chair within reach, in case you sway. " + SHARP
 
 FLOW = Flow(
-    "hand_on_back_squat", version=1, title="Hand-on-back squat", gates=(*SQUAT, WARM), minutes=4,
+    "hand_on_back_squat", version=1, title="Hand-on-back squat", gates=(*SQUAT, *SCORED), minutes=4,
     command=("hand on back",),
     steps=(
         Ask("setup", "You will squat with one palm flat on the curve of your lower back, just above the tailbone, "

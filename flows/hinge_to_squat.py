@@ -7,7 +7,7 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.flow import END, Ask, Flow, Gate, Jump, Known
 from companion.conversation.kinds import Ready, choice
 from companion.screening.screen import about_from, may_hinge, screen_from
-from flows.shared import BANDS, SHARP, SQUAT, WARM, watched_by
+from flows.shared import BANDS, SCORED, SHARP, SQUAT, watched_by
 
 YEARS = fact("about_you.years")
 
@@ -28,7 +28,7 @@ EARNED = (
 """After the safety check, which comes before everything; before the warm-up, which nobody should do in vain."""
 
 FLOW = Flow(
-    "hinge_to_squat", version=1, title="Hinge to squat", needs=("stick",), gates=(*SQUAT, *EARNED, WARM), minutes=3,
+    "hinge_to_squat", version=1, title="Hinge to squat", needs=("stick",), gates=(*SQUAT, *EARNED, *SCORED), minutes=3,
     command=("hinge into squat", "hinge"), at_start=earned,
     steps=(
         watched_by("This shows whether your back stays still while you go from a hinge into a squat. How will you "

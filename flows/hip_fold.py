@@ -3,7 +3,7 @@
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Tell, sided
 from companion.conversation.kinds import Number, Ready, YesNo, choice
-from flows.shared import FLOOR, NOT_PREGNANT, WARM
+from flows.shared import FLOOR, NOT_PREGNANT, SCORED
 
 # 120° is textbook hip flexion with the knee bent (AAOS; 121 ± 13°, Roach & Miles 1991, from memory).
 FOLD = Number("deg", 0, 160, usual=(60, 145), example_value=110, step=1)
@@ -33,7 +33,7 @@ def _leg(onward: str) -> tuple[Ask | Tell, ...]:
 
 
 FLOW = Flow(
-    "hip_fold", version=1, title="Hip fold", needs=("floor",), gates=(*FLOOR, NOT_PREGNANT, WARM), minutes=5,
+    "hip_fold", version=1, title="Hip fold", needs=("floor",), gates=(*FLOOR, NOT_PREGNANT, *SCORED), minutes=5,
     command=("hip test",),
     steps=(
         Ask("filming", "This looks at the room in each hip. Your hands feel for it, so film is optional. "

@@ -3,7 +3,7 @@
 from companion.conversation.condition import Fact, fact
 from companion.conversation.flow import Ask, Flow, both, each_side
 from companion.conversation.kinds import Number, Ready, choice
-from flows.shared import SQUAT, WARM
+from flows.shared import SCORED, SQUAT
 
 DISTANCE = Number("cm", low=0, high=30, usual=(3, 20), example_value=11)
 LEAN = Number("deg", low=0, high=70, usual=(15, 60), example_value=38, step=1)
@@ -18,7 +18,7 @@ DEG_APART = Fact("{side}_deg_apart", 0, 70, step=1, of=lambda got, side: round(a
     float(got[f"{side}_deg_1"]) - float(got[f"{side}_deg_2"])), 2))
 
 FLOW = Flow(
-    "knee_to_wall", version=1, title="Knee to wall", needs=("wall", "tape"), gates=(*SQUAT, WARM), minutes=4,
+    "knee_to_wall", version=1, title="Knee to wall", needs=("wall", "tape"), gates=(*SQUAT, *SCORED), minutes=4,
     facts=both(APART, DEG_APART), command=("ankle test",),
     steps=(
         Ask("method", "This looks at the calf and ankle. Will you measure with a tape, or with the level on your phone? "

@@ -15,7 +15,7 @@ from companion.screening.geometry import (
     leg_raise_from_level,
 )
 from companion.screening.readings import RAISE_COMFORTABLE, RAISE_LEAST
-from flows.shared import FLOOR, NOT_PREGNANT, WARM
+from flows.shared import FLOOR, NOT_PREGNANT, SCORED
 
 SHOWN = Number("deg", 0, 90, usual=(0, 90), example_value=72, step=1)
 HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
@@ -160,7 +160,7 @@ def _leg(onward: str) -> tuple[Ask, ...]:
 
 FLOW = Flow(
     "leg_raise", version=1, title="Leg raise", needs=("floor", "phone level, or tape"),
-    gates=(*FLOOR, NOT_PREGNANT, WARM), minutes=6, command=("straight leg raise", "hamstring test"),
+    gates=(*FLOOR, NOT_PREGNANT, *SCORED), minutes=6, command=("straight leg raise", "hamstring test"),
     at_start=last_length,
     facts=(Fact("way", of=_way), Fact("part", of=_part), Fact("placed", of=_placement), Fact("watch", of=_watch),
            Fact("hands", of=_hands), *both(ASK_LEAN, TOO_HIGH, FROM_LINE)),

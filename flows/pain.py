@@ -2,21 +2,30 @@
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
-from companion.conversation.flow import Ask, Do, Flow, Tell
-from companion.conversation.kinds import PainScore, choice
+from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
+from companion.conversation.kinds import PainScore, YesNo, choice
 from flows.safety_check import LEVELS, UNSURE
-from flows.safety_facts import level_after_pain, level_before, level_until_asked, reasons_of_pain
+from flows.safety_facts import (
+    before_pain,
+    keys_of_pain,
+    level_after_pain,
+    level_until_asked,
+    reasons_of_pain,
+    said_leg_signs,
+)
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 
 LEVEL = Fact("level", values=LEVELS, of=level_after_pain)
 UNTIL_ASKED = Fact("until_asked", values=LEVELS, of=level_until_asked)
 BECAUSE = Fact("because", of=reasons_of_pain)
-LEG = fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+SAID_SIGNS = Fact("said_signs", values=("yes", "no"), of=said_leg_signs)
+HURTS = ~fact("where").is_("nothing")
+LEG = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 
 FLOW = Flow(
     "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
-    facts=(UNTIL_ASKED, LEVEL, BECAUSE), at_start=level_before,
+    facts=(UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain)), at_start=before_pain, reopens=False,
     steps=(
         # Until it is answered, the day is closed: somebody who puts the phone away now is not offered a squat.
         Do(Find("safety.level", "{until_asked}", "something hurt, questions open")),
@@ -25,23 +34,32 @@ FLOW = Flow(
             ("back", "Lower back", "back", "spine", "my back"), ("hip", "Hip or groin", "hip", "groin", "hips"),
             ("leg", "Leg", "thigh", "hamstring", "calf", "my leg"), ("knee", "Knee", "my knee"),
             ("ankle", "Ankle or foot", "ankle", "foot"), ("chest", "Chest", "my chest"),
-            ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm")), safety=True),
-        Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True),
-        Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True),
-        Ask("below_knee", "Is any of it below the knee?", UNSURE, safety=True, only_if=~fact("where").one_of("ankle", "knee")),
-        Ask("tingling", "Any tingling, numbness or pins and needles?", UNSURE, safety=True),
+            ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm"),
+            ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")), safety=True),
+        Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),
+            safety=True, only_if=~HURTS, then=(Jump(fact("surely").is_("no"), "where"),)),
+        Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, only_if=HURTS),
+        Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, only_if=HURTS),
+        Ask("below_knee", "Is any of it below the knee?", UNSURE, safety=True, only_if=HURTS & ~fact("where").one_of("ankle", "knee")),
+        Tell("You wrote “{said}”: I count that as a sign from the nerves.", HURTS & SAID_SIGNS.is_("yes")),
+        Ask("tingling", "Any tingling, numbness or pins and needles?", UNSURE, safety=True,
+            only_if=HURTS & SAID_SIGNS.is_("no")),
         Ask("bladder", "Any of these? New trouble with bladder or bowel; numbness between the legs; weakness in both legs.",
-            UNSURE, safety=True, only_if=LEG),
-        Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True, only_if=LEG),
+            UNSURE, safety=True, only_if=HURTS & LEG),
+        Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True, only_if=HURTS & LEG),
         Do(Find("safety.level", "{level}", "pain questions", "{because}")),
-        Do(Alert("{level}", "something hurt ({because})")),
-        Tell(EMERGENCY, LEVEL.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, LEVEL.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, LEVEL.is_("clinician"), must_arrive=True),
-        Tell(NOT_TODAY, LEVEL.is_("not_today"), must_arrive=True),
-        Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD, LEVEL.is_("no_load"),
+        Do(Find("safety.why", "{why}", "the answers that weighed")),
+        Do(Find("pain.hurt", "yes", "pain questions"), HURTS),
+        Do(Find("pain.hurt", "no", "pain questions: a false alarm"), ~HURTS),
+        Do(Alert("{level}", "something hurt ({because})"), HURTS),
+        Tell("Good. Then we go on, or you stop: both are fine.", ~HURTS),
+        Tell(EMERGENCY, HURTS & LEVEL.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, HURTS & LEVEL.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, HURTS & LEVEL.is_("clinician"), must_arrive=True),
+        Tell(NOT_TODAY, HURTS & LEVEL.is_("not_today"), must_arrive=True),
+        Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD, HURTS & LEVEL.is_("no_load"),
              must_arrive=True),
         Tell("If it gets worse, or is not gone by tomorrow morning, see a doctor or physiotherapist.",
-             LEVEL.one_of("no_load", "not_today")),
+             HURTS & LEVEL.one_of("no_load", "not_today")),
     ),
 )

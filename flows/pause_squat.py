@@ -6,7 +6,7 @@ One to two seconds a stop: common practice, no source. Three moving squats, two 
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Tell
 from companion.conversation.kinds import Ready, choice
-from flows.shared import SHARP, SQUAT, WARM, watched_by
+from flows.shared import SCORED, SHARP, SQUAT, watched_by
 
 BAR = fact("with").is_("bar")
 HARD = fact("hard").one_of("top", "middle", "bottom")
@@ -21,7 +21,7 @@ KEPT = choice(
 )
 
 FLOW = Flow(
-    "pause_squat", version=1, title="Pause squat", needs=("mirror or film",), gates=(*SQUAT, WARM), minutes=5,
+    "pause_squat", version=1, title="Pause squat", needs=("mirror or film",), gates=(*SQUAT, *SCORED), minutes=5,
     command=("paused squat", "pause squats"),
     steps=(
         watched_by("This shows whether your back keeps its shape when a squat stands still. How will you see it? "

@@ -3,7 +3,7 @@
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Flow, Jump
 from companion.conversation.kinds import Ready, choice
-from flows.shared import FLOOR, NOT_PREGNANT, WARM
+from flows.shared import FLOOR, NOT_PREGNANT, SCORED
 
 MOVED = choice(
     ("early", "Before the squat's fold", "before", "early", "earlier"),
@@ -33,7 +33,7 @@ def _width(name: str, onward: str) -> tuple[Ask, ...]:
 
 FLOW = Flow(
     "rock_back", version=1, title="Rock back", needs=("floor", "phone on a stand, or a friend"),
-    gates=(*FLOOR, NOT_PREGNANT, WARM), minutes=3,
+    gates=(*FLOOR, NOT_PREGNANT, *SCORED), minutes=3,
     steps=(
         Ask("setup_fold", "First picture the bottom of your deepest squat: how close is the thigh to the "
             "belly? That is your squat's fold, to compare with. Film of it helps.", Ready()),

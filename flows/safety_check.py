@@ -5,49 +5,84 @@ from companion.conversation.effects import Alert, Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Tell
 from companion.conversation.kinds import PainScore, Words, YesNo
 from companion.screening.safety import Level
-from flows.safety_facts import cleared_until, level_after_check, reasons_of_check, still_cleared
+from flows.safety_facts import (
+    body_first,
+    cleared_until,
+    has_limits,
+    keys_of_check,
+    level_after_check,
+    level_so_far,
+    limits_told,
+    reasons_of_check,
+    sore,
+    stands_still,
+    still_cleared,
+    stood,
+)
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, WELCOMED
 
 LEVELS = tuple(level.value for level in Level)
+YES_NO = ("yes", "no")
 LEVEL = Fact("level", values=LEVELS, of=level_after_check)
-BECAUSE = Fact("because", of=reasons_of_check)
-STILL_CLEARED = Fact("still_cleared", values=("yes", "no"), of=still_cleared)
+SO_FAR = Fact("so_far", values=LEVELS, of=level_so_far)
+STANDS = Fact("stands", values=YES_NO, of=stands_still)
+STILL_CLEARED = Fact("still_cleared", values=YES_NO, of=still_cleared)
 CLEARED_UNTIL = Fact("cleared_until", of=cleared_until)
+LIMITED = Fact("has_limits", values=YES_NO, of=has_limits)
 
 UNSURE = YesNo(unsure=True)
-WAS_SENT = fact("safety.level").one_of("emergency", "same_day")
-SOMETHING = fact("urgent").one_of("yes", "unsure")
-HISTORY = fact("history").one_of("yes", "unsure")
+SENT, SEEN = fact("sent").is_("yes"), fact("seen").is_("yes")
+RED = fact("bladder").one_of("yes", "unsure") | fact("chest").one_of("yes", "unsure")
+"""An emergency: nothing more is asked."""
+NOT_SEEN = fact("seen").is_("no")
+ON = ~RED & ~NOT_SEEN
+SOMETHING = ON & fact("urgent").one_of("yes", "unsure")
+HISTORY = ON & fact("history").one_of("yes", "unsure")
+WAS_PREGNANT = ON & fact("was_pregnant").one_of("yes", "unsure")
 OPEN_HISTORY = HISTORY & ~fact("old_disc").is_("yes")
+SAID_BEFORE = ON & fact("history").is_("no") & fact("stood").is_("clinician") & ~SENT
+OWN = STANDS.is_("no")
+"""What this check itself found, not what stood before."""
+
+HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
+               SO_FAR.one_of("no_load", "not_today", "clinician", "same_day"))
 
 FLOW = Flow(
-    "safety_check", version=1, title="Safety check", minutes=1, command=("check", "safety"),
-    facts=(STILL_CLEARED, CLEARED_UNTIL, LEVEL, BECAUSE),
+    "safety_check", version=1, title="Safety check", minutes=1, command=("check", "safety"), reopens=False,
+    at_start=stood,
+    facts=(STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL, SO_FAR, LIMITED, Fact("because", of=reasons_of_check),
+           Fact("why", of=keys_of_check), Fact("limits_told", of=limits_told), Fact("body_first", values=YES_NO, of=body_first),
+           Fact("sore", values=YES_NO, of=sore)),
     gates=(
         WELCOMED,
         Gate(fact("safety.level").is_("emergency") & fact("safety.may_open").is_("no"), EMERGENCY),
         Gate(fact("safety.level").is_("same_day") & fact("safety.may_open").is_("no"), SAME_DAY),
     ),
     steps=(
-        Ask("seen", "Last time I asked you to get care. Have you been seen by a doctor since?", YesNo(), safety=True,
-            only_if=WAS_SENT),
+        Ask("seen", "Last time I asked you to be seen. Has a doctor or physiotherapist seen you since?", YesNo(),
+            safety=True, only_if=SENT),
         Ask("told", "What were you told? A few words are enough.",
-            Words(example_text="a strained muscle, light training is fine"), safety=True, free=True,
-            only_if=fact("seen").is_("yes")),
-        Ask("seen_cleared", "Did they say you may train?", UNSURE, safety=True, only_if=fact("seen").is_("yes")),
+            Words(example_text="nothing serious, light training is fine"), safety=True, free=True, only_if=SEEN),
+        Ask("seen_cleared", "Did they say you may train?", UNSURE, safety=True, only_if=SEEN),
         Ask("bladder", "Any of these, now or lately? New trouble with bladder or bowel; numbness between the legs; "
-            "weakness in both legs; loss of sexual function.", UNSURE, safety=True),
-        Ask("chest", "Chest pain, faintness, or being unusually short of breath: now or today?", UNSURE, safety=True),
+            "weakness in both legs; loss of sexual function.", UNSURE, safety=True, only_if=~NOT_SEEN),
+        Ask("chest", "Chest pain, faintness, or being unusually short of breath: now or today?", UNSURE, safety=True,
+            only_if=ON),
         Ask("urgent", "Lately: a leg that is weak or getting weaker, a foot that drops, a hard fall or blow, fever, chills, "
-            "an infection, or feeling ill?", UNSURE, safety=True),
+            "an infection, or feeling ill?", UNSURE, safety=True, only_if=ON),
         Ask("weakness", "Is it a leg that is weak or getting weaker, or a foot that drops?", UNSURE, safety=True,
             only_if=SOMETHING),
+        HALF_DONE,
         Ask("fall", "Is it a hard fall or blow?", UNSURE, safety=True, only_if=SOMETHING),
+        HALF_DONE,
         Ask("fever", "Is it fever, chills, an infection, or feeling ill?", UNSURE, safety=True, only_if=SOMETHING),
+        HALF_DONE,
         Ask("history", "Ever, or now: cancer; weight loss you did not aim for; night pain no position eases; long use of "
             "prednisone-type tablets; weak bones; pregnancy; a recent operation or fracture; a disc or nerve diagnosis; "
-            "chest pain or fainting on effort?", UNSURE, safety=True),
-        Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY),
+            "chest pain or fainting on effort?", UNSURE, safety=True, only_if=ON),
+        Ask("mistake", "Last time you said yes to one of those. Was that a mistake?", UNSURE, safety=True,
+            only_if=SAID_BEFORE),
+        Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY | WAS_PREGNANT),
         Ask("old_disc", "Is it only an old disc injury, with no symptoms for six months, and you train as usual?",
             UNSURE, safety=True, only_if=HISTORY & fact("pregnant").is_("no")),
         Ask("same_history", "You told me a clinician cleared you. Is it still the same, with nothing new?", UNSURE,
@@ -55,23 +90,39 @@ FLOW = Flow(
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
             only_if=OPEN_HISTORY & ~fact("same_history").is_("yes")),
         Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True,
-            only_if=fact("cleared").is_("yes")),
+            only_if=ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts"),
-            safety=True, free=True, only_if=fact("cleared").is_("yes")),
-        Ask("pain", "Back or hip pain right now, from 0 to 10? Rate pain, not stretch.", PainScore(), safety=True),
-        Ask("soreness", "Is that only even, dull soreness from training?", UNSURE, safety=True, only_if=fact("pain") >= 1),
-        Ask("leg_signs", "Pain, tingling or numbness below a knee right now?", UNSURE, safety=True),
+            safety=True, free=True, only_if=ON & fact("cleared").is_("yes")),
+        HALF_DONE,
+        Ask("pain", "Back or hip pain right now, from 0 to 10? Rate pain, not stretch.", PainScore(), safety=True, only_if=ON),
+        HALF_DONE,
+        Ask("soreness", "Is that only even, dull soreness from training?", UNSURE, safety=True,
+            only_if=ON & (fact("pain") >= 1)),
+        Ask("leg_signs", "Pain, tingling or numbness below a knee right now?", UNSURE, safety=True, only_if=ON),
         Do(Find("safety.checked", "{level}", "safety check", "{because}")),
-        Do(Find("safety.level", "{level}", "safety check", "{because}")),
+        Do(Find("safety.level", "{level}", "safety check", "{because}"), OWN),
+        Do(Find("safety.why", "{why}", "the answers that weighed"), OWN),
+        Do(Find("safety.sore", "{sore}", "soreness from training puts off scored tests"), OWN),
+        Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), OWN),
         Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
                 "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
         Do(Alert("{level}", "the safety check says {level:words}: {because}"),
-           only_if=LEVEL.one_of("clinician", "same_day", "emergency")),
-        Tell(EMERGENCY, LEVEL.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, LEVEL.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, LEVEL.is_("clinician"), must_arrive=True),
+           only_if=OWN & LEVEL.one_of("clinician", "same_day", "emergency")),
+        Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
+        Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",
+             SEEN & ~fact("seen_cleared").is_("yes"), must_arrive=True),
+        Tell(EMERGENCY, OWN & LEVEL.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, OWN & LEVEL.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, LEVEL.is_("clinician") & ~SENT | OWN & LEVEL.is_("clinician"), must_arrive=True),
         Tell(NOT_TODAY, LEVEL.is_("not_today")),
         Tell(NO_LOAD, LEVEL.is_("no_load")),
-        Tell("Nothing stands against testing today. If anything hurts, say so at once.", LEVEL.is_("go")),
+        Tell("You told me of a limit: {limits_told}. Keep to it in all of this.",
+             LEVEL.one_of("go", "no_load") & LIMITED.is_("yes")),
+        Tell("Body weight only for now: no bar and no added weight in anything here.",
+             LEVEL.one_of("go", "no_load") & fact("body_first").is_("yes")),
+        Tell("Sore muscles would change the numbers, so the tests wait until that is gone. Nothing is locked.",
+             LEVEL.one_of("go", "no_load") & fact("sore").is_("yes")),
+        Tell("Nothing stands against testing today. If anything hurts, say so at once.",
+             LEVEL.is_("go") & fact("sore").is_("no")),
     ),
 )

@@ -2,52 +2,96 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date, timedelta
+from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.screening.safety import Level, Outcome, level_from_check, level_from_pain, worst
 
-CLEARED_FOR = timedelta(days=183)
+CLEARED_FOR: Final = timedelta(days=183)
 """A clinician's clearance is asked for again after six months (choice)."""
 
-_CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at", "limits",
-          "pain", "soreness", "leg_signs")
+_CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at",
+          "limits", "pain", "soreness", "leg_signs")
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
+_SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
+_LEG_WORDS = re.compile(r"numb|tingl|pins|needle|shoot|zing|electric|can.?t feel", re.IGNORECASE)
 
 
-def _check(got: Facts) -> Outcome:
+def stood(known: Known) -> dict[str, Value]:
+    """What stood before the check began, kept with its run: the level, whether it was set today, and why."""
+    facts = {name: known.facts.get(f"safety.{name}", "") for name in ("level", "level.today", "why", "cleared_until")}
+    pregnant = known.facts.get("safety_check.pregnant", "no")
+    return {"stood": facts["level"] or "go", "stood_today": facts["level.today"] or "no", "stood_why": facts["why"],
+            "stood_cleared_until": facts["cleared_until"], "was_pregnant": pregnant,
+            "sent": "yes" if _sent(str(facts["level"] or "go"), str(facts["why"])) else "no"}
+
+
+def _sent(level: str, why: str) -> bool:
+    """Whether the lifter was sent to be seen, so that only having been seen opens it again."""
+    signs = level == Level.CLINICIAN.value and bool(_SIGNS & set(why.split()))
+    return signs or level in (Level.EMERGENCY.value, Level.SAME_DAY.value)
+
+
+def _check(got: Facts, so_far: bool = False) -> Outcome:
     answers: dict[str, Value | None] = {key: got.get(key) for key in _CHECK}
     if got.get("urgent") == "no":  # one screen asks for three at once; a plain no answers them all
         answers |= {"weakness": "no", "fall": "no", "fever": "no"}
+    if got.get("history") == "no" and got.get("was_pregnant") in ("yes", "unsure"):
+        answers["history"] = "yes" if answers["pregnant"] != "no" else "no"
     if still_cleared(got, "") == "yes" and got.get("same_history") == "yes":
         answers |= {"cleared": "yes", "cleared_at": "told earlier"}
+    if so_far:  # what is not asked yet speaks for nothing
+        answers = {key: ({"pain": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
     return level_from_check(answers)
+
+
+def _holds(got: Facts) -> bool:
+    """Whether what stood before this check still stands, whatever it finds."""
+    stands = Level(str(got.get("stood", "go")))
+    if got.get("sent") == "yes":
+        return (got.get("seen"), got.get("seen_cleared")) != ("yes", "yes")
+    if stands is Level.CLINICIAN:
+        return got.get("history") == "no" and got.get("mistake") != "yes"
+    return got.get("stood_today") == "yes"
 
 
 def level_after_check(got: Facts, side: str) -> Value:
     """The level after a safety check: what it finds, or what still stands from before, whichever is worse."""
+    if got.get("seen") == "no":  # nothing more was asked
+        return str(got["stood"])
     found = _check(got).level
-    stands = Level(str(got.get("safety.level", "go")))
-    sent = stands in (Level.EMERGENCY, Level.SAME_DAY)
-    cleared = (got.get("seen"), got.get("seen_cleared")) == ("yes", "yes") if sent else got.get("cleared") == "yes"
-    today = got.get("safety.level.today") == "yes"
-    holds = not cleared if sent else today and not (stands is Level.CLINICIAN and cleared)
-    return worst((found, stands)).value if holds else found.value
+    return worst((found, Level(str(got.get("stood", "go"))))).value if _holds(got) else found.value
+
+
+def level_so_far(got: Facts, side: str) -> Value:
+    """The level as far as the check has come, for somebody who leaves it half done."""
+    return worst((_check(got, so_far=True).level, Level(str(got.get("stood", "go"))))).value
+
+
+def stands_still(got: Facts, side: str) -> Value:
+    """Whether the level after the check is only the one that stood before it."""
+    unseen = got.get("seen") == "no"
+    return "yes" if unseen or (_holds(got) and level_after_check(got, "") != _check(got).level.value) else "no"
 
 
 def reasons_of_check(got: Facts, side: str) -> Value:
     """Why, in words; what still stands is named where it is worse than what this check found."""
-    outcome = _check(got)
-    if level_after_check(got, side) != outcome.level.value:
-        return "what was said before still stands"
-    return _words(outcome)
+    return "what was said before still stands" if stands_still(got, "") == "yes" else _words(_check(got, so_far=True))
+
+
+def keys_of_check(got: Facts, side: str) -> Value:
+    """The names of the answers that weighed, so that a later check knows what it was about."""
+    if stands_still(got, "") == "yes":
+        return got.get("stood_why", "")
+    return " ".join(reason.key for reason in _check(got, so_far=True).because)
 
 
 def still_cleared(got: Facts, side: str) -> Value:
     """Whether a clearance told earlier still counts today."""
-    until = got.get("safety.cleared_until")
-    return "yes" if until is not None and str(until) >= str(got["today"]) else "no"
+    return "yes" if str(got.get("stood_cleared_until", "")) >= str(got["today"]) else "no"
 
 
 def cleared_until(got: Facts, side: str) -> Value | None:
@@ -57,22 +101,53 @@ def cleared_until(got: Facts, side: str) -> Value | None:
     return (date.fromisoformat(str(got["today"])) + CLEARED_FOR).isoformat()
 
 
+def has_limits(got: Facts, side: str) -> Value:
+    """Whether a clinician set limits, as told in this check or with a clearance that still counts."""
+    said = str(got.get("limits", got.get("safety_check.limits", "")))
+    kept = "limits" in got or got.get("same_history") == "yes"
+    return "yes" if kept and said.strip(" .").casefold() not in ("", "no", "none", "nothing", "no limits") else "no"
+
+
+def limits_told(got: Facts, side: str) -> Value:
+    """The limits in the lifter's words, those told earlier where they were not asked for again."""
+    return str(got.get("limits", got.get("safety_check.limits", "")))[:120]
+
+
+def body_first(got: Facts, side: str) -> Value:
+    """Whether only body weight is in order for now: an old disc injury, or pregnancy."""
+    outcome = _check(got)
+    return "yes" if outcome.body_weight_first or outcome.no_lying else "no"
+
+
+def sore(got: Facts, side: str) -> Value:
+    """Whether scored tests are better put off: even, dull soreness from training."""
+    return "yes" if got.get("soreness") == "yes" else "no"
+
+
+def before_pain(known: Known) -> dict[str, Value]:
+    """What stood when the pain questions began, kept with their run."""
+    return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}
+
+
+def said_leg_signs(got: Facts, side: str) -> Value:
+    """Whether what they wrote speaks of numbness, tingling or shooting by itself."""
+    return "yes" if _LEG_WORDS.search(str(got.get("said", ""))) else "no"
+
+
 def _pain(got: Facts) -> Outcome:
     answers: dict[str, Value | None] = {key: got.get(key) for key in _PAIN}
-    if got.get("where") in ("ankle", "knee"):  # below or at the knee by itself: not a sign from the back
+    if got.get("where") in ("ankle", "knee"):  # at or below the knee by itself: not a sign from the back
         answers["below_knee"] = "no"
+    if said_leg_signs(got, "") == "yes":
+        answers["tingling"] = "yes"
     start = got.get("safety_check.pain")
     return level_from_pain(answers, float(start) if start is not None else None)
 
 
-def level_before(known: Known) -> dict[str, Value]:
-    """The level that stood when the pain questions began, kept with their run."""
-    return {"level_before": known.facts.get("safety.level", "go")}
-
-
 def level_after_pain(got: Facts, side: str) -> Value:
     """The level after the pain questions, never better than what stood before them."""
-    return worst((_pain(got).level, Level(str(got.get("level_before", "go"))))).value
+    before = Level(str(got.get("level_before", "go")))
+    return before.value if got.get("where") == "nothing" else worst((_pain(got).level, before)).value
 
 
 def level_until_asked(got: Facts, side: str) -> Value:
@@ -82,7 +157,15 @@ def level_until_asked(got: Facts, side: str) -> Value:
 
 def reasons_of_pain(got: Facts, side: str) -> Value:
     """Where and how bad, and why it weighs what it weighs, in words."""
+    if got.get("where") == "nothing":
+        return "nothing hurt after all"
     return f"{got.get('where', 'somewhere')}, {got.get('bad', 0):g} of 10. {_words(_pain(got))}"
+
+
+def keys_of_pain(got: Facts, side: str) -> Value:
+    """The names of the answers that weighed, beside those that stood before."""
+    keys = [] if got.get("where") == "nothing" else [reason.key for reason in _pain(got).because]
+    return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
 
 
 def _words(outcome: Outcome) -> str:

@@ -9,9 +9,9 @@ from companion.conversation.kinds import Choice, choice
 LEVEL = fact("safety.level")
 
 EMERGENCY = ("What you told me can be an emergency. Go to an emergency department or call your emergency number now, and "
-             "do not drive yourself. No test and no drill here until you have been seen.")
+             "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”.")
 SAME_DAY = ("What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No test "
-            "and no drill here until you have been seen.")
+            "and no drill here until you have been seen; then, from tomorrow, say “safety check”.")
 CLINICIAN = ("Please see a doctor or physiotherapist before any test here. Once one has cleared you, say “safety check” "
              "and we start from there.")
 NOT_TODAY = "No tests and no drills today. Rest, and keep moving gently. From tomorrow, say “safety check” to begin again."
@@ -44,9 +44,18 @@ FLOOR = CLOSED
 SQUAT = (*CLOSED, Gate(LEVEL.is_("no_load"), NO_LOAD))
 """Before squats, loaded or whole-body work."""
 
+SORE = Gate(fact("safety.sore").is_("yes") & fact("safety.sore.today").known,
+            "You told me you are sore from training, and that changes the numbers. This test waits; nothing is locked.")
+
+BODY_WEIGHT = fact("safety.body_first").is_("yes")
+"""Only body weight is in order: an old disc injury, or pregnancy."""
+
 WARM = Gate(~(fact("warm.today").known & fact("warm").is_("done")), "This test waits until you are warmed up and rested.",
             first="warm_up")
 """Before a scored test: the fixed warm-up today, and no heavy squats or deadlifts in the two days before."""
+
+SCORED = (SORE, WARM)
+"""Before a scored test: rested, not sore, warmed up."""
 
 NOT_PREGNANT = Gate(fact("safety_check.pregnant").one_of("yes", "unsure"), BARRED)
 """Before lying on the back or folding deeply."""

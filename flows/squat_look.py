@@ -9,7 +9,7 @@ from companion.conversation.condition import Condition, Fact, Facts, Some, Value
 from companion.conversation.flow import Ask, Flow, Jump, Known, Tell
 from companion.conversation.kinds import Media, Number, Ready, YesNo, choice
 from companion.conversation.units import IMPERIAL
-from flows.shared import BANDS, SHARP, SQUAT, WARM, watched_by
+from flows.shared import BANDS, SCORED, SHARP, SQUAT, watched_by
 
 ROUNDS = choice(
     ("no", "No", "none", "not at all", "stays flat", "nope", "nothing"),
@@ -117,7 +117,7 @@ COMMON = fact("plain_rounds").is_("little") & fact("plain_depth").one_of("parall
 
 FLOW = Flow(
     "squat_look", version=1, title="Squat look", needs=("phone on a stand, or mirror",),
-    gates=(*SQUAT, WARM), minutes=10, at_start=drawn_order, command=("squat film", "film my squat"),
+    gates=(*SQUAT, *SCORED), minutes=10, at_start=drawn_order, command=("squat film", "film my squat"),
     facts=(Fact("set_up", of=_set_up),
            *(Fact(f"{slot}_rounds", values=("no", "little", "clearly", "cant_tell"), of=_rounds_in(slot))
              for slot in SLOTS)),

@@ -8,7 +8,7 @@ ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
 """Under 18 without a coach linked: nothing further opens."""
 
 FLOW = Flow(
-    "welcome", version=1, title="Welcome", counted=False, holds=True, command=("consent",),
+    "welcome", version=1, title="Welcome", counted=False, holds=True, by_name=False,
     steps=(
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),
@@ -20,7 +20,7 @@ FLOW = Flow(
         Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18"), safety=True),
         Ask("coach_first", "Under 18 this only goes with a coach who is linked to you here, and none is yet. Ask your "
             "coach to arrange it with whoever runs this bot, then tap below.", Ready("A coach is linked"),
-            only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),
+            back=False, only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),
         Ask("units", "Which units do you use?", choice(
             ("metric", "cm and kg", "metric", "cm", "kg", "centimetres", "kilos", "centimeters"),
             ("imperial", "inches and pounds", "imperial", "in and lb", "inches", "pounds", "lb", "lbs", "in", "in/lb"))),

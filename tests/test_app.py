@@ -201,7 +201,7 @@ async def test_a_turn_that_fails_is_answered_kindly_and_counts_as_taken(life, mo
 
 async def test_after_an_emergency_answer_nothing_opens_whatever_is_typed(life):
     await settled(life)
-    said = await life.say("safety check", "yes", "no", "no", "no", "0", "no")
+    said = await life.say("safety check", "yes")
     assert any("emergency" in text for text in said)
     for words in ("knee to wall", "screen", "prime", "safety check", "squat look", "go on", "retest", "menu", "hip fold"):
         await life.say(words)
@@ -210,22 +210,118 @@ async def test_after_an_emergency_answer_nothing_opens_whatever_is_typed(life):
 
 async def test_the_next_day_a_new_check_asks_whether_they_were_seen(life):
     await settled(life)
-    await life.say("safety check", "yes", "no", "no", "no", "0", "no")
+    await life.say("safety check", "yes")
     life.clock.at += timedelta(days=1)
     said = await life.say("safety check")
-    assert "Have you been seen" in said[-1]
-    said = await life.say("yes", "nothing serious", "yes", *CHECK)
+    assert "seen you since?" in said[-1]
+    said = await life.say("yes", "nothing serious, light training is fine", "yes", *CHECK)
     assert any("Nothing stands against testing" in text for text in said)
 
 
 async def test_not_seen_stays_closed_the_next_day_too(life):
     await settled(life)
-    await life.say("safety check", "yes", "no", "no", "no", "0", "no")
+    await life.say("safety check", "yes")
     life.clock.at += timedelta(days=1)
-    said = await life.say("safety check", "no", *CHECK)
-    assert any("emergency" in text for text in said)
+    said = await life.say("safety check", "no")
+    assert any("be seen first" in text for text in said)
+    await life.say("knee to wall")
+    assert not life.state().startswith(("knee", "warm", "safety"))
+
+
+async def test_a_half_done_check_keeps_what_it_has_heard(life):
+    await settled(life)
+    await life.say("knee to wall", "no", "no", "yes", "yes", "stop")
+    await life.say("rock back")
+    assert not life.state().startswith(("rock", "warm", "safety"))
+
+
+@pytest.mark.parametrize("red", [("yes",), ("unsure",), ("no", "yes"), ("no", "not sure")])
+async def test_an_emergency_answer_is_told_at_once(life, red):
+    await settled(life)
+    said = await life.say("safety check", *red)
+    assert any("emergency department" in text for text in said)
+
+
+async def test_an_emergency_answer_is_not_taken_back(life):
+    await settled(life)
+    await life.say("safety check", "yes", "back", "knee to wall")
+    assert not life.state().startswith(("knee", "warm", "safety"))
+
+
+async def test_seen_but_not_told_to_train_stays_closed_and_says_so(life):
+    await settled(life)
+    await life.say("safety check", "yes")
+    life.clock.at += timedelta(days=1)
+    said = await life.say("safety check", "yes", "wait for the scan", "no", *CHECK)
+    assert any("not told that you may train" in text for text in said)
+    assert not any("emergency" in text for text in said)
     await life.say("knee to wall")
     assert not life.state().startswith(("knee", "warm"))
+
+
+async def test_numbness_below_the_knee_opens_only_after_being_seen(life):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, "my calf is numb", "Leg", "3", "no", "yes", "no", "no")
+    life.clock.at += timedelta(days=1)
+    await life.say("safety check", "no", "menu", "knee to wall")
+    assert not life.state().startswith(("knee", "warm"))
+    said = await life.say("safety check", "yes", "fine to train", "yes", *CHECK)
+    assert any("Nothing stands against" in text for text in said)
+
+
+async def test_a_clearance_of_an_old_history_does_not_lift_a_numb_leg(life):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, "my calf is numb", "Leg", "3", "no", "yes", "no", "no")
+    await life.say("safety check", "no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", "none", "0", "no", "squat look")
+    assert not life.state().startswith(("squat", "warm"))
+
+
+async def test_a_history_told_once_is_not_untold_by_silence(life):
+    await settled(life)
+    await life.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    life.clock.at += timedelta(days=1)
+    said = await life.say("safety check", "no", "no", "no", "no")
+    assert "a mistake" in said[-1]
+    await life.say("no", "0", "no", "knee to wall")
+    assert not life.state().startswith(("knee", "warm"))
+
+
+async def test_pain_told_just_after_a_test_unscores_that_test(life):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "8", "8.5", "calf", "8", "8.5", "calf")
+    await life.say("that hurt my back", "Lower back", "2", "no", "no", "no")
+    endings = {row.flow: row.ending for row in log.answers_of(life.db, 1)}
+    assert endings["knee_to_wall"] == "pain"
+
+
+async def test_a_false_alarm_lets_the_test_go_on(life):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "ouch")
+    await life.say("Nothing hurts", "Right, nothing")
+    assert life.state() == "knee_to_wall.left_1"
+    await life.say("11")
+    assert life.state() == "knee_to_wall.left_2"
+
+
+async def test_soreness_puts_the_scored_tests_off_and_locks_nothing(life):
+    await settled(life)
+    await life.say("safety check", "no", "no", "no", "no", "1", "yes", "no", "knee to wall")
+    assert not life.state().startswith(("knee", "warm"))
+    life.clock.at += timedelta(days=1)
+    await life.say("knee to wall")
+    assert life.state() == "safety_check.bladder"
+
+
+async def test_a_session_kept_by_an_older_version_still_opens(life):
+    await settled(life)
+    life.db.execute("update sessions set session = json_remove(session, '$.last', '$.at', '$.idle')")
+    await life.say("about you")
+    assert life.state() == "about_you.height"
+
+
+async def test_my_data_opens_over_the_welcome(life):
+    await life.say("hello", "Yes, keep them", "my data")
+    assert life.state() == "my_data.what"
 
 
 async def test_pain_ends_the_test_closes_the_day_and_tells_the_coach(life):
@@ -283,6 +379,15 @@ async def test_a_reminder_that_fell_due_while_the_bot_was_off_comes_once_afterwa
     await life.restart()
     assert await life.companion.sweep() == 0
     assert len([text for text in await life.listen() if "time to test again" in text]) == 1
+
+
+async def test_no_invitation_to_test_comes_while_a_clinician_comes_first(life):
+    await with_results(life)
+    await life.say("safety check", "yes")
+    life.clock.at += timedelta(weeks=9)
+    await life.companion.sweep()
+    assert not any("time to test again" in text for text in await life.listen())
+    assert len(reminders.open_of(life.db, 1)) == 1
 
 
 async def test_two_sweeps_at_once_offer_once(life):

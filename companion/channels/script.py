@@ -22,6 +22,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
+from itertools import takewhile
 from typing import Final
 
 from companion.channels.port import Button, Edited, Event, Outgoing, Sent, Tapped, Typed
@@ -29,6 +30,8 @@ from companion.channels.port import Button, Edited, Event, Outgoing, Sent, Tappe
 _WAIT: Final = re.compile(r"wait (\d+) (second|minute|hour|day|week)s?")
 _SPEAKS: Final = re.compile(r"([A-Z][\w' -]{0,30}): (.*)")
 BOT: Final = "Bot"
+REPLY_TAKES: Final = timedelta(seconds=1)
+"""Every reply comes a moment after the last, so that the log has an order also where a script does not wait."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,9 +106,10 @@ def parse(text: str) -> Script:
 
 
 def written(script: Script) -> str:
-    """The text of a script."""
-    rows = [f"begin {script.begins:%Y-%m-%d %H:%M}"]
-    for line in script.lines:
+    """The text of a script: what it shows in front, when it begins, then its lines."""
+    front = list(takewhile(lambda line: isinstance(line, Remark) and line.text, script.lines))
+    rows = [*(line.text for line in front if isinstance(line, Remark)), f"begin {script.begins:%Y-%m-%d %H:%M}"]
+    for line in script.lines[len(front):]:
         match line:
             case Said():
                 rows.append(f"{line.who}: {line.words}")
@@ -132,9 +136,9 @@ def heard(message: Outgoing) -> Heard:
 
 
 def event_of(said: Said, last: Sequence[Outgoing]) -> Event:
-    """What a person's line does; "tap LABEL" finds the button in the latest message that has it.
+    """What a person's line does; "tap LABEL" finds the button in the latest of the messages on their screen that has it.
 
-    Raises ValueError where no message on the screen has such a button.
+    Raises ValueError where none of them has such a button.
     """
     verb, _, rest = said.words.partition(" ")
     if verb == "tap":

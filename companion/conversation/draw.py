@@ -2,18 +2,29 @@
 
 from __future__ import annotations
 
-from companion.conversation.condition import ALWAYS, Every, Unless
+from companion.conversation.condition import ALWAYS, Condition
 from companion.conversation.flow import EARLY_END, END, Ask
-from companion.conversation.machine import START, Arrow, Compiled
+from companion.conversation.machine import START, Compiled
+from companion.conversation.scxml import ways_out
 
 
 def mermaid(compiled: Compiled) -> str:
-    """A Mermaid ``stateDiagram-v2``: every state and arrow, an arrow's label its own condition without those before."""
-    lines = ["stateDiagram-v2"]
+    """A Mermaid ``stateDiagram-v2``: every state and arrow.
+
+    The arrows out of a state stand in the order they are tried, each with its own condition: one is taken where none
+    above it holds. "else" is the last of several.
+    """
+    lines = [f"%% {compiled.flow.title}, version {compiled.flow.version}. Written by “companion flows draw”.", "stateDiagram-v2"]
     for state, stop in compiled.stops.items():
         if isinstance(stop, Ask) and stop.caution:
             lines.append(f"    {state} : {state} (body at work)")
-    lines += [f"    {_name(arrow.source)} --> {_name(arrow.target)}{_label(arrow)}" for arrow in compiled.arrows]
+    for source in (START, *compiled.stops):
+        labels: dict[str, list[str]] = {}
+        for target, when in ways_out(compiled.flow, source):
+            labels.setdefault(_name(target), []).append(_words(when))
+        for target, words in labels.items():
+            alone = len(labels) == 1
+            lines.append(f"    {_name(source)} --> {target}" + ("" if alone else f" : {' or '.join(words)}"))
     return "\n".join(lines) + "\n"
 
 
@@ -21,13 +32,8 @@ def _name(state: str) -> str:
     return "[*]" if state in (START, END, EARLY_END) else state
 
 
-def _label(arrow: Arrow) -> str:
-    own = arrow.when
-    if isinstance(own, Every) and own.parts:
-        kept = [part for part in own.parts if not isinstance(part, Unless)]
-        own = Every(tuple(kept)) if kept else ALWAYS
-    words = str(own)
-    return "" if own == ALWAYS or words == "always" else f" : {words.replace(':', ' ')}"
+def _words(when: Condition) -> str:
+    return "else" if when == ALWAYS else str(when).replace(":", " ")
 
 
 def outline(compiled: Compiled) -> str:

@@ -36,7 +36,7 @@ class Ask:
     """One question. ``key`` names its state and its answer.
 
     ``caution``: shown with it; the body is at work. ``safety``: never guessed, never skipped. ``free``: words of the
-    lifter's own, in which pain words are asked about once instead of ending the question. ``then``: jumps,
+    lifter's own, in which pain words are asked about once instead of ending the question. ``back`` false: the answers before it stay as they are. ``then``: jumps,
     tried in order before the default. ``log_as``: the answer's name in the log where it is not
     the state's own; like ``method`` and ``placement`` a template over the facts.
     """
@@ -49,6 +49,7 @@ class Ask:
     only_if: Condition = ALWAYS
     safety: bool = False
     free: bool = False
+    back: bool = True
     then: tuple[Jump, ...] = ()
     log_as: str = ""
     method: str = ""
@@ -122,7 +123,8 @@ class Flow:
 
     ``facts`` are worked out whenever they are wanted; ``at_start`` gives facts once, when a run begins, kept with it.
     ``gates`` are tried in order, on what is known and those facts. ``hears_pain`` is false only where the flow itself
-    asks about pain; ``holds`` true where no other flow may begin over its questions. ``command``: other words that
+    asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``. ``reopens``
+    false: once it is done its answers are not taken back. ``command``: other words that
     start it; ``by_name`` false: its own name does not. ``invite``: what a reminder to begin it says. ``counted``:
     whether its questions show how far along they are. ``compatible``: older versions whose open runs may go on in it.
     """
@@ -137,6 +139,8 @@ class Flow:
     at_start: Callable[[Known], Mapping[str, Value]] | None = None
     hears_pain: bool = True
     holds: bool = False
+    always: bool = False
+    reopens: bool = True
     command: tuple[str, ...] = ()
     invite: str = ""
     minutes: int = 0

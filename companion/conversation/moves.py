@@ -14,10 +14,13 @@ from companion.conversation.effects import Began, Effect, Ended, Record, Reopene
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Known, Tell
 from companion.conversation.kinds import Answer, Ears, Hold, Option
 from companion.conversation.machine import START, Arrow, Compiled
-from companion.conversation.prompt import aside_say, body_works, progress, prompt
+from companion.conversation.prompt import aside_say, body_works, progress, prompt, stop_button
 from companion.conversation.session import Aside, Frame, Session
 from companion.conversation.units import METRIC, shown
 from companion.conversation.wording import render
+
+SAID_MOST = 80
+"""Characters of a reply about pain that are quoted back; our choice."""
 
 PARKED_MOST = 5
 """How many parked tests are kept per person; our choice. Older ones are given up, their answers stay in the log."""
@@ -52,6 +55,12 @@ class Draft:
     @property
     def units(self) -> str:
         return str(self.known.facts.get("welcome.units", METRIC))
+
+    @property
+    def works(self) -> bool:
+        """Whether the body is at work: in the waiting question, or in the timed hold just before it."""
+        before = self.compiled.stops.get(self.top.trail[-1]) if self.top.trail else None
+        return bool(self.ask.caution) or (isinstance(before, Ask) and isinstance(before.kind, Hold))
 
     @property
     def ears(self) -> Ears:
@@ -119,11 +128,15 @@ class Draft:
 
     def take_up(self) -> None:
         """Go on with a flow that waited under another, unless it was hurt in or its gates have shut meanwhile."""
-        if self.top.hurt:
+        if self.top.hurt and self.known.facts.get(f"{self.book.pain}.hurt") != "no":
             self.end("pain")
         elif not self._shut():
-            self.session = self.session.with_top(replace(self.top, paused=False, tried=()))
-            self.ask_again()
+            self.session = self.session.with_top(replace(self.top, paused=False, hurt=False, tried=()))
+            facts = self.facts()
+            if self.ask.only_if.holds(facts):
+                self.ask_again()
+            else:  # what was asked about is not open any more
+                self._follow(self.compiled.onward(self.top.state, facts, "skip"))
 
     def end(self, ending: str) -> None:
         """End the topmost run and hand its ending to the flow that ran it, if one did."""
@@ -134,7 +147,7 @@ class Draft:
         if under and under[-1].state == f"run_{frame.flow}":
             got = {**under[-1].got, under[-1].state: ending}
             under = (*under[:-1], replace(under[-1], got=got, trail=()))
-        last = frame if ending == "done" and frame.trail else None
+        last = frame if ending == "done" and frame.trail and self.book[frame.flow].flow.reopens else None
         self.session = replace(self.session, stack=under, aside=None, last=last)
 
     def after_run(self) -> None:
@@ -197,9 +210,10 @@ class Draft:
         seconds = float(hold.seconds if isinstance(hold.seconds, int) else facts.get(hold.seconds, 0))
         words = {**facts, "seconds": seconds}
         over = hold.count_in + seconds
+        stop = stop_button(self.compiled.flow, ask.key)
         if hold.count_in:
-            self.say(f"Get into place. It starts in {hold.count_in} seconds.")
-        self.say(render(hold.go, words, self.known.now, ask.side), after=hold.count_in)
+            self.say(f"Get into place. It starts in {hold.count_in} seconds.", buttons=stop)
+        self.say(render(hold.go, words, self.known.now, ask.side), after=hold.count_in, buttons=stop)
         self.say(render(hold.over, words, self.known.now, ask.side), after=over)
         return over + 1
 
@@ -225,6 +239,8 @@ class Draft:
 
     def take_back(self) -> bool:
         """Return to the question answered last, its answer withdrawn; False where there is none to return to."""
+        if self.top.state in self.compiled.stops and not self.ask.back:
+            return False
         if not self.top.trail and not self._reopen():
             return False
         frame = self.top
@@ -265,13 +281,17 @@ class Draft:
 
     def hurt(self, text: str) -> None:
         """Something hurts: keep the reply in progress unscored, stop the test, ask about the pain."""
-        stack = self.session.stack
+        stack, last = self.session.stack, self.session.last
+        works = bool(stack) and body_works(self.compiled.flow)
         if stack:
             if self.top.state in self.compiled.stops and text:
                 self._record(self.ask, self.log_name(self.ask), text, None, status="in_pain")
-            works = body_works(self.compiled.flow)
             self.session = self.session.with_top(replace(self.top, paused=True, hurt=works))
+        if last and not works and body_works(self.book[last.flow].flow):  # told just after a test: it was in that test
+            self.effects.append(Ended(last.run, "pain"))
+        self.session = replace(self.session, last=None)
         self.push(self.book.pain)
+        self.session = self.session.with_top(replace(self.top, got={"said": text[:SAID_MOST]} if text else {}))
 
     def aside(self, about: str, text: str = "") -> None:
         """Ask a short yes-or-no question in between."""
@@ -300,7 +320,8 @@ class Draft:
                         Option("again", "Start this again", ("again", "start again", "restart", "start over")),
                         Option("leave", "Leave it", ("leave", "stop", "no", "not now")))
             case _:
-                return (Option("yes", "Yes, it hurt", ("yes",)), Option("no", "No"))
+                return (Option("yes", "Yes, it hurt", ("yes", "it hurt")), Option("no", "No", ("nothing", "nothing hurt")),
+                        Option("unsure", "Not sure", ("not sure", "maybe", "unsure", "don't know")))
 
     def unusual_value(self, text: str) -> str:
         """The number a reply held, as the lifter's own system writes it."""
@@ -310,6 +331,8 @@ class Draft:
 
     def park(self, before: str = "") -> None:
         """Put what is running aside; its answers are kept."""
+        if self.session.stack and self.works and not self.ask.caution:
+            self.take_back()  # a hold that was not held to its end is held again
         stack = tuple(frame for frame in self.session.stack if frame.flow != self.book.home)
         if stack:
             title = self.book[stack[-1].flow].flow.title

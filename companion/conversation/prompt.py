@@ -78,11 +78,16 @@ def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap
     always = []
     if flow.counted and not ask.safety and not isinstance(ask.kind, Ready | Hold):
         always.append(tap("Skip", SKIP))
-    if frame.trail:
+    if frame.trail and ask.back:
         always.append(tap("Back", BACK))
     if flow.counted:
         always.append(tap("Stop", STOP))
     return (*in_rows(answers, 6 if isinstance(ask.kind, PainScore) else _across(ask.kind, answers)), *in_rows(always, 3))
+
+
+def stop_button(flow: Flow, state: str) -> tuple[tuple[Tap, ...], ...]:
+    """A stop button alone, for a message that goes out while the body works."""
+    return ((Tap("Stop", str(Payload(flow.name, flow.version, state, STOP))),),)
 
 
 def _across(kind: object, answers: Sequence[Tap]) -> int:

@@ -76,18 +76,18 @@ class Session:
 
     @staticmethod
     def loads(text: str) -> Session:
-        """From ``dumps``' text."""
+        """From ``dumps``' text, also where an older version wrote it."""
         kept = json.loads(text)
         return Session(
             stack=tuple(_frame(row) for row in kept["stack"]),
             parked=tuple(tuple(_frame(row) for row in stack) for stack in kept["parked"]),
             aside=Aside(**kept["aside"]) if kept["aside"] else None,
             runs=kept["runs"],
-            idle=kept["idle"],
-            last=_frame(kept["last"]) if kept["last"] else None,
-            at=kept["at"],
+            idle=kept.get("idle", False),
+            last=_frame(kept["last"]) if kept.get("last") else None,
+            at=kept.get("at", ""),
         )
 
 
 def _frame(row: dict[str, object]) -> Frame:
-    return Frame(**{**row, "trail": tuple(row["trail"]), "tried": tuple(row["tried"])})  # type: ignore[arg-type]
+    return Frame(**{**row, "trail": tuple(row["trail"]), "tried": tuple(row.get("tried", ()))})  # type: ignore[arg-type]

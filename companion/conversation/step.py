@@ -138,7 +138,7 @@ def _typed(draft: Draft, text: str) -> None:
         _aside_answered(draft, text, heard)
     elif not draft.session.stack:
         _from_idle(draft, text)
-    elif heard is Phrase.STOP and (draft.ask.caution or draft.ask.free):
+    elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         _control(draft, heard)
     elif _is_option(draft, text):
         _read(draft, text)
@@ -163,12 +163,13 @@ def _heard_pain(draft: Draft, text: str) -> bool:
     if stack and not draft.compiled.flow.hears_pain:
         return False
     asking = draft.ask if stack and draft.top.state in draft.compiled.stops else None
-    pain = hear_pain(text, body_at_work=bool(asking and asking.caution))
+    pain = hear_pain(text, body_at_work=bool(asking and draft.works))
     aside = draft.session.aside
-    if pain is Pain.YES and not (asking and asking.free and aside is None):
+    free = asking is not None and asking.free and aside is None
+    if pain is Pain.YES and not free:
         draft.hurt(text)
         return True
-    if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)):
+    if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)) or (free and pain is Pain.ASK):
         return False
     draft.aside("ache", text)
     return True
@@ -183,9 +184,12 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         _aside_decided(draft, str(read.value))
     elif decided and any(option.value == decided for option in draft.aside_options()):
         _aside_decided(draft, decided)
-    elif aside.about == "unusual" and heard is Phrase.STOP:
+    elif heard is Phrase.STOP and aside.about == "unusual":
         draft.session = replace(draft.session, aside=None)
         _control(draft, heard)
+    elif heard is Phrase.STOP:
+        draft.session = replace(draft.session, aside=None)
+        draft.park()
     elif aside.about == "unusual" and isinstance(value := draft.ask.kind.read(text, draft.ears), Answer):
         before = draft.ask.kind.read(aside.text, draft.ears)
         draft.session = replace(draft.session, aside=None)
@@ -212,7 +216,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case "return", _:
             draft.say("Left as it is; the answers so far are kept.")
             draft.end("left")
-        case _, "yes":
+        case _, "yes" | "unsure":
             draft.hurt(aside.text)
         case "stop", _:
             draft.park()
@@ -221,7 +225,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case _ if draft.ask.free:
             _read(draft, aside.text)
         case _:
-            draft.ask_again("Good. Then on with it.")
+            draft.ask_again("All right. Nothing says you must go on: “stop” ends it for today.")
 
 
 _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
@@ -229,7 +233,7 @@ _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
 
 def _control(draft: Draft, heard: Phrase) -> None:
     match heard:
-        case Phrase.STOP if draft.ask.caution:
+        case Phrase.STOP if draft.works:
             draft.aside("stop")
         case Phrase.STOP:
             draft.park()
@@ -257,7 +261,7 @@ def _from_idle(draft: Draft, text: str) -> None:
 def _start(draft: Draft, flow: str) -> None:
     """Begin a flow by name: what runs is parked first; a parked run of the same flow goes on."""
     running = draft.session.stack
-    if running and draft.compiled.flow.holds:
+    if running and draft.compiled.flow.holds and not draft.book[flow].flow.always:
         draft.ask_again("These questions come first.")
         return
     if any(frame.flow == flow for frame in running):
@@ -313,7 +317,7 @@ def _tapped(draft: Draft, data: str) -> None:
             (here and payload.state == draft.top.state + ASIDE) or not stack) and any(
             option.value == payload.value for option in draft.aside_options()):
         _aside_decided(draft, payload.value)
-    elif payload and payload.value == STOP and stack and draft.ask.caution:
+    elif payload and payload.value == STOP and stack and draft.works:
         draft.aside("stop")  # a stop counts from any button, however old
     elif payload and here and payload.state == draft.top.state and not aside:
         _chosen(draft, draft.ask, payload.value)

@@ -43,5 +43,10 @@ def settle(db: sqlite3.Connection, id: int, state: str, at: datetime) -> bool:
                       (state, text_of(at), id)).rowcount == 1
 
 
+def put_off(db: sqlite3.Connection, id: int, until: datetime) -> None:
+    """Look at an open reminder again at a later moment."""
+    db.execute("update reminders set due_at = ? where id = ? and state = 'open'", (text_of(until), id))
+
+
 def _reminder(row: tuple[int, int, str, str, str, str, str]) -> Reminder:
     return Reminder(*row[:6], moment_of(row[6]))

@@ -11,10 +11,11 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from companion.screening.depth import BAND_WORDS, NEVER, Band, band_of
+from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Grade
 from companion.screening.findings import Finding, findings_of
 from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
-from companion.screening.readings import HYPERMOBILE, Reading, Show, error_of, mean_of, metric, side_difference
+from companion.screening.readings import HYPERMOBILE, Reading, Show, mean_of, metric, side_difference
 from companion.screening.records import About, SquatLook
 from companion.screening.screen import ROUTE, SIDES, TEST_WORDS, Screen
 from companion.screening.verdicts import Ruling, Verdict, decide, weight_for
@@ -73,12 +74,15 @@ class Conclusion:
         return next(verdict for verdict in self.verdicts if verdict.cause == cause)
 
 
-def conclude(screen: Screen, about: About, pain: float | None = None, show: Show = metric) -> Conclusion:
+def conclude(screen: Screen, about: About, pain: float | None = None, show: Show = metric,
+             errors: Errors | None = None) -> Conclusion:
     """The outcome of a screen. ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal.
 
-    ``show`` writes a metric number in the lifter's units.
+    ``show`` writes a metric number in the lifter's units. ``errors``: the lifter's own measurement errors; None means
+    the published ones for their sex.
     """
-    findings = findings_of(screen, about, show)
+    errors = errors or Errors(about.sex)
+    findings = findings_of(screen, about, show, errors)
     look = screen.squat_look or SquatLook()
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
     rounds = [start for start in (plain, loaded) if start is not None and start < NEVER]
@@ -94,7 +98,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Show
         load_words, tuple(test for test in ROUTE if test not in screen.done),
         tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), hypermobile,
         ("hip", "hamstrings", "calf") if hypermobile else tuple(p for p in PARTS if p in pinched),
-        _stance(screen, findings), _differences(screen, about, show),
+        _stance(screen, findings), _differences(screen, errors, show),
         (*screen.notes, *((HYPERMOBILE_WORDS,) if hypermobile else ()), CANNOT_TELL))
 
 
@@ -128,11 +132,12 @@ def settle_words(test: str) -> str:
 
 
 def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[Verdict, ...]:
-    """Marks the one open cause where rounding was seen and the other two are ruled out."""
+    """Marks the one open cause where rounding was seen and the other two are ruled out, and what ruled them out."""
     still = [v for v in verdicts if v.ruling != Ruling.RULED_OUT]
     if not rounding_seen or len(still) != 1 or still[0].ruling == Ruling.LIKELY:
         return verdicts
-    return tuple(replace(v, by_elimination=v is still[0]) for v in verdicts)
+    out = tuple(finding for v in verdicts if v is not still[0] for finding in v.because)
+    return tuple(replace(v, by_elimination=True, left_by=out) if v is still[0] else v for v in verdicts)
 
 
 def _overall(look: SquatLook, plain: int | None, loaded: int | None, pain: float | None,
@@ -225,7 +230,7 @@ def _stance(screen: Screen, findings: Sequence[Finding]) -> str:
     return ""
 
 
-def _differences(screen: Screen, about: About, show: Show) -> tuple[str, ...]:
+def _differences(screen: Screen, errors: Errors, show: Show) -> tuple[str, ...]:
     """Where left and right differ beyond error, in words."""
     pairs: list[tuple[str, tuple[tuple[Reading, ...], ...]]] = []
     if screen.leg_raise:
@@ -235,8 +240,7 @@ def _differences(screen: Screen, about: About, show: Show) -> tuple[str, ...]:
     said = []
     for test, (left, right) in pairs:
         if left and right:
-            error = error_of(test, left[0].method, about.sex)
-            difference = side_difference(left, right, error, show)
+            difference = side_difference(left, right, errors.of(test, left[0].method), show)
             if difference.counts:
                 said.append(f"{TEST_WORDS[test].capitalize()}: {difference.words}")
     return tuple(said)

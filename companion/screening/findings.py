@@ -8,9 +8,11 @@ less than the tape: ICC .65-.82, Zunko & Vauhnik 2021 PeerJ 9:e11977, read; the 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Final
 
 from companion.screening.depth import NEVER, bands_later, start_of
+from companion.screening.errors import Errors
 from companion.screening.evidence import BY_ID, Grade, Row
 from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
 from companion.screening.readings import (
@@ -22,7 +24,6 @@ from companion.screening.readings import (
     WALL_LEAST,
     Show,
     against_line,
-    error_of,
     mean_of,
     metric,
 )
@@ -34,7 +35,7 @@ from companion.screening.screen import SIDES, Screen
 class Finding:
     """A row that a screen shows: its side ("" for both), its grade here, in words, the load where it was under one.
 
-    ``answers`` are the answers it came from, as "flow.key".
+    ``answers`` are the answers it came from, as "flow.key": those that were given, enough to find it again.
     """
 
     row: Row
@@ -50,28 +51,51 @@ class Finding:
         return self.row.part
 
 
-def findings_of(screen: Screen, about: About | None = None, show: Show = metric) -> tuple[Finding, ...]:
-    """Every row of the table that the screen shows. ``show`` writes a metric number in the lifter's units."""
+def findings_of(screen: Screen, about: About | None = None, show: Show = metric,
+                errors: Errors | None = None) -> tuple[Finding, ...]:
+    """Every row of the table that the screen shows.
+
+    ``show`` writes a metric number in the lifter's units. ``errors``: the lifter's own measurement errors; None means
+    the published ones for their sex.
+    """
     about = about or About()
-    return (*_squat_look(screen.squat_look, about, show), *_hip_fold(screen.hip_fold),
-            *_leg_raise(screen, about, show), *_knee_to_wall(screen, about, show), *_rock_back(screen),
-            *_hand_on_back(screen), *_bird_dog(screen.bird_dog), *_arms_forward(screen), *_pause(screen),
-            *_hinge(screen))
+    errors = errors or Errors(about.sex)
+    found = (*_squat_look(screen.squat_look, about, show), *_hip_fold(screen.hip_fold),
+             *_leg_raise(screen, errors, show), *_knee_to_wall(screen, errors, show), *_rock_back(screen),
+             *_hand_on_back(screen), *_bird_dog(screen.bird_dog), *_arms_forward(screen), *_pause(screen),
+             *_hinge(screen))
+    return tuple(replace(one, answers=tuple(name for name in one.answers if _given(screen, about, name)))
+                 for one in found)
+
+
+def _given(screen: Screen, about: About, name: str) -> bool:
+    """Whether an answer "flow.key" counts in this screen."""
+    flow, key = name.split(".")
+    record = about if flow == "about_you" else getattr(screen, flow)
+    return record is not None and getattr(record, "with_" if key == "with" else key) is not None
 
 
 def _found(row: str, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "") -> Finding:
-    """A finding of one row; ``less`` is why it counts one grade less, "" where it does not."""
+    """A finding of one row; ``less`` is why it counts one grade less, "" where it does not.
+
+    ``keys`` are the answers it rests on, with their flow where that is another one.
+    """
     said = BY_ID[row]
     grade = list(Grade)[max(said.grade.rank - 1, 0)] if less else said.grade
     named = f"{side.capitalize()}: {words or said.finding}" if side else words or said.finding
     at = f", {load}" if load else ""
     why = f" Counts less: {less}." if less else ""
-    return Finding(said, grade, f"{named}{at}.{why}", side, load, tuple(f"{said.test}.{key}" for key in keys))
+    return Finding(said, grade, f"{named}{at}.{why}", side, load,
+                   tuple(key if "." in key else f"{said.test}.{key}" for key in keys))
 
 
 def _by_feel(seen_by: str | None) -> str:
     """Why a test that nobody and nothing saw counts less; not said counts as by feel."""
     return "by feel" if seen_by in (None, "feel") else ""
+
+
+_PLAIN: Final = ("seen_by", "plain_rounds", "plain_depth")
+_OWN_DEPTH: Final = ("squat_look.plain_rounds", "squat_look.plain_depth")
 
 
 def _squat_look(look: SquatLook | None, about: About, show: Show) -> Iterator[Finding]:
@@ -95,12 +119,13 @@ def _squat_look(look: SquatLook | None, about: About, show: Show) -> Iterator[Fi
             moved = look.moved(squat)
             if moved is not None and way == (moved > 0) - (moved < 0):
                 for row in ids:
-                    yield _found(row, "plain_depth", f"{squat}_rounds", f"{squat}_depth", less=less(squat))
+                    yield _found(row, *_PLAIN, f"{squat}_rounds", f"{squat}_depth", "again_rounds", "again_depth",
+                                 less=less(squat))
     loaded = bands_later(plain, look.start("load"))
     if loaded is None or look.load_film == "no":
         return
     load = f"at {show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not said"
-    keys = ("plain_depth", "load_rounds", "load_depth", "load_kg")
+    keys = (*_PLAIN, "load_film", "load_rounds", "load_depth", "load_kg", "about_you.load")
     if loaded < 0:
         yield _found("load_earlier_trunk", *keys, less=less("load"), load=load)
     elif loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly"):
@@ -121,19 +146,22 @@ def _hip_fold(fold: HipFold | None) -> Iterator[Finding]:
             yield _found(row, f"{side}_first", f"{side}_pinch", side=side)
 
 
-def _leg_raise(screen: Screen, about: About, show: Show) -> Iterator[Finding]:
+def _leg_raise(screen: Screen, errors: Errors, show: Show) -> Iterator[Finding]:
     """Each side against the 70-degree line, with the error of its method."""
     raised = screen.leg_raise
     for side in SIDES if raised else ():
         assert raised is not None
         taken = leg_raise_readings(raised, side)
         if taken:
-            answer = against_line(taken, RAISE_LEAST, error_of("leg_raise", taken[0].method, about.sex), show)
+            answer = against_line(taken, RAISE_LEAST, errors.of("leg_raise", taken[0].method), show)
             row = {"short": "leg_raise_short", "clear": "leg_raise_clear", "close": "leg_raise_open"}[answer.answer]
-            yield _found(row, f"{side}_{raised.method}", side=side, words=f"straight leg {answer.words}")
+            by_method = {"level": ("placement", "{}_level", "{}_lean", "{}_level_2"),
+                         "heel": ("leg_length", "{}_heel", "{}_heel_2"), "eye": ("{}_eye",)}[str(raised.method)]
+            yield _found(row, "method", "effort", *(key.format(side) for key in by_method), "about_you.sex", side=side,
+                         words=f"straight leg {answer.words}")
 
 
-def _knee_to_wall(screen: Screen, about: About, show: Show) -> Iterator[Finding]:
+def _knee_to_wall(screen: Screen, errors: Errors, show: Show) -> Iterator[Finding]:
     """Each side against the two lines of its own series. Without a pull in the calf a short reading decides nothing."""
     reached = screen.knee_to_wall
     for side in SIDES if reached else ():
@@ -145,21 +173,22 @@ def _knee_to_wall(screen: Screen, about: About, show: Show) -> Iterator[Finding]
         by_level = taken[0].unit == "deg"
         least, enough = (SHIN_LEAST, SHIN_ENOUGH) if by_level else (WALL_LEAST, WALL_ENOUGH)
         less = "a phone level is trusted less" if by_level else ""
-        key = f"{side}_deg_1" if by_level else f"{side}_1"
-        answer, mean = against_line(taken, least, show=show), mean_of(taken)
+        keys = ("method", "placement", *(f"{side}_{'deg_' if by_level else ''}{n}" for n in (1, 2, 3)), f"{side}_limit")
+        answer = against_line(taken, least, errors.of("knee_to_wall", taken[0].method), show)
+        mean = mean_of(taken)
         words = f"knee to wall {answer.words}"
         if limit == "pinch":
-            yield _found("knee_to_wall_pinch", key, f"{side}_limit", side=side)
-        elif limit in ("calf", "neither") and mean >= enough.value:
-            yield _found("knee_to_wall_far", key, f"{side}_limit", side=side, less=less, words=(
+            yield _found("knee_to_wall_pinch", *keys, side=side)
+        elif limit in ("calf", "neither") and mean >= enough.value and answer.answer == "clear":
+            yield _found("knee_to_wall_far", *keys, side=side, less=less, words=(
                 f"knee to wall {show(mean, taken[0].unit)}: reaches the {show(enough.value, enough.unit)} line "
                 f"({STANDING_WORDS[enough.standing]})"))
         elif limit in ("calf", "neither") and answer.answer == "clear" and len(taken) == 3:
-            yield _found("knee_to_wall_clear", key, f"{side}_limit", side=side, less=less, words=words)
+            yield _found("knee_to_wall_clear", *keys, side=side, less=less, words=words)
         elif limit == "calf" and answer.answer == "short":
-            yield _found("knee_to_wall_short", key, f"{side}_limit", side=side, less=less, words=words)
+            yield _found("knee_to_wall_short", *keys, side=side, less=less, words=words)
         else:
-            yield _found("knee_to_wall_open", key, f"{side}_limit", side=side, words=words)
+            yield _found("knee_to_wall_open", *keys, side=side, words=words)
 
 
 def _fold_reached(screen: Screen, side: str) -> bool | None:
@@ -168,6 +197,11 @@ def _fold_reached(screen: Screen, side: str) -> bool | None:
     if fold is None or getattr(fold, f"{side}_pinch") != "no":
         return None
     return {"fold": True, "back": False}.get(getattr(fold, f"{side}_first"))
+
+
+def _folded(side: str) -> tuple[str, ...]:
+    """The answers of the hip fold on one side."""
+    return f"hip_fold.{side}_first", f"hip_fold.{side}_pinch"
 
 
 def _rock_back(screen: Screen) -> Iterator[Finding]:
@@ -181,11 +215,11 @@ def _rock_back(screen: Screen) -> Iterator[Finding]:
         reached = {side: _fold_reached(screen, side) for side in SIDES}
         for side in SIDES:
             if reached[side] is False:
-                yield _found("rock_early_hip", *keys, side=side)
+                yield _found("rock_early_hip", *keys, *_folded(side), side=side)
         if all(reached.values()):
-            yield _found("rock_early_control", *keys)
+            yield _found("rock_early_control", *keys, *_folded("left"), *_folded("right"))
         elif None in reached.values():
-            yield _found("rock_open", *keys)
+            yield _found("rock_open", *keys, *_folded("left"), *_folded("right"))
     elif "past" in widths and "early" not in widths:
         yield _found("rock_past_hip", *keys)
     elif {"early", "at_fold"} & set(widths):
@@ -197,12 +231,13 @@ def _hand_on_back(screen: Screen) -> Iterator[Finding]:
     hand = screen.hand_on_back_squat
     if hand is None:
         return
+    keys = ("usual_moves", "usual_depth", "cued_moves", "cued_depth")
     usual = start_of(hand.usual_moves, hand.usual_depth)
     moved = bands_later(usual, start_of(hand.cued_moves, hand.cued_depth))
     if usual == NEVER or (moved is not None and moved < 0):
-        yield _found("hand_open", "usual_moves", "cued_moves")
+        yield _found("hand_open", *keys)
     elif moved is not None:
-        yield _found("hand_later_control" if moved else "hand_same_control", "usual_depth", "cued_moves", "cued_depth")
+        yield _found("hand_later_control" if moved else "hand_same_control", *keys)
 
 
 def _bird_dog(dog: BirdDog | None) -> Iterator[Finding]:
@@ -213,9 +248,9 @@ def _bird_dog(dog: BirdDog | None) -> Iterator[Finding]:
     shapes = {side: (getattr(dog, f"{side}_shape"), getattr(dog, f"{side}_slow")) for side in SIDES}
     for side, shape in shapes.items():
         if "hip" in shape or "back" in shape:
-            yield _found("bird_dog_turns", f"{side}_shape", f"{side}_slow", side=side, less=feel)
+            yield _found("bird_dog_turns", "seen_by", f"{side}_shape", f"{side}_slow", side=side, less=feel)
     if all(shape == ("clean", "clean") for shape in shapes.values()):
-        yield _found("bird_dog_clean", "left_shape", "left_slow", "right_shape", "right_slow", less=feel)
+        yield _found("bird_dog_clean", "seen_by", "left_shape", "left_slow", "right_shape", "right_slow", less=feel)
 
 
 def _above_own_rounding(screen: Screen, depth: str | None) -> bool:
@@ -231,15 +266,16 @@ def _arms_forward(screen: Screen) -> Iterator[Finding]:
         return
     feel, load = _by_feel(arms.seen_by), {"empty": "with an empty bar", "loaded": "with a loaded bar"}.get(arms.bar, "")
     if arms.fault == "clean":
-        yield _found("arms_clean_bar" if load else "arms_clean_stick", "bar", "fault", less=feel, load=load,
+        yield _found("arms_clean_bar" if load else "arms_clean_stick", "seen_by", "bar", "fault", less=feel, load=load,
                      words=load and "Arms forward: clean")
         return
+    keys = ("seen_by", "bar", "fault", "depth", "heels_help", "shallow_help")
     uncured = arms.heels_help == "no" and arms.shallow_help in (("no",) if arms.fault == "rolled" else ("no", None))
     if arms.fault in ("rolled", "chest", "back") and uncured and _above_own_rounding(screen, arms.depth):
-        yield _found("arms_fail_bar" if load else "arms_fail_stick", "bar", "fault", "depth", "heels_help",
-                     less=feel, load=load, words=load and "Arms forward: fails above the rounding depth")
+        yield _found("arms_fail_bar" if load else "arms_fail_stick", *keys, *_OWN_DEPTH, less=feel,
+                     load=load, words=load and "Arms forward: fails above the rounding depth")
     elif arms.fault in ("rolled", "chest", "back"):
-        yield _found("arms_open", "bar", "fault", "depth", "heels_help", load=load)
+        yield _found("arms_open", *keys, *_OWN_DEPTH, load=load)
 
 
 def _pause(screen: Screen) -> Iterator[Finding]:
@@ -247,14 +283,15 @@ def _pause(screen: Screen) -> Iterator[Finding]:
     pause = screen.pause_squat
     if pause is None:
         return
+    keys = ("seen_by", "with", "moving", "hard", "shape", "again")
     feel, load = _by_feel(pause.seen_by), "with the bar" if pause.with_ == "bar" else "at body weight"
     if (pause.moving, pause.shape, pause.again) == ("clean", "rounds", "rounds"):
-        yield _found("pause_fails", "moving", "shape", "again", less=feel, load=load)
+        yield _found("pause_fails", *keys, less=feel, load=load)
     elif pause.shape == "clean" and (pause.again == "clean" or (pause.hard == "none" and pause.again is None)):
-        yield _found("pause_clean_bar" if pause.with_ == "bar" else "pause_clean_body", "with", "shape", "again",
-                     less=feel, load=load, words="Stops clean")
+        yield _found("pause_clean_bar" if pause.with_ == "bar" else "pause_clean_body", *keys, less=feel,
+                     load=load, words="Stops clean")
     elif pause.shape in ("clean", "rounds"):
-        yield _found("pause_open", "shape", "again", load=load)
+        yield _found("pause_open", *keys, load=load)
 
 
 def _hinge(screen: Screen) -> Iterator[Finding]:
@@ -264,8 +301,8 @@ def _hinge(screen: Screen) -> Iterator[Finding]:
         return
     feel = _by_feel(hinge.seen_by)
     if hinge.hinge == "rounds":
-        yield _found("hinge_rounds", "hinge", less=feel)
+        yield _found("hinge_rounds", "seen_by", "hinge", less=feel)
     elif hinge.hinge == "clean" and hinge.sink == "clean":
-        yield _found("hinge_clean", "hinge", "sink", less=feel)
+        yield _found("hinge_clean", "seen_by", "hinge", "sink", less=feel)
     elif hinge.hinge == "clean" and hinge.sink == "breaks" and _above_own_rounding(screen, hinge.depth):
-        yield _found("hinge_breaks", "hinge", "sink", "depth", less=feel)
+        yield _found("hinge_breaks", "seen_by", "hinge", "sink", "depth", *_OWN_DEPTH, less=feel)

@@ -35,7 +35,8 @@ class Reading:
     """One reading: value in its unit (deg, cm), side, and how it was taken.
 
     ``width``: the whole width of the band that a reading by eye fell into, its value being the middle; 0 for a number.
-    ``method`` names the effort too where that changes the reading ("level_own", "heel_strap").
+    ``method`` names the effort too where that changes the reading ("level_own", "heel_strap"); ``warm_up`` what was done
+    before it, "" where that is not known.
     """
 
     test: str
@@ -46,11 +47,16 @@ class Reading:
     placement: str = ""
     repeat: int = 1
     width: float = 0.0
+    warm_up: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Error:
-    """The measurement error of one test and method: SEM in the unit of the reading, and where it comes from."""
+    """The measurement error of one test and method: SEM in the unit of the reading, and where it comes from.
+
+    ``steady``: the part of it that is the same at every reading, and so never shows in repeats. ``own``: how many
+    degrees of freedom of the lifter's own repeats are in it; 0 for the published one.
+    """
 
     test: str
     method: str
@@ -58,6 +64,8 @@ class Error:
     unit: str
     source: str
     standing: Standing
+    steady: float = 0.0
+    own: int = 0
 
     @property
     def mdc(self) -> float:
@@ -129,7 +137,8 @@ def error_of(test: str, method: str, sex: str | None = None) -> Error:
     if test == "leg_raise" and way == "level":
         return base
     if test == "leg_raise" and way == "heel":
-        return Error(test, way, sqrt(base.sem**2 + HEEL_EXTRA**2), "deg", f"{base.source}; and 2.5 deg", "choice")
+        return Error(test, way, sqrt(base.sem**2 + HEEL_EXTRA**2), "deg", f"{base.source}; and 2.5 deg", "choice",
+                     steady=HEEL_EXTRA)
     if test == "leg_raise" and way == "eye":
         return Error(test, way, EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice")
     raise ValueError(f"no measurement error is known for {test} by {method}")
@@ -148,7 +157,10 @@ HYPERMOBILE: Final = 95.0  # deg, straight-leg raise on both sides: no stretchin
 
 
 def one_way(readings: Sequence[Reading]) -> Reading:
-    """The first of readings that may be averaged: one test, side, unit, method, placement. ValueError, saying why."""
+    """The first of readings that may be averaged: one test, side, unit, method, placement, warm-up.
+
+    ValueError otherwise, saying why.
+    """
     if not readings:
         raise ValueError("there is no reading")
     first = readings[0]
@@ -214,9 +226,10 @@ def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Er
 def _alike(one: Reading, other: Reading) -> None:
     """ValueError where two readings are not of one kind."""
     for what, a, b in (("test", one.test, other.test), ("unit", one.unit, other.unit),
-                       ("method", one.method, other.method), ("placement", one.placement, other.placement)):
+                       ("method", one.method, other.method), ("placement", one.placement, other.placement),
+                       ("warm-up", one.warm_up, other.warm_up)):
         if a != b:
-            raise ValueError(f"readings by a different {what} can't be compared: {a or 'not said'}, {b or 'not said'}")
+            raise ValueError(f"readings with a different {what} can't be compared: {a or 'not said'}, {b or 'not said'}")
 
 
 def _line_words(answer: str, first: Reading, mean: float, beyond: float, line: Line, show: Show) -> str:

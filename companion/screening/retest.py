@@ -16,6 +16,7 @@ from statistics import fmean
 from typing import Final, Literal
 
 from companion.screening.causes import Conclusion
+from companion.screening.errors import Errors
 from companion.screening.measured import leg_raise_readings
 from companion.screening.readings import (
     STANDING_WORDS,
@@ -95,11 +96,14 @@ def sessions_to_average(mdc: float, gain: float) -> int:
 CALF_SESSIONS: Final = sessions_to_average(CALF_MDC, CALF_GAIN)  # 3
 
 
-def plan(conclusion: Conclusion, screen: Screen, about: About) -> Plan:
+def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | None = None) -> Plan:
     """What to repeat, and when: only what was likely, too close to call or untested, and the squat look beside it.
 
     The date is that of the part that gets the drill; without one, the latest that any repeated test asks for.
+    ``errors``: the lifter's own measurement errors; None means the published ones for their sex. A greater error takes
+    longer to see past, and where one retest can't, more sessions.
     """
+    errors = errors or Errors(about.sex)
     if conclusion.overall in ("normal", "no_rounding"):
         return Plan(None, (), "Nothing needs testing again unless something changes.")
     if conclusion.overall == "unexplained":
@@ -109,11 +113,11 @@ def plan(conclusion: Conclusion, screen: Screen, about: About) -> Plan:
     parts = [part for verdict in conclusion.verdicts for part in verdict.parts if part.ruling != Ruling.RULED_OUT]
     for part in parts:
         for test in _tests_of(part):
-            due = _weeks(test, screen, about) if part.ruling == Ruling.LIKELY or part.part == conclusion.part else 0.0
+            due = _weeks(test, screen, errors) if part.ruling == Ruling.LIKELY or part.part == conclusion.part else 0.0
             weeks[test] = max(due, weeks.get(test, 0.0))
-    tests = tuple(_again(test, weeks[test]) for test in ROUTE if test in weeks)
+    tests = tuple(_again(test, weeks[test], screen, errors) for test in ROUTE if test in weeks)
     own = {"hamstrings": "leg_raise", "calf": "knee_to_wall"}.get(conclusion.part)
-    due = _weeks(own, screen, about) if own else OTHER_WEEKS if conclusion.part else max(weeks.values())
+    due = _weeks(own, screen, errors) if own else OTHER_WEEKS if conclusion.part else max(weeks.values())
     return Plan(due, tests, f"Test again in about {due:g} weeks, with the same warm-up and the same methods. "
                             "Some of it can be done any day.")
 
@@ -137,9 +141,10 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
         mdc = (_width(before) + _width(after)) / 2
     size = show(abs(amount), first.unit)
     if first.test == "knee_to_wall" and min(len(before), len(after)) < 2:
+        wanted = sessions_to_average(_calf_mdc(error), CALF_GAIN)
         return Change("cannot_say", amount, mdc, (
             f"{size} apart, but one session can't show calf change: "
-            f"average {CALF_SESSIONS} sessions at each end."))
+            f"average {wanted} sessions at each end."))
     if abs(amount) <= mdc:
         return Change("within_error", amount, mdc,
                       f"{size} apart: within measurement error ({show(mdc, first.unit)}), so no change is shown.")
@@ -159,25 +164,49 @@ def _tests_of(part: PartVerdict) -> tuple[str, ...]:
     return spoken if part.ruling == Ruling.LIKELY else (*spoken, settling_test(part.part, part.because))
 
 
-def _weeks(test: str, screen: Screen, about: About) -> float:
-    """Weeks until a gain could show in a test, by the method that was used; MDCs in whole degrees, as printed."""
+def _visible(test: str, screen: Screen, errors: Errors) -> tuple[float, float] | None:
+    """The detectable change and the expected gain of a measured test by the method that was used; None without one.
+
+    MDCs of the leg raise in whole degrees, as printed.
+    """
     if test == "knee_to_wall":
-        return bounded(weeks_until_visible(CALF_MDC, CALF_GAIN))
+        wall = screen.knee_to_wall
+        method = "level" if wall is not None and wall.method == "level" else "tape"
+        return _calf_mdc(errors.of(test, method)), CALF_GAIN
     if test == "leg_raise" and screen.leg_raise is not None:
         for side in SIDES:
             for reading in leg_raise_readings(screen.leg_raise, side):
-                mdc = round(error_of("leg_raise", reading.method, about.sex).mdc)
-                return bounded(weeks_until_visible(mdc, RAISE_GAIN))
-    return OTHER_WEEKS
+                return round(errors.of(test, reading.method).mdc), RAISE_GAIN
+    return None
 
 
-def _again(test: str, weeks: float) -> Again:
+def _calf_mdc(error: Error) -> float:
+    """The MDC of 4.7 degrees, wider by as much as a lifter's own error is than the published one of the same method.
+
+    The calf's gain is known in degrees only, so a tape's error counts by that ratio.
+    """
+    return CALF_MDC * error.sem / error_of(error.test, error.method).sem
+
+
+def _weeks(test: str, screen: Screen, errors: Errors) -> float:
+    """Weeks until a gain could show in a test; a choice where no gain is published."""
+    visible = _visible(test, screen, errors)
+    return OTHER_WEEKS if visible is None else bounded(weeks_until_visible(*visible))
+
+
+def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> Again:
     """One row of the plan, in words."""
     standing: Standing = "memory" if test in ("leg_raise", "knee_to_wall") else "choice"
     if not weeks:
         return Again(test, 0.0, 1, "Any day, it is not settled yet.", "choice")
-    if test == "knee_to_wall":
-        return Again(test, weeks, CALF_SESSIONS, (
-            f"In {weeks:g} weeks, {CALF_SESSIONS} sessions on different days, averaged: "
-            "calf work gives less than one session can show."), standing)
+    visible = _visible(test, screen, errors)
+    sessions = 1 if visible is None else sessions_to_average(*visible)
+    if test == "leg_raise" and screen.leg_raise is not None and screen.leg_raise.method == "eye" and sessions > 1:
+        return Again(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows less.",
+                     standing)
+    if sessions > 1:
+        what = "calf work" if test == "knee_to_wall" else "this work"
+        return Again(test, weeks, sessions, (
+            f"In {weeks:g} weeks, {sessions} sessions on different days, averaged: "
+            f"{what} gives less than one session can show."), standing)
     return Again(test, weeks, 1, f"In {weeks:g} weeks ({STANDING_WORDS[standing]}).", standing)

@@ -53,6 +53,15 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True)
+class Run:
+    """One pass through a test: when it began, and its record."""
+
+    run: str
+    at: datetime
+    record: Any
+
+
+@dataclass(frozen=True, slots=True)
 class Screen:
     """All that counts of a lifter's tests; None where one was not done. ``stopped``: tests that pain ended last."""
 
@@ -98,6 +107,21 @@ def screen_from(answers: Iterable[Answer]) -> Screen:
     if look is not None and look.discounted and any(look.rounds(squat) for squat in ONE_CHANGE):
         notes.append(look.discounted)
     return Screen(**tests, stopped=tuple(stopped), notes=tuple(notes))
+
+
+def runs_of(answers: Iterable[Answer], flow: str) -> tuple[Run, ...]:
+    """Every run of one test that was done or left and has an answer that counts, the oldest first.
+
+    KeyError for a flow that is no test.
+    """
+    rows: dict[str, list[Answer]] = {}
+    for answer in answers:
+        if answer.flow == flow and answer.ending in ("done", "left"):
+            rows.setdefault(answer.run, []).append(answer)
+    record = RECORDS[flow]
+    runs = [Run(run, min(row.at for row in taken), record(**values)) for run, taken in rows.items()
+            if (values := _fitting(record, _standing(taken)))]
+    return tuple(sorted(runs, key=lambda run: (run.at, run.run)))
 
 
 def about_from(answers: Iterable[Answer]) -> About:

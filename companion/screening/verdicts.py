@@ -45,7 +45,8 @@ class Verdict:
     ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part
     that speaks loudest ("" where none does). ``because``: the findings, those that carry the ruling first.
     ``contradiction``: what speaks both ways. ``load``: the loads at which strength was ruled out. ``settle``: the test
-    that would tell most next, "" where the cause is likely or ruled out.
+    that would tell most next, "" where the cause is likely or ruled out. ``left_by``: what ruled the other two out, where
+    it is left by elimination.
     """
 
     cause: str
@@ -58,6 +59,12 @@ class Verdict:
     load: str = ""
     settle: str = ""
     by_elimination: bool = False
+    left_by: tuple[Finding, ...] = ()
+
+    @property
+    def answers(self) -> tuple[str, ...]:
+        """Every answer it came from, as "flow.key"; none where nothing that speaks about it was given."""
+        return tuple(dict.fromkeys(answer for f in (*self.because, *self.left_by) for answer in f.answers))
 
 
 _EASIEST: Final = ("hip_fold", "leg_raise", "knee_to_wall", "hand_on_back_squat", "squat_look", "rock_back",

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.conversation import pain_words
+from companion.conversation import pain_patterns, pain_tables
 from companion.conversation.pain_words import Pain, hear_pain
 
 CORPUS = Path(__file__).parent.parent / "corpus"
@@ -38,7 +38,7 @@ DOUBTFUL = [
     "is it supposed to hurt?", "doesn't hurt much", "no pain until the bottom", "I don't think it hurts",
     "not sure if that was pain", "no real pain", "cramp in my calf", "the left doesn't hurt but the right does",
     "felt weird", "😖", "back feels off", "my back is sore from monday", "pain? don't know", "should I stop?",
-    "dizzy", "no tingling pain in hip",
+    "no tingling pain in hip", "fainted last year", "stop, my leg", "5/10 in the knee", "oh no my hip",
 ]  # fmt: skip
 
 
@@ -81,13 +81,61 @@ def test_pain_is_heard_also_when_the_body_is_not_at_work(text: str) -> None:
     assert hear_pain(text, body_at_work=False) is Pain.YES
 
 
-def _single_words(table: str) -> list[str]:
-    return sorted(
-        word for rule in pain_words._rules(table) if len(rule.steps) == 1 for word in rule.steps[0].words
-    )  # fmt: skip
+OTHER_STOPS = [
+    "short of breath", "can't breathe", "i cant catch my breath", "hard to breathe", "trouble breathing", "breathless",
+    "chest tight", "tight chest", "my chest feels tight and heavy", "chest pain", "pressure on my chest", "palpitations",
+    "faint", "i feel faint", "fainted", "about to faint", "gonna faint", "passed out", "nearly passed out", "blacked out",
+    "really light headed", "so dizzy i had to sit", "very dizzy", "12 but short of breath", "no pain but chest is tight",
+    "short of breth", "cant breath",
+]  # fmt: skip
 
 
-@pytest.mark.parametrize("word", _single_words(pain_words.SURE_THINGS))
+@pytest.mark.parametrize("text", OTHER_STOPS)
+@pytest.mark.parametrize("body_at_work", [True, False])
+def test_breath_chest_and_faintness_stop_as_pain_does(text: str, body_at_work: bool) -> None:
+    assert hear_pain(text, body_at_work=body_at_work) is Pain.YES
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["dizzy", "bit dizzy", "light headed", "lightheaded", "light-headed", "woozy", "diziness", "seeing stars", "head rush"],
+)
+def test_light_in_the_head_is_sure_while_the_body_works_and_asked_about_at_rest(text: str) -> None:
+    assert hear_pain(text) is Pain.YES
+    assert hear_pain(text, body_at_work=False) is Pain.ASK
+
+
+@pytest.mark.parametrize("text", ["out of breath", "puffed", "bit winded", "breathing hard", "no pain, just puffed"])
+def test_ordinary_effort_is_asked_about_only_while_the_body_works(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+    assert hear_pain(text, body_at_work=False) is Pain.NO
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["not dizzy", "no dizziness", "no chest pain", "didn't faint", "not short of breath", "no chest pain or dizziness",
+     "no trouble breathing", "didn't pass out", "chest up", "faint pencil mark", "can breathe fine", "big breath, brace"],
+)  # fmt: skip
+def test_the_other_stops_can_be_denied_and_have_ordinary_neighbours(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+
+
+@pytest.mark.parametrize("text", ["허리 아파", "ظهري يؤلمني", "कमर दर्द", "腰"])
+def test_a_reply_in_another_script_is_asked_about_while_the_body_works(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+
+
+@pytest.mark.parametrize("text", ["oaib", "psin", "shsrp", "yhe hirt", "zapz", "tnglng"])
+def test_neighbouring_keys_and_lost_vowels_do_not_hide_pain(text: str) -> None:
+    assert hear_pain(text) is not Pain.NO
+
+
+def _single_words(table: dict[str, str]) -> list[str]:
+    rules = pain_patterns.rules(*table.values())
+    return sorted({word for rule in rules if len(rule.steps) == 1 for word in rule.steps[0].words})
+
+
+@pytest.mark.parametrize("word", _single_words(pain_tables.SURE_THINGS))
 def test_every_sure_word_is_heard_in_an_answer_and_can_be_denied(word: str) -> None:
     assert hear_pain(f"12 but {word}") is Pain.YES
     assert hear_pain(f"{word.upper()}!!") is Pain.YES
@@ -97,7 +145,7 @@ def test_every_sure_word_is_heard_in_an_answer_and_can_be_denied(word: str) -> N
     assert hear_pain(f"{word} last year") is Pain.ASK
 
 
-@pytest.mark.parametrize("word", _single_words(pain_words.UNSURE_THINGS))
+@pytest.mark.parametrize("word", _single_words(pain_tables.UNSURE_THINGS))
 def test_every_unsure_word_is_asked_about(word: str) -> None:
     assert hear_pain(f"11 and {word}") is not Pain.NO
 
@@ -117,13 +165,23 @@ def test_one_letter_lost_or_doubled_does_not_hide_pain(word: str) -> None:
 
 
 def test_real_words_near_words_of_pain_are_left_alone() -> None:
-    for word in pain_words.REAL_WORDS.split():
+    for word in pain_tables.REAL_WORDS.split():
         assert hear_pain(f"the {word} is there", body_at_work=False) is Pain.NO, word
 
 
 def test_a_pattern_must_begin_with_a_word() -> None:
     with pytest.raises(ValueError, match="begin"):
-        pain_words._by_first_word(pain_words._rules("    ~ hurts"))
+        pain_patterns.by_first_word(pain_patterns.rules("    ~ hurts"))
+
+
+def test_every_group_and_pattern_of_the_tables_is_used() -> None:
+    """A group no pattern names, or ordinary wording that eats a lone word of pain, is a slip in a table."""
+    text = (pain_patterns.__file__, pain_tables.__file__, hear_pain.__code__.co_filename)
+    source = "".join(Path(name).read_text("utf-8") for name in text)
+    assert [name for name in pain_tables.GROUPS if f"<{name}>" not in source] == []
+    ordinary = pain_patterns.rules(*pain_tables.ORDINARY.values())
+    alone = [rule.steps[0].words for rule in ordinary if all(step.optional for step in rule.steps[1:])]
+    assert frozenset().union(*alone).isdisjoint(_single_words(pain_tables.SURE_THINGS))
 
 
 def test_pain_at_the_end_of_the_longest_message_is_heard() -> None:

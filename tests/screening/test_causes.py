@@ -253,6 +253,28 @@ def test_a_likely_calf_names_its_side_and_lists_its_numbers() -> None:
     assert "knee_to_wall.left_1" in [answer for f in length.because for answer in f.answers]
 
 
+def test_every_verdict_lists_the_answers_it_came_from() -> None:
+    done = screen(CALF_LIKELY, STRENGTH_OUT)
+    length, strength, control = conclude(done, ABOUT, 0).verdicts
+    assert {"knee_to_wall.left_1", "knee_to_wall.left_limit", "squat_look.heels_rounds"} <= set(length.answers)
+    assert {"pause_squat.with", "pause_squat.shape", "arms_forward_squat.fault"} <= set(strength.answers)
+    assert control.answers == ()  # nothing that speaks about it was given
+    assert len(set(length.answers)) == len(length.answers)
+
+
+def test_a_verdict_by_elimination_lists_what_ruled_the_other_two_out() -> None:
+    control = conclude(screen(LENGTH_OUT, STRENGTH_OUT), ABOUT, 0).verdict("control")
+    assert (control.by_elimination, control.because) == (True, ())
+    assert {"hip_fold.left_first", "leg_raise.right_level", "knee_to_wall.left_1", "pause_squat.shape"} <= set(control.answers)
+    assert conclude(screen(LENGTH_OUT), ABOUT, 0).verdict("control").answers == ()
+
+
+@given(SCREENS)
+def test_a_verdict_that_says_anything_can_say_where_it_comes_from(done: Screen) -> None:
+    for verdict in conclude(done, ABOUT, 0).verdicts:
+        assert verdict.answers or verdict.ruling == Ruling.NOT_TESTED
+
+
 def two_likely(heels: dict[str, Any], slow: dict[str, Any]) -> Screen:
     look = replace(LOOK, plain_depth="a_little_above", again_depth="a_little_above", **heels, **slow)
     hand = HandOnBackSquat(usual_moves="yes", usual_depth="parallel", cued_moves="no")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import fields, replace
 from typing import Any
 
 import pytest
@@ -106,8 +106,32 @@ def test_every_row_is_shown_by_some_screen_with_its_grade_and_answers(row: str) 
     finding = shown(SHOWN[row])[row]
     assert finding.grade == BY_ID[row].grade
     assert bool(finding.side) == BY_ID[row].sided
-    assert finding.answers
-    assert all(answer.startswith(f"{BY_ID[row].test}.") for answer in finding.answers)
+    assert finding.answers[0].startswith(f"{BY_ID[row].test}.")
+
+
+def only(screen: Screen, answers: tuple[str, ...]) -> Screen:
+    """A screen with nothing left but some answers."""
+    tests = {}
+    for test in screen.done:
+        record = getattr(screen, test)
+        kept = {f.name: getattr(record, f.name) for f in fields(record)
+                if f"{test}.{f.name.removesuffix('_')}" in answers}
+        tests[test] = type(record)(**kept) if kept else None
+    return Screen(**tests)
+
+
+@given(SCREENS)
+def test_a_finding_is_found_again_from_the_answers_it_lists_and_nothing_else(screen: Screen) -> None:
+    for finding in findings_of(screen, ABOUT):
+        assert finding in findings_of(only(screen, finding.answers), ABOUT)
+
+
+@given(SCREENS)
+def test_a_finding_lists_only_answers_that_were_given(screen: Screen) -> None:
+    for finding in findings_of(screen, ABOUT):
+        for flow, key in (answer.split(".") for answer in finding.answers):
+            record = ABOUT if flow == "about_you" else getattr(screen, flow)
+            assert getattr(record, "with_" if key == "with" else key) is not None
 
 
 def test_the_table_has_the_grades_of_the_evidence_page() -> None:

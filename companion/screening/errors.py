@@ -1,0 +1,88 @@
+"""A lifter's own measurement error: the published one to start from, their own repeats on top, never below it.
+
+SEM from repeats: the differences of paired readings / sqrt(2) (reference-values), pooled over sessions by degrees of
+freedom. The differences are not centred: a drift from one repeat to the next (leg raise about 9 %: Ayala 2012 J Sci Med
+Sport 15:142, read) stays in as error, which is the safe side.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from math import sqrt
+from statistics import fmean
+from typing import Final
+
+from companion.screening.readings import Error, Reading, error_of, one_way
+from companion.screening.screen import SIDES, Answer
+from companion.screening.sessions import MEASURED, sessions_of
+
+# What the published SEM counts for beside own repeats: as much as five pairs (choice). Few enough for an unsteady hand to
+# show within one screen or two, enough for one bad pair not to rule.
+PRIOR_PAIRS: Final = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Repeats:
+    """What repeats within sessions say of one test and method.
+
+    ``squares``: the squared distances from each session's own mean, summed (for a pair: difference squared / 2), in the
+    reading's unit squared. ``df``: degrees of freedom, one less than the readings of each session, summed.
+    """
+
+    test: str
+    method: str
+    squares: float
+    df: int
+
+
+@dataclass(frozen=True, slots=True)
+class Errors:
+    """The measurement errors of one lifter: the published ones for their sex, and their own repeats."""
+
+    sex: str | None = None
+    repeats: tuple[Repeats, ...] = ()
+
+    def of(self, test: str, method: str) -> Error:
+        """The error of one test and method for this lifter. ValueError where none is published."""
+        published = error_of(test, method, self.sex)
+        own = [r for r in self.repeats if (r.test, r.method) == (test, method)]
+        return updated(published, sum(r.squares for r in own), sum(r.df for r in own))
+
+
+def updated(published: Error, squares: float, df: int) -> Error:
+    """A published error with own repeats: variances pooled by degrees of freedom, and never below the published one.
+
+    The steady part of an error does not show in repeats, so it is set aside and put back. The result is a choice of
+    this project as soon as own repeats are in it.
+    """
+    if not df:
+        return published
+    start = published.sem**2 - published.steady**2
+    pooled = (PRIOR_PAIRS * start + squares) / (PRIOR_PAIRS + df)
+    return replace(published, sem=max(published.sem, sqrt(pooled + published.steady**2)), own=df, standing="choice",
+                   source=f"{published.source}; with {df} of your own repeats")
+
+
+def repeats_of(sessions: Iterable[Iterable[Reading]]) -> tuple[Repeats, ...]:
+    """What the repeats of each session say, test by test and method by method. By eye there is nothing to tell.
+
+    ValueError where one session's readings were not all taken one way.
+    """
+    pooled: dict[tuple[str, str], tuple[float, int]] = {}
+    for session in sessions:
+        readings = tuple(session)
+        if len(readings) < 2 or one_way(readings).width:
+            continue
+        mean = fmean(reading.value for reading in readings)
+        key = (readings[0].test, readings[0].method)
+        squares, df = pooled.get(key, (0.0, 0))
+        pooled[key] = (squares + sum((reading.value - mean) ** 2 for reading in readings), df + len(readings) - 1)
+    return tuple(Repeats(test, method, squares, df) for (test, method), (squares, df) in sorted(pooled.items()))
+
+
+def errors_from(answers: Iterable[Answer], sex: str | None = None) -> Errors:
+    """The errors of the lifter whose log this is: from every session of every measured test, both sides together."""
+    log = tuple(answers)
+    return Errors(sex, repeats_of(session.readings for test in MEASURED for side in SIDES
+                                  for session in sessions_of(log, test, side)))

@@ -1,0 +1,260 @@
+"""What the squat's geometry says of one lifter: where length alone would start the tuck, and what would move that most.
+
+An estimate, and called one everywhere. It is no row of the evidence table: it makes nothing likely and rules nothing
+out, and it is never a reason to go deeper or heavier.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import hypot, sqrt
+from typing import Final, Literal, cast
+
+from companion.screening.body import Bar
+from companion.screening.depth import BAND_WORDS, NEVER, Band
+from companion.screening.errors import Errors
+from companion.screening.geometry import shin_from_distance
+from companion.screening.measured import knee_to_wall_readings
+from companion.screening.readings import Show, Standing, mean_of, metric
+from companion.screening.records import About, SquatLook
+from companion.screening.screen import SIDES, Screen
+from companion.screening.tuck import (
+    MASS,
+    MASS_SD,
+    Depths,
+    Lifter,
+    Spread,
+    Squat,
+    depths_of,
+    draws_of,
+    explained,
+    gained,
+)
+
+PointsAt = Literal["length", "strength_or_control", "open"]
+
+# The bands as thigh angles, degrees below level (choice): the eye calls 5 degrees either way parallel.
+BAND_EDGES: Final = {Band.WELL_ABOVE: (-45.0, -20.0), Band.A_LITTLE_ABOVE: (-20.0, -5.0),
+                     Band.PARALLEL: (-5.0, 5.0), Band.BELOW: (5.0, 25.0)}
+BY_FEEL: Final = 10.0  # a depth that nobody saw is off by more, one standard deviation in degrees (choice)
+FOLD_SD: Final = 5.0  # degrees, hip fold from film at home: no published error was found (choice)
+PLACED_SD: Final = 3.0  # degrees: where on the shin the level lies changes what it shows by many degrees (choice)
+SURE: Final = 0.8  # from here on length explains the depth, under 1 - SURE it does not (choice)
+MOST_UNBALANCED: Final = 0.1  # of the draws (choice)
+LITTLE: Final = 2.0  # degrees: less than this is no help (choice)
+HALF_A_BAND: Final = 7.5  # degrees: from here on a change is more likely than not to show as another band (choice)
+
+FURTHEST: Final = 25.0  # cm: past it no shank of the table reaches (choice)
+HEEL_LIFT: Final = 2.0  # cm
+HELD: Final = 3.5  # kg, the middle of 2-5
+_SEEN_AT: Final = {band: f"at {words}" if band == Band.PARALLEL else words for band, words in BAND_WORDS.items()}
+CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
+HALF: Final = "Ankle and hip range explain less than half of squat depth (Kim 2015), so much is left for the tests."
+
+
+@dataclass(frozen=True, slots=True)
+class Help:
+    """One change and by how many degrees it would move the depth; what the lifter's own trial of it showed.
+
+    ``squat``: its name in the squat look, "" where that has none. ``trial``: bands moved, None where it does not count.
+    ``agrees``: None where there is nothing to compare.
+    """
+
+    name: str
+    gain: float
+    squat: str = ""
+    trial: int | None = None
+    agrees: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DepthEstimate:
+    """Where length alone would start the tuck of an unloaded squat, and what follows. ``words``: one message each.
+
+    ``explains``: how likely length alone explains the depth seen, None where none was seen; ``points_at``: what that is a
+    hint at.
+    ``at_least``: the hip folded as far as it was asked to, so that its range may be more. ``helps``: the greatest gain
+    first. ``under_bar``: the same with the lifter's own bar and load, None where these are not known.
+    """
+
+    depths: Depths
+    seen: Band | None
+    explains: float | None
+    points_at: PointsAt
+    at_least: bool
+    helps: tuple[Help, ...]
+    under_bar: Depths | None
+    words: tuple[str, ...]
+    standing: Standing = "choice"
+
+
+@dataclass(frozen=True, slots=True)
+class NoEstimate:
+    """Why there is no estimate: what is missing ("height", "ankle", "hip_fold"), or "balance"."""
+
+    reason: Literal["height", "ankle", "hip_fold", "balance"]
+    words: str
+
+
+_NONE: Final = {
+    "height": NoEstimate("height", "Can't estimate the depth: your height is not known."),
+    "ankle": NoEstimate("ankle", "Can't estimate the depth: it takes the knee to wall on one side at least."),
+    "hip_fold": NoEstimate("hip_fold", "Can't estimate the depth: it takes a hip fold's angle from film, without a pinch."),
+    "balance": NoEstimate("balance", "Can't estimate the depth: with these numbers the model finds no posture in balance."),
+}
+
+
+def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, show: Show = metric,
+                   lengths: tuple[float, float, float] | None = None) -> DepthEstimate | NoEstimate:
+    """The estimate for one lifter, or why there is none.
+
+    ``lengths``: shank, thigh and trunk in cm where they were measured. The stiffer ankle and the hip that folds less
+    count. The squat is that of the squat look: no load, the arms anywhere between hanging and straight out.
+    """
+    if about.height is None or not 120 <= about.height <= 230:
+        return _NONE["height"]
+    ankle = _ankle(screen, about.height, errors or Errors(about.sex))
+    if ankle is None:
+        return _NONE["ankle"]
+    fold, at_least = _fold(screen)
+    if fold is None:
+        return _NONE["hip_fold"]
+    mass = Spread(MASS.value, MASS_SD) if about.mass is None else Spread(about.mass)
+    shank, thigh, trunk = lengths or (None, None, None)
+    lifter = Lifter(about.height, ankle, fold, mass, shank=shank, thigh=thigh, trunk=trunk)
+    drawn = draws_of(lifter, Squat())
+    depths = depths_of(drawn)
+    if depths.unbalanced > MOST_UNBALANCED:
+        return _NONE["balance"]
+    look = screen.squat_look or SquatLook()
+    seen, chance = _seen(look), None
+    if seen is not None:
+        blur = 0.0 if look.seen_by in ("film", "mirror") else BY_FEEL
+        chance = explained(drawn, *BAND_EDGES[seen], blur=blur)
+    helps = tuple(sorted((_help(name, gained(drawn, draws_of(lifter, squat)), trial, look)
+                          for name, squat, trial in _changes(show)), key=lambda one: -one.gain))
+    points_at = _points_at(chance, at_least)
+    return DepthEstimate(depths, seen, chance, points_at, at_least, helps, _under_bar(lifter, about),
+                         (*_depth_words(depths, at_least), *_seen_words(seen, chance, points_at, at_least),
+                          *_help_words(helps), HALF, CAUTION))
+
+
+def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
+    """The shin's angle on the stiffer side; estimated from the distance only where no angle was measured."""
+    sides = []
+    for side in SIDES if screen.knee_to_wall else ():
+        assert screen.knee_to_wall is not None
+        taken = knee_to_wall_readings(screen.knee_to_wall, side)
+        if taken and taken[0].unit == "deg":
+            sem = errors.of("knee_to_wall", taken[0].method).sem / sqrt(len(taken))
+            sides.append(Spread(mean_of(taken), hypot(sem, PLACED_SD)))
+        elif taken and mean_of(taken) <= FURTHEST:
+            estimate = shin_from_distance(mean_of(taken), height)
+            sides.append(Spread(estimate.value, estimate.error))
+    return min(sides, key=lambda spread: spread.value, default=None)
+
+
+def _fold(screen: Screen) -> tuple[Spread | None, bool]:
+    """The hip fold's angle on the side that folds less, and whether it is a least one.
+
+    Where the squat's fold was reached with the back still, the range is that much or more. A pinch ended something
+    else. A side on which the back moved decides over one on which it did not.
+    """
+    fold = screen.hip_fold
+    ended: dict[str, list[float]] = {"back": [], "fold": []}
+    for side in SIDES if fold else ():
+        first, angle = getattr(fold, f"{side}_first"), getattr(fold, f"{side}_angle")
+        if getattr(fold, f"{side}_pinch") == "no" and first in ended and angle is not None:
+            ended[first].append(angle)
+    angles = ended["back"] or ended["fold"]
+    return (Spread(min(angles), FOLD_SD), not ended["back"]) if angles else (None, False)
+
+
+def _seen(look: SquatLook) -> Band | None:
+    """The band in which the plain squat rounds; None where it does not or that is not known."""
+    start = look.start("plain")
+    return None if start is None or start == NEVER else list(Band)[start]
+
+
+def _points_at(chance: float | None, at_least: bool) -> PointsAt:
+    """What the chance points at; a range that may be more can't say that length explains it."""
+    if chance is None or 1 - SURE < chance < SURE or (at_least and chance >= SURE):
+        return "open"
+    return "length" if chance >= SURE else "strength_or_control"
+
+
+def _changes(show: Show) -> tuple[tuple[str, Squat, str], ...]:
+    """What could help: in words, as a squat, and the squat look's trial of it."""
+    return ((f"{show(HEEL_LIFT, 'cm')} under the heels", Squat(lift=HEEL_LIFT), "heels"),
+            ("feet 10° further out", Squat(turned=10), "wide"),
+            ("a light weight held in front", Squat("arms", HELD), "front"),
+            ("3° more ankle", Squat(ankle=3), ""), ("5° more hip fold", Squat(fold=5), ""))
+
+
+def _help(name: str, gain: float, squat: str, look: SquatLook) -> Help:
+    """One change beside its trial. They disagree where a gain of half a band or more showed nothing, where one of next to
+    nothing showed a band, where two bands came of less than half a one, and where the trial went the other way (choice).
+    """
+    moved = look.moved(squat) if squat else None
+    if moved is None:
+        return Help(name, gain, squat)
+    if moved < 0:
+        agrees = gain < LITTLE
+    elif moved == 0:
+        agrees = gain < HALF_A_BAND
+    else:
+        agrees = gain >= (LITTLE if moved == 1 else HALF_A_BAND)
+    return Help(name, gain, squat, moved, agrees)
+
+
+def _under_bar(lifter: Lifter, about: About) -> Depths | None:
+    """The same with the lifter's own bar and load."""
+    if about.bar not in ("high", "low", "front") or about.load is None or about.mass is None:
+        return None
+    depths = depths_of(draws_of(lifter, Squat(cast(Bar, about.bar), about.load)))
+    return depths if depths.unbalanced <= MOST_UNBALANCED else None
+
+
+def _at(depth: float) -> str:
+    """A thigh angle in words, to 5 degrees: the estimate is no better."""
+    whole = 5 * round(depth / 5)
+    return "parallel" if not whole else f"{abs(whole)}° {'below' if whole > 0 else 'above'} parallel"
+
+
+def _depth_words(depths: Depths, at_least: bool) -> tuple[str, ...]:
+    """Where length alone would start the tuck."""
+    start = "at the earliest " if at_least else ""
+    if depths.never > 0.5:
+        return (f"Estimate: length alone would more likely than not start no tuck at all (80 %: {start}from "
+                f"{_at(depths.low)}).",)
+    return (f"Estimate: length alone would start the tuck {start}at about {_at(depths.median)} "
+            f"(80 %: {_at(depths.low)} to {_at(depths.high)}).",)
+
+
+def _seen_words(seen: Band | None, chance: float | None, points_at: PointsAt, at_least: bool) -> tuple[str, ...]:
+    """What the depth that was seen means beside it."""
+    if seen is None or chance is None:
+        return ()
+    meaning = {"length": "Length can explain it.", "open": "That leaves it open.",
+               "strength_or_control": "It starts earlier than that: a hint at strength or control."}[points_at]
+    how = "at most" if at_least else "about"
+    percent = min(max(5 * round(chance * 20), 5), 95)
+    return (f"You saw it start {_SEEN_AT[seen]}. Estimated chance that length alone explains that: {how} {percent} %. "
+            f"{meaning}",)
+
+
+def _help_words(helps: Sequence[Help]) -> Iterator[str]:
+    """What would help most, and where the lifter's own trial says otherwise."""
+    best = [one for one in helps if one.gain >= LITTLE]
+    if best:
+        said = ", ".join(f"{one.name} ({one.gain:.0f}°)" for one in best[:3])
+        yield f"By the estimate these would put it off most: {said}."
+    for one in helps:
+        if one.agrees is False:
+            assert one.trial is not None
+            bands = f"{abs(one.trial)} band{'' if abs(one.trial) == 1 else 's'}"
+            showed = "no change" if not one.trial else f"{bands} {'later' if one.trial > 0 else 'earlier'}"
+            expects = f"about {one.gain:.0f}° deeper" if one.gain >= LITTLE else "next to no change"
+            yield (f"{one.name[0].upper()}{one.name[1:]}: the estimate expects {expects}, your trial showed {showed}. "
+                   "Your trial counts for more.")

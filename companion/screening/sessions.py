@@ -1,0 +1,45 @@
+"""The readings of one test and side, session by session, each with the warm-up that came before it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from typing import Final
+
+from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
+from companion.screening.readings import Reading
+from companion.screening.screen import Answer, runs_of
+
+MEASURED: Final = ("leg_raise", "knee_to_wall")  # the tests that give numbers
+WARM_FOR: Final = timedelta(hours=6)  # how long before a test its warm-up may have been (choice)
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """The repeats of one test on one side in one run of it, and when it began."""
+
+    at: datetime
+    readings: tuple[Reading, ...]
+
+
+def sessions_of(answers: Iterable[Answer], test: str, side: str) -> tuple[Session, ...]:
+    """The sessions of a measured test on one side, the oldest first; runs that pain ended are left out.
+
+    Nothing is left out for its method: readings taken in different ways are refused where they are compared.
+    """
+    log = tuple(answers)
+    taken = ((run.at, leg_raise_readings(run.record, side) if test == "leg_raise" else
+              knee_to_wall_readings(run.record, side)) for run in runs_of(log, test))
+    return tuple(Session(at, tuple(replace(reading, warm_up=_warm_up(log, at)) for reading in readings))
+                 for at, readings in taken if readings)
+
+
+def _warm_up(log: Sequence[Answer], at: datetime) -> str:
+    """What was done of the fixed warm-up before a moment, as its parts' names; "" where nothing is known of it."""
+    before = [row for row in log if row.flow == "warm_up" and row.ending == "done" and at - WARM_FOR <= row.at <= at]
+    if not before:
+        return ""
+    last = max(before, key=lambda row: (row.at, row.run)).run
+    return " ".join(sorted({row.key for row in before
+                            if row.run == last and row.status == "ok" and row.key != "heavy"}))

@@ -1,0 +1,194 @@
+"""How deep before the pelvis has to turn: the depth at which length alone would start the tuck, with its uncertainty.
+
+Monte Carlo over measurement error and body-segment spread on the balanced posture of ``posture``. Depths are thigh angles
+in degrees below level, above it negative. An estimate, nothing more: ankle and hip range explain less than half of squat
+depth (Kim 2015 J Hum Kinet 45:59, read). numpy is imported when first used.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from companion.screening.body import (
+    ANKLE_HEIGHT,
+    FOOT_LENGTH,
+    HIP_HEIGHT,
+    KNEE_HEIGHT,
+    SHOULDER_HEIGHT,
+    THIGH_MASS,
+    THIGH_MASS_MOST,
+    Bar,
+    Body,
+    Setup,
+)
+from companion.screening.posture import TOP, balance_of, deepest, depth_of_fold
+from companion.screening.readings import Standing
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Array = NDArray[np.float64]
+
+DRAWS: Final = 10_000
+SEED: Final = 4  # any; kept so that the same answers give the same estimate
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """One number the estimate rests on besides the lifter's own, and who says so."""
+
+    name: str
+    value: float
+    unit: str
+    source: str
+    standing: Standing
+
+
+SHARE_MOST: Final = Given("pelvis's share of hip flexion beyond the hip fold, at most", 0.181, "of 1",
+                   "standing, n = 14: Murray 2002 Clin Biomech 17:147; lying 13.1-37.5 %: Bohannon & Bass 2017", "read")
+CURVE: Final = Given("starting curve of the lower back, one standard deviation", 5.0, "deg", "none found", "choice")
+SEGMENT: Final = Given("a segment's length beside the table's, one standard deviation", 0.04, "of 1", "none found", "choice")
+TAPED: Final = Given("a segment's length measured at home, one standard deviation", 1.0, "cm", "none found", "choice")
+TURN_OUT: Final = Given("turn-out of the feet", 15.0, "deg", "rule of thumb, 15-30", "common practice")
+TURN_OUT_SD: Final = Given("turn-out, one standard deviation", 5.0, "deg", "none found", "choice")
+MASS: Final = Given("body mass where it was not told", 75.0, "kg", "none; off by 15 kg", "choice")
+MASS_SD: Final = 15.0
+GIVEN: Final = (SHARE_MOST, CURVE, SEGMENT, TAPED, TURN_OUT, TURN_OUT_SD, MASS)
+
+CALIBRATION: Final = (
+    "The hip fold ends when the back clearly moves, and a tuck is seen when it clearly shows: how much of the pelvis's "
+    "share of hip flexion lies between the two is not known. It is drawn evenly from none of it to all of the 18.1 % of "
+    "Murray 2002 (read), so a fold of F degrees serves a need of F to F / 0.819.",
+    "Held against the published average adult: ankle 40.0 degrees (Calatayud 2015, read), hip 121 degrees (Roach & Miles "
+    "1991, memory), 175 cm and 75 kg (choice), 60 kg on the back: the median must not be well above parallel. With none "
+    "of the share it is at parallel, with the drawn share some 15 degrees below. Drawn evenly is a choice.",
+    "Lumbar flexion seen in trained squatters, 13 to 26 degrees (McKean 2010, read), is of the size that the share "
+    "gives: 0 to 27 degrees at a hip of 121.",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """A number and how far off it may be: one standard deviation, in the same unit."""
+
+    value: float
+    sd: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Lifter:
+    """What is known of a lifter: height and measured lengths in cm, mass in kg, ankle and hip-fold angle in degrees.
+
+    ``ankle``: the shin's angle from upright, heel down. ``fold``: hip flexion at which the back moves. ``arms``: between
+    what shares of the way out the arms are in an unloaded squat, 0 hanging, 1 straight in front.
+    """
+
+    height: float
+    ankle: Spread
+    fold: Spread
+    mass: Spread = Spread(MASS.value, MASS_SD)
+    turn_out: Spread = Spread(TURN_OUT.value, TURN_OUT_SD.value)
+    arms: tuple[float, float] = (0.0, 1.0)
+    shank: float | None = None
+    thigh: float | None = None
+    trunk: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Squat:
+    """A squat to look at: the weight, where it is (kg), the heel lift (cm), and what is added to the lifter's own turn-out,
+    ankle and hip fold (deg)."""
+
+    bar: Bar = "none"
+    load: float = 0.0
+    lift: float = 0.0
+    turned: float = 0.0
+    ankle: float = 0.0
+    fold: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Depths:
+    """Where length alone would start the tuck: median and 80 % interval in degrees of the thigh below level.
+
+    ``never``: the share of draws in which it never would before the knee is closed; they count at that depth.
+    ``unbalanced``: the share in which no posture balances; they are left out.
+    """
+
+    median: float
+    low: float
+    high: float
+    never: float
+    unbalanced: float
+
+
+def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAWS, seed: int = SEED) -> tuple[Array, Array]:
+    """Depths at which length alone starts the tuck (inf never, nan unbalanced), and those at which the knee is closed.
+
+    The same seed gives the same lifters, so that two squats can be compared draw by draw.
+    """
+    import numpy as np
+
+    z = np.random.default_rng(seed)
+    normal, even = z.standard_normal((9, draws)), z.random((3, draws))
+
+    def length(measured: float | None, share: float, row: int) -> Array:
+        if measured is not None:
+            return np.asarray(measured + TAPED.value * normal[row])
+        return np.asarray(share * lifter.height * (1 + SEGMENT.value * normal[row]))
+
+    def around(spread: Spread, row: int) -> Array:
+        return np.asarray(spread.value + spread.sd * normal[row])
+
+    body = Body(
+        length(lifter.shank, KNEE_HEIGHT - ANKLE_HEIGHT, 0), length(lifter.thigh, HIP_HEIGHT - KNEE_HEIGHT, 1),
+        length(lifter.trunk, SHOULDER_HEIGHT - HIP_HEIGHT, 2), length(None, FOOT_LENGTH, 3),
+        np.full(draws, ANKLE_HEIGHT * lifter.height), np.maximum(around(lifter.mass, 4), 30.0),
+        THIGH_MASS + (THIGH_MASS_MOST - THIGH_MASS) * even[0])
+    low, high = lifter.arms if squat.bar == "none" else (0.0, 0.0)
+    setup = Setup(squat.bar, squat.load, np.clip(around(lifter.turn_out, 5) + squat.turned, 0, 60), squat.lift,
+                  low + (high - low) * even[1])
+    balance = balance_of(body, setup, np.maximum(around(lifter.ankle, 6) + squat.ankle, 0))
+    fold = (around(lifter.fold, 7) + squat.fold) / (1 - SHARE_MOST.value * even[2]) + CURVE.value * normal[8]
+    return depth_of_fold(balance, fold), deepest(balance)
+
+
+def depths_of(drawn: tuple[Array, Array]) -> Depths:
+    """The summary of draws."""
+    import numpy as np
+
+    depth, end = drawn
+    counted = np.minimum(depth, end)[~np.isnan(depth)]
+    unbalanced = 1 - len(counted) / len(depth)
+    if not len(counted):
+        return Depths(TOP, TOP, TOP, 0.0, 1.0)
+    low, median, high = np.quantile(counted, (0.1, 0.5, 0.9))
+    return Depths(float(median), float(low), float(high), float(np.isinf(depth).sum() / len(counted)), unbalanced)
+
+
+def explained(drawn: tuple[Array, Array], low: float, high: float, *, blur: float = 0.0, seed: int = SEED) -> float:
+    """How likely length alone explains a tuck seen somewhere between two thigh angles: the share of draws in which it would
+    have started it there or before. ``blur``: one standard deviation of what was seen, in degrees."""
+    import numpy as np
+
+    z = np.random.default_rng(seed + 1)
+    depth, _ = drawn
+    seen = z.uniform(low, high, len(depth)) + blur * z.standard_normal(len(depth))
+    balanced = ~np.isnan(depth)
+    return float(np.mean(depth[balanced] <= seen[balanced]))
+
+
+def gained(plain: tuple[Array, Array], changed: tuple[Array, Array]) -> float:
+    """By how many degrees the median depth moves, deeper being more, from draws of two squats of the same lifters.
+
+    Both are counted no deeper than where the first one's knee is closed.
+    """
+    import numpy as np
+
+    (one, end), (other, _) = plain, changed
+    both = ~np.isnan(one) & ~np.isnan(other)
+    if not both.any():
+        return 0.0
+    return float(np.median(np.minimum(other, end)[both]) - np.median(np.minimum(one, end)[both]))

@@ -1,0 +1,140 @@
+"""Trends over sessions against plain counting and scipy, and pain against the points that count."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+from itertools import combinations
+from statistics import median
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.stats import kendalltau, theilslopes
+
+from companion.screening.readings import Reading
+from companion.screening.sessions import Session
+from companion.screening.trend import SESSIONS, pain_change, trend
+
+from .build import START
+
+
+def sessions(*values: float, every: float = 7, **more: Any) -> list[Session]:
+    how = {"method": "level_own", "placement": "shin", "warm_up": "walk"} | more
+    return [Session(START + timedelta(days=every * n), (Reading("leg_raise", value, "deg", "left", **how),))
+            for n, value in enumerate(values)]
+
+
+@given(st.lists(st.floats(40, 100), min_size=5, max_size=12), st.randoms(use_true_random=False))
+def test_the_slope_and_its_interval_are_theil_and_sens(values: list[float], random: Any) -> None:
+    """The median of all pairwise slopes, by plain counting; the interval as scipy gives it, on random days."""
+    days = sorted(random.sample(range(200), len(values)))
+    taken = [replace(session, at=START + timedelta(days=day))
+             for session, day in zip(sessions(*values), days, strict=True)]
+    seen = trend(taken)
+    weeks = [(day - days[0]) / 7 for day in days]
+    slopes = [(b - a) / (y - x) for (x, a), (y, b) in combinations(zip(weeks, values, strict=True), 2)]
+    assert seen.slope == pytest.approx(median(slopes), abs=1e-9)
+    slope, _, low, high = theilslopes(values, weeks, 0.95)
+    assert (seen.slope, seen.low, seen.high) == pytest.approx((slope, low, high), abs=1e-9)
+    assert (seen.kind == "better") == (low > 0)
+    assert (seen.kind == "worse") == (high < 0)
+    assert len(seen.words) <= 160
+
+
+def test_five_sessions_are_the_fewest_whose_order_alone_can_be_told_from_chance() -> None:
+    """Kendall's exact two-sided p of a perfect order, by scipy: .083 for four, .017 for five."""
+    assert [round(kendalltau(range(n), range(n), method="exact").pvalue, 3) for n in (4, 5)] == [0.083, 0.017]
+    assert SESSIONS == 5
+    assert trend(sessions(60, 62, 64, 66)).kind == "cannot_say"
+    assert trend(sessions(60, 62, 64, 66, 68)).kind == "better"
+
+
+def test_a_trend_says_its_size_over_four_weeks_and_its_interval() -> None:
+    seen = trend(sessions(60, 62, 64, 66, 68))
+    assert (seen.slope, seen.low, seen.high, seen.sessions) == (2, 2, 2, 5)
+    assert seen.words == "Over 5 days of testing: about 8° more in four weeks (95 %: +8° to +8° in four weeks)."
+    assert trend(sessions(68, 66, 64, 62, 60)).kind == "worse"
+    assert "-8°" in trend(sessions(68, 66, 64, 62, 60)).words
+
+
+def test_one_poor_session_does_not_carry_a_trend() -> None:
+    assert trend(sessions(60, 61, 62, 20, 64, 65, 66, 67)).slope == pytest.approx(1, abs=0.3)
+
+
+def test_readings_that_go_nowhere_have_no_trend() -> None:
+    assert trend(sessions(60, 63, 59, 62, 60, 61)).kind == "within_error"
+
+
+def test_the_mean_of_a_sessions_repeats_counts() -> None:
+    def twice(value: float) -> tuple[Reading, ...]:
+        return tuple(Reading("leg_raise", value + off, "deg", "left", "level_own", "shin") for off in (-3, 3))
+
+    taken = [Session(START + timedelta(days=7 * n), twice(60 + n)) for n in range(6)]
+    assert trend(taken).slope == pytest.approx(1)
+
+
+@given(st.permutations(sessions(60, 61, 64, 63, 66, 69)))
+def test_the_order_in_which_sessions_come_does_not_matter(mixed: list[Session]) -> None:
+    assert trend(mixed) == trend(sessions(60, 61, 64, 63, 66, 69))
+
+
+@pytest.mark.parametrize(("other", "why"), [
+    ({"warm_up": "walk squats"}, "warm-up"), ({"method": "level_strap"}, "method"), ({"placement": "thigh"}, "placement")])
+def test_drift_from_another_warm_up_or_method_is_refused_not_smoothed(other: dict[str, str], why: str) -> None:
+    with pytest.raises(ValueError, match=f"different {why}"):
+        trend([*sessions(60, 61, 62, 63, 64), *sessions(70, every=40, **other)])
+
+
+def test_two_sides_or_nothing_make_no_trend() -> None:
+    with pytest.raises(ValueError, match="not averaged"):
+        trend([*sessions(60), replace(sessions(60)[0], readings=(replace(sessions(60)[0].readings[0], side="right"),))])
+    with pytest.raises(ValueError, match="no reading"):
+        trend([])
+    with pytest.raises(ValueError, match="needs a reading"):
+        trend([*sessions(60), Session(START, ())])
+
+
+def test_five_readings_of_one_day_are_one_day() -> None:
+    assert trend(sessions(60, 62, 64, 66, 68, every=0.01)).kind == "cannot_say"
+
+
+def test_by_eye_there_is_no_trend() -> None:
+    by_eye = [replace(s, readings=(replace(s.readings[0], width=10.0),)) for s in sessions(55, 65, 75, 85, 95)]
+    assert trend(by_eye).kind == "cannot_say"
+
+
+@pytest.mark.parametrize(("before", "after", "kind"), [
+    (3, 2, "better"), (1, 0, "better"), (4, 3, "better"), (4, 4, "same"), (3, 4, "worse"),  # 1 point at 1-4
+    (5, 4, "same"), (5, 3, "better"), (7, 6, "same"), (7, 9, "worse"), (6, 7, "same"),  # 2 at 5-7
+    (8, 5, "same"), (8, 4, "better"), (10, 7, "same"), (10, 6, "better"),  # 3-4 at 8-10: the larger to be better
+    (8, 10, "same"), (0, 1, "worse"), (0, 0, "same")])
+def test_pain_counts_by_where_it_started(before: float, after: float, kind: str) -> None:
+    """doi 10.1055/a-1304-3677, n = 1,232 (read): 1-4: 1, 5-7: 2, 8-10: 3-4 points; a start of 0 as 1-4 (choice)."""
+    assert pain_change(before, after).kind == kind
+
+
+def test_at_the_middle_the_points_are_the_two_of_the_general_rule() -> None:
+    """Childs 2005 Spine 30:1331 (read): about 2 points."""
+    assert pain_change(6, 4).needed == 2
+
+
+@given(st.floats(0, 10), st.floats(0, 10))
+def test_less_pain_is_never_worse_and_more_never_better(before: float, after: float) -> None:
+    seen = pain_change(before, after)
+    assert not (seen.kind == "worse" and after <= before)
+    assert not (seen.kind == "better" and after >= before)
+    assert len(pain_change(round(before, 1), round(after, 1)).words) <= 160
+
+
+@pytest.mark.parametrize(("before", "after"), [(-1, 3), (3, 11)])
+def test_pain_is_told_from_0_to_10(before: float, after: float) -> None:
+    with pytest.raises(ValueError, match="0 to 10"):
+        pain_change(before, after)
+
+
+def test_pain_words() -> None:
+    assert pain_change(5, 3).words == "Pain 5 then, 3 now: 2 points less, which counts (from 5 it takes 2)."
+    assert pain_change(6, 5).words == "Pain 6 then, 5 now: 1 point less, which is within error (from 6 it takes 2)."
+    assert pain_change(2, 2).words == "Pain 2 then, 2 now: the same (from 2 it takes 1)."
