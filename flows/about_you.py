@@ -10,8 +10,9 @@ FLOW = Flow(
     steps=(
         Ask("height", "How tall are you?", Number("cm", 120, 230, usual=(145, 205), example_value=175)),
         Ask("mass", "What do you weigh? Skip it if you like.", Number("kg", 30, 300, usual=(45, 150), example_value=78)),
-        Ask("sex", "Error margins of one test differ by sex. Skip it and I use the wider one.", choice(
-            ("woman", "Woman", "female", "f"), ("man", "Man", "male", "m"), ("unsaid", "Rather not say"))),
+        Ask("sex", "Woman or man? It only sets how exact one of the tests is taken to be. You can skip it.", choice(
+            ("woman", "Woman", "female", "f", "women", "lady", "girl"), ("man", "Man", "male", "m", "men", "guy", "bloke"),
+            ("unsaid", "Rather not say"))),
         Ask("years", "For how many years have you squatted with a bar?",
             Number("years", 0, 70, usual=(0, 40), example_value=2)),
         Ask("load", "What do you usually squat for your working sets? Skip it if you don't use a bar yet.",

@@ -6,7 +6,7 @@ Five squats at first, three for each second try, three seconds down: choice. Hee
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
-from flows.shared import BANDS, SCORED, SHARP, SQUAT, watched_by
+from flows.shared import BANDS, BODY_WEIGHT, SCORED, SHARP, SQUAT, watched_by
 
 LOADED, EMPTY = fact("bar").is_("loaded"), fact("bar").is_("empty")
 FAULTY, ROLLED = fact("fault").one_of("rolled", "chest", "back"), fact("fault").is_("rolled")
@@ -28,7 +28,7 @@ FLOW = Flow(
             "front squatted: the stick. Nothing is loaded for this test; loaded sets count only from film you "
             "already have, arms held like this.", choice(
                 ("stick", "Broomstick", "stick", "broom", "mop", "pole"),
-                ("empty", "Empty bar", "empty", "bar", "barbell"),
+                Option("empty", "Empty bar", ("empty", "bar", "barbell"), only_if=~BODY_WEIGHT),
                 Option("loaded", "Film of loaded sets", ("loaded", "film", "loaded film", "old film", "video"),
                        only_if=fact("seen_by").is_("film")))),
         Ask("setup", "Stick at hand, feet as you usually squat, clear floor around you. If you film, start it now.",

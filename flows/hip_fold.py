@@ -7,8 +7,7 @@ from flows.shared import FLOOR, NOT_PREGNANT, SCORED
 
 # 120° is textbook hip flexion with the knee bent (AAOS; 121 ± 13°, Roach & Miles 1991, from memory).
 FOLD = Number("deg", 0, 160, usual=(60, 145), example_value=110, step=1)
-STOP_IF = ("A pinch at the front of the hip is the end of the range: stop there. Stop at once at anything "
-           "sharp, shooting, tingling or numb.")
+STOP_IF = "Stop at a pinch at the front of the hip, and at anything sharp, shooting, tingling or numb."
 FILMED = fact("filming").is_("yes")
 
 def _leg(onward: str) -> tuple[Ask | Tell, ...]:

@@ -1,7 +1,7 @@
 """Knee to wall: how far the knee travels past the toes while the heel stays down."""
 
 from companion.conversation.condition import Fact, fact
-from companion.conversation.flow import Ask, Flow, both, each_side
+from companion.conversation.flow import Ask, Flow, Jump, both, each_side
 from companion.conversation.kinds import Number, Ready, choice
 from flows.shared import SCORED, SQUAT
 
@@ -23,7 +23,8 @@ FLOW = Flow(
     steps=(
         Ask("method", "This looks at the calf and ankle. Will you measure with a tape, or with the level on your phone? "
             "The tape is the more exact.", choice(("tape", "Tape", "tape measure", "ruler"), ("level", "Phone level",
-                                                                                             "phone", "level"))),
+                                                                                             "phone", "level")),
+            then=(Jump(~fact("method").known, say="Without a way to measure there is nothing to keep here."),)),
         Ask("placement", "Where will the phone lie on the shin? Always take the same place.", choice(
             ("below_knee", "Just under the knee"), ("mid_shin", "Middle of the shin", "middle", "mid")), only_if=LEVEL),
         Ask("setup", "Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "

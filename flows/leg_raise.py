@@ -23,8 +23,7 @@ HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
 LEG = Number("cm", 50, 130, usual=(70, 112), example_value=88)
 
 # Shooting pain, tingling or numbness below the knee is never a short hamstring (standard teaching, memory).
-STOP_IF = ("A pull behind the thigh is fine. Stop at once at anything sharp or shooting, or tingling or "
-           "numbness in the leg, and tell me: that is not a tight muscle.")
+STOP_IF = "A pull behind the thigh is fine. Stop, and tell me, at anything sharp, shooting, tingling or numb."
 
 NEAR = 5.0
 """A second reading within so many degrees of a line: our choice, 1.645 times the SEM of 3.0° (J Sports Sci Med
@@ -127,8 +126,8 @@ def _leg(onward: str) -> tuple[Ask, ...]:
     return (
         # Pulling the toes up costs about 8° (BMC Musculoskelet Disord 2012;13:245, read). The pelvis moves from
         # the first degrees on (Bohannon & Bass 2017 J Phys Ther Sci 29:2039, read): a flutter is not the end.
-        Ask("{side}_do", "Bring the {side} leg up slowly: knee straight, foot relaxed, other leg flat. The end "
-            "is when the back clearly presses harder or lifts, or the knee bends. A first flutter is not it. "
+        Ask("{side}_do", "Bring the {side} leg up slowly, knee straight, foot relaxed, other leg flat. Stop when the "
+            "back clearly presses harder or lifts, or the knee bends; a first flutter is not it. "
             "{watch} Then lower it.", Ready("Done"), caution=STOP_IF,
             then=(Jump(~fact("{side}_do").known, onward),)),
         Ask("{side}_level", "How many degrees did it show, {side} leg? If the leg went past straight up, send "

@@ -8,7 +8,8 @@ from companion.conversation.kinds import YesNo, choice
 WHAT, SURE = fact("what"), fact("sure")
 
 FLOW = Flow(
-    "my_data", version=1, title="My data", counted=False, always=True, command=("data", "export", "erase", "privacy"),
+    "my_data", version=1, title="My data", counted=False, always=True, parked="All right, nothing was changed.",
+    command=("data", "export", "erase", "privacy"),
     steps=(
         Ask("what", "Everything you answered is kept in this bot's file. What would you like?", choice(
             ("copy", "A copy of it all", "copy", "export"), ("erase", "Erase it all", "erase", "delete"),

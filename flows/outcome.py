@@ -24,7 +24,7 @@ SAID = {name: _said(name) for name in (
 
 
 FLOW = Flow(
-    "outcome", version=1, title="Results", counted=False, command=("result", "my results", "findings"),
+    "outcome", version=1, title="Results", counted=False, command=("result", "my results", "findings", "why"),
     at_start=outcome_facts, facts=tuple(SAID.values()),
     steps=(
         Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~ANY),
@@ -46,7 +46,8 @@ FLOW = Flow(
         Tell("Not tested, so open: {not_tested}.", WHY & SAID["not_tested"].is_("yes")),
         Tell("{settle}", ANY & SAID["settle"].is_("yes")),
         Tell("{notes}", ANY & SAID["notes"].is_("yes")),
-        Tell("To try before you squat: {drill_name}, {drill_dose}. {drill_trial} Say “prime” and I lead you through it.", DRILL),
+        Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
+             "Say “prime” and I lead you through it.", DRILL),
         Tell("{home_words} {home_steps}", DRILL & SAID["home_steps"].is_("yes")),
         Tell("{home_words}", DRILL & SAID["home_steps"].is_("no")),
         Tell("{keep_words}", MOVES & SAID["keep_words"].is_("yes")),

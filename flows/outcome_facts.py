@@ -13,7 +13,7 @@ from companion.screening.readings import Show
 from companion.screening.retest import Plan, plan
 from companion.screening.safety import Level
 from companion.screening.screen import ROUTE, TEST_WORDS, Screen, about_from, screen_from
-from companion.screening.verdicts import Verdict
+from companion.screening.verdicts import Ruling, Verdict
 
 SAID_AT_ONCE = 2
 """Findings told with a cause; the rest comes when asked for."""
@@ -66,13 +66,19 @@ def outcome_facts(known: Known) -> dict[str, Value]:
 
 def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     """One cause: its ruling, what to say at once, and all it rests on."""
-    reasons = [finding.words for finding in verdict.because if finding.row.direction != "neither"]
+    weighed = sorted((finding for finding in verdict.because if finding.row.direction != "neither" and not finding.row.hint),
+                     key=lambda finding: (finding.part != verdict.part, -finding.grade.rank, not finding.answers))
+    if verdict.ruling is Ruling.RULED_OUT:  # one line for each part before a second for any
+        first_of = {finding.part: finding for finding in reversed(weighed)}
+        weighed.sort(key=lambda finding: first_of[finding.part] is not finding)
+    reasons = list(dict.fromkeys(finding.words for finding in weighed))
+    at_once = 3 if verdict.ruling is Ruling.RULED_OUT and verdict.cause == "length" else SAID_AT_ONCE
     first = verdict_words(verdict)
-    for reason in [verdict.contradiction, *reasons[:SAID_AT_ONCE]]:
+    for reason in [verdict.contradiction, *reasons[:at_once]]:
         if reason and len(first) + len(reason) < VERDICT_WORDS_MOST:
             first += f"\n{reason}"
     return {verdict.cause: verdict.ruling.value, f"{verdict.cause}_words": first,
-            f"{verdict.cause}_more": "\n".join(reasons[SAID_AT_ONCE:]),
+            f"{verdict.cause}_more": "\n".join(reason for reason in reasons if reason not in first),
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
 
 
@@ -90,11 +96,12 @@ def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
         return {"drill": "none"}
     facts: dict[str, Value] = {
         "drill": conclusion.part, "drill_name": offer.prime.name, "drill_trial": offer.trial, "home_words": offer.home_words,
+        "drill_each": " on each side" if offer.prime.sides == 2 else "",
         "drill_dose": f"{offer.prime.sets} sets of {offer.prime.reps}"}
     if offer.home:
-        each = " each side" if offer.home.sides == 2 else ""
-        hold = f", {offer.home.hold} seconds each" if offer.home.hold else ""
-        facts["home_steps"] = f"{offer.home.sets} × {offer.home.reps}{each}{hold}. " + " ".join(offer.home.steps)
+        each = " on each side" if offer.home.sides == 2 else ""
+        rounds = f"{offer.home.sets} rounds" if offer.home.reps == 1 else f"{offer.home.sets} sets of {offer.home.reps}"
+        facts["home_steps"] = f"{rounds}{each}. " + " ".join(offer.home.steps)
     return facts
 
 

@@ -26,6 +26,7 @@ FLOW = Flow(
     "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
     facts=(UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain)), at_start=before_pain, reopens=False,
+    parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
         # Until it is answered, the day is closed: somebody who puts the phone away now is not offered a squat.
         Do(Find("safety.level", "{until_asked}", "something hurt, questions open")),

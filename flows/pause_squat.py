@@ -5,8 +5,8 @@ One to two seconds a stop: common practice, no source. Three moving squats, two 
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Tell
-from companion.conversation.kinds import Ready, choice
-from flows.shared import SCORED, SHARP, SQUAT, watched_by
+from companion.conversation.kinds import Option, Ready, choice
+from flows.shared import BODY_WEIGHT, SCORED, SHARP, SQUAT, watched_by
 
 BAR = fact("with").is_("bar")
 HARD = fact("hard").one_of("top", "middle", "bottom")
@@ -28,7 +28,7 @@ FLOW = Flow(
                    "A film from the side, phone at hip height, or a mirror; shirt tucked in."),
         Ask("with", "Body weight or an empty bar? If you have not done this before, start with body weight.", choice(
             ("body", "Body weight", "bodyweight", "body", "nothing", "none", "no bar"),
-            ("bar", "Empty bar", "bar", "empty", "barbell"))),
+            Option("bar", "Empty bar", ("bar", "empty", "barbell"), only_if=~BODY_WEIGHT))),
         Ask("setup", "Feet as you usually squat, clear floor around you. Choose a depth at which your lower back "
             "keeps its shape while you move, and keep to it throughout. If you film, start it now.", Ready(),
             only_if=~BAR),

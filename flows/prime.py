@@ -23,7 +23,8 @@ def drill_facts(known: Known) -> dict[str, Value]:
     return {
         "offered": "yes", "part": offer.part, "name": prime.name, "sets": float(prime.sets), "reps": float(prime.reps),
         "each": " on each side" if prime.sides == 2 else "", "steps": "\n".join(prime.steps),
-        "light": f" Light: {prime.light}." if prime.light else " Body weight only.",
+        "light": f" Light: {prime.light}." if prime.light and known.facts.get("safety.body_first") != "yes" else
+                 " Body weight only.",
         "caution": f"{offer.caution} {offer.stop}", "harder": offer.harder,
         "set_seconds": float(prime.reps * prime.sides * (prime.seconds + BETWEEN_REPETITIONS)),
     }
@@ -53,7 +54,7 @@ FLOW = Flow(
         Ask("steps", "{steps}", Ready("I have it"), caution=CAUTION, picture="prime_{part}", only_if=OFFERED),
         *(_set(number) for number in (1, 2, 3)),
         Ask("felt", "How did that feel?", choice(
-            ("easy", "Easy, back still", "easy", "good", "fine", "great"), ("right", "Hard, back still", "hard", "ok"),
+            ("easy", "Easy, back still", "easy", "good", "fine", "great"), ("right", "Hard, back still", "hard", "tough"),
             ("moved", "My back moved", "moved", "it moved", "rounded"), ("hurt", "Something hurt")), only_if=OFFERED),
         Run("pain", fact("felt").is_("hurt")),
         Do(Find("prime.felt", "{felt}", "asked after the drill", "{name}"), fact("felt").known),

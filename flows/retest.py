@@ -9,7 +9,7 @@ from companion.conversation.kinds import choice
 from companion.screening.screen import ROUTE
 from flows.home import TESTS
 from flows.outcome_facts import last_numbers
-from flows.shared import OF_AGE, WELCOMED
+from flows.shared import OF_AGE, STANDING, WELCOMED
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
@@ -30,7 +30,7 @@ LATER = "Good. The rest is kept for another day: say “retest”."
 def _leg(test: str) -> tuple[Ask | Run, ...]:
     go = fact(f"go_{test}")
     return (
-        Ask(f"go_{test}", f"Next: {TITLES[test].lower()}, done the same way as last time. Ready?", choice(
+        Ask(f"go_{test}", f"Next: {TITLES[test].lower()}. If you did it before, do it the same way. Ready?", choice(
             ("now", "Go on", "yes", "ready", "ok"), ("skip", "Leave this one out", "no"),
             ("later", "Stop for today", "later", "stop")), only_if=fact(f"again_{test}").is_("yes"),
             then=(Jump(go.is_("later"), say=LATER),)),
@@ -40,7 +40,7 @@ def _leg(test: str) -> tuple[Ask | Run, ...]:
 
 FLOW = Flow(
     "retest", version=1, title="Retest", counted=False, minutes=20, command=("test again", "re-test"),
-    gates=(WELCOMED, OF_AGE, Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
+    gates=(WELCOMED, OF_AGE, *STANDING, Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line} About 20 minutes, on a day without heavy squats before it. "
            "Tap below, or say “retest” when it suits you.",

@@ -10,7 +10,7 @@ from companion.conversation.kinds import YesNo, choice
 from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS
 from companion.screening.screen import ROUTE, SHORT_ROUTE
 from flows.home import TESTS
-from flows.shared import OF_AGE, WELCOMED
+from flows.shared import OF_AGE, STANDING, WELCOMED
 
 COUNTS_FOR = timedelta(days=14)
 """A test done longer ago than this is done again in a new screen (choice)."""
@@ -81,21 +81,26 @@ def _leg(test: str) -> tuple[Ask | Run, ...]:
     )
 
 
-NORMAL = Ask(
-    "all_the_same", "What you saw is common, in trained lifters too, and often fine without pain. The other tests are "
-    "optional. Go on with them all the same?", YesNo(yes="Yes, go on", no="No, show results"),
-    only_if=COMMON & fact("run_squat_look").is_("done"))
+LOOKED = fact("run_squat_look").is_("done")
+NORMAL = (
+    Tell("You saw no rounding without load. That is good news; the other tests are optional.", LOOKED & ROUNDS.is_("no")),
+    Tell("A little rounding that deep is common, in trained lifters too, and often fine without pain. The other tests are "
+         "optional.", LOOKED & COMMON & ~ROUNDS.is_("no")),
+    Ask("all_the_same", "Go on with the other tests all the same?", YesNo(yes="Yes, go on", no="No, show results"),
+        only_if=COMMON & LOOKED),
+)
+"""Normal first: little or no rounding makes the rest optional."""
 
 FLOW = Flow(
     "screen", version=1, title="Screen", counted=False, minutes=50, command=("full screen", "test me"),
-    gates=(WELCOMED, OF_AGE), at_start=done_already, facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
+    gates=(WELCOMED, OF_AGE, *STANDING), at_start=done_already, facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
     steps=(
         Tell("You have {done_before} tests done already; they count, and we go on from there.", fact("done_before") >= 1),
         Ask("route", "The full screen takes about 50 minutes, and you can spread it over days. The short route takes about "
             "12 and rules out less. Which one?", choice(("full", "Full screen", "full", "all", "long"),
                                                         ("short", "Short route", "short", "quick"))),
         *_leg("squat_look"),
-        NORMAL,
+        *NORMAL,
         *(step for test in ROUTE[1:] for step in _leg(test)),
         Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
              ~OPEN_FLOOR),

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import os
 
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, Phase, settings
 
 _SLOW = (HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much)
 
-settings.register_profile("ci", max_examples=170, stateful_step_count=50, deadline=None, derandomize=True, database=None,
+settings.register_profile("ci", max_examples=170, stateful_step_count=50, deadline=None, derandomize=True, database=None, phases=(Phase.explicit, Phase.generate),
                           suppress_health_check=_SLOW)
 settings.register_profile("night", max_examples=4_000, stateful_step_count=120, deadline=None, print_blob=True,
                           suppress_health_check=_SLOW)

@@ -30,7 +30,8 @@ class Book:
 
     def command(self, text: str) -> str | None:
         """The flow that a typed command starts, with or without a slash, or None."""
-        return self.commands.get(_command_words(text))
+        words = _command_words(text)
+        return self.commands.get(f"/{words}" if text.lstrip().startswith("/") else words) or self.commands.get(words)
 
     @staticmethod
     def resumes(text: str) -> bool:
@@ -52,7 +53,8 @@ def bind(flows: Iterable[Flow], home: str, pain: str) -> Book:
         if flow.name in compiled:
             raise ValueError(f"two flows are called {flow.name}")
         compiled[flow.name] = compile_flow(flow)
-        for words in {_command_words(word) for word in (*((flow.name, flow.title) if flow.by_name else ()), *flow.command)}:
+        names = (*((flow.name, flow.title) if flow.by_name else ()), *flow.command)
+        for words in {("/" if word.startswith("/") else "") + _command_words(word) for word in names}:
             if words in commands:
                 raise ValueError(f"“{words}” starts both {commands[words]} and {flow.name}")
             commands[words] = flow.name

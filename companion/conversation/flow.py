@@ -36,8 +36,8 @@ class Ask:
     """One question. ``key`` names its state and its answer.
 
     ``caution``: shown with it; the body is at work. ``safety``: never guessed, never skipped. ``free``: words of the
-    lifter's own, in which pain words are asked about once instead of ending the question. ``back`` false: the answers before it stay as they are. ``then``: jumps,
-    tried in order before the default. ``log_as``: the answer's name in the log where it is not
+    lifter's own, in which pain words are asked about once instead of ending the question. ``back``
+    false: the answers before it stay as they are. ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log where it is not
     the state's own; like ``method`` and ``placement`` a template over the facts.
     """
 
@@ -125,7 +125,8 @@ class Flow:
     ``gates`` are tried in order, on what is known and those facts. ``hears_pain`` is false only where the flow itself
     asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``. ``reopens``
     false: once it is done its answers are not taken back. ``command``: other words that
-    start it; ``by_name`` false: its own name does not. ``invite``: what a reminder to begin it says. ``counted``:
+    start it; ``by_name`` false: its own name does not. ``invite``: what a reminder to begin it says; ``parked``: what stopping it
+    says, where that is not the usual. ``counted``:
     whether its questions show how far along they are. ``compatible``: older versions whose open runs may go on in it.
     """
 
@@ -143,6 +144,7 @@ class Flow:
     reopens: bool = True
     command: tuple[str, ...] = ()
     invite: str = ""
+    parked: str = ""
     minutes: int = 0
     counted: bool = True
     by_name: bool = True

@@ -15,7 +15,7 @@ from rapidfuzz import fuzz
 
 from companion.conversation.condition import ALWAYS, Condition, Value
 from companion.conversation.phrases import Phrase, hear, normalise
-from companion.conversation.units import METRIC, shown, shown_unit, to_kept, unit_word
+from companion.conversation.units import METRIC, shown, spoken_unit, to_kept, unit_word
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,7 +198,8 @@ class Hold(Ready):
 NUMBER_WORDS: Final = {word: float(n) for n, word in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
      "fourteen", "fifteen"))}
-_FILLER = re.compile(r"\b(?:about|around|roughly|approx|approximately|maybe|like|its|it's|it is|was|is|ca|exactly|just)\b|[~≈]")
+_FILLER = re.compile(r"\b(?:about|around|roughly|approx|approximately|maybe|like|its|it's|it is|was|is|ca|exactly|just|or so|ish|please|"
+                     r"pls)\b|[~≈]")
 _PART = re.compile(r"(-?\d+(?:[.,]\d+)?)(?:\s+(\d+)/(\d+))?\s*([a-z°º\"']*)\.?")
 
 
@@ -208,6 +209,7 @@ def parse_number(text: str, unit: str, system: str) -> float | None:
     A number without a unit is in the lifter's own system. Two numbers, a range or other words give None.
     """
     clean = _FILLER.sub(" ", normalise(text)).strip(" .!")
+    clean = re.sub(r"\b(?:and )?a half\b", " 1/2", clean)
     clean = clean.replace("½", " 1/2").replace("1⁄2", " 1/2").replace("¼", " 1/4").replace("¾", " 3/4")
     words = clean.split()
     if words and words[0] in NUMBER_WORDS:
@@ -271,7 +273,7 @@ class Number(Kind):
         return Answer(value, text, self.kept_unit)
 
     def _in(self, ears: Ears) -> str:
-        return f" in {shown_unit(self.unit, ears.units)}" if self.unit in ("cm", "kg") else ""
+        return f" in {spoken_unit(self.unit, ears.units)}" if self.unit in ("cm", "kg") else ""
 
     def example(self, ears: Ears) -> str:
         return f"For example: {shown(self.example_value, self.unit, ears.units)}."

@@ -335,12 +335,14 @@ class Draft:
             self.take_back()  # a hold that was not held to its end is held again
         stack = tuple(frame for frame in self.session.stack if frame.flow != self.book.home)
         if stack:
-            title = self.book[stack[-1].flow].flow.title
+            flow = self.book[stack[-1].flow].flow
+            title = flow.title
             kept = (*self.session.parked, (*stack[:-1], replace(stack[-1], paused=True)))
             for gone in kept[:-PARKED_MOST]:
                 self.effects.extend(Ended(frame.run, "left") for frame in gone if frame.state)
             self.session = replace(self.session, parked=kept[-PARKED_MOST:])
-            before = before or f"Stopped, and your answers are kept. Say “go on” to pick up {title}, or “menu” for the rest."
+            before = before or flow.parked or (
+                f"Stopped, and your answers are kept. Say “go on” to pick up {title}, or “menu” for the rest.")
         self.session = replace(self.session, stack=(), aside=None, idle=True)
         self.say(before or "Nothing is running. Say “menu” to see what there is.")
 

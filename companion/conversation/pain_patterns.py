@@ -147,4 +147,7 @@ HITS = by_first_word(
     rules(*tables.VAGUE.values(), levels=(Pain.ASK, Pain.NO)),
 )
 ORDINARY = by_first_word(rules(*tables.ORDINARY.values()))
-CAUSES, PAST, NOW, ELLIPSIS = (by_first_word(rules(table)) for table in (tables.CAUSES, tables.PAST, tables.NOW, tables.ELLIPSIS))
+CAUSES, PAST, NOW, ELLIPSIS, LONG_AGO, WHOLLY_OVER = (
+    by_first_word(rules(table))
+    for table in (tables.CAUSES, tables.PAST, tables.NOW, tables.ELLIPSIS, tables.LONG_AGO, tables.WHOLLY_OVER)
+)

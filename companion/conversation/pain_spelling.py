@@ -108,7 +108,7 @@ def _spelt(token: str) -> tuple[str, ...]:
     token = drawn_in[0]
     if len(token) > 30:
         return (token,)
-    if len(token) > 5 and (glued := _GLUED.match(token)):
+    if len(token) > 5 and (glued := _GLUED.match(token)) and (len(glued[3]) < 3 or glued[3] in _KNOWN):
         return tuple(part for part in glued.groups() if part)
     return (_one_slip_from(token),) if len(token) > 3 else (token,)
 

@@ -48,8 +48,21 @@ GROUPS = {
     # Harmed: "tweaked my back", "back is shot".
     "ruined": """fucked fuck fked fkd effed messed screwed buggered knackered busted bust wrecked jacked blew blown
         ruined trashed damaged tore torn strained wrenched jarred sprained tweaked popped dislocated injured twinged
-        herniated ruptured snapped broke broken cricked destroyed totaled""",
+        herniated ruptured ricked pranged knackered snapped broke broken cricked destroyed totaled""",
     "cant": "cant couldnt cannot",
+    # A part of a part: "the bottom of my foot".
+    "part": """bottom outside inside sole soles top ball end ends tip tips side back front half most part parts edge arch
+        middle under""",
+    # Somebody else, as the one who has it.
+    "others": """mates wifes husbands sons daughters brothers sisters friends mums dads moms coachs partners girlfriends
+        boyfriends dogs cats bosss colleagues neighbours bros buddys""",
+    "other": """mate wife husband son daughter brother sister friend mum dad mom coach partner girlfriend boyfriend dog
+        cat boss colleague neighbour gf bf hubby buddy""",
+    # Things beside the lifter that are a nuisance, snap or fall.
+    "nuisance": """parking app update tape tripod phone camera video film upload playlist song traffic weather timer setup
+        wifi internet stairs lift bus train commute schedule form website meeting work job""",
+    # What one has done and is tired from.
+    "effort": "squats squat set sets reps session workout class wod training run deadlifts lunges programme program",
     # Being unable or nearly so.
     "hardly": "cant couldnt cannot barely hardly struggling struggle struggled unable hard harder difficult",
     # Wrong in no particular way.
@@ -59,6 +72,10 @@ GROUPS = {
         help ooh ooft oof aw aww eek yikes ouch ow crikey agh ugh urgh wtf ffs fml bugger bollocks ooo aah""",
     # Light in the head.
     "dizzy": """dizzy dizziness lightheaded lightheadedness woozy wooziness giddy vertigo headrush""",
+    # Hours and clock times, before "sharp".
+    "hour": "1 2 3 4 5 6 7 8 9 10 11 12 one two three four five six seven eight nine ten eleven twelve",
+    "clock": """5:00 5:15 5:30 5:45 6:00 6:15 6:30 6:45 7:00 7:15 7:30 7:45 8:00 8:30 9:00 9:30 10:00 10:30 11:00 12:00
+        13:00 14:00 15:00 16:00 16:30 17:00 17:30 18:00 18:30 19:00 19:30 20:00 20:30 21:00""",
     "when": """second sec time night week weekend month months year years summer winter spring autumn season session
         workout set rep monday tuesday wednesday thursday friday saturday sunday""",
     "day": """monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thur thurs fri sat sun
@@ -146,7 +163,8 @@ SURE_EVENTS = {
     <back>|hip|knee|hammy|hamstring|calf|groin|shoulder|ankle ~ went|gone|goes|gave|going $|again|on|pop|bang|crack|twang|
         ping|snap|spasm|and
     <back>|<joint>|leg|legs ~ gave|gives|giving|give|given|seized|seizes|seizing|seize|locked|locking|locks|cramped|buckled|
-        buckles|buckling|spasm|collapsed way|out|up|on|$
+        buckles|buckling|spasm|collapsed way|out|up|on|under|beneath|from|$
+    everything|muscles|it seized|locked|cramped|spasmed|tightened|clamped ~ in|across|around|up ~ <joint>
     <back>|hip|shoulder ~ went|gone|is|goes|was|going|popped|slipped|came out? $|again|on
     <back> ~ went|gone|go|goes into
     <joint> ~ went|goes|going <noise>
@@ -198,8 +216,12 @@ SURE_EVENTS = {
     <cant>|dont|didnt feel it|anything|nothing ~ below|down|from|foot|leg|toes
     <cant>|dont feel ~ down there
     <cant> feel it|anything $|i|when|now
+    <cant> really|even|properly|quite|fully|hardly|barely? feel|fell|fel <my>? <part>? of? <my>? <my>? foot|feet|toes|toe|
+        leg|legs|heel|sole|soles|shin|calf|thigh|bum|saddle
     not|dont|didnt|doesnt feel my <my>? foot|toes|toe|leg|legs|feet
-    no|lost|losing|lose|reduced|loss any|all|the|of|my? feeling|sensation|sense in|down|below|from|$
+    no|lost|losing|lose|reduced|loss|less any|all|the|of|my|some|most|half? feeling|sensation|sense in|down|below|from|on|
+        at|along|around|under|over|inside|$
+    feeling|sensation has|have|is|s|all|just|has? gone|went|going|missing|lost|faded|disappeared|vanished
     like its|it is? not|isnt there|mine|attached
     <limb>|<joint> ~ went|gone|going|goes|fell|falling|fallen|is|feels|feel|felt|still|all ~ dead|asleep|sleep|sleeping
     leg|foot|arm|toe|hand|thigh|calf ~ dead|asleep
@@ -208,7 +230,11 @@ SURE_EVENTS = {
     "it runs down the leg": """
     shooting|shoots|shot|radiates|travelling|traveling|travels|travelled|spreading|spreads|spread|running|runs|ran|going|
         goes|went|coming ~ down|into|up|through|along to|into? <my>? <my>? <my>? <down>
+    shooting|shoots|shot down|up|into|through|across|to <my> <my>? <my>? <body>
+    shooting|shoots|shot|radiates|zips|zipped|runs|ran|goes|went|travels|travelled all|right|straight|the the? way? down|up|
+        to|into|through ~ <down>
     shooting|shoots down|up|into|through|across
+    like|right|straight|all the? way? down ~ leg|legs|thigh|calf|shin|foot|toes
     feeling|buzz|buzzing|electricity|current|lightning|fire|hot|cold|warm|heat|burning|burn|burns|prickling|prickly|
         something|jolt|shock|weird ~ down|into|through|up <my>? <my>? <my>? <down>
     """,
@@ -338,6 +364,8 @@ UNSURE_EVENTS = {
     "cries, perhaps": """
     argh|aargh|agh|aaah|aah|gah|oof|ooof|yikes|ooft|eesh
     dying ,? ~ <joint>
+    <cursing>|au|aua|ahi|no|nono ,? no? ,? my <my>? <joint> $
+    <cursing> , my? <joint>
     <joint> ,? help
     """,
     "felt in the back or a joint": """
@@ -378,6 +406,14 @@ UNSURE_EVENTS = {
     """,
     "the back or a joint went, perhaps": """
     <back> went|gone when|while|as|before|halfway|mid
+    backs|necks|hips|shoulders|kneecap out $|again|on|of
+    stuck|frozen|locked|jammed ~ bent|over|bend|halfway|position|floor|folded|doubled|crooked|sideways
+    bent|doubled over $
+    <limb>|<joint> ~ lit|lights|lighting up
+    hit|caught|touched|touching|trapping|trapped a|the|my|some? nerve
+    like being|getting|i|im|ive|someone|somebody ~ kicked|stabbed|hit|shot|punched|shocked|tasered|tased|zapped|whipped|
+        sliced|cut|struck|touched|grabbed
+    like a? ~ needle|needles|nail|blade|spike|pin|skewer|icepick|screwdriver|taser|fence|socket|wasp|bee
     <back>|<limb> has|have|is|are|s|just|all? gone
     leg|legs|foot|arm just|suddenly|both? went|going $
     <joint> is|s|feel|feels|went|just? out|done $
@@ -391,6 +427,8 @@ UNSURE_EVENTS = {
     im|am|something broken|bust|busted|broke
     jerked|yanked|jolted|overstretched|overextended|hyperextended|jarring|wrenching|torqued|bulge|overdid
     something pooped|poped|pooping|pup
+    somethings|something is? ~ wrong|off|up|weird|bad with|in ~ <joint>|<limb>
+    sharp ,? ~ in|at|on|under|behind ~ <body>
     legs|thighs|quads|glutes|arms ~ dead|asleep
     <limb> ~ weak
     weak|weaker <my>? leg|foot ~ suddenly|sudden
@@ -484,7 +522,6 @@ VAGUE = {
     "cursing and fright": """
     sharp
     fuck|fucks|fuckk|shit|shite|christ|jesus|ffs|fml|wtf|omg|yow|eek|ay|ayy|au|ai|eeek|ahhh|aaaah|ugh|ughh|urgh|ahi|uy|grr|grrr
-    <cursing> , my? <joint>
     😬|😭|😕|☹|🙁|😞|😓
     scared|worried|panicking|crying|screamed
     bit|little|slightly|kinda ~ worried|concerned|scared
@@ -509,6 +546,13 @@ ORDINARY = {
     hurt|hurts|hurting|bruised|wounded is|was? my|the|his|your? ego|pride|feelings|brain|wallet|soul|vanity
     ego|pride|feelings|brain|wallet is|are|was|got|feels? a? bit? hurt|hurts|hurting|bruised|wounded|painful|sore
     growing pains
+    painful|pain watching|listening|reading|viewing|rewatching|song|music
+    <nuisance> is|was|here|has|being ~ a? pain|painful|nightmare|killing
+    my|his|her|the <others> <my>? <body> ~ <hurt>
+    my|his|her|the <other> has|had|got|hurt|with the|a|his|her? bad|sore|dodgy|broken? <body>
+    wife|husband|mum|dad|mom|brother|sister|son|daughter|friend|partner|gf|bf has|had a|the|his|her? bad|sore|dodgy|broken <body>
+    <others> <body>
+    what|says|said my|the <other> said|says|always
     injury|injuries prevention|history
     french|bread|au pain
     pain|hurt cave|locker
@@ -516,6 +560,7 @@ ORDINARY = {
     "a pain: a nuisance": """
     pain in the ass|arse|backside|bum|butt|neck|rear to
     be|being|been|such|what a pain $
+    be|being|been|such|what a pain this|that|the|these|setting|getting|trying|to
     im|youre|hes|shes a pain
     be|being|such|what a|of? pain in the ass|arse|backside|butt|neck|rear
     a real|bit|right|proper|huge|total|royal? of? a? pain trying|getting|setting|working|figuring
@@ -526,6 +571,9 @@ ORDINARY = {
     "nothing lost by it": """
     cant|couldnt|wont|wouldnt|doesnt|not|dont hurt to ask|try|check|look|see|have|be|do|add|go|get|give
     would|will it hurt to|if
+    cant|couldnt|wont|wouldnt|shouldnt hurt to
+    will|would|gonna|does it|this|that|they|these|the|any test|one|bit|next|stretch|squat? hurt|hurts ¿
+    will|would it|this|that|they|these|the test|one|next? hurt $
     strain|strained|straining to see|read|hear
     """,
     "free of pain; a score of none": """
@@ -536,6 +584,10 @@ ORDINARY = {
         anywhere|whatsoever|so? far? $
     <nil> out of 10|ten on? the? <hurt>?
     <nil> on|for the? <hurt>
+    no|zero pain|pains ,? all|everything|its|im|feels|felt|feeling|both|still? all? good|fine|great|ok|okay|well|happy|normal $
+    no pain|pains|hurt yet
+    not painful|hurting|sore yet $
+    doesnt|isnt|hasnt|didnt hurt|hurting|hurts yet
     <hurt> ¿ <none>
     <hurt> ¿ dont|doesnt|didnt|never
     <hurt> ¿ not at
@@ -557,6 +609,10 @@ ORDINARY = {
     legs|thighs|quads|quad|glutes|abs|core|muscles|lungs are|is|were|on|feel|a|bit|really|proper? on|a|bit|really|absolutely?
         burning|burn|burned|fire|screaming
     heel|heels|toe|toes popped|pop|pops|popping up|off
+    back|spine|pelvis|hips|bum stayed|stays|kept|keeps|remained still? down|flat|put|neutral|straight|still|level|on
+    tweak|tweaked|tweaking|tweaks my|the|a? foot|feet|toe|hand|back|knee|hip|elbow|arm|heel angle|position|placement|stance|
+        setup|width|height|line|turnout
+    <effort> ~ nearly|almost|really? killed|killing|destroyed|wrecked|broke|finished me
     core|abs|arms|grip gave|gives|giving up|out
     dead bug|bugs|lift|lifts|lifting|hang|hangs|tired|easy|straight|centre|center
     strain gauge
@@ -565,20 +621,27 @@ ORDINARY = {
     weight ~ going|goes|went|shifts|shifted|moves|into ~ foot|feet|toes|heel|heels|leg
     """,
     "things, not bodies": """
-    phone|stick|broom|broomstick|tape|tripod|camera|ipad|tablet|band has|just|keeps|kept? fell|fallen|falling|falls|slipped|
-        snapped|cracked|popped|tipped|dropped|broke over|off|down|out|up?
+    phone|stick|broom|broomstick|tape|tripod|camera|ipad|tablet|band|shoelace|lace|laces|stand|holder|mount|strap|bottle|chair|
+        selfie|ladder|mirror|elastic|collar|clip|belt|pencil|pen|charger|cable|floorboard|floorboards|floor|door|shelf|rope|
+        bulb|screen|box|bench|plate|plates|bands|string|zip|button has|just|keeps|kept|stick? fell|fallen|falling|falls|slipped|
+        slipping|slips|snapped|snaps|cracked|cracks|crack|popped|pops|tipped|dropped|broke|broken|creaks|creak|gave
+        over|off|down|out|up|way?
     something|somethings is? wrong|off|up|weird with the|my|this? phone|app|bot|video|film|camera|link|tape|upload|file
     faint <my>? tape? pencil|chalk|line|lines|mark|marks|stretch|signal|light
     mark|line|tape is|was a|bit|very|too? faint
     look|looks|looking|looked|be|stay|stayed|keep|dress|looks sharp
     image|picture|video|photo|film is|looks? sharp
     am|pm|oclock sharp
+    <clock> sharp
+    at|by|there|tonight|tomorrow|around|from|till|until|tmrw|day|meet|before|after <hour> sharp
+    <hour> sharp works|is|tonight|tomorrow|please|then|every|on|works|suits|good|ok|am|pm
     at 5|6|7|8|9|10|11|12 sharp
     sharp turn|edge|corner|corners|angle|focus|image|dressed|inhale|exhale|breath|looking|minded|pencil
     pinch of
     in|at a pinch
     electric bike|scooter|car|heater|fan|scales|toothbrush|guitar
-    tweak|tweaked|tweaking|tweaks my|the|a|some|few|little|bit|it? of? my|the? stance|setup|set|form|settings|angle|phone|
+    tweak|tweaked|tweaking|tweaks my|the|a|some|few|little|bit|it? of? my|the? plan|schedule|squat|squats|diet|sleep|lift|
+        lifts|reminder|reminders|days|stance|setup|set|form|settings|angle|phone|
         camera|program|programme|plan|grip|width|tape|technique|position|height|shoes|routine|answer|number|numbers|placement|
         time|times|day|days
     shooting|shoot|shot|shoots it|this|that|a|the|my|some|another? video|videos|film|footage|clip|vertical|portrait|landscape
@@ -593,10 +656,12 @@ ORDINARY = {
     shit|fuck|damn|argh|oops|ugh wrong|meant|forgot|forget|sorry|typo|missed
     take|have|had|took|having|taking|another a? stab
     stab|stabs at
+    fell|fallen|falling over|about? laughing
     fell|fallen|fall for|behind|off the|track|wagon|back into|through
     mind|brain|bum numbing|numbingly
     numb to|bum it|that|waiting
     numb skull
+    fat|clumsy|butter|cold|slippy|sausage fingers|thumbs
     not gonna|going to? lie
     no doubt|lie|joke|kidding|question|wonder|surprise|denying|idea|clue|matter
     cant|wont|wouldnt|couldnt lie|deny
@@ -622,6 +687,9 @@ ORDINARY = {
     at no point|time|stage -> never
     lack|absence of -> without
     <cant> feel|notice|detect|sense|find any? real|sharp|actual|proper? <hurt> -> no pain
+    but they|it|that|its? never came|come|been back? -> , healed
+    but its|it|thats|im|all|been|has|is|was|ive? been? completely|fully|totally|entirely|all|long recovered|healed|fine|better|good|ok|
+        normal|gone now|since? -> , healed
     fine|ok|okay|good|better|great|alright|healed|sorted|grand|normal now|today|since|again|nowadays -> recovered
     """,
 }
@@ -670,6 +738,25 @@ EVERYDAY = """
     skipped skipping pulled pulling pop pops track tracks tracked hit hits miss misses missed block blocked open opens
     opened limit limits cooked jelly hike hiked coach physio doctor says pump pumped meant supposed wrong like mad bum
     sag sagged sway swayed wobble wobbled line lines mop pipe whose recovered toast fried spent gassed drum stiffer
+    flight drive drove driving travel trip bus train car plane desk office chair sofa couch bed sleep slept sleeping
+    woke gym home house garage kitchen room hall stairs street park outside weather rain sun summer winter birthday
+    dinner lunch breakfast coffee water food kid kids wife husband friend mate mum dad boss allowed gap x fat finger
+    fingers word words type typed typing reply answer question message send sent link picture photo pic clip upload
+    charger battery screen app bot music song timer clock pencil pen paper book door window table shelf towel pillow
+    blanket cushion rug carpet tile wood wooden shirt shorts trousers pants jeans shoe sock trainers lifters deadlift deadlifts lunge lunges row rows press pulldown chin ups pullups cardio jog jogging run ran running bike
+    cycle cycling swim swam swimming walk walked walking football rugby tennis yoga pilates class course program
+    programme plan routine schedule exercise exercises drill drills stretches mobility flexibility technique form cue
+    cues weights dumbbell dumbbells kettlebell barbell empty loaded rack racked unracked warmup warm ups cooldown
+    percent half quarter third double triple single total average max maximum min minimum about approx around
+    somewhere everything anything something nothing everyone someone people person guy girl lady man woman old new
+    young white green colour shadow light lights mark marks marked line tape ruler level bubble
+    reading readings measured measuring measurement score result results true false correct right check checked
+    checking compare compared copy copied repeat repeated practise practice practised learn learned learning teach
+    taught watch watched watching video videos follow followed listen heard read reads write wrote written call
+    called name named age height weighs weigh tall short skinny thick thin wide narrow round square curved curve
+    angle angled diagonal horizontal wonder wondering guess suppose hope hopefully maybe yesterday tomorrow tonight
+    morning afternoon evening night noon weekend month months year years hour hours ago since already almost
+    otherwise instead except apart besides both none whichever whatever whenever anyway therefore
     drift drifts drifted blocks contact lost looser squashed squeezed rocked rocks tipped tips hikes fell glued s secs
     seconds sec
 """
@@ -687,6 +774,33 @@ CAUSES = """
     post workout|gym|training|exercise|squat|leg|run
     the other day
     training|workout|gym|muscle|delayed soreness|sore|ache|aches
+"""
+
+# Long ago, and wholly over: with both said and nothing against it, an old pain is no pain stop.
+LONG_AGO = """
+    years|months|yrs|decades|decade ago|back|since
+    in 1990|1995|1998|1999|2000|2001|2002|2003|2004|2005|2006|2007|2008|2009|2010|2011|2012|2013|2014|2015|2016|2017|
+        2018|2019|2020|2021|2022|2023|2024
+    as a kid|child|teen|teenager|student|youngster|boy|girl|junior
+    when i was a|young|younger|little|small|ten|twelve|at|in
+    old <joint>? injury|injuries|problem|break|fracture|strain|tear
+"""
+
+WHOLLY_OVER = """
+    completely|fully|totally|entirely|100|perfectly|absolutely ~ recovered|healed|fine|better|gone|good|ok|normal|over|
+        pain
+    long ~ gone|healed|over|recovered|forgotten
+    all ~ clear|healed|gone|normal|sorted|recovered
+    healed
+    no|never|zero|not|without any|more|a|had? trouble|troubles|problem|problems|issue|issues|bother since|now|at|after|ever|$
+    nothing|none since|now
+    never came|come|been|returned|bothered|had|felt it|me|back|since|again|any
+"""
+
+# With one of these the old pain may not be over.
+NOT_OVER = """
+    but though although until till except again still sometimes occasionally lately recently just came comes unless
+    however apart only
 """
 
 # Not now, or not known to be now; and what says it is now all the same.
@@ -803,10 +917,11 @@ AFTERWARDS = """
 # Slips too far for the edit distance, or nearer to a word of their own: the word meant, and how it is typed.
 SPELLINGS = {
     "hurt": "hrt hert hurrt jurt",
-    "hurts": "hrts herts hurtz hurst",
+    "hurts": "hrts herts hurtz hurst hrus hurys hurtds hutrs hrust hurted",
     "pain": "pian payn pani oain paon pane pqin psin pein",
     "ouch": "uch ouhc ouc oucj",
-    "numb": "numm nub",
+    "numb": "numm nub num nmub nunb",
+    "cramp": "kramp",
     "back": "bak bck bakc bac",
     "tingling": "tingeling",
     "twinge": "twinj twing twindge",

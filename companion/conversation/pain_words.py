@@ -15,7 +15,8 @@ The words stand in ``pain_tables``, typing is read in ``pain_spelling``. The ord
       hurt much", "no pain until the bottom", "don't think it hurts") leaves it unsure.
    b. training soreness with its cause and no joint or back in it ("quads sore from monday"): dropped;
       other soreness is sure when it names the back or a joint, otherwise unsure.
-   c. long ago, asked or supposed ("hurt last year", "is it meant to hurt?", "if it hurts"): unsure.
+   c. long ago and wholly over, both said ("as a kid, fully healed"): dropped; only one of them, asked or
+      supposed ("hurt last year, fine now", "is it meant to hurt?", "if it hurts"): unsure.
 5. The strongest hit left decides: YES, then ASK.
 6. With none left, "the left doesn't hurt but the right does" (``ELLIPSIS``) is unsure; and so is, while the body
    works, a clause that names a part of the body with a word that is not ``EVERYDAY`` ("my knee is narky"),
@@ -33,6 +34,7 @@ from companion.conversation.pain_patterns import (
     EVERYDAY,
     HARDLY,
     HITS,
+    LONG_AGO,
     MARKS,
     NO,
     NOT,
@@ -42,6 +44,7 @@ from companion.conversation.pain_patterns import (
     QUESTION,
     SENTENCE_ENDS,
     STOP,
+    WHOLLY_OVER,
     WITHOUT,
     Hit,
     Pain,
@@ -60,6 +63,7 @@ _TAKEN_OUT = "·"  # stands where ordinary wording stood, so that nothing matche
 _SENTENCE = 40  # words looked at on either side of a hit, so that long texts are read quickly
 _BETWEEN, _BETWEEN_VERBS, _OPEN, _DEGREE = map(word_set, (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPEN, tables.DEGREE))
 _LISTED, _AFTERWARDS, _SUPPOSED, _UNABLE = map(word_set, (tables.LISTED, tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE))
+_NOT_OVER = word_set(tables.NOT_OVER)
 _OR = frozenset(("or", "nor"))
 _ORDINARY_OF_BODY = EVERYDAY | words_of(CAUSES)
 
@@ -155,6 +159,8 @@ def _judged(words: list[str], hit: Hit, worth: Pain, things: frozenset[int]) -> 
     if level is Pain.NO:
         return Pain.NO
     sentence = words[start:end]
+    if _NOT_OVER.isdisjoint(sentence) and holds(sentence, LONG_AGO) and holds(sentence, WHOLLY_OVER):
+        return Pain.NO
     if hit.rule.sore:
         placed = not _JOINTS.isdisjoint(sentence)
         if holds(sentence, CAUSES):

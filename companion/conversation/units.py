@@ -39,6 +39,12 @@ def shown_unit(unit: str, system: str) -> str:
     return _SHOWN_AS[unit][0] if system == IMPERIAL and unit in _SHOWN_AS else unit
 
 
+def spoken_unit(unit: str, system: str) -> str:
+    """The name of the shown unit in a sentence: "cm", "inches", "pounds", "degrees", "seconds"."""
+    there = shown_unit(unit, system)
+    return {"in": "inches", "lb": "pounds", "deg": "degrees", "s": "seconds"}.get(there, there)
+
+
 def to_kept(number: float, unit: str, system: str) -> float:
     """A number as the lifter wrote it, in their system's unit, turned into the kept unit."""
     return number * _SHOWN_AS[unit][1] if system == IMPERIAL and unit in _SHOWN_AS else number
@@ -47,7 +53,8 @@ def to_kept(number: float, unit: str, system: str) -> float:
 def shown_number(value: float, unit: str, system: str) -> str:
     """A kept number in the lifter's system without its unit: one decimal place where it has any."""
     number = value / _SHOWN_AS[unit][1] if system == IMPERIAL and unit in _SHOWN_AS else value
-    return f"{round(number, 1):g}"
+    places = 0 if system == IMPERIAL and unit == "kg" and number >= 20 else 1
+    return f"{round(number, places):g}"
 
 
 def shown(value: float, unit: str, system: str) -> str:

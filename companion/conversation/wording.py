@@ -9,7 +9,7 @@ from typing import Any, Final
 
 from companion.clock import zone_of
 from companion.conversation.condition import Facts, Value
-from companion.conversation.units import METRIC, shown, shown_unit
+from companion.conversation.units import METRIC, shown, spoken_unit
 
 MOST_CHARACTERS: Final = 350
 MOST_WORDS: Final = 60
@@ -24,12 +24,12 @@ class _Wording(string.Formatter):
     def __init__(self, facts: Facts, side: str, unit: str, now: datetime) -> None:
         self.facts, self.side, self.now = facts, side, now
         self.units = str(facts.get("welcome.units", METRIC))
-        self.unit = shown_unit(unit, self.units)
+        self.unit = spoken_unit(unit, self.units)
 
     def get_value(self, key: int | str, args: Any, kwargs: Any) -> Value | None:
         name = str(key)
         if name == "unit":
-            return {"deg": "degrees", "s": "seconds"}.get(self.unit, self.unit)
+            return self.unit
         found = self.facts.get(name)
         return self.facts.get(f"{self.side}_{name}") if found is None and self.side else found
 

@@ -25,6 +25,7 @@ KNEECAP: Final = 4.0
 # Above this a degree moves the heel by less than 0.4 cm (evidence-and-drills), so the height says little.
 HEEL_TOP: Final = 75.0
 FLIP: Final = 45.0
+SHIN_TOP: Final = 70.0  # degrees from upright (choice; the mean is 40 +- 5.8, Calatayud 2015, read)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +82,20 @@ def leg_raise_from_level(shown: float, lean: Lean | None = None) -> float:
 def lean_matters(shown: float) -> bool:
     """Whether a level's reading has to be asked back: up to 45, and from 80, where the leg may have passed upright."""
     return shown <= FLIP or shown >= 80
+
+
+def shin_from_level(shown: float, counts_from: Literal["upright", "floor"]) -> float:
+    """Shin angle from upright, in degrees, from a phone level held along the shin.
+
+    ``counts_from``: what the level calls 0, a phone standing upright or one lying flat. ValueError outside 0-90, and past
+    70 degrees from upright: no shin leans that far with the heel down, so it was counted from the other one.
+    """
+    if not 0 <= shown <= 90:
+        raise ValueError(f"a level shows 0 to 90 degrees, not {shown:g}")
+    angle = shown if counts_from == "upright" else 90 - shown
+    if angle > SHIN_TOP:
+        raise ValueError(f"{angle:g} degrees from upright is no shin: which does the level count from?")
+    return angle
 
 
 def shin_from_distance(distance: float, height: float) -> Estimate:

@@ -72,6 +72,10 @@ class Error:
         """The smallest change between two single readings that is not error: MDC95 = 1.96 * sqrt(2) * SEM."""
         return MDC_FACTOR * self.sem
 
+    def of_mean(self, repeats: int) -> float:
+        """The error of the mean of repeats: SEM / sqrt(repeats), but the steady part does not get less by repeating."""
+        return sqrt(self.steady**2 + (self.sem**2 - self.steady**2) / repeats)
+
 
 @dataclass(frozen=True, slots=True)
 class Line:
@@ -181,6 +185,8 @@ def against_line(readings: Sequence[Reading], line: Line, error: Error | None = 
                  show: Show = metric) -> LineAnswer:
     """Repeats of one reading held against a line: beyond 1.645 * SEM / sqrt(repeats) it is clear or short, else close.
 
+    What is the same at every repeat (a heel's height: where the hip is) does not get less by repeating.
+
     By eye the whole band counts as error: a band that straddles or touches the line is close.
     """
     first = one_way(readings)
@@ -194,7 +200,7 @@ def against_line(readings: Sequence[Reading], line: Line, error: Error | None = 
         margin = max(low - line.value, 0.0) + min(high - line.value, 0.0)
         beyond = 0.0
     else:
-        margin, beyond = mean - line.value, Z_ONE_SIDED_95 * error.sem / sqrt(len(readings))
+        margin, beyond = mean - line.value, Z_ONE_SIDED_95 * error.of_mean(len(readings))
     answer: Literal["clear", "short", "close"] = (
         "clear" if margin > beyond else "short" if margin < -beyond else "close")
     return LineAnswer(answer, margin, _line_words(answer, first, mean, beyond, line, show), line, error.sem,

@@ -117,7 +117,7 @@ class Bot(RuleBasedStateMachine):
         self.held: list[Inbound] = []
         self.last: Inbound | None = None
         self.number = 1000
-        self.pain_at = 0
+        self.last_at = START
 
     @initialize(known=st.sampled_from((True, True, True, False)))
     def begin(self, known: bool) -> None:
@@ -167,7 +167,7 @@ class Bot(RuleBasedStateMachine):
         Bot.steps += 1
         before, person = self.count("ok"), self.person
         self.shown = self.life.take(inbound)
-        self.last = inbound
+        self.last, self.last_at = inbound, self.life.clock.at
         self.look(self.shown)
         if self.person == person:
             assert self.count("ok") - before in (0, 1), "one turn, two answers"
@@ -313,6 +313,8 @@ class Bot(RuleBasedStateMachine):
     def the_same_update_again(self) -> None:
         before, rows = self.session, self.db.execute("select count(*) from answers").fetchone()[0]
         assert self.last is not None
+        if self.life.clock.at - self.last_at > timedelta(days=1):
+            return  # Telegram gives an update again for 24 hours at most, and its numbers may start over after a week
         self.deliver(self.last)
         assert self.shown == []
         assert self.session == before
@@ -347,30 +349,30 @@ class Bot(RuleBasedStateMachine):
     # what must hold ---------------------------------------------------------------------------------------
 
     @invariant()
-    def it_waits_for_the_person(self) -> None:
+    def what_must_hold(self) -> None:
         assert not unsettled(self.session) or self.person is None
-
-    @invariant()
-    def nothing_failed(self) -> None:
         assert self.db.execute("select count(*) from updates where failed is not null").fetchone()[0] == 0
+        self.the_log_says_what_the_session_says()
+        self.no_load_after_pain_before_a_passed_check()
 
-    @invariant()
     def the_log_says_what_the_session_says(self) -> None:
-        """Each answer a run stands on is the last row of its key in the log, and there once."""
+        """Each answer a run stands on is the last row of its key in the log, and there once. A reply in pain is no answer: the
+        one before it stands."""
         session, person = self.session, self.person
         if person is None:
             return
         for frame in (*session.stack, *(frame for stack in session.parked for frame in stack)):
+            stops = BOOK[frame.flow].stops
+            renamed = any(isinstance(stop, Ask) and stop.log_as for stop in stops.values())
             for key, value in frame.got.items():
-                if not key.startswith("run_"):
-                    rows = self.db.execute("select value, status from answers where person = ? and run = ? and key = ? order by id desc",
+                if isinstance(stops.get(key), Ask) or renamed and key not in stops:
+                    rows = self.db.execute("select value, status from answers where person = ? and run = ? and key = ? and status <> 'in_pain' order by id desc",
                                            (person, frame.run, key)).fetchall()
-                    assert rows[0] == (value, "ok"), (frame.flow, key)
+                    assert rows[:1] == [(value, "ok")], (frame.flow, frame.run, key, value, rows)
         twice = self.db.execute("select b.id from answers a join answers b on b.person = a.person and b.run = a.run and b.key = a.key "
                                 "and b.id > a.id and b.replaces is null").fetchall()
         assert twice == []
 
-    @invariant()
     def no_load_after_pain_before_a_passed_check(self) -> None:
         session, person = self.session, self.person
         if person is None or not self.at_load():

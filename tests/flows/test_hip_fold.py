@@ -53,7 +53,7 @@ def test_nothing_is_typed_while_the_hands_are_under_the_back():
     talk = ready()
     assert talk.state == "hip_fold.left_do"
     assert talk.says[-1].buttons[0][0].label == "Done"
-    assert "Stop at once" in talk.last
+    assert "Stop at a pinch" in talk.last
 
 
 def test_a_side_that_is_skipped_is_not_asked_about():

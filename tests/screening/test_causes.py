@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from companion.screening.causes import CANNOT_TELL, OVERALL_WORDS, conclude, settle_words, verdict_words
@@ -269,6 +269,7 @@ def test_a_verdict_by_elimination_lists_what_ruled_the_other_two_out() -> None:
     assert conclude(screen(LENGTH_OUT), ABOUT, 0).verdict("control").answers == ()
 
 
+@settings(max_examples=60)
 @given(SCREENS)
 def test_a_verdict_that_says_anything_can_say_where_it_comes_from(done: Screen) -> None:
     for verdict in conclude(done, ABOUT, 0).verdicts:

@@ -78,6 +78,17 @@ def test_the_part_of_an_error_that_repeats_can_not_show_is_kept() -> None:
     assert updated(heel, 0.0, 50).sem == heel.sem
 
 
+def test_repeating_a_heels_height_does_not_take_away_the_doubt_about_the_hip() -> None:
+    """By hand, a man, two repeats: sqrt(2.5^2 + 3^2 / 2) = 3.279; the level's 3 / sqrt(2)."""
+    assert error_of("leg_raise", "heel", "man").of_mean(2) == pytest.approx(3.279, abs=0.001)
+    assert error_of("leg_raise", "level", "man").of_mean(2) == pytest.approx(3 / sqrt(2))
+    beyond = 1.645 * 3.2787
+    heel = error_of("leg_raise", "heel", "man")
+    for off, answer in ((0.01, "clear"), (-0.01, "close")):
+        taken = raised(70 + beyond + off, 70 + beyond + off, method="heel_own")
+        assert against_line(taken, RAISE_LEAST, heel).answer == answer
+
+
 @given(READINGS, st.sampled_from(["man", "woman", None]))
 def test_own_error_is_never_below_the_published_one(sessions: list[list[float]], sex: str | None) -> None:
     own = Errors(sex, repeats_of(raised(*values) for values in sessions)).of("leg_raise", "level_own")

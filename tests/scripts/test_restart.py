@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 import contextlib
 import shutil
-from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
 
@@ -154,39 +153,48 @@ WALKS = [pytest.param(name, choose, id=f"{name}, {choose.__name__}")
 @pytest.mark.parametrize(("name", "choose"), WALKS)
 async def test_a_restart_after_any_answer_goes_on_at_the_same_question(
         name: str, choose: Choose, lived: Path, tmp_path: Path) -> None:
-    shutil.copy(lived, tmp_path / "companion.sqlite")
-    life = Life(tmp_path / "companion.sqlite")
-    await life.start()
-    await life.do(Tapped(f"go.{name}"))
-    await walk(life, name, choose)
-    await life.stop()
+    walks = []
+    for restarting in (False, True):
+        shutil.copy(lived, tmp_path / f"{restarting}.sqlite")
+        life = Life(tmp_path / f"{restarting}.sqlite")
+        await life.start()
+        await life.do(Tapped(f"go.{name}"))
+        walks.append(await walk(life, name, choose, restarting))
+        await life.stop()
+    assert walks[0] == walks[1]
 
 
 async def test_a_restart_after_any_answer_since_consent_goes_on_at_the_same_question(tmp_path: Path) -> None:
-    life = Life(tmp_path / "companion.sqlite")
-    await life.start()
-    await life.do(Typed("hello"))
-    await life.do(Tapped(f"{CONSENT.payload}yes"))
-    await walk(life, "welcome", first)
-    await life.stop()
-
-
-async def walk(life: Life, name: str, choose: Choose) -> None:
-    """Answer until the flow has ended, starting the companion again at every question."""
-    runs = {frame.run for frame in life.session.stack if frame.flow == name}
-    asked: Counter[tuple[str, str]] = Counter()
-    already = len(life.rows())
-    while runs & {frame.run for frame in life.session.stack} and asked.total() < LONGEST_WALK:
-        before = life.session, life.rows(), await opening(life.companion, WHO)
-        await life.stop()
+    walks = []
+    for restarting in (False, True):
+        life = Life(tmp_path / f"{restarting}.sqlite")
         await life.start()
-        assert await waiting_messages(CompanionOutbox(life.companion, WHO.channel), life.clock.now()) == []
-        assert (life.session, life.rows(), await opening(life.companion, WHO)) == before
-        assert len(before[2]) == 1
-        asked[life.session.top.run, life.session.top.state] += 1
+        await life.do(Typed("hello"))
+        await life.do(Tapped(f"{CONSENT.payload}yes"))
+        walks.append(await walk(life, "welcome", first, restarting))
+        await life.stop()
+    assert walks[0] == walks[1]
+    assert ("welcome", "zone_right") in walks[0]
+
+
+async def walk(life: Life, name: str, choose: Choose, restarting: bool) -> list[tuple[str, str]]:
+    """Answer until the flow has ended, or long enough, and give the questions in the order they were asked; where
+    ``restarting``, the companion is stopped and started at each of them."""
+    runs = {frame.run for frame in life.session.stack if frame.flow == name}
+    asked: list[tuple[str, str]] = []
+    already = len(life.rows())
+    while runs & {frame.run for frame in life.session.stack} and len(asked) < LONGEST_WALK:
+        if restarting:
+            before = life.session, life.rows(), await opening(life.companion, WHO)
+            await life.stop()
+            await life.start()
+            assert await waiting_messages(CompanionOutbox(life.companion, WHO.channel), life.clock.now()) == []
+            assert (life.session, life.rows(), await opening(life.companion, WHO)) == before
+            assert len(before[2]) == 1
+        asked.append((life.session.top.flow, life.session.top.state))
         await life.answer(choose)
-    assert not [question for question, times in asked.items() if times > 1]
-    assert len(life.rows()) - already == asked.total()
+    assert len(life.rows()) - already == len(asked)
+    return asked
 
 
 async def test_every_flow_that_asks_something_was_open_to_this_lifter(lived: Path, tmp_path: Path) -> None:
