@@ -33,7 +33,7 @@ FLOW = Flow(
         *each_side(
             Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
                 "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
-                caution=STOP_IF, picture="knee_to_wall_{side}", only_if=TAPE, method="tape"),
+                caution=STOP_IF, only_if=TAPE, method="tape"),
             Ask("{side}_2", "Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
                 caution=STOP_IF, only_if=TAPE, method="tape"),
             Ask("{side}_3", "Those two were {apart:cm} apart. One last time, {side} foot: how many {unit}?", DISTANCE,

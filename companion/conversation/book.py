@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Final
 
+from rapidfuzz import fuzz
+
 from companion.conversation.flow import Flow, Gate, Run
 from companion.conversation.machine import Compiled, compile_flow
 from companion.conversation.phrases import normalise
@@ -32,6 +34,12 @@ class Book:
         """The flow that a typed command starts, with or without a slash, or None."""
         words = _command_words(text)
         return self.commands.get(f"/{words}" if text.lstrip().startswith("/") else words) or self.commands.get(words)
+
+    def near_command(self, text: str) -> str | None:
+        """The flow whose longer words a text nearly is, where it is nearest to one flow only; for the menu."""
+        words = _command_words(text)
+        near = {flow for name, flow in self.commands.items() if len(name) >= 6 and fuzz.ratio(words, name) >= 85}
+        return near.pop() if len(near) == 1 else None
 
     @staticmethod
     def resumes(text: str) -> bool:

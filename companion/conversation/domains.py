@@ -24,6 +24,9 @@ Domains = Mapping[str, Domain]
 A_DAY: Final = "2026-03-02"
 """For a fact that is only asked whether it is there: a date, since a template may want one."""
 
+WORDS: Final = "tingling and numb below the knee"
+"""For a text that a worked-out fact reads: words that weigh something."""
+
 COMBINATIONS_MOST: Final = 4_000
 """Combinations of what a worked-out fact reads; where there are more, its declared values stand for it."""
 
@@ -141,7 +144,8 @@ class Ways:
         declared = [one for one in self.flow.facts if one.name == name]
         stated = {value for one in declared for value in (*one.values, *((one.low, one.high) if one.step else ()))}
         started = {value for value in self.at_start.get(name, ()) if value is not None}
-        yield from held | stated | started | set(self._beside(name)) or {A_DAY}
+        told: set[Value] = {A_DAY} if name in self.compares or "." in name or name in _BESIDE else {A_DAY, WORDS}
+        yield from held | stated | started | set(self._beside(name)) or told
 
     def _beside(self, name: str) -> tuple[Value, ...]:
         """What a fact may be that comes from elsewhere: another flow's answer, something concluded, a run's ending."""
@@ -172,8 +176,10 @@ class Ways:
     @cached_property
     def fixed(self) -> frozenset[str]:
         """The facts that are kept with a run from its start; all others that are not its own may change beside it."""
-        asked = {name for name in self.compares if "." not in name and name not in _BESIDE and not any(found_values(self.book, name))}
-        own = self.compiled.stops.keys() | self.worked_out.keys() | {name for ask in self.asks.values() for name in self.log_names(ask, {})}
+        named = {*self.compares, *(name for names in self.reads.values() for name in names)}
+        asked = {name for name in named if "." not in name and name not in _BESIDE and not any(found_values(self.book, name))}
+        own = self.compiled.stops.keys() | self.worked_out.keys() | {
+            name for ask in self.asks.values() for name in self.log_names(ask, {})}
         return frozenset(self.at_start) | (frozenset(asked - own) if self.flow.at_start else frozenset())
 
     def work_out(self, one: Fact, facts: Domains) -> Domain:

@@ -36,9 +36,9 @@ class Ask:
     """One question. ``key`` names its state and its answer.
 
     ``caution``: shown with it; the body is at work. ``safety``: never guessed, never skipped. ``free``: words of the
-    lifter's own, in which pain words are asked about once instead of ending the question. ``back``
-    false: the answers before it stay as they are. ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log where it is not
-    the state's own; like ``method`` and ``placement`` a template over the facts.
+    lifter's own, in which pain words are asked about once instead of ending the question. ``back`` false: the answers
+    before it stay as they are. ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the
+    log where it is not the state's own; like ``method`` and ``placement`` a template over the facts.
     """
 
     key: str

@@ -228,6 +228,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             draft.ask_again("All right. Nothing says you must go on: “stop” ends it for today.")
 
 
+_GREETINGS: Final = frozenset(("hi", "hello", "hey", "hi there", "hello there", "hey there", "good morning", "good evening"))
 _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
 
 
@@ -300,7 +301,11 @@ def _read(draft: Draft, text: str) -> None:
             return
         read = Unclear("That is not on offer just now.")
     near = None if ask.safety or ask.free else hear(text)
-    if near in _CONTROLS:
+    if normalise(text).strip(" .!") in _GREETINGS:
+        draft.ask_again()
+    elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
+        _start(draft, flow)
+    elif near in _CONTROLS:
         _control(draft, near)
     else:
         draft.ask_again(f"{read.reason} {ask.kind.example(draft.ears)}")

@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from functools import cache
 from random import Random
 
-from companion.conversation.book import PARKED
-from companion.conversation.condition import Value
-from companion.conversation.domains import Ways
-from companion.conversation.flow import EARLY_END, END, Ask, Known
+from companion.conversation.book import PARKED, Book, bind
+from companion.conversation.condition import ALWAYS, Condition, Every, Value, fact
+from companion.conversation.domains import A_DAY, Ways
+from companion.conversation.effects import Effect, Say
+from companion.conversation.events import Event, Happening, Sent, Settle, Tapped, Typed
+from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Known, Run, Step, Tell
+from companion.conversation.kinds import Media, Number, Ready
 from companion.conversation.machine import START
 from companion.conversation.proof import Found, model, prove
-from companion.conversation.wording import render
+from companion.conversation.prompt import SKIP, Payload
+from companion.conversation.session import Frame, Session
+from companion.conversation.step import step, unsettled
+from companion.conversation.wording import fields_of, render
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, PAIN
 
@@ -22,7 +28,6 @@ TRIES = 600
 
 LONGEST = 100
 SKIPPED = None
-STAND_IN = Ask("ok", "Ok?", PAIN.steps[0].kind)  # type: ignore[union-attr]
 
 
 @dataclass(frozen=True)
@@ -62,8 +67,9 @@ def drawn(ways: Ways, draw: Random, names: Iterable[str]) -> dict[str, Value]:
             if draw.random() < there and (values := sorted(ways.whole(name) - {None}, key=repr))}
 
 
-def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]]) -> Walk:
-    """One walk from the start to an end, as straight as may be towards one of the ``missing`` arrows."""
+def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: Condition = ALWAYS) -> Walk:
+    """One walk from the start to an end, as straight as may be towards one of the ``missing`` arrows, taking that where
+    ``also`` holds."""
     compiled = ways.compiled
     never = proof_of(ways.flow.name).never
     read = {name for names in ways.reads.values() for name in names}
@@ -71,11 +77,14 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]]) -> Walk
     free = ways.compares.keys() - own - ways.worked_out.keys() - ways.fixed - read
     fixed = dict(ways.flow.at_start(Known(CHECKED, NOW, run=str(draw.randrange(9))))) if ways.flow.at_start else {}
     goal = compiled.ways[draw.choice(sorted(missing))]
-    suits = model(goal.when, {name: ways.whole(name) for name in ways.compares}) or {}
-    for name in sorted(ways.fixed & ways.compares.keys()):
+    suits = model(Every((also, goal.when)), {name: ways.whole(name) for name in ways.compares}) or {}
+    for name in sorted(ways.fixed & (ways.compares.keys() | read)):
         fixed.pop(name, None)
-        value = draw.choice(sorted(suits[name], key=repr))
+        value = draw.choice(sorted(suits.get(name) or ways.whole(name), key=repr))
         fixed |= {} if value is None else {name: value}
+    if ways.flow.at_start:  # what it would have worked out to say
+        told = {field for step in ways.flow.steps for field in said_fields(step) if "." not in field}
+        fixed |= dict.fromkeys(told - fixed.keys() - own - ways.worked_out.keys() - ways.compares.keys(), A_DAY)
     far, astray = distances(ways, goal.source), draw.choice((1, 3, 9, 30))
     state, got, replies, passed = START, dict[str, Value](), list[Reply](), list[tuple[str, str]]()
     while state not in (END, EARLY_END) and len(passed) < LONGEST:
@@ -97,7 +106,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]]) -> Walk
                 after[name] = given
             facts = compiled.facts_of(beside, fixed, after)
             sets = {name: ways.whole(name) if name in free else frozenset((facts.get(name),)) for name in ways.compares}
-            if (chosen := model(arrow.when, sets)) is None:
+            if (chosen := model(Every((also, arrow.when)) if arrow is goal else arrow.when, sets)) is None:
                 continue
             for name in free:
                 value = draw.choice(sorted(chosen[name], key=repr))
@@ -141,9 +150,16 @@ def offered(ask: Ask, given: Value | None, facts: Mapping[str, Value]) -> bool:
     return given is None or str(given) not in shut
 
 
+def said_fields(step: Step) -> Iterator[str]:
+    """The names of the facts a step's words use."""
+    for name in ("say", "caution", "picture"):
+        yield from fields_of(getattr(step, name, ""))
+
+
 @cache
 def walks_of(name: str) -> Mapping[tuple[str, str], Walk]:
-    """For each arrow that a walk takes, a short one that does, up to that arrow."""
+    """For each arrow that a walk takes, a short one that does, up to that arrow; under (state, "to the end") one that
+    passes the state and comes to an end."""
     ways, draw = ways_of(name), Random(name)
     wanted = set(ways.compiled.ways) - proof_of(name).never
     found: dict[tuple[str, str], Walk] = {}
@@ -152,6 +168,120 @@ def walks_of(name: str) -> Mapping[tuple[str, str], Walk]:
         for n, arrow in enumerate(one.passed):
             if arrow not in found or len(found[arrow].passed) > n + 1:
                 found[arrow] = Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1])
+            if one.passed[-1][1] in (END, EARLY_END):
+                found.setdefault((arrow[0], "to the end"), one)
         if wanted <= found.keys():
             break
     return found
+
+
+def walk_saying(name: str, step: Tell | Do) -> Walk | None:
+    """A walk on which this step's condition holds as it is passed, up to there; None where none was found."""
+    ways, draw = ways_of(name), Random(name)
+    by = [key for key, arrow in ways.compiled.ways.items() if step in arrow.passed and key not in proof_of(name).never]
+    for _ in range(TRIES if by else 0):
+        one = walk(ways, draw, by, step.only_if)
+        for n, arrow in enumerate(one.passed):
+            so_far = Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1])
+            if arrow in by and step.only_if.holds(facts_after(ways, so_far)):
+                return so_far
+    return None
+
+
+def facts_after(ways: Ways, one: Walk) -> Mapping[str, Value]:
+    """The facts with which a walk's last arrow was taken."""
+    got: dict[str, Value] = {}
+    for reply in one.replies:
+        stop, facts = ways.compiled.stops.get(reply.state), ways.compiled.facts_of(reply.beside, one.fixed, got)
+        name = render(stop.log_as, facts, NOW, stop.side) if isinstance(stop, Ask) and stop.log_as else reply.state
+        got.pop(name, None)
+        if reply.value is not None and stop is not None and name != "run_parked":
+            got[name] = reply.value
+    return ways.compiled.facts_of(one.replies[-1].beside, one.fixed, got)
+
+
+# the same on the engine ---------------------------------------------------------------------------------------
+
+
+def alone(flow: Flow, fixed: Mapping[str, Value]) -> Book:
+    """A book of one flow without its gates, begun with these facts; the flows it runs end at once, or stay shut."""
+    runs = {step.flow for step in flow.steps if isinstance(step, Run) and step.flow != PARKED}
+    stubs = [Flow(name, 1, name, gates=(Gate(fact(f"shut.{name}").is_("yes")),), steps=(), by_name=False) for name in sorted(runs)]
+    if "pain" not in runs and flow.name != "pain":
+        stubs.append(PAIN)
+    if "home" not in runs and flow.name != "home":
+        stubs.append(Flow("home", 1, "Menu", counted=False, steps=(Ask("pick", "What next?", Ready()),)))
+    return bind([replace(flow, gates=(), at_start=lambda known: fixed), *stubs], "home", "pain")
+
+
+class Replay:
+    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order."""
+
+    def __init__(self, name: str, one: Walk) -> None:
+        self.ways = ways_of(name)
+        self.book = alone(self.ways.flow, one.fixed)
+        self.known: dict[str, Value] = {}
+        self.effects: list[Effect] = []
+        flow = self.ways.flow
+        self.session = Session(stack=(Frame(flow.name, flow.version, "1"),), runs=1)
+        for reply in one.replies:
+            self.known = dict(reply.beside)
+            self.take(reply)
+
+    @property
+    def frame(self) -> Frame | None:
+        """The flow's own frame, or None where it has ended."""
+        return next((frame for frame in self.session.stack if frame.run == "1"), None)
+
+    @property
+    def ask(self) -> Ask:
+        """The question that waits."""
+        stop = self.ways.compiled.stops[self.session.top.state]
+        assert isinstance(stop, Ask)
+        return stop
+
+    @property
+    def said(self) -> list[Say]:
+        return [effect for effect in self.effects if isinstance(effect, Say)]
+
+    def send(self, event: Happening) -> None:
+        """One event, without going on from where it led."""
+        self.session, effects = step(self.book, self.session, event, Known(self.known, NOW))
+        self.effects += effects
+
+    def settle(self) -> None:
+        """Go on to where it waits for the person."""
+        while unsettled(self.session):
+            self.send(Settle())
+
+    def take(self, reply: Reply) -> None:
+        """What a walk did in one state."""
+        stop = self.ways.compiled.stops.get(reply.state)
+        assert self.frame is not None
+        assert self.frame.state == ("" if stop is None else reply.state)
+        if isinstance(stop, Ask):
+            self.give(stop, reply.value)
+            return
+        if isinstance(stop, Run):
+            if reply.value == "closed":
+                self.known[f"shut.{stop.flow}"] = "yes"
+            while len(self.session.stack) > 1:
+                self.send(Settle())
+        self.send(Settle())
+
+    def give(self, ask: Ask, value: Value | None) -> None:
+        """Answer the waiting question with a value, by its button where it has one; None skips it."""
+        self.send(self.event(ask, value))
+        if self.session.aside and self.session.aside.about == "unusual":
+            self.send(Typed("yes"))
+
+    def event(self, ask: Ask, value: Value | None) -> Event:
+        if isinstance(ask.kind, Media) and value is not None:
+            return Sent(ask.kind.accepts[0], str(value))
+        if isinstance(ask.kind, Number) and value is not None:
+            return Typed(f"{value} {ask.kind.unit}")
+        if value is not None and not ask.kind.options:
+            return Typed(str(value))
+        wanted = SKIP if value is None else f"{value:g}" if isinstance(value, float) else value
+        flow = self.ways.flow
+        return Tapped(str(Payload(flow.name, flow.version, ask.key, wanted)))

@@ -1,0 +1,31 @@
+"""Progress: which tests are done, and which are still open."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import Value, fact
+from companion.conversation.flow import Flow, Known, Tell
+from companion.screening.screen import ROUTE
+from flows.home import TESTS
+from flows.screen import done_already
+
+
+def progress_facts(known: Known) -> dict[str, Value]:
+    """The titles of the tests that count already, and of the rest."""
+    titles = {name: title.lower() for name, title in TESTS}
+    counted = done_already(known)
+    done = [titles[test] for test in ROUTE if f"done_{test}" in counted]
+    left = [titles[test] for test in ROUTE if f"done_{test}" not in counted]
+    return {"how_many": float(len(done)), "done": ", ".join(done), "left": ", ".join(left)}
+
+
+FLOW = Flow(
+    "progress", version=1, title="How far I am", counted=False, command=("progress", "how far", "how far am i", "status"),
+    at_start=progress_facts,
+    steps=(
+        Tell("No test is done yet since your last results. Say “screen” to begin, or name one test.", fact("how_many") < 1),
+        Tell("Done: {done}.", fact("how_many") >= 1),
+        Tell("Still open: {left}. Say “screen” to go on, or “results” for what they say so far.",
+             (fact("how_many") >= 1) & (fact("how_many") < len(ROUTE))),
+        Tell("All tests are done. Say “results”.", fact("how_many") >= len(ROUTE)),
+    ),
+)
