@@ -236,24 +236,28 @@ class Companion:
 
 
 class CompanionOutbox:
-    """The outbox of one channel, as its drainer wants it: each mark is committed before it returns."""
+    """The outbox of one channel, as its drainer wants it: each mark is committed before it returns. ``only``: one address
+    of it, for a screen that belongs to one person."""
 
-    def __init__(self, companion: Companion, channel: str) -> None:
-        self._companion, self._channel = companion, channel
+    def __init__(self, companion: Companion, channel: str, only: Address | None = None) -> None:
+        self._companion, self._channel, self._only = companion, channel, only
 
     async def due(self, now: datetime) -> Sequence[Outgoing]:
         """The oldest waiting message of each address, what is held in memory first."""
         unkept = self._companion._unkept
         first: dict[Address, Outgoing] = {}
         for message in unkept.values():
-            if message.address.channel == self._channel:
+            if self._mine(message):
                 first.setdefault(message.address, message)
-        kept = outbox.due(self._companion.db.conn, self._channel, now)
+        kept = outbox.due(self._companion.db.conn, self._channel, now, self._only.id if self._only else None)
         return [*first.values(), *(message for message in kept if message.address not in first)]
+
+    def _mine(self, message: Outgoing) -> bool:
+        return message.address == self._only if self._only else message.address.channel == self._channel
 
     async def next_due(self, now: datetime) -> datetime | None:
         """When to look again; None where nothing waits."""
-        if any(message.address.channel == self._channel for message in self._companion._unkept.values()):
+        if any(map(self._mine, self._companion._unkept.values())):
             return now
         return outbox.next_due(self._companion.db.conn, self._channel, now)
 

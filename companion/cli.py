@@ -123,8 +123,10 @@ def play(file: Path, fast: bool, accept: bool) -> None:
 @click.option("--draw", is_flag=True, help="Print the flow as a Mermaid drawing.")
 def flows(name: str | None, draw: bool) -> None:
     """List the flows and check them; with a NAME, show or draw one; `flows draw` writes every drawing beside its flow."""
+    from companion.clock import SystemClock
     from companion.conversation.check import faults
     from companion.conversation.draw import mermaid, outline
+    from companion.conversation.flow import Known
     from flows import catalogue
     from flows.catalogue import BOOK
 
@@ -141,9 +143,9 @@ def flows(name: str | None, draw: bool) -> None:
             fail(f"there is no flow called {name}; `companion flows` lists them")
         click.echo(mermaid(BOOK[name]) if draw else outline(BOOK[name]))
         return
-    found = 0
+    found, now = 0, SystemClock().now()
     for compiled in BOOK.flows.values():
-        wrong = faults(BOOK, compiled)
+        wrong = faults(BOOK, compiled, Known({"today": now.date().isoformat()}, now))
         found += len(wrong)
         click.echo(f"{compiled.flow.name:20} {compiled.flow.title:24} {len(compiled.stops):3} states "
                    f"{len(compiled.arrows):4} arrows  {'; '.join(wrong) or 'sound'}")

@@ -43,7 +43,7 @@ async def opening(companion: Companion, address: Address) -> Sequence[Outgoing]:
 
 async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> None:
     """The conversation of one person at this terminal."""
-    clock, store = SystemClock(), CompanionOutbox(companion, terminal.CHANNEL)
+    clock, store = SystemClock(), CompanionOutbox(companion, terminal.CHANNEL, Address(terminal.CHANNEL, name))
     async with working(companion):
         first = await opening(companion, Address(terminal.CHANNEL, name))
         if terminal.is_interactive():

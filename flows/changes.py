@@ -2,53 +2,68 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Sequence
 from datetime import datetime
 
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Tell
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
-from companion.screening.readings import Reading, Show, error_of, mean_of
-from companion.screening.retest import change
-from companion.screening.screen import TEST_WORDS, Screen, about_from, screen_from
-from flows.outcome_facts import showing
+from companion.screening.errors import Errors, errors_from
+from companion.screening.readings import Show, mean_of
+from companion.screening.retest import CALF_SESSIONS, change
+from companion.screening.screen import TEST_WORDS, Answer, Screen, about_from, screen_from
+from companion.screening.sessions import MEASURED, Session, sessions_of
+from companion.screening.trend import SESSIONS, pain_change, trend
+from flows.outcome_facts import showing, told_at
 
-Taken = Callable[[Screen, str], tuple[Reading, ...]]
-MEASURED: dict[str, Taken] = {
-    "leg_raise": lambda screen, side: leg_raise_readings(screen.leg_raise, side) if screen.leg_raise else (),
-    "knee_to_wall": lambda screen, side: knee_to_wall_readings(screen.knee_to_wall, side) if screen.knee_to_wall else (),
-}
+SIDES = ("left", "right")
 
 
 def change_facts(known: Known) -> dict[str, Value]:
-    """One line a test and side that was measured before the last results and again since."""
-    told = known.facts.get("outcome.at")
-    if told is None:
+    """One message a test that was measured before the last results and again since, and one for pain."""
+    since = told_at(known)
+    if since is None:
         return {"any": "no"}
-    since, answers, show = datetime.fromisoformat(str(told)), list(known.answers()), showing(known)
-    before = screen_from([row for row in answers if row.at <= since])
-    after = screen_from([row for row in answers if row.at > since])
-    sex = about_from(answers).sex
+    answers, show = list(known.answers()), showing(known)
+    errors = errors_from(answers, about_from(answers).sex)
     facts: dict[str, Value] = {}
-    for test, taken in MEASURED.items():
-        lines = [_line(side, taken(before, side), taken(after, side), sex, show) for side in ("left", "right")]
+    for test in MEASURED:
+        lines = [_line(side, sessions_of(answers, test, side), since, errors, show) for side in SIDES]
         if words := "\n".join(line for line in lines if line):
             facts[test] = f"{TEST_WORDS[test].capitalize()}\n{words}"
-    if words := _depth(before, after):
-        facts["squat_look"] = words
+        slopes = [_trend(side, sessions_of(answers, test, side), show) for side in SIDES]
+        if words := "\n".join(slope for slope in slopes if slope):
+            facts[f"{test}_trend"] = f"{TEST_WORDS[test].capitalize()}, all sessions\n{words}"
+    before = screen_from(row for row in answers if row.at <= since)
+    after = screen_from(row for row in answers if row.at > since)
+    facts |= {name: words for name, words in (("squat_look", _depth(before, after)), ("pain", _pain(answers, since))) if words}
     return facts | {"any": "yes" if facts else "no"}
 
 
-def _line(side: str, old: tuple[Reading, ...], new: tuple[Reading, ...], sex: str | None, show: Show) -> str:
+def _line(side: str, sessions: Sequence[Session], since: datetime, errors: Errors, show: Show) -> str:
+    """Then and now, averaged over as many last sessions at each end as calf work takes to show, where there are so many."""
+    old = [session.readings for session in sessions if session.at <= since]
+    new = [session.readings for session in sessions if session.at > since]
     if not old or not new:
         return ""
-    numbers = f"{side.capitalize()}: {show(round(mean_of(old), 1), old[0].unit)} then, " \
-              f"{show(round(mean_of(new), 1), new[0].unit)} now."
+    first = new[-1][0]
+    many = min(CALF_SESSIONS, len(old), len(new)) if first.test == "knee_to_wall" else 1
+    old, new = old[-many:], new[-many:]
+    numbers = (f"{side.capitalize()}: {show(round(mean_of(old[-1]), 1), old[-1][0].unit)} then, "
+               f"{show(round(mean_of(new[-1]), 1), first.unit)} now.")
     try:
-        return f"{numbers} {change([old], [new], error_of(old[0].test, old[0].method, sex), show).words}"
-    except ValueError as error:  # another method or placement: the numbers can't be held against each other
+        return f"{numbers} {change(old, new, errors.of(first.test, first.method), show).words}"
+    except ValueError as error:  # another method, placement or warm-up: the numbers can't be held against each other
         return f"{numbers} Not compared: {error}."
+
+
+def _trend(side: str, sessions: Sequence[Session], show: Show) -> str:
+    if len(sessions) < SESSIONS:
+        return ""
+    try:
+        return f"{side.capitalize()}: {trend(sessions, show).words}"
+    except ValueError as error:
+        return f"{side.capitalize()}: no trend, {error}."
 
 
 def _depth(before: Screen, after: Screen) -> str:
@@ -64,11 +79,20 @@ def _start(rounds: str | None, depth: str | None) -> str:
     return "no rounding" if rounds == "no" else BAND_WORDS[band] if band else "not told"
 
 
+def _pain(answers: Sequence[Answer], since: datetime) -> str:
+    told = [(row.at, row.value) for row in answers
+            if (row.flow, row.key, row.status) == ("safety_check", "pain", "ok") and isinstance(row.value, float)]
+    old, new = [value for at, value in told if at <= since], [value for at, value in told if at > since]
+    return pain_change(old[-1], new[-1]).words if old and new and (old[-1] or new[-1]) else ""
+
+
+MESSAGES: Sequence[str] = ("squat_look", *(name for test in MEASURED for name in (test, f"{test}_trend")), "pain")
+
 FLOW = Flow(
     "changes", version=1, title="Changes", counted=False, command=("change", "what changed"),
     at_start=change_facts,
     steps=(
         Tell("Nothing was measured both before and after, so no change can be told.", fact("any").is_("no")),
-        *(Tell(f"{{{test}}}", fact(test).known) for test in ("squat_look", "leg_raise", "knee_to_wall")),
+        *(Tell(f"{{{name}}}", fact(name).known) for name in MESSAGES),
     ),
 )

@@ -24,6 +24,8 @@ FLOW = Flow(
             Option("screen", "Find out why my back rounds", ("screen", "full screen", "start", "test me", "begin")),
             Option("one", "One test", ("single test", "a test", "test")),
             Option("prime", "Priming drill", ("drill", "prime", "warm up drill")),
+            Option("trial", "Does the drill help me?", ("trial", "priming trial"), only_if=~fact("drill").is_("none")
+                   & fact("drill").known),
             Option("outcome", "My results", ("results", "result", "findings")),
             Option("retest", "Test again", ("retest", "re-test")),
             Option("progress", "How far I am", ("progress", "how far")),
@@ -32,7 +34,7 @@ FLOW = Flow(
         )),
         Ask("test", "Which test?", choice(*TESTS), only_if=PICK.is_("one")),
         Run(PARKED, PICK.is_("go_on")),
-        *(Run(flow, PICK.is_(flow)) for flow in ("screen", "prime", "outcome", "retest", "progress", "about_you", "my_data")),
+        *(Run(flow, PICK.is_(flow)) for flow in ("screen", "prime", "trial", "outcome", "retest", "progress", "about_you", "my_data")),
         *(Run(flow, fact("test").is_(flow)) for flow, _ in TESTS),
     ),
 )

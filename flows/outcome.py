@@ -2,7 +2,7 @@
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Tell
+from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import choice
 from flows.outcome_facts import outcome_facts
 
@@ -44,6 +44,7 @@ FLOW = Flow(
             only_if=ANY & ~AT_REST),
         *(Tell(f"More on {cause}:\n{{{cause}_more}}", WHY & SAID[f"{cause}_more"].is_("yes")) for cause in CAUSES),
         Tell("Not tested, so open: {not_tested}.", WHY & SAID["not_tested"].is_("yes")),
+        Run("depth_estimate", WHY),
         Tell("{settle}", ANY & SAID["settle"].is_("yes")),
         Tell("{notes}", ANY & SAID["notes"].is_("yes")),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.conversation.units import METRIC, shown
 from companion.screening.causes import Conclusion, conclude, settle_words, verdict_words
 from companion.screening.drills import Offer, offer_for
+from companion.screening.errors import errors_from
 from companion.screening.readings import Show
 from companion.screening.retest import Plan, plan
 from companion.screening.safety import Level
@@ -34,12 +35,22 @@ def pain_now(known: Known) -> float | None:
     return max(pain or 0.0, 1.0) if known.facts.get("safety.level", "go") != Level.GO.value else pain
 
 
+def told_at(known: Known) -> datetime | None:
+    """When the last results were told, or None."""
+    told = known.facts.get("outcome.at")
+    if told is None:
+        return None
+    moment = datetime.fromisoformat(str(told))
+    return moment if moment.tzinfo else moment.replace(tzinfo=UTC)
+
+
 def concluded(known: Known) -> tuple[Screen, Conclusion, Plan]:
     """The screen, what it amounts to, and when to test again."""
     answers = list(known.answers())
     screen, about = screen_from(answers), about_from(answers)
-    conclusion = conclude(screen, about, pain_now(known), showing(known))
-    return screen, conclusion, plan(conclusion, screen, about)
+    errors = errors_from(answers, about.sex)
+    conclusion = conclude(screen, about, pain_now(known), showing(known), errors)
+    return screen, conclusion, plan(conclusion, screen, about, errors)
 
 
 def outcome_facts(known: Known) -> dict[str, Value]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import timedelta
 
 from companion.conversation.condition import Condition, Fact, Facts, Value, fact
 from companion.conversation.flow import Ask, Flow, Jump, Known, Run, Tell
@@ -10,6 +10,7 @@ from companion.conversation.kinds import YesNo, choice
 from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS
 from companion.screening.screen import ROUTE, SHORT_ROUTE
 from flows.home import TESTS
+from flows.outcome_facts import told_at
 from flows.shared import OF_AGE, STANDING, WELCOMED
 
 COUNTS_FOR = timedelta(days=14)
@@ -22,9 +23,7 @@ MINUTES = {"squat_look": 10, "rock_back": 3, "hip_fold": 5, "leg_raise": 6, "kne
 
 def done_already(known: Known) -> dict[str, Value]:
     """Which tests count already: done lately, and since the last results."""
-    since = known.now - COUNTS_FOR
-    if told := known.facts.get("outcome.at"):
-        since = max(since, datetime.fromisoformat(str(told)))
+    since = max(known.now - COUNTS_FOR, told_at(known) or known.now - COUNTS_FOR)
     done = {row.flow for row in known.answers() if row.ending == "done" and row.status == "ok" and row.at > since}
     return {f"done_{test}": "yes" for test in ROUTE if test in done} | {"done_before": float(len(done & set(ROUTE)))}
 
@@ -48,7 +47,8 @@ def total(got: Facts, side: str) -> Value | None:
 FULL, SHORT = fact("route").is_("full"), fact("route").is_("short")
 LEVEL = fact("safety.level")
 UNCHECKED = ~fact("safety.level.today").known
-RESTED = ~(fact("warm").is_("later") & fact("warm.today").known)
+RESTED = (~(fact("warm").is_("later") & fact("warm.today").known)
+          & ~(fact("safety.sore").is_("yes") & fact("safety.sore.today").known))
 OPEN = RESTED & (UNCHECKED | LEVEL.is_("go"))
 OPEN_FLOOR = RESTED & (UNCHECKED | LEVEL.one_of("go", "no_load"))
 ROUNDS = fact("squat_look.plain_rounds")
@@ -93,7 +93,10 @@ NORMAL = (
 
 FLOW = Flow(
     "screen", version=1, title="Screen", counted=False, minutes=50, command=("full screen", "test me"),
-    gates=(WELCOMED, OF_AGE, *STANDING), at_start=done_already, facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
+    gates=(WELCOMED, OF_AGE, *STANDING), at_start=done_already,
+    invite="You are rested by now, so the tests can go on. About 50 minutes in all, in as many parts as you like; safety "
+           "check and warm-up first. Tap below, or say “screen” when it suits you.",
+    facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
     steps=(
         Tell("You have {done_before} tests done already; they count, and we go on from there.", fact("done_before") >= 1),
         Ask("route", "The full screen takes about 50 minutes, and you can spread it over days. The short route takes about "
@@ -103,7 +106,7 @@ FLOW = Flow(
         *NORMAL,
         *(step for test in ROUTE[1:] for step in _leg(test)),
         Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
-             ~OPEN_FLOOR),
+             ~OPEN_FLOOR & ~UNCHECKED & LEVEL.one_of("go", "no_load", "not_today")),
         Run("outcome", OPEN_FLOOR),
     ),
 )

@@ -476,3 +476,13 @@ async def test_the_log_can_be_read_while_the_bot_writes(life):
     with pytest.raises(Exception, match="readonly"):
         db.execute("delete from answers")
     db.close()
+
+
+async def test_one_screen_never_shows_another_persons_messages(life):
+    await with_results(life)
+    life.clock.at += timedelta(weeks=9)
+    await life.companion.sweep()
+    ann = Address("terminal", "ann")
+    store = CompanionOutbox(life.companion, "terminal", ann)
+    assert await waiting_messages(store, life.clock.now()) == []
+    assert len(await life.listen()) == 1

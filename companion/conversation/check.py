@@ -2,108 +2,60 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from itertools import product
-from math import prod
-from random import Random
+from collections.abc import Iterator
 from typing import Final
 
 from companion.conversation.book import Book
-from companion.conversation.condition import Compare, Facts, Value
-from companion.conversation.flow import EARLY_END, END, Ask, Flow, Tell
-from companion.conversation.kinds import Number, PainScore
-from companion.conversation.machine import START, Arrow, Compiled
+from companion.conversation.domains import Ways
+from companion.conversation.flow import EARLY_END, END, Ask, Flow, Known, Tell
+from companion.conversation.kinds import Hold, Number, PainScore, Ready
+from companion.conversation.machine import START, Compiled
 from companion.conversation.prompt import PAYLOAD_BYTES, Payload, body_works
+from companion.conversation.proof import Found, prove, undecided
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS, fields_of
 
-NOT_FLOWS: Final = ("safety", "warm")
+NOT_FLOWS: Final = ("safety", "warm", "pain")
 """Names before the dot of what is concluded rather than answered."""
 
-ASSIGNMENTS_MOST: Final = 1_000
-"""Combinations of boundary values tried per state."""
+LABEL_MOST: Final = 32
+"""Characters of a button's label; our choice: more does not fit on one line of a narrow phone."""
 
 
-def faults(book: Book, compiled: Compiled) -> list[str]:
-    """Everything wrong with a flow, in words; an empty list where it is sound."""
-    return [*_unreachable(compiled), *_dead_ends(compiled), *_undecided(compiled), *_unknown_facts(book, compiled),
-            *_too_long(compiled.flow), *_payloads(compiled.flow), *_unguarded(compiled.flow), *_examples(compiled.flow)]
+def faults(book: Book, compiled: Compiled, known: Known) -> list[str]:
+    """Everything wrong with a flow, in words; an empty list where it is sound. ``known`` stands for a lifter about whom
+    nothing speaks against beginning."""
+    ways = Ways(book, compiled, known)
+    found = prove(ways)
+    return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_undecided(ways), *_unknown_facts(book, compiled),
+            *_too_long(compiled.flow), *_payloads(compiled.flow), *_labels(compiled.flow), *_careless(compiled.flow),
+            *_examples(compiled.flow)]
 
 
-def _reached(arrows: Mapping[str, set[str]], start: str) -> set[str]:
-    found, waiting = {start}, [start]
-    while waiting:
-        for target in arrows.get(waiting.pop(), set()) - found:
-            found.add(target)
-            waiting.append(target)
-    return found
-
-
-def _unreachable(compiled: Compiled) -> Iterator[str]:
-    forward: dict[str, set[str]] = {}
-    for arrow in compiled.arrows:
-        forward.setdefault(arrow.source, set()).add(arrow.target)
-    for state in compiled.stops.keys() - _reached(forward, START):
+def _unreachable(compiled: Compiled, found: Found) -> Iterator[str]:
+    for state in compiled.stops.keys() - found.at.keys():
         yield f"{state} can't be reached"
 
 
-def _dead_ends(compiled: Compiled) -> Iterator[str]:
+def _dead_ends(compiled: Compiled, found: Found) -> Iterator[str]:
     backward: dict[str, set[str]] = {}
-    for arrow in compiled.arrows:
-        backward.setdefault(arrow.target, set()).add(arrow.source)
-    good = _reached(backward, END) | _reached(backward, EARLY_END)
+    for source, target in compiled.ways.keys() - found.never:
+        backward.setdefault(target, set()).add(source)
+    good, waiting = {END, EARLY_END}, [END, EARLY_END]
+    while waiting:
+        fresh = backward.get(waiting.pop(), set()) - good
+        good |= fresh
+        waiting += fresh
     for state in compiled.stops.keys() - good:
         yield f"{state} leads nowhere"
 
 
-def domain(compiled: Compiled, compares: list[Compare]) -> list[Value | None]:
-    """The values of one fact worth trying: missing, and each side of every bound it is held against."""
-    values: dict[Value | None, None] = {None: None}
-    step = step_of(compiled, compares[0].fact)
-    for compare in compares:
-        if isinstance(compare.bound, tuple):
-            values |= dict.fromkeys(compare.bound)
-            values["something else"] = None
-        elif compare.bound is not None:
-            values |= dict.fromkeys((compare.bound - step, compare.bound, compare.bound + step))
-        else:
-            values["something"] = None
-    return list(values)
-
-
-def step_of(compiled: Compiled, name: str) -> float:
-    """The smallest difference a number fact can show."""
-    for one in compiled.flow.facts:
-        if one.name == name and one.step:
-            return one.step
-    stop = compiled.stops.get(name)
-    if isinstance(stop, Ask) and isinstance(stop.kind, Number):
-        return stop.kind.step
-    return 1.0
-
-
-def assignments(compiled: Compiled, arrows: list[Arrow]) -> Iterator[Facts]:
-    """Facts at, just under and just over every bound of the conditions on these arrows, and missing: every combination
-    where there are few, else a fixed draw of them."""
-    by_fact: dict[str, list[Compare]] = {}
-    for arrow in arrows:
-        for compare in arrow.when.compares():
-            by_fact.setdefault(compare.fact, []).append(compare)
-    domains = [domain(compiled, compares) for compares in by_fact.values()]
-    draw = Random(0)
-    chosen = product(*domains) if prod(map(len, domains)) <= ASSIGNMENTS_MOST else (
-        [draw.choice(one) for one in domains] for _ in range(ASSIGNMENTS_MOST))
-    for values in chosen:
-        yield {name: value for name, value in zip(by_fact, values, strict=True) if value is not None}
-
-
-def _undecided(compiled: Compiled) -> Iterator[str]:
-    for source in (START, *compiled.stops):
-        arrows = [arrow for arrow in compiled.arrows if arrow.source == source]
-        for facts in assignments(compiled, arrows):
-            taken = [arrow.target for arrow in arrows if arrow.when.holds(facts)]
-            if len(taken) != 1:
-                yield f"from {source} {taken or 'no way'} would be taken with {dict(facts)}"
-                break
+def _undecided(ways: Ways) -> Iterator[str]:
+    facts = {name: ways.whole(name) for name in ways.compares}
+    for state in (START, *ways.compiled.stops):
+        bad = undecided([arrow.when for arrow in ways.compiled.leaving[state]], facts)
+        if bad is not None:
+            some = {name: next(iter(values)) for name, values in bad.items() if None not in values}
+            yield f"from {state} not exactly one way would be taken with {some}"
 
 
 def _unknown_facts(book: Book, compiled: Compiled) -> Iterator[str]:
@@ -122,11 +74,8 @@ def _unknown_facts(book: Book, compiled: Compiled) -> Iterator[str]:
 
 
 def _fields(step: object) -> Iterator[str]:
-    if isinstance(step, Ask):
-        for text in (step.say, step.caution, step.log_as, step.method, step.placement):
-            yield from fields_of(text)
-    elif isinstance(step, Tell):
-        yield from fields_of(step.say)
+    for name in ("say", "caution", "log_as", "method", "placement"):
+        yield from fields_of(getattr(step, name, ""))
 
 
 def _too_long(flow: Flow) -> Iterator[str]:
@@ -143,9 +92,24 @@ def _payloads(flow: Flow) -> Iterator[str]:
                 yield f"the payload {payload} is not one"
 
 
-def _unguarded(flow: Flow) -> Iterator[str]:
+def _labels(flow: Flow) -> Iterator[str]:
+    for step in flow.steps:
+        labels = [option.label for option in step.kind.options] if isinstance(step, Ask) else []
+        if len(set(labels)) < len(labels):
+            yield f"two answers read alike: {', '.join(labels)}"
+        for label in labels:
+            if not label or label != label.strip() or len(label) > LABEL_MOST:
+                yield f"“{label}” is no good label"
+
+
+def _careless(flow: Flow) -> Iterator[str]:
+    """The body at work without a caution, or without a gate before it."""
     if body_works(flow) and not any(gate.first for gate in flow.gates):
         yield "the body works in it without a gate before"
+    for step in flow.steps:
+        does = isinstance(step, Ask) and (isinstance(step.kind, Hold) or (isinstance(step.kind, Ready) and step.kind.label == "Done"))
+        if isinstance(step, Ask) and does and not step.caution:
+            yield f"{step.key}: something is done without a caution"
 
 
 def _examples(flow: Flow) -> Iterator[str]:

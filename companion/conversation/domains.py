@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import product
@@ -24,6 +25,7 @@ Domains = Mapping[str, Domain]
 A_DAY: Final = "2026-03-02"
 """For a fact that is only asked whether it is there: a date, since a template may want one."""
 
+A_MOMENT: Final = "2026-03-02T18:05:00+00:00"
 WORDS: Final = "tingling and numb below the knee"
 """For a text that a worked-out fact reads: words that weigh something."""
 
@@ -94,9 +96,10 @@ class Ways:
         read = _Read(self.known.facts)
         drawn = [self.flow.at_start(Known(read, self.known.now, self.known.answers, str(run))) for run in range(DRAWS)]
         for name in sorted(read.names):
-            for value in self._beside(name):
+            for value in self._beside(name) or (A_DAY, A_MOMENT):
                 facts = {**self.known.facts, name: value}
-                drawn.append(self.flow.at_start(Known(facts, self.known.now, self.known.answers, "1")))
+                with suppress(ValueError, TypeError):  # a day where a moment is wanted, or the other way round
+                    drawn.append(self.flow.at_start(Known(facts, self.known.now, self.known.answers, "1")))
         names = {name for facts in drawn for name in facts}
         return {name: frozenset(facts.get(name) for facts in drawn) for name in names}
 
@@ -144,6 +147,8 @@ class Ways:
         declared = [one for one in self.flow.facts if one.name == name]
         stated = {value for one in declared for value in (*one.values, *((one.low, one.high) if one.step else ()))}
         started = {value for value in self.at_start.get(name, ()) if value is not None}
+        if held and not stated | started | set(self._beside(name)):
+            yield A_DAY  # something else than what it is held against
         told: set[Value] = {A_DAY} if name in self.compares or "." in name or name in _BESIDE else {A_DAY, WORDS}
         yield from held | stated | started | set(self._beside(name)) or told
 

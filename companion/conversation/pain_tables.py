@@ -59,7 +59,7 @@ GROUPS = {
     "other": """mate wife husband son daughter brother sister friend mum dad mom coach partner girlfriend boyfriend dog
         cat boss colleague neighbour gf bf hubby buddy""",
     # Things beside the lifter that are a nuisance, snap or fall.
-    "nuisance": """parking app update tape tripod phone camera video film upload playlist song traffic weather timer setup
+    "nuisance": """parking app update tape tripod phone camera video film upload playlist song traffic weather timer setup instructions instruction
         wifi internet stairs lift bus train commute schedule form website meeting work job""",
     # What one has done and is tired from.
     "effort": "squats squat set sets reps session workout class wod training run deadlifts lunges programme program",
@@ -119,7 +119,7 @@ SURE_THINGS = {
     chest ~ tight|tightness|tightening|pressure|heavy|heaviness|crushing|squeezing|squeezed|constricted
     tight|tightness|tightening|pressure|heaviness|squeezing|crushing ~ chest
     heart attack
-    heart ~ fluttering|flutters|flutter|skipping|skipped|skips|irregular|funny|weird
+    heart ~ fluttering|flutters|flutter|skipping|skipped|skips|irregular|funny|weird|crazy|mad|mental|nuts
     palpitations
     """,
     "fainting and breathlessness: a stop of their own": """
@@ -172,6 +172,7 @@ SURE_EVENTS = {
     <joint>|<limb> ~ give way|out
     about to|2 go $
     seized|seizing|seizes|seize up|$
+    <joint> ~ seized|seizing
     locking|locked up|solid $
     kneecap|patella ~ moved|shifted|slipped|slid
     """,
@@ -181,6 +182,7 @@ SURE_EVENTS = {
     did|done|doin <my> <my>? <joint>|<pulled> again|$|properly|good|bad|there
     <joint> ~ had|has|have it|gone|had $
     did|done|doing|do something|damage|mischief|injury ~ to|in
+    did|done some|a|real|proper damage|number
     did|done myself a|an some? mischief|injury|damage
     <ruined>|hurt up|out|in|off? <my> <my>? <my>? <joint>|<pulled>|leg|toe
     pulled <my> <my>? <my>? back|neck|shoulder|<pulled>
@@ -220,7 +222,7 @@ SURE_EVENTS = {
         leg|legs|heel|sole|soles|shin|calf|thigh|bum|saddle
     not|dont|didnt|doesnt feel my <my>? foot|toes|toe|leg|legs|feet
     no|lost|losing|lose|reduced|loss|less any|all|the|of|my|some|most|half? feeling|sensation|sense in|down|below|from|on|
-        at|along|around|under|over|inside|$
+        at|round|between|along|around|under|over|inside|$
     feeling|sensation has|have|is|s|all|just|has? gone|went|going|missing|lost|faded|disappeared|vanished
     like its|it is? not|isnt there|mine|attached
     <limb>|<joint> ~ went|gone|going|goes|fell|falling|fallen|is|feels|feel|felt|still|all ~ dead|asleep|sleep|sleeping
@@ -254,7 +256,10 @@ SURE_EVENTS = {
     <cant> lift|raise|pull|hold|wiggle my|the foot|toes|toe
     foot|feet|toes keeps|keep|kept|is? drop|dropping|dragging|slapping|slaps|slap|flop|flops|flopping
     foot|toes ~ flop|flops|floppy|limp|lifeless
-    <limb> went|gave|goes|go ~ under|way|up
+    leg|legs|foot|ankle|knee|knees|arm went|gave|goes|go ~ under|way|up
+    leg|legs|knee|knees just|suddenly? folded|crumpled ~ under|beneath|on|$
+    <limb>|<joint> wont|cant|couldnt|doesnt take|hold|bear|carry|support my|any|the|me weight?
+    foot|feet|toes|toe|leg ~ wont|cant|couldnt|doesnt come|lift|go up|off|when
     <limb> wont|doesnt|not|isnt|dont|arent|stopped|cant hold|holding|support|work|working|move|moving|respond|responding|
         lift|lifting
     <limb> ~ went|gone|going ~ weak
@@ -302,6 +307,8 @@ DIZZY_THINGS = {
     seeing|saw|see stars|spots
     head|room|everything|world ~ spinning|spins|swimming
     vision ~ went|going|goes|spinning
+    came|coming|come over all|a|bit? all|a|bit|very? funny|faint|queer|odd|weird|wobbly|hot|weak
+    vision|sight|eyes|eyesight ~ went|going|goes|gone|is|are|was ~ blurry|blurred|funny|black|dark|fuzzy|weird|double|dim
     everything|vision|world|sight ~ black|dark|blurry|blurred|tunnel|grey|white|fading
     """,
 }
@@ -317,6 +324,7 @@ UNSURE_THINGS = {
     a shock $
     n/10 in|on|at|for|down? <my>? <my>? <joint>|<limb>
     <joint> problem|problems|trouble|issue|issues
+    bother|trouble|problem|problems|issue|issues|grief with|in|from ~ <joint>
     red flag|flags
     flare|flair up|ups
     """,
@@ -342,6 +350,10 @@ UNSURE_THINGS = {
     nauseous|nausea|emergency|hospital|bladder|bowel|bowels|incontinent|incontinence|leaking|leaked|collapsed|painkiller|
         painkillers|ibuprofen|paracetamol
     cold sweat|sweats
+    seeing|saw double|spots
+    threw|throwing|thrown up
+    ears ~ ringing|ring
+    band|elephant|weight|vice around|on|round my|the chest
     a and e
     """,
     "winced": """
@@ -384,7 +396,30 @@ UNSURE_EVENTS = {
         unhappy|grumbling|grumbles|moaning|hates|protesting|protests|catching|catches|caught|nagging|troubling|trouble|
         stuck|jammed|gripping|grabbing|grabby|grabbed|twitching|giving|gives|grumpy|sensitive|irritable|annoyed
     bothering|bothers|bugging|irritating|irritates|annoying me|my|the
-    bother|trouble|problem|problems|issue|issues|grief with|in|from ~ <joint>
+    giving|gives|gave|given|causing me|us ~ grief|hell|gip|jip|gyp|bother|trouble|stick|jolts|bad
+    playing|acting|plays|acts|kicking up|off $|again|now|today|bad
+    it|that|this|side|one|spot just|always|really|keeps? catches|grabs|bites|nips|jams|shoots|zaps|catching|grabbing|jabs|
+        burns|flares $|me|when|as|at|if|every|on|again|going|coming
+    shoots when|if|as|every|each
+    old|same|usual problem|spot|place|injury|thing|trouble|friend is|s|has|back|again|at
+    thing with|in my <my>? <body> ~ back|again
+    happened|happening again
+    walking|walk|walked|moving like|funny|bent|crooked|sideways|wonky|weird
+    told me to stop
+    spine ~ shifted|shift|slid|slipped|slip
+    more than just? tight|tightness|stiff|stiffness|stretching
+    it|that|something went crunch|click|clunk|crack|pop|bang|twang|ping|thud
+    <cant> turn|roll over
+    <cant> put|get|pull ~ socks|sock|shoes|shoe|trousers ~ on
+    <cant> feel when|if i touch|press|pinch|stroke
+    kept|keeps|keeping ~ awake
+    able to pee|wee|urinate|poo
+    like my|the|your <my>? <limb>|<joint> ~ there|gone|mine|belongs|attached
+    walking on glass|needles|pins|knives|nails|broken
+    need|had|have|gotta|must to? lie|lay|sit down ,? ~ <joint>
+    couldnt|cant|didnt|not sleep|slept because|cos|for|from|with
+    iced|icing|ice my|it|the
+    abort|mayday
     <joint>|<limb> ~ clicked|clicks|cracks|cracking|grinds|clunks|pops
     <joint> <joint>? make|makes|made|making ~ crack|noise|sound|pop|click
     heard ~ click|clicks|crackle|cracking|creak
@@ -394,7 +429,7 @@ UNSURE_EVENTS = {
     not happy ~ <joint>
     not ok|okay|fine|good ,? my <my>? <joint>
     <joint>|<limb> cant take|handle|do|cope
-    <cant> ~ with my <my>? <joint>
+    <cant> go|do|carry|continue|squat|bend|sit|lift|walk|stand|train|manage ~ with my <my>? <joint>
     <joint> ~ at it again
     too much for|on my <my>? <joint>|<limb>
     hard|tough|rough|bad|heavy on my <my>? <joint>
@@ -436,15 +471,16 @@ UNSURE_EVENTS = {
     "stopped for it": """
     because|cos|cause|coz|due|bc of|to? my|the <my>? <joint>
     <joint> made me stop
-    need|had|have to bail|stop|quit|rest|drop|rack ,? ~ <joint>
+    need|had|have to bail|stop|quit|rest|drop|rack out? ,? ~ <joint>
     bailed|stopped|quit|dropped|couldnt , ~ <joint>
     <cant> bear|stand it|this|that
-    <cant> bend $|down|over|forward|forwards
+    <cant> bend $|down|over|forward|forwards|at|now|any|anymore|properly
+    had|have|need to hold|grab|cling ~ stand|walk|up|wall
     <cant> unbend
     <cant> get back up
     <cant> ~ toilet|loo|bathroom
     stuck on the floor|ground
-    limp|limping|hobbling
+    limp|limping|limped|hobbling|hobbled|hobble
     had to crawl
     dare not move
     dont dare
@@ -452,6 +488,11 @@ UNSURE_EVENTS = {
     "a fall or a knock": """
     hit|banged|bumped|smacked|bashed|whacked|stubbed|clipped <my> <my>? <body>
     dropped ~ on <my> <my>? <body>
+    bar|plate|weight|it ~ came|fell|dropped|landed|crashed down? on|onto|across <my> <my>? <body>
+    pinned|trapped|stuck|squashed under the|my? bar|weight|plates
+    landed|slipped|fell ~ badly|hard|awkwardly|heavily|funny|wrong
+    ankle|knee went over|sideways|inwards ~ $
+    went over on my|it|the
     fell|fallen|falling|fall over|down|off|backwards|forward|forwards|on|onto
     i|ive|just|nearly|almost fell|fallen $
     """,
@@ -492,7 +533,7 @@ VAGUE = {
     something|somethings ~ off|wrong|weird|odd|funny|not|isnt|wasnt|happened
     somethings up
     got|grabbed|bit me
-    <pulled> pulled $
+    <pulled> pulled $|i|again|now|maybe|a
     that did it
     thats done it
     same spot|place again
@@ -527,7 +568,7 @@ VAGUE = {
     bit|little|slightly|kinda ~ worried|concerned|scared
     <cant> go|carry on
     <cant> continue|carry
-    had|have to lie|sit down
+    had|have|need|gotta|must to? lie|lay|sit down
     """,
     "an old trouble spoken of": """
     bad|dodgy|dicky|old|trick|iffy|gammy|crook|cranky|grumpy|gippy|wonky <joint>
@@ -566,7 +607,7 @@ ORDINARY = {
     a real|bit|right|proper|huge|total|royal? of? a? pain trying|getting|setting|working|figuring
     a real|bit|right|proper|huge|total|royal? of? a? pain to set|read|use|film|measure|find|put|see|type|park|open|charge|
         sort|clean|line|prop|watch|arrange|track|hold
-    setting|filming|reading|finding|getting|using|holding|measuring ~ is|was a pain
+    setting|filming|typing|writing|logging|uploading|parking|recording|reading|finding|getting|using|holding|measuring ~ is|was a pain
     """,
     "nothing lost by it": """
     cant|couldnt|wont|wouldnt|doesnt|not|dont hurt to ask|try|check|look|see|have|be|do|add|go|get|give
@@ -609,6 +650,14 @@ ORDINARY = {
     legs|thighs|quads|quad|glutes|abs|core|muscles|lungs are|is|were|on|feel|a|bit|really|proper? on|a|bit|really|absolutely?
         burning|burn|burned|fire|screaming
     heel|heels|toe|toes popped|pop|pops|popping up|off
+    keep|kept|keeping|with|hold|holding|have|my|the leg|both|my|the? <my>? knee|knees|leg|elbow|elbows locked|lock straight|
+        out
+    keep|kept|keeping|with|hold|holding|have <my>? <my>? knee|knees|leg|legs|elbow|elbows locked|lock
+    lock|locked|locking my|the? knee|knees|elbows|elbow
+    because|cos|cause|coz|when|once|where|as|after|before <my> <my>? <my>? <body> began|started|starts|begins to? round|rounding|
+        lift|lifting|tuck|tucking|tip|tipping|curve|curving|move|moving|bend|bending|roll|rolling|tilt|tilting
+    because|cos|cause|coz|when|once|where|as|after|before <my> <my>? <my>? <body> bent|bends|lifted|lifts|rounded|rounds|tucked|
+        tucks|tipped|tips|rolled|rolls|curved|curves|tilted|tilts|unlocked|rose|moved|moves
     back|spine|pelvis|hips|bum stayed|stays|kept|keeps|remained still? down|flat|put|neutral|straight|still|level|on
     tweak|tweaked|tweaking|tweaks my|the|a? foot|feet|toe|hand|back|knee|hip|elbow|arm|heel angle|position|placement|stance|
         setup|width|height|line|turnout
@@ -659,6 +708,10 @@ ORDINARY = {
     fell|fallen|falling over|about? laughing
     fell|fallen|fall for|behind|off the|track|wagon|back into|through
     mind|brain|bum numbing|numbingly
+    sore loser|losers|subject|point
+    im|were|so|flat|still|too broke so|this|until|till|no|lol|haha|right
+    burning|burned|burnt through <my>|data|cash|money|calories
+    chest|torso|stick|broom fell|falls|dropped|drops|falling forward|forwards|down|over
     numb to|bum it|that|waiting
     numb skull
     fat|clumsy|butter|cold|slippy|sausage fingers|thumbs
@@ -738,6 +791,14 @@ EVERYDAY = """
     skipped skipping pulled pulling pop pops track tracks tracked hit hits miss misses missed block blocked open opens
     opened limit limits cooked jelly hike hiked coach physio doctor says pump pumped meant supposed wrong like mad bum
     sag sagged sway swayed wobble wobbled line lines mop pipe whose recovered toast fried spent gassed drum stiffer
+    oops whoops travelled traveled wandered wanders touching goes loses lose peeled peels away began begin begins tip
+    unlocked lock reach arch arches thing runs room twists twist lead kick kicks kicked dangerous strap straps explain
+    inflexible low lol terrible mess messed silly stopped stops stopping crossed unlock nearly ish halfway partway
+    sinks sink sank sunk levelled levels settled settles loaded loads extend extends extended extending flex flexes
+    flexed flexing elongate hover hovers hovered float floats floated planted plants glued wide stance hinge dip dips
+    dipped wavy scoop scoops scooped poke pokes poked duck ducks ducked flare flares fan balanced
+    collapses collapse collapsed spill spills tilt tilting shifting coming going leaving left unfold unfolds unfolded
+    close closed closes near nearest furthest distance far gap gaps touchdown contact
     flight drive drove driving travel trip bus train car plane desk office chair sofa couch bed sleep slept sleeping
     woke gym home house garage kitchen room hall stairs street park outside weather rain sun summer winter birthday
     dinner lunch breakfast coffee water food kid kids wife husband friend mate mum dad boss allowed gap x fat finger
@@ -778,7 +839,8 @@ CAUSES = """
 
 # Long ago, and wholly over: with both said and nothing against it, an old pain is no pain stop.
 LONG_AGO = """
-    years|months|yrs|decades|decade ago|back|since
+    years|months|yrs|decades|decade|ages ago|back|since
+    at school|uni|university|college
     in 1990|1995|1998|1999|2000|2001|2002|2003|2004|2005|2006|2007|2008|2009|2010|2011|2012|2013|2014|2015|2016|2017|
         2018|2019|2020|2021|2022|2023|2024
     as a kid|child|teen|teenager|student|youngster|boy|girl|junior
@@ -790,7 +852,7 @@ WHOLLY_OVER = """
     completely|fully|totally|entirely|100|perfectly|absolutely ~ recovered|healed|fine|better|gone|good|ok|normal|over|
         pain
     long ~ gone|healed|over|recovered|forgotten
-    all ~ clear|healed|gone|normal|sorted|recovered
+    all ~ fine|good|clear|healed|gone|normal|sorted|recovered
     healed
     no|never|zero|not|without any|more|a|had? trouble|troubles|problem|problems|issue|issues|bother since|now|at|after|ever|$
     nothing|none since|now

@@ -100,7 +100,9 @@ def hear_pain(text: str, *, body_at_work: bool = True) -> Pain:
         heard = _weaker(Pain.ASK, level) if heard is Pain.NO else heard
     if heard is Pain.NO and any_denied and holds(words, ELLIPSIS):
         return Pain.ASK
-    if heard is Pain.NO and body_at_work and (_odd_of_body(words, hits) or not _readable(words)):
+    if heard is Pain.NO and body_at_work and (
+        (_odd_of_body(words, hits) and not _long_over(words)) or not _readable(words)
+    ):
         return Pain.ASK
     return heard
 
@@ -159,7 +161,7 @@ def _judged(words: list[str], hit: Hit, worth: Pain, things: frozenset[int]) -> 
     if level is Pain.NO:
         return Pain.NO
     sentence = words[start:end]
-    if _NOT_OVER.isdisjoint(sentence) and holds(sentence, LONG_AGO) and holds(sentence, WHOLLY_OVER):
+    if _long_over(sentence):
         return Pain.NO
     if hit.rule.sore:
         placed = not _JOINTS.isdisjoint(sentence)
@@ -169,6 +171,11 @@ def _judged(words: list[str], hit: Hit, worth: Pain, things: frozenset[int]) -> 
     if level is Pain.YES and (_supposed(words, hit) or (holds(sentence, PAST) and not holds(sentence, NOW))):
         return Pain.ASK
     return level
+
+
+def _long_over(sentence: list[str]) -> bool:
+    """Whether it is said to be long ago and said to be over, with nothing against it."""
+    return _NOT_OVER.isdisjoint(sentence) and holds(sentence, LONG_AGO) and holds(sentence, WHOLLY_OVER)
 
 
 def _sentence(words: list[str], hit: Hit) -> tuple[int, int]:

@@ -58,9 +58,10 @@ def find_zone(text: str, now: datetime | None) -> str | None:
         return _kept_offset(minutes if offset[1] == "+" else -minutes) if minutes <= 14 * 60 else None
     if (clock := _CLOCK.search(clean)) and now is not None:
         return _zone_from_clock(clock, now)
-    if len(text) > 80:
+    if len(text) > 80 or any(letter.isdigit() for letter in clean):
         return None
-    for part in (clean, clean.split(",")[0], re.sub(r"^(?:i'?m |i am |i live )?(?:in |near |at )", "", clean)):
+    for part in (clean, clean.split(",")[0], re.sub(r"^(?:i'?m |i am |i live )?(?:in |near |at )", "", clean),
+                 re.sub(r"[ ,]+[a-z]{2}$", "", clean)):
         if zone := _cities().get(plain(part)):
             return zone
     name = plain(clean)

@@ -16,12 +16,13 @@ MOST_AT_ONCE = 200
 _COLUMNS = "id, channel, address, text, buttons, picture, document, must_arrive, attempt"
 
 
-def due(db: sqlite3.Connection, channel: str, now: datetime) -> list[Outgoing]:
-    """The oldest message whose time has come, for each address of a channel: replies before what was not asked for."""
+def due(db: sqlite3.Connection, channel: str, now: datetime, only: str | None = None) -> list[Outgoing]:
+    """The oldest message whose time has come, for each address of a channel: replies before what was not asked for.
+    ``only``: of one address."""
     rows = db.execute(
         f"select {_COLUMNS} from (select *, row_number() over (partition by address order by due_at, id) as place "
-        "from outbox where settled_at is null and channel = ? and due_at <= ?) where place = 1 "
-        "order by unasked, due_at, id limit ?", (channel, text_of(now), MOST_AT_ONCE))
+        "from outbox where settled_at is null and channel = ? and due_at <= ? and ifnull(? = address, 1)) where place = 1 "
+        "order by unasked, due_at, id limit ?", (channel, text_of(now), only, MOST_AT_ONCE))
     return [_outgoing(row) for row in rows]
 
 

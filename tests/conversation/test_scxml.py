@@ -14,8 +14,8 @@ from xml.etree import ElementTree
 import pytest
 from statemachine.io import load
 
-from companion.conversation.check import step_of
 from companion.conversation.condition import Compare, Condition, Every, Fact, Some, Unless, fact
+from companion.conversation.domains import step_of
 from companion.conversation.flow import EARLY_END, END, Ask, Flow, Jump
 from companion.conversation.kinds import Ready
 from companion.conversation.machine import EVERYWHERE, ONWARD, START, Compiled, compile_flow

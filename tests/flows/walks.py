@@ -15,8 +15,8 @@ from companion.conversation.events import Event, Happening, Sent, Settle, Tapped
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Known, Run, Step, Tell
 from companion.conversation.kinds import Media, Number, Ready
 from companion.conversation.machine import START
-from companion.conversation.proof import Found, model, prove
 from companion.conversation.prompt import SKIP, Payload
+from companion.conversation.proof import Found, model, prove
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 from companion.conversation.wording import fields_of, render

@@ -198,6 +198,28 @@ def test_an_ankle_angle_is_estimated_from_the_tape_with_more_doubt() -> None:
     assert taped.depths.high - taped.depths.low > level.depths.high - level.depths.low
 
 
+def test_repeating_the_ankle_narrows_it() -> None:
+    once = told(knee_to_wall=KneeToWall(method="level", left_deg_1=35))
+    thrice = told(knee_to_wall=KneeToWall(method="level", left_deg_1=35, left_deg_2=35, left_deg_3=35))
+    assert thrice.depths.high - thrice.depths.low < once.depths.high - once.depths.low
+
+
+def test_words_round_to_five_degrees_and_five_per_cent() -> None:
+    estimate = told(squat_look=replace(LOOK, plain_depth="parallel"))
+    assert estimate.explains is not None
+    deep, chance = 5 * round(estimate.depths.median / 5), 5 * round(20 * estimate.explains)
+    assert deep < 0
+    assert f"start the tuck at about {-deep}° above parallel (80 %: " in estimate.words[0]
+    assert f"You saw it start at parallel. Estimated chance that length alone explains that: about {chance} %." in (
+        estimate.words[1])
+
+
+def test_a_hip_that_folds_far_is_told_that_length_may_start_no_tuck() -> None:
+    free = told(hip_fold=HipFold("back", "no", 145.0), knee_to_wall=KneeToWall(method="level", left_deg_1=45))
+    assert free.depths.never > 0.5
+    assert free.words[0].startswith("Estimate: length alone would more likely than not start no tuck at all")
+
+
 def test_the_lifters_own_error_widens_it() -> None:
     shaky = depth_estimate(screen(TESTS), TALL, Errors("man", (Repeats("knee_to_wall", "level", 900.0, 10),)))
     assert isinstance(shaky, DepthEstimate)

@@ -114,7 +114,8 @@ def test_five_pairs_can_not_tell_however_clear() -> None:
     assert (seen.kind, seen.words) == (
         "cannot_tell", "Can't tell yet: 5 of 6 pairs of days so far, each pair at the same depth and load.")
     assert PAIRS == 6
-    assert verdict_of(SEED, []).p is None
+    none = verdict_of(SEED, [])
+    assert (none.kind, none.pairs, none.p, none.kept_primed, none.kept_plain) == ("cannot_tell", 0, None, 0, 0)
 
 
 @pytest.mark.parametrize(("primed", "plain", "kind"), [

@@ -26,7 +26,7 @@ from flows.catalogue import BOOK, CONSENT
 from tests.fakes.clock import START
 
 WHO = Address("terminal", "sam")
-LONGEST_WALK = 80
+LONGEST_WALK = 40
 """Answers; the full screen with every test in it is longer, and each of its tests is walked by itself."""
 
 Choose = Callable[[Ask, list[str]], str]

@@ -1,0 +1,37 @@
+"""Depth estimate: where length alone would start the tuck, by this lifter's own numbers; an estimate, and called one."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import Value, fact
+from companion.conversation.flow import Flow, Known, Tell
+from companion.screening.errors import errors_from
+from companion.screening.estimate import DepthEstimate, depth_estimate
+from companion.screening.screen import about_from, screen_from
+from flows.outcome_facts import showing
+
+MESSAGE_MOST = 330
+"""Characters of the sentences put together in one message; our choice, within the voice's 350."""
+
+
+def estimate_facts(known: Known) -> dict[str, Value]:
+    """The estimate in a few messages, or why there is none."""
+    answers = list(known.answers())
+    about = about_from(answers)
+    found = depth_estimate(screen_from(answers), about, errors_from(answers, about.sex), showing(known))
+    if not isinstance(found, DepthEstimate):
+        return {"part_1": found.words}
+    messages = [""]
+    for words in found.words:
+        if len(messages[-1]) + len(words) > MESSAGE_MOST:
+            messages.append("")
+        messages[-1] = f"{messages[-1]} {words}".strip()
+    return {f"part_{number}": text for number, text in enumerate(messages[:PARTS_MOST], 1)}
+
+
+PARTS_MOST = 6
+
+FLOW = Flow(
+    "depth_estimate", version=1, title="Depth estimate", counted=False, command=("estimate", "my depth", "how deep"),
+    at_start=estimate_facts,
+    steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known) for number in range(1, PARTS_MOST + 1)),
+)
