@@ -10,6 +10,7 @@ import sys
 import tempfile
 from collections.abc import AsyncIterator, Callable, Sequence
 from datetime import datetime, timedelta
+from difflib import SequenceMatcher
 from pathlib import Path
 from typing import Final
 
@@ -156,7 +157,8 @@ def differences(wanted: script.Script, real: script.Script) -> int:
     """How many of the bot's messages are not as the script has them."""
     there = [line for line in wanted.lines if isinstance(line, script.Heard)]
     here = [line for line in real.lines if isinstance(line, script.Heard)]
-    return sum(a != b for a, b in zip(there, here, strict=False)) + abs(len(there) - len(here))
+    changed = SequenceMatcher(None, there, here, autojunk=False).get_opcodes()
+    return sum(max(b - a, d - c) for kind, a, b, c, d in changed if kind != "equal")
 
 
 async def _print(line: script.Line, echo: Callable[[str], object], pace: float) -> None:

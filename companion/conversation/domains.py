@@ -137,7 +137,13 @@ class Ways:
 
     def whole(self, name: str) -> Domain:
         """Everything a fact may be, missing too, wherever it comes from."""
-        return frozenset((None, *self._values(name)))
+        if name not in self._wholes:
+            self._wholes[name] = frozenset((None, *self._values(name)))
+        return self._wholes[name]
+
+    @cached_property
+    def _wholes(self) -> dict[str, Domain]:
+        return {}
 
     def _values(self, name: str) -> Iterator[Value]:
         if name in self.asks:

@@ -72,12 +72,6 @@ def _hangs_on(condition: Condition, facts: Domains) -> Iterator[Compare]:
             yield from _hangs_on(part, facts)
 
 
-def possible(condition: Condition, facts: Domains) -> bool:
-    """Whether any choice of these values makes it hold."""
-    result = holds_in(condition, facts)
-    return result if result is not None else any(possible(condition, case) for case in split(condition, facts))
-
-
 def simplified(condition: Condition, facts: Domains) -> Condition:
     """The same condition without what these values decide: ALWAYS where it holds, NEVER where it does not."""
     match condition:
@@ -94,12 +88,17 @@ def simplified(condition: Condition, facts: Domains) -> Condition:
     return condition if result is None else ALWAYS if result else NEVER
 
 
+def possible(condition: Condition, facts: Domains) -> bool:
+    """Whether any choice of these values makes it hold."""
+    return model(condition, facts) is not None
+
+
 def model(condition: Condition, facts: Domains) -> Domains | None:
     """Sets of these values with all of which it holds, or None where there are none."""
-    result = holds_in(condition, facts)
-    if result is not None:
-        return facts if result else None
-    return next((found for case in split(condition, facts) if (found := model(condition, case))), None)
+    left = simplified(condition, facts)
+    if left in (ALWAYS, NEVER):
+        return facts if left == ALWAYS else None
+    return next((found for case in split(left, facts) if (found := model(left, case))), None)
 
 
 def undecided(conditions: Sequence[Condition], facts: Domains, seen: set[object] | None = None) -> Domains | None:

@@ -21,7 +21,7 @@ from companion.conversation.draw import mermaid
 from companion.conversation.effects import Effect, Ended, Find, Record, Say
 from companion.conversation.events import Event, Settle, Tapped, Typed
 from companion.conversation.flow import EARLY_END, END, Ask, Known, Run, Tell
-from companion.conversation.kinds import Answer, Ears, Number, Words, pick
+from companion.conversation.kinds import Answer, Ears, Hold, Number, Words, pick
 from companion.conversation.machine import START
 from companion.conversation.pain_words import Pain, hear_pain
 from companion.conversation.prompt import BACK, SKIP, STOP, Payload, body_works, start_payload
@@ -208,7 +208,7 @@ class TestEveryQuestion:
 
     def test_stop_puts_it_aside_with_its_answers_and_go_on_takes_it_up(self, name, key):
         replay = replay_of(name, key)
-        got, works = dict(replay.session.top.got), bool(replay.ask.caution)
+        got, trail, works = dict(replay.session.top.got), replay.session.top.trail, bool(replay.ask.caution)
         if means_an_answer(replay, "stop") and STOP not in buttons_of(replay.said[-1]):
             replay.send(Typed("stop"))
             assert Ended("1", "done") in replay.effects
@@ -224,8 +224,9 @@ class TestEveryQuestion:
             return
         replay.send(Typed("go on"))
         replay.settle()
-        assert replay.session.top.state == key
-        assert replay.session.top.got == got
+        held = [state for state in trail[-1:] if isinstance(replay.ways.asks[state].kind, Hold)]  # a hold cut short is held again
+        assert replay.session.top.state in (key, *held)
+        assert replay.session.top.got == {state: value for state, value in got.items() if replay.session.top.state == key or state not in held}
 
     def test_something_that_hurts_is_heard_and_a_test_it_ends_is_over(self, name, key):
         replay = replay_of(name, key)

@@ -67,9 +67,9 @@ def drawn(ways: Ways, draw: Random, names: Iterable[str]) -> dict[str, Value]:
             if draw.random() < there and (values := sorted(ways.whole(name) - {None}, key=repr))}
 
 
-def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: Condition = ALWAYS) -> Walk:
-    """One walk from the start to an end, as straight as may be towards one of the ``missing`` arrows, taking that where
-    ``also`` holds."""
+def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: Condition = ALWAYS, on: bool = True) -> Walk:
+    """One walk from the start, as straight as may be towards one of the ``missing`` arrows, taking that where ``also``
+    holds; ``on`` from there to an end."""
     compiled = ways.compiled
     never = proof_of(ways.flow.name).never
     read = {name for names in ways.reads.values() for name in names}
@@ -77,14 +77,16 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
     free = ways.compares.keys() - own - ways.worked_out.keys() - ways.fixed - read
     fixed = dict(ways.flow.at_start(Known(CHECKED, NOW, run=str(draw.randrange(9))))) if ways.flow.at_start else {}
     goal = compiled.ways[draw.choice(sorted(missing))]
-    suits = model(Every((also, goal.when)), {name: ways.whole(name) for name in ways.compares}) or {}
+    whole, there = {name: ways.whole(name) for name in ways.compares}, compiled.stops.get(goal.source)
+    suits = model(Every((also, goal.when, there.only_if if there else ALWAYS)), whole) or model(goal.when, whole) or {}
     for name in sorted(ways.fixed & (ways.compares.keys() | read)):
         fixed.pop(name, None)
         value = draw.choice(sorted(suits.get(name) or ways.whole(name), key=repr))
         fixed |= {} if value is None else {name: value}
     if ways.flow.at_start:  # what it would have worked out to say
         told = {field for step in ways.flow.steps for field in said_fields(step) if "." not in field}
-        fixed |= dict.fromkeys(told - fixed.keys() - own - ways.worked_out.keys() - ways.compares.keys(), A_DAY)
+        told -= fixed.keys() | own | ways.worked_out.keys() | ways.compares.keys()
+        fixed |= {name: A_DAY for name in sorted(told) if draw.random() < 0.8}
     far, astray = distances(ways, goal.source), draw.choice((1, 3, 9, 30))
     state, got, replies, passed = START, dict[str, Value](), list[Reply](), list[tuple[str, str]]()
     while state not in (END, EARLY_END) and len(passed) < LONGEST:
@@ -119,6 +121,8 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         replies.append(Reply(state, given, beside))
         passed.append((state, arrow.target))
         state, got = arrow.target, after
+        if arrow is goal and not on:
+            break
     return Walk(fixed, tuple(replies), tuple(passed))
 
 
@@ -179,8 +183,11 @@ def walk_saying(name: str, step: Tell | Do) -> Walk | None:
     """A walk on which this step's condition holds as it is passed, up to there; None where none was found."""
     ways, draw = ways_of(name), Random(name)
     by = [key for key, arrow in ways.compiled.ways.items() if step in arrow.passed and key not in proof_of(name).never]
+    for key in by:
+        if (known := walks_of(name).get(key)) and step.only_if.holds(facts_after(ways, known)):
+            return known
     for _ in range(TRIES if by else 0):
-        one = walk(ways, draw, by, step.only_if)
+        one = walk(ways, draw, by, step.only_if, on=False)
         for n, arrow in enumerate(one.passed):
             so_far = Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1])
             if arrow in by and step.only_if.holds(facts_after(ways, so_far)):
