@@ -125,8 +125,10 @@ def flows(name: str | None, draw: bool) -> None:
     """List the flows and check them; with a NAME, show or draw one; `flows draw` writes every drawing beside its flow."""
     from companion.clock import SystemClock
     from companion.conversation.check import faults
+    from companion.conversation.domains import Ways
     from companion.conversation.draw import mermaid, outline
     from companion.conversation.flow import Known
+    from companion.conversation.proof import prove
     from flows import catalogue
     from flows.catalogue import BOOK
 
@@ -145,7 +147,8 @@ def flows(name: str | None, draw: bool) -> None:
         return
     found, now = 0, SystemClock().now()
     for compiled in BOOK.flows.values():
-        wrong = faults(BOOK, compiled, Known({"today": now.date().isoformat()}, now))
+        ways = Ways(BOOK, compiled, Known({"today": now.date().isoformat()}, now))
+        wrong = faults(ways, prove(ways))
         found += len(wrong)
         click.echo(f"{compiled.flow.name:20} {compiled.flow.title:24} {len(compiled.stops):3} states "
                    f"{len(compiled.arrows):4} arrows  {'; '.join(wrong) or 'sound'}")

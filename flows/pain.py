@@ -20,16 +20,21 @@ UNTIL_ASKED = Fact("until_asked", values=LEVELS, of=level_until_asked)
 BECAUSE = Fact("because", of=reasons_of_pain)
 SAID_SIGNS = Fact("said_signs", values=("yes", "no"), of=said_leg_signs)
 HURTS = ~fact("where").is_("nothing")
+ASKED = HURTS & ~fact("where").is_("chest")
+"""The chest is an emergency by itself: nothing more is asked."""
 LEG = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+
+OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
+                  Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS))
+"""Until it is answered the day is closed: somebody who puts the phone away now is not offered a squat."""
 
 FLOW = Flow(
     "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
-    facts=(UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain)), at_start=before_pain, reopens=False,
+    facts=(UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain)), at_start=before_pain, reopens=False, resumes=False,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
-        # Until it is answered, the day is closed: somebody who puts the phone away now is not offered a squat.
-        Do(Find("safety.level", "{until_asked}", "something hurt, questions open")),
+        *OPEN_QUESTIONS,
         Tell("Stop there, and get comfortable. A few questions, then we see.", must_arrive=True),
         Ask("where", "Where does it hurt?", choice(
             ("back", "Lower back", "back", "spine", "my back"), ("hip", "Hip or groin", "hip", "groin", "hips"),
@@ -39,15 +44,20 @@ FLOW = Flow(
             ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")), safety=True),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),
             safety=True, only_if=~HURTS, then=(Jump(fact("surely").is_("no"), "where"),)),
-        Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, only_if=HURTS),
-        Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, only_if=HURTS),
-        Ask("below_knee", "Is any of it below the knee?", UNSURE, safety=True, only_if=HURTS & ~fact("where").one_of("ankle", "knee")),
-        Tell("You wrote “{said}”: I count that as a sign from the nerves.", HURTS & SAID_SIGNS.is_("yes")),
+        Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, only_if=ASKED),
+        Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, only_if=ASKED),
+        *OPEN_QUESTIONS,
+        Ask("below_knee", "Is any of it below the knee?", UNSURE, safety=True, only_if=ASKED & ~fact("where").one_of("ankle", "knee")),
+        *OPEN_QUESTIONS,
+        Tell("You wrote “{said}”: I count that as a sign from the nerves.", ASKED & SAID_SIGNS.is_("yes")),
         Ask("tingling", "Any tingling, numbness or pins and needles?", UNSURE, safety=True,
-            only_if=HURTS & SAID_SIGNS.is_("no")),
+            only_if=ASKED & SAID_SIGNS.is_("no")),
+        *OPEN_QUESTIONS,
         Ask("bladder", "Any of these? New trouble with bladder or bowel; numbness between the legs; weakness in both legs.",
-            UNSURE, safety=True, only_if=HURTS & LEG),
-        Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True, only_if=HURTS & LEG),
+            UNSURE, safety=True, only_if=ASKED & LEG),
+        *OPEN_QUESTIONS,
+        Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True, only_if=ASKED & LEG),
+        *OPEN_QUESTIONS,
         Do(Find("safety.level", "{level}", "pain questions", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
         Do(Find("pain.hurt", "yes", "pain questions"), HURTS),

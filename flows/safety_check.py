@@ -48,7 +48,7 @@ HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
                SO_FAR.one_of("no_load", "not_today", "clinician", "same_day"))
 
 FLOW = Flow(
-    "safety_check", version=1, title="Safety check", minutes=1, command=("check", "safety"), reopens=False,
+    "safety_check", version=1, title="Safety check", minutes=1, command=("check", "safety"), reopens=False, resumes=False,
     at_start=stood,
     facts=(STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL, SO_FAR, LIMITED, Fact("because", of=reasons_of_check),
            Fact("why", of=keys_of_check), Fact("limits_told", of=limits_told), Fact("body_first", values=YES_NO, of=body_first),
@@ -102,8 +102,8 @@ FLOW = Flow(
         Do(Find("safety.checked", "{level}", "safety check", "{because}")),
         Do(Find("safety.level", "{level}", "safety check", "{because}"), OWN),
         Do(Find("safety.why", "{why}", "the answers that weighed"), OWN),
-        Do(Find("safety.sore", "{sore}", "soreness from training puts off scored tests"), OWN),
-        Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), OWN),
+        Do(Find("safety.sore", "{sore}", "soreness from training puts off scored tests"), fact("leg_signs").known),
+        Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), fact("leg_signs").known),
         Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
                 "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
         Do(Alert("{level}", "the safety check says {level:words}: {because}"),

@@ -17,7 +17,7 @@ _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant"
           "limits", "pain", "soreness", "leg_signs")
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
-_LEG_WORDS = re.compile(r"numb|tingl|pins|needle|shoot|zing|electric|can.?t feel", re.IGNORECASE)
+_LEG_WORDS = re.compile(r"\b(?:numb|tingl|pins|needle|shoot|zing|electric)|can.?t feel", re.IGNORECASE)
 
 
 def stood(known: Known) -> dict[str, Value]:
@@ -84,9 +84,8 @@ def reasons_of_check(got: Facts, side: str) -> Value:
 
 def keys_of_check(got: Facts, side: str) -> Value:
     """The names of the answers that weighed, so that a later check knows what it was about."""
-    if stands_still(got, "") == "yes":
-        return got.get("stood_why", "")
-    return " ".join(reason.key for reason in _check(got, so_far=True).because)
+    before = str(got.get("stood_why", "")).split() if stands_still(got, "") == "yes" or _holds(got) else []
+    return " ".join(dict.fromkeys((*before, *(reason.key for reason in _check(got, so_far=True).because))))
 
 
 def still_cleared(got: Facts, side: str) -> Value:
@@ -121,7 +120,7 @@ def body_first(got: Facts, side: str) -> Value:
 
 def sore(got: Facts, side: str) -> Value:
     """Whether scored tests are better put off: even, dull soreness from training."""
-    return "yes" if got.get("soreness") == "yes" else "no"
+    return "yes" if got.get("soreness") in ("yes", "unsure") else "no"
 
 
 def before_pain(known: Known) -> dict[str, Value]:
@@ -134,12 +133,16 @@ def said_leg_signs(got: Facts, side: str) -> Value:
     return "yes" if _LEG_WORDS.search(str(got.get("said", ""))) else "no"
 
 
-def _pain(got: Facts) -> Outcome:
+def _pain(got: Facts, so_far: bool = False) -> Outcome:
     answers: dict[str, Value | None] = {key: got.get(key) for key in _PAIN}
+    if so_far:  # what is not asked yet speaks for nothing
+        answers = {key: ({"bad": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
     if got.get("where") in ("ankle", "knee"):  # at or below the knee by itself: not a sign from the back
         answers["below_knee"] = "no"
     if said_leg_signs(got, "") == "yes":
         answers["tingling"] = "yes"
+    if got.get("where") == "chest":  # nothing more is asked: only that weighs
+        answers |= dict.fromkeys(_PAIN, "no") | {"where": "chest", "bad": 0.0}
     start = got.get("safety_check.pain")
     return level_from_pain(answers, float(start) if start is not None else None)
 
@@ -151,20 +154,21 @@ def level_after_pain(got: Facts, side: str) -> Value:
 
 
 def level_until_asked(got: Facts, side: str) -> Value:
-    """The level while the pain questions are open: nothing more today, or worse where worse stood."""
-    return worst((Level.NOT_TODAY, Level(str(got.get("level_before", "go"))))).value
+    """The level while the pain questions are open: nothing more today, or worse where worse stood or has been told."""
+    return worst((Level.NOT_TODAY, Level(str(got.get("level_before", "go"))), _pain(got, so_far=True).level)).value
 
 
 def reasons_of_pain(got: Facts, side: str) -> Value:
     """Where and how bad, and why it weighs what it weighs, in words."""
     if got.get("where") == "nothing":
         return "nothing hurt after all"
-    return f"{got.get('where', 'somewhere')}, {got.get('bad', 0):g} of 10. {_words(_pain(got))}"
+    how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
+    return f"{got.get('where', 'somewhere')}{how_bad}. {_words(_pain(got))}"
 
 
 def keys_of_pain(got: Facts, side: str) -> Value:
     """The names of the answers that weighed, beside those that stood before."""
-    keys = [] if got.get("where") == "nothing" else [reason.key for reason in _pain(got).because]
+    keys = [] if got.get("where") == "nothing" else [reason.key for reason in _pain(got, so_far=True).because]
     return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
 
 

@@ -7,11 +7,11 @@ from typing import Final
 
 from companion.conversation.book import Book
 from companion.conversation.domains import Ways
-from companion.conversation.flow import EARLY_END, END, Ask, Flow, Known, Tell
+from companion.conversation.flow import EARLY_END, END, Ask, Flow, Tell
 from companion.conversation.kinds import Hold, Number, PainScore, Ready
 from companion.conversation.machine import START, Compiled
 from companion.conversation.prompt import PAYLOAD_BYTES, Payload, body_works
-from companion.conversation.proof import Found, prove, undecided
+from companion.conversation.proof import Found, undecided
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS, fields_of
 
 NOT_FLOWS: Final = ("safety", "warm", "pain")
@@ -21,12 +21,10 @@ LABEL_MOST: Final = 32
 """Characters of a button's label; our choice: more does not fit on one line of a narrow phone."""
 
 
-def faults(book: Book, compiled: Compiled, known: Known) -> list[str]:
-    """Everything wrong with a flow, in words; an empty list where it is sound. ``known`` stands for a lifter about whom
-    nothing speaks against beginning."""
-    ways = Ways(book, compiled, known)
-    found = prove(ways)
-    return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_undecided(ways), *_unknown_facts(book, compiled),
+def faults(ways: Ways, found: Found) -> list[str]:
+    """Everything wrong with a flow, in words; an empty list where it is sound. ``found`` is what ``prove(ways)`` gives."""
+    compiled = ways.compiled
+    return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_undecided(ways), *_unknown_facts(ways.book, compiled),
             *_too_long(compiled.flow), *_payloads(compiled.flow), *_labels(compiled.flow), *_careless(compiled.flow),
             *_examples(compiled.flow)]
 

@@ -124,7 +124,7 @@ class Flow:
     ``facts`` are worked out whenever they are wanted; ``at_start`` gives facts once, when a run begins, kept with it.
     ``gates`` are tried in order, on what is known and those facts. ``hears_pain`` is false only where the flow itself
     asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``. ``reopens``
-    false: once it is done its answers are not taken back. ``command``: other words that
+    false: once it is done its answers are not taken back; ``resumes`` false: what interrupts it makes it begin anew. ``command``: other words that
     start it; ``by_name`` false: its own name does not. ``invite``: what a reminder to begin it says; ``parked``: what stopping it
     says, where that is not the usual. ``counted``:
     whether its questions show how far along they are. ``compatible``: older versions whose open runs may go on in it.
@@ -142,6 +142,7 @@ class Flow:
     holds: bool = False
     always: bool = False
     reopens: bool = True
+    resumes: bool = True
     command: tuple[str, ...] = ()
     invite: str = ""
     parked: str = ""

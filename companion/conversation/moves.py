@@ -96,10 +96,12 @@ class Draft:
 
     def push_again(self) -> None:
         """Give up the topmost run and begin its flow anew."""
-        flow = self.top.flow
-        self.effects.append(Ended(self.top.run, "left"))
+        before = self.top
+        beside = {name: value for name, value in before.got.items() if name not in self.compiled.stops}  # no answers
+        self.effects.append(Ended(before.run, "left"))
         self.session = replace(self.session, stack=self.session.stack[:-1], last=None)
-        self.push(flow)
+        self.push(before.flow)
+        self.session = self.session.with_top(replace(self.top, got=beside))
 
     def begin(self) -> None:
         """Begin the topmost flow, or what its gates want first, or leave it shut."""
@@ -130,6 +132,8 @@ class Draft:
         """Go on with a flow that waited under another, unless it was hurt in or its gates have shut meanwhile."""
         if self.top.hurt and self.known.facts.get(f"{self.book.pain}.hurt") != "no":
             self.end("pain")
+        elif not self.compiled.flow.resumes:
+            self.push_again()
         elif not self._shut():
             self.session = self.session.with_top(replace(self.top, paused=False, hurt=False, tried=()))
             facts = self.facts()

@@ -37,7 +37,7 @@ _FUZZY = sorted(
     for word in (_SINGLE - word_set(tables.EXACT)) | word_set(f"<joint> {tables.MISTYPED}")
     if len(word) > 3 and word.isascii()
 )
-_KNOWN = frozenset().union(
+KNOWN = frozenset().union(
     *map(words_of, (ORDINARY, HITS, CAUSES, PAST, NOW, ELLIPSIS)),
     EVERYDAY,
     word_set(" ".join((tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE, tables.REAL_WORDS))),
@@ -77,7 +77,7 @@ def words_typed(text: str) -> list[str]:
     words: list[str] = []
     for token in _TOKEN.findall(plain):
         if token[0].isalpha():
-            if words and words[-1] + token in _SINGLE and not (words[-1] in _KNOWN and token in _KNOWN):
+            if words and words[-1] + token in _SINGLE and not (words[-1] in KNOWN and token in KNOWN):
                 words[-1] += token  # "hur t"
             else:
                 words.extend(_spelt(token))
@@ -97,18 +97,18 @@ def _unfigured(figured: str) -> str:
 @lru_cache(maxsize=4096)
 def _spelt(token: str) -> tuple[str, ...]:
     """The word meant; two or three where words of pain are run together with others."""
-    if token in _KNOWN:
+    if token in KNOWN:
         return (token,)
     if _SCREAM.fullmatch(token):
         return ("argh",)
     drawn_in = [_DRAWN_OUT.sub(r"\1", token), _DRAWN_OUT.sub(r"\1\1", token)]
     for short in (token, *drawn_in, _DOUBLED.sub(r"\1", token), token.removeprefix("re")):
-        if short in _SPELLING or short in _SINGLE or (short in _KNOWN and short in drawn_in):
+        if short in _SPELLING or short in _SINGLE or (short in KNOWN and short in drawn_in):
             return (_SPELLING.get(short, short),)
     token = drawn_in[0]
     if len(token) > 30:
         return (token,)
-    if len(token) > 5 and (glued := _GLUED.match(token)) and (len(glued[3]) < 3 or glued[3] in _KNOWN):
+    if len(token) > 5 and (glued := _GLUED.match(token)) and (len(glued[3]) < 3 or glued[3] in KNOWN):
         return tuple(part for part in glued.groups() if part)
     return (_one_slip_from(token),) if len(token) > 3 else (token,)
 

@@ -54,13 +54,13 @@ GROUPS = {
     "part": """bottom outside inside sole soles top ball end ends tip tips side back front half most part parts edge arch
         middle under""",
     # Somebody else, as the one who has it.
-    "others": """mates wifes husbands sons daughters brothers sisters friends mums dads moms coachs partners girlfriends
+    "others": """mates wifes husbands sons daughters brothers sisters friends mums dads moms partners girlfriends
         boyfriends dogs cats bosss colleagues neighbours bros buddys""",
     "other": """mate wife husband son daughter brother sister friend mum dad mom coach partner girlfriend boyfriend dog
         cat boss colleague neighbour gf bf hubby buddy""",
     # Things beside the lifter that are a nuisance, snap or fall.
-    "nuisance": """parking app update tape tripod phone camera video film upload playlist song traffic weather timer setup instructions instruction
-        wifi internet stairs lift bus train commute schedule form website meeting work job""",
+    "nuisance": """parking app update tape tripod phone camera video film upload playlist song traffic weather timer wifi
+        internet schedule website meeting instructions instruction""",
     # What one has done and is tired from.
     "effort": "squats squat set sets reps session workout class wod training run deadlifts lunges programme program",
     # Being unable or nearly so.
@@ -136,7 +136,7 @@ SURE_THINGS = {
 # Sure, but "no" before it is a word of its own ("no my back went"): what happens.
 SURE_EVENTS = {
     "cries": """
-    ouch|ow|oww|owch|owww|yowch|yeouch|yeowch|owwie|outch|ouchy|ooyah|aua|autsch|booboo
+    ouch|ow|oww|owch|owww|yowch|yeouch|yeowch|owwie|outch|ouchy|ooyah|eina|aiya|aua|autsch|booboo
     <cursing> ,? my|me <my>? <my>? <body> $
     my <my>? <joint> !
     there goes|went my <my>? <joint>
@@ -318,6 +318,7 @@ UNSURE_THINGS = {
     "unpleasant": """
     discomfort|uncomfortable|uncomfy|unpleasant|niggle|niggles|niggly|niggling|nagging|gnawing|gyp|jip|gip|suffering|suffer|
         severe|torture|headache|migraine|irritation|irritated|inflammation|aggravated|aggravating|inflamed
+    jab|jabs|nip|flare|flares|lame
     pinch|pinches|pinching|pinched|pinchy|impinging|impingement|nips|nipping|nippy|sting|stab|knife|jolt|jolts|biting|bites|
         pricks|pricking|jaggy|gouging|sharpness|strain|strained|straining|kink|stitch
     cramp|cramps|cramping|cramped|crampy|charley|tender|tenderness|sensitive|burning|pulsing|pulsating|pounding
@@ -401,6 +402,10 @@ UNSURE_EVENTS = {
     it|that|this|side|one|spot just|always|really|keeps? catches|grabs|bites|nips|jams|shoots|zaps|catching|grabbing|jabs|
         burns|flares $|me|when|as|at|if|every|on|again|going|coming
     shoots when|if|as|every|each
+    gets|getting|got|feels|felt|is|becomes worse each|every|with|as|when|if|down|on
+    brings|bringing|brought|sets|setting|set|triggers|triggered|triggering it|that|this|my|the|them ~ off|on|$
+    triggers|triggered|triggering my <my>? <joint>|leg
+    down into|to my|the <my>? calf|shin|leg|thigh|foot|toes
     old|same|usual problem|spot|place|injury|thing|trouble|friend is|s|has|back|again|at
     thing with|in my <my>? <body> ~ back|again
     happened|happening again
@@ -413,7 +418,7 @@ UNSURE_EVENTS = {
     <cant> put|get|pull ~ socks|sock|shoes|shoe|trousers ~ on
     <cant> feel when|if i touch|press|pinch|stroke
     kept|keeps|keeping ~ awake
-    able to pee|wee|urinate|poo
+    havent|hasnt|hadnt been able to pee|wee|urinate|poo|go
     like my|the|your <my>? <limb>|<joint> ~ there|gone|mine|belongs|attached
     walking on glass|needles|pins|knives|nails|broken
     need|had|have|gotta|must to? lie|lay|sit down ,? ~ <joint>
@@ -588,7 +593,7 @@ ORDINARY = {
     ego|pride|feelings|brain|wallet is|are|was|got|feels? a? bit? hurt|hurts|hurting|bruised|wounded|painful|sore
     growing pains
     painful|pain watching|listening|reading|viewing|rewatching|song|music
-    <nuisance> is|was|here|has|being ~ a? pain|painful|nightmare|killing
+    <nuisance> is|was|here|has|being ~ a? pain|painful|nightmare
     my|his|her|the <others> <my>? <body> ~ <hurt>
     my|his|her|the <other> has|had|got|hurt|with the|a|his|her? bad|sore|dodgy|broken? <body>
     wife|husband|mum|dad|mom|brother|sister|son|daughter|friend|partner|gf|bf has|had a|the|his|her? bad|sore|dodgy|broken <body>
@@ -650,14 +655,15 @@ ORDINARY = {
     legs|thighs|quads|quad|glutes|abs|core|muscles|lungs are|is|were|on|feel|a|bit|really|proper? on|a|bit|really|absolutely?
         burning|burn|burned|fire|screaming
     heel|heels|toe|toes popped|pop|pops|popping up|off
-    keep|kept|keeping|with|hold|holding|have|my|the leg|both|my|the? <my>? knee|knees|leg|elbow|elbows locked|lock straight|
-        out
     keep|kept|keeping|with|hold|holding|have <my>? <my>? knee|knees|leg|legs|elbow|elbows locked|lock
     lock|locked|locking my|the? knee|knees|elbows|elbow
     because|cos|cause|coz|when|once|where|as|after|before <my> <my>? <my>? <body> began|started|starts|begins to? round|rounding|
-        lift|lifting|tuck|tucking|tip|tipping|curve|curving|move|moving|bend|bending|roll|rolling|tilt|tilting
+        lift|lifting|tuck|tucking|tip|tipping|curve|curving|bend|bending|tilt|tilting
     because|cos|cause|coz|when|once|where|as|after|before <my> <my>? <my>? <body> bent|bends|lifted|lifts|rounded|rounds|tucked|
-        tucks|tipped|tips|rolled|rolls|curved|curves|tilted|tilts|unlocked|rose|moved|moves
+        tucks|tipped|tips|curved|curves|tilted|tilts|unlocked|rose
+    knees out
+    pulled|pull|pulling|hugged|hug|brought|bring|bringing|held my|the|a <my>? knee|knees|leg|thigh to|up|in|towards|close
+    push|pushed|pushing|drive|driving|spread|shove|force|keep|kept <my> knees|knee|elbows|hips|chest|bum out|in|up|forward|back
     back|spine|pelvis|hips|bum stayed|stays|kept|keeps|remained still? down|flat|put|neutral|straight|still|level|on
     tweak|tweaked|tweaking|tweaks my|the|a? foot|feet|toe|hand|back|knee|hip|elbow|arm|heel angle|position|placement|stance|
         setup|width|height|line|turnout
@@ -701,10 +707,15 @@ ORDINARY = {
     """,
     "sayings": """
     hell|fuck|omg|shit|damn|wow yeah|yes|yep|nice|easy
-    omg|wow|damn so|that|thats was|is? easy|low|good|deep|fun
+    kid|kids|baby|son|daughter|dog ~ crying|screaming|barking
+    omg|wow|damn|christ|jesus|shit|fuck|god|blimey so|that|thats was|is? easy|low|good|deep|fun
     shit|fuck|damn|argh|oops|ugh wrong|meant|forgot|forget|sorry|typo|missed
     take|have|had|took|having|taking|another a? stab
-    stab|stabs at
+    covid|flu|my|a|the|had|booster|travel flu|covid|booster|second|tetanus? jab|jabs today|yesterday|this|last|on|booked|at
+    covid|flu|booster|tetanus jab|jabs
+    nip|nipping to|out|into|round|home|over|up|down the|a|for|my|to|see|get? shop|shops|loo|toilet|town|kitchen|gym|car|door
+    nip|nipping out|round|home
+    stab|stabs at it|this|that|another|measuring|guessing|doing|one|number|answering
     fell|fallen|falling over|about? laughing
     fell|fallen|fall for|behind|off the|track|wagon|back into|through
     mind|brain|bum numbing|numbingly
@@ -741,6 +752,7 @@ ORDINARY = {
     lack|absence of -> without
     <cant> feel|notice|detect|sense|find any? real|sharp|actual|proper? <hurt> -> no pain
     but they|it|that|its? never came|come|been back? -> , healed
+    ,|and|it|they never came|come back -> , healed
     but its|it|thats|im|all|been|has|is|was|ive? been? completely|fully|totally|entirely|all|long recovered|healed|fine|better|good|ok|
         normal|gone now|since? -> , healed
     fine|ok|okay|good|better|great|alright|healed|sorted|grand|normal now|today|since|again|nowadays -> recovered
@@ -750,6 +762,7 @@ ORDINARY = {
 # What people say of the back, the hips and the legs when nothing is wrong. While the body works, a clause that
 # names one of them with a word from outside this list is asked about: a catch for wording no table has.
 EVERYDAY = """
+    find finds found finding wal tap taps tapped hug hugged hugs
     i im ive id ill you youre we he she they them it its itself is isnt are arent was wasnt were am be been being do
     does did doing done has have had having will would can could cant couldnt should may might must get gets got
     getting go goes going went gone come comes came coming stay stays stayed staying keep keeps kept keeping start
@@ -791,35 +804,32 @@ EVERYDAY = """
     skipped skipping pulled pulling pop pops track tracks tracked hit hits miss misses missed block blocked open opens
     opened limit limits cooked jelly hike hiked coach physio doctor says pump pumped meant supposed wrong like mad bum
     sag sagged sway swayed wobble wobbled line lines mop pipe whose recovered toast fried spent gassed drum stiffer
-    oops whoops travelled traveled wandered wanders touching goes loses lose peeled peels away began begin begins tip
-    unlocked lock reach arch arches thing runs room twists twist lead kick kicks kicked dangerous strap straps explain
-    inflexible low lol terrible mess messed silly stopped stops stopping crossed unlock nearly ish halfway partway
-    sinks sink sank sunk levelled levels settled settles loaded loads extend extends extended extending flex flexes
-    flexed flexing elongate hover hovers hovered float floats floated planted plants glued wide stance hinge dip dips
-    dipped wavy scoop scoops scooped poke pokes poked duck ducks ducked flare flares fan balanced
-    collapses collapse collapsed spill spills tilt tilting shifting coming going leaving left unfold unfolds unfolded
-    close closed closes near nearest furthest distance far gap gaps touchdown contact
-    flight drive drove driving travel trip bus train car plane desk office chair sofa couch bed sleep slept sleeping
-    woke gym home house garage kitchen room hall stairs street park outside weather rain sun summer winter birthday
-    dinner lunch breakfast coffee water food kid kids wife husband friend mate mum dad boss allowed gap x fat finger
-    fingers word words type typed typing reply answer question message send sent link picture photo pic clip upload
-    charger battery screen app bot music song timer clock pencil pen paper book door window table shelf towel pillow
-    blanket cushion rug carpet tile wood wooden shirt shorts trousers pants jeans shoe sock trainers lifters deadlift deadlifts lunge lunges row rows press pulldown chin ups pullups cardio jog jogging run ran running bike
-    cycle cycling swim swam swimming walk walked walking football rugby tennis yoga pilates class course program
-    programme plan routine schedule exercise exercises drill drills stretches mobility flexibility technique form cue
-    cues weights dumbbell dumbbells kettlebell barbell empty loaded rack racked unracked warmup warm ups cooldown
-    percent half quarter third double triple single total average max maximum min minimum about approx around
-    somewhere everything anything something nothing everyone someone people person guy girl lady man woman old new
-    young white green colour shadow light lights mark marks marked line tape ruler level bubble
-    reading readings measured measuring measurement score result results true false correct right check checked
-    checking compare compared copy copied repeat repeated practise practice practised learn learned learning teach
-    taught watch watched watching video videos follow followed listen heard read reads write wrote written call
-    called name named age height weighs weigh tall short skinny thick thin wide narrow round square curved curve
-    angle angled diagonal horizontal wonder wondering guess suppose hope hopefully maybe yesterday tomorrow tonight
-    morning afternoon evening night noon weekend month months year years hour hours ago since already almost
-    otherwise instead except apart besides both none whichever whatever whenever anyway therefore
-    drift drifts drifted blocks contact lost looser squashed squeezed rocked rocks tipped tips hikes fell glued s secs
-    seconds sec
+    oops whoops travelled traveled wandered wanders touching loses lose peeled peels away tip unlocked thing runs room
+    twists twist lead kick kicks kicked dangerous strap straps explain terrible mess messed silly stopping unlock ish
+    halfway partway sinks sink sank sunk levelled levels settled settles loaded loads extend extends extended
+    extending flex flexes flexed flexing elongate hover hovers hovered float floats floated planted plants glued dip
+    dips dipped wavy scoop scoops scooped poke pokes poked duck ducks ducked flare flares fan collapses collapse
+    collapsed spill spills tilting leaving unfold unfolds unfolded closed closes nearest furthest distance gap gaps
+    touchdown contact switch switching switched swap swapped swapping uneven bare redo trunk torso air cue recording
+    recorded swing swings swung bounce bounced bouncing adjust adjusted adjusting flight drive drove driving trip bus
+    car plane desk office sofa couch bed sleep slept sleeping woke gym home house garage kitchen hall stairs street
+    park weather rain sun summer winter birthday dinner lunch breakfast coffee water food kid kids wife husband friend
+    mum dad boss allowed x fat finger fingers word words type typed typing reply answer question message send sent
+    link picture photo pic clip upload charger battery screen app bot music song timer clock pencil pen paper book
+    door window table shelf towel pillow blanket cushion rug carpet tile wood wooden shirt shorts trousers pants jeans
+    shoe sock trainers lifters deadlift deadlifts lunge lunges row rows pulldown chin ups pullups cardio jog jogging
+    run ran running bike cycle cycling swim swam swimming walk walked walking football rugby tennis yoga pilates class
+    course program programme plan routine schedule exercise exercises drill drills mobility flexibility technique cues
+    weights dumbbell dumbbells kettlebell barbell empty rack racked unracked warmup cooldown percent quarter double
+    triple single total average max maximum minimum approx somewhere everything anything something everyone someone
+    people person guy girl lady man woman old new young white green colour shadow lights mark marks marked ruler
+    bubble reading readings measuring measurement score result results true false correct check checked checking
+    compare compared copy copied repeat repeated practise practice practised learn learned learning teach taught watch
+    watched watching videos follow followed listen heard read reads write wrote written call called name named age
+    weighs weigh tall skinny thick thin square angled diagonal horizontal wonder wondering guess suppose hope
+    hopefully tomorrow tonight afternoon evening night noon weekend month months year years hour hours ago since
+    already otherwise instead except besides whichever whatever whenever therefore drift drifts drifted blocks lost
+    looser squashed squeezed rocked rocks tipped tips hikes fell s secs seconds sec
 """
 
 # What training soreness comes from.
@@ -862,7 +872,7 @@ WHOLLY_OVER = """
 # With one of these the old pain may not be over.
 NOT_OVER = """
     but though although until till except again still sometimes occasionally lately recently just came comes unless
-    however apart only
+    however apart only and otherwise here hurts hurting aches aching
 """
 
 # Not now, or not known to be now; and what says it is now all the same.
@@ -1019,10 +1029,12 @@ MISTYPED = """
 EXACT = """
     ants bowel bowels boli bolno agri ahia ohia aray ajaj sakit zeer dolore urts urting weh ooft ooof eesh severe
     bulge biting nagging torqued yelped yikes kink stitch collapsed bites pricks pricking leaked gouging torture faint
+    lame flare flares jabs eina aiya
 """
 
 # Real words one slip from a word of the tables.
 REAL_WORDS = """
+    aceh acre acres almere bela boca bole bolu charles hutt lake lakes lima tieling tongling zinder
     acted angles arched arches arching array ashes bank bark blending bloom bread breeding bunny burly bury camp
     camped camping camps champ champs chick chunk clamp clamped clamps clock cracker crammed cranked crappy crazy
     creamy cricket desk dick disco dish donor door duel electrician fading faints feed feeding fees feint felling fizz
@@ -1046,3 +1058,10 @@ BESIDE = {
     "j": "hku", "k": "jli", "l": "kop", "m": "nk", "n": "bmhj", "o": "0ipl", "p": "0ol", "q": "wa", "r": "etf",
     "s": "adwz", "t": "ryg", "u": "yij", "v": "cb", "w": "qes", "x": "zc", "y": "tuh", "z": "xas",
 }  # fmt: skip
+
+# Said with a number: a reply of nothing else is an answer, and is never weighed.
+UNITS = """
+    cm cms mm m metre metres meter meters in inch inches ft foot feet kg kgs kilo kilos lb lbs pound pounds
+    stone st deg degs degree degrees s sec secs second seconds min mins am pm left right l r both each side
+    sides about around roughly approx ish half and or plus minus x reps rep sets set k
+"""

@@ -20,7 +20,10 @@ The words stand in ``pain_tables``, typing is read in ``pain_spelling``. The ord
 5. The strongest hit left decides: YES, then ASK.
 6. With none left, "the left doesn't hurt but the right does" (``ELLIPSIS``) is unsure; and so is, while the body
    works, a clause that names a part of the body with a word that is not ``EVERYDAY`` ("my knee is narky"),
-   that part alone with a cry ("stop, my back"), or a reply in another script. Otherwise NO.
+   that part alone with a cry ("stop, my back"), or a reply in another script.
+7. With still nothing, the second ear (``pain_sense``) weighs the words no rule explained, and may make it unsure;
+   never of a bare number, unit, part of the body or control phrase ("11 cm", "left knee", "go back"), nor, at
+   rest, of less than three words, which may be a city. Otherwise NO.
 """
 
 from __future__ import annotations
@@ -55,15 +58,17 @@ from companion.conversation.pain_patterns import (
     word_set,
     words_of,
 )
+from companion.conversation.pain_sense import sounds_of_pain
 from companion.conversation.pain_spelling import words_typed
+from companion.conversation.phrases import hear
 
-__all__ = ["Pain", "hear_pain"]
+__all__ = ["Pain", "by_the_rules", "hear_pain", "unexplained"]
 
 _TAKEN_OUT = "·"  # stands where ordinary wording stood, so that nothing matches across it
 _SENTENCE = 40  # words looked at on either side of a hit, so that long texts are read quickly
 _BETWEEN, _BETWEEN_VERBS, _OPEN, _DEGREE = map(word_set, (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPEN, tables.DEGREE))
 _LISTED, _AFTERWARDS, _SUPPOSED, _UNABLE = map(word_set, (tables.LISTED, tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE))
-_NOT_OVER = word_set(tables.NOT_OVER)
+_NOT_OVER, _BARE = word_set(tables.NOT_OVER), word_set(f"{tables.UNITS} <joint> <limb> <muscle> <my>")
 _OR = frozenset(("or", "nor"))
 _ORDINARY_OF_BODY = EVERYDAY | words_of(CAUSES)
 
@@ -85,12 +90,32 @@ def hear_pain(text: str, *, body_at_work: bool = True) -> Pain:
     characters; never raises.
     """
     words = _ordinary_taken_out(words_typed(text))
-    hits = [(_worth(hit.rule, body_at_work), hit) for hit in found(words, HITS)]
-    hits.sort(key=lambda worth: worth[0].value, reverse=True)
-    listable = (hit for _, hit in hits if hit.rule.thing and hit.rule.at_rest is not Pain.NO)
-    things = frozenset(at for hit in listable for at in range(hit.start, hit.end))
+    hits = list(found(words, HITS))
+    heard = _by_the_rules(words, hits, body_at_work)
+    if heard is Pain.NO and _may_be_weighed(words, body_at_work):
+        suspected = sounds_of_pain(_unexplained(words, hits), body_at_work=body_at_work)
+        return Pain.ASK if suspected and hear(text) is None else Pain.NO
+    return heard
+
+
+def by_the_rules(text: str, *, body_at_work: bool = True) -> Pain:
+    """What the rules alone say of a reply, for measuring them."""
+    words = _ordinary_taken_out(words_typed(text))
+    return _by_the_rules(words, list(found(words, HITS)), body_at_work)
+
+
+def unexplained(text: str) -> list[str]:
+    """The words of a reply as ``pain_sense`` weighs them: ordinary wording, and what is denied, taken out."""
+    words = _ordinary_taken_out(words_typed(text))
+    return _unexplained(words, list(found(words, HITS)))
+
+
+def _by_the_rules(words: list[str], hits: list[Hit], body_at_work: bool) -> Pain:
+    """What the rules say of the words, before the second ear."""
+    things = _things(hits)
     heard, any_denied = Pain.NO, False
-    for worth, hit in hits:
+    valued = [(_worth(hit.rule, body_at_work), hit) for hit in hits]
+    for worth, hit in sorted(valued, key=lambda pair: pair[0].value, reverse=True):
         if worth.value <= heard.value:
             break
         level = _judged(words, hit, worth, things)
@@ -100,11 +125,31 @@ def hear_pain(text: str, *, body_at_work: bool = True) -> Pain:
         heard = _weaker(Pain.ASK, level) if heard is Pain.NO else heard
     if heard is Pain.NO and any_denied and holds(words, ELLIPSIS):
         return Pain.ASK
-    if heard is Pain.NO and body_at_work and (
-        (_odd_of_body(words, hits) and not _long_over(words)) or not _readable(words)
-    ):
-        return Pain.ASK
+    if heard is Pain.NO and body_at_work:
+        odd = _odd_of_body(words, hits) and not _long_over(words)
+        return Pain.ASK if odd or not _readable(words) else Pain.NO
     return heard
+
+
+def _things(hits: list[Hit]) -> frozenset[int]:
+    """The places of all that can be listed: "no pain, numbness or tingling"."""
+    listable = (hit for hit in hits if hit.rule.thing and hit.rule.at_rest is not Pain.NO)
+    return frozenset(at for hit in listable for at in range(hit.start, hit.end))
+
+
+def _unexplained(words: list[str], hits: list[Hit]) -> list[str]:
+    """The words, with a mark for each that is part of a hit the rules dropped."""
+    things = _things(hits)
+    dropped = {at for hit in hits if _judged(words, hit, Pain.YES, things) is Pain.NO for at in range(hit.start, hit.end)}
+    return [_TAKEN_OUT if at in dropped else word for at, word in enumerate(words)]
+
+
+def _may_be_weighed(words: list[str], body_at_work: bool) -> bool:
+    """Whether a reply is more than a number, a unit or a part of the body, or (at rest) a name of a word or two."""
+    spoken = [word for word in words if word.isalpha()]
+    if _BARE.issuperset(spoken):
+        return False
+    return body_at_work or len(spoken) > 2
 
 
 def _readable(words: list[str]) -> bool:
@@ -120,13 +165,13 @@ def _weaker(one: Pain, other: Pain) -> Pain:
     return one if one.value < other.value else other
 
 
-def _odd_of_body(words: list[str], hits: list[tuple[Pain, Hit]]) -> bool:
+def _odd_of_body(words: list[str], hits: list[Hit]) -> bool:
     """Whether some clause names the back, a joint or a leg together with a word that is not an everyday one."""
     if _CRY.issuperset(words):  # "stop, my leg", "my back": no more than where, and that something is
         mine = "my" in words and not _JOINTS.isdisjoint(words)
         if mine or not (_BODY.isdisjoint(words) or _CRIED.isdisjoint(words)):
             return True
-    inside = {at for _, hit in hits for at in range(hit.start, hit.end)}
+    inside = {at for hit in hits for at in range(hit.start, hit.end)}
     named = odd = False
     for at, word in enumerate([*words, STOP]):
         if word in _CLAUSES:

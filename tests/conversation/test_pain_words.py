@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.conversation import pain_patterns, pain_tables
-from companion.conversation.pain_words import Pain, hear_pain
+from companion.conversation import pain_patterns, pain_sense, pain_tables, pain_weights, places
+from companion.conversation.pain_words import Pain, by_the_rules, hear_pain, unexplained
+from tests.corpus import learn
 
 CORPUS = Path(__file__).parent.parent / "corpus"
 
@@ -31,7 +32,12 @@ ORDINARY = [
     "sore from monday", "quads still sore from leg day", "doms", "12", "11,5 cm", "left 10 right 12.5", "done", "yes",
     "good stretch in my calf", "hamstrings are tight", "my back rounded at the bottom", "back came off the floor",
     "pulled my knee to my chest", "shooting the video from the side", "popped the phone on a chair", "painted the wall",
-    "5'11", "100 kg", "6pm sharp", "tweaked my stance", "I'll stop if it hurts", "numbers look fine", "", "👍", "\x00",
+    "5'11", "100 kg", "left knee",
+    "no pain yet", "no issues with my back", "broke my ankle as a kid, healed, no trouble now", "wife has a bad back",
+    "this playlist is painful", "what a pain this tape is", "be there 9 sharp", "shoelace snapped", "fell over laughing",
+    "i stopped because my back began to round", "knees out", "do i keep the knee locked", "gap under my lower back",
+    "covid jab today", "will this test hurt?", "Painswick",
+    "6pm sharp", "tweaked my stance", "I'll stop if it hurts", "numbers look fine", "", "👍", "\x00",
 ]  # fmt: skip
 DOUBTFUL = [
     "hurt last year, fine now", "felt something", "a bit uncomfortable", "it pinches a little", "it hurts?",
@@ -65,8 +71,8 @@ def test_a_vague_feeling_counts_only_while_the_body_works(text: str) -> None:
 
 @pytest.mark.parametrize("text", ["my knee is narky", "back is cream crackered", "stop, my back", "wait my left hip"])
 def test_a_part_of_the_body_in_words_no_table_has_is_asked_about_while_it_works(text: str) -> None:
-    assert hear_pain(text) is Pain.ASK
-    assert hear_pain(text, body_at_work=False) is Pain.NO
+    assert by_the_rules(text) is Pain.ASK
+    assert by_the_rules(text, body_at_work=False) is Pain.NO
 
 
 @pytest.mark.parametrize(
@@ -128,6 +134,89 @@ def test_a_reply_in_another_script_is_asked_about_while_the_body_works(text: str
 @pytest.mark.parametrize("text", ["oaib", "psin", "shsrp", "yhe hirt", "zapz", "tnglng"])
 def test_neighbouring_keys_and_lost_vowels_do_not_hide_pain(text: str) -> None:
     assert hear_pain(text) is not Pain.NO
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["it shot all the way to my foot", "can't really feel my left toes", "cant fell my toes", "feeling has gone in my leg",
+     "lost feeling on the outside of the foot", "knee buckled under me", "stuck bent over", "back's out again", "it hrus",
+     "like someone kicked me in the spine", "walking like an old man", "its acting up", "it catches when i come up",
+     "ankle went over", "havent been able to pee", "seeing double", "elephant on my chest", "need to lie down, my back"],
+)  # fmt: skip
+def test_wording_once_missed_is_heard_by_the_rules(text: str) -> None:
+    assert by_the_rules(text) is not Pain.NO
+
+
+@pytest.mark.parametrize(
+    "text", ["hurt my back in 2019, completely fine since", "numb years ago, never came back", "old hip injury, fully recovered"]
+)
+def test_what_is_long_ago_and_wholly_over_is_no_pain_stop(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+    assert hear_pain(f"{text} until today") is not Pain.NO
+    assert hear_pain(f"{text}. it hurts") is Pain.YES
+    assert hear_pain(f"{text}, and now my knee hurts") is not Pain.NO
+
+
+NO_RULE = ["runs from my bum to my knee", "had to quit at 3, hip", "cant lift it, back", "across my low back like a belt"]
+
+
+@pytest.mark.parametrize("text", NO_RULE)
+def test_wording_no_rule_knows_is_asked_about_by_the_second_ear(text: str) -> None:
+    assert by_the_rules(text) is Pain.NO
+    assert hear_pain(text) is Pain.ASK
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["12", "11 cm", "L 10 R 12.5", "about 11 inches", "225 lb", "right hip", "go back", "my bad", "stop for now", "skip it",
+     "i cant", "help"],
+)  # fmt: skip
+@pytest.mark.parametrize("body_at_work", [True, False])
+def test_a_number_or_a_control_phrase_is_never_asked_about(text: str, body_at_work: bool) -> None:
+    assert hear_pain(text, body_at_work=body_at_work) is Pain.NO
+
+
+def test_the_second_ear_asks_about_no_city_at_rest() -> None:
+    names = [name for at, name in enumerate(sorted(places._cities())) if at % 400 == 0]
+    assert len(names) > 300
+    for name in names:
+        assert hear_pain(name, body_at_work=False) is by_the_rules(name, body_at_work=False), name
+
+
+@given(st.lists(st.sampled_from([*HURTS, *ORDINARY, *DOUBTFUL, *NO_RULE, "no", "but", ",", "12"]), max_size=4), st.booleans())
+def test_the_second_ear_only_turns_no_into_asking(parts: list[str], body_at_work: bool) -> None:
+    text = " ".join(parts)
+    before, after = by_the_rules(text, body_at_work=body_at_work), hear_pain(text, body_at_work=body_at_work)
+    assert after is before or (before, after) == (Pain.NO, Pain.ASK)
+
+
+def test_what_is_denied_or_ordinary_is_not_weighed() -> None:
+    assert "pain" not in unexplained("no pain, bar felt good")
+    assert "painful" not in unexplained("painful to admit i skipped")
+    assert "pain" in unexplained("bit of pain")
+
+
+def test_the_shipped_weights_are_what_the_corpus_gives() -> None:
+    """A step of rounding apart at most, since a machine's exp may differ in its last digit; else run tests.corpus.learn."""
+    learnt, shipped = learn.learn(learn.corpus()), pain_sense._weights()
+    assert all(abs(learnt.get(piece, 0) - shipped.get(piece, 0)) <= 1 for piece in learnt.keys() | shipped.keys())
+    assert len(Path(pain_weights.__file__).read_bytes()) < 150_000
+
+
+def test_the_weights_are_written_as_they_are_read() -> None:
+    assert learn.written(pain_sense._weights()) == Path(pain_weights.__file__).read_text("utf-8")
+
+
+def test_the_second_ear_hears_what_the_rules_once_missed_without_having_learnt_it(capsys: pytest.CaptureFixture[str]) -> None:
+    """Half of what the rules miss takes a recall of 0.98 to 0.99; three ordinary replies in a hundred are what it may cost."""
+    found = learn.figures(learn.left_out(learn.corpus()), pain_sense.THRESHOLD_AT_WORK)
+    with capsys.disabled():
+        print(
+            f"\npain words, second ear, left out: heard {found.heard} of {found.missed} once missed,"
+            f" {found.false} false of {found.ordinary}"
+        )
+    assert found.heard / found.missed >= 0.5
+    assert found.false / found.ordinary <= 0.03
 
 
 def _single_words(table: dict[str, str]) -> list[str]:
@@ -215,7 +304,8 @@ def test_sixty_four_kibibytes_are_read_quickly(junk: str) -> None:
 
 def test_a_short_reply_takes_well_under_a_millisecond() -> None:
     """The aim is 200 µs; five times that here, so that a busy machine does not fail the run."""
-    assert min(repeat(lambda: hear_pain("12 but it hurt a bit at the bottom"), number=20, repeat=20)) / 20 < 1e-3
+    for text in ("12 but it hurt a bit at the bottom", "12 but the bar felt good at the bottom"):
+        assert min(repeat(lambda text=text: hear_pain(text), number=20, repeat=20)) / 20 < 1e-3
 
 
 def _lines(name: str) -> list[str]:

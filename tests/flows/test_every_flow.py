@@ -61,7 +61,7 @@ def at(name: str, key: str) -> Walk:
 def test_the_flow_is_sound(name):
     """Every state reached and left, conditions complete and exclusive over every fact's whole domain, names known, texts
     and payloads within limits, a caution and a gate wherever the body works."""
-    assert faults(BOOK, BOOK[name], Known(CHECKED, NOW)) == []
+    assert faults(ways_of(name), proof_of(name)) == []
 
 
 def test_every_file_that_holds_a_flow_is_in_the_catalogue_under_its_own_name():

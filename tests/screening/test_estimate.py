@@ -285,6 +285,17 @@ def test_a_trial_that_went_as_expected_agrees() -> None:
     assert (one.trial, one.agrees) == (1, True)
 
 
+@pytest.mark.parametrize(("squat", "agrees"), [
+    ({"wide_rounds": "clearly", "wide_depth": "parallel"}, True), ({"wide_rounds": "clearly", "wide_depth": "below"}, True),
+    ({"wide_rounds": "clearly", "wide_depth": "a_little_above"}, False), ({"wide_rounds": "no"}, False)])
+def test_a_small_gain_may_show_as_a_band_or_as_none_but_not_as_two_nor_the_other_way(squat: dict[str, str],
+                                                                                     agrees: bool) -> None:
+    """Between 2 and 7.5 degrees, about a third of a band (choice)."""
+    wide = next(one for one in told(squat_look=replace(LOOK, **squat)).helps if one.squat == "wide")
+    assert 2 < wide.gain < 7.5
+    assert wide.agrees is agrees
+
+
 def test_the_own_bar_and_load_are_looked_at_where_they_are_known() -> None:
     assert told().under_bar is not None
     for about in (replace(TALL, bar="none"), replace(TALL, load=None), replace(TALL, mass=None)):

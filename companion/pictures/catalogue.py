@@ -1,0 +1,68 @@
+"""How a drawing is told: its panels, or the frames of a movement, and its text twin; and finding one by name.
+
+A name with "{side}" stands for two drawings. It is set up for the right side; the left is its mirror image.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from typing import Final
+
+from companion.pictures.draw import Panel
+from companion.pictures.scene import Item, Words, mirrored
+
+MARKS: Final = {"good": "Right: ", "watch": "Watch for: ", "": ""}
+OTHER: Final = {"left": "right", "right": "left"}
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A still of one or more panels, or a loop of one panel's frames. ``says``: what it shows, in words; the panels'
+    titles come after it. ``rows``: how many panels stand in each row, () for all in one. ``milliseconds``: how long each frame stays."""
+
+    name: str
+    says: str
+    panels: tuple[Panel, ...]
+    rows: tuple[int, ...] = ()
+    frames: tuple[tuple[Item, ...], ...] = ()
+    milliseconds: tuple[int, ...] = ()
+
+    @property
+    def moves(self) -> bool:
+        """Whether it is a loop."""
+        return bool(self.frames)
+
+    @property
+    def words(self) -> str:
+        """The text twin: the same facts, for whoever can't see it."""
+        told = [f"{MARKS[panel.mark]}{panel.title[0].lower()}{panel.title[1:]}." for panel in self.panels if panel.title]
+        told = [f"{one[0].upper()}{one[1:]}" for one in told]
+        return " ".join(["Picture: " + self.says, *told])
+
+    def shown(self) -> tuple[tuple[Panel, ...], ...]:
+        """Every frame as panels; a still has one."""
+        if not self.frames:
+            return (self.panels,)
+        return tuple((replace(self.panels[0], items=items), *self.panels[1:]) for items in self.frames)
+
+
+Catalogue = Mapping[str, Callable[[], Drawing]]
+
+
+def for_side(drawing: Drawing, side: str) -> Drawing:
+    """One of the two drawings that a sided one stands for."""
+    def panel(one: Panel) -> Panel:
+        left, bottom, right, top = one.window
+        window = (-right, bottom, -left, top) if side == "left" else one.window
+        return replace(one, items=items(one.items), window=window, title=named(one.title))
+
+    def items(some: tuple[Item, ...]) -> tuple[Item, ...]:
+        seen = mirrored(some) if side == "left" else some
+        return tuple(replace(item, text=named(item.text)) if isinstance(item, Words) else item for item in seen)
+
+    def named(text: str) -> str:
+        return text.replace("{side}", side).replace("{other}", OTHER[side])
+
+    return replace(drawing, name=named(drawing.name), says=named(drawing.says), panels=tuple(map(panel, drawing.panels)),
+                   frames=tuple(map(items, drawing.frames)))

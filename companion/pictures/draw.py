@@ -1,0 +1,227 @@
+"""Drawing: a picture's panels as pixels. Pillow is imported when the first is drawn.
+
+Made at three times its size and scaled down, which smooths every edge. A phone shows it about 390 pixels wide.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+from io import BytesIO
+from math import ceil, cos, hypot, pi, sin
+from typing import TYPE_CHECKING, Final
+
+from companion.pictures.figure import Point, along, direction
+from companion.pictures.ink import GOOD, INK, PAPER, WATCH
+from companion.pictures.scene import Area, Disc, Item, Limb, Stroke, Words, length_of
+
+if TYPE_CHECKING:
+    from PIL import Image, ImageDraw, ImageFont
+
+PHONE: Final = 390
+"""Pixels across of a common phone; labels are sized for it."""
+STILL_SCALE: Final = 2.4
+MOVING_SCALE: Final = 1.3
+FINER: Final = 3
+HALO: Final = 0.007
+OUTLINE: Final = 0.004
+TITLE_SIZE: Final = 15
+MARGIN: Final = 8.0
+TALLEST: Final = 330.0
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """One part of a picture: what is in it, the window of it that is seen (left, bottom, right, top in figure lengths), a
+    title under it, and whether it shows how it should look ("good"), what to watch for ("watch"), or neither."""
+
+    items: tuple[Item, ...]
+    window: tuple[float, float, float, float]
+    title: str = ""
+    mark: str = ""
+
+
+class _Pen:
+    """Draws items into a cell of an image."""
+
+    def __init__(self, draw: ImageDraw.ImageDraw, width: float, height: float,
+                 window: tuple[float, float, float, float], pixel: float) -> None:
+        left, bottom, right, top = window
+        self.draw, self.pixel = draw, pixel
+        self.scale = min(width / (right - left), height / (top - bottom))
+        self.x0 = (width - self.scale * (right - left)) / 2 - self.scale * left
+        self.y0 = (height + self.scale * (top - bottom)) / 2 + self.scale * bottom
+
+    def at(self, point: Point) -> Point:
+        return self.x0 + self.scale * point[0], self.y0 - self.scale * point[1]
+
+    def put(self, item: Item) -> None:
+        match item:
+            case Limb():
+                if item.outlined:
+                    self._limb(item, HALO, PAPER)
+                self._limb(item, 0.0, item.ink)
+            case Disc():
+                self._disc(item.centre, item.radius, item.ink)
+                if item.hole:
+                    self._disc(item.centre, item.hole, PAPER)
+            case Area():
+                self.draw.polygon([self.at(point) for point in item.points], fill=item.ink)
+            case Stroke():
+                self._stroke(replace(item, ink=PAPER, width=item.width + 2 * OUTLINE))
+                self._stroke(item)
+            case Words():
+                self.draw.text(self.at(item.at), item.text, fill=item.ink, font=font(round(item.size * self.pixel)),
+                               anchor=f"{item.anchor}m", stroke_width=round(2 * self.pixel), stroke_fill=PAPER,
+                               align="center")
+
+    def _disc(self, centre: Point, radius: float, ink: str) -> None:
+        (x, y), r = self.at(centre), radius * self.scale
+        self.draw.ellipse((x - r, y - r, x + r, y + r), fill=ink)
+
+    def _limb(self, limb: Limb, more: float, ink: str) -> None:
+        """Two discs and what lies between their common tangents."""
+        a, b = limb.start_half + more, limb.end_half + more
+        self._disc(limb.start, a, ink)
+        self._disc(limb.end, b, ink)
+        apart = hypot(limb.end[0] - limb.start[0], limb.end[1] - limb.start[1])
+        if apart > abs(a - b):
+            tilt = 90 - (b - a) / apart * 180 / pi
+            to = direction(limb.start, limb.end)
+            corners = [along(limb.start, to + tilt, a), along(limb.end, to + tilt, b),
+                       along(limb.end, to - tilt, b), along(limb.start, to - tilt, a)]
+            self.draw.polygon([self.at(point) for point in corners], fill=ink)
+
+    def _stroke(self, stroke: Stroke) -> None:
+        points, width = list(stroke.points), max(1.0, stroke.width * self.scale)
+        if stroke.head:
+            size = 0.034 + (stroke.width - 0.011)
+            to = direction(points[-2], points[-1])
+            tip = points[-1]
+            self.draw.polygon([self.at(p) for p in (tip, along(tip, to + 155, size), along(tip, to - 155, size))], fill=stroke.ink)
+            points[-1] = along(tip, to + 180, size * 0.8)
+        for part in dashes(points, stroke.dash):
+            flat = [self.at(point) for point in part]
+            self.draw.line(flat, fill=stroke.ink, width=round(width), joint="curve")
+            if width > 3:
+                for x, y in (flat[0], flat[-1]):
+                    self.draw.ellipse((x - width / 2, y - width / 2, x + width / 2, y + width / 2), fill=stroke.ink)
+
+
+def dashes(points: Sequence[Point], dash: float) -> list[list[Point]]:
+    """A line cut into dashes as long as the gaps between them; whole for 0."""
+    if not dash:
+        return [list(points)]
+    count = max(1, ceil(length_of(points) / dash / 2))
+    steps = [n * length_of(points) / (2 * count - 1) for n in range(2 * count)]
+    return [[_on(points, a), _on(points, (a + b) / 2), _on(points, b)] for a, b in zip(steps[::2], steps[1::2], strict=True)]
+
+
+def _on(points: Sequence[Point], far: float) -> Point:
+    for a, b in zip(points, points[1:], strict=False):
+        step = hypot(b[0] - a[0], b[1] - a[1])
+        if far <= step and step:
+            return a[0] + (b[0] - a[0]) * far / step, a[1] + (b[1] - a[1]) * far / step
+        far -= step
+    return points[-1]
+
+
+@cache
+def font(size: int) -> ImageFont.FreeTypeFont | ImageFont.ImageFont:
+    """Pillow's own font, so that every machine draws the same."""
+    from PIL import ImageFont
+
+    return ImageFont.load_default(size)
+
+
+def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = ()) -> Image.Image:
+    """The panels in rows of so many each; all in one row where none are given."""
+    from PIL import Image, ImageDraw
+
+    pixel, waiting, placed, top = scale * FINER, list(panels), [], MARGIN
+    for count in rows or (len(panels),):
+        row, waiting = waiting[:count], waiting[count:]
+        width = (PHONE - MARGIN * (count + 1)) / count
+        height = min(max(width * (p.window[3] - p.window[1]) / (p.window[2] - p.window[0]) for p in row), TALLEST)
+        titles = [_wrapped(panel.title, (width - (26 if panel.mark else 4)) * pixel, pixel) for panel in row]
+        under = 19.0 * max(title.count("\n") + 1 if title else 0 for title in titles) + 2
+        placed += [(panel, title, MARGIN + n * (width + MARGIN), top, width, height, under)
+                   for n, (panel, title) in enumerate(zip(row, titles, strict=True))]
+        top += height + under + MARGIN
+    image = Image.new("RGB", (round(PHONE * pixel), round(top * pixel)), PAPER)
+    draw = ImageDraw.Draw(image)
+    for panel, title, left, above, width, height, under in placed:
+        image.paste(_cell(panel, width * pixel, height * pixel, pixel), (round(left * pixel), round(above * pixel)))
+        _title(draw, title, panel.mark, (left + width / 2) * pixel, (above + height + under / 2 + 2) * pixel, pixel)
+    return image.resize((round(PHONE * scale), round(top * scale)), Image.Resampling.LANCZOS)
+
+
+def _cell(panel: Panel, width: float, height: float, pixel: float) -> Image.Image:
+    """What is seen through a panel's window."""
+    from PIL import Image, ImageDraw
+
+    image = Image.new("RGB", (round(width), round(height)), PAPER)
+    pen = _Pen(ImageDraw.Draw(image), width, height, panel.window, pixel)
+    for item in panel.items:
+        pen.put(item)
+    return image
+
+
+def _wrapped(title: str, width: float, pixel: float) -> str:
+    """The title in lines no wider than that."""
+    face, lines = font(round(TITLE_SIZE * pixel)), [""]
+    for word in title.split():
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and face.getlength(longer) > width:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return "\n".join(lines)
+
+
+def _title(draw: ImageDraw.ImageDraw, title: str, mark: str, x: float, y: float, pixel: float) -> None:
+    """The title, with a tick or a cross in front: drawn, so that it tells without colour."""
+    if not title:
+        return
+    ink = {"good": GOOD, "watch": WATCH}.get(mark, INK)
+    face = font(round(TITLE_SIZE * pixel))
+    box = draw.multiline_textbbox((0, 0), title, font=face, align="center")
+    shift = 9 * pixel if mark else 0
+    draw.multiline_text((x + shift, y), title, fill=ink, font=face, anchor="mm", align="center", spacing=3 * pixel)
+    left, size = x + shift - (box[2] - box[0]) / 2 - 12 * pixel, 6 * pixel
+    strokes = {"good": [[(left - size, y), (left - size / 4, y + size), (left + size, y - size)]],
+               "watch": [[(left - size, y - way * size), (left + size, y + way * size)] for way in (-1, 1)]}
+    for stroke in strokes.get(mark, []):
+        draw.line(stroke, fill=ink, width=round(2.6 * pixel), joint="curve")
+
+
+def still(panels: Sequence[Panel], rows: Sequence[int] = ()) -> bytes:
+    """A picture as PNG."""
+    out = BytesIO()
+    image = image_of(panels, STILL_SCALE, rows)
+    image.save(out, "PNG", optimize=True)
+    return out.getvalue()
+
+
+def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int]) -> bytes:
+    """A short loop as GIF, one frame after the other for so long."""
+    from PIL import Image
+
+    images = [image_of(panels, MOVING_SCALE) for panels in frames]
+    palette = images[-1].quantize(32, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
+    flat = [image.quantize(palette=palette, dither=Image.Dither.NONE) for image in images]
+    out = BytesIO()
+    flat[0].save(out, "GIF", save_all=True, append_images=flat[1:], duration=list(milliseconds), loop=0, disposal=1, optimize=True)
+    return out.getvalue()
+
+
+def eased(count: int) -> list[float]:
+    """Shares of a movement from 0 to 1 that begin and end gently."""
+    return [(1 - cos(pi * n / (count - 1))) / 2 for n in range(count)]
+
+
+def arc(centre: Point, radius: float, start: float, end: float) -> tuple[Point, ...]:
+    """Points of an arc between two directions, in degrees."""
+    return tuple((centre[0] + radius * cos(a), centre[1] + radius * sin(a))
+                 for a in ((start + (end - start) * n / 24) * pi / 180 for n in range(25)))

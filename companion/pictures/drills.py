@@ -1,0 +1,129 @@
+"""Drawings of the drills and the home work that the tests do not show already."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from companion.pictures import floors, props, squats
+from companion.pictures.catalogue import Drawing
+from companion.pictures.draw import Panel
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of
+from companion.pictures.ink import GUIDE
+from companion.pictures.scene import Item, Stroke, figure
+from companion.pictures.squats import scene, seen
+
+
+def hinge_with_stick() -> Drawing:
+    """A stick along the back: three points."""
+    stood, hinged = replace(squats.STANDING, near_arm=Arm(-150, -40, 0.7)), replace(squats.HINGED, near_arm=Arm(200, 320, 0.7), head=24)
+    bent = replace(hinged, tuck=squats.TUCKED, head=5)
+
+    def stick(posture: Posture) -> tuple[Item, ...]:
+        joints = joints_of(posture)
+        out, up = posture.trunk + 90, posture.trunk
+        start = along(along(joints.hip, out, 0.075), up + 180, 0.06)
+        return props.rod(start, along(along(joints.head, out, 0.075), up, 0.06))
+    view = (-0.44, -0.05, 0.46, 1.02)
+    return Drawing("drill_hinge_with_a_stick", "from the side, a stick along the back touching head, upper back and tailbone; hips pushed "
+                   "back, knees soft, 3 seconds down.", (
+        seen(stood, "Stick touches three points", "", *stick(stood), view=view, back=""),
+        seen(hinged, "Hips back, all three still touch", "good", *stick(hinged), view=view, back=""),
+        seen(bent, "The stick leaves a point", "watch", *stick(hinged), view=view, back="")))
+
+
+def hinge_to_wall() -> Drawing:
+    """The easier form: hands on a wall."""
+    low = Posture(28, Leg(-68, -92), Reach(0.50, 0.62, 1, 80), head=24)
+    view = (-0.44, -0.05, 0.64, 0.98)
+    return Drawing("drill_hinge_hands_to_the_wall", "from the side, a step from a wall, both hands on it at hip height; hips pushed back, knees "
+                   "soft, 3 seconds down.", (seen(low, "Hips back, back keeps its shape", "good", *props.wall(0.54, 0.95), view=view),
+                                            seen(replace(low, tuck=squats.TUCKED, trunk=24), "Turn back before this", "watch",
+                                                 *props.wall(0.54, 0.95), view=view)))
+
+
+def knee_over_toes() -> Drawing:
+    """The knee forward, the heel down."""
+    return replace(floors.knee_to_wall(), name="drill_knee_over_toes", says="from the side, half a step from a wall, the heel down: the knee comes over "
+                   "the toes, holds 2 seconds, comes back. Each side in turn.",
+                   panels=tuple(replace(panel, title=title) for panel, title in zip(
+                       floors.knee_to_wall().panels, ("Knee over toes, heel down", "The heel lifts"), strict=True)))
+
+
+def knee_over_toes_chair() -> Drawing:
+    """The easier form, holding a chair."""
+    lunge = Posture(88, Leg(-18, -130), Arm(-50, 10), far=Leg(-112, -150, -62), head=86, on="toes")
+    back = (Stroke(((0.36, 0.0), (0.32, 0.58)), GUIDE, 0.018), Stroke(((0.34, 0.28), (0.58, 0.28), (0.58, 0.0)), GUIDE, 0.018))
+    held = replace(lunge, near_arm=Reach(0.30, 0.60, 1, 0))
+    return Drawing("drill_knee_over_toes_holding_a_chair", "from the side, one hand on a steady chair, the heel down: the knee comes over the "
+                   "toes, holds 2 seconds, comes back.", (
+        seen(held, "Heel down, knee over the toes", "good", *back, back="", view=(-0.55, -0.05, 0.66, 0.90)),))
+
+
+def heel_lift() -> Drawing:
+    """Squats with a heel lift."""
+    return replace(squats.heels(), name="drill_squat_with_a_heel_lift", says="a squat from the side, heels on 2 cm, firm and level; slowly, above the "
+                   "depth where the back rounds. No load.",
+                   panels=(replace(squats.heels().panels[1], title="Heels on 2 cm, firm and level"),))
+
+
+def pause_to_box() -> Drawing:
+    """A stop half way, then a touch on a box."""
+    half, low = squats.squat(-32, 22), squats.squat(-8, 34.6)
+    hip = joints_of(low).hip
+    box = props.block(hip[0] - 0.16, hip[0] + 0.10, hip[1] - 0.056)
+    view = (-0.46, -0.05, 0.46, 0.88)
+    return Drawing("drill_pause_squat_to_a_box", "from the side, a box or chair behind, above the rounding depth: a stop of 1 to 2 seconds half way, "
+                   "touch the box, stop, stand up.", (
+        seen(half, "Stop half way", "good", *box, view=view), seen(low, "Touch the box, stop", "good", *box, view=view)))
+
+
+def sit_to_chair() -> Drawing:
+    """One palm on the back, sitting down to a chair."""
+    sat = squats.squat(2, 20, 6)
+    joints = joints_of(sat)
+    at = along(joints.spine[14], sat.trunk + 90, 0.062)
+    held = replace(sat, near_arm=Reach(at[0], at[1], 1.0, sat.trunk + 185), far_arm=squats.AHEAD)
+    chair = props.seat(joints.hip[0] + 0.14, joints.hip[1] - 0.058)
+    return Drawing("drill_sit_to_a_chair", "from the side, one palm on the curve of the lower back, a chair behind: sit down in 3 seconds, the curve "
+                   "keeps still, touch, stand up.", (
+        seen(held, "Curve still under the palm", "good", *chair, back="", view=(-0.56, -0.05, 0.44, 0.86)),))
+
+
+def knee_across() -> Drawing:
+    """Lying, one ankle over the other knee, drawn to the opposite shoulder."""
+    pulled = Posture(180, Leg(112, 20, 80), Reach(0.06, 0.26, 1, 30), far=Leg(96, 62, 110), head=178, on="back")
+    return Drawing("drill_lying_knee_across_pull", "lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
+                   "shoulder, the lower back still on the floor; hold 30 seconds.", (
+        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.46), "Lower back stays on the floor", "good"),))
+
+
+def strap_raise() -> Drawing:
+    """The strap raise as a stretch."""
+    return replace(floors.leg_raise_strap(), name="drill_strap_raise", says="lying on the back, a strap round one foot, that knee straight: the leg is "
+                   "pulled up until a stretch, the back still; hold 30 seconds.",
+                   panels=(replace(floors.leg_raise_strap().panels[0], title="Knee straight, back still", mark="good"),))
+
+
+def calf_stretch() -> Drawing:
+    """Knee straight, then bent."""
+    straight = Posture(70, Leg(-50, -125), Reach(0.285, 0.66, 1, 80), far=Leg(-110, -110, 0), head=72, on="toes")
+    bent = Posture(80, Leg(-42, -118), Reach(0.285, 0.64, 1, 80), far=Leg(-84, -128, 0), head=80, on="toes")
+    view = (-0.52, -0.05, 0.40, 0.96)
+    return Drawing("drill_calf_stretch_straight_and_bent_knee", "from the side, hands on a wall, one foot back, its heel down: first that knee "
+                   "straight, 30 seconds, then bent, 30 seconds.", (
+        Panel((*_both_feet(straight), *props.wall(0.325, 0.92)), view, "Back knee straight, heel down", "good"),
+        Panel((*_both_feet(bent), *props.wall(0.325, 0.92)), view, "Back knee bent, heel down", "good")))
+
+
+def _both_feet(posture: Posture) -> tuple[Item, ...]:
+    """A figure with its near foot on the floor."""
+    return scene(posture)
+
+
+def plank() -> Drawing:
+    """Forearms and toes, the body in one line."""
+    line = Posture(8, Leg(188, 188, -82), Arm(-90, 0), head=0, on="toes")
+    sagging = Posture(4, Leg(186, 186, -84), Arm(-90, 0), head=0, on="toes", sag=18)
+    view = (-0.30, -0.06, 1.14, 0.34)
+    return Drawing("drill_front_plank", "from the side, on forearms and toes, or forearms and knees, the body in one line; hold 15 seconds, up to 20.", (
+        Panel(scene(line, "good"), view, "Body in one line", "good"), Panel(scene(sagging, "watch"), view, "Back sags", "watch")), rows=(1, 1))

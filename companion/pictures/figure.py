@@ -1,0 +1,211 @@
+"""One jointed figure seen from the side: where its joints are, from the angles of its segments. Pure geometry.
+
+Lengths are fractions of stature: Drillis & Contini 1966, as in Winter's textbook (second-hand; arm, hand and head from
+memory). Angles are directions in degrees: 0 the way the figure faces, 90 up. x grows the way it faces, y up, the floor is
+y = 0. Facing right, the near side is the right one; the left is the mirror image.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields, is_dataclass, replace
+from math import acos, atan2, cos, degrees, hypot, radians, sin
+from typing import Any, Final, Literal, TypeVar
+
+from companion.screening.body import ANKLE_HEIGHT, FOOT_LENGTH, HIP_HEIGHT, KNEE_HEIGHT, SHOULDER_HEIGHT
+from companion.screening.geometry import ANKLE_BEHIND_TOE
+
+Point = tuple[float, float]
+Ground = Literal["feet", "toes", "knees", "back"]
+
+SHANK: Final = KNEE_HEIGHT - ANKLE_HEIGHT
+THIGH: Final = HIP_HEIGHT - KNEE_HEIGHT
+TRUNK: Final = SHOULDER_HEIGHT - HIP_HEIGHT
+UPPER_ARM: Final = 0.186
+FOREARM: Final = 0.146
+HAND: Final = 0.05  # of .108: the palm, fingers bent (choice)
+HEAD: Final = 0.065  # half of chin to crown, .130
+NECK: Final = 0.117  # shoulder to the middle of the head
+
+SOLE: Final = 0.014  # half as thick as the foot is drawn (choice), so that it stands on the floor
+KNEELING: Final = 0.030  # the knee joint above the floor, kneeling (choice)
+LYING: Final = 0.052  # the hip joint above the floor, lying: about 9 cm (memory)
+SPINE: Final = 48  # how many pieces the line of the spine is drawn in
+LORDOSIS: Final = 14.0  # how the pelvis leans forward of the trunk's line in a neutral back (choice, for the eye)
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """Directions of thigh (from the hip), shin (from the knee) and foot (heel to toe)."""
+
+    thigh: float
+    shin: float
+    foot: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Arm:
+    """Directions of upper arm and forearm; ``seen``: how much of their length, 1 in the plane, less out to the side."""
+
+    upper: float
+    fore: float
+    seen: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """An arm whose wrist is somewhere: on the floor, a wall, a bar. ``bend``: 1 elbow down or back, -1 up, 0 out to the side;
+    ``palm``: the hand's direction, None in line with the forearm."""
+
+    x: float
+    y: float
+    bend: float = 1.0
+    palm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Posture:
+    """The whole figure. ``trunk``: direction hip to shoulder; ``tuck``: how far the pelvis has turned under, in degrees;
+    ``sag``: how far the back hangs through; ``far`` None: as the near side."""
+
+    trunk: float
+    near: Leg
+    near_arm: Arm | Reach
+    far: Leg | None = None
+    far_arm: Arm | Reach | None = None
+    tuck: float = 0.0
+    sag: float = 0.0
+    head: float | None = None
+    on: Ground = "feet"
+
+
+@dataclass(frozen=True, slots=True)
+class Build:
+    """Lengths of shank, thigh and trunk as fractions of stature."""
+
+    shank: float = SHANK
+    thigh: float = THIGH
+    trunk: float = TRUNK
+
+
+AVERAGE: Final = Build()
+
+
+@dataclass(frozen=True, slots=True)
+class LegJoints:
+    """Where one leg's joints are."""
+
+    knee: Point
+    ankle: Point
+    heel: Point
+    toe: Point
+
+
+@dataclass(frozen=True, slots=True)
+class ArmJoints:
+    """Where one arm's joints are; ``hand`` is the end of the palm."""
+
+    elbow: Point
+    wrist: Point
+    hand: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Joints:
+    """Where the joints of a posture are, and the line of the spine from hip to shoulder."""
+
+    hip: Point
+    shoulder: Point
+    head: Point
+    near: LegJoints
+    far: LegJoints
+    near_arm: ArmJoints
+    far_arm: ArmJoints
+    spine: tuple[Point, ...]
+
+
+def along(start: Point, direction: float, length: float) -> Point:
+    """The point so far from another in a direction."""
+    return start[0] + length * cos(radians(direction)), start[1] + length * sin(radians(direction))
+
+
+def direction(start: Point, end: Point) -> float:
+    """The direction from one point to another, in degrees, above -180 and up to 180."""
+    return degrees(atan2(end[1] - start[1], end[0] - start[0]))
+
+
+def joints_of(posture: Posture, build: Build = AVERAGE) -> Joints:
+    """Where everything is, standing, kneeling or lying on the floor: the near ankle, the near knee or the hip is at x = 0."""
+    near, far = posture.near, posture.far or posture.near
+    hip = _hip_over_floor(posture, build)
+    shoulder = along(hip, posture.trunk, build.trunk)
+    head = along(shoulder, posture.trunk if posture.head is None else posture.head, NECK)
+    near_arm = _arm(shoulder, posture.near_arm)
+    return Joints(hip, shoulder, head, _leg(hip, near, build), _leg(hip, far, build), near_arm,
+                  near_arm if posture.far_arm is None else _arm(shoulder, posture.far_arm), _spine(hip, shoulder, posture))
+
+
+def _hip_over_floor(posture: Posture, build: Build) -> Point:
+    if posture.on == "back":
+        return 0.0, LYING + 0.0015 * posture.tuck  # a pelvis that rolls under lifts off the floor
+    leg = _leg((0.0, 0.0), posture.near, build)
+    if posture.on == "knees":
+        return -leg.knee[0], KNEELING - leg.knee[1]
+    lowest = min(leg.heel[1], leg.toe[1])
+    return (-leg.ankle[0] if posture.on == "feet" else -leg.toe[0]), SOLE - lowest
+
+
+def _leg(hip: Point, leg: Leg, build: Build) -> LegJoints:
+    knee = along(hip, leg.thigh, build.thigh)
+    ankle = along(knee, leg.shin, build.shank)
+    under = along(ankle, leg.foot - 90, ANKLE_HEIGHT - SOLE)
+    return LegJoints(knee, ankle, along(under, leg.foot + 180, (1 - ANKLE_BEHIND_TOE) * FOOT_LENGTH),
+                     along(under, leg.foot, ANKLE_BEHIND_TOE * FOOT_LENGTH))
+
+
+def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
+    if isinstance(arm, Arm):
+        elbow = along(shoulder, arm.upper, UPPER_ARM * arm.seen)
+        wrist = along(elbow, arm.fore, FOREARM * arm.seen)
+        return ArmJoints(elbow, wrist, along(wrist, arm.fore, HAND))
+    far, to = hypot(arm.x - shoulder[0], arm.y - shoulder[1]), direction(shoulder, (arm.x, arm.y))
+    reach = min(far, UPPER_ARM + FOREARM)
+    wrist = along(shoulder, to, reach)
+    share = (UPPER_ARM**2 + reach**2 - FOREARM**2) / (2 * UPPER_ARM * reach) if reach else 0.0
+    bent = degrees(acos(max(-1.0, min(1.0, share))))
+    flat = along(shoulder, to, reach * UPPER_ARM / (UPPER_ARM + FOREARM))
+    elbow = flat if not arm.bend else along(shoulder, to - arm.bend * bent, UPPER_ARM)
+    return ArmJoints(elbow, wrist, along(wrist, direction(elbow, wrist) if arm.palm is None else arm.palm, HAND))
+
+
+def _spine(hip: Point, shoulder: Point, posture: Posture) -> tuple[Point, ...]:
+    """A smooth line from hip to shoulder: hollow in the small of the back where it is neutral, bowed out where tucked."""
+    length = hypot(shoulder[0] - hip[0], shoulder[1] - hip[1])
+    low = along(hip, posture.trunk - LORDOSIS + 1.9 * posture.tuck - 1.6 * posture.sag, 0.40 * length)
+    high = along(shoulder, posture.trunk + 180 + 7 - 1.1 * posture.tuck + 0.9 * posture.sag, 0.40 * length)
+    return tuple(_bezier((hip, low, high, shoulder), n / SPINE) for n in range(SPINE + 1))
+
+
+def _bezier(points: Sequence[Point], t: float) -> Point:
+    while len(points) > 1:
+        points = [(a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t) for a, b in zip(points, points[1:], strict=False)]
+    return points[0]
+
+
+def hip_flexion(joints: Joints, leg: LegJoints) -> float:
+    """The angle between thigh and trunk's line, 0 when straight, in degrees."""
+    bend = direction(joints.hip, leg.knee) - direction(joints.shoulder, joints.hip)
+    return abs((bend + 180) % 360 - 180)
+
+
+T = TypeVar("T")
+
+
+def between(one: T, other: T, share: float) -> T:
+    """A posture part of the way from one to another of the same make."""
+    if isinstance(one, float | int) and isinstance(other, float | int):
+        return one + (other - one) * share  # type: ignore[return-value]
+    if is_dataclass(one) and not isinstance(one, type):
+        changed: dict[str, Any] = {f.name: between(getattr(one, f.name), getattr(other, f.name), share) for f in fields(one)}
+        return replace(one, **changed)
+    return one

@@ -1,0 +1,74 @@
+"""About you, lived through: body, squat and what is at hand."""
+
+import pytest
+
+from flows.about_you import FLOW
+from tests.drive import CHECKED, Talk
+
+ALL = ("175", "78", "Man", "3", "100", "Low on the back", "Below parallel", "yes", "yes", "Broomstick", "Phone on a stand, filming")
+
+
+def begun(*replies: str, units: str = "metric") -> Talk:
+    return Talk(FLOW, known={**CHECKED, "welcome.units": units}).say(*replies)
+
+
+def test_every_answer_is_kept():
+    assert begun(*ALL).answers == {
+        "height": 175, "mass": 78, "sex": "man", "years": 3, "load": 100, "bar": "low", "usual_depth": "below", "tape": "yes",
+        "level": "yes", "stick": "broomstick", "view": "film"}
+
+
+def test_it_ends_at_the_menu():
+    assert begun(*ALL).state == "home.pick"
+
+
+@pytest.mark.parametrize(("reply", "cm"), [("5'10", 177.8), ("5 ft 10", 177.8), ("70 in", 177.8), ("178 cm", 178)])
+def test_height_is_read_as_it_is_written(reply: str, cm: float):
+    assert begun(reply, units="imperial").answers["height"] == cm
+
+
+def test_pounds_are_kept_in_kilograms():
+    assert begun("70", "170", units="imperial").answers["mass"] == 77.11
+
+
+@pytest.mark.parametrize(("reply", "asked_again"), [("119.9", True), ("120", False), ("230", False), ("230.1", True), ("-170", True), ("tall", True)])
+def test_a_height_that_cannot_be_is_asked_again(reply: str, asked_again: bool):
+    talk = begun(reply)
+    assert talk.state == "about_you.height"
+    assert ("For example" in talk.last) == asked_again
+
+
+@pytest.mark.parametrize(("reply", "unusual"), [("144", True), ("145", False), ("205", False), ("206", True)])
+def test_an_unusual_height_is_asked_about_once_and_then_kept(reply: str, unusual: bool):
+    talk = begun(reply)
+    assert ("would be unusual" in talk.last) == unusual
+    if unusual:
+        talk.say("yes")
+    assert talk.answers["height"] == float(reply)
+
+
+def test_weight_and_sex_can_be_left_unsaid():
+    talk = begun("175", "skip", "Rather not say")
+    assert talk.answers["mass"] is None
+    assert talk.answers["sex"] == "unsaid"
+
+
+def test_without_a_load_the_bar_is_not_asked():
+    talk = begun("175", "78", "Man", "0", "skip")
+    assert talk.state == "about_you.usual_depth"
+    assert begun("175", "78", "Man", "3", "100").state == "about_you.bar"
+
+
+def test_months_of_squatting_are_a_part_of_a_year():
+    assert begun("175", "78", "Man", "6 months").answers["years"] == 0.5
+
+
+def test_every_question_can_be_skipped():
+    talk = begun(*("skip",) * 10)
+    assert talk.state == "home.pick"
+    assert set(talk.answers.values()) == {None}
+
+
+def test_an_answer_can_be_taken_back():
+    talk = begun("175", "back", "180")
+    assert talk.answers["height"] == 180

@@ -1,0 +1,101 @@
+"""The menu: every way on leads where it says."""
+
+from collections.abc import Mapping
+
+import pytest
+
+from companion.conversation.book import Book, bind
+from companion.conversation.condition import Value
+from companion.conversation.effects import Began
+from companion.conversation.flow import Ask, Flow
+from companion.conversation.kinds import Ready
+from flows.catalogue import BOOK, flows
+from flows.home import FLOW, TESTS
+from tests.drive import CHECKED, Talk
+
+WAYS = {"Find out why my back rounds": "screen", "Priming drill": "prime", "Does the drill help me?": "trial", "My results": "outcome",
+        "Test again": "retest", "How far I am": "progress", "About me": "about_you", "My data": "my_data"}
+
+
+def stubs() -> Book:
+    """The menu with every other flow asking one question only."""
+    return bind([FLOW, *(Flow(flow.name, 1, flow.title, steps=(Ask("here", f"({flow.name})", Ready()),), command=flow.command)
+                         for flow in flows() if flow.name != "home")], "home", "pain")
+
+
+STUBS = stubs()
+
+
+def begun(known: Mapping[str, Value] | None = None, within: Book = STUBS) -> Talk:
+    return Talk(FLOW, known={**CHECKED, "drill": "calf", **(known or {})}, book=within)
+
+
+def labels(talk: Talk) -> list[str]:
+    return [tap.label for row in talk.says[-1].buttons for tap in row]
+
+
+@pytest.mark.parametrize(("label", "flow"), WAYS.items())
+def test_each_option_leads_where_it_says_and_back_to_the_menu(label: str, flow: str):
+    talk = begun().tap(label)
+    assert talk.state == f"{flow}.here"
+    assert talk.tap("Ready").state == "home.pick"
+
+
+@pytest.mark.parametrize(("test", "title"), TESTS)
+def test_each_single_test_can_be_picked(test: str, title: str):
+    talk = begun().tap("One test")
+    assert talk.state == "home.test"
+    assert talk.tap(title).state == f"{test}.here"
+
+
+@pytest.mark.parametrize(("words", "flow"), [
+    ("full screen", "screen"), ("test me", "screen"), ("drill", "prime"), ("results", "outcome"), ("how far", "progress"),
+    ("privacy", "my_data"), ("erase", "my_data"), ("knee to wall", "knee_to_wall"), ("safety check", "safety_check"),
+    ("what changed", "changes"), ("my depth", "depth_estimate"), ("retest", "retest"), ("/screen", "screen")])
+def test_words_lead_there_too(words: str, flow: str):
+    assert begun().say(words).state == f"{flow}.here"
+
+
+def test_the_trial_is_offered_only_where_there_is_a_drill():
+    assert "Does the drill help me?" in labels(begun())
+    for known in ({"drill": "none"}, {}):
+        talk = Talk(FLOW, known={**CHECKED, **known}, book=STUBS)
+        assert "Does the drill help me?" not in labels(talk)
+
+
+def test_what_is_not_on_offer_does_not_open_by_its_words():
+    assert begun({"drill": "none"}).say("Does the drill help me?").state == "home.pick"
+
+
+def test_go_on_is_offered_only_where_something_waits():
+    assert "Go on where I stopped" not in labels(begun())
+    talk = begun().tap("About me").say("stop", "menu")
+    assert "Go on where I stopped" in labels(talk)
+    assert talk.tap("Go on where I stopped").state == "about_you.here"
+
+
+def test_go_on_takes_up_what_was_stopped_last():
+    talk = begun().tap("About me").say("stop", "my data", "stop", "menu").tap("Go on where I stopped")
+    assert talk.state == "my_data.here"
+
+
+def test_nonsense_is_asked_again_with_a_hint():
+    talk = begun().say("blue cheese")
+    assert talk.state == "home.pick"
+    assert "Tap one of the buttons" in talk.last
+
+
+def test_a_photo_is_no_answer_here():
+    talk = begun().photo()
+    assert talk.state == "home.pick"
+    assert "can't take a photo" in talk.last
+
+
+def test_before_the_welcome_the_menu_does_not_open():
+    assert Talk(FLOW, known={}, book=STUBS).state == "welcome.here"
+
+
+def test_pain_told_at_the_menu_leads_to_the_pain_questions():
+    talk = begun(within=BOOK).say("my back hurts")
+    assert talk.state == "pain.where"
+    assert [effect.flow for effect in talk.effects if isinstance(effect, Began)] == ["home", "pain"]

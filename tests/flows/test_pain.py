@@ -1,0 +1,248 @@
+"""The pain questions, lived through: where, how bad, and what each answer closes."""
+
+from collections.abc import Mapping
+
+import pytest
+
+from companion.conversation.condition import Value
+from companion.conversation.effects import Alert, Say
+from flows.catalogue import BOOK
+from flows.pain import FLOW
+from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
+from tests.drive import CHECKED, Talk
+
+SMALL = ("Lower back", "1", "no", "no", "no")
+ASKED_BELOW = ("back", "hip", "leg", "other", "chest")
+WORDS = {"emergency": EMERGENCY, "same_day": SAME_DAY, "clinician": CLINICIAN, "not_today": NOT_TODAY, "no_load": NO_LOAD}
+
+
+def begun(*replies: str, known: Mapping[str, Value] | None = None) -> Talk:
+    return Talk(FLOW, known={**CHECKED, **(known or {})}).say(*replies)
+
+
+def said(text: str, *replies: str) -> Talk:
+    """The questions as they follow something the lifter wrote about pain."""
+    return Talk(BOOK["about_you"].flow, known=CHECKED, book=BOOK).say(text, *replies)
+
+
+def heard(talk: Talk) -> str:
+    return "\n".join(say.text for say in talk.says)
+
+
+def level(talk: Talk) -> str:
+    return talk.found["safety.level"]
+
+
+def alerts(talk: Talk) -> list[str]:
+    return [effect.level for effect in talk.effects if isinstance(effect, Alert)]
+
+
+def test_until_it_is_answered_the_day_is_closed():
+    talk = begun()
+    assert level(talk) == "not_today"
+    assert talk.says[0].text.startswith("Stop there")
+    assert talk.says[0].must_arrive
+
+
+@pytest.mark.parametrize("stood", ["clinician", "same_day", "emergency"])
+def test_while_it_is_open_a_worse_level_stands(stood: str):
+    assert level(begun(known={"safety.level": stood})) == stood
+
+
+def test_no_question_of_it_can_be_skipped():
+    for replies in ((), ("Lower back",), ("Lower back", "1"), ("Lower back", "1", "no"), ("Lower back", "1", "no", "no")):
+        talk = begun(*replies)
+        here = talk.state
+        assert talk.say("skip").state == here
+
+
+def test_a_small_dull_pain_ends_load_for_today_and_tells_the_coach():
+    talk = begun(*SMALL)
+    assert (level(talk), talk.found["pain.hurt"], talk.found["safety.why"]) == ("no_load", "yes", "bad")
+    assert NO_LOAD in heard(talk)
+    assert "does not count" in heard(talk)
+    assert "not gone by tomorrow morning" in talk.says[-2].text
+    assert alerts(talk) == ["no_load"]
+
+
+@pytest.mark.parametrize("where", ["back", "hip", "leg", "knee", "ankle", "other"])
+def test_wherever_it_is_a_small_dull_pain_bars_load_only(where: str):
+    talk = begun(where, "1", "no", *(("no",) if where in ASKED_BELOW else ()), "no")
+    assert level(talk) == "no_load"
+    assert ("below_knee" in talk.answers) == (where in ASKED_BELOW)
+
+
+@pytest.mark.parametrize("bad", range(11))
+def test_from_4_or_a_rise_of_2_nothing_more_today(bad: int):
+    """reference-values, "stop a test or drill" (choice): pain >= 4/10, or a rise of >= 2 within the session."""
+    from_nothing = begun("Lower back", str(bad), "no", "no", "no", known={"safety_check.pain": 0.0})
+    assert level(from_nothing) == ("not_today" if bad >= 2 else "no_load")
+    from_two = begun("Lower back", str(bad), "no", "no", "no", known={"safety_check.pain": 2.0})
+    assert level(from_two) == ("not_today" if bad >= 4 else "no_load")
+
+
+def test_a_start_that_is_not_known_counts_as_no_pain():
+    assert level(begun("Lower back", "2", "no", "no", "no")) == "not_today"
+
+
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+def test_sharp_pain_closes_the_day(answer: str):
+    assert level(begun("Lower back", "1", answer, "no", "no")) == "not_today"
+
+
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+@pytest.mark.parametrize("signs", [("{}", "no"), ("no", "{}")])
+def test_below_the_knee_or_tingling_asks_about_bladder_and_weakness_and_sends_to_a_clinician(signs: tuple[str, ...], answer: str):
+    talk = begun("Leg", "1", "no", *(one.format(answer) for one in signs))
+    assert talk.state == "pain.bladder"
+    assert talk.say("no").state == "pain.weakness"
+    assert level(talk.say("no")) == "clinician"
+    assert CLINICIAN in heard(talk)
+    assert alerts(talk) == ["clinician"]
+
+
+def test_without_a_sign_from_the_nerves_bladder_and_weakness_are_not_asked():
+    assert not {"bladder", "weakness"} & begun(*SMALL).answers.keys()
+
+
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+def test_bladder_or_saddle_with_a_sign_is_an_emergency(answer: str):
+    talk = begun("Lower back", "1", "no", "no", "yes", answer, "no")
+    assert level(talk) == "emergency"
+    assert EMERGENCY in heard(talk)
+    assert alerts(talk) == ["emergency"]
+
+
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+def test_a_weak_leg_with_a_sign_is_for_today(answer: str):
+    talk = begun("Lower back", "1", "no", "no", "yes", "no", answer)
+    assert level(talk) == "same_day"
+    assert SAME_DAY in heard(talk)
+
+
+@pytest.mark.parametrize("where", ["knee", "ankle"])
+def test_tingling_counts_at_the_knee_and_the_ankle_too(where: str):
+    assert level(begun(where, "1", "no", "yes", "no", "no")) == "clinician"
+
+
+def test_pain_in_the_chest_is_an_emergency():
+    talk = begun("Chest, breath or faint", "1", "no", "no", "no")
+    assert level(talk) == "emergency"
+    assert EMERGENCY in heard(talk)
+
+
+def test_pain_in_the_chest_is_told_to_be_an_emergency_at_once():
+    """As in the safety check: an emergency is told before anything more is asked."""
+    assert EMERGENCY in heard(begun("Chest, breath or faint"))
+
+
+@pytest.mark.parametrize(("replies", "expected"), [
+    (("Chest, breath or faint",), "emergency"), (("Lower back", "1", "no", "yes"), "clinician"), (("Lower back", "1", "no", "no", "yes"), "clinician"),
+    (("Lower back", "1", "no", "no", "yes", "yes"), "emergency")])
+def test_questions_left_half_done_keep_what_they_have_heard(replies: tuple[str, ...], expected: str):
+    """Otherwise putting the phone away makes a day off of it, and tomorrow everything opens."""
+    talk = begun(*replies, "stop")
+    assert level(talk) == expected
+
+
+def test_written_numbness_counts_also_where_nothing_more_is_answered():
+    assert level(said("my foot went numb", "stop")) == "clinician"
+
+
+def test_stopping_says_that_the_day_stays_closed():
+    talk = begun("stop")
+    assert level(talk) == "not_today"
+    assert "no test and no drill opens today" in talk.last
+
+
+# nothing hurt -----------------------------------------------------------------------------------------------------
+
+
+def test_a_false_alarm_is_asked_about_once_more_and_changes_nothing():
+    talk = begun("Nothing hurts")
+    assert talk.state == "pain.surely"
+    talk.say("Right, nothing")
+    assert (level(talk), talk.found["pain.hurt"]) == ("go", "no")
+    assert not alerts(talk)
+    assert talk.found["safety.why"] == ""
+
+
+def test_no_wait_goes_back_to_where_it_hurts():
+    talk = begun("Nothing hurts", "No, wait")
+    assert talk.state == "pain.where"
+    assert level(talk.say(*SMALL)) == "no_load"
+
+
+@pytest.mark.parametrize("stood", ["no_load", "not_today", "clinician", "same_day", "emergency"])
+def test_a_false_alarm_lifts_nothing_that_stood(stood: str):
+    talk = begun("Nothing hurts", "Right, nothing", known={"safety.level": stood, "safety.why": "history"})
+    assert (level(talk), talk.found["safety.why"]) == (stood, "history")
+
+
+@pytest.mark.parametrize("stood", ["not_today", "clinician", "same_day", "emergency"])
+def test_a_small_pain_never_makes_a_level_better(stood: str):
+    talk = begun(*SMALL, known={"safety.level": stood, "safety.why": "leg_signs"})
+    assert (level(talk), talk.found["safety.why"]) == (stood, "leg_signs bad")
+    assert WORDS[stood] in heard(talk)
+
+
+# what they wrote --------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("text", ["my foot went numb", "it tingles down my leg and hurts", "pins and needles in my foot",
+                                  "a shooting pain in my leg"])
+def test_words_of_numbness_count_without_being_asked_for_again(text: str):
+    talk = said(text, "Leg", "1", "no", "no")
+    assert "tingling" not in talk.answers
+    assert talk.state == "pain.bladder"
+    assert f"You wrote “{text}”" in heard(talk)
+    assert level(talk.say("no", "no")) == "clinician"
+
+
+def test_written_numbness_in_a_foot_counts_although_the_foot_is_below_the_knee():
+    assert level(said("my foot went numb", "Ankle or foot", "1", "no", "no", "no")) == "clinician"
+
+
+def test_somebody_who_wrote_of_numbness_is_asked_about_it_before_it_counts_as_nothing():
+    talk = said("my foot went numb", "Nothing hurts")
+    assert "nothing was numb" in talk.last
+    assert level(talk.say("Right, nothing")) == "go"
+
+
+def test_other_words_ask_about_tingling():
+    assert said("my back hurts", "Lower back", "1", "no", "no").state == "pain.tingling"
+
+
+@pytest.mark.parametrize("text", ["amazing how much my back hurts", "it is a squeezing pain in my back"])
+def test_words_that_only_hold_such_letters_are_no_sign(text: str):
+    assert said(text, "Lower back", "1", "no", "no").state == "pain.tingling"
+
+
+def test_it_can_not_be_walked_out_of_by_starting_something_else():
+    talk = begun("Lower back").say("menu")
+    assert talk.state == "pain.bad"
+
+
+def test_words_for_pain_in_it_are_answers_and_start_nothing_new():
+    assert begun("my back hurts").state in ("pain.where", "pain.bad")
+
+
+def test_pain_questions_put_aside_do_not_lift_a_sign_told_later():
+    """The first questions are parked, the second send to a clinician; finishing the first must not lift that."""
+    talk = said("my back hurts", "stop", "my calf is numb", "Leg", "1", "no", "yes", "no", "no")
+    assert level(talk) == "clinician"
+    talk.say("go on", "Nothing hurts", "Right, nothing")
+    assert level(talk) == "clinician"
+
+
+def test_pain_questions_put_aside_do_not_lift_an_emergency_found_by_a_safety_check():
+    talk = said("my back hurts", "stop", "safety check", "yes")
+    assert level(talk) == "emergency"
+    talk.say("go on", *SMALL)
+    assert level(talk) == "emergency"
+
+
+def test_the_messages_that_must_arrive_are_marked():
+    urgent = [say for say in begun("Lower back", "1", "no", "no", "yes", "yes", "no").effects
+              if isinstance(say, Say) and say.text == EMERGENCY]
+    assert [say.must_arrive for say in urgent] == [True]

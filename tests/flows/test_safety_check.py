@@ -1,0 +1,375 @@
+"""Safety check, lived through: every flag, every threshold, and who comes back after being sent to be seen."""
+
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+import pytest
+
+from companion.conversation.condition import Value
+from companion.conversation.effects import Alert, Record
+from flows.catalogue import BOOK
+from flows.safety_check import FLOW
+from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
+from tests.drive import UNCHECKED, Talk
+
+HEALTHY = ("no", "no", "no", "no", "0", "no")
+TODAY = date.fromisoformat(str(UNCHECKED["today"]))
+
+
+def begun(known: Mapping[str, Value] | None = None) -> Talk:
+    return Talk(FLOW, known={**UNCHECKED, **(known or {})})
+
+
+def after(level: str, why: str = "", today: bool = False, **more: Value) -> Talk:
+    """A check begun with a level that stands: set on an earlier day, or ``today``."""
+    known: dict[str, Value] = {"safety.level": level, "safety.why": why, "safety.may_open": "no" if today else "yes"}
+    known |= {name.replace("__", "."): value for name, value in more.items()}
+    return begun(known | ({"safety.level.today": "yes"} if today else {}))
+
+
+def heard(talk: Talk) -> str:
+    return "\n".join(say.text for say in talk.says)
+
+
+def level(talk: Talk) -> str:
+    """The level found last, or what stood where none was found."""
+    return str(talk.known.get("safety.level", "go"))
+
+
+def alerts(talk: Talk) -> list[str]:
+    return [effect.level for effect in talk.effects if isinstance(effect, Alert)]
+
+
+# a healthy person ---------------------------------------------------------------------------------------------
+
+
+def test_six_taps_and_nothing_stands_against_testing():
+    talk = begun().say(*HEALTHY)
+    assert level(talk) == talk.found["safety.checked"] == "go"
+    assert len([effect for effect in talk.effects if isinstance(effect, Record)]) == 6
+    assert "Nothing stands against testing today" in heard(talk)
+    assert talk.state == "home.pick"
+    assert not alerts(talk)
+
+
+def test_no_question_of_it_can_be_skipped():
+    talk = begun()
+    for reply in HEALTHY:
+        here = talk.state
+        talk.say("skip")
+        assert talk.state == here
+        assert "about your safety" in talk.last
+        talk.say(reply)
+    assert level(talk) == "go"
+
+
+def test_a_vague_answer_is_asked_again_and_counts_as_nothing():
+    talk = begun().say("lots")
+    assert talk.state == "safety_check.bladder"
+    assert "yes, no or not sure" in talk.last
+
+
+def test_it_comes_after_the_welcome():
+    assert Talk(FLOW, known={}).state == "welcome.ok"
+
+
+# flags ----------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+@pytest.mark.parametrize("before", [(), ("no",)])
+def test_an_emergency_flag_ends_it_at_once_and_tells_the_coach(before: tuple[str, ...], answer: str):
+    talk = begun().say(*before, answer)
+    assert level(talk) == "emergency"
+    assert EMERGENCY in heard(talk)
+    assert talk.state == "home.pick"
+    assert alerts(talk) == ["emergency"]
+
+
+@pytest.mark.parametrize("general", ["yes", "not sure"])
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+@pytest.mark.parametrize("which", [0, 1])
+def test_weakness_and_a_fall_need_care_the_same_day(general: str, which: int, answer: str):
+    three = ["no", "no", "no"]
+    three[which] = answer
+    talk = begun().say("no", "no", general, *three, "no", "0", "no")
+    assert level(talk) == "same_day"
+    assert SAME_DAY in heard(talk)
+    assert alerts(talk) == ["same_day"]
+
+
+@pytest.mark.parametrize(("pain", "expected"), [("0", "not_today"), ("1", "same_day"), ("2", "same_day"), ("3", "same_day")])
+@pytest.mark.parametrize("fever", ["yes", "not sure"])
+def test_fever_alone_is_a_day_of_rest_and_with_back_pain_care_today(fever: str, pain: str, expected: str):
+    talk = begun().say("no", "no", "yes", "no", "no", fever, "no", pain, *(() if pain == "0" else ("no",)), "no")
+    assert level(talk) == expected
+
+
+def test_something_lately_that_turns_out_to_be_none_of_them_bars_nothing():
+    assert level(begun().say("no", "no", "not sure", "no", "no", "no", "no", "0", "no")) == "go"
+
+
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+def test_signs_below_the_knee_send_to_a_clinician_before_testing(answer: str):
+    talk = begun().say(*HEALTHY[:-1], answer)
+    assert level(talk) == "clinician"
+    assert talk.found["safety.why"] == "leg_signs"
+    assert CLINICIAN in heard(talk)
+    assert alerts(talk) == ["clinician"]
+
+
+# pain now -------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("pain", range(11))
+def test_pain_at_the_start_opens_up_to_2_the_floor_at_3_and_nothing_from_4(pain: int):
+    """evidence-and-drills, "Safety, sharpened" (our choice): 0-2 go, 3 floor tests only, 4 or more none today."""
+    talk = begun().say("no", "no", "no", "no", str(pain), *(("no",) if pain else ()), "no")
+    expected = "go" if pain <= 2 else "no_load" if pain == 3 else "not_today"
+    assert level(talk) == expected
+    assert (NO_LOAD in heard(talk), NOT_TODAY in heard(talk)) == (expected == "no_load", expected == "not_today")
+
+
+def test_without_pain_soreness_is_not_asked():
+    assert begun().say("no", "no", "no", "no", "0").state == "safety_check.leg_signs"
+    assert begun().say("no", "no", "no", "no", "1").state == "safety_check.soreness"
+
+
+def test_soreness_from_training_puts_tests_off_and_locks_nothing():
+    talk = begun().say("no", "no", "no", "no", "2", "yes", "no")
+    assert (level(talk), talk.found["safety.sore"]) == ("go", "yes")
+    assert "Nothing is locked" in heard(talk)
+    assert "Nothing stands against" not in heard(talk)
+
+
+def test_pain_that_is_not_soreness_puts_nothing_off():
+    assert begun().say("no", "no", "no", "no", "2", "no", "no").found["safety.sore"] == "no"
+
+
+def test_not_being_sure_that_it_is_only_soreness_puts_the_tests_off_too():
+    """Unsure counts as the worse answer (screening.safety: postpone unless told no)."""
+    assert begun().say("no", "no", "no", "no", "2", "not sure", "no").found["safety.sore"] == "yes"
+
+
+# history --------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+def test_a_history_without_clearance_needs_a_clinician_first(answer: str):
+    for cleared in ("no", "not sure"):
+        talk = begun().say("no", "no", "no", answer, "no", "no", cleared, "0", "no")
+        assert level(talk) == "clinician"
+        assert "cleared_at" not in talk.answers
+
+
+def test_a_clearance_is_kept_with_who_when_and_limits_and_until_when():
+    talk = begun().say("no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", "no heavy deadlifts", "0", "no")
+    assert level(talk) == "go"
+    assert (talk.answers["cleared_at"], talk.answers["limits"]) == ("my physio, in May", "no heavy deadlifts")
+    assert talk.found["safety.cleared_until"] == (TODAY + timedelta(days=183)).isoformat()
+    assert "You told me of a limit: no heavy deadlifts" in heard(talk)
+
+
+@pytest.mark.parametrize("none", ["none", "None.", "no", "no limits"])
+def test_no_limits_are_not_repeated_as_one(none: str):
+    talk = begun().say("no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", none, "0", "no")
+    assert "told me of a limit" not in heard(talk)
+
+
+@pytest.mark.parametrize(("until", "asked"), [(0, "same_history"), (1, "same_history"), (-1, "cleared")])
+def test_a_clearance_counts_for_six_months_and_is_then_asked_for_again(until: int, asked: str):
+    talk = begun({"safety.cleared_until": (TODAY + timedelta(days=until)).isoformat()})
+    assert talk.say("no", "no", "no", "yes", "no", "no").state == f"safety_check.{asked}"
+
+
+def test_a_clearance_that_still_counts_needs_one_word_and_keeps_its_limits():
+    talk = begun({"safety.cleared_until": "2026-06-01", "safety_check.limits": "no deep squats"})
+    talk.say("no", "no", "no", "yes", "no", "no", "yes", "0", "no")
+    assert level(talk) == "go"
+    assert "told me of a limit: no deep squats" in heard(talk)
+
+
+@pytest.mark.parametrize("answer", ["no", "not sure"])
+def test_a_history_with_something_new_is_asked_for_clearance_again(answer: str):
+    talk = begun({"safety.cleared_until": "2026-06-01"}).say("no", "no", "no", "yes", "no", "no", answer)
+    assert talk.state == "safety_check.cleared"
+    assert level(talk.say("no", "0", "no")) == "clinician"
+
+
+def test_an_old_quiet_disc_injury_goes_on_with_body_weight_only():
+    talk = begun().say("no", "no", "no", "yes", "no", "yes", "0", "no")
+    assert (level(talk), talk.found["safety.body_first"]) == ("go", "yes")
+    assert "no bar and no added weight" in heard(talk)
+
+
+def test_not_being_sure_about_the_old_disc_asks_for_clearance():
+    assert begun().say("no", "no", "no", "yes", "no", "not sure").state == "safety_check.cleared"
+
+
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+def test_in_pregnancy_a_clearance_is_needed_and_no_old_disc_counts(answer: str):
+    talk = begun().say("no", "no", "no", "yes", answer)
+    assert talk.state == "safety_check.cleared"
+    assert level(talk.say("no", "0", "no")) == "clinician"
+
+
+def test_in_pregnancy_a_clearance_leaves_body_weight_only():
+    talk = begun().say("no", "no", "no", "yes", "yes", "yes", "my midwife, last week", "none", "0", "no")
+    assert (level(talk), talk.found["safety.body_first"]) == ("go", "yes")
+
+
+def test_somebody_who_was_pregnant_is_asked_again():
+    talk = begun({"safety_check.pregnant": "yes"}).say("no", "no", "no", "no")
+    assert talk.state == "safety_check.pregnant"
+    assert level(talk.say("no", "0", "no")) == "go"
+
+
+def test_a_history_told_last_time_is_not_untold_by_silence():
+    talk = after("clinician", "history").say("no", "no", "no", "no")
+    assert talk.state == "safety_check.mistake"
+    assert level(talk.say("no", "0", "no")) == "clinician"
+    assert CLINICIAN in heard(talk)
+
+
+@pytest.mark.parametrize(("answer", "expected"), [("yes", "go"), ("not sure", "clinician")])
+def test_a_history_told_by_mistake_can_be_taken_back(answer: str, expected: str):
+    assert level(after("clinician", "history").say("no", "no", "no", "no", answer, "0", "no")) == expected
+
+
+def test_a_clearance_lifts_the_level_that_a_history_set():
+    talk = after("clinician", "history").say("no", "no", "no", "yes", "no", "no", "yes", "Dr Amsel, today", "none", "0", "no")
+    assert level(talk) == "go"
+
+
+# sent to be seen ------------------------------------------------------------------------------------------------
+
+SENT = [("emergency", "bladder"), ("same_day", "weakness"), ("clinician", "leg_signs"), ("clinician", "below_knee bad"),
+        ("clinician", "tingling bad")]
+
+
+@pytest.mark.parametrize(("stood", "why"), SENT)
+def test_who_was_sent_and_was_not_seen_stays_where_they_were(stood: str, why: str):
+    talk = after(stood, why).say("no")
+    assert level(talk) == talk.found["safety.checked"] == stood
+    assert "be seen first" in heard(talk)
+    assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize(("stood", "why"), SENT)
+@pytest.mark.parametrize("may_train", ["no", "not sure"])
+def test_seen_but_not_told_to_train_stays_closed(stood: str, why: str, may_train: str):
+    talk = after(stood, why).say("yes", "wait for the scan", may_train, *HEALTHY)
+    assert level(talk) == stood
+    assert "not told that you may train" in heard(talk)
+
+
+@pytest.mark.parametrize(("stood", "why"), SENT)
+def test_seen_and_told_to_train_opens_with_a_check_that_passes(stood: str, why: str):
+    talk = after(stood, why).say("yes", "light training is fine", "yes", *HEALTHY)
+    assert level(talk) == "go"
+    assert talk.answers["told"] == "light training is fine"
+    assert talk.found["safety.why"] == ""
+
+
+@pytest.mark.parametrize(("stood", "words"), [("emergency", EMERGENCY), ("same_day", SAME_DAY)])
+def test_on_the_same_day_no_new_check_opens(stood: str, words: str):
+    talk = after(stood, "bladder", today=True)
+    assert talk.state == "home.pick"
+    assert words in heard(talk)
+
+
+def test_a_new_flag_counts_also_for_somebody_who_has_been_seen():
+    talk = after("clinician", "leg_signs").say("yes", "all fine", "yes", "yes")
+    assert level(talk) == "emergency"
+    assert alerts(talk) == ["emergency"]
+
+
+def test_numb_legs_are_not_forgotten_over_an_uncleared_history_in_a_later_check():
+    """Seen, not cleared, and a history comes to light: the next check must still ask whether the leg was seen to."""
+    talk = after("clinician", "leg_signs").say("yes", "wait for the scan", "no", "no", "no", "no", "yes", "no", "no", "no",
+                                               "0", "no")
+    assert level(talk) == "clinician"
+    again = begun({**talk.known, "safety.may_open": "yes"})
+    assert again.state == "safety_check.seen"
+
+
+def test_what_closed_today_stays_closed_today_also_where_a_second_check_finds_nothing():
+    talk = after("not_today", "bad", today=True).say(*HEALTHY)
+    assert level(talk) == "not_today"
+    assert NOT_TODAY in heard(talk)
+    assert "Nothing stands against" not in heard(talk)
+
+
+def test_a_second_check_that_finds_worse_is_what_counts():
+    talk = after("no_load", "pain", today=True).say(*HEALTHY[:-1], "yes")
+    assert level(talk) == "clinician"
+
+
+def test_soreness_told_while_the_day_is_closed_for_load_puts_the_floor_tests_off():
+    talk = after("no_load", "bad", today=True).say("no", "no", "no", "no", "2", "yes", "no")
+    assert "the tests wait" in heard(talk)
+    assert talk.found["safety.sore"] == "yes"
+
+
+# half done ------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("told", "expected"), [
+    (("no", "no", "yes", "yes"), "same_day"), (("no", "no", "yes", "no", "yes"), "same_day"),
+    (("no", "no", "yes", "no", "no", "yes"), "not_today"), (("no", "no", "no", "yes", "no", "no", "no"), "clinician"),
+    (("no", "no", "no", "no", "3"), "no_load"), (("no", "no", "no", "no", "4"), "not_today"), (("no", "no", "no", "no", "2"), "go"),
+    (("no", "no"), "go")])
+def test_a_check_that_is_left_half_done_keeps_what_it_has_heard(told: tuple[str, ...], expected: str):
+    talk = begun().say(*told, "stop")
+    assert talk.session.idle
+    assert level(talk) == expected
+    assert "safety.checked" not in talk.found
+
+
+def test_leaving_a_check_half_done_lifts_nothing():
+    talk = after("clinician", "leg_signs").say("yes", "all fine", "yes", "no", "no", "no", "no", "stop")
+    assert level(talk) == "clinician"
+
+
+# something else in between --------------------------------------------------------------------------------------
+
+NUMB = ("my calf is numb", "Leg", "2", "no", "yes", "no", "no")
+
+
+def whole(*replies: str) -> Talk:
+    """A check in the whole book, so that the real pain questions and the real menu stand beside it."""
+    return Talk(FLOW, known=UNCHECKED, book=BOOK).say(*replies)
+
+
+def go_through(talk: Talk, *replies: str) -> Talk:
+    """Answer for as long as it is still the check that asks."""
+    for reply in replies:
+        if talk.state.startswith("safety_check."):
+            talk.say(reply)
+    return talk
+
+
+def test_a_sign_told_during_the_check_is_not_lifted_by_its_last_answers():
+    talk = whole("no", *NUMB)
+    assert level(talk) == "clinician"
+    assert level(go_through(talk, "no", "no", "no", "0", "no")) == "clinician"
+
+
+def test_a_day_closed_by_pain_during_the_check_stays_closed():
+    talk = whole("no", "no", "my back really hurts", "Lower back", "8", "yes", "no", "no")
+    assert level(talk) == "not_today"
+    assert level(go_through(talk, "no", "no", "0", "no")) == "not_today"
+
+
+@pytest.mark.parametrize("resumed_by", ["go on", "safety check"])
+def test_a_check_put_aside_before_a_sign_does_not_lift_it_afterwards(resumed_by: str):
+    talk = whole("no", "stop", *NUMB)
+    assert level(talk) == "clinician"
+    assert level(go_through(talk.say(resumed_by), "no", "no", "no", "0", "no")) == "clinician"
+
+
+def test_a_check_put_aside_before_an_emergency_does_not_lift_it_the_next_day():
+    talk = whole("no", "stop", "my calf is numb", "Leg", "2", "no", "yes", "yes", "no")
+    assert level(talk) == "emergency"
+    talk.known |= {"safety.may_open": "yes"}
+    assert level(go_through(talk.say("go on"), "no", "no", "no", "0", "no")) == "emergency"
