@@ -39,7 +39,8 @@ FLOW = Flow(
         Ask("where", "Where does it hurt?", choice(
             ("back", "Lower back", "back", "spine", "my back"), ("hip", "Hip or groin", "hip", "groin", "hips"),
             ("leg", "Leg", "thigh", "hamstring", "calf", "my leg"), ("knee", "Knee", "my knee"),
-            ("ankle", "Ankle or foot", "ankle", "foot"), ("chest", "Chest", "my chest"),
+            ("ankle", "Ankle or foot", "ankle", "foot"), ("chest", "Chest, breath or faint", "chest", "my chest",
+                                                               "breath", "short of breath", "faint", "dizzy"),
             ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm"),
             ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")), safety=True),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),

@@ -187,7 +187,9 @@ class Draft:
             for f in fields(step.effect) if isinstance(value := getattr(step.effect, f.name), str)}
         if "run" in changed:
             changed["run"] = self.top.run
-        self.effects.append(replace(step.effect, **changed))
+        effect = replace(step.effect, **changed)
+        if effect not in self.effects:  # what stands between several questions is noted once where they are passed over
+            self.effects.append(effect)
 
     # answer -----------------------------------------------------------------------------------------------
 

@@ -13,7 +13,7 @@ from math import ceil, cos, hypot, pi, sin
 from typing import TYPE_CHECKING, Final
 
 from companion.pictures.figure import Point, along, direction
-from companion.pictures.ink import GOOD, INK, PAPER, WATCH
+from companion.pictures.ink import BODY, GOOD, INK, INKS, PAPER, WATCH
 from companion.pictures.scene import Area, Disc, Item, Limb, Stroke, Words, length_of
 
 if TYPE_CHECKING:
@@ -204,13 +204,31 @@ def still(panels: Sequence[Panel], rows: Sequence[int] = ()) -> bytes:
     return out.getvalue()
 
 
+def _shades() -> list[int]:
+    """The paper and every ink, with the shades between them that smooth an edge."""
+    paper, body = _parts(PAPER), _parts(BODY)
+    shades = [paper]
+    for ink in map(_parts, INKS):
+        shades += [_mix(ink, paper, n / 6) for n in range(6)]
+        shades += [_mix(ink, body, 0.5)]
+    return [part for shade in shades for part in shade]
+
+
+def _parts(colour: str) -> tuple[int, ...]:
+    return tuple(int(colour[n:n + 2], 16) for n in (1, 3, 5))
+
+
+def _mix(one: tuple[int, ...], other: tuple[int, ...], share: float) -> tuple[int, ...]:
+    return tuple(round(a + (b - a) * share) for a, b in zip(one, other, strict=True))
+
+
 def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int]) -> bytes:
     """A short loop as GIF, one frame after the other for so long."""
     from PIL import Image
 
-    images = [image_of(panels, MOVING_SCALE) for panels in frames]
-    palette = images[-1].quantize(32, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
-    flat = [image.quantize(palette=palette, dither=Image.Dither.NONE) for image in images]
+    palette = Image.new("P", (1, 1))
+    palette.putpalette(_shades())
+    flat = [image_of(panels, MOVING_SCALE).quantize(palette=palette, dither=Image.Dither.NONE) for panels in frames]
     out = BytesIO()
     flat[0].save(out, "GIF", save_all=True, append_images=flat[1:], duration=list(milliseconds), loop=0, disposal=1, optimize=True)
     return out.getvalue()

@@ -7,8 +7,8 @@ from dataclasses import replace
 from companion.pictures import floors, props, squats
 from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of
-from companion.pictures.ink import GUIDE
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of, planted
+from companion.pictures.ink import FAR
 from companion.pictures.scene import Item, Stroke, figure
 from companion.pictures.squats import scene, seen
 
@@ -51,12 +51,11 @@ def knee_over_toes() -> Drawing:
 
 def knee_over_toes_chair() -> Drawing:
     """The easier form, holding a chair."""
-    lunge = Posture(88, Leg(-18, -130), Arm(-50, 10), far=Leg(-112, -150, -62), head=86, on="toes")
-    back = (Stroke(((0.36, 0.0), (0.32, 0.58)), GUIDE, 0.018), Stroke(((0.34, 0.28), (0.58, 0.28), (0.58, 0.0)), GUIDE, 0.018))
-    held = replace(lunge, near_arm=Reach(0.30, 0.60, 1, 0))
+    held = planted(Posture(88, Leg(-18, -130), Reach(0.08, 0.57, 1, 0), far=Leg(-112, -150, -52), head=86, on="toes"))
+    back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR, 0.018))
     return Drawing("drill_knee_over_toes_holding_a_chair", "from the side, one hand on a steady chair, the heel down: the knee comes over the "
                    "toes, holds 2 seconds, comes back.", (
-        seen(held, "Heel down, knee over the toes", "good", *back, back="", view=(-0.55, -0.05, 0.66, 0.90)),))
+        seen(held, "Heel down, knee over the toes", "good", *back, back="", view=(-0.62, -0.05, 0.46, 0.78)),))
 
 
 def heel_lift() -> Drawing:
@@ -94,7 +93,7 @@ def knee_across() -> Drawing:
     pulled = Posture(180, Leg(112, 20, 80), Reach(0.06, 0.26, 1, 30), far=Leg(96, 62, 110), head=178, on="back")
     return Drawing("drill_lying_knee_across_pull", "lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
                    "shoulder, the lower back still on the floor; hold 30 seconds.", (
-        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.46), "Lower back stays on the floor", "good"),))
+        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.66), "Lower back stays on the floor", "good"),))
 
 
 def strap_raise() -> Drawing:
@@ -106,18 +105,13 @@ def strap_raise() -> Drawing:
 
 def calf_stretch() -> Drawing:
     """Knee straight, then bent."""
-    straight = Posture(70, Leg(-50, -125), Reach(0.285, 0.66, 1, 80), far=Leg(-110, -110, 0), head=72, on="toes")
-    bent = Posture(80, Leg(-42, -118), Reach(0.285, 0.64, 1, 80), far=Leg(-84, -128, 0), head=80, on="toes")
-    view = (-0.52, -0.05, 0.40, 0.96)
+    straight = planted(Posture(68, Leg(-46, -120), Reach(0.19, 0.66, 1, 85), far=Leg(-115, -115, 0), head=72, on="toes"))
+    bent = planted(Posture(72, Leg(-36, -122), Reach(0.19, 0.60, 1, 85), far=Leg(-86, -122, 0), head=76, on="toes"))
+    view = (-0.60, -0.05, 0.32, 0.92)
     return Drawing("drill_calf_stretch_straight_and_bent_knee", "from the side, hands on a wall, one foot back, its heel down: first that knee "
                    "straight, 30 seconds, then bent, 30 seconds.", (
-        Panel((*_both_feet(straight), *props.wall(0.325, 0.92)), view, "Back knee straight, heel down", "good"),
-        Panel((*_both_feet(bent), *props.wall(0.325, 0.92)), view, "Back knee bent, heel down", "good")))
-
-
-def _both_feet(posture: Posture) -> tuple[Item, ...]:
-    """A figure with its near foot on the floor."""
-    return scene(posture)
+        Panel((*scene(straight), *props.wall(0.225, 0.92)), view, "Back knee straight, heel down", "good"),
+        Panel((*scene(bent), *props.wall(0.225, 0.92)), view, "Back knee bent, heel down", "good")))
 
 
 def plank() -> Drawing:

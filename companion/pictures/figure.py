@@ -198,6 +198,23 @@ def hip_flexion(joints: Joints, leg: LegJoints) -> float:
     return abs((bend + 180) % 360 - 180)
 
 
+def planted(posture: Posture, build: Build = AVERAGE) -> Posture:
+    """The same with the far leg swung about the hip, backwards, until its foot just stands on the floor."""
+    far = posture.far or posture.near
+
+    def swung(by: float) -> Posture:
+        return replace(posture, far=Leg(far.thigh - by, far.shin - by, far.foot))
+
+    def over(by: float) -> float:
+        foot = joints_of(swung(by), build).far
+        return min(foot.heel[1], foot.toe[1]) - SOLE
+    low, high = -45.0, 60.0
+    for _ in range(40):
+        middle = (low + high) / 2
+        low, high = (middle, high) if over(middle) < 0 else (low, middle)
+    return swung(low)
+
+
 T = TypeVar("T")
 
 

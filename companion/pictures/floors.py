@@ -8,7 +8,7 @@ from typing import Final
 from companion.pictures import props
 from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel, eased
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of, planted
 from companion.pictures.ink import FAR, GUIDE, WATCH
 from companion.pictures.scene import Disc, Item, Limb, Stroke, figure
 from companion.pictures.squats import Back, scene
@@ -31,14 +31,15 @@ def lying(leg: Leg, roll: float = 0.0, arm: Arm | Reach = UNDER) -> Posture:
     return Posture(180, leg, arm, far=FLAT, head=180, on="back", tuck=roll)
 
 
-def on_floor(posture: Posture, *more: Item) -> tuple[Item, ...]:
+def on_floor(posture: Posture, *more: Item, behind: tuple[Item, ...] = ()) -> tuple[Item, ...]:
     """A lying figure with its hands under the small of the back."""
-    return (*figure(joints_of(posture)), *props.floor(-0.6, 0.75), *props.hands_under(), *more)
+    return (*behind, *figure(joints_of(posture)), *props.floor(-0.6, 0.75), *props.hands_under(), *more)
 
 
-def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple[float, float, float, float] = RAISED_VIEW) -> Panel:
+def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple[float, float, float, float] = RAISED_VIEW,
+         behind: tuple[Item, ...] = ()) -> Panel:
     """A panel of a lying figure."""
-    return Panel(on_floor(posture, *more), view, title, mark)
+    return Panel(on_floor(posture, *more, behind=behind), view, title, mark)
 
 
 def lying_setup() -> Drawing:
@@ -74,8 +75,8 @@ def leg_raise() -> Drawing:
     small = (-0.50, -0.05, 0.60, 0.68)
     return Drawing("leg_raise_{side}", "lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
                    "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
-        lies(raised, "Knee straight, back still", "good", *lines(raised), *props.swing(hip, 0.42, 8, 50), view=small),
-        lies(bent, "The knee bends: stop", "watch", *lines(bent), view=small),
+        lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), view=small, behind=lines(raised)),
+        lies(bent, "The knee bends: stop", "watch", view=small, behind=lines(bent)),
         lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH), view=small)), rows=(1, 2))
 
 
@@ -85,7 +86,7 @@ def leg_raise_eye() -> Drawing:
                  for item in props.ray((0.0, 0.052), angle, 0.53, label, 0.07))
     return Drawing("leg_raise_eye_{side}", "lying on the back, the {side} leg at 45°, half way up, and dashed lines from the hip at "
                    "45°, 60°, 70°, 80° and 90°, which is straight up.", (
-        lies(lying(Leg(45, 45, 115)), "45° is half way, 90° straight up", "", *rays, view=(-0.50, -0.05, 0.60, 0.68)),))
+        lies(lying(Leg(45, 45, 115)), "45° is half way, 90° straight up", "", view=(-0.50, -0.05, 0.60, 0.68), behind=rays),))
 
 
 def leg_raise_strap() -> Drawing:
@@ -131,7 +132,7 @@ LUNGE_SHIN: Final = 40.0
 
 def _at_wall(shin: float, heel_up: float = 0.0) -> Posture:
     """One foot in front of a wall, the knee forward, the other leg behind."""
-    return Posture(88, Leg(-18, -90 - shin, -heel_up), Reach(0.21, 0.62, 1, 80), far=Leg(-112, -150, -62), head=86, on="toes")
+    return planted(Posture(88, Leg(-18, -90 - shin, -heel_up), Reach(0.21, 0.62, 1, 80), far=Leg(-112, -150, -52), head=86, on="toes"))
 
 
 def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: str = "toe to wall") -> Panel:
@@ -140,8 +141,16 @@ def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: st
     at = knee[0] + 0.040
     posture = replace(posture, near_arm=Reach(at - 0.04, joints.shoulder[1] - 0.03, 1, 85))
     toe = joints_of(posture).near.toe[0] + 0.012
-    return Panel((*scene(posture), *props.wall(at, 0.72), *props.tape(at, toe, label=label), *more),
+    return Panel((*scene(posture), *props.wall(at, 0.72), *props.tape(at, at - 0.26), *_gap(toe, at, label), *more),
                  (at - 0.62, -0.13, at + 0.16, 0.78), title, mark)
+
+
+def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
+    """What is measured: from the big toe to the wall."""
+    if not label:
+        return ()
+    return (Stroke(((toe, 0.05), (toe, -0.05)), WATCH, 0.006), Stroke(((toe, -0.05), (at, -0.05)), WATCH, 0.006),
+            *props.note(((toe + at) / 2, -0.09), label, "m", WATCH))
 
 
 def knee_to_wall() -> Drawing:

@@ -31,7 +31,8 @@ def test_pounds_are_kept_in_kilograms():
     assert begun("70", "170", units="imperial").answers["mass"] == 77.11
 
 
-@pytest.mark.parametrize(("reply", "asked_again"), [("119.9", True), ("120", False), ("230", False), ("230.1", True), ("-170", True), ("tall", True)])
+@pytest.mark.parametrize(("reply", "asked_again"), [
+    ("119.9", True), ("120", False), ("230", False), ("230.1", True), ("-170", True), ("tall", True)])
 def test_a_height_that_cannot_be_is_asked_again(reply: str, asked_again: bool):
     talk = begun(reply)
     assert talk.state == "about_you.height"

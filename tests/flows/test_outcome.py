@@ -296,6 +296,13 @@ def test_somebody_who_squats_without_a_bar_for_now_gets_no_load_to_lift():
     assert "lift at most" not in said
 
 
+def test_under_18_without_a_coach_no_drill_or_home_work_is_told():
+    """Nothing that moves the body opens without a coach, also when a coach has left since."""
+    said = whole(told({"welcome.adult": "no", "coach": "no"}, **CALF_LIKELY))
+    assert "To try before you squat" not in said
+    assert "Home work" not in said
+
+
 def test_a_pinch_at_the_ankle_gets_a_heel_lift_and_no_stretch():
     pinched = {"squat_look": replace(LOOK, heels_rounds="no"), "knee_to_wall": KneeToWall(
         "tape", left_1=6, left_limit="calf", right_1=6, right_limit="pinch")}

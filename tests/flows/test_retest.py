@@ -9,8 +9,8 @@ from companion.conversation.book import Book, bind
 from companion.conversation.condition import Value
 from companion.conversation.effects import Began
 from companion.conversation.events import Invite
-from companion.conversation.flow import Flow, Tell
-from companion.conversation.kinds import choice
+from companion.conversation.flow import Ask, Flow, Tell
+from companion.conversation.kinds import Ready
 from companion.conversation.step import step
 from companion.screening.screen import ROUTE, Answer
 from flows.catalogue import BOOK, flows
@@ -114,6 +114,13 @@ def test_the_invitation_names_the_tests_and_the_last_numbers():
     assert say.buttons
 
 
+def test_an_invitation_that_later_results_made_empty_names_no_tests():
+    """Results without anything to repeat leave the earlier reminder standing; what it says then must still make sense."""
+    talk = begun({"retest.tests": ""})
+    (say,) = step(talk.book, talk.session, Invite("retest"), talk._known()).effects
+    assert "again: ." not in say.text
+
+
 def test_stopping_for_today_keeps_the_rest_for_another_day():
     talk = begun(answers=wall(21, 8, 13)).tap(AS_PLANNED, "Stop for today")
     assert "The rest is kept for another day" in heard(talk)
@@ -130,14 +137,8 @@ def test_what_was_repeated_on_an_earlier_day_is_not_asked_for_again():
 @pytest.mark.parametrize(("level", "replies"), [("not_today", ("8", "yes")), ("no_load", ("1", "no"))])
 def test_after_pain_no_further_squat_is_offered(level: str, replies: tuple[str, str]):
     """Nothing in the bot talks anyone into going on."""
-    tests = Flow("squat_look", 1, "Squat look", steps=(_hurting(),))
-    book = bind([tests if flow.name == "squat_look" else flow for flow in flows()], "home", "pain")
+    squats = Flow("squat_look", 1, "Squat look", steps=(Ask("squat", "Squat.", Ready("Done"), caution="Stop if it hurts."),))
+    book = bind([squats if flow.name == "squat_look" else flow for flow in flows()], "home", "pain")
     talk = begun(answers=wall(21, 8, 13), book=book).tap(AS_PLANNED, "Go on").say("that hurt my back", "Lower back", *replies, "no", "no")
     assert talk.known["safety.level"] == level
     assert talk.state != "retest.go_knee_to_wall"
-
-
-def _hurting():
-    from companion.conversation.flow import Ask
-
-    return Ask("squat", "Squat.", choice(("done", "Done")), caution="Stop if it hurts.")

@@ -1,6 +1,7 @@
 """The screen, lived through: which tests come, in what order, and when the rest is optional, shut or another day's."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import asdict
 from datetime import timedelta
 from typing import Any
 
@@ -279,8 +280,6 @@ def test_stopping_a_test_parks_the_screen_and_go_on_takes_it_up():
 
 
 def rows_of(**tests: Any) -> list[Answer]:
-    from dataclasses import asdict
-
     return [Answer(flow, flow, "with" if key == "with_" else key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
             for flow, record in tests.items() for key, value in asdict(record).items() if value is not None]
 

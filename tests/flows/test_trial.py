@@ -195,7 +195,7 @@ def test_pain_while_squatting_ends_the_day():
 
 @pytest.mark.parametrize(("replies", "level"), [
     (("Lower back", "5", "yes", "no", "no"), "not_today"), (("Leg", "1", "no", "yes", "no", "no", "no"), "clinician"),
-    (("Chest", "3", "no", "no", "no"), "emergency")])
+    (("Chest, breath or faint", "3", "no", "no", "no"), "emergency")])
 def test_after_pain_in_the_drill_nobody_is_sent_to_squat(replies: tuple[str, ...], level: str):
     talk = on_a("prime").tap("Draw", "Ready", "I have it").say("that hurts", *replies)
     assert talk.known["safety.level"] == level

@@ -210,15 +210,18 @@ def facts_after(ways: Ways, one: Walk) -> Mapping[str, Value]:
 # the same on the engine ---------------------------------------------------------------------------------------
 
 
-def alone(flow: Flow, fixed: Mapping[str, Value]) -> Book:
-    """A book of one flow without its gates, begun with these facts; the flows it runs end at once, or stay shut."""
+@cache
+def alone(name: str) -> tuple[Book, dict[str, Value]]:
+    """A book of one flow without its gates; the flows it runs end at once, or stay shut. With it the facts that the flow
+    begins with: whoever begins it puts them there."""
+    flow, fixed = BOOK[name].flow, dict[str, Value]()
     runs = {step.flow for step in flow.steps if isinstance(step, Run) and step.flow != PARKED}
-    stubs = [Flow(name, 1, name, gates=(Gate(fact(f"shut.{name}").is_("yes")),), steps=(), by_name=False) for name in sorted(runs)]
-    if "pain" not in runs and flow.name != "pain":
+    stubs = [Flow(run, 1, run, gates=(Gate(fact(f"shut.{run}").is_("yes")),), steps=(), by_name=False) for run in sorted(runs)]
+    if "pain" not in runs and name != "pain":
         stubs.append(PAIN)
-    if "home" not in runs and flow.name != "home":
+    if "home" not in runs and name != "home":
         stubs.append(Flow("home", 1, "Menu", counted=False, steps=(Ask("pick", "What next?", Ready()),)))
-    return bind([replace(flow, gates=(), at_start=lambda known: fixed), *stubs], "home", "pain")
+    return bind([replace(flow, gates=(), at_start=lambda known: dict(fixed)), *stubs], "home", "pain"), fixed
 
 
 class Replay:
@@ -226,7 +229,9 @@ class Replay:
 
     def __init__(self, name: str, one: Walk) -> None:
         self.ways = ways_of(name)
-        self.book = alone(self.ways.flow, one.fixed)
+        self.book, fixed = alone(name)
+        fixed.clear()
+        fixed |= one.fixed
         self.known: dict[str, Value] = {}
         self.effects: list[Effect] = []
         flow = self.ways.flow
