@@ -5,7 +5,6 @@ A name with "{side}" stands for two drawings. It is set up for the right side; t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -47,9 +46,6 @@ class Drawing:
         return tuple((replace(self.panels[0], items=items), *self.panels[1:]) for items in self.frames)
 
 
-Catalogue = Mapping[str, Callable[[], Drawing]]
-
-
 def for_side(drawing: Drawing, side: str) -> Drawing:
     """One of the two drawings that a sided one stands for."""
     def panel(one: Panel) -> Panel:
@@ -66,3 +62,8 @@ def for_side(drawing: Drawing, side: str) -> Drawing:
 
     return replace(drawing, name=named(drawing.name), says=named(drawing.says), panels=tuple(map(panel, drawing.panels)),
                    frames=tuple(map(items, drawing.frames)))
+
+
+def slug(name: str) -> str:
+    """A picture's name from words: "drill rock back" is drill_rock_back."""
+    return "_".join("".join(one if one.isalnum() else " " for one in name.lower()).split())

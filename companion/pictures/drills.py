@@ -51,7 +51,7 @@ def knee_over_toes() -> Drawing:
 
 def knee_over_toes_chair() -> Drawing:
     """The easier form, holding a chair."""
-    held = planted(Posture(88, Leg(-18, -130), Reach(0.08, 0.57, 1, 0), far=Leg(-112, -150, -52), head=86, on="toes"))
+    held = planted(Posture(88, Leg(-18, -130), Reach(0.08, 0.57, 1, 0), far=Leg(-112, -184, -60), head=86, on="toes"))
     back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR, 0.018))
     return Drawing("drill_knee_over_toes_holding_a_chair", "from the side, one hand on a steady chair, the heel down: the knee comes over the "
                    "toes, holds 2 seconds, comes back.", (

@@ -64,7 +64,7 @@ def hip_fold() -> Drawing:
 def lines(leg: Posture) -> tuple[Item, ...]:
     """The two lines through the hip."""
     hip = joints_of(leg).hip
-    return (*props.ray(hip, LEAST, 0.56, "70°", 0.07), *props.ray(hip, COMFORTABLE, 0.56, "80°", 0.07))
+    return (*props.ray(hip, LEAST, 0.60, "70°", 0.07), *props.ray(hip, COMFORTABLE, 0.60, "80°", 0.07))
 
 
 def leg_raise() -> Drawing:
@@ -72,7 +72,7 @@ def leg_raise() -> Drawing:
     raised = lying(Leg(62, 62, 132))
     bent, pressed = lying(Leg(78, 48, 118)), lying(Leg(84, 84, 150), roll=9)
     hip = joints_of(raised).hip
-    small = (-0.50, -0.05, 0.60, 0.68)
+    small = (-0.50, -0.05, 0.60, 0.74)
     return Drawing("leg_raise_{side}", "lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
                    "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
         lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), view=small, behind=lines(raised)),
@@ -83,10 +83,10 @@ def leg_raise() -> Drawing:
 def leg_raise_eye() -> Drawing:
     """The bands of the question by eye."""
     rays = tuple(item for angle, label in ((45, "45°"), (60, "60°"), (70, "70°"), (80, "80°"), (90, "90°"))
-                 for item in props.ray((0.0, 0.052), angle, 0.53, label, 0.07))
+                 for item in props.ray((0.0, 0.052), angle, 0.60, label, 0.07))
     return Drawing("leg_raise_eye_{side}", "lying on the back, the {side} leg at 45°, half way up, and dashed lines from the hip at "
                    "45°, 60°, 70°, 80° and 90°, which is straight up.", (
-        lies(lying(Leg(45, 45, 115)), "45° is half way, 90° straight up", "", view=(-0.50, -0.05, 0.60, 0.68), behind=rays),))
+        lies(lying(Leg(45, 45, 115)), "45° is half way, 90° straight up", "", view=(-0.50, -0.05, 0.60, 0.74), behind=rays),))
 
 
 def leg_raise_strap() -> Drawing:
@@ -132,7 +132,7 @@ LUNGE_SHIN: Final = 40.0
 
 def _at_wall(shin: float, heel_up: float = 0.0) -> Posture:
     """One foot in front of a wall, the knee forward, the other leg behind."""
-    return planted(Posture(88, Leg(-18, -90 - shin, -heel_up), Reach(0.21, 0.62, 1, 80), far=Leg(-112, -150, -52), head=86, on="toes"))
+    return planted(Posture(88, Leg(-18, -90 - shin, -heel_up), Reach(0.21, 0.62, 1, 80), far=Leg(-112, -184, -60), head=86, on="toes"))
 
 
 def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: str = "toe to wall") -> Panel:
@@ -142,7 +142,7 @@ def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: st
     posture = replace(posture, near_arm=Reach(at - 0.04, joints.shoulder[1] - 0.03, 1, 85))
     toe = joints_of(posture).near.toe[0] + 0.012
     return Panel((*scene(posture), *props.wall(at, 0.72), *props.tape(at, at - 0.26), *_gap(toe, at, label), *more),
-                 (at - 0.62, -0.13, at + 0.16, 0.78), title, mark)
+                 (at - 0.80, -0.13, at + 0.16, 0.80), title, mark)
 
 
 def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
@@ -184,7 +184,7 @@ def knee_to_wall_level() -> Drawing:
     def held(share: float) -> tuple[Item, ...]:
         return props.phone(along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042),
                            direction(leg.ankle, leg.knee))
-    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.42, -0.06, 0.32, 0.50))
+    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.40, -0.06, 0.32, 0.46))
                    for title, share in (("Just under the knee", 0.17), ("Middle of the shin", 0.11)))
     return Drawing("knee_to_wall_level_{side}", "from the side, the {side} foot flat in front of a wall, knee to the wall: the phone along the "
                    "{side} shin, which here leans 40° from upright.", panels)

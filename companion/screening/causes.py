@@ -86,7 +86,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Show
     look = screen.squat_look or SquatLook()
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
     rounds = [start for start in (plain, loaded) if start is not None and start < NEVER]
-    verdicts = _eliminated(decide(findings), rounding_seen=bool(rounds))
+    verdicts = _eliminated(decide(findings, screen.done), rounding_seen=bool(rounds))
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
     keep, keep_words = _depth(overall, min(rounds, default=None), about)
@@ -94,7 +94,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Show
     hypermobile = _hypermobile(screen)
     pinched = {f.part for f in findings if f.row.id in ("hip_fold_pinch", "knee_to_wall_pinch")}
     return Conclusion(
-        overall, OVERALL_WORDS[overall], verdicts, part, overall == "by_elimination", keep, keep_words, limit,
+        overall, _overall_words(overall, verdicts), verdicts, part, overall == "by_elimination", keep, keep_words, limit,
         load_words, tuple(test for test in ROUTE if test not in screen.done),
         tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), hypermobile,
         ("hip", "hamstrings", "calf") if hypermobile else tuple(p for p in PARTS if p in pinched),
@@ -102,6 +102,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Show
         (*screen.notes, *((HYPERMOBILE_WORDS,) if hypermobile else ()), CANNOT_TELL))
 
 
+WIDTH_WORDS: Final = {"narrow": "close together", "middle": "hip-wide", "wide": "wide"}
 _AT_REST: Final = ("normal", "no_rounding", "unexplained")
 RULING_WORDS: Final = {Ruling.RULED_OUT: "ruled out", Ruling.NOT_TESTED: "not tested",
                        Ruling.TOO_CLOSE: "too close to call", Ruling.LIKELY: "likely"}
@@ -113,7 +114,9 @@ def verdict_words(verdict: Verdict) -> str:
     side = {"left": ", left side", "right": ", right side", "both": ", both sides"}.get(verdict.side, "")
     match verdict.ruling:
         case Ruling.LIKELY:
-            what = f" ({PART_WORDS[verdict.part]}{side})" if verdict.cause == "length" else ""
+            named = " and ".join(PART_WORDS[part] for part in verdict.together) + " together" if len(
+                verdict.together) > 1 else PART_WORDS[verdict.part]
+            what = f" ({named}{side})" if verdict.cause == "length" else ""
             return f"{said}{what}. Likely is not certain."
         case Ruling.RULED_OUT:
             at = f" at the load tested ({verdict.load or 'not said'})" if verdict.cause == "strength" else ""
@@ -154,6 +157,12 @@ def _overall(look: SquatLook, plain: int | None, loaded: int | None, pain: float
     if any(v.by_elimination for v in verdicts):
         return "by_elimination"
     return "unexplained" if all(v.ruling == Ruling.RULED_OUT for v in verdicts) else "open"
+
+
+def _overall_words(overall: Overall, verdicts: Sequence[Verdict]) -> str:
+    """The picture in words; by elimination it names the cause that is left."""
+    left = next((verdict.cause for verdict in verdicts if verdict.by_elimination), "")
+    return OVERALL_WORDS[overall].replace("so one is left", f"so {left} is left") if left else OVERALL_WORDS[overall]
 
 
 def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: SquatLook, findings: Sequence[Finding]) -> str:
@@ -224,7 +233,7 @@ def _stance(screen: Screen, findings: Sequence[Finding]) -> str:
     ranked = {name: order.index(seen) for name, seen in widths.items() if seen in order}
     best = [name for name, rank in ranked.items() if rank == max(ranked.values())]
     if len(best) == 1 and len(ranked) == 3:
-        return f"Your back stayed still longest with the knees {best[0]}: a hint for your stance, no more."
+        return f"Your back stayed still longest with the knees {WIDTH_WORDS[best[0]]}: a hint for your stance, no more."
     if any(f.row.id == "wide_later_hip" and f.grade > Grade.NONE for f in findings):
         return "Feet wider helped a little: a hint for your stance, no more."
     return ""

@@ -98,7 +98,7 @@ def screen_from(answers: Iterable[Answer]) -> Screen:
     tests: dict[str, Any] = {}
     stopped = []
     for test in ROUTE:
-        runs = sorted(rows.get(test, {}).values(), key=lambda run: max((row.at, row.run) for row in run), reverse=True)
+        runs = sorted(rows.get(test, {}).values(), key=lambda run: max((row.at, in_order(row.run)) for row in run), reverse=True)
         tests[test], pain = _gathered(RECORDS[test], runs)
         if pain and tests[test] is None:
             stopped.append(test)
@@ -121,7 +121,7 @@ def runs_of(answers: Iterable[Answer], flow: str) -> tuple[Run, ...]:
     record = RECORDS[flow]
     runs = [Run(run, min(row.at for row in taken), record(**values)) for run, taken in rows.items()
             if (values := _fitting(record, _standing(taken)))]
-    return tuple(sorted(runs, key=lambda run: (run.at, run.run)))
+    return tuple(sorted(runs, key=lambda run: (run.at, in_order(run.run))))
 
 
 def about_from(answers: Iterable[Answer]) -> About:
@@ -162,6 +162,11 @@ def _gathered(record: type, runs: Iterable[list[Answer]]) -> tuple[Any, bool]:
         if not missing:
             break
     return (record(**got) if got else None), False
+
+
+def in_order(run: str) -> tuple[int, str]:
+    """Orders the names of runs, which are counted: "8" before "10"."""
+    return len(run), run
 
 
 def _later(row: Answer) -> tuple[datetime, bool, str]:

@@ -9,7 +9,7 @@ from typing import Final
 
 from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
 from companion.screening.readings import Reading
-from companion.screening.screen import Answer, runs_of
+from companion.screening.screen import Answer, in_order, runs_of
 
 MEASURED: Final = ("leg_raise", "knee_to_wall")  # the tests that give numbers
 WARM_FOR: Final = timedelta(hours=6)  # how long before a test its warm-up may have been (choice)
@@ -40,6 +40,6 @@ def _warm_up(log: Sequence[Answer], at: datetime) -> str:
     before = [row for row in log if row.flow == "warm_up" and row.ending == "done" and at - WARM_FOR <= row.at <= at]
     if not before:
         return ""
-    last = max(before, key=lambda row: (row.at, row.run)).run
+    last = max(before, key=lambda row: (row.at, in_order(row.run))).run
     return " ".join(sorted({row.key for row in before
                             if row.run == last and row.status == "ok" and row.key != "heavy"}))

@@ -9,7 +9,7 @@ The rule and its grades are this project's choice.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -46,7 +46,8 @@ class Verdict:
     that speaks loudest ("" where none does). ``because``: the findings, those that carry the ruling first.
     ``contradiction``: what speaks both ways. ``load``: the loads at which strength was ruled out. ``settle``: the test
     that would tell most next, "" where the cause is likely or ruled out. ``left_by``: what ruled the other two out, where
-    it is left by elimination.
+    it is left by elimination. ``together``: the parts
+    that only together make it likely.
     """
 
     cause: str
@@ -60,6 +61,7 @@ class Verdict:
     settle: str = ""
     by_elimination: bool = False
     left_by: tuple[Finding, ...] = ()
+    together: tuple[str, ...] = ()
 
     @property
     def answers(self) -> tuple[str, ...]:
@@ -72,10 +74,11 @@ _EASIEST: Final = ("hip_fold", "leg_raise", "knee_to_wall", "hand_on_back_squat"
 _WEIGHT: Final = {Grade.NONE: 0, Grade.WEAK: 1, Grade.MODERATE: 2, Grade.STRONG: 4}
 
 
-def decide(findings: Iterable[Finding]) -> tuple[Verdict, ...]:
-    """The verdicts on length, strength and control, in that order; elimination is not applied."""
+def decide(findings: Iterable[Finding], done: Collection[str] = ()) -> tuple[Verdict, ...]:
+    """The verdicts on length, strength and control, in that order; elimination is not applied. ``done``: the tests that
+    need no naming as what would tell most next."""
     found = tuple(findings)
-    return tuple(_cause(cause, parts, found) for cause, parts in CAUSES.items())
+    return tuple(_cause(cause, parts, found, done) for cause, parts in CAUSES.items())
 
 
 def weight_for(part: str, findings: Iterable[Finding]) -> int:
@@ -83,21 +86,21 @@ def weight_for(part: str, findings: Iterable[Finding]) -> int:
     return sum(_WEIGHT[f.grade] for f in findings if f.part == part and f.row.direction == "for")
 
 
-def settling_test(part: str, findings: Sequence[Finding]) -> str:
+def settling_test(part: str, findings: Sequence[Finding], done: Collection[str] = ()) -> str:
     """The test that would tell most about a part next: the best graded one that has not spoken yet; else the best.
 
-    Of equal grades the one that is easiest to do right (choice).
+    Of equal grades the one that is easiest to do right (choice). "" where all that could tell are among ``done``.
     """
     spoken = {f.row.test for f in findings if f.part == part and f.grade >= Grade.MODERATE}
     best: dict[str, Grade] = {}
     for row in ROWS:
         if row.part == part and row.grade >= Grade.MODERATE:
             best[row.test] = max(row.grade, best.get(row.test, Grade.NONE))
-    ordered = sorted(best, key=lambda test: (test in spoken, -best[test].rank, _EASIEST.index(test)))
-    return ordered[0]
+    ordered = sorted(best.keys() - set(done), key=lambda test: (test in spoken, -best[test].rank, _EASIEST.index(test)))
+    return ordered[0] if ordered else ""
 
 
-def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...]) -> Verdict:
+def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...], done: Collection[str]) -> Verdict:
     """One cause: its parts on each side, the worse side first in everything."""
     about = tuple(sorted((f for f in found if f.part in parts), key=lambda f: (-f.grade.rank, f.row.id, f.side)))
     judged = {(part, side): _ruling(_on(about, part, side)) for part in parts for side in SIDES}
@@ -108,6 +111,13 @@ def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...]) -> Verd
     speaking = [f for f in about if not f.side or f.side in worse]
     part = max(parts, key=lambda name: (max(judged[name, side] for side in worse) == Ruling.LIKELY,
                                         weight_for(name, speaking)))
+    alone = [side for side in worse if judged[part, side] == Ruling.LIKELY]
+    together: tuple[str, ...] = ()
+    if ruling == Ruling.LIKELY and alone:
+        worse = alone
+    elif ruling == Ruling.LIKELY:
+        together = tuple(name for name in parts if any(
+            _decisive(_on(about, name, side), "for") and not _decisive(_on(about, name, side), "against") for side in worse))
     open_parts = [p for p in part_verdicts if p.ruling in (Ruling.TOO_CLOSE, Ruling.NOT_TESTED)]
     settled = ruling in (Ruling.LIKELY, Ruling.RULED_OUT)
     return Verdict(
@@ -115,7 +125,8 @@ def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...]) -> Verd
         part if weight_for(part, speaking) else "", part_verdicts, _carrying_first(ruling, about),
         _contradiction(part_verdicts),
         _load(about) if ruling == Ruling.RULED_OUT else "",
-        "" if settled else settling_test(max(open_parts, key=lambda p: weight_for(p.part, about)).part, about))
+        "" if settled else settling_test(max(open_parts, key=lambda p: weight_for(p.part, about)).part, about, done),
+        together=together)
 
 
 def _carrying_first(ruling: Ruling, about: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -9,7 +9,7 @@ from companion.conversation.effects import Alert, Say
 from flows.catalogue import BOOK
 from flows.pain import FLOW
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 SMALL = ("Lower back", "1", "no", "no", "no")
 ASKED_BELOW = ("back", "hip", "leg", "other", "chest")
@@ -85,6 +85,12 @@ def test_a_start_that_is_not_known_counts_as_no_pain():
     assert level(begun("Lower back", "2", "no", "no", "no")) == "not_today"
 
 
+def test_the_pain_of_an_earlier_days_check_is_no_start_to_rise_from():
+    """A session is of one day: 3 told last week and 3 now, without a check today, counts from nothing."""
+    talk = Talk(FLOW, known={**UNCHECKED, "safety_check.pain": 3.0}).say("Lower back", "3", "no", "no", "no")
+    assert level(talk) == "not_today"
+
+
 @pytest.mark.parametrize("answer", ["yes", "not sure"])
 def test_sharp_pain_closes_the_day(answer: str):
     assert level(begun("Lower back", "1", answer, "no", "no")) == "not_today"
@@ -136,8 +142,13 @@ def test_pain_in_the_chest_is_told_to_be_an_emergency_at_once():
     assert EMERGENCY in heard(begun("Chest, breath or faint"))
 
 
+def test_trouble_with_the_bladder_is_told_to_be_an_emergency_at_once():
+    assert EMERGENCY in heard(begun("Lower back", "1", "no", "no", "yes", "yes"))
+
+
 @pytest.mark.parametrize(("replies", "expected"), [
-    (("Chest, breath or faint",), "emergency"), (("Lower back", "1", "no", "yes"), "clinician"), (("Lower back", "1", "no", "no", "yes"), "clinician"),
+    (("Chest, breath or faint",), "emergency"), (("Lower back", "1", "no", "yes"), "clinician"),
+    (("Lower back", "1", "no", "no", "yes"), "clinician"),
     (("Lower back", "1", "no", "no", "yes", "yes"), "emergency")])
 def test_questions_left_half_done_keep_what_they_have_heard(replies: tuple[str, ...], expected: str):
     """Otherwise putting the phone away makes a day off of it, and tomorrow everything opens."""

@@ -116,7 +116,8 @@ def test_one_test_done_is_one_test():
     assert "1 tests" not in heard(begun(answers=done("squat_look")))
 
 
-@pytest.mark.parametrize(("days", "ending", "counts"), [(13.9, "done", True), (14.1, "done", False), (1, "left", False), (1, "pain", False)])
+@pytest.mark.parametrize(("days", "ending", "counts"), [
+    (13.9, "done", True), (14.1, "done", False), (1, "left", False), (1, "pain", False)])
 def test_a_test_counts_for_two_weeks_where_it_was_done_to_its_end(days: float, ending: str, counts: bool):
     talk = begun(answers=done("squat_look", days=days, ending=ending))
     assert talk.state == ("screen.go_rock_back" if counts else "screen.go_squat_look")

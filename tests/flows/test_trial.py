@@ -134,7 +134,8 @@ def test_before_six_pairs_it_cannot_be_told():
 
 def test_six_pairs_with_less_movement_when_primed_help():
     said = heard(joined(days([(2, 6)] * 6)))
-    assert "Priming helps you, as far as this shows: 4.0 points less movement on primed days (6 pairs, p 0.031, least possible 0.031)" in said
+    assert "Priming helps you, as far as this shows: 4.0 points less movement on primed days" in said
+    assert "(6 pairs, p 0.031, least possible 0.031)" in said
 
 
 def test_six_pairs_alike_are_no_sign_of_help():

@@ -73,13 +73,15 @@ def test_age_is_not_skipped():
     assert begun(CONSENT, "skip").state == "welcome.adult"
 
 
-@pytest.mark.parametrize(("reply", "units"), [("cm and kg", "metric"), ("kilos", "metric"), ("inches and pounds", "imperial"), ("lbs", "imperial")])
+@pytest.mark.parametrize(("reply", "units"), [
+    ("cm and kg", "metric"), ("kilos", "metric"), ("inches and pounds", "imperial"), ("lbs", "imperial")])
 def test_units_are_the_lifters_own(reply: str, units: str):
     assert begun(CONSENT, "Yes", reply).answers["units"] == units
 
 
 @pytest.mark.parametrize(("place", "kept", "clock"), [
-    ("Lisbon", "Europe/Lisbon", "18:05"), ("UTC+1", "UTC+01:00", "19:05"), ("20:35", "UTC+02:30", "20:35"), ("New York", "America/New_York", "13:05")])
+    ("Lisbon", "Europe/Lisbon", "18:05"), ("UTC+1", "UTC+01:00", "19:05"), ("20:35", "UTC+02:30", "20:35"),
+    ("New York", "America/New_York", "13:05")])
 def test_a_city_an_offset_or_the_clock_gives_the_zone_and_shows_the_time(place: str, kept: str, clock: str):
     talk = begun(CONSENT, "Yes", "cm and kg", place)
     assert talk.answers["zone"] == kept

@@ -370,7 +370,7 @@ def test_the_test_that_would_settle_it_is_the_best_that_has_not_spoken(part: str
 
 def test_stance_hints() -> None:
     rock = RockBack("early", "past", "at_fold")
-    assert "knees middle" in conclude(screen(rock_back=rock), ABOUT, 0).stance
+    assert "knees hip-wide" in conclude(screen(rock_back=rock), ABOUT, 0).stance
     assert conclude(screen(rock_back=RockBack("past", "past", "early")), ABOUT, 0).stance == ""
     assert "Feet wider" in conclude(screen(squat_look=replace(LOOK, wide_rounds="no")), ABOUT, 0).stance
 
