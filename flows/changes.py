@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime
 
+from companion.clock import local_date
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Tell
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import Errors, errors_from
 from companion.screening.readings import Show, mean_of
 from companion.screening.retest import CALF_SESSIONS, change
-from companion.screening.screen import TEST_WORDS, Answer, Screen, about_from, screen_from
+from companion.screening.screen import ROUTE, TEST_WORDS, Answer, Screen, about_from, screen_from
 from companion.screening.sessions import MEASURED, Session, sessions_of
 from companion.screening.trend import SESSIONS, pain_change, trend
 from flows.outcome_facts import showing, told_at
@@ -21,14 +22,16 @@ SIDES = ("left", "right")
 
 def change_facts(known: Known) -> dict[str, Value]:
     """One message a test that was measured before the last results and again since, and one for pain."""
-    since = told_at(known)
+    since, answers, show = told_at(known), list(known.answers()), showing(known)
+    if since is not None and not any(row.at > since and (row.flow in ROUTE or _is_pain(row)) for row in answers):
+        since = told_at(known, "outcome.before")  # nothing new since the last results: what they changed
     if since is None:
         return {"any": "no"}
-    answers, show = list(known.answers()), showing(known)
     errors = errors_from(answers, about_from(answers).sex)
     facts: dict[str, Value] = {}
+    zone = str(known.facts.get("welcome.zone", ""))
     for test in MEASURED:
-        lines = [_line(side, sessions_of(answers, test, side), since, errors, show) for side in SIDES]
+        lines = [_line(side, _by_day(sessions_of(answers, test, side), zone), since, errors, show) for side in SIDES]
         if words := "\n".join(line for line in lines if line):
             facts[test] = f"{TEST_WORDS[test].capitalize()}\n{words}"
         slopes = [_trend(side, sessions_of(answers, test, side), show) for side in SIDES]
@@ -38,6 +41,11 @@ def change_facts(known: Known) -> dict[str, Value]:
     after = screen_from(row for row in answers if row.at > since)
     facts |= {name: words for name, words in (("squat_look", _depth(before, after)), ("pain", _pain(answers, since))) if words}
     return facts | {"any": "yes" if facts else "no"}
+
+
+def _by_day(sessions: Sequence[Session], zone: str) -> list[Session]:
+    """One session a local day, the last: repeats within a day are no sessions of their own."""
+    return list({local_date(session.at, zone): session for session in sessions}.values())
 
 
 def _line(side: str, sessions: Sequence[Session], since: datetime, errors: Errors, show: Show) -> str:
@@ -79,9 +87,13 @@ def _start(rounds: str | None, depth: str | None) -> str:
     return "no rounding" if rounds == "no" else BAND_WORDS[band] if band else "not told"
 
 
+def _is_pain(row: Answer) -> bool:
+    return (row.flow, row.key, row.status) == ("safety_check", "pain", "ok")
+
+
 def _pain(answers: Sequence[Answer], since: datetime) -> str:
     told = [(row.at, row.value) for row in answers
-            if (row.flow, row.key, row.status) == ("safety_check", "pain", "ok") and isinstance(row.value, float)]
+            if _is_pain(row) and isinstance(row.value, float)]
     old, new = [value for at, value in told if at <= since], [value for at, value in told if at > since]
     return pain_change(old[-1], new[-1]).words if old and new and (old[-1] or new[-1]) else ""
 

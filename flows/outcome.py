@@ -5,11 +5,14 @@ from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import choice
 from flows.outcome_facts import outcome_facts
+from flows.shared import BODY_WEIGHT
 
 ANY = fact("any").is_("yes")
 CAUSES = ("length", "strength", "control")
 AT_REST = fact("overall").one_of("normal", "no_rounding")
-MOVES = ANY & fact("safety.level").one_of("go", "no_load") | ANY & ~fact("safety.level").known
+LEVEL = fact("safety.level")
+GROWN = ~(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"))
+MOVES = ANY & GROWN & (LEVEL.one_of("go", "no_load") | ~LEVEL.known)
 DRILL = MOVES & fact("drill").known & ~fact("drill").is_("none")
 WHY = fact("why").is_("why")
 
@@ -29,15 +32,16 @@ FLOW = Flow(
     steps=(
         Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~ANY),
         Tell("{overall_words}", ANY),
-        *(Tell(f"{{{cause}_words}}", ANY & ~AT_REST) for cause in CAUSES),
+        *(Tell(f"{{{cause}_words}}", ANY & (~AT_REST | ~fact(cause).is_("not_tested"))) for cause in CAUSES),
+        Do(Find("outcome.before", "{before}", "time of the results before"), ANY),
         Do(Find("outcome.at", "{at}", "time of the results"), ANY),
         *(Do(Find(cause, f"{{{cause}}}", "evidence table and decision rule", f"{{{cause}_because}}"), ANY)
           for cause in CAUSES),
         Do(Find("overall", "{overall}", "evidence table and decision rule", "{overall_words}"), ANY),
         Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), ANY),
         Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), ANY),
-        Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), SAID["keep_words"].is_("yes")),
-        Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), SAID["load_words"].is_("yes")),
+        Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), ANY),
+        Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), ANY),
         Tell("Left against right: {differences}", ANY & SAID["differences"].is_("yes")),
         Ask("why", "Shall I show what that rests on and what was not tested, or what to do now?", choice(
             ("why", "What it rests on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
@@ -52,11 +56,14 @@ FLOW = Flow(
         Tell("{home_words} {home_steps}", DRILL & SAID["home_steps"].is_("yes")),
         Tell("{home_words}", DRILL & SAID["home_steps"].is_("no")),
         Tell("{keep_words}", MOVES & SAID["keep_words"].is_("yes")),
-        Tell("{load_words}", MOVES & SAID["load_words"].is_("yes")),
+        Tell("{load_words}", MOVES & SAID["load_words"].is_("yes") & ~BODY_WEIGHT),
         Tell("{stance}", MOVES & SAID["stance"].is_("yes")),
         Tell("No drill and no advice on load while a clinician comes first. The results stay here: say “results”.",
-             ANY & ~MOVES),
+             ANY & LEVEL.one_of("clinician", "same_day", "emergency")),
+        Tell("No drill and no load today. Say “results” again when a day's rest is over.", ANY & LEVEL.is_("not_today")),
+        Tell("Under 18 drills and loads are for you and a coach who is linked here, and none is now.", ANY & ~GROWN),
         Do(Remind("retest", "retest", "{retest_on}"), ANY & fact("retest_on").known),
+        Do(Remind("retest", "retest", ""), ANY & ~fact("retest_on").known),
         Tell("{retest_words} I will remind you on {retest_on:date}.", ANY & fact("retest_on").known, must_arrive=True),
         Tell("{retest_words}", ANY & ~fact("retest_on").known),
     ),

@@ -13,7 +13,7 @@ from companion.screening.errors import errors_from
 from companion.screening.readings import Show
 from companion.screening.retest import Plan, plan
 from companion.screening.safety import Level
-from companion.screening.screen import ROUTE, TEST_WORDS, Screen, about_from, screen_from
+from companion.screening.screen import ROUTE, SIDES, TEST_WORDS, Screen, about_from, screen_from
 from companion.screening.verdicts import Ruling, Verdict
 
 SAID_AT_ONCE = 2
@@ -35,10 +35,10 @@ def pain_now(known: Known) -> float | None:
     return max(pain or 0.0, 1.0) if known.facts.get("safety.level", "go") != Level.GO.value else pain
 
 
-def told_at(known: Known) -> datetime | None:
-    """When the last results were told, or None."""
-    told = known.facts.get("outcome.at")
-    if told is None:
+def told_at(known: Known, name: str = "outcome.at") -> datetime | None:
+    """When the last results were told, or None; ``name``: of which results."""
+    told = known.facts.get(name)
+    if not told:
         return None
     moment = datetime.fromisoformat(str(told))
     return moment if moment.tzinfo else moment.replace(tzinfo=UTC)
@@ -59,6 +59,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     if not screen.done:
         return {"any": "no"}
     facts: dict[str, Value] = {
+        "before": str(known.facts.get("outcome.at", "")),
         "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words, "at": known.now.isoformat(),
         "differences": " ".join(conclusion.differences), "notes": " ".join(conclusion.notes),
         "not_tested": ", ".join(TEST_WORDS[test] for test in conclusion.not_tested),
@@ -77,15 +78,20 @@ def outcome_facts(known: Known) -> dict[str, Value]:
 
 def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     """One cause: its ruling, what to say at once, and all it rests on."""
+    carries = "against" if verdict.ruling is Ruling.RULED_OUT else "for"
     weighed = sorted((finding for finding in verdict.because if finding.row.direction != "neither" and not finding.row.hint),
-                     key=lambda finding: (finding.part != verdict.part, -finding.grade.rank, not finding.answers))
+                     key=lambda finding: (finding.part != verdict.part, finding.row.direction != carries,
+                                          verdict.side in SIDES and finding.side not in ("", verdict.side),
+                                          not finding.side, -finding.grade.rank))
     if verdict.ruling is Ruling.RULED_OUT:  # one line for each part before a second for any
         first_of = {finding.part: finding for finding in reversed(weighed)}
         weighed.sort(key=lambda finding: first_of[finding.part] is not finding)
     reasons = list(dict.fromkeys(finding.words for finding in weighed))
     at_once = 3 if verdict.ruling is Ruling.RULED_OUT and verdict.cause == "length" else SAID_AT_ONCE
     first = verdict_words(verdict)
-    for reason in [verdict.contradiction, *reasons[:at_once]]:
+    if verdict.ruling is not Ruling.TOO_CLOSE and verdict.contradiction:
+        reasons.append(verdict.contradiction)
+    for reason in [verdict.contradiction if verdict.ruling is Ruling.TOO_CLOSE else "", *reasons[:at_once]]:
         if reason and len(first) + len(reason) < VERDICT_WORDS_MOST:
             first += f"\n{reason}"
     return {verdict.cause: verdict.ruling.value, f"{verdict.cause}_words": first,

@@ -6,8 +6,9 @@ from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, choice
+from companion.conversation.units import METRIC, reworded
 from flows.outcome_facts import concluded, offer_of
-from flows.shared import SQUAT
+from flows.shared import BODY_WEIGHT, SQUAT
 
 BETWEEN_REPETITIONS = 2
 """Seconds to come back up between two repetitions; our choice, for the timer only."""
@@ -19,15 +20,16 @@ def drill_facts(known: Known) -> dict[str, Value]:
     offer = offer_of(conclusion, known)
     if offer is None:
         return {"offered": "no"}
-    prime = offer.prime
-    return {
+    prime, system = offer.prime, str(known.facts.get("welcome.units", METRIC))
+    light = prime.light and known.facts.get("safety.body_first") != "yes"
+    facts: dict[str, Value] = {
         "offered": "yes", "part": offer.part, "name": prime.name, "sets": float(prime.sets), "reps": float(prime.reps),
-        "each": " on each side" if prime.sides == 2 else "", "steps": "\n".join(prime.steps),
-        "light": f" Light: {prime.light}." if prime.light and known.facts.get("safety.body_first") != "yes" else
-                 " Body weight only.",
-        "caution": f"{offer.caution} {offer.stop}", "harder": offer.harder,
+        "each": " on each side" if prime.sides == 2 else "", "steps": reworded("\n".join(prime.steps), system),
+        "light": reworded(f" Light: {prime.light}.", system) if light else " Body weight only.",
+        "caution": f"{offer.caution} {offer.stop}", "harder": reworded(offer.harder, system),
         "set_seconds": float(prime.reps * prime.sides * (prime.seconds + BETWEEN_REPETITIONS)),
     }
+    return facts
 
 
 OFFERED = fact("offered").is_("yes")
@@ -60,7 +62,8 @@ FLOW = Flow(
         Do(Find("prime.felt", "{felt}", "asked after the drill", "{name}"), fact("felt").known),
         Tell("Next time go less far, so that the back stays still. Squat lighter today, and stop where it moves.",
              fact("felt").is_("moved")),
-        Tell("Noted. If it stays easy on three days, harder is: {harder}", fact("felt").is_("easy")),
+        Tell("Noted. If it stays easy on three days, harder is: {harder}", fact("felt").is_("easy") & ~BODY_WEIGHT),
+        Tell("Noted.", fact("felt").is_("easy") & BODY_WEIGHT),
         Tell("Noted. Keep today's squats above the depth where your back moves.", fact("felt").is_("right")),
     ),
 )

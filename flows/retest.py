@@ -6,19 +6,21 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
 from companion.conversation.kinds import choice
+from companion.screening.safety import FLOOR_TESTS
 from companion.screening.screen import ROUTE
 from flows.home import TESTS
-from flows.outcome_facts import last_numbers
+from flows.outcome_facts import last_numbers, told_at
+from flows.screen import OPEN, OPEN_FLOOR, tests_done
 from flows.shared import OF_AGE, STANDING, WELCOMED
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
     """Which tests are to be repeated, the last numbers, and when the results they belong to were told."""
-    wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in ROUTE]
+    done = tests_done(known, told_at(known))
+    wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in ROUTE and test not in done]
     facts: dict[str, Value] = {f"again_{test}": "yes" for test in wanted}
     facts["how_many"] = float(len(wanted))
-    facts["titles"] = ", ".join(TITLES[test].lower() for test in wanted)
-    facts["since"] = str(known.facts.get("outcome.at", ""))
+    facts["titles"] = ", ".join(TITLES[test].lower() for test in wanted) or "your squat"
     numbers = last_numbers(known)
     return facts | ({"last": numbers, "last_line": f" Last time: {numbers}."} if numbers else {"last_line": ""})
 
@@ -32,7 +34,8 @@ def _leg(test: str) -> tuple[Ask | Run, ...]:
     return (
         Ask(f"go_{test}", f"Next: {TITLES[test].lower()}. If you did it before, do it the same way. Ready?", choice(
             ("now", "Go on", "yes", "ready", "ok"), ("skip", "Leave this one out", "no"),
-            ("later", "Stop for today", "later", "stop")), only_if=fact(f"again_{test}").is_("yes"),
+            ("later", "Stop for today", "later", "stop")),
+            only_if=fact(f"again_{test}").is_("yes") & (OPEN_FLOOR if test in FLOOR_TESTS else OPEN),
             then=(Jump(go.is_("later"), say=LATER),)),
         Run(test, go.is_("now")),
     )
@@ -45,7 +48,7 @@ FLOW = Flow(
     invite="It is time to test again: {titles}.{last_line} About 20 minutes, on a day without heavy squats before it. "
            "Tap below, or say “retest” when it suits you.",
     steps=(
-        Tell("Nothing needs testing again just now.", fact("how_many") < 1),
+        Tell("Nothing needs testing again just now. Say “what changed” or “results”.", fact("how_many") < 1),
         Tell("We repeat only what was not ruled out: {titles}.{last_line}", fact("how_many") >= 1),
         Ask("home_done", "How often did you do the home work? Any answer is fine: it only tells what a change can mean.", choice(
             ("as_planned", "About 3 days a week", "3", "three", "often", "as planned"),

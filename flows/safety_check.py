@@ -47,6 +47,9 @@ OWN = STANDS.is_("no")
 HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
                SO_FAR.one_of("no_load", "not_today", "clinician", "same_day"))
 
+CARE_TODAY = fact("weakness").one_of("yes", "unsure") | fact("fall").one_of("yes", "unsure")
+HALF_TOLD = Do(Alert("{so_far}", "the safety check, not finished yet, says {so_far:words}: {because}"), CARE_TODAY)
+
 FLOW = Flow(
     "safety_check", version=1, title="Safety check", minutes=1, command=("check", "safety"), reopens=False, resumes=False,
     at_start=stood,
@@ -77,6 +80,7 @@ FLOW = Flow(
         HALF_DONE,
         Ask("fever", "Is it fever, chills, an infection, or feeling ill?", UNSURE, safety=True, only_if=SOMETHING),
         HALF_DONE,
+        HALF_TOLD,
         Ask("history", "Ever, or now: cancer; weight loss you did not aim for; night pain no position eases; long use of "
             "prednisone-type tablets; weak bones; pregnancy; a recent operation or fracture; a disc or nerve diagnosis; "
             "chest pain or fainting on effort?", UNSURE, safety=True, only_if=ON),
@@ -107,7 +111,7 @@ FLOW = Flow(
         Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
                 "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
         Do(Alert("{level}", "the safety check says {level:words}: {because}"),
-           only_if=OWN & LEVEL.one_of("clinician", "same_day", "emergency")),
+           only_if=OWN & (LEVEL.one_of("clinician", "emergency") | LEVEL.is_("same_day") & ~CARE_TODAY)),
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
         Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",
              SEEN & ~fact("seen_cleared").is_("yes"), must_arrive=True),

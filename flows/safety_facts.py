@@ -143,7 +143,7 @@ def _pain(got: Facts, so_far: bool = False) -> Outcome:
         answers["tingling"] = "yes"
     if got.get("where") == "chest":  # nothing more is asked: only that weighs
         answers |= dict.fromkeys(_PAIN, "no") | {"where": "chest", "bad": 0.0}
-    start = got.get("safety_check.pain")
+    start = got.get("safety_check.pain") if got.get("safety.checked.today") == "yes" else None
     return level_from_pain(answers, float(start) if start is not None else None)
 
 
@@ -163,7 +163,7 @@ def reasons_of_pain(got: Facts, side: str) -> Value:
     if got.get("where") == "nothing":
         return "nothing hurt after all"
     how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
-    return f"{got.get('where', 'somewhere')}{how_bad}. {_words(_pain(got))}"
+    return f"{got.get('where', 'somewhere')}{how_bad}. {_words(_pain(got, so_far=True))}"
 
 
 def keys_of_pain(got: Facts, side: str) -> Value:

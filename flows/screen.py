@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from companion.conversation.condition import Condition, Fact, Facts, Value, fact
-from companion.conversation.flow import Ask, Flow, Jump, Known, Run, Tell
+from companion.conversation.effects import Find
+from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Run, Tell
 from companion.conversation.kinds import YesNo, choice
 from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS
 from companion.screening.screen import ROUTE, SHORT_ROUTE
@@ -21,15 +22,21 @@ MINUTES = {"squat_look": 10, "rock_back": 3, "hip_fold": 5, "leg_raise": 6, "kne
            "bird_dog": 5, "arms_forward_squat": 4, "pause_squat": 5, "hinge_to_squat": 4}
 
 
+def tests_done(known: Known, since: datetime | None) -> set[str]:
+    """The tests done lately, and after a moment if one is given."""
+    earliest = max(known.now - COUNTS_FOR, since or known.now - COUNTS_FOR)
+    return {row.flow for row in known.answers() if row.flow in ROUTE and row.ending == "done" and row.status == "ok"
+            and row.at > earliest}
+
+
 def done_already(known: Known) -> dict[str, Value]:
-    """Which tests count already: done lately, and since the last results."""
-    since = max(known.now - COUNTS_FOR, told_at(known) or known.now - COUNTS_FOR)
-    done = {row.flow for row in known.answers() if row.ending == "done" and row.status == "ok" and row.at > since}
-    return {f"done_{test}": "yes" for test in ROUTE if test in done} | {"done_before": float(len(done & set(ROUTE)))}
+    """Which tests count already: done lately, and since the results of the last whole screen."""
+    done = tests_done(known, told_at(known, "screen.told"))
+    return {f"done_{test}": "yes" for test in ROUTE if test in done} | {"done_before": float(len(done))}
 
 
 def _route(got: Facts) -> tuple[str, ...]:
-    return SHORT_ROUTE if got["route"] == "short" else ROUTE
+    return SHORT_ROUTE if got.get("route") == "short" else ROUTE
 
 
 def _place(test: str) -> Fact:
@@ -44,7 +51,8 @@ def total(got: Facts, side: str) -> Value | None:
     return float(len(_route(got)))
 
 
-FULL, SHORT = fact("route").is_("full"), fact("route").is_("short")
+SHORT = fact("route").is_("short")
+FULL = ~SHORT
 LEVEL = fact("safety.level")
 UNCHECKED = ~fact("safety.level.today").known
 RESTED = (~(fact("warm").is_("later") & fact("warm.today").known)
@@ -52,7 +60,10 @@ RESTED = (~(fact("warm").is_("later") & fact("warm.today").known)
 OPEN = RESTED & (UNCHECKED | LEVEL.is_("go"))
 OPEN_FLOOR = RESTED & (UNCHECKED | LEVEL.one_of("go", "no_load"))
 ROUNDS = fact("squat_look.plain_rounds")
-COMMON = ROUNDS.is_("no") | (ROUNDS.is_("little") & fact("squat_look.plain_depth").one_of("parallel", "below"))
+NO_PAIN = fact("safety_check.pain") <= 0
+CLEAN_LOADED = ~fact("squat_look.load_rounds").one_of("little", "clearly")
+COMMON = CLEAN_LOADED & (ROUNDS.is_("no") | (NO_PAIN & ROUNDS.is_("little")
+                                             & fact("squat_look.plain_depth").one_of("parallel", "below")))
 GOES_ON = ~fact("all_the_same").is_("no")
 
 
@@ -65,7 +76,7 @@ def _wanted(test: str) -> Condition:
         wanted = wanted & ~fact("safety_check.pregnant").one_of("yes", "unsure")
     if test == "hinge_to_squat":
         wanted = (wanted & (fact("about_you.years") >= 1) & fact("arms_forward_squat.fault").is_("clean")
-                  & fact("pause_squat.shape").is_("clean"))
+                  & fact("pause_squat.shape").is_("clean") & ~fact("pause_squat.again").is_("rounds"))
     return wanted
 
 
@@ -83,7 +94,8 @@ def _leg(test: str) -> tuple[Ask | Run, ...]:
 
 LOOKED = fact("run_squat_look").is_("done")
 NORMAL = (
-    Tell("You saw no rounding without load. That is good news; the other tests are optional.", LOOKED & ROUNDS.is_("no")),
+    Tell("You saw no rounding without load. That is good news; the other tests are optional.",
+         LOOKED & COMMON & ROUNDS.is_("no")),
     Tell("A little rounding that deep is common, in trained lifters too, and often fine without pain. The other tests are "
          "optional.", LOOKED & COMMON & ~ROUNDS.is_("no")),
     Ask("all_the_same", "Go on with the other tests all the same?", YesNo(yes="Yes, go on", no="No, show results"),
@@ -98,7 +110,7 @@ FLOW = Flow(
            "check and warm-up first. Tap below, or say “screen” when it suits you.",
     facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
     steps=(
-        Tell("You have {done_before} tests done already; they count, and we go on from there.", fact("done_before") >= 1),
+        Tell("Tests done already: {done_before}. They count, and we go on from there.", fact("done_before") >= 1),
         Ask("route", "The full screen takes about 50 minutes, and you can spread it over days. The short route takes about "
             "12 and rules out less. Which one?", choice(("full", "Full screen", "full", "all", "long"),
                                                         ("short", "Short route", "short", "quick"))),
@@ -108,5 +120,6 @@ FLOW = Flow(
         Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
              ~OPEN_FLOOR & ~UNCHECKED & LEVEL.one_of("go", "no_load", "not_today")),
         Run("outcome", OPEN_FLOOR),
+        Do(Find("screen.told", "{outcome.at}", "the results of a whole screen"), fact("outcome.at").known & OPEN_FLOOR),
     ),
 )

@@ -24,7 +24,7 @@ FLOW = Flow(
         Ask("units", "Which units do you use?", choice(
             ("metric", "cm and kg", "metric", "cm", "kg", "centimetres", "kilos", "centimeters"),
             ("imperial", "inches and pounds", "imperial", "in and lb", "inches", "pounds", "lb", "lbs", "in", "in/lb"))),
-        Ask("zone", "Which city are you in, or near? It sets the time for reminders.", Zone()),
+        Ask("zone", "Which city are you in, or near? It sets the time for reminders.", Zone(), safety=True),
         Ask("zone_right", "I make it {zone:clock} where you are. Is that right?", YesNo(),
             then=(Jump(fact("zone_right").is_("no"), "zone"),)),
         Tell("Good. Two things to remember: a little rounding deep in a squat is common and often fine. And if anything "

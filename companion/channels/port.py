@@ -44,7 +44,7 @@ class Button:
 
 @dataclass(frozen=True, slots=True)
 class Outgoing:
-    """One message on its way. `id` is its place in the outbox; `buttons` are rows; `picture` is a path to an image;
+    """One message on its way. `id` is its place in the outbox; `buttons` are rows; `picture` names one;
     `document` is the text of a file that goes with it; `must_arrive` means that twice is better than never;
     `attempt` counts the tries so far."""
 

@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Final, Protocol, TextIO
 
+from companion.channels.pictured import Pictures
 from companion.channels.port import Address, Button, Event, Inbound, Outgoing, Store, Tapped, Typed
 from companion.clock import Clock
 
@@ -82,14 +83,22 @@ def saved_document(message: Outgoing, folder: Path) -> str:
     return f"  saved: {path}"
 
 
+async def picture_line(message: Outgoing, pictures: Pictures | None) -> str:
+    """The line that tells a message's picture in words and where it was saved; "" where it has none."""
+    found = await pictures.find(message.picture, message.address) if pictures and message.picture else None
+    return "" if found is None else f"  {found.words} Saved: {found.path}"
+
+
 async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
-                     lines: TextIO, out: TextIO) -> None:
+                     lines: TextIO, out: TextIO, pictures: Pictures | None = None) -> None:
     """One reply a line, plain text out, until the input ends. Reminders that are due are offered before each reply."""
     screen, address = Screen(), Address(CHANNEL, name)
 
     async def show() -> None:
         for message in await waiting_messages(store, clock.now()):
             print(*screen.lines(message), sep="\n", file=out)
+            if line := await picture_line(message, pictures):
+                print(line, file=out)
             if message.document:
                 print(saved_document(message, Path.cwd()), file=out)
             print(file=out, flush=True)
@@ -122,7 +131,7 @@ def drawn(lines: Sequence[str], width: int) -> str:
 
 
 async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
-               woken: asyncio.Event, sweep_seconds: float) -> None:
+               woken: asyncio.Event, sweep_seconds: float, pictures: Pictures | None = None) -> None:
     """The chat at a terminal, until the input ends: bubbles, numbered answers, countdowns, reminders as they fall due.
 
     ``woken`` is set when something new may wait in the outbox.
@@ -133,8 +142,10 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
 
     screen, address, counting = Screen(), Address(CHANNEL, name), Countdown(clock)
 
-    def draw(message: Outgoing) -> None:
+    async def draw(message: Outgoing) -> None:
         print(drawn(screen.lines(message), shutil.get_terminal_size().columns))
+        if line := await picture_line(message, pictures):
+            print(f"{_DIM}{line}{_PLAIN}")
         if message.document:
             print(saved_document(message, Path.cwd()))
 
@@ -142,7 +153,7 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
         while True:
             now = clock.now()
             for message in await store.due(now):
-                draw(message)
+                await draw(message)
                 await store.mark_sent(message.id, clock.now(), "")
             following = await store.next_due(clock.now())
             counting.until = following
@@ -155,7 +166,7 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
     session: PromptSession[str] = PromptSession()
     with patch_stdout(raw=True):
         for message in opening:
-            draw(message)
+            await draw(message)
         if not opening:
             await bot.take(Inbound(address, Typed("hello"), name=name))
         await bot.sweep()

@@ -80,7 +80,7 @@ class Find:
 
 @dataclass(frozen=True, slots=True)
 class Remind:
-    """Offer a flow on a local date; replaces an open reminder of the same kind."""
+    """Offer a flow on a local date; replaces an open reminder of the same kind. Without a date it only takes that away."""
 
     kind: str
     flow: str

@@ -227,7 +227,7 @@ class Draft:
         """Go on without an answer; a safety question is not skipped."""
         ask, frame = self.ask, self.top
         if ask.safety:
-            self.ask_again("This one is about your safety, so I need an answer.")
+            self.ask_again("I need an answer to this one.")
             return
         name = self.log_name(ask)
         self._record(ask, name, "", None, status="skipped")

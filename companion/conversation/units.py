@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 METRIC: Final = "metric"
@@ -37,6 +38,19 @@ def unit_word(word: str) -> tuple[str, float] | None:
 def shown_unit(unit: str, system: str) -> str:
     """The unit a kept unit is shown in, in a lifter's system: "cm" → "in" for imperial."""
     return _SHOWN_AS[unit][0] if system == IMPERIAL and unit in _SHOWN_AS else unit
+
+
+_MEASURE = re.compile(r"(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (cm|kg)\b")
+
+
+def reworded(text: str, system: str) -> str:
+    """A text with its cm and kg in the lifter's own system: "2 to 5 kg" → "4.4 to 11 lb"."""
+    def told(found: re.Match[str]) -> str:
+        low, high, unit = found[1], found[2], found[3]
+        numbers = [shown_number(float(number), unit, system) for number in (low, high) if number]
+        return f"{' to '.join(numbers)} {shown_unit(unit, system)}"
+
+    return _MEASURE.sub(told, text) if system == IMPERIAL else text
 
 
 def spoken_unit(unit: str, system: str) -> str:

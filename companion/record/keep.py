@@ -68,9 +68,11 @@ def _fact(db: sqlite3.Connection, person: int, name: str, value: float | str, fo
 
 
 def _remind(db: sqlite3.Connection, person: int, wanted: Remind, now: datetime, zone: str) -> None:
-    day, at = date.fromisoformat(wanted.date), time(wanted.hour)
     db.execute("update reminders set state = 'replaced', settled_at = ? where person = ? and kind = ? and state = 'open'",
                (text_of(now), person, wanted.kind))
+    if not wanted.date:
+        return
+    day, at = date.fromisoformat(wanted.date), time(wanted.hour)
     db.execute("insert into reminders (person, kind, flow, wall, zone, due_at, state, made_at) "
                "values (?, ?, ?, ?, ?, ?, 'open', ?)",
                (person, wanted.kind, wanted.flow, f"{day} {at:%H:%M}", zone, text_of(instant(day, at, zone)), text_of(now)))

@@ -99,6 +99,13 @@ def first(db: Database) -> None:
         db.execute(statement)
 
 
+@migrations()
+def picture_files(db: Database) -> None:
+    """What a channel calls a picture that a bot has sent, so that it is uploaded once."""
+    db.execute("create table picture_files (bot text not null, picture text not null, file text not null, at text not null, "
+               "primary key (bot, picture)) strict, without rowid")
+
+
 def _statements(script: str) -> list[str]:
     """A script cut into statements; ``executescript`` would commit the migration's own transaction."""
     statements, waiting = [], ""

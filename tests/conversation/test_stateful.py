@@ -14,6 +14,7 @@ from collections import Counter
 from datetime import UTC, datetime, timedelta
 from functools import cache
 from pathlib import Path
+from typing import ClassVar
 
 from hypothesis import settings
 from hypothesis import strategies as st
@@ -134,7 +135,7 @@ class Bot(RuleBasedStateMachine):
     """What may happen, and what must hold after each of it."""
 
     steps = 0
-    seen: Counter[str] = Counter()
+    seen: ClassVar[Counter[str]] = Counter()
     """What was come by, so that no rule holds only because nothing ever came to it."""
 
     def __init__(self) -> None:
@@ -261,7 +262,8 @@ class Bot(RuleBasedStateMachine):
             assert self.count("ok") == before
         elif ask and not session.aside and not value.startswith("!") and self.person == person:
             assert self.count("ok") == before + 1, (tap, [message.text for message in self.shown])
-            row = self.db.execute("select run, raw, cast(value as text) from answers where status = 'ok' order by id desc limit 1").fetchone()
+            row = self.db.execute("select run, raw, cast(value as text) from answers where status = 'ok' "
+                                  "order by id desc limit 1").fetchone()
             assert row[:2] == (session.top.run, tap.label)
             assert row[2] in (value, f"{value}.0")
 
@@ -330,7 +332,8 @@ class Bot(RuleBasedStateMachine):
         self.turn(Edited(text))
         assert self.count("ok") == before
 
-    @rule(kind=st.sampled_from(("photo", "video", "voice", "sticker", "location", "other")), caption=st.sampled_from(("", "12", "ouch that hurt")))
+    @rule(kind=st.sampled_from(("photo", "video", "voice", "sticker", "location", "other")),
+          caption=st.sampled_from(("", "12", "ouch that hurt")))
     def send(self, kind: str, caption: str) -> None:
         self.turn(Sent(kind, "file-1", caption))
 
@@ -394,8 +397,8 @@ class Bot(RuleBasedStateMachine):
             renamed = any(isinstance(stop, Ask) and stop.log_as for stop in stops.values())
             for key, value in frame.got.items():
                 if isinstance(stops.get(key), Ask) or (renamed and key not in stops):
-                    rows = self.db.execute("select value, status from answers where person = ? and run = ? and key = ? and status <> 'in_pain' order by id desc",
-                                           (person, frame.run, key)).fetchall()
+                    rows = self.db.execute("select value, status from answers where person = ? and run = ? and key = ? "
+                                           "and status <> 'in_pain' order by id desc", (person, frame.run, key)).fetchall()
                     assert rows[:1] == [(value, "ok")], (frame.flow, frame.run, key, value, rows)
         twice = self.db.execute("select b.id from answers a join answers b on b.person = a.person and b.run = a.run and b.key = a.key "
                                 "and b.id > a.id and b.replaces is null").fetchall()
@@ -405,11 +408,10 @@ class Bot(RuleBasedStateMachine):
         session, person = self.session, self.person
         if person is None or not self.at_load():
             return
-        pain = self.db.execute("select max(began_at) from runs where person = ? and flow = ?", (person, BOOK.pain)).fetchone()[0]
         rows = self.db.execute("select f.value, f.id > coalesce((select max(p.id) from findings p where p.person = f.person and p.name = "
                                "'safety.level' and p.rule like 'something hurt%'), 0) from findings f where f.person = ? and f.name = "
                                "'safety.checked' order by f.id desc limit 1", (person,)).fetchall()
-        assert rows == [("go", 1)], (session.top.flow, session.top.state, pain, rows)
+        assert rows == [("go", 1)], (session.top.flow, session.top.state, rows)
 
 
 def test_nothing_a_lifter_a_network_or_a_machine_does_breaks_what_must_hold(capsys):

@@ -113,7 +113,8 @@ def test_a_test_done_only_once_tells_no_change():
 
 def test_what_changed_can_be_asked_for_again_after_the_new_results_were_told():
     """Said by name after a retest: its numbers are still the new ones, though results have been told since."""
-    assert "60° then, 75° now" in told(MAN, raised(40, 60), raised(1, 75), since=0.5)
+    assert "60° then, 75° now" in told(MAN, raised(40, 60), raised(1, 75), since=0.5,
+                                     **{"outcome.before": (NOW - timedelta(days=20)).isoformat()})
 
 
 @pytest.mark.parametrize(("sessions", "there"), [(4, False), (5, True), (6, True)])

@@ -27,7 +27,7 @@ def test_done_and_open_tests_are_named():
 
 def test_tests_of_long_ago_or_before_the_last_results_do_not_count():
     assert "No test is done yet" in said("knee_to_wall", days=15)
-    assert "No test is done yet" in said("knee_to_wall", known={**CHECKED, "outcome.at": NOW.isoformat()})
+    assert "No test is done yet" in said("knee_to_wall", known={**CHECKED, "screen.told": NOW.isoformat()})
 
 
 def test_all_done_points_to_the_results():

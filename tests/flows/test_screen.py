@@ -107,7 +107,7 @@ def test_stopping_for_today_keeps_what_is_done_and_tells_no_results():
 
 def test_what_is_done_already_counts_on_another_day():
     talk = begun(answers=done("squat_look", "rock_back"))
-    assert "2 tests done already" in heard(talk)
+    assert "Tests done already: 2" in heard(talk)
     assert talk.state == "screen.go_hip_fold"
     assert talk.last.startswith("Test 3 of 10")
 
@@ -124,7 +124,7 @@ def test_a_test_counts_for_two_weeks_where_it_was_done_to_its_end(days: float, e
 
 
 def test_after_results_of_a_whole_screen_a_new_one_begins_at_its_beginning():
-    talk = begun(known={"outcome.at": NOW.isoformat()}, answers=done(*ROUTE))
+    talk = begun(known={"screen.told": NOW.isoformat()}, answers=done(*ROUTE))
     assert talk.state == "screen.go_squat_look"
 
 

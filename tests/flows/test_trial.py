@@ -19,7 +19,7 @@ from tests.screening.build import ABOUT, CALF_LIKELY
 JOINED_AT = NOW - timedelta(days=60)
 SEED = f"7 {JOINED_AT.isoformat()}"
 KNOWN: Mapping[str, Value] = {**CHECKED, "person": "7", "drill": "calf", "safety_check.pain": 0.0}
-JOINED: Mapping[str, Value] = {"trial.join": "yes"}
+JOINED: Mapping[str, Value] = {"trial.joined": "yes"}
 
 SCREENED = [Answer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(days=61))
             for flow, record in {"about_you": ABOUT, **CALF_LIKELY}.items() for key, value in asdict(record).items() if value is not None]
@@ -29,7 +29,7 @@ JOIN = [Answer("trial", "day 0", "join", "yes", "ok", "done", "", "", JOINED_AT)
 def day(index: int, ending: str | None = "done", **said: Value) -> list[Answer]:
     """One squat day of the trial: drawn, and what was said afterwards."""
     return [Answer("trial", f"day {index}", key, value, "ok", ending, "", "", JOINED_AT + timedelta(days=2 * index))
-            for key, value in {"draw": "ready", **said}.items()]
+            for key, value in {"draw": "draw", **said}.items()]
 
 
 def days(felt: Sequence[tuple[float, float]], **more: Any) -> list[Answer]:

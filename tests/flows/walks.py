@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from datetime import datetime
 from functools import cache
 from random import Random
 
@@ -20,6 +21,7 @@ from companion.conversation.proof import Found, model, prove
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 from companion.conversation.wording import fields_of, render
+from companion.screening.screen import Answer as Row
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, PAIN
 
@@ -205,6 +207,19 @@ def facts_after(ways: Ways, one: Walk) -> Mapping[str, Value]:
         if reply.value is not None and stop is not None and name != "run_parked":
             got[name] = reply.value
     return ways.compiled.facts_of(one.replies[-1].beside, one.fixed, got)
+
+
+def rows_of(name: str, one: Walk, run: str, at: datetime) -> list[Row]:
+    """The rows that a walk's answers would be in the log, its run done."""
+    ways, rows = ways_of(name), list[Row]()
+    for n, reply in enumerate(one.replies):
+        ask = ways.compiled.stops.get(reply.state)
+        if isinstance(ask, Ask):
+            facts = facts_after(ways, Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1]))
+            key = render(ask.log_as, facts, NOW, ask.side) if ask.log_as else reply.state
+            method, placement = (render(text, facts, NOW, ask.side) for text in (ask.method, ask.placement))
+            rows.append(Row(name, run, key, reply.value, "skipped" if reply.value is None else "ok", "done", method, placement, at))
+    return rows
 
 
 # the same on the engine ---------------------------------------------------------------------------------------

@@ -18,6 +18,7 @@ from telegram.ext import Application, ApplicationBuilder, TypeHandler
 from telegram.request import HTTPXRequest
 
 from companion.channels.outbox import Drainer, backoff
+from companion.channels.pictured import Pictures
 from companion.channels.port import Address, Store, Take
 from companion.channels.telegram.inbound import CHANNEL, inbound_or_none
 from companion.channels.telegram.poll import Poll
@@ -36,19 +37,20 @@ GROUPS_TOLD: Final = 1_000
 
 
 async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clock: Clock, stop: asyncio.Event,
-                       hand_wake: Callable[[Callable[[], None]], object] = lambda wake: None) -> None:
+                       hand_wake: Callable[[Callable[[], None]], object] = lambda wake: None,
+                       pictures: Pictures | None = None) -> None:
     """Take what people send and send what is due, until ``stop`` is set.
 
     ``hand_wake`` is given a function to call after a commit that may have put something in the outbox. At the end
     polling stops, turns under way settle and are confirmed, and what can leave at once is sent. No network is waited
     out. Raises WrongToken, SecondInstance, and what ``take`` or ``store`` raise: then nothing more is confirmed.
     """
-    await _Channel(settings, take, store, clock, stop, hand_wake).run()
+    await _Channel(settings, take, store, clock, stop, hand_wake, pictures).run()
 
 
 class _Channel:
     def __init__(self, settings: TelegramSettings, take: Take, store: Store, clock: Clock, stop: asyncio.Event,
-                 hand_wake: Callable[[Callable[[], None]], object]) -> None:
+                 hand_wake: Callable[[Callable[[], None]], object], pictures: Pictures | None) -> None:
         self._settings, self._take, self._store, self._clock, self._stop = settings, take, store, clock, stop
         self._failed: Exception | None = None
         self._failing, self._closing = asyncio.Event(), False
@@ -63,7 +65,7 @@ class _Channel:
                           HTTPXRequest(read_timeout=settings.answer_seconds))
         self._app = self._application()
         self._updater = self._app.updater
-        self._drainer = Drainer(store, TelegramPost(self._app.bot), clock)
+        self._drainer = Drainer(store, TelegramPost(self._app.bot, pictures, clock.sleep), clock)
         hand_wake(self._drainer.wake)
 
     def _application(self) -> Application[Any, Any, Any, Any, Any, Any]:

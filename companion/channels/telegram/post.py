@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import asyncio
-import logging
 import warnings
+from collections.abc import Awaitable, Callable
 from datetime import timedelta
-from pathlib import Path
+from typing import Final
 
 import httpx
 from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, InputFile, Message
@@ -23,18 +23,21 @@ from telegram.error import (
 )
 from telegram.warnings import PTBDeprecationWarning
 
+from companion.channels.pictured import FromFiles, Picture, Pictures
 from companion.channels.port import Delivered, Delivery, Gone, Later, Outgoing, Refused, Unreachable, Unsure
 from companion.channels.telegram.inbound import clean
 from companion.logs import redact
 
-_log = logging.getLogger(__name__)
+APART: Final = 1.0
+"""Seconds between a picture and words too long to go under it: one message a second to one chat (outbox.TELEGRAM)."""
 
 
 class TelegramPost:
     """Sends one message; every failure is an outcome."""
 
-    def __init__(self, bot: Bot) -> None:
-        self._bot = bot
+    def __init__(self, bot: Bot, pictures: Pictures | None = None,
+                 sleep: Callable[[float], Awaitable[None]] = asyncio.sleep) -> None:
+        self._bot, self._pictures, self._sleep = bot, pictures or FromFiles(), sleep
 
     async def send(self, message: Outgoing) -> Delivery:
         """Send a message, its picture or its document, with its buttons."""
@@ -53,10 +56,46 @@ class TelegramPost:
             file = InputFile(message.document.encode("utf-8", "replace"), "companion-data.jsonl")
             return await self._bot.send_document(chat, file, caption=_cut(text, MessageLimit.CAPTION_LENGTH),
                                                  reply_markup=keyboard)
-        picture = await asyncio.to_thread(_picture, message.picture) if message.picture else None
-        if picture is not None and _units(text) <= MessageLimit.CAPTION_LENGTH:
-            return await self._bot.send_photo(chat, picture, caption=text, reply_markup=keyboard)
+        picture = await self._pictures.find(message.picture, message.address) if message.picture else None
+        if picture is not None:
+            caption = next((one for one in (f"{text}\n\n{clean(picture.words)}".strip(), text)
+                            if _units(one) <= MessageLimit.CAPTION_LENGTH), None)
+            if caption is not None:
+                return await self._send_picture(chat, picture, caption, keyboard)
+            await self._send_picture(chat, picture, _cut(clean(picture.words), MessageLimit.CAPTION_LENGTH), None)
+            await self._sleep(APART)
         return await self._bot.send_message(chat, _cut(text, MessageLimit.MAX_TEXT_LENGTH), reply_markup=keyboard)
+
+    async def _send_picture(self, chat: int, picture: Picture, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
+        """Send a picture, by the id of an earlier upload where there is one that Telegram still knows."""
+        bot = str(self._bot.id)
+        known = await self._pictures.file_id(bot, picture.key) if picture.key else None
+        if known is not None:
+            try:
+                return await self._as_picture(chat, picture, known, caption, keyboard)
+            except BadRequest as error:
+                if "file" not in str(error).lower():
+                    raise
+                await self._pictures.keep_file_id(bot, picture.key, None)
+        file = InputFile(picture.data, picture.path.name)
+        sent = await self._as_picture(chat, picture, file, caption, keyboard)
+        if picture.key and (called := _file_id(sent)) is not None:
+            await self._pictures.keep_file_id(bot, picture.key, called)
+        return sent
+
+    async def _as_picture(self, chat: int, picture: Picture, file: InputFile | str, caption: str,
+                          keyboard: InlineKeyboardMarkup | None) -> Message:
+        if picture.moves:
+            return await self._bot.send_animation(chat, file, caption=caption, reply_markup=keyboard)
+        return await self._bot.send_photo(chat, file, caption=caption, reply_markup=keyboard)
+
+
+def _file_id(sent: Message) -> str | None:
+    """What Telegram calls the file of a message; of a photo's sizes, the largest."""
+    if sent.photo:
+        return sent.photo[-1].file_id
+    file = sent.animation or sent.document
+    return None if file is None else file.file_id
 
 
 def _keyboard(message: Outgoing) -> InlineKeyboardMarkup | None:
@@ -64,15 +103,6 @@ def _keyboard(message: Outgoing) -> InlineKeyboardMarkup | None:
         return None
     return InlineKeyboardMarkup([[InlineKeyboardButton(clean(one.label), callback_data=one.data) for one in row]
                                  for row in message.buttons])
-
-
-def _picture(path: str) -> bytes | None:
-    """The image, or None where there is none: the words matter more."""
-    try:
-        return Path(path).read_bytes()
-    except OSError as error:
-        _log.warning("the picture %s can't be read: %s", path, error.strerror)
-        return None
 
 
 def _units(text: str) -> int:

@@ -1,0 +1,136 @@
+"""The compiled machine: arrows from the order of the steps, complete and exclusive however the steps are guarded."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from companion.conversation.check import faults
+from companion.conversation.condition import ALWAYS, fact
+from companion.conversation.domains import Ways
+from companion.conversation.effects import Find
+from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Jump, Known, Run, Tell
+from companion.conversation.kinds import Hold, Number, PainScore, Ready, YesNo, choice
+from companion.conversation.machine import EVERYWHERE, ONWARD, START, compile_flow
+from companion.conversation.proof import prove
+from companion.conversation.scxml import ways_out
+from tests.conversation.test_condition import conditions, facts
+from tests.drive import NOW, small_book
+
+KEYS = ("q0", "q1", "q2", "q3", "q4")
+
+
+@st.composite
+def flows(draw):
+    """Any flow of up to five questions with any guards and jumps."""
+    steps = []
+    for key in KEYS[:draw(st.integers(1, 5))]:
+        jumps = tuple(Jump(draw(conditions), draw(st.sampled_from((*KEYS[:1], END)))) for _ in range(draw(st.integers(0, 2))))
+        only_if = draw(st.one_of(st.just(ALWAYS), conditions))
+        steps.append(Ask(key, "?", YesNo(), only_if=only_if, then=jumps))
+    return Flow("any", 1, "Any", steps=tuple(steps))
+
+
+@given(flows(), facts)
+def test_from_every_state_exactly_one_arrow_holds_whatever_is_known(flow, there):
+    compiled = compile_flow(flow)
+    for arrows in compiled.leaving.values():
+        assert sum(arrow.when.holds(there) for arrow in arrows) == 1
+
+
+@given(flows(), facts)
+def test_the_arrow_taken_is_the_first_way_whose_own_condition_holds(flow, there):
+    compiled = compile_flow(flow)
+    for state in (START, *compiled.stops):
+        first = next(target for target, when in ways_out(flow, state) if when.holds(there))
+        for event in ONWARD:
+            assert compiled.onward(state, there, event).target == first
+
+
+@given(flows())
+def test_no_event_that_every_question_answers_moves_it_by_itself(flow):
+    compiled = compile_flow(flow)
+    for state in compiled.stops:
+        for event in EVERYWHERE:
+            cursor = type("Cursor", (), {"state": state})()
+            compiled.machine.events[event].trigger(cursor)
+            assert cursor.state == state
+
+
+def test_what_only_says_or_notes_something_is_passed_in_order():
+    said, noted = Tell("Well."), Do(Find("a", "b"))
+    compiled = compile_flow(Flow("one", 1, "One", steps=(Ask("a", "?", Ready()), said, noted, Ask("b", "?", Ready()), said)))
+    assert compiled.onward("a", {}).passed == (said, noted)
+    assert (compiled.onward("b", {}).target, compiled.onward("b", {}).passed) == (END, (said,))
+
+
+def test_a_jump_goes_before_the_order_and_says_its_own_words():
+    no = fact("a").is_("no")
+    compiled = compile_flow(Flow("one", 1, "One", steps=(
+        Ask("a", "?", YesNo(), then=(Jump(no, END, "Then not."),)), Tell("On."), Ask("b", "?", Ready()))))
+    assert (compiled.onward("a", {"a": "no"}).target, compiled.onward("a", {"a": "no"}).passed) == (EARLY_END, (Tell("Then not."),))
+    assert compiled.onward("a", {"a": "yes"}).passed == (Tell("On."),)
+
+
+def test_two_ways_to_one_place_are_one_arrow():
+    jumps = (Jump(fact("a").is_("x"), "b"), Jump(fact("a").is_("y"), "b"))
+    compiled = compile_flow(Flow("one", 1, "One", steps=(Ask("a", "?", Ready(), then=jumps), Ask("b", "?", Ready()))))
+    assert len(compiled.leaving["a"]) == 1
+
+
+@pytest.mark.parametrize(("steps", "words"), [
+    ((Ask("a", "?", Ready()), Ask("a", "?", Ready())), "the state a is there twice"),
+    ((Run("a"), Run("a")), "the state run_a is there twice"),
+    ((Ask("start", "?", Ready()),), "the state start is there twice"),
+    ((Ask("a", "?", Ready(), then=(Jump(ALWAYS, "nowhere"),)),), "a jumps to nowhere, which is not there"),
+    ((Ask("a", "?", Ready(), then=(Jump(fact("a").known, "b", "One thing."),)), Tell("Another."), Ask("b", "?", Ready())),
+     "a reaches b in two ways that say different things"),
+])
+def test_a_flow_that_can_not_be_is_not_compiled(steps, words):
+    with pytest.raises(ValueError, match=words):
+        compile_flow(Flow("one", 1, "One", steps=steps))
+
+
+def test_two_flows_of_one_name_or_one_command_and_a_run_of_nothing_are_no_book():
+    one = Flow("one", 1, "One", steps=(Ask("a", "?", Ready()),))
+    for wrong, words in (((one, one), "two flows are called one"),
+                         ((one, Flow("two", 1, "Two", steps=(), command=("one",))), "starts both"),
+                         ((Flow("two", 1, "Two", steps=(Run("gone"),)),), "which is not there")):
+        with pytest.raises(ValueError, match=words):
+            small_book(*wrong)
+
+
+@pytest.mark.parametrize(("steps", "words"), [
+    ((Ask("a", "?", YesNo()), Ask("b", "?", Ready(), only_if=fact("a").is_("yes") & fact("a").is_("no"))), "b can't be reached"),
+    ((Ask("a", "?", Ready(), then=(Jump(ALWAYS, "a"),)),), "a leads nowhere"),
+    ((Ask("a", "How is {mood}?", Ready()),), "nobody knows mood"),
+    ((Ask("a", "?", Ready(), only_if=fact("b").known),), "nobody knows b"),
+    ((Ask("a", "word " * 61, Ready()),), "61 words"),
+    ((Ask("a" * 60, "?", Ready()),), "is not one"),
+    ((Ask("a", "?", choice(("a", "Same"), ("b", "Same"))),), "read alike"),
+    ((Ask("a", "?", choice(("a", "A label so long that no phone shows it"))),), "no good label"),
+    ((Ask("a", "?", Ready("Done")),), "without a caution"),
+    ((Ask("a", "?", Hold(seconds=9)),), "without a caution"),
+    ((Ask("a", "?", Ready(), caution="Stop if it hurts."),), "without a gate"),
+    ((Ask("a", "?", Number("cm", 0, 9, usual=(3, 12), example_value=5)),), "example is outside"),
+    ((Ask("a", "?", PainScore()),), "without care"),
+])
+def test_a_fault_is_found_and_told_in_words(steps, words):
+    book = small_book(Flow("one", 1, "One", steps=steps))
+    ways = Ways(book, book["one"], Known({}, NOW))
+    assert any(words in fault for fault in faults(ways, prove(ways))), faults(ways, prove(ways))
+
+
+def test_a_sound_flow_has_no_faults():
+    flow = Flow("one", 1, "One", gates=(Gate(~fact("ok.ok").known, first="ok"),), steps=(
+        Ask("a", "?", YesNo()), Ask("b", "?", Ready("Done"), caution="Stop if it hurts.", only_if=fact("a").is_("yes"))))
+    book = small_book(flow)
+    ways = Ways(book, book["one"], Known({}, NOW))
+    assert faults(ways, prove(ways)) == []
+
+
+def test_the_typical_way_on_is_counted_and_no_circle_is():
+    flow = Flow("one", 1, "One", steps=(Ask("a", "?", YesNo(), then=(Jump(fact("a").is_("no"), "a"),)), Ask("b", "?", Ready())))
+    assert compile_flow(flow).coming("a", {}) == 0
+    assert compile_flow(flow).coming("a", {"a": "yes"}) == 1
