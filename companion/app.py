@@ -64,7 +64,10 @@ class _Stranger:
 
 
 class Companion:
-    """One bot: takes what people send, one committed turn each, and offers what is due."""
+    """One bot: takes what people send, one committed turn each, and offers what is due.
+
+    ``on_erase`` is told whose rows are being removed, so that what was saved beside the file goes too.
+    """
 
     def __init__(self, database: Path, clock: Clock, on_commit: Callable[[str], None] = lambda channel: None) -> None:
         """Opens the file. ``on_commit`` is told the channel whose outbox may have something new.
@@ -72,9 +75,11 @@ class Companion:
         Raises CannotOpen or AlreadyRunning (record.file).
         """
         self.db, self._lock = open_for_writing(database)
+        self.path = database
         self.writer = Writer(self.db)
         self.clock = clock
         self.on_commit = on_commit
+        self.on_erase: Callable[[int], object] = lambda person: None
         self._strangers: OrderedDict[Address, _Stranger] = OrderedDict()
         self._unkept: dict[int, Outgoing] = {}
         self._unkept_count = 0
@@ -144,6 +149,7 @@ class Companion:
     def _erase(self, db: sqlite3.Connection, person: int, effects: Sequence[Effect], now: datetime,
                to: tuple[str, str] | None) -> None:
         people.erase(db, person, now)
+        self.on_erase(person)
         self._erased = True
         if to:
             self._say_unkept(Address(*to), [effect for effect in effects if isinstance(effect, Say)])

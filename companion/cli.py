@@ -176,3 +176,15 @@ def log(settings: Settings, database: Path | None, name: str, as_json: bool) -> 
         known = ", ".join(people.names(db.conn)) or "nobody yet"
         fail(f"nobody called {name} here (there is: {known})")
     click.echo((as_lines if as_json else as_table)(db.conn, person), nl=False)
+
+
+@main.command()
+@click.argument("folder", type=click.Path(file_okay=False, path_type=Path))
+def pictures(folder: Path) -> None:
+    """Write every picture into a FOLDER, with index.html to look at them at a phone's width."""
+    from companion.pictures.sheet import write_sheet
+
+    try:
+        click.echo(f"{write_sheet(folder)} pictures in {folder}; open {folder / 'index.html'}")
+    except OSError as error:
+        fail(f"can't write the pictures: {error}")

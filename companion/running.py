@@ -8,7 +8,7 @@ import shutil
 import signal
 import sys
 import tempfile
-from collections.abc import AsyncIterator, Callable, Sequence
+from collections.abc import AsyncIterator, Callable, Iterator, Sequence
 from datetime import datetime, timedelta
 from difflib import SequenceMatcher
 from pathlib import Path
@@ -17,7 +17,8 @@ from typing import Final
 from companion.app import Companion, CompanionOutbox
 from companion.channels import script, terminal
 from companion.channels.port import Address, Inbound, Outgoing
-from companion.clock import SystemClock
+from companion.clock import Clock, SystemClock
+from companion.pictures.shelf import Shelf, folder_beside
 from companion.record.outbox import unkept
 from companion.reminders.sweep import SWEEP_SECONDS, start_sweeping
 
@@ -37,6 +38,17 @@ async def working(companion: Companion) -> AsyncIterator[asyncio.Task[None]]:
             await writer
 
 
+@contextlib.contextmanager
+def pictured(companion: Companion, clock: Clock) -> Iterator[Shelf]:
+    """The pictures of a companion, kept beside its file."""
+    shelf = Shelf(companion.db.conn, companion.writer, clock, folder_beside(companion.path))
+    companion.on_erase = shelf.forget
+    try:
+        yield shelf
+    finally:
+        shelf.close()
+
+
 async def opening(companion: Companion, address: Address) -> Sequence[Outgoing]:
     """What a person should see when their screen opens."""
     return [unkept(-1, address, say) for say in await companion.open(address)]
@@ -47,10 +59,11 @@ async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> No
     clock, store = SystemClock(), CompanionOutbox(companion, terminal.CHANNEL, Address(terminal.CHANNEL, name))
     async with working(companion):
         first = await opening(companion, Address(terminal.CHANNEL, name))
-        if terminal.is_interactive():
-            await terminal.chat(companion, store, clock, name, first, woken, SWEEP_SECONDS)
-        else:
-            await terminal.chat_piped(companion, store, clock, name, first, sys.stdin, sys.stdout)
+        with pictured(companion, clock) as pictures:
+            if terminal.is_interactive():
+                await terminal.chat(companion, store, clock, name, first, woken, SWEEP_SECONDS, pictures)
+            else:
+                await terminal.chat_piped(companion, store, clock, name, first, sys.stdin, sys.stdout, pictures)
 
 
 async def run_on_telegram(companion: Companion, token: str, api_url: str) -> None:
@@ -65,9 +78,10 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str) -> Non
         writer.add_done_callback(lambda task: stop.set())
         sweeping = start_sweeping(companion.sweep)
         try:
-            await run_telegram(TelegramSettings(token, api_url), companion.take,
-                               CompanionOutbox(companion, "telegram"), SystemClock(), stop,
-                               lambda wake: setattr(companion, "on_commit", lambda channel: wake()))
+            with pictured(companion, SystemClock()) as pictures:
+                await run_telegram(TelegramSettings(token, api_url), companion.take,
+                                   CompanionOutbox(companion, "telegram"), SystemClock(), stop,
+                                   lambda wake: setattr(companion, "on_commit", lambda channel: wake()), pictures)
         finally:
             sweeping.shutdown(wait=False)
     if companion.writer.broken:

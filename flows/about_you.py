@@ -21,7 +21,8 @@ FLOW = Flow(
             ("high", "High on the back", "high bar"), ("low", "Low on the back", "low bar"),
             ("front", "In front", "front squat"), ("none", "No bar yet", "none", "no bar")),
             only_if=fact("load").known),
-        Ask("usual_depth", "How deep do you usually squat? Parallel: the top of the thigh level with the floor.", BANDS),
+        Ask("usual_depth", "How deep do you usually squat? Parallel: the top of the thigh level with the floor.", BANDS,
+            picture="squat_bands"),
         Ask("tape", "Now what is at hand. A tape measure or a ruler?", YesNo()),
         Ask("level", "A level on your phone that shows degrees? Many phones have one built in.", YesNo()),
         Ask("stick", "A broomstick, or an empty bar?", choice(

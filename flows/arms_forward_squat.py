@@ -32,15 +32,16 @@ FLOW = Flow(
                 Option("loaded", "Film of loaded sets", ("loaded", "film", "loaded film", "old film", "video"),
                        only_if=fact("seen_by").is_("film")))),
         Ask("setup", "Stick at hand, feet as you usually squat, clear floor around you. If you film, start it now.",
-            Ready(), only_if=~(EMPTY | LOADED)),
+            Ready(), only_if=~(EMPTY | LOADED), picture="arms_forward_setup"),
         Ask("setup_bar", "Empty bar in a rack, at the height of your armpits. Safety arms just below your deepest "
             "point, nobody and nothing in front of you. If you film, start it now. No safety arms? Say “back” and "
-            "take the stick.", Ready(), only_if=EMPTY),
+            "take the stick.", Ready(), only_if=EMPTY, picture="arms_forward_setup_bar"),
         Ask("watch", "Nothing to lift, then. Open that film and watch one set from the side: the bar, the chest, the "
             "lower back.", Ready("Seen it"), only_if=LOADED, then=(Jump(~fact("watch").known, END),)),
         Ask("squats", "Lay it across the front of your shoulders, off the throat. Arms straight ahead, level, hands "
             "open. Five slow squats to your usual depth, three seconds down. Put it down, then tap Done.",
-            Ready("Done"), caution=LET_GO, only_if=~LOADED, then=(Jump(~fact("squats").known, END),)),
+            Ready("Done"), caution=LET_GO, only_if=~LOADED, then=(Jump(~fact("squats").known, END),),
+            picture="arms_forward"),
         Ask("fault", "What changed first, if anything? Look at the film before you answer, if there is one. If you "
             "can't tell, skip this.", choice(
                 ("clean", "Nothing, it all held", "nothing", "all held", "it held", "held", "none", "not rounded"),
@@ -49,10 +50,10 @@ FLOW = Flow(
                 ("chest", "The chest fell", "chest fell", "chest dropped", "my chest fell"),
                 ("back", "The lower back rounded", "back rounded", "the back rounded", "my back rounded",
                  "it rounded", "rounded", "lower back"))),
-        Ask("depth", "How deep was the thigh when that began?", BANDS, only_if=FAULTY),
-        Ask("heels_do", "Rest a moment. Three more, with both heels on a firm board or two small plates, about an "
-            "inch (2–3 cm) high. All else the same. Put it down, then tap Done.", Ready("Done"),
-            caution="Both heels must stand steady. " + LET_GO, only_if=HEELS_TRY),
+        Ask("depth", "How deep was the thigh when that began?", BANDS, only_if=FAULTY, picture="squat_bands"),
+        Ask("heels_do", "Rest a moment. Three more, heels on a firm board or two small plates, about an inch (2–3 cm) "
+            "high. Put it down, then tap Done.", Ready("Done"),
+            caution="Both heels must stand steady. " + LET_GO, only_if=HEELS_TRY, picture="squat_heels"),
         Ask("heels_help", "Heels up: did it all hold this time?", HELD, only_if=fact("heels_do").known),
         Ask("shallow_do", "Rest a moment. Three last ones, heels flat on the floor again, only down to just above "
             "where it began to roll. Put it down, then tap Done.", Ready("Done"), caution=LET_GO,

@@ -31,20 +31,23 @@ FLOW = Flow(
                 ("stick", "A stick on my back", "stick", "broomstick", "a stick"),
                 ("feel", "By feel", "feel", "felt it", "nobody"))),
         Ask("setup", "Hands and knees, hands under the shoulders, knees under the hips, something soft under the "
-            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~STICK),
+            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~STICK,
+            picture="bird_dog_setup"),
         Ask("setup_stick", "Hands and knees, hands under the shoulders, knees under the hips, something soft under "
             "the knees. Phone on the floor, within reach. Each time before you begin, lay the stick along your "
-            "spine: if it tips or slides, something moved.", Ready(), only_if=STICK),
+            "spine: if it tips or slides, something moved.", Ready(), only_if=STICK,
+            picture="bird_dog_setup_stick"),
         *each_side(
             Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "
                 "and the arm of the other side straight ahead, no higher than your body. Hold until I say time.",
                 Hold(seconds=SECONDS, count_in=8), caution=COME_DOWN,
-                then=(Jump(~fact("{side}_do").known, "{side}_slow_do"),)),
+                then=(Jump(~fact("{side}_do").known, "{side}_slow_do"),), picture="bird_dog_{side}"),
             Ask("{side}_hold", "With the {side} leg up: for how many of the ten seconds did your hips and back stay "
                 "still? 10 if for all of them.", STILL, method="{seen_by}"),
             Ask("{side}_shape", "What moved first in that hold?", FIRST),
             Ask("{side}_slow_do", "Rest a moment. Then five slow ones with the {side} leg and the other arm: out, "
-                "back to the floor, out again. Then tap Done.", Ready("Done"), caution=COME_DOWN),
+                "back to the floor, out again. Then tap Done.", Ready("Done"), caution=COME_DOWN,
+                picture="bird_dog_slow_{side}"),
             Ask("{side}_slow", "In those five, {side} leg: what moved first?", FIRST,
                 only_if=fact("{side}_slow_do").known),
         ),

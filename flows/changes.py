@@ -105,6 +105,6 @@ FLOW = Flow(
     at_start=change_facts,
     steps=(
         Tell("Nothing was measured both before and after, so no change can be told.", fact("any").is_("no")),
-        *(Tell(f"{{{name}}}", fact(name).known) for name in MESSAGES),
+        *(Tell(f"{{{name}}}", fact(name).known, picture=f"chart_{name}") for name in MESSAGES),
     ),
 )

@@ -33,5 +33,6 @@ PARTS_MOST = 6
 FLOW = Flow(
     "depth_estimate", version=1, title="Depth estimate", counted=False, command=("estimate", "my depth", "how deep"),
     at_start=estimate_facts,
-    steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known) for number in range(1, PARTS_MOST + 1)),
+    steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known, picture="your_squat" if number == 1 else "")
+                for number in range(1, PARTS_MOST + 1)),
 )

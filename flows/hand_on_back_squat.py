@@ -25,12 +25,13 @@ FLOW = Flow(
     steps=(
         Ask("setup", "You will squat with one palm flat on the curve of your lower back, just above the tailbone, "
             "the other arm ahead. Feet as you usually squat. A mirror beside you, or film, helps to see the depth. "
-            "If you film, start it now.", Ready()),
+            "If you film, start it now.", Ready(), picture="hand_on_back"),
         Ask("usual_do", "Palm on the curve. Three slow squats as you usually do them, three seconds down. Change "
             "nothing; notice when the curve starts to move under your palm. Then tap Done.", Ready("Done"),
             caution=STEADY, then=(Jump(~fact("usual_do").known, END),)),
         Ask("usual_moves", "Did the curve move under your palm, flatten or round?", MOVES),
-        Ask("usual_depth", "How deep was the thigh when it started to move?", BANDS, only_if=MOVED),
+        Ask("usual_depth", "How deep was the thigh when it started to move?", BANDS, only_if=MOVED,
+            picture="squat_bands"),
         Ask("cued_do", "Rest a moment. Palm in the same place. Three more, just as slow and just as deep; this time "
             "try to keep the curve still under it. Then tap Done.", Ready("Done"), caution=STEADY, only_if=MOVED),
         Ask("cued_moves", "While you tried to keep it still: did the curve move?", MOVES,

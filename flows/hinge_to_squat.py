@@ -34,21 +34,22 @@ FLOW = Flow(
         watched_by("This shows whether your back stays still while you go from a hinge into a squat. How will you "
                    "see it? Best is film from the side, phone at hip height, shirt tucked in."),
         Ask("setup", "Broomstick across your upper back, where a bar would lie. Only the stick: no bar for this. "
-            "Feet as you usually squat. If you film, start it now.", Ready()),
+            "Feet as you usually squat. If you film, start it now.", Ready(), picture="hinge_setup"),
         Ask("go", "Push the hips far back, knees nearly straight: the hinge. Then bend the knees and sink into your "
-            "usual squat. Back into the hinge, then stand up. Three times, slowly. Then tap Done.", Ready("Done"),
-            caution="Go only as low as you would squat anyway, and keep breathing. " + SHARP,
-            then=(Jump(~fact("go").known, END),)),
+            "usual squat. Back into the hinge, stand up. Three times, slowly.", Ready("Done"),
+            caution="Go only as low as you usually squat. Breathe. " + SHARP,
+            then=(Jump(~fact("go").known, END),), picture="hinge_to_squat"),
         Ask("hinge", "In the hinge, knees nearly straight: what did the lower back do? Look at the film first, if "
             "there is one.", choice(
                 ("clean", "It kept its shape", "kept its shape", "clean", "nothing", "it did not round",
                  "it didn't round", "not rounded", "no rounding"),
-                ("rounds", "It rounded", "rounded", "rounds", "a little"))),
+                ("rounds", "It rounded", "rounded", "rounds", "a little")), picture="hinge_watch"),
         Ask("sink", "And while you sank from the hinge into the squat: did it keep that shape?", choice(
             ("clean", "It kept its shape", "kept its shape", "clean", "yes", "it did", "it did not round",
              "not rounded"),
             ("breaks", "It lost its shape", "lost its shape", "breaks", "no", "it rounded", "rounded", "it tucked",
              "it did not", "it didn't", "a little"))),
-        Ask("depth", "How deep was the thigh when it lost its shape?", BANDS, only_if=fact("sink").is_("breaks")),
+        Ask("depth", "How deep was the thigh when it lost its shape?", BANDS, only_if=fact("sink").is_("breaks"),
+            picture="squat_bands"),
     ),
 )

@@ -16,7 +16,7 @@ def _leg(onward: str) -> tuple[Ask | Tell, ...]:
         Ask("{side}_do", "Bend the {side} knee to a right angle and bring the thigh slowly towards the chest, "
             "turned out as in your squat. Stop when the pressure on your hands clearly changes, or at your "
             "squat's fold. Then lower it.", Ready("Done"), caution=STOP_IF,
-            then=(Jump(~fact("{side}_do").known, onward),)),
+            then=(Jump(~fact("{side}_do").known, onward),), picture="hip_fold_{side}"),
         Ask("{side}_first", "The {side} leg: did the thigh reach your squat's fold first, or did the pressure on "
             "your hands change first?", choice(
                 ("fold", "Reached the fold", "fold", "reached", "reached it", "the fold", "fold first"),
@@ -40,10 +40,10 @@ FLOW = Flow(
         Ask("setup_film", "Prop the phone sideways near the floor, three big steps away, and let it film "
             "both legs. You look at the film afterwards.", Ready(), only_if=FILMED),
         Ask("setup_fold", "First picture the bottom of your deepest squat: how close is the thigh to the "
-            "belly? That is your squat's fold. Film of it helps.", Ready()),
+            "belly? That is your squat's fold. Film of it helps.", Ready(), picture="squat_fold"),
         Ask("setup", "Lie on your back on a mat or carpet, legs long. Slide both hands, palms down, under "
             "the curve of the lower back. Feel light, even pressure on both. Read each message first, then "
-            "lie down.", Ready()),
+            "lie down.", Ready(), picture="lying_setup"),
         *sided(_leg("right_do"), "left"),
         *sided(_leg(END), "right"),
     ),

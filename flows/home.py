@@ -15,7 +15,7 @@ TESTS = (
 )
 
 FLOW = Flow(
-    "home", version=1, title="Menu", counted=False, command=("home", "/start", "what next", "options"),
+    "home", version=1, title="Menu", counted=False, stops=False, command=("home", "/start", "what next", "options"),
     gates=(WELCOMED,),
     steps=(
         Ask("pick", "What would you like to do?", choice(

@@ -28,19 +28,19 @@ FLOW = Flow(
         Ask("placement", "Where will the phone lie on the shin? Always take the same place.", choice(
             ("below_knee", "Just under the knee"), ("mid_shin", "Middle of the shin", "middle", "mid")), only_if=LEVEL),
         Ask("setup", "Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
-            "or a wardrobe does.", Ready(), only_if=TAPE),
+            "or a wardrobe does.", Ready(), only_if=TAPE, picture="knee_to_wall_setup"),
         Ask("setup_level", "Bare feet, facing a wall, phone in your hand with the level open.", Ready(), only_if=LEVEL),
         *each_side(
             Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
                 "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
-                caution=STOP_IF, only_if=TAPE, method="tape"),
+                caution=STOP_IF, only_if=TAPE, method="tape", picture="knee_to_wall_{side}"),
             Ask("{side}_2", "Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
                 caution=STOP_IF, only_if=TAPE, method="tape"),
             Ask("{side}_3", "Those two were {apart:cm} apart. One last time, {side} foot: how many {unit}?", DISTANCE,
                 caution=STOP_IF, only_if=APART >= 1.9, method="tape"),
             Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
                 "phone along the shin. How many degrees from upright?", LEAN, caution=STOP_IF, only_if=LEVEL,
-                method="level", placement="{placement}"),
+                method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
             Ask("{side}_deg_2", "Step off, then once more with the {side} foot. How many degrees?", LEAN,
                 caution=STOP_IF, only_if=LEVEL, method="level", placement="{placement}"),
             Ask("{side}_deg_3", "Those two were {deg_apart:deg} apart. One last time, {side} foot: how many degrees?", LEAN,

@@ -129,7 +129,7 @@ def _leg(onward: str) -> tuple[Ask, ...]:
         Ask("{side}_do", "Bring the {side} leg up slowly, knee straight, foot relaxed, other leg flat. Stop when the "
             "back clearly presses harder or lifts, or the knee bends; a first flutter is not it. "
             "{watch} Then lower it.", Ready("Done"), caution=STOP_IF,
-            then=(Jump(~fact("{side}_do").known, onward),)),
+            then=(Jump(~fact("{side}_do").known, onward),), picture="leg_raise_{side}"),
         Ask("{side}_level", "How many degrees did it show, {side} leg? If the leg went past straight up, send "
             "only the degrees past it.", SHOWN, only_if=BY_LEVEL, method="{way}", placement="{placed}"),
         Ask("{side}_lean", "At that number a level can mean two things. Where was the {side} leg?", choice(
@@ -143,7 +143,7 @@ def _leg(onward: str) -> tuple[Ask, ...]:
             then=(Jump(TOO_HIGH.is_("yes"), "method", "That is above 75°, where a heel's height says too little. "
                        "Take the level or your eye, and start again with the left leg."),)),
         Ask("{side}_eye", "How high did the {side} leg come? Half way up is 45°, straight up is 90°.",
-            BANDS_BY_EYE, only_if=BY_EYE, method="{way}"),
+            BANDS_BY_EYE, only_if=BY_EYE, method="{way}", picture="leg_raise_eye_{side}"),
         Ask("{side}_do_2", "That is close to a line I hold it against, so once more: the {side} leg, the same "
             "way, then lower it. {watch}", Ready("Done"), caution=STOP_IF, only_if=ONCE_MORE),
         Ask("{side}_level_2", "How many degrees this time, {side} leg?", SHOWN,
@@ -183,14 +183,14 @@ FLOW = Flow(
                        "angle. Take another way, or measure it."),)),
         Ask("setup_level", "Tie the phone along the front of the {part}, level open, screen towards you. Or prop "
             "it sideways near the floor, three big steps away, film, and hold a level to the film afterwards. "
-            "The same way each time.", Ready(), only_if=BY_LEVEL),
+            "The same way each time.", Ready(), only_if=BY_LEVEL, picture="leg_raise_setup_level"),
         Ask("setup_heel", "Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. "
             "Prop the phone sideways, three big steps away, and film; or let somebody mark the back of the "
-            "heel.", Ready(), only_if=BY_HEEL),
+            "heel.", Ready(), only_if=BY_HEEL, picture="leg_raise_setup_heel"),
         Ask("setup_eye", "Prop the phone sideways near the floor, three big steps away, and film; you judge from "
             "the film afterwards. Or let somebody look.", Ready(), only_if=BY_EYE),
         Ask("setup", "Lie on your back, legs long. {hands} Feel light, even pressure. Read each message first, "
-            "then lie down.", Ready()),
+            "then lie down.", Ready(), picture="leg_raise_setup_{effort}"),
         *sided(_leg("right_do"), "left"),
         *sided(_leg(END), "right"),
     ),

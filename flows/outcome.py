@@ -52,8 +52,8 @@ FLOW = Flow(
         Tell("{settle}", ANY & SAID["settle"].is_("yes")),
         Tell("{notes}", ANY & SAID["notes"].is_("yes")),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
-             "Say “prime” and I lead you through it.", DRILL),
-        Tell("{home_words} {home_steps}", DRILL & SAID["home_steps"].is_("yes")),
+             "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}"),
+        Tell("{home_words} {home_steps}", DRILL & SAID["home_steps"].is_("yes"), picture="drill {home_name}"),
         Tell("{home_words}", DRILL & SAID["home_steps"].is_("no")),
         Tell("{keep_words}", MOVES & SAID["keep_words"].is_("yes")),
         Tell("{load_words}", MOVES & SAID["load_words"].is_("yes") & ~BODY_WEIGHT),

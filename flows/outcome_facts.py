@@ -118,6 +118,7 @@ def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
     if offer.home:
         each = " on each side" if offer.home.sides == 2 else ""
         rounds = f"{offer.home.sets} rounds" if offer.home.reps == 1 else f"{offer.home.sets} sets of {offer.home.reps}"
+        facts["home_name"] = offer.home.name
         facts["home_steps"] = f"{rounds}{each}. " + " ".join(offer.home.steps)
     return facts
 

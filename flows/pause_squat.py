@@ -36,7 +36,8 @@ FLOW = Flow(
             "back keeps its shape while you move, safety arms just below it. If you film, start it now. No safety "
             "arms? Say “back” and take body weight.", Ready(), only_if=BAR),
         Ask("moving_do", "First without stops: three slow squats to that depth, three seconds down. Then tap Done.",
-            Ready("Done"), caution=STEADY, then=(Jump(~fact("moving_do").known, "stops_do"),)),
+            Ready("Done"), caution=STEADY, then=(Jump(~fact("moving_do").known, "stops_do"),),
+            picture="squat_slow"),
         Ask("moving", "Moving, down to that depth: what did the lower back do?", KEPT),
         Ask("less_deep", "Then choose a depth above where it rounded. Three slow squats to there, without stops. "
             "Then tap Done.", Ready("Done"), caution=STEADY, only_if=fact("moving").is_("rounds"),
@@ -45,15 +46,15 @@ FLOW = Flow(
             only_if=fact("less_deep").known, then=(Jump(fact("moving").is_("rounds"), END, "Then we leave the stops "
             "out today: they only tell something at a depth that is clean while you move."),)),
         Ask("stops_do", "Same depth, now with three stops on the way down: near the top, half way, and at the "
-            "bottom. One to two seconds each, then stand up. Two squats like that. Then tap Done.", Ready("Done"),
-            caution=STEADY, then=(Jump(~fact("stops_do").known, END),)),
+            "bottom. One to two seconds each, then stand up. Two squats like that.", Ready("Done"),
+            caution=STEADY, then=(Jump(~fact("stops_do").known, END),), picture="pause_stops"),
         Ask("hard", "Which stop was hard to hold? If more than one, the hardest.", choice(
             ("none", "None of them", "none", "no stop", "all fine", "all easy", "neither"),
             ("top", "Near the top", "top", "the top one", "first"),
             ("middle", "Half way", "middle", "halfway", "the middle one", "second"),
             ("bottom", "At the bottom", "bottom", "the bottom one", "third", "lowest"))),
         Ask("shape", "At the stops: what did the lower back do? Look at the film before you answer, if there is "
-            "one.", KEPT),
+            "one.", KEPT, picture="pause_watch"),
         Ask("again_do", "Rest a moment. Then practise the {hard} stop: two squats that stop only there, one to two "
             "seconds, no deeper than before. Then tap Done.", Ready("Done"), caution=STEADY, only_if=HARD),
         Ask("again_all", "Rest a moment. Then the same once more, to see whether it rounds again: two squats with "

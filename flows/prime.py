@@ -53,7 +53,7 @@ FLOW = Flow(
         Tell("No drill is suggested for you just now. Say “results” to see why.", ~OFFERED),
         Ask("setup", "The drill: {name}, {sets} sets of {reps}{each}.{light} It is a trial: nobody knows yet whether it helps "
             "you. Ready to see the steps?", Ready(), only_if=OFFERED),
-        Ask("steps", "{steps}", Ready("I have it"), caution=CAUTION, only_if=OFFERED),
+        Ask("steps", "{steps}", Ready("I have it"), caution=CAUTION, only_if=OFFERED, picture="drill {name}"),
         *(_set(number) for number in (1, 2, 3)),
         Ask("felt", "How did that feel?", choice(
             ("easy", "Easy, back still", "easy", "good", "fine", "great"), ("right", "Hard, back still", "hard", "tough"),

@@ -12,20 +12,20 @@ MOVED = choice(
     ("cant_tell", "Can't tell", "not sure", "unsure", "dunno", "don't know", "idk"),
 )
 STOP_IF = ("Stop if the front of a hip or a knee pinches, or at anything sharp, shooting, tingling or numb. "
-           "A cushion under the knees is fine.")
+           "A cushion is fine.")
 WIDTHS = {
     "narrow": "Knees together, or nearly.",
     "middle": "Now the knees as wide as your hips.",
-    "wide": "Last: the knees clearly wider than your hips, the feet staying in line with them.",
+    "wide": "Last: the knees clearly wider than your hips, feet in line with them.",
 }
 
 
 def _width(name: str, onward: str) -> tuple[Ask, ...]:
     """One width's movement and what was seen; a movement that is skipped goes ``onward``."""
     return (
-        Ask(f"{name}_do", f"{WIDTHS[name]} From hands and knees, rock the hips slowly back towards the heels, "
-            "then come forward. Twice. Leave the back as it is, nothing forced.", Ready("Done"), caution=STOP_IF,
-            then=(Jump(~fact(f"{name}_do").known, onward),)),
+        Ask(f"{name}_do", f"{WIDTHS[name]} From hands and knees, rock the hips slowly towards the heels, "
+            "then come forward. Twice. Leave the back as it is.", Ready("Done"), caution=STOP_IF,
+            then=(Jump(~fact(f"{name}_do").known, onward),), picture=f"rock_back_{name}"),
         Ask(name, "Compared with the fold of your deepest squat: when did the lower back begin to round?",
             MOVED),
     )
@@ -36,10 +36,11 @@ FLOW = Flow(
     gates=(*FLOOR, NOT_PREGNANT, *SCORED), minutes=3,
     steps=(
         Ask("setup_fold", "First picture the bottom of your deepest squat: how close is the thigh to the "
-            "belly? That is your squat's fold, to compare with. Film of it helps.", Ready()),
+            "belly? That is your squat's fold, to compare with. Film of it helps.", Ready(),
+            picture="squat_fold"),
         Ask("setup", "Prop the phone sideways near the floor, three big steps away, and film; or let a "
             "friend watch from the side. Hands under the shoulders, back in its own easy curve. Read each "
-            "message before you start.", Ready()),
+            "message before you start.", Ready(), picture="rock_back_setup"),
         *_width("narrow", "middle_do"),
         *_width("middle", "wide_do"),
         *_width("wide", END),

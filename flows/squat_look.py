@@ -94,7 +94,8 @@ def _seen(name: str) -> Condition:
 def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
     """One slot's set and what was seen in it; where it goes on when the set is ``skipped``."""
     return (
-        Ask(f"{slot}_do", f"{{{slot}_say}}", DONE, caution=f"{{{slot}_caution}}", only_if=ROUNDED, then=skipped),
+        Ask(f"{slot}_do", f"{{{slot}_say}}", DONE, caution=f"{{{slot}_caution}}", only_if=ROUNDED, then=skipped,
+            picture=f"squat_{{{slot}}}"),
         Ask(f"{slot}_rounds", "With that change: does the lower back round, or the tail tuck under?", ROUNDS,
             only_if=ROUNDED, log_as=f"{{{slot}}}_rounds"),
         Ask(f"{slot}_depth", "And how deep is the thigh when it starts now?", BANDS,
@@ -124,13 +125,13 @@ FLOW = Flow(
     steps=(
         watched_by("A few squats without load, seen from the side: does the back round, and where? How will "
                    "you see them? Film is worth the most."),
-        Ask("setup", "{set_up}", Ready()),
+        Ask("setup", "{set_up}", Ready(), picture="view_{seen_by}"),
         Ask("plain_do", "Three squats without load: your usual stance, depth and speed. Watch the lower back "
             "and the tail near the bottom.", Ready("Done"), caution=SHARP,
-            then=(Jump(_left_out("plain"), "load_film"),)),
+            then=(Jump(_left_out("plain"), "load_film"),), picture="squat_rounding"),
         Ask("plain_rounds", "In any of the three: does the lower back round, or the tail tuck under?", ROUNDS),
         Ask("plain_depth", "How deep is the thigh when it starts? Parallel: the top of the thigh level with "
-            "the floor.", BANDS, only_if=_seen("plain")),
+            "the floor.", BANDS, only_if=_seen("plain"), picture="squat_bands"),
         Tell("No rounding without load: then no single change can move it, and those sets are left out.",
              only_if=fact("plain_rounds").is_("no")),
         Tell("Then there is no depth to compare with, so the squats with one change are left out. Film from "
@@ -144,7 +145,8 @@ FLOW = Flow(
         *_change(SLOTS[-1], Jump(_left_out(SLOTS[-1]) & CHANGED, "again_do"),
                  Jump(_left_out(SLOTS[-1]), "load_film")),
         Ask("again_do", "Last set: three squats exactly as the first, nothing changed.", Ready("Done"),
-            caution=SHARP, only_if=CHANGED, then=(Jump(_left_out("again"), "load_film"),)),
+            caution=SHARP, only_if=CHANGED, then=(Jump(_left_out("again"), "load_film"),),
+            picture="squat_rounding"),
         Ask("again_rounds", "Does the lower back round, or the tail tuck under?", ROUNDS,
             only_if=CHANGED),
         Ask("again_depth", "How deep is the thigh when it starts?", BANDS,
@@ -154,7 +156,7 @@ FLOW = Flow(
         Ask("load_rounds", "Take the heaviest of those sets. Does the lower back round, or the tail tuck "
             "under?", ROUNDS, only_if=LOADED),
         Ask("load_depth", "How deep is the thigh when it starts there?", BANDS,
-            only_if=LOADED & _seen("load")),
+            only_if=LOADED & _seen("load"), picture="squat_bands"),
         Ask("load_kg", "How heavy was the bar on that film, plates and all, in {unit}?", KILOS,
             only_if=LOADED),
         Ask("video", "If you like, send one of the videos. It is kept with your answers, and your coach can "

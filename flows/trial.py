@@ -54,7 +54,7 @@ FLOW = Flow(
             "three things. Twelve days at the same depth and load can show it. Join?", YesNo(yes="Yes, join", no="No"),
             only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill stays there: say “prime”."),)),
         Do(Find("trial.joined", "yes", "the lifter joined the trial"), fact("join").is_("yes")),
-        Tell("{so_far}", JOINED),
+        Tell("{so_far}", JOINED, picture="chart_trial"),
         Tell("Today has its lot already; the next squat day gets its own.", TODAY),
         Ask("draw", "Squat day {number}. Depth and load today: {same}. Shall I draw?", choice(
             ("draw", "Draw", "yes", "ok", "ready", "go"), ("later", "Not today", "no", "later"),

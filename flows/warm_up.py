@@ -38,9 +38,10 @@ FLOW = Flow(
         Tell("Good training, wrong day for numbers. The tests wait until you are rested; nothing is lost. I "
              "will offer them on {after_rest:date}.", only_if=HEAVY),
         Ask("walk", "A short warm-up, the same before every test. First walk on the spot for a minute, arms "
-            "loose. Tap Start and I keep the time.", MINUTE, caution=EASY, only_if=RESTED),
+            "loose. Tap Start and I keep the time.", MINUTE, caution=EASY, only_if=RESTED,
+            picture="warm_up_walk"),
         Ask("squats", "Now ten easy squats to a chair, no weight: sit down, stand up. Use your hands if you "
-            "like.", Ready("Done"), caution=EASY, only_if=RESTED & ~NO_SQUATS),
+            "like.", Ready("Done"), caution=EASY, only_if=RESTED & ~NO_SQUATS, picture="warm_up_chair"),
         Ask("walk_more", "One more minute on the spot, as gently as you like.", MINUTE, caution=EASY,
             only_if=RESTED),
         Do(Find("warm", "done", "fixed warm-up"), only_if=DONE),

@@ -127,7 +127,7 @@ class Flow:
     false: once it is done its answers are not taken back; ``resumes`` false: what interrupts it makes it begin anew. ``command``: other words that
     start it; ``by_name`` false: its own name does not. ``invite``: what a reminder to begin it says; ``parked``: what stopping it
     says, where that is not the usual. ``counted``:
-    whether its questions show how far along they are. ``compatible``: older versions whose open runs may go on in it.
+    whether its questions show how far along they are; ``stops``: whether they show a stop button. ``compatible``: older versions whose open runs may go on in it.
     """
 
     name: str
@@ -148,6 +148,7 @@ class Flow:
     parked: str = ""
     minutes: int = 0
     counted: bool = True
+    stops: bool = True
     by_name: bool = True
     compatible: tuple[int, ...] = ()
 

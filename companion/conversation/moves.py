@@ -241,7 +241,7 @@ class Draft:
         if self.take_back():
             self.ask_again("Back one.")
         else:
-            self.ask_again("This is the first question here.")
+            self.ask_again("This is the first question here." if self.ask.back else "What came before this stays as it is.")
 
     def take_back(self) -> bool:
         """Return to the question answered last, its answer withdrawn; False where there is none to return to."""

@@ -80,7 +80,7 @@ def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap
         always.append(tap("Skip", SKIP))
     if frame.trail and ask.back:
         always.append(tap("Back", BACK))
-    if flow.counted:
+    if flow.stops:
         always.append(tap("Stop", STOP))
     return (*in_rows(answers, 6 if isinstance(ask.kind, PainScore) else _across(ask.kind, answers)), *in_rows(always, 3))
 

@@ -404,11 +404,13 @@ async def test_a_picture_and_a_document_go_out_with_their_words(api: BotApi, tmp
     live.store.put(4, "z" * 1025, picture=str(picture))
     async with live.running():
         sent = {one.chat_id: one for one in await api.until_sent(4)}
+        await live.clock.advance(1)
+        rest = (await api.until_sent(5))[4]
     assert (sent[1].kind, sent[1].text, sent[1].file) == ("photo", "Stand so.", b"png")
     assert sent[1].data_of("Ready") == "a.1.ready"
     assert (sent[2].kind, sent[2].text, sent[2].file) == ("document", "Yours.", b'{"a": 1}\n')
     assert (sent[3].kind, sent[3].text) == ("text", "No picture.")
-    assert (sent[4].kind, len(sent[4].text)) == ("text", 1025)
+    assert (sent[4].kind, rest.chat_id, rest.kind, len(rest.text)) == ("photo", 4, "text", 1025)
 
 
 async def test_a_text_too_long_and_half_an_emoji_still_go_out(api: BotApi) -> None:

@@ -22,7 +22,7 @@ from companion.conversation.machine import EVERYWHERE, ONWARD, START, Compiled, 
 from companion.conversation.scxml import NAMESPACE, datum, expression, scxml
 from flows.catalogue import BOOK
 
-WALKS = 12
+WALKS = 8
 """Random event sequences a flow; each starts where the one before has not been, in the fixed order of its seed."""
 
 STEPS_MOST = 120

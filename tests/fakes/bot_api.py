@@ -323,6 +323,9 @@ class BotApi:
     async def _on_sendphoto(self, params: Mapping[str, Any]) -> dict[str, Any]:
         return self._send_file(params, "photo")
 
+    async def _on_sendanimation(self, params: Mapping[str, Any]) -> dict[str, Any]:
+        return self._send_file(params, "animation")
+
     async def _on_senddocument(self, params: Mapping[str, Any]) -> dict[str, Any]:
         return self._send_file(params, "document")
 

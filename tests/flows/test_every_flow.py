@@ -364,7 +364,7 @@ LOADED = {name for name, one in BOOK.flows.items() if body_works(one.flow)} - FL
     gate.first for one in BOOK.flows.values() for gate in one.flow.gates}
 """The flows that squat or load; what a gate lets run first is the warm-up, open wherever floor tests are."""
 
-EXPLORED_MOST = 500
+EXPLORED_MOST = 350
 """Worlds looked at from each beginning."""
 
 

@@ -90,11 +90,12 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         told -= fixed.keys() | own | ways.worked_out.keys() | ways.compares.keys()
         fixed |= {name: A_DAY for name in sorted(told) if draw.random() < 0.8}
     far, astray = distances(ways, goal.source), draw.choice((1, 3, 9, 30))
+    calm = draw.choice((0.0, 0.85, 1.0))
     state, got, replies, passed = START, dict[str, Value](), list[Reply](), list[tuple[str, str]]()
     while state not in (END, EARLY_END) and len(passed) < LONGEST:
         arrows = [arrow for arrow in compiled.leaving[state] if (state, arrow.target) not in never]
         arrows.sort(key=lambda arrow: (arrow is not goal, far.get(arrow.target, LONGEST) + draw.random() * astray))
-        for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(ways, state, draw)):
+        for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(ways, state, draw, draw.random() < calm)):
             beside = {**CHECKED, **drawn(ways, draw, (read | free) - own)}
             facts = compiled.facts_of(beside, fixed, got)
             stop = compiled.stops.get(state)
@@ -141,12 +142,12 @@ def distances(ways: Ways, target: str) -> dict[str, int]:
     return far
 
 
-def given_in(ways: Ways, state: str, draw: Random) -> list[Value | None]:
-    """The answers to try in a state, in a drawn order."""
+def given_in(ways: Ways, state: str, draw: Random, calm: bool) -> list[Value | None]:
+    """The answers to try in a state, in a drawn order; where ``calm``, the typical one first."""
     stop = ways.compiled.stops.get(state)
     if isinstance(stop, Ask):
         values: list[Value | None] = [*ways.answers(stop), *([] if stop.safety else [SKIPPED])]
-        return draw.sample(values, len(values))
+        return sorted(draw.sample(values, len(values)), key=lambda value: calm and value != stop.kind.typical)
     return draw.sample(["done", "closed"], 2) if stop and stop.flow != PARKED else ["done"]
 
 
