@@ -226,7 +226,13 @@ class Companion:
         """Offer what is due, one turn a reminder; gives how many."""
         due = await self.writer.do(lambda db: reminders.due(db, self.clock.now()))
         for one in due:
-            await self.writer.do(lambda db, one=one: self._offer(db, one))  # type: ignore[misc]
+            try:
+                await self.writer.do(lambda db, one=one: self._offer(db, one))  # type: ignore[misc]
+            except Exception as error:
+                if self.writer.broken:
+                    raise
+                _log.error("reminder %s could not be offered: %s", one.id, type(error).__name__, exc_info=error)
+                await self.writer.do(lambda db, one=one: reminders.settle(db, one.id, "failed", self.clock.now()))  # type: ignore[misc]
         if due:
             self.on_commit("")
         return len(due)

@@ -68,12 +68,15 @@ def chat(settings: Settings, database: Path | None, name: str) -> None:
     Numbers pick an answer, words work too. Starting again goes on where you stopped. With piped input it reads one
     reply a line and prints plain text.
     """
+    from companion.record.writer import CommitFailed
     from companion.running import chat_here
 
     woken = asyncio.Event()
     companion = _open(settings, database, on_commit=lambda channel: woken.set())
     try:
         asyncio.run(chat_here(companion, name, woken))
+    except CommitFailed as error:
+        fail(str(error))
     finally:
         companion.close()
 
@@ -87,6 +90,7 @@ def run(settings: Settings, database: Path | None) -> None:
         fail("no token: set COMPANION_TOKEN to the token of your Telegram bot")
     from companion.channels.telegram import SecondInstance, WrongToken
     from companion.logs import set_up_logging
+    from companion.record.writer import CommitFailed
     from companion.running import run_on_telegram
 
     set_up_logging("INFO")
@@ -97,6 +101,8 @@ def run(settings: Settings, database: Path | None) -> None:
         fail("Telegram does not accept this token: check COMPANION_TOKEN")
     except SecondInstance:
         fail("another program is already receiving this bot's messages: stop it first")
+    except CommitFailed as error:
+        fail(str(error))
     finally:
         companion.close()
 

@@ -486,3 +486,13 @@ async def test_one_screen_never_shows_another_persons_messages(life):
     store = CompanionOutbox(life.companion, "terminal", ann)
     assert await waiting_messages(store, life.clock.now()) == []
     assert len(await life.listen()) == 1
+
+
+async def test_a_reminder_that_can_not_be_offered_is_given_up_and_stops_no_other(life, monkeypatch):
+    await with_results(life)
+    life.clock.at += timedelta(weeks=9)
+    with monkeypatch.context() as patch:
+        patch.setattr("companion.app.known_of", lambda *args: {}["a fault of ours"])
+        await life.companion.sweep()
+    assert life.db.execute("select state from reminders").fetchall()[-1] == ("failed",)
+    assert await life.companion.sweep() == 0
