@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from io import BytesIO
+from itertools import pairwise
 from math import ceil, cos, hypot, pi, sin
 from typing import TYPE_CHECKING, Final
 
@@ -119,7 +120,7 @@ def dashes(points: Sequence[Point], dash: float) -> list[list[Point]]:
 
 
 def _on(points: Sequence[Point], far: float) -> Point:
-    for a, b in zip(points, points[1:], strict=False):
+    for a, b in pairwise(points):
         step = hypot(b[0] - a[0], b[1] - a[1])
         if far <= step and step:
             return a[0] + (b[0] - a[0]) * far / step, a[1] + (b[1] - a[1]) * far / step

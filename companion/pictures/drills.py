@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from companion.pictures import floors, props, squats
+from companion.pictures import lying, props, squats, wall
 from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of, planted
@@ -24,8 +24,10 @@ def hinge_with_stick() -> Drawing:
         start = along(along(joints.hip, out, 0.075), up + 180, 0.06)
         return props.rod(start, along(along(joints.head, out, 0.075), up, 0.06))
     view = (-0.44, -0.05, 0.46, 1.02)
-    return Drawing("drill_hinge_with_a_stick", "from the side, a stick along the back touching head, upper back and tailbone; hips pushed "
-                   "back, knees soft, 3 seconds down.", (
+    return Drawing(
+        "drill_hinge_with_a_stick",
+        "from the side, a stick along the back touching head, upper back and tailbone; hips pushed "
+        "back, knees soft, 3 seconds down.", (
         seen(stood, "Stick touches three points", "", *stick(stood), view=view, back=""),
         seen(hinged, "Hips back, all three still touch", "good", *stick(hinged), view=view, back=""),
         seen(bent, "The stick leaves a point", "watch", *stick(hinged), view=view, back="")))
@@ -35,34 +37,38 @@ def hinge_to_wall() -> Drawing:
     """The easier form: hands on a wall."""
     low = Posture(28, Leg(-68, -92), Reach(0.50, 0.62, 1, 80), head=24)
     view = (-0.44, -0.05, 0.64, 0.98)
-    return Drawing("drill_hinge_hands_to_the_wall", "from the side, a step from a wall, both hands on it at hip height; hips pushed back, knees "
-                   "soft, 3 seconds down.", (seen(low, "Hips back, back keeps its shape", "good", *props.wall(0.54, 0.95), view=view),
+    return Drawing(
+        "drill_hinge_hands_to_the_wall",
+        "from the side, a step from a wall, both hands on it at hip height; hips pushed back, knees "
+        "soft, 3 seconds down.", (seen(low, "Hips back, back keeps its shape", "good", *props.wall(0.54, 0.95), view=view),
                                             seen(replace(low, tuck=squats.TUCKED, trunk=24), "Turn back before this", "watch",
                                                  *props.wall(0.54, 0.95), view=view)))
 
 
 def knee_over_toes() -> Drawing:
     """The knee forward, the heel down."""
-    return replace(floors.knee_to_wall(), name="drill_knee_over_toes", says="from the side, half a step from a wall, the heel down: the knee comes over "
-                   "the toes, holds 2 seconds, comes back. Each side in turn.",
+    return replace(wall.knee_to_wall(), name="drill_knee_over_toes", says="from the side, half a step from a wall, "
+                   "the heel down: the knee comes over the toes, holds 2 seconds, comes back. Each side in turn.",
                    panels=tuple(replace(panel, title=title) for panel, title in zip(
-                       floors.knee_to_wall().panels, ("Knee over toes, heel down", "The heel lifts"), strict=True)))
+                       wall.knee_to_wall().panels, ("Knee over toes, heel down", "The heel lifts"), strict=True)))
 
 
 def knee_over_toes_chair() -> Drawing:
     """The easier form, holding a chair."""
     held = planted(Posture(88, Leg(-18, -130), Reach(0.08, 0.57, 1, 0), far=Leg(-112, -184, -60), head=86, on="toes"))
     back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR, 0.018))
-    return Drawing("drill_knee_over_toes_holding_a_chair", "from the side, one hand on a steady chair, the heel down: the knee comes over the "
-                   "toes, holds 2 seconds, comes back.", (
+    return Drawing(
+        "drill_knee_over_toes_holding_a_chair",
+        "from the side, one hand on a steady chair, the heel down: the knee comes over the "
+        "toes, holds 2 seconds, comes back.", (
         seen(held, "Heel down, knee over the toes", "good", *back, back="", view=(-0.62, -0.05, 0.46, 0.78)),))
 
 
 def heel_lift() -> Drawing:
     """Squats with a heel lift."""
-    return replace(squats.heels(), name="drill_squat_with_a_heel_lift", says="a squat from the side, heels on 2 cm, firm and level; slowly, above the "
-                   "depth where the back rounds. No load.",
-                   panels=(replace(squats.heels().panels[1], title="Heels on 2 cm, firm and level"),))
+    return replace(squats.heels(), name="drill_squat_with_a_heel_lift", says="a squat from the side, heels on 2 cm, "
+                   "firm and level; slowly, above the depth where the back rounds. No load.",
+                   panels=(replace(squats.heels().panels[1], title="Heels raised, firm and level"),))
 
 
 def pause_to_box() -> Drawing:
@@ -71,8 +77,10 @@ def pause_to_box() -> Drawing:
     hip = joints_of(low).hip
     box = props.block(hip[0] - 0.16, hip[0] + 0.10, hip[1] - 0.056)
     view = (-0.46, -0.05, 0.46, 0.88)
-    return Drawing("drill_pause_squat_to_a_box", "from the side, a box or chair behind, above the rounding depth: a stop of 1 to 2 seconds half way, "
-                   "touch the box, stop, stand up.", (
+    return Drawing(
+        "drill_pause_squat_to_a_box",
+        "from the side, a box or chair behind, above the rounding depth: a stop of 1 to 2 seconds half way, "
+        "touch the box, stop, stand up.", (
         seen(half, "Stop half way", "good", *box, view=view), seen(low, "Touch the box, stop", "good", *box, view=view)))
 
 
@@ -83,24 +91,29 @@ def sit_to_chair() -> Drawing:
     at = along(joints.spine[14], sat.trunk + 90, 0.062)
     held = replace(sat, near_arm=Reach(at[0], at[1], 1.0, sat.trunk + 185), far_arm=squats.AHEAD)
     chair = props.seat(joints.hip[0] + 0.14, joints.hip[1] - 0.058)
-    return Drawing("drill_sit_to_a_chair", "from the side, one palm on the curve of the lower back, a chair behind: sit down in 3 seconds, the curve "
-                   "keeps still, touch, stand up.", (
+    return Drawing(
+        "drill_sit_to_a_chair",
+        "from the side, one palm on the curve of the lower back, a chair behind: sit down in 3 seconds, the curve "
+        "keeps still, touch, stand up.", (
         seen(held, "Curve still under the palm", "good", *chair, back="", view=(-0.56, -0.05, 0.44, 0.86)),))
 
 
 def knee_across() -> Drawing:
     """Lying, one ankle over the other knee, drawn to the opposite shoulder."""
     pulled = Posture(180, Leg(112, 20, 80), Reach(0.06, 0.26, 1, 30), far=Leg(96, 62, 110), head=178, on="back")
-    return Drawing("drill_lying_knee_across_pull", "lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
-                   "shoulder, the lower back still on the floor; hold 30 seconds.", (
-        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.66), "Lower back stays on the floor", "good"),))
+    return Drawing(
+        "drill_lying_knee_across_pull",
+        "lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
+        "shoulder, the lower back still on the floor; hold 30 seconds.", (
+        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.66),
+              "Lower back stays on the floor", "good"),))
 
 
 def strap_raise() -> Drawing:
     """The strap raise as a stretch."""
-    return replace(floors.leg_raise_strap(), name="drill_strap_raise", says="lying on the back, a strap round one foot, that knee straight: the leg is "
-                   "pulled up until a stretch, the back still; hold 30 seconds.",
-                   panels=(replace(floors.leg_raise_strap().panels[0], title="Knee straight, back still", mark="good"),))
+    return replace(lying.leg_raise_strap(), name="drill_strap_raise", says="lying on the back, a strap round one foot, "
+                   "that knee straight: the leg is pulled up until a stretch, the back still; hold 30 seconds.",
+                   panels=(replace(lying.leg_raise_strap().panels[0], title="Knee straight, back still", mark="good"),))
 
 
 def calf_stretch() -> Drawing:
@@ -108,8 +121,10 @@ def calf_stretch() -> Drawing:
     straight = planted(Posture(68, Leg(-46, -120), Reach(0.19, 0.66, 1, 85), far=Leg(-115, -115, 0), head=72, on="toes"))
     bent = planted(Posture(72, Leg(-36, -122), Reach(0.19, 0.60, 1, 85), far=Leg(-86, -122, 0), head=76, on="toes"))
     view = (-0.60, -0.05, 0.32, 0.92)
-    return Drawing("drill_calf_stretch_straight_and_bent_knee", "from the side, hands on a wall, one foot back, its heel down: first that knee "
-                   "straight, 30 seconds, then bent, 30 seconds.", (
+    return Drawing(
+        "drill_calf_stretch_straight_and_bent_knee",
+        "from the side, hands on a wall, one foot back, its heel down: first that knee "
+        "straight, 30 seconds, then bent, 30 seconds.", (
         Panel((*scene(straight), *props.wall(0.225, 0.92)), view, "Back knee straight, heel down", "good"),
         Panel((*scene(bent), *props.wall(0.225, 0.92)), view, "Back knee bent, heel down", "good")))
 
@@ -119,5 +134,8 @@ def plank() -> Drawing:
     line = Posture(8, Leg(188, 188, -82), Arm(-90, 0), head=0, on="toes")
     sagging = Posture(4, Leg(186, 186, -84), Arm(-90, 0), head=0, on="toes", sag=18)
     view = (-0.30, -0.06, 1.14, 0.34)
-    return Drawing("drill_front_plank", "from the side, on forearms and toes, or forearms and knees, the body in one line; hold 15 seconds, up to 20.", (
-        Panel(scene(line, "good"), view, "Body in one line", "good"), Panel(scene(sagging, "watch"), view, "Back sags", "watch")), rows=(1, 1))
+    return Drawing(
+        "drill_front_plank",
+        "from the side, on forearms and toes, or forearms and knees, the body in one line; hold 15 seconds, up to 20.", (
+        Panel(scene(line, "good"), view, "Body in one line", "good"),
+        Panel(scene(sagging, "watch"), view, "Back sags", "watch")), rows=(1, 1))

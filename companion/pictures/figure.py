@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, fields, is_dataclass, replace
+from itertools import pairwise
 from math import acos, atan2, cos, degrees, hypot, radians, sin
 from typing import Any, Final, Literal, TypeVar
 
@@ -188,7 +189,7 @@ def _spine(hip: Point, shoulder: Point, posture: Posture) -> tuple[Point, ...]:
 
 def _bezier(points: Sequence[Point], t: float) -> Point:
     while len(points) > 1:
-        points = [(a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t) for a, b in zip(points, points[1:], strict=False)]
+        points = [(a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t) for a, b in pairwise(points)]
     return points[0]
 
 
@@ -221,7 +222,7 @@ T = TypeVar("T")
 def between(one: T, other: T, share: float) -> T:
     """A posture part of the way from one to another of the same make."""
     if isinstance(one, float | int) and isinstance(other, float | int):
-        return one + (other - one) * share  # type: ignore[return-value]
+        return one + (other - one) * share  # type: ignore[return-value, operator]
     if is_dataclass(one) and not isinstance(one, type):
         changed: dict[str, Any] = {f.name: between(getattr(one, f.name), getattr(other, f.name), share) for f in fields(one)}
         return replace(one, **changed)

@@ -11,7 +11,7 @@ from typing import Final
 PAPER: Final = "#FBFAF7"
 INK: Final = "#1F2A37"
 BODY: Final = "#33465C"
-FAR: Final = "#6A7686"
+FAR: Final = "#5F6B7A"
 GOOD: Final = "#0B6E4F"
 WATCH: Final = "#B3261E"
 GUIDE: Final = "#1D5FA8"

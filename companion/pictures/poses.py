@@ -7,25 +7,27 @@ from dataclasses import replace
 from functools import cache
 from typing import Final
 
-from companion.pictures import drills, floors, squats
+from companion.pictures import drills, kneeling, lying, squats, still_backs, wall, warm_up
 from companion.pictures.catalogue import Drawing, for_side, slug
 
 SINGLE: Final = (
-    squats.bands, squats.heels, squats.front, squats.slow, squats.wide, squats.fold, squats.view_film, squats.hand_on_back,
-    squats.arms_forward_setup, squats.arms_forward_rack, squats.arms_forward, squats.pause_stops, squats.pause_watch,
-    squats.hinge_setup, squats.hinge_to_squat, squats.hinge_watch, squats.walk, squats.chair,
-    floors.lying_setup, floors.leg_raise_own, floors.leg_raise_strap, floors.leg_raise_level, floors.leg_raise_heel,
-    floors.knee_to_wall_setup, floors.bird_dog_setup, floors.bird_dog_stick,
-    floors.rock_back_setup, floors.rock_back_narrow, floors.rock_back_middle, floors.rock_back_wide, floors.rock_back_pillow,
-    drills.hinge_with_stick, drills.hinge_to_wall, drills.knee_over_toes, drills.knee_over_toes_chair, drills.heel_lift,
-    drills.pause_to_box, drills.sit_to_chair, drills.knee_across, drills.strap_raise, drills.calf_stretch, drills.plank,
+    squats.bands, squats.heels, squats.front, squats.slow, squats.wide, squats.fold, squats.view_film,
+    squats.view_mirror, still_backs.hand_on_back, still_backs.arms_forward_setup, still_backs.arms_forward_rack,
+    still_backs.arms_forward, still_backs.pause_stops, still_backs.pause_watch, still_backs.hinge_setup,
+    still_backs.hinge_to_squat, still_backs.hinge_watch, warm_up.walk, warm_up.chair, lying.lying_setup,
+    lying.leg_raise_own, lying.leg_raise_strap, lying.leg_raise_level, lying.leg_raise_heel,
+    wall.knee_to_wall_setup, kneeling.bird_dog_setup, kneeling.bird_dog_stick, kneeling.rock_back_setup,
+    kneeling.rock_back_narrow, kneeling.rock_back_middle, kneeling.rock_back_wide, kneeling.rock_back_pillow,
+    drills.hinge_with_stick, drills.hinge_to_wall, drills.knee_over_toes, drills.knee_over_toes_chair,
+    drills.heel_lift, drills.pause_to_box, drills.sit_to_chair, drills.knee_across, drills.strap_raise,
+    drills.calf_stretch, drills.plank,
 )
-SIDED: Final = (floors.hip_fold, floors.leg_raise, floors.leg_raise_eye, floors.knee_to_wall, floors.knee_to_wall_level,
-                floors.bird_dog, floors.bird_dog_slow)
-# Drills that look as a test does.
+SIDED: Final = (lying.hip_fold, lying.leg_raise, lying.leg_raise_eye, wall.knee_to_wall, wall.knee_to_wall_level,
+                kneeling.bird_dog, kneeling.bird_dog_slow)
+# Names that share a drawing: drills that look as a test does, and questions whose choice was skipped.
 ALSO: Final = {"drill_rock_back": "rock_back_middle", "drill_pause_squat_three_stops": "pause_stops",
                "drill_hand_on_back_squat": "hand_on_back", "drill_bird_dog": "bird_dog_right",
-               "squat_rounding": "squat_rounding_parallel"}
+               "squat_rounding": "squat_rounding_parallel", "leg_raise_setup": "leg_raise_setup_own"}
 
 
 def _drawings() -> Iterator[Drawing]:

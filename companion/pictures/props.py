@@ -104,9 +104,9 @@ def seat(front: float, height: float) -> tuple[Item, ...]:
             Stroke(((back, 0.0), (back - 0.03, height + 0.26)), FAR, 0.018))
 
 
-def pillow(centre: Point, half: float) -> tuple[Item, ...]:
-    """A pillow."""
-    return (Limb((centre[0] - half, centre[1]), (centre[0] + half, centre[1]), 0.035, 0.035, GUIDE),)
+def pillow(centre: Point, half: float, thick: float = 0.035) -> tuple[Item, ...]:
+    """A pillow, half as thick as told."""
+    return (Limb((centre[0] - half, centre[1]), (centre[0] + half, centre[1]), thick, thick, GUIDE),)
 
 
 def rack(x: float, top: float, safety: float) -> tuple[Item, ...]:
@@ -130,7 +130,7 @@ def sole(heel: Point, turn: float, ink: str, dashed: bool = False) -> tuple[Item
                (-0.036, 0.10), (-0.030, 0.05), (-0.026, 0.01), (0.0, 0.0)]
     c, s = cos(radians(turn)), sin(radians(turn))
     points = tuple((heel[0] + x * c + y * s, heel[1] - x * s + y * c) for x, y in outline)
-    return (Stroke(points, ink, 0.009, 0.02),) if dashed else (Area(points, ink), Stroke(points, ink, 0.006))
+    return (Stroke(points, ink, 0.009, 0.02),) if dashed else (Area(points, ink),)
 
 
 def from_above(at: Point) -> tuple[Item, ...]:

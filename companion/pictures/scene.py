@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import hypot
 from typing import Final, Literal
 
@@ -138,7 +139,7 @@ def _across(spine: Sequence[Point], n: int, side: float) -> float:
 
 
 def _girth(t: float) -> float:
-    for (a, one), (b, other) in zip(GIRTH, GIRTH[1:], strict=False):
+    for (a, one), (b, other) in pairwise(GIRTH):
         if t <= b:
             share = (t - a) / (b - a)
             return one + (other - one) * share * share * (3 - 2 * share)
@@ -177,4 +178,4 @@ def _arm(shoulder: Point, arm: ArmJoints, ink: str) -> list[Item]:
 
 def length_of(points: Sequence[Point]) -> float:
     """How long a line through points is."""
-    return sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(points, points[1:], strict=False))
+    return sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(points))

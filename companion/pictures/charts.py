@@ -1,0 +1,168 @@
+"""Charts, drawn for a phone: 390 pixels wide, large words, shapes and dashes besides colours. matplotlib comes with the first."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, timedelta
+from io import BytesIO
+from itertools import pairwise
+from typing import TYPE_CHECKING, Any, Final
+
+from companion.pictures.ink import FAR, GOOD, GUIDE, INK, PAPER, WATCH
+from companion.pictures.series import Chart, Dot, Track
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+WIDE: Final = 3.9
+"""Inches: a hundred phone pixels each, so that 10 points are 14 pixels."""
+DOTS_PER_INCH: Final = 240
+TALL: Final = 2.15
+SMALL: Final = 9.5
+BAND: Final = "#E6EAEE"
+GAP: Final = timedelta(days=70)
+"""Points further apart than this are joined by a dotted line: nothing was measured in between (choice)."""
+MANY: Final = 12
+"""With more points than this only the first, the lowest, the highest and the last are labelled (choice)."""
+
+SHAPES: Final[dict[str, tuple[str, str, bool]]] = {
+    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH, True), "prime": ("o", GOOD, True),
+    "plain": ("s", WATCH, False)}
+"""Marker, ink and whether it is filled, for each kind of point: told apart by shape first."""
+
+
+def draw(chart: Chart) -> Figure:
+    """The chart as a figure: one axis a track, under each other, on one time axis."""
+    from matplotlib.figure import Figure
+
+    figure = Figure(figsize=(WIDE, TALL * len(chart.tracks) + 0.62), dpi=DOTS_PER_INCH, facecolor=PAPER, layout="constrained")
+    figure.get_layout_engine().set(h_pad=0.05, w_pad=0.05, hspace=0.04)  # type: ignore[union-attr, call-arg]
+    figure.suptitle(chart.title, fontsize=11.5, color=INK, fontweight="bold", x=0.02, ha="left")
+    every = [dot for track in chart.tracks for dot in track.dots]
+    days = _span([dot.day for dot in every])
+    values = chart.limits or _limits(chart, every)
+    cells: Any = figure.subplots(len(chart.tracks), 1, squeeze=False)[:, 0]
+    for axes, track in zip(cells, chart.tracks, strict=True):
+        axes.set_xlim(*days)
+        axes.set_ylim(*values)
+        _ground(axes, chart, track)
+        for kind in dict.fromkeys(dot.kind for dot in track.dots):
+            _points(axes, chart, [dot for dot in track.dots if dot.kind == kind], (days[1] - days[0]) * 0.12)
+        _dates(axes, [dot.day for dot in every], last=track is chart.tracks[-1])
+    if chart.kinds:
+        _kinds(figure, chart)
+    return figure
+
+
+def png(chart: Chart) -> bytes:
+    """The chart as PNG."""
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+
+    figure, out = draw(chart), BytesIO()
+    FigureCanvasAgg(figure).print_png(out)  # type: ignore[no-untyped-call]
+    return out.getvalue()
+
+
+def _span(days: Sequence[date]) -> tuple[date, date]:
+    """First to last, with room at both ends: never less than a fortnight."""
+    first, last = min(days), max(days)
+    room = max((last - first) * 0.12, timedelta(days=7))
+    return first - room * 0.8, last + room
+
+
+def _limits(chart: Chart, every: Sequence[Dot]) -> tuple[float, float]:
+    """The value axis holds every error bar and line, and as much of the bands as there is."""
+    ends = [dot.value + way * dot.error for dot in every for way in (-1, 1)]
+    ends += [mark.value for mark in chart.marks] + [end for track in chart.tracks if track.band for end in track.band]
+    low, high = min(ends), max(ends)
+    room = max((high - low) * 0.14, 0.5)
+    return low - room, high + room
+
+
+def _ground(axes: Axes, chart: Chart, track: Track) -> None:
+    """Everything but the points: band, lines, ticks, title."""
+    axes.set_facecolor(PAPER)
+    for side in ("top", "right"):
+        axes.spines[side].set_visible(False)
+    for side in ("left", "bottom"):
+        axes.spines[side].set_color(FAR)
+    axes.tick_params(colors=INK, labelsize=SMALL, length=3)
+    axes.set_title(track.title, fontsize=10.5, color=INK, loc="left", pad=3)
+    if track.band:
+        axes.axhspan(*track.band, facecolor=BAND, zorder=0)
+        axes.text(0.995, track.band[0], "grey: no change shown", transform=axes.get_yaxis_transform(), fontsize=8.5, color=INK,
+                  ha="right", va="bottom")
+    for mark in chart.marks:
+        axes.axhline(mark.value, color=INK, linewidth=1.1, linestyle=(0, (5, 3)), zorder=1)
+        axes.text(1.01, mark.value, mark.label, transform=axes.get_yaxis_transform(), fontsize=SMALL, color=INK, va="center")
+    if chart.ticks:
+        axes.set_yticks([value for value, _ in chart.ticks], [label for _, label in chart.ticks])
+    else:
+        from matplotlib.ticker import FuncFormatter, MaxNLocator
+
+        axes.yaxis.set_major_locator(MaxNLocator(5, integer=True))
+        axes.yaxis.set_major_formatter(FuncFormatter(lambda value, _: f"{value:g}{chart.unit}"))
+
+
+def _points(axes: Axes, chart: Chart, dots: Sequence[Dot], room: timedelta) -> None:
+    """One kind of points: joined in time, dotted over gaps, the telling ones labelled. Many carry their error only there."""
+    shape, ink, filled = SHAPES[dots[0].kind]
+    if chart.joined and dots[0].kind != "hurt":
+        for one, other in pairwise(dots):
+            gap = other.day - one.day > GAP
+            axes.plot(_x([one, other]), [one.value, other.value], color=ink, linewidth=1.4, linestyle=":" if gap else "-", zorder=2)
+    axes.plot(_x(dots), [dot.value for dot in dots], shape, color=ink, markersize=7.5 if len(dots) <= MANY else 4.5,
+              markerfacecolor=ink if filled else PAPER, markeredgewidth=1.6, zorder=3)
+    telling = _telling(dots, room)
+    barred = dots if len(dots) <= MANY else telling
+    if dots[0].error:
+        axes.errorbar(_x(barred), [dot.value for dot in barred], yerr=[dot.error for dot in barred], fmt="none", ecolor=ink,
+                      elinewidth=1.3, capsize=3, zorder=3)
+    if not chart.ticks:
+        for dot in telling:
+            ends = dot is dots[-1] and len(dots) > 1
+            axes.annotate(dot.label, (_x([dot])[0], dot.value), xytext=(-6 if ends else 6, 6), textcoords="offset points",
+                          ha="right" if ends else "left", fontsize=SMALL, color=INK, zorder=4,
+                          bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.4, "alpha": 0.7})
+
+
+def _x(dots: Sequence[Dot]) -> list[Any]:
+    return [dot.day for dot in dots]
+
+
+def _telling(dots: Sequence[Dot], room: timedelta) -> list[Dot]:
+    """The points whose value is written beside them: last, first and, where there is room, those between or at the ends."""
+    wanted = [dots[-1], dots[0], *(dots if len(dots) <= 4 else ()),
+              *((min(dots, key=lambda dot: dot.value), max(dots, key=lambda dot: dot.value)) if len(dots) > MANY else ())]
+    told: list[Dot] = []
+    for dot in wanted:
+        if all(abs(dot.day - other.day) > room for other in told):
+            told.append(dot)
+    return told
+
+
+def _dates(axes: Axes, days: Sequence[date], last: bool) -> None:
+    """At most three dates along the bottom: first, last, and one half way where there is room."""
+    first, end = min(days), max(days)
+    shown = sorted({first, end})
+    if (end - first).days > 0 and len(set(days)) > 2:
+        middle = first + (end - first) / 2
+        shown.insert(1, min(set(days), key=lambda day: abs(day - middle)))
+        span = end - first
+        if min(shown[1] - first, end - shown[1]) < span * 0.28:
+            shown.pop(1)
+    year = first.year != end.year
+    axes.set_xticks(shown, [(f"{day.day} {day:%b}" + (f"\n{day:%Y}" if year else "")) if last else "" for day in shown])  # type: ignore[arg-type]
+
+
+def _kinds(figure: Figure, chart: Chart) -> None:
+    """What each shape means, in a line at the bottom."""
+    from matplotlib.lines import Line2D
+
+    handles = [Line2D([], [], linestyle="none", marker=SHAPES[kind][0], color=SHAPES[kind][1], markersize=7.5, markeredgewidth=1.6,
+                      markerfacecolor=SHAPES[kind][1] if SHAPES[kind][2] else PAPER) for kind, _ in chart.kinds]
+    figure.legend(handles, [label for _, label in chart.kinds], loc="outside lower left", ncols=2, frameon=False, fontsize=SMALL,
+                  labelcolor=INK, handletextpad=0.2)
+
+

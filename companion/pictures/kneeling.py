@@ -1,0 +1,131 @@
+"""Drawings of what is done on hands and knees: the bird dog and the rock back."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from companion.pictures import props
+from companion.pictures.catalogue import Drawing
+from companion.pictures.draw import Panel, eased
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
+from companion.pictures.ink import FAR
+from companion.pictures.scene import Item, Limb, figure, moved
+from companion.pictures.squats import Back, scene
+
+KNEES_VIEW: Final = (-0.62, -0.05, 0.78, 0.52)
+HAND: Final = Reach(0.285, 0.016, 1, 0)
+KNEEL: Final = Leg(-90, 180, 180)
+ALL_FOURS: Final = Posture(14, KNEEL, HAND, head=8, on="knees")
+REACHED: Final = Leg(-179, 181, 225)
+
+
+def bird_dog_setup() -> Drawing:
+    """Hands and knees."""
+    cushion = props.pillow((-0.02, 0.010), 0.06, 0.012)
+    return Drawing(
+        "bird_dog_setup",
+        "on hands and knees, seen from the side: hands under the shoulders, knees under the hips, something "
+        "soft under the knees.", (
+        Panel((*scene(ALL_FOURS, "good"), *cushion), (-0.45, -0.05, 0.62, 0.52), "Hands under shoulders, knees under hips", "good"),))
+
+
+def bird_dog_stick() -> Drawing:
+    """The same with a stick along the spine."""
+    joints = joints_of(ALL_FOURS)
+    start, end = along(along(joints.hip, 104, 0.068), 194, 0.06), along(along(joints.shoulder, 104, 0.054), 14, 0.10)
+    return Drawing("bird_dog_setup_stick", "on hands and knees, seen from the side, a stick lying along the spine.", (
+        Panel((*scene(ALL_FOURS), *props.rod(start, end)), (-0.45, -0.05, 0.62, 0.52), "If the stick tips or slides, something moved"),))
+
+
+def reached(sag: float = 0.0) -> Posture:
+    """The near leg straight back, the far arm straight ahead; the far knee and the near hand carry."""
+    turn = 0 if not sag else -4
+    return Posture(14 + turn, REACHED, HAND, far=KNEEL, far_arm=Arm(8, 8), head=6, on="knees", sag=sag)
+
+
+def _on_far_knee(posture: Posture, *more: Item, back: Back = "") -> tuple[Item, ...]:
+    """A figure that kneels on its far knee; the near leg is in the air."""
+    assert posture.far is not None
+    hip = joints_of(replace(posture, near=posture.far)).hip
+    here = joints_of(posture)
+    shift = hip[0] - here.hip[0], hip[1] - here.hip[1]
+    back_at = Reach(HAND.x - shift[0], HAND.y - shift[1], HAND.bend, HAND.palm)
+    set_right = joints_of(replace(posture, near_arm=back_at))
+    return (*moved(figure(set_right, back), *shift), *props.floor(-1, 1), *more)
+
+
+def bird_dog() -> Drawing:
+    """Out and held: level, sagging; and from behind, level and hiked."""
+    behind = (-0.36, -0.03, 0.36, 0.50)
+    return Drawing(
+        "bird_dog_{side}",
+        "hands and knees: the {side} leg straight back and the {other} arm straight ahead, no higher than "
+        "the body. First from the side, then from behind with a line through both hips, {side} foot towards you.", (
+        Panel(_on_far_knee(reached(), back="good"), KNEES_VIEW, "Back level and still", "good"),
+        Panel(_on_far_knee(reached(sag=17), back="watch"), KNEES_VIEW, "Back sags", "watch"),
+        Panel((*props.from_behind(0), *props.floor(-1, 1)), behind, "Hips level", "good"),
+        Panel((*props.from_behind(14), *props.floor(-1, 1)), behind, "A hip lifts or turns", "watch")), rows=(2, 2))
+
+
+def bird_dog_slow() -> Drawing:
+    """Out, back to the floor, out again: a loop."""
+    start = replace(reached(), near=KNEEL, far_arm=Arm(-84, -88, 0.86))
+    frames = tuple(_on_far_knee(between(start, reached(), share), back="good") for share in eased(8))
+    return Drawing(
+        "bird_dog_slow_{side}",
+        "a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
+        "again, slowly.", (Panel(frames[-1], KNEES_VIEW, "Out, back to the floor, out again", "good"),),
+                   frames=(*frames, *frames[-2:0:-1]), milliseconds=(400, *(170,) * 6, 700, *(170,) * 6))
+
+
+def rocked(share: float, tuck: float = 0.0) -> Posture:
+    """Hands and knees, the hips so far of the way (0 to 1) back towards the heels; the hands stay where they are."""
+    return Posture(14 - 20 * share, Leg(-90 + 55 * share, 180, 180), Reach(0.285, 0.016, 1, 0), head=8 - 12 * share, on="knees",
+                   tuck=tuck)
+
+
+def _inset(gap: float) -> tuple[Item, ...]:
+    """Both shins seen from above, so far apart, in a corner."""
+    x, y = 0.60, 0.40
+    return (
+        *(Limb((x - 0.10, y + way * gap), (x + 0.02, y + way * gap), 0.016, 0.022, FAR) for way in (-1, 1)),
+        *props.arrow((x + 0.06, y), (x + 0.06, y + gap + 0.01)), *props.arrow((x + 0.06, y), (x + 0.06, y - gap - 0.01)),
+        *props.note((x - 0.03, y + 0.11), "from above", "m", FAR, 13))
+
+
+def _rock(name: str, width: str, gap: float, more: tuple[Item, ...] = ()) -> Drawing:
+    frames = tuple((*scene(rocked(0.86 * share), "good"), *_inset(gap), *more) for share in eased(8))
+    return Drawing(name, f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
+                   "forward again, hands in place. In the corner the shins from above.",
+                   (Panel(frames[-1], (-0.42, -0.05, 0.76, 0.56), f"{width[0].upper()}{width[1:]}: rock back, come forward", "good"),),
+                   frames=(*frames, *frames[-2:0:-1]), milliseconds=(400, *(200,) * 6, 700, *(200,) * 6))
+
+
+def rock_back_narrow() -> Drawing:
+    """Knees together."""
+    return _rock("rock_back_narrow", "knees together", 0.026)
+
+
+def rock_back_middle() -> Drawing:
+    """Knees as wide as the hips."""
+    return _rock("rock_back_middle", "knees as wide as the hips", 0.048)
+
+
+def rock_back_wide() -> Drawing:
+    """Knees clearly wider."""
+    return _rock("rock_back_wide", "knees clearly wider than the hips", 0.075)
+
+
+def rock_back_setup() -> Drawing:
+    """What is watched for."""
+    view = (-0.42, -0.05, 0.62, 0.52)
+    return Drawing("rock_back_setup", "on hands and knees, hips rocked back, seen from the side, twice.", (
+        Panel(scene(rocked(0.6), "good"), view, "Back in its own easy curve", "good"),
+        Panel(scene(rocked(0.8, tuck=24), "watch"), view, "Here the lower back begins to round", "watch")), rows=(1, 1))
+
+
+def rock_back_pillow() -> Drawing:
+    """The easier form: to a pillow on the heels."""
+    return replace(_rock("drill_rock_back_to_a_pillow", "knees as wide as the hips", 0.048, props.pillow((-0.215, 0.075), 0.05)),
+                   name="drill_rock_back_to_a_pillow")

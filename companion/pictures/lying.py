@@ -1,0 +1,139 @@
+"""Drawings of what is done lying on the back: the hip fold and the leg raise."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from companion.pictures import props
+from companion.pictures.catalogue import Drawing
+from companion.pictures.draw import Panel
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of
+from companion.pictures.ink import GUIDE, WATCH
+from companion.pictures.scene import Disc, Item, Stroke, figure
+from companion.pictures.squats import Back
+
+CM: Final = props.CM
+UNDER: Final = Reach(-0.13, 0.010, 0, 0)
+FLAT: Final = Leg(0, 0, 75)
+LYING_VIEW: Final = (-0.50, -0.05, 0.58, 0.20)
+RAISED_VIEW: Final = (-0.50, -0.05, 0.58, 0.66)
+LEAST: Final = 70.0
+COMFORTABLE: Final = 80.0
+"""The two lines of the leg raise: 70 and 80 degrees from the floor (common practice)."""
+LIES: Final = Posture(180, FLAT, UNDER, head=180, on="back")
+
+
+def lying(leg: Leg, roll: float = 0.0, arm: Arm | Reach = UNDER) -> Posture:
+    """On the back, the near leg doing something, the far one flat."""
+    return Posture(180, leg, arm, far=FLAT, head=180, on="back", tuck=roll)
+
+
+def on_floor(posture: Posture, *more: Item, behind: tuple[Item, ...] = ()) -> tuple[Item, ...]:
+    """A lying figure with its hands under the small of the back."""
+    return (*behind, *figure(joints_of(posture)), *props.floor(-0.6, 0.75), *props.hands_under(), *more)
+
+
+def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple[float, float, float, float] = RAISED_VIEW,
+         behind: tuple[Item, ...] = ()) -> Panel:
+    """A panel of a lying figure."""
+    return Panel(on_floor(posture, *more, behind=behind), view, title, mark)
+
+
+def lying_setup() -> Drawing:
+    """Hands under the curve of the lower back."""
+    return Drawing(
+        "lying_setup",
+        "lying on the back, legs long, seen from the side; both hands, palms down, under the curve of the "
+        "lower back.", (lies(LIES, "Both hands under the lower back, light pressure", "",
+                                        *props.arrow((-0.115, -0.075), (-0.115, -0.012)), view=(-0.50, -0.09, 0.58, 0.20)),))
+
+
+def hip_fold() -> Drawing:
+    """The knee bent, the thigh to the chest."""
+    folded, rolled = lying(Leg(118, 28, 90)), lying(Leg(128, 38, 95), roll=9)
+    hip = joints_of(folded).hip
+    return Drawing(
+        "hip_fold_{side}",
+        "lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
+        "brought towards the chest, the {other} leg flat.", (
+        lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.40, 25, 92),
+             view=(-0.50, -0.05, 0.58, 0.57)),
+        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH),
+             view=(-0.50, -0.05, 0.58, 0.57))), rows=(1, 1))
+
+
+def lines(leg: Posture) -> tuple[Item, ...]:
+    """The two lines through the hip."""
+    hip = joints_of(leg).hip
+    return (*props.ray(hip, LEAST, 0.60, "70°", 0.07), *props.ray(hip, COMFORTABLE, 0.60, "80°", 0.07))
+
+
+def leg_raise() -> Drawing:
+    """The straight leg against its two lines, and the two ways it ends."""
+    raised = lying(Leg(62, 62, 132))
+    bent, pressed = lying(Leg(78, 48, 118)), lying(Leg(84, 84, 150), roll=9)
+    hip = joints_of(raised).hip
+    small = (-0.50, -0.05, 0.60, 0.74)
+    return Drawing(
+        "leg_raise_{side}",
+        "lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
+        "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
+        lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), view=small, behind=lines(raised)),
+        lies(bent, "The knee bends: stop", "watch", view=small, behind=lines(bent)),
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH), view=small)), rows=(1, 2))
+
+
+def leg_raise_eye() -> Drawing:
+    """The bands of the question by eye."""
+    rays = tuple(item for angle, label in ((45, "45°"), (60, "60°"), (70, "70°"), (80, "80°"), (90, "90°"))
+                 for item in props.ray((0.0, 0.052), angle, 0.60, label, 0.07))
+    return Drawing(
+        "leg_raise_eye_{side}",
+        "lying on the back, the {side} leg at 45°, half way up, and dashed lines from the hip at "
+        "45°, 60°, 70°, 80° and 90°, which is straight up.", (
+        lies(lying(Leg(45, 45, 115)), "45° is half way, 90° straight up", "", view=(-0.50, -0.05, 0.60, 0.74), behind=rays),))
+
+
+def leg_raise_strap() -> Drawing:
+    """With a strap: one hand pulls, one lies under the back."""
+    pulled = lying(Leg(66, 66, 132), arm=Reach(-0.02, 0.30, 1, 60))
+    joints = joints_of(pulled)
+    far = replace(pulled, far_arm=UNDER)
+    items = (*figure(joints_of(far)), *props.strap(joints.near, joints.near_arm.hand), *props.floor(-0.6, 0.75),
+             *props.hands_under())
+    return Drawing(
+        "leg_raise_setup_strap",
+        "lying on the back: a strap or towel round one foot, both ends in one hand; the other hand, palm "
+        "down, under the lower back.", (Panel(items, RAISED_VIEW, "One hand pulls, one lies under the back"),))
+
+
+def leg_raise_own() -> Drawing:
+    """By its own effort: both hands under the back."""
+    return replace(lying_setup(), name="leg_raise_setup_own")
+
+
+def leg_raise_level() -> Drawing:
+    """Where the phone lies."""
+    up = lying(Leg(60, 60, 132))
+    leg = joints_of(up).near
+    shin = props.phone(along(along(leg.knee, 60, 0.10), 150, 0.043), 60)
+    thigh = props.phone(along(along(leg.knee, 240, 0.09), 150, 0.060), 60)
+    return Drawing(
+        "leg_raise_setup_level",
+        "lying on the back, one leg up: the phone tied along the front of the shin, or along the front "
+        "of the thigh, level open.", (lies(up, "On the shin", "", *shin), lies(up, "On the thigh", "", *thigh)))
+
+
+def leg_raise_heel() -> Drawing:
+    """The heel's height against a tape on the wall."""
+    up = lying(Leg(55, 55, 125))
+    heel = joints_of(up).near.heel
+    upright = (Stroke(((0.55, 0.0), (0.55, 0.62)), GUIDE, 0.014), *(Stroke(((0.55, n * 0.057), (0.575, n * 0.057)), GUIDE, 0.005)
+                                                                 for n in range(11)))
+    mark = (Stroke((heel, (0.55, heel[1])), WATCH, 0.007, 0.02), Disc(heel, 0.016, WATCH))
+    return Drawing(
+        "leg_raise_setup_heel",
+        "lying alongside a wall or door frame with a tape stuck to it, zero on the floor; the back of the "
+        "heel is marked on it.", (lies(up, "Heel's height on the tape, zero on the floor", "", *upright, *mark,
+                                                  view=(-0.50, -0.05, 0.68, 0.66)),))

@@ -1,0 +1,211 @@
+"""What a chart shows, from a lifter's answer log: points with their errors, lines, bands, and the same in words.
+
+Values are in the lifter's own units already. Only readings taken like the latest ones stand in one series: readings by
+different methods are never compared (reference-values, finding 2).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Final
+
+from companion.clock import local_date
+from companion.conversation.units import shown, shown_number, shown_unit
+from companion.screening.depth import BAND_WORDS, NEVER, Band
+from companion.screening.errors import errors_from
+from companion.screening.priming import arm_of
+from companion.screening.readings import (
+    RAISE_COMFORTABLE,
+    RAISE_LEAST,
+    SHIN_ENOUGH,
+    SHIN_LEAST,
+    WALL_ENOUGH,
+    WALL_LEAST,
+    mean_of,
+)
+from companion.screening.screen import SIDES, TEST_WORDS, Answer, about_from, runs_of
+from companion.screening.sessions import Session, sessions_of
+
+SURE: Final = 1.96
+"""Error bars: 1.96 standard errors of the session's mean to each side."""
+LINES: Final = {("leg_raise", "deg"): (RAISE_LEAST, RAISE_COMFORTABLE), ("knee_to_wall", "cm"): (WALL_LEAST, WALL_ENOUGH),
+                ("knee_to_wall", "deg"): (SHIN_LEAST, SHIN_ENOUGH)}
+
+
+@dataclass(frozen=True, slots=True)
+class Dot:
+    """One point: its day, its value, half its error bar, which kind of point it is, and its value as a label."""
+
+    day: date
+    value: float
+    error: float = 0.0
+    kind: str = ""
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Track:
+    """One axis: a title, its points, and the band within which nothing can be told from error (low, high)."""
+
+    title: str
+    dots: tuple[Dot, ...]
+    band: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A level line and its name."""
+
+    value: float
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """What is drawn: tracks under each other on one time axis. ``ticks``: names of levels in place of numbers; ``kinds``:
+    what the kinds of points mean; ``joined``: whether points are joined by a line; ``limits``: of the value axis."""
+
+    name: str
+    title: str
+    tracks: tuple[Track, ...]
+    unit: str = ""
+    marks: tuple[Mark, ...] = ()
+    ticks: tuple[tuple[float, str], ...] = ()
+    kinds: tuple[tuple[str, str], ...] = ()
+    limits: tuple[float, float] | None = None
+    joined: bool = True
+    notes: tuple[str, ...] = ()
+
+    @property
+    def words(self) -> str:
+        """The text twin."""
+        told = [f"{track.title}: {_track_words(self, track)}" for track in self.tracks]
+        lines = [f"Lines at {' and '.join(mark.label for mark in self.marks)}."] if self.marks else []
+        return " ".join([f"Picture: {self.title}, over time.", *told, *lines, *self.notes])
+
+
+def day_words(day: date) -> str:
+    """A date as it stands in a chart."""
+    return f"{day.day} {day:%b %Y}"
+
+
+def _track_words(chart: Chart, track: Track) -> str:
+    kinds = dict(chart.kinds)
+    groups = {kind: [dot for dot in track.dots if dot.kind == kind] for kind in dict.fromkeys(dot.kind for dot in track.dots)}
+    parts = []
+    for kind, dots in groups.items():
+        name = f"{kinds[kind]}: " if kind in kinds else ""
+        first, last = dots[0], dots[-1]
+        parts.append(f"{name}{first.label} on {day_words(first.day)}" + (
+            "" if len(dots) == 1 else f", {last.label} on {day_words(last.day)}, {len(dots)} in all"))
+    band = f"; within {track.band[0]:g} to {track.band[1]:g}{chart.unit} no change can be told from error" if track.band else ""
+    return "; ".join(parts) + band + "."
+
+
+Answers = Sequence[Answer]
+
+
+@dataclass(frozen=True, slots=True)
+class Whose:
+    """Whose chart it is: who, in which units, on which clock."""
+
+    person: str = ""
+    system: str = "metric"
+    zone: str = "UTC+00:00"
+
+
+def measured(test: str, answers: Answers, whose: Whose) -> Chart | None:
+    """A measured test, left above right: error bars, its lines, the band of detectable change about the first session."""
+    all_sides = {side: sessions_of(answers, test, side) for side in SIDES}
+    every = sorted((session for sessions in all_sides.values() for session in sessions), key=lambda one: one.at)
+    if not every:
+        return None
+    way = _way(every[-1])
+    errors = errors_from(answers, about_from(answers).sex)
+    tracks, left_out = [], 0
+    for side, sessions in all_sides.items():
+        alike = [session for session in sessions if _way(session) == way]
+        left_out += len(sessions) - len(alike)
+        if not alike:
+            continue
+        unit = alike[0].readings[0].unit
+        error = errors.of(test, alike[0].readings[0].method)
+        dots = tuple(Dot(local_date(session.at, whose.zone), _number(mean_of(session.readings), unit, whose),
+                         _number(SURE * error.of_mean(len(session.readings)) if not session.readings[0].width
+                                 else session.readings[0].width / 2, unit, whose),
+                         label=shown(round(mean_of(session.readings), 1), unit, whose.system)) for session in alike)
+        mdc = _number(error.mdc, unit, whose)
+        band = None if alike[0].readings[0].width else (round(dots[0].value - mdc, 1), round(dots[0].value + mdc, 1))
+        tracks.append(Track(side.capitalize(), dots, band))
+    unit = every[-1].readings[0].unit
+    marks = tuple(Mark(_number(line.value, unit, whose), shown(line.value, unit, whose.system)) for line in LINES.get((test, unit), ()))
+    notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} taken another way."] if left_out else [])
+    shown_as = shown_unit(unit, whose.system)
+    return Chart(f"chart_{test}", TEST_WORDS[test].capitalize(), tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
+                 notes=tuple(notes))
+
+
+def _way(session: Session) -> tuple[str, str, str]:
+    first = session.readings[0]
+    return first.method, first.placement, first.unit
+
+
+def _number(value: float, unit: str, whose: Whose) -> float:
+    return float(shown_number(round(value, 3), unit, whose.system))
+
+
+def depth(answers: Answers, whose: Whose) -> Chart | None:
+    """Where the plain squat starts to round, session by session, in bands; no rounding at the top."""
+    names = {band.rank: BAND_WORDS[band] for band in Band} | {NEVER: "no rounding"}
+    starts = [(run.at, run.record.start("plain")) for run in runs_of(answers, "squat_look")]
+    dots = tuple(Dot(local_date(at, whose.zone), float(start), label=names[start]) for at, start in starts if start is not None)
+    if not dots:
+        return None
+    ticks = tuple((float(rank), words.removesuffix(" parallel").replace("a little", "little")) for rank, words in names.items())
+    return Chart("chart_squat_look", "Where the rounding starts", (Track("No load", dots),), ticks=ticks, limits=(-0.5, NEVER + 0.5),
+                 notes=("Deeper is further up. One band is the least that can be told.",))
+
+
+def pain(answers: Answers, whose: Whose) -> Chart | None:
+    """Pain 0-10: as told before testing, and where something hurt."""
+    wanted = {("safety_check", "pain"): "before", ("pain", "bad"): "hurt"}
+    rows = sorted((row for row in answers if (row.flow, row.key) in wanted and row.status == "ok"
+                   and isinstance(row.value, float)), key=lambda row: row.at)
+    dots = tuple(Dot(local_date(row.at, whose.zone), float(row.value or 0.0), kind=wanted[row.flow, row.key], label=f"{row.value:g}")
+                 for row in rows)
+    if not dots:
+        return None
+    kinds = tuple(pair for pair in (("before", "before a test"), ("hurt", "something hurt")) if any(dot.kind == pair[0] for dot in dots))
+    return Chart("chart_pain", "Pain, 0 to 10", (Track("Back or hip", dots),), limits=(-0.6, 10.6), kinds=kinds,
+                 ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
+
+
+def trial(answers: Answers, whose: Whose) -> Chart | None:
+    """Squat days with and without the prime: how much the lower back was felt to move."""
+    rows = [row for row in answers if row.flow == "trial" and row.status == "ok" and row.value is not None and row.ending != "pain"]
+    drawn = list(dict.fromkeys(row.run for row in answers if row.flow == "trial" and row.status == "ok" and row.key == "draw"))
+    joined = next((row.at for row in answers if row.flow == "trial" and (row.key, row.value) == ("join", "yes")), None)
+    if joined is None:
+        return None
+    seed = f"{whose.person} {joined.isoformat()}"
+    dots = tuple(Dot(local_date(row.at, whose.zone), float(row.value), kind=arm_of(seed, drawn.index(row.run)), label=f"{row.value:g}")
+                 for row in rows if row.key == "felt" and isinstance(row.value, float) and row.run in drawn)
+    if not dots:
+        return None
+    kinds = tuple(pair for pair in (("prime", "drill first"), ("plain", "no drill")) if any(dot.kind == pair[0] for dot in dots))
+    return Chart("chart_trial", "Movement felt in the lower back, 0 to 10", (Track("Squat days", dots),), limits=(-0.6, 10.6), kinds=kinds,
+                 joined=False, ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
+
+
+CHARTS: Final[dict[str, Callable[[Answers, Whose], Chart | None]]] = {
+    "chart_leg_raise": lambda answers, whose: measured("leg_raise", answers, whose),
+    "chart_knee_to_wall": lambda answers, whose: measured("knee_to_wall", answers, whose),
+    "chart_squat_look": depth, "chart_pain": pain, "chart_trial": trial}
+
+
+def chart_of(name: str, answers: Iterable[Answer], whose: Whose) -> Chart | None:
+    """The chart of a name, or None where there is nothing to show in it."""
+    made = CHARTS[name](tuple(answers), whose)
+    return made if made is None else replace(made, name=name)

@@ -1,0 +1,99 @@
+"""Where the channels get their pictures: poses from the album, charts and the lifter's own squat from their log."""
+
+from __future__ import annotations
+
+import logging
+import sqlite3
+from collections.abc import Callable
+from pathlib import Path
+from typing import Final
+
+from companion.channels.pictured import Picture
+from companion.channels.port import Address
+from companion.clock import Clock
+from companion.conversation.units import METRIC, shown
+from companion.pictures.album import Album, drawn, save
+from companion.pictures.series import CHARTS, Whose, chart_of
+from companion.pictures.your_squat import NAME, your_squat
+from companion.record import log, people, picture_files
+from companion.record.writer import Writer
+from companion.screening.errors import errors_from
+from companion.screening.screen import Answer, about_from, screen_from
+
+_log = logging.getLogger(__name__)
+
+OWN_SCREEN: Final = "terminal"
+"""The channel whose pictures are looked at as files: only there a person's own chart is written to disk."""
+
+
+def folder_beside(database: Path) -> Path:
+    """Where the pictures of a database are kept."""
+    return database.with_name(f"{database.stem}-pictures")
+
+
+class Shelf:
+    """The pictures of one companion. Nothing here raises, and drawing goes on beside the loop."""
+
+    def __init__(self, db: sqlite3.Connection, writer: Writer, clock: Clock, folder: Path) -> None:
+        self._db, self._writer, self._clock = db, writer, clock
+        self.album = Album(folder)
+
+    def close(self) -> None:
+        """Draw nothing more."""
+        self.album.close()
+
+    async def find(self, name: str, address: Address) -> Picture | None:
+        """A pose, or a person's own chart; None where there is none or it could not be drawn."""
+        try:
+            if name in CHARTS or name == NAME:
+                return await self._own(name, address)
+            return await self.album.pose(name)
+        except Exception:  # the words matter more than any picture
+            _log.exception("the picture %s could not be drawn", name)
+            return None
+
+    async def file_id(self, bot: str, key: str) -> str | None:
+        """What the channel calls a picture this bot has sent before."""
+        return picture_files.file_of(self._db, bot, key)
+
+    async def keep_file_id(self, bot: str, key: str, file_id: str | None) -> None:
+        """Keep what the channel calls it, or forget it."""
+        await self._writer.do(lambda db: picture_files.keep_file(db, bot, key, file_id, self._clock.now()))
+
+    def forget(self, person: int) -> None:
+        """Remove what was saved of a person's own pictures."""
+        for path in self.album.folder.glob(f"own-{person}-*"):
+            path.unlink(missing_ok=True)
+
+    async def _own(self, name: str, address: Address) -> Picture | None:
+        person = people.person_at(self._db, address.channel, address.id)
+        if person is None:
+            return None
+        answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at)
+                   for row in log.answers_of(self._db, person)]
+        facts = log.facts_of(self._db, person)
+        system, zone = (str(facts[key].value) if key in facts else usual
+                        for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
+        path = self.album.folder / f"own-{person}-{name}.png"
+        made = await self.album.off_loop(lambda: _drawn_for(name, answers, Whose(str(person), system, zone)))
+        if made is None:
+            return None
+        data, words = made
+        if address.channel == OWN_SCREEN:
+            await self.album.off_loop(lambda: save(path, data))
+        return Picture(path, data, words)
+
+
+def _drawn_for(name: str, answers: list[Answer], whose: Whose) -> tuple[bytes, str] | None:
+    """A person's own picture and its words; None where there is nothing to show."""
+    if name == NAME:
+        about = about_from(answers)
+        show: Callable[[float, str], str] = lambda value, unit: shown(value, unit, whose.system)  # noqa: E731
+        drawing = your_squat(screen_from(answers), about, errors_from(answers, about.sex), show)
+        return None if drawing is None else (drawn(drawing), drawing.words)
+    chart = chart_of(name, answers, whose)
+    if chart is None:
+        return None
+    from companion.pictures.charts import png
+
+    return png(chart), chart.words

@@ -1,0 +1,156 @@
+"""Drawings of the squats that ask the back to keep its shape: hand on back, arms forward, pause, hinge."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from companion.pictures import props
+from companion.pictures.catalogue import Drawing
+from companion.pictures.draw import Panel, eased
+from companion.pictures.figure import Arm, Posture, Reach, along, between, joints_of
+from companion.pictures.ink import GUIDE
+from companion.pictures.scene import Item
+from companion.pictures.squats import (
+    AHEAD,
+    HINGED,
+    STANDING,
+    TUCKED,
+    at_depth,
+    rounding,
+    scene,
+    seen,
+    squat,
+)
+
+
+def hand_on_back() -> Drawing:
+    """A palm on the curve of the lower back."""
+    still, moved = squat(-12, 44.0, 38), squat(-12, 44.0, 38, tuck=TUCKED)
+    view = (-0.40, -0.05, 0.54, 0.80)
+
+    def palm(posture: Posture) -> Posture:
+        joints = joints_of(posture)
+        at = along(joints.spine[14], posture.trunk + 90, 0.062)
+        return replace(posture, near_arm=Reach(at[0], at[1], 1.0, posture.trunk + 185), far_arm=AHEAD)
+    return Drawing(
+        "hand_on_back",
+        "a squat from the side, one palm flat on the curve of the lower back, the other arm ahead.", (
+        seen(palm(still), "Curve still under the palm", "good", back="", view=view),
+        seen(palm(moved), "Curve flattens or rounds", "watch", back="", view=view)))
+
+
+def arms_forward_setup() -> Drawing:
+    """The stick lies across the front of the shoulders."""
+    stood = replace(STANDING, near_arm=AHEAD)
+    return Drawing(
+        "arms_forward_setup",
+        "standing, seen from the side: the stick's end at the front of the shoulder, off the throat, both "
+        "arms straight ahead, level, hands open.", (
+        seen(stood, "On the shoulders, arms level", "good", *_rack_place(stood), back="", view=(-0.36, 0.45, 0.52, 1.02)),))
+
+
+def _rack_place(posture: Posture, slipped: float = 0.0) -> tuple[Item, ...]:
+    """The bar's end on the front of the shoulders, or some way down the arms."""
+    shoulder = joints_of(posture).shoulder
+    return props.bar_end((shoulder[0] + 0.045 + slipped * 0.24, shoulder[1] + 0.046 - slipped * 0.012))
+
+
+def arms_forward_rack() -> Drawing:
+    """An empty bar: rack and safety arms."""
+    stood = replace(STANDING, near_arm=AHEAD)
+    deep_bar = joints_of(at_depth("parallel")).shoulder[1]
+    items = (*props.rack(0.30, 0.95, deep_bar - 0.06), *props.note((0.32, deep_bar - 0.06), "safety arm", "l"),
+             *_rack_place(stood))
+    return Drawing(
+        "arms_forward_setup_bar",
+        "standing in a rack, seen from the side: empty bar on the front of the shoulders, arms level, "
+        "a safety arm just below the deepest point of the bar.", (
+        Panel((*items[:3], *scene(stood), *items[3:]), (-0.40, -0.05, 0.52, 1.02), "Safety arm just below your deepest point", "good"),))
+
+
+def arms_forward() -> Drawing:
+    """How it should look, and the three faults."""
+    good = squat(0, 35.8)
+    rolled, chest, back = replace(good, near_arm=Arm(-14, -14)), squat(0, 50, 35, arm=Arm(-14, -14)), squat(0, 37, tuck=TUCKED)
+    view = (-0.36, -0.05, 0.58, 0.80)
+    fell = props.swing(joints_of(chest).hip, 0.40, 72, 46)
+    return Drawing(
+        "arms_forward",
+        "a squat from the side with a stick across the front of the shoulders, arms straight ahead and level, "
+        "four times.", (
+        seen(good, "It all holds", "good", *_rack_place(good), view=view),
+        seen(rolled, "It rolls down the arms", "watch", *_rack_place(rolled, 0.9), back="", view=view),
+        seen(chest, "The chest falls", "watch", *_rack_place(chest), *fell, back="", view=view),
+        seen(back, "The lower back rounds", "watch", *_rack_place(back), view=view)), rows=(2, 2))
+
+
+def pause_stops() -> Drawing:
+    """The three stops."""
+    top, middle, bottom = squat(-50, 9, 28), squat(-25, 25.5), squat(0, 35.8)
+    view = (-0.34, -0.05, 0.50, 0.95)
+    return Drawing(
+        "pause_stops",
+        "three stops on the way down, from the side, the back in the same shape at each: hold each for 1 to 2 "
+        "seconds, then stand up.", (
+        seen(top, "1: near the top", "good", view=view), seen(middle, "2: half way", "good", view=view),
+        seen(bottom, "3: at the bottom", "good", view=view)))
+
+
+def pause_watch() -> Drawing:
+    """What to watch for at a stop."""
+    return replace(rounding("parallel"), name="pause_watch", says="one stop of a squat from the side, twice.")
+
+
+def hinge_setup() -> Drawing:
+    """The stick across the upper back."""
+    return Drawing(
+        "hinge_setup",
+        "standing, seen from the side, a broomstick across the upper back, where a bar would lie.", (
+        seen(_carrying(STANDING), "Only the stick, on the upper back", "good", *_on_back(STANDING), back="",
+             view=(-0.36, 0.45, 0.40, 1.02)),))
+
+
+def _carrying(posture: Posture) -> Posture:
+    """Hands at the stick on the upper back."""
+    return replace(posture, near_arm=Arm(posture.trunk + 165, posture.trunk + 25, 0.6), far_arm=None)
+
+
+def _stick_place(posture: Posture) -> tuple[float, float]:
+    joints = joints_of(posture)
+    return along(along(joints.shoulder, posture.trunk, 0.012), posture.trunk + 90, 0.062)
+
+
+def _on_back(posture: Posture) -> tuple[Item, ...]:
+    return props.bar_end(_stick_place(posture))
+
+
+HINGE_SQUAT: Final = squat(4, 44.0, 36)
+
+
+def hinge_to_squat() -> Drawing:
+    """Hinge, sink, back into the hinge, stand: a loop."""
+    ways = ((STANDING, HINGED, "hips back"), (HINGED, HINGE_SQUAT, "sink"), (HINGE_SQUAT, HINGED, "hinge again"),
+            (HINGED, STANDING, "stand up"))
+    frames = tuple((*scene(_carrying(posture), "good"), *_on_back(posture), *props.note((0.12, 0.98), word, "l", GUIDE, 16))
+                   for start, end, word in ways for posture in (between(start, end, share) for share in eased(6)[1:]))
+    return Drawing(
+        "hinge_to_squat",
+        "a loop from the side, a stick on the upper back: hips back into the hinge, sink into the squat, "
+        "hinge again, stand up. The back keeps its shape.",
+                   (Panel(frames[4], (-0.44, -0.05, 0.52, 1.04), "Back keeps its shape all the way", "good"),),
+                   frames=frames, milliseconds=tuple((160, 160, 160, 160, 700) * 4))
+
+
+def hinge_watch() -> Drawing:
+    """The hinge and the squat, each as it should be and as it should not."""
+    view = (-0.42, -0.05, 0.50, 0.92)
+    hinge, bent = _carrying(HINGED), _carrying(replace(HINGED, tuck=TUCKED, trunk=20))
+    sunk, broken = _carrying(HINGE_SQUAT), _carrying(replace(HINGE_SQUAT, tuck=TUCKED))
+    return Drawing(
+        "hinge_watch",
+        "from the side, the hinge with the knees nearly straight, and the squat it sinks into.", (
+        seen(hinge, "Hinge keeps its shape", "good", *_on_back(hinge), view=view),
+        seen(bent, "Hinge rounds", "watch", *_on_back(bent), view=view),
+        seen(sunk, "Squat keeps it", "good", *_on_back(sunk), view=view),
+        seen(broken, "Sinking breaks it", "watch", *_on_back(broken), view=view)), rows=(2, 2))

@@ -1,0 +1,82 @@
+"""Drawings of the knee to the wall: one foot in front, by tape or by level."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from companion.pictures import props
+from companion.pictures.catalogue import Drawing
+from companion.pictures.draw import Panel
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, direction, joints_of, planted
+from companion.pictures.ink import GUIDE, WATCH
+from companion.pictures.scene import Item, Stroke
+from companion.pictures.squats import Back, scene
+
+LUNGE_SHIN: Final = 40.0
+
+
+def _at_wall(shin: float, heel_up: float = 0.0) -> Posture:
+    """One foot in front of a wall, the knee forward, the other leg behind."""
+    return planted(Posture(88, Leg(-18, -90 - shin, -heel_up), Reach(0.21, 0.62, 1, 80), far=Leg(-112, -184, -60), head=86, on="toes"))
+
+
+def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: str = "toe to wall") -> Panel:
+    joints = joints_of(posture)
+    knee = joints.near.knee
+    at = knee[0] + 0.040
+    posture = replace(posture, near_arm=Reach(at - 0.04, joints.shoulder[1] - 0.03, 1, 85))
+    toe = joints_of(posture).near.toe[0] + 0.012
+    return Panel((*scene(posture), *props.wall(at, 0.72), *props.tape(at, at - 0.26), *_gap(toe, at, label), *more),
+                 (at - 0.80, -0.13, at + 0.16, 0.80), title, mark)
+
+
+def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
+    """What is measured: from the big toe to the wall."""
+    if not label:
+        return ()
+    return (Stroke(((toe, 0.05), (toe, -0.05)), WATCH, 0.006), Stroke(((toe, -0.05), (at, -0.05)), WATCH, 0.006),
+            *props.note(((toe + at) / 2, -0.09), label, "m", WATCH))
+
+
+def knee_to_wall() -> Drawing:
+    """Heel down, knee to the wall; and the heel that lifts."""
+    down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
+    heel = joints_of(up).near.heel
+    lift = props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH)
+    return Drawing(
+        "knee_to_wall_{side}",
+        "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
+        "wall, the {side} knee just touching the wall.", (
+        _wall_panel(down, "Heel down, knee just touches", "good"),
+        _wall_panel(up, "The heel lifts", "watch", *lift)))
+
+
+def knee_to_wall_setup() -> Drawing:
+    """The tape on the floor."""
+    stood = Posture(90, Leg(-88, -92), Arm(-95, -80))
+    toe = joints_of(stood).near.toe[0]
+    wall = toe + 0.20
+    return Drawing(
+        "knee_to_wall_setup",
+        "standing barefoot, facing a wall, a tape on the floor, its zero, marked 0, at the wall.", (
+        Panel((*scene(stood), *props.wall(wall, 1.0), *props.tape(wall, toe - 0.05), *props.note((wall, -0.065), "0", "m")),
+              (-0.50, -0.10, wall + 0.12, 1.03), "Tape's zero at the wall"),))
+
+
+def knee_to_wall_level() -> Drawing:
+    """The phone along the shin."""
+    down = _at_wall(LUNGE_SHIN)
+    leg = joints_of(down).near
+    upright = (Stroke((leg.ankle, along(leg.ankle, 90, 0.26)), GUIDE, 0.006, 0.02),
+               *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8), *props.note(along(leg.ankle, 78, 0.30), "40°", "m"))
+
+    def held(share: float) -> tuple[Item, ...]:
+        return props.phone(along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042),
+                           direction(leg.ankle, leg.knee))
+    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.40, -0.06, 0.32, 0.46))
+                   for title, share in (("Just under the knee", 0.17), ("Middle of the shin", 0.11)))
+    return Drawing(
+        "knee_to_wall_level_{side}",
+        "from the side, the {side} foot flat in front of a wall, knee to the wall: the phone along the "
+        "{side} shin, which here leans 40° from upright.", panels)

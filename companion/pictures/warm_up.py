@@ -1,0 +1,52 @@
+"""Drawings of the warm-up: walking on the spot, easy squats to a chair."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from companion.pictures import props
+from companion.pictures.catalogue import Drawing
+from companion.pictures.draw import Panel
+from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
+from companion.pictures.scene import Item, figure, moved
+from companion.pictures.squats import (
+    STANDING,
+    seen,
+    squat,
+)
+
+
+def walk() -> Drawing:
+    """Walking on the spot, a loop."""
+    up = Posture(90, Leg(-90, -90), Arm(-70, -40), far=Leg(-35, -110, -20), far_arm=Arm(-110, -80))
+    stood = Posture(90, Leg(-90, -90), Arm(-92, -75), far=Leg(-90, -90), far_arm=Arm(-92, -75))
+    steps = [between(stood, up, share) for share in (0, 0.5, 1, 0.5)]
+    frames = (*((*figure(joints_of(posture)), *props.floor(-1, 1)) for posture in steps),
+              *(_standing_on_far(_swap(posture)) for posture in steps))
+    return Drawing("warm_up_walk", "a loop of somebody walking on the spot, seen from the side, arms loose.",
+                   (Panel(frames[2], (-0.42, -0.05, 0.42, 1.03), "Walk on the spot, arms loose"),), frames=frames,
+                   milliseconds=(150,) * 8)
+
+
+def _swap(posture: Posture) -> Posture:
+    """Near side and far side changed over."""
+    assert posture.far is not None
+    assert posture.far_arm is not None
+    return replace(posture, near=posture.far, far=posture.near, near_arm=posture.far_arm, far_arm=posture.near_arm)
+
+
+def _standing_on_far(posture: Posture) -> tuple[Item, ...]:
+    """A posture whose far leg stands: placed by that leg."""
+    there, here = joints_of(_swap(posture)), joints_of(posture)
+    return (*moved(figure(here), there.hip[0] - here.hip[0], there.hip[1] - here.hip[1]), *props.floor(-1, 1))
+
+
+def chair() -> Drawing:
+    """Ten easy squats to a chair."""
+    stood, sat, view = replace(STANDING, near_arm=Arm(-60, -30)), squat(1, 24, 5), (-0.52, -0.05, 0.42, 1.02)
+    hip = joints_of(sat).hip
+    return Drawing(
+        "warm_up_chair",
+        "squats to a chair, from the side: stand in front of it, sit down, stand up, arms ahead.", (
+        seen(stood, "Stand", "", *props.seat(-0.10, hip[1] - 0.058), view=view),
+        seen(sat, "Sit down, stand up", "", *props.seat(hip[0] + 0.14, hip[1] - 0.058), view=view)))

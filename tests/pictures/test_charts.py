@@ -1,0 +1,195 @@
+"""Charts: what is on them, in whose units, with one point, with gaps, with forty."""
+
+from __future__ import annotations
+
+import time
+from datetime import UTC, date, datetime, timedelta
+from io import BytesIO
+from itertools import pairwise
+
+import pytest
+from PIL import Image
+
+from companion.pictures import charts
+from companion.pictures.draw import PHONE
+from companion.pictures.series import CHARTS, Chart, Whose, chart_of, measured
+from companion.screening.readings import MDC_FACTOR
+from companion.screening.screen import Answer
+
+BEGAN = datetime(2026, 3, 2, 18, tzinfo=UTC)
+
+
+def said(flow: str, run: int, key: str, value: float | str, day: float, method: str = "", placement: str = "",
+         ending: str = "done") -> Answer:
+    return Answer(flow, str(run), key, value, "ok", ending, method, placement, BEGAN + timedelta(days=day))
+
+
+def raises(days: list[int], left: float = 60.0, method: str = "level_own", placement: str = "shin", first: int = 1) -> list[Answer]:
+    return [row for n, day in enumerate(days, first) for row in (
+        said("leg_raise", n, "method", "level", day), said("leg_raise", n, "effort", "own", day),
+        said("leg_raise", n, "placement", placement, day),
+        said("leg_raise", n, "left_level", left + n, day, method, placement),
+        said("leg_raise", n, "right_level", left + 10 + n, day, method, placement))]
+
+
+def walls(days: list[int]) -> list[Answer]:
+    return [row for n, day in enumerate(days, 1) for row in (
+        said("knee_to_wall", n, "method", "tape", day), said("knee_to_wall", n, "left_1", 10.0, day, "tape"),
+        said("knee_to_wall", n, "left_2", 10.4, day, "tape"), said("knee_to_wall", n, "right_1", 12.0, day, "tape"))]
+
+
+def axes_of(chart: Chart):
+    return charts.draw(chart).axes
+
+
+def texts(axes) -> list[str]:
+    return [text.get_text() for text in axes.texts]
+
+
+def leg_raise(days: list[int], **more) -> Chart:
+    chart = measured("leg_raise", raises(days, **more), Whose())
+    assert chart is not None
+    return chart
+
+
+def test_left_and_right_have_an_axis_each_with_the_same_scale():
+    one, other = axes_of(leg_raise([0, 28, 60]))
+    assert (one.get_title(loc="left"), other.get_title(loc="left")) == ("Left", "Right")
+    assert one.get_ylim() == other.get_ylim()
+    assert one.get_xlim() == other.get_xlim()
+
+
+def test_lines_and_values_are_labelled_where_they_are():
+    left, _ = axes_of(leg_raise([0, 28, 60]))
+    assert {"70°", "80°", "61°", "62°", "63°", "grey: no change shown"} <= set(texts(left))
+    level = {line.get_ydata()[0] for line in left.lines if line.get_linestyle() == "--"}
+    assert level == {70.0, 80.0}
+
+
+def test_error_bars_are_those_of_the_lifter_s_own_error():
+    """Published SEM for nobody's sex 4.2 degrees (screening.readings); 1.96 SEM to each side."""
+    chart = leg_raise([0])
+    assert chart.tracks[0].dots[0].error == pytest.approx(1.96 * 4.2, abs=0.06)
+    assert chart.tracks[0].band == pytest.approx((61 - MDC_FACTOR * 4.2, 61 + MDC_FACTOR * 4.2), abs=0.11)
+
+
+def test_the_mean_of_repeats_has_a_smaller_error_than_one_reading():
+    chart = measured("knee_to_wall", walls([0]), Whose())
+    assert chart is not None
+    left, right = chart.tracks
+    assert left.dots[0].value == 10.2
+    assert left.dots[0].error < right.dots[0].error
+
+
+def test_an_imperial_lifter_reads_inches():
+    chart = measured("knee_to_wall", walls([0, 30]), Whose(system="imperial"))
+    assert chart is not None
+    assert (chart.unit, chart.tracks[0].dots[0].value) == (" in", 4.0)
+    assert [mark.label for mark in chart.marks] == ["3.9 in", "4.9 in"]
+    assert "cm" not in chart.words
+    left = axes_of(chart)[0]
+    assert left.yaxis.get_major_formatter()(4.0, 0) == "4 in"
+
+
+def test_one_point_is_a_chart_of_its_own():
+    chart = leg_raise([0])
+    left = axes_of(chart)[0]
+    low, high = left.get_xlim()
+    assert high - low >= 12
+    assert [tick.get_text() for tick in axes_of(chart)[1].get_xticklabels()] == ["2 Mar"]
+    assert "61° on 2 Mar 2026" in chart.words
+
+
+def test_over_a_gap_the_line_is_dotted():
+    left, _ = axes_of(leg_raise([0, 14, 200]))
+    styles = [line.get_linestyle() for line in left.lines if len(line.get_xdata()) == 2 and line.get_linestyle() in ("-", ":")]
+    assert styles == ["-", ":"]
+
+
+def test_forty_points_keep_their_labels_apart():
+    left, _ = axes_of(leg_raise(list(range(0, 280, 7))))
+    labels = [text for text in left.texts if text.get_text().endswith("°") and text.get_text() not in ("70°", "80°")]
+    assert 2 <= len(labels) <= 4
+    span = left.get_xlim()[1] - left.get_xlim()[0]
+    at = sorted(text.xy[0].toordinal() for text in labels)
+    assert all(b - a > span * 0.1 for a, b in pairwise(at))
+
+
+def test_readings_taken_another_way_are_left_out_and_told():
+    rows = raises([0, 10], placement="thigh") + raises([20, 30], first=3)
+    chart = measured("leg_raise", rows, Whose())
+    assert chart is not None
+    assert [len(track.dots) for track in chart.tracks] == [2, 2]
+    assert "Left out: 4 taken another way." in chart.words
+
+
+def test_days_are_those_where_the_lifter_is():
+    late = [said("safety_check", 1, "pain", 2.0, 0.2)]  # 22:48 in UTC
+    chart = chart_of("chart_pain", late, Whose(zone="Asia/Tokyo"))
+    assert chart is not None
+    assert chart.tracks[0].dots[0].day == date(2026, 3, 3)
+
+
+def test_pain_before_a_test_and_pain_that_came_are_told_apart_without_colour():
+    chart = chart_of("chart_pain", [said("safety_check", 1, "pain", 2.0, 0), said("pain", 2, "bad", 5.0, 1)], Whose())
+    assert chart is not None
+    axes, = axes_of(chart)
+    assert {line.get_marker() for line in axes.lines if line.get_marker() != "None"} == {"o", "X"}
+    assert axes.get_ylim() == (-0.6, 10.6)
+    assert "before a test: 2" in chart.words
+    assert "something hurt: 5" in chart.words
+    legend = charts.draw(chart).legends[0]
+    assert [text.get_text() for text in legend.get_texts()] == ["before a test", "something hurt"]
+
+
+def test_the_start_of_the_rounding_is_a_named_level_and_no_rounding_is_above_all():
+    rows = [said("squat_look", 1, "plain_rounds", "clearly", 0), said("squat_look", 1, "plain_depth", "parallel", 0),
+            said("squat_look", 2, "plain_rounds", "no", 30)]
+    chart = chart_of("chart_squat_look", rows, Whose())
+    assert chart is not None
+    assert [dot.value for dot in chart.tracks[0].dots] == [2, 4]
+    axes, = axes_of(chart)
+    assert [tick.get_text() for tick in axes.get_yticklabels()] == ["well above", "little above", "parallel", "below", "no rounding"]
+
+
+def test_squat_days_with_and_without_the_drill_are_drawn_as_they_were_drawn_by_lot():
+    from companion.screening.priming import arm_of
+
+    rows = [said("trial", 1, "join", "yes", 0)] + [row for n in range(6) for row in (
+        said("trial", n + 1, "draw", "ready", n + 0.1), said("trial", n + 1, "felt", float(n), n + 0.2))]
+    chart = chart_of("chart_trial", rows, Whose("7"))
+    assert chart is not None
+    seed = f"7 {BEGAN.isoformat()}"
+    assert [dot.kind for dot in chart.tracks[0].dots] == [arm_of(seed, n) for n in range(6)]
+
+
+def test_what_hurt_is_not_in_a_chart_of_readings():
+    assert measured("leg_raise", [row for row in raises([0]) if row.ending != "done"], Whose()) is None
+    assert chart_of("chart_trial", [said("trial", 1, "join", "yes", 0), said("trial", 1, "draw", "ready", 0),
+                                    said("trial", 1, "felt", 9.0, 0, ending="pain")], Whose()) is None
+
+
+@pytest.mark.parametrize("name", CHARTS)
+def test_without_answers_there_is_no_chart(name):
+    assert chart_of(name, [], Whose()) is None
+
+
+def test_a_chart_fits_a_phone_and_takes_less_than_300_milliseconds_once_warm():
+    chart = leg_raise(list(range(0, 280, 7)))
+    data = charts.png(chart)
+    image = Image.open(BytesIO(data))
+    assert image.width >= 2 * PHONE
+    assert image.height / image.width < 1.6
+    took = []
+    for _ in range(3):
+        began = time.process_time()
+        charts.png(chart)
+        took.append(time.process_time() - began)
+    assert min(took) < 0.3
+
+
+def test_words_on_a_chart_are_large_enough_for_a_phone():
+    """At 390 pixels wide a point is 100 / 72 pixels: nothing under 11 of them."""
+    for axes in axes_of(leg_raise([0, 30])):
+        sizes = [text.get_fontsize() for text in (*axes.texts, *axes.get_yticklabels(), axes.title)]
+        assert min(sizes) * 100 / 72 >= 11

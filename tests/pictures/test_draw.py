@@ -1,0 +1,70 @@
+"""Drawing: size on a phone, loops, and nothing imported before it is needed."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from io import BytesIO
+
+import pytest
+from PIL import Image
+
+from companion.pictures.album import drawn
+from companion.pictures.draw import PHONE, dashes, eased, image_of
+from companion.pictures.ink import PAPER
+from companion.pictures.poses import poses
+from companion.pictures.scene import length_of
+
+
+def test_a_still_is_a_png_more_than_twice_a_phone_wide_and_small_to_send():
+    data = drawn(poses()["squat_rounding"])
+    image = Image.open(BytesIO(data))
+    assert image.format == "PNG"
+    assert image.width >= 2 * PHONE
+    assert len(data) < 300_000
+    assert image.convert("RGB").getpixel((2, 2)) == tuple(int(PAPER[n:n + 2], 16) for n in (1, 3, 5))
+
+
+def test_a_loop_is_a_gif_that_goes_round_for_ever_with_its_own_times():
+    drawing = poses()["warm_up_walk"]
+    data = drawn(drawing)
+    image = Image.open(BytesIO(data))
+    assert (image.format, image.n_frames, image.info["loop"]) == ("GIF", len(drawing.frames), 0)
+    assert image.info["duration"] == drawing.milliseconds[0]
+    assert len(data) < 200_000
+
+
+@pytest.mark.parametrize("name", [name for name, drawing in poses().items() if drawing.moves])
+def test_a_loop_has_a_time_for_every_frame_and_stays_short(name):
+    drawing = poses()[name]
+    assert len(drawing.milliseconds) == len(drawing.frames) <= 20
+    assert sum(drawing.milliseconds) <= 6_000
+
+
+def test_titles_are_wrapped_within_their_panel():
+    """A phone's width of panels side by side keeps paper at both edges under the drawings."""
+    image = image_of(poses()["pause_stops"].panels, 1.0)
+    edge = [image.getpixel((x, y)) for x in (0, 1, image.width - 1) for y in range(image.height)]
+    assert set(edge) == {tuple(int(PAPER[n:n + 2], 16) for n in (1, 3, 5))}
+
+
+def test_dashes_begin_and_end_with_ink_and_cover_half():
+    parts = dashes([(0.0, 0.0), (1.0, 0.0)], 0.05)
+    assert parts[0][0] == (0.0, 0.0)
+    assert parts[-1][-1] == pytest.approx((1.0, 0.0))
+    assert sum(map(length_of, parts)) == pytest.approx(0.5, abs=0.06)
+    assert dashes([(0.0, 0.0), (1.0, 0.0)], 0) == [[(0.0, 0.0), (1.0, 0.0)]]
+
+
+def test_a_movement_begins_and_ends_gently():
+    shares = eased(9)
+    assert (shares[0], shares[-1]) == (0, 1)
+    assert shares == sorted(shares)
+    assert shares[1] < 1 / 8
+
+
+def test_a_chat_starts_without_matplotlib_and_without_pillow():
+    code = ("import sys, companion.running, companion.pictures.shelf, companion.pictures.poses as p; p.poses(); "
+            "print([name for name in ('matplotlib', 'PIL', 'scipy') if name in sys.modules])")
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
+    assert done.stdout == "[]\n"

@@ -1,0 +1,48 @@
+"""Inks against the paper, by the formula of WCAG 2.2."""
+
+from __future__ import annotations
+
+import pytest
+
+from companion.pictures.charts import SHAPES
+from companion.pictures.ink import ENOUGH, INKS, PAPER, contrast, luminance
+from companion.pictures.poses import poses
+from companion.pictures.scene import Words
+
+
+@pytest.mark.parametrize(("one", "other", "ratio"), [
+    ("#000000", "#FFFFFF", 21.0), ("#FFFFFF", "#FFFFFF", 1.0), ("#777777", "#FFFFFF", 4.48), ("#767676", "#FFFFFF", 4.54)])
+def test_contrast_is_that_of_the_standard(one, other, ratio):
+    """Black on white is 21; #767676 is the lightest grey that passes 4.5 on white (both well known, from memory)."""
+    assert contrast(one, other) == pytest.approx(ratio, abs=0.01)
+    assert contrast(other, one) == contrast(one, other)
+
+
+@pytest.mark.parametrize("ink", INKS)
+def test_every_ink_stands_out_from_the_paper(ink):
+    assert contrast(ink, PAPER) >= ENOUGH
+
+
+def test_the_chart_s_band_lets_its_words_stand_out():
+    from companion.pictures.charts import BAND
+    from companion.pictures.ink import GUIDE, INK
+
+    assert contrast(INK, BAND) >= ENOUGH
+    assert contrast(GUIDE, BAND) >= ENOUGH
+
+
+def test_every_word_in_every_pose_is_written_in_an_ink_that_stands_out():
+    for drawing in poses().values():
+        for frame in drawing.shown():
+            for panel in frame:
+                assert all(contrast(item.ink, PAPER) >= ENOUGH for item in panel.items if isinstance(item, Words))
+
+
+def test_kinds_of_points_are_told_apart_by_shape_not_by_colour():
+    for pair in (("before", "hurt"), ("prime", "plain")):
+        one, other = (SHAPES[kind] for kind in pair)
+        assert one[0] != other[0]
+
+
+def test_grey_is_as_light_as_its_green():
+    assert luminance("#808080") == pytest.approx(0.2159, abs=0.001)

@@ -1,0 +1,207 @@
+"""The pose pictures: angles true to the numbers said, left and right mirrored, the text twin with the same facts."""
+
+from __future__ import annotations
+
+import re
+from math import cos, radians
+
+import pytest
+
+from companion.conversation.flow import Ask, Tell
+from companion.pictures import squats, still_backs
+from companion.pictures.catalogue import Drawing
+from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Joints, direction, hip_flexion, joints_of
+from companion.pictures.poses import SIDED, pose, poses
+from companion.pictures.scene import Area, Disc, Limb, Stroke, Words
+from companion.screening.body import ANKLE_HEIGHT, Setup, body_of
+from companion.screening.drills import DRILLS
+from companion.screening.posture import balance_of, lean_at
+from flows.catalogue import BOOK
+from flows.squat_look import CHANGES
+
+every_pose = pytest.mark.parametrize("name", sorted(poses()))
+
+
+def limbs(drawing: Drawing, panel: int = 0) -> list[Limb]:
+    return [item for item in drawing.panels[panel].items if isinstance(item, Limb)]
+
+
+def limb_between(drawing: Drawing, start: float, end: float, panel: int = 0) -> list[float]:
+    """Directions from the floor of the limbs that taper from one half-width to another."""
+    return [direction(limb.start, limb.end) for limb in limbs(drawing, panel) if (limb.start_half, limb.end_half) == (start, end)]
+
+
+THIGH, SHIN = (0.052, 0.034), (0.034, 0.021)
+
+
+@pytest.mark.parametrize(("side", "turned"), [("right", lambda angle: angle), ("left", lambda angle: 180 - angle)])
+def test_the_leg_raise_stands_at_the_angles_it_says(side, turned):
+    drawing = pose(f"leg_raise_{side}")
+    assert drawing is not None
+    assert "the leg is at 62°" in drawing.words
+    assert limb_between(drawing, *THIGH)[-1] == pytest.approx(turned(62))
+    assert limb_between(drawing, *SHIN)[-1] == pytest.approx(turned(62))
+    rays = [item for item in drawing.panels[0].items if isinstance(item, Stroke) and item.dash]
+    assert [direction(ray.points[0], ray.points[-1]) for ray in rays] == pytest.approx([turned(70), turned(80)])
+    assert [item.text for item in drawing.panels[0].items if isinstance(item, Words)] == ["70°", "80°"]
+
+
+def test_the_lines_of_the_eye_stand_at_the_angles_written_on_them():
+    drawing = pose("leg_raise_eye_right")
+    assert drawing is not None
+    items = drawing.panels[0].items
+    rays = [item for item in items if isinstance(item, Stroke) and item.dash]
+    labels = [item.text for item in items if isinstance(item, Words)]
+    assert [f"{direction(ray.points[0], ray.points[-1]):.0f}°" for ray in rays] == labels == ["45°", "60°", "70°", "80°", "90°"]
+    assert limb_between(drawing, *THIGH)[-1] == pytest.approx(45)
+
+
+def test_the_knee_of_the_hip_fold_is_bent_to_a_right_angle():
+    drawing = pose("hip_fold_right")
+    assert drawing is not None
+    assert limb_between(drawing, *THIGH)[-1] - limb_between(drawing, *SHIN)[-1] == pytest.approx(90)
+
+
+def test_the_shin_at_the_wall_leans_as_far_as_it_says():
+    drawing = pose("knee_to_wall_level_right")
+    assert drawing is not None
+    assert "leans 40° from upright" in drawing.words
+    assert limb_between(drawing, *SHIN)[-1] == pytest.approx(-90 - 40)
+
+
+def test_one_hip_stands_level_and_the_other_hikes():
+    drawing = pose("bird_dog_right")
+    assert drawing is not None
+    lines = [[item for item in panel.items if isinstance(item, Stroke) and item.width == 0.012] for panel in drawing.panels[2:]]
+    assert direction(*lines[0][0].points) == pytest.approx(0)
+    assert direction(*lines[1][0].points) == pytest.approx(14)
+
+
+@pytest.mark.parametrize("band", squats.DEPTHS)
+def test_each_depth_of_the_squat_is_in_its_band_and_balances(band):
+    """screening.posture: lean of an average adult with the arms ahead; bands as in screening.estimate."""
+    from companion.screening.depth import Band
+    from companion.screening.estimate import BAND_EDGES
+
+    joints = joints_of(squats.at_depth(band))
+    depth = direction(joints.hip, joints.near.knee)
+    low, high = BAND_EDGES[Band(band)]
+    assert low <= depth <= high
+    lean = float(lean_at(balance_of(body_of(175, 75), Setup(arms=1), squats.SHIN), depth))
+    assert 90 - direction(joints.hip, joints.shoulder) == pytest.approx(lean, abs=0.5)
+
+
+@pytest.mark.parametrize("posture", [
+    squats.STANDING, squats.HINGED, still_backs.HINGE_SQUAT, squats.squat(-50, 9, 28), squats.squat(-25, 25.5)])
+def test_nobody_is_drawn_as_no_body_can_stand(posture):
+    """The centre of mass, by the segments' masses (Dempster, as in Winter, second-hand), is over the foot."""
+    joints = joints_of(posture)
+    assert joints.near.heel[0] < centre_of_mass(joints) < joints.near.toe[0]
+
+
+def centre_of_mass(joints: Joints) -> float:
+    knee, ankle, hip, shoulder = joints.near.knee[0], joints.near.ankle[0], joints.hip[0], joints.shoulder[0]
+    legs = 0.200 * (hip + 0.433 * (knee - hip)) + 0.093 * (knee + 0.433 * (ankle - knee)) + 0.029 * ankle
+    return legs + 0.678 * (hip + 0.626 * (shoulder - hip))
+
+
+def test_the_figure_s_foot_is_as_the_screening_has_it():
+    foot = joints_of(squats.STANDING).near
+    assert foot.toe[0] - foot.ankle[0] == pytest.approx(ANKLE_BEHIND_TOE * FOOT_LENGTH)
+    assert foot.ankle[1] == pytest.approx(ANKLE_HEIGHT)
+
+
+def test_an_inch_under_the_heel_tips_the_foot_as_it_should():
+    """asin(2.5 cm / (0.152 * 175 cm)) = 5.4 degrees, drawn as 6."""
+    assert FOOT_LENGTH * 175 * (1 - cos(radians(90 - 6))) > 20  # the lift is no more than a few centimetres
+    drawing = pose("squat_heels")
+    assert drawing is not None
+    block = next(item for item in drawing.panels[1].items if isinstance(item, Area) and len(item.points) == 4)
+    assert max(y for _, y in block.points) * 175 == pytest.approx(2.5)
+
+
+@pytest.mark.parametrize("name", [draw().name for draw in SIDED])
+def test_left_is_the_mirror_image_of_right(name):
+    right, left = pose(name.replace("{side}", "right")), pose(name.replace("{side}", "left"))
+    assert right is not None
+    assert left is not None
+    for one, other in zip(right.shown(), left.shown(), strict=True):
+        for a, b in zip(one, other, strict=True):
+            assert points_of(a.items) == [(-x, y) for x, y in points_of(b.items)]
+            assert a.window == (-b.window[2], b.window[1], -b.window[0], b.window[3])
+    words = {"left": "right", "right": "left"}
+    assert re.sub(r"\b(left|right)\b", lambda found: words[found[0]], left.words) == right.words
+
+
+def points_of(items) -> list[tuple[float, float]]:
+    found = []
+    for item in items:
+        match item:
+            case Stroke() | Area():
+                found += item.points
+            case Limb():
+                found += [item.start, item.end]
+            case Disc():
+                found.append(item.centre)
+            case Words():
+                found.append(item.at)
+    return found
+
+
+@every_pose
+def test_the_twin_says_what_is_written_in_the_picture(name):
+    drawing = poses()[name]
+    written = [item.text for frame in drawing.shown() for panel in frame for item in panel.items if isinstance(item, Words)]
+    for number in re.findall(r"\d+", " ".join(written)):
+        assert re.search(rf"\b{number}\b", drawing.words), f"{number} is drawn but not told"
+    for panel in drawing.panels:
+        assert panel.title.lower() in drawing.words.lower()
+    assert drawing.words.startswith("Picture: ")
+    assert len(drawing.words) <= 420
+    assert "{" not in drawing.words
+    assert (drawing.words.count("Right: "), drawing.words.count("Watch for: ")) == tuple(
+        sum(panel.mark == mark for panel in drawing.panels) for mark in ("good", "watch"))
+
+
+@every_pose
+def test_everything_that_stands_is_inside_the_window_from_side_to_side(name):
+    """The figure's own joints; floor, walls and lines may run out of it."""
+    for frame in poses()[name].shown():
+        for panel in frame:
+            left, bottom, right, _ = panel.window
+            for item in panel.items:
+                if isinstance(item, Words):
+                    assert left <= item.at[0] <= right
+                    assert bottom <= item.at[1]
+
+
+def test_every_picture_a_question_names_is_there():
+    known = set(poses())
+    filled = {"{seen_by}": ("film", "mirror"), "{effort}": ("own", "strap"), **{
+        f"{{change_{n}}}": tuple(change.name for change in CHANGES) for n in range(1, 5)}}
+    named = {step.picture for compiled in BOOK.flows.values() for step in compiled.flow.steps
+             if isinstance(step, Ask | Tell) and step.picture}
+    assert len(named) > 35
+    for name in named:
+        if name.startswith(("drill ", "chart_", "your_squat")):
+            continue
+        field = next((field for field in filled if field in name), "")
+        for value in filled.get(field, ("",)):
+            assert name.replace(field, value) in known
+
+
+def test_every_drill_and_its_home_work_has_a_picture():
+    for drill in DRILLS:
+        for exercise in (drill.prime, drill.easier, drill.home, drill.unstretched):
+            if exercise is not None:
+                assert pose(f"drill {exercise.name}") is not None, exercise.name
+
+
+def test_a_name_that_is_none_has_no_picture():
+    assert pose("view_feel") is None
+    assert pose("") is None
+
+
+def test_a_hip_that_folds_is_measured_from_the_joints():
+    joints = joints_of(squats.at_depth("parallel"))
+    assert hip_flexion(joints, joints.near) == pytest.approx(90 + 35.8)

@@ -1,0 +1,57 @@
+"""The lifter's own squat: their lengths and ranges, at the depth of the estimate."""
+
+from __future__ import annotations
+
+import pytest
+
+from companion.pictures.figure import direction
+from companion.pictures.scene import Limb, Stroke
+from companion.pictures.your_squat import at, your_squat
+from companion.screening.estimate import DepthEstimate, depth_estimate
+from companion.screening.geometry import shin_from_distance
+from companion.screening.records import About, HipFold, KneeToWall
+from companion.screening.screen import Screen
+
+ABOUT = About(height=178.0, mass=80.0)
+SCREEN = Screen(knee_to_wall=KneeToWall(method="tape", left_1=9.0, right_1=11.0),
+                hip_fold=HipFold(left_first="back", left_pinch="no", left_angle=108.0))
+
+
+def directions(panel, halves: tuple[float, float]) -> list[float]:
+    return [direction(item.start, item.end) for item in panel.items
+            if isinstance(item, Limb) and (item.start_half, item.end_half) == halves]
+
+
+def test_the_thigh_stands_at_the_depth_of_the_estimate_and_the_lines_at_its_band():
+    drawing, found = your_squat(SCREEN, ABOUT), depth_estimate(SCREEN, ABOUT)
+    assert drawing is not None
+    assert isinstance(found, DepthEstimate)
+    flat = drawing.panels[0]
+    assert directions(flat, (0.052, 0.034))[-1] == pytest.approx(found.depths.median)
+    lines = [item for item in flat.items if isinstance(item, Stroke) and item.dash]
+    assert [direction(line.points[1], line.points[0]) for line in lines] == pytest.approx([found.depths.low, found.depths.high])
+    assert directions(flat, (0.034, 0.021))[-1] == pytest.approx(-90 - shin_from_distance(9.0, 178.0).value)
+
+
+def test_with_the_heels_raised_the_shin_leans_more_and_the_squat_is_deeper():
+    drawing = your_squat(SCREEN, ABOUT)
+    assert drawing is not None
+    flat, raised = drawing.panels
+    assert directions(raised, (0.034, 0.021))[-1] < directions(flat, (0.034, 0.021))[-1]
+    assert directions(raised, (0.052, 0.034))[-1] > directions(flat, (0.052, 0.034))[-1]
+
+
+def test_the_words_say_depth_band_and_that_it_is_an_estimate():
+    drawing, found = your_squat(SCREEN, ABOUT), depth_estimate(SCREEN, ABOUT)
+    assert drawing is not None
+    assert isinstance(found, DepthEstimate)
+    for depth in (found.depths.median, found.depths.low, found.depths.high):
+        assert at(depth) in drawing.words
+    assert "80 %" in drawing.words
+    assert "estimate" in drawing.words.lower()
+    assert "no reason to go deeper or heavier" in drawing.words
+
+
+@pytest.mark.parametrize(("screen", "about"), [(Screen(), ABOUT), (SCREEN, About()), (Screen(knee_to_wall=SCREEN.knee_to_wall), ABOUT)])
+def test_without_an_estimate_there_is_no_drawing(screen, about):
+    assert your_squat(screen, about) is None
