@@ -123,11 +123,12 @@ class Flow:
 
     ``facts`` are worked out whenever they are wanted; ``at_start`` gives facts once, when a run begins, kept with it.
     ``gates`` are tried in order, on what is known and those facts. ``hears_pain`` is false only where the flow itself
-    asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``. ``reopens``
-    false: once it is done its answers are not taken back; ``resumes`` false: what interrupts it makes it begin anew. ``command``: other words that
-    start it; ``by_name`` false: its own name does not. ``invite``: what a reminder to begin it says; ``parked``: what stopping it
-    says, where that is not the usual. ``counted``:
-    whether its questions show how far along they are; ``stops``: whether they show a stop button. ``compatible``: older versions whose open runs may go on in it.
+    asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``.
+    ``reopens`` false: once it is done its answers are not taken back; ``resumes`` false: what interrupts it makes it
+    begin anew. ``command``: other words that start it; ``by_name`` false: its own name does not. ``invite``: what a
+    reminder to begin it says; ``parked``: what stopping it says, where that is not the usual. ``counted``: whether its
+    questions show how far along they are; ``stops``: whether they show a stop button. ``compatible``: older versions
+    whose open runs may go on in it.
     """
 
     name: str
