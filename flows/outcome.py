@@ -12,7 +12,10 @@ CAUSES = ("length", "strength", "control")
 AT_REST = fact("overall").one_of("normal", "no_rounding")
 LEVEL = fact("safety.level")
 GROWN = ~(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"))
-MOVES = ANY & GROWN & (LEVEL.one_of("go", "no_load") | ~LEVEL.known)
+CHECKED = fact("safety.checked.today").known
+SHUT = LEVEL.one_of("not_today", "clinician", "same_day", "emergency")
+MOVES = ANY & GROWN & CHECKED & LEVEL.is_("go")
+"""Drill, home work and load are told only on a day on which the safety check says go."""
 DRILL = MOVES & fact("drill").known & ~fact("drill").is_("none")
 WHY = fact("why").is_("why")
 
@@ -48,7 +51,7 @@ FLOW = Flow(
             only_if=ANY & ~AT_REST),
         *(Tell(f"More on {cause}:\n{{{cause}_more}}", WHY & SAID[f"{cause}_more"].is_("yes")) for cause in CAUSES),
         Tell("Not tested, so open: {not_tested}.", WHY & SAID["not_tested"].is_("yes")),
-        Run("depth_estimate", WHY),
+        Run("depth_estimate", WHY & GROWN & ~SHUT),
         Tell("{settle}", ANY & SAID["settle"].is_("yes")),
         Tell("{notes}", ANY & SAID["notes"].is_("yes")),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
@@ -60,11 +63,15 @@ FLOW = Flow(
         Tell("{stance}", MOVES & SAID["stance"].is_("yes")),
         Tell("No drill and no advice on load while a clinician comes first. The results stay here: say “results”.",
              ANY & LEVEL.one_of("clinician", "same_day", "emergency")),
+        Tell("What to do with it comes after today's safety check: say “safety check”, then “results”.",
+             ANY & GROWN & ~SHUT & ~CHECKED),
+        Tell("No load today, so the drill and what to lift wait until tomorrow.", ANY & GROWN & CHECKED & LEVEL.is_("no_load")),
         Tell("No drill and no load today. Say “results” again when a day's rest is over.", ANY & LEVEL.is_("not_today")),
         Tell("Under 18 drills and loads are for you and a coach who is linked here, and none is now.", ANY & ~GROWN),
         Do(Remind("retest", "retest", "{retest_on}"), ANY & fact("retest_on").known),
         Do(Remind("retest", "retest", ""), ANY & ~fact("retest_on").known),
-        Tell("{retest_words} I will remind you on {retest_on:date}.", ANY & fact("retest_on").known, must_arrive=True),
+        Tell("{retest_plan}", ANY & ~SHUT & fact("retest_plan").known),
+        Tell("{retest_words} I will remind you on {retest_on:date}.", ANY & ~SHUT & fact("retest_on").known, must_arrive=True),
         Tell("{retest_words}", ANY & ~fact("retest_on").known),
     ),
 )

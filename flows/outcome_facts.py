@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import UTC, date, datetime, timedelta
 
+from companion.clock import local_date
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.conversation.units import METRIC, shown
@@ -59,8 +60,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     if not screen.done:
         return {"any": "no"}
     facts: dict[str, Value] = {
-        "before": str(known.facts.get("outcome.at", "")),
-        "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words, "at": known.now.isoformat(),
+        **_times(known), "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words,
         "differences": " ".join(conclusion.differences), "notes": " ".join(conclusion.notes),
         "not_tested": ", ".join(TEST_WORDS[test] for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
@@ -72,8 +72,22 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     for verdict in conclusion.verdicts:
         facts |= verdict_facts(verdict)
     if again.days is not None:
-        facts["retest_on"] = (date.fromisoformat(str(known.facts["today"])) + timedelta(days=again.days)).isoformat()
+        today = date.fromisoformat(str(known.facts["today"]))
+        tested = max((row.at for row in known.answers() if row.flow in ROUTE), default=known.now)
+        counted = local_date(tested, str(known.facts.get("welcome.zone", "")))  # looking again moves nothing
+        facts["retest_on"] = max(counted + timedelta(days=again.days), today + timedelta(days=1)).isoformat()
+        if plans := [f"{TEST_WORDS[one.test].capitalize()}: {one.words}" for one in again.tests if one.sessions > 1]:
+            facts["retest_plan"] = " ".join(plans)
     return facts | offer_facts(conclusion, known)
+
+
+def _times(known: Known) -> dict[str, Value]:
+    """When these results were first told, and those before them: only new answers make new results."""
+    told, before = known.facts.get("outcome.at"), str(known.facts.get("outcome.before", ""))
+    since = told_at(known)
+    if since is not None and not any(row.flow in ROUTE and row.at > since for row in known.answers()):
+        return {"at": str(told), "before": before}
+    return {"at": known.now.isoformat(), "before": str(told or "")}
 
 
 def verdict_facts(verdict: Verdict) -> dict[str, Value]:
@@ -86,8 +100,11 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     if verdict.ruling is Ruling.RULED_OUT:  # one line for each part before a second for any
         first_of = {finding.part: finding for finding in reversed(weighed)}
         weighed.sort(key=lambda finding: first_of[finding.part] is not finding)
+    else:  # one line from each test before a second from any
+        once = {finding.row.test: finding for finding in reversed(weighed)}
+        weighed.sort(key=lambda finding: (finding.row.direction != carries, once[finding.row.test] is not finding))
     reasons = list(dict.fromkeys(finding.words for finding in weighed))
-    at_once = 3 if verdict.ruling is Ruling.RULED_OUT and verdict.cause == "length" else SAID_AT_ONCE
+    at_once = 4 if verdict.ruling is Ruling.RULED_OUT and verdict.cause == "length" else SAID_AT_ONCE
     first = verdict_words(verdict)
     if verdict.ruling is not Ruling.TOO_CLOSE and verdict.contradiction:
         reasons.append(verdict.contradiction)

@@ -11,7 +11,9 @@ from flows.safety_facts import (
     level_after_pain,
     level_until_asked,
     reasons_of_pain,
+    said_heart,
     said_leg_signs,
+    said_saddle,
 )
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 
@@ -20,9 +22,14 @@ UNTIL_ASKED = Fact("until_asked", values=LEVELS, of=level_until_asked)
 BECAUSE = Fact("because", of=reasons_of_pain)
 SAID_SIGNS = Fact("said_signs", values=("yes", "no"), of=said_leg_signs)
 HURTS = ~fact("where").is_("nothing")
-ASKED = HURTS & ~fact("where").is_("chest")
-"""The chest is an emergency by itself: nothing more is asked."""
+RED = fact("heart_now").one_of("yes", "unsure") | fact("saddle_now").one_of("yes", "unsure")
+ASKED = HURTS & ~fact("where").is_("chest") & ~RED
+"""Chest, breath, faintness, bladder or saddle are an emergency by themselves: nothing more is asked."""
 LEG = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+
+SAID = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
+                              "my chest hurts and i wet myself"))
+"""What they wrote, by example of each kind it may be."""
 
 OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
                   Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS))
@@ -31,18 +38,27 @@ OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, ques
 FLOW = Flow(
     "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
-    facts=(UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain)), at_start=before_pain, reopens=False, resumes=False,
+    facts=(SAID, UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain),
+           Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
+    at_start=before_pain, reopens=False, resumes=False,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
         *OPEN_QUESTIONS,
         Tell("Stop there, and get comfortable. A few questions, then we see.", must_arrive=True),
+        Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
+            only_if=fact("said_heart").is_("yes")),
+        *OPEN_QUESTIONS,
+        Ask("saddle_now", "Any of these, now? New trouble with bladder or bowel; numbness between the legs; weakness in both "
+            "legs.", UNSURE, safety=True, only_if=fact("said_saddle").is_("yes") & ~RED),
+        *OPEN_QUESTIONS,
         Ask("where", "Where does it hurt?", choice(
             ("back", "Lower back", "back", "spine", "my back"), ("hip", "Hip or groin", "hip", "groin", "hips"),
             ("leg", "Leg", "thigh", "hamstring", "calf", "my leg"), ("knee", "Knee", "my knee"),
             ("ankle", "Ankle or foot", "ankle", "foot"), ("chest", "Chest, breath or faint", "chest", "my chest",
                                                                "breath", "short of breath", "faint", "dizzy"),
             ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm"),
-            ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")), safety=True),
+            ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")),
+            safety=True, only_if=~RED),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),
             safety=True, only_if=~HURTS, then=(Jump(fact("surely").is_("no"), "where"),)),
         Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, only_if=ASKED),

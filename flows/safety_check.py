@@ -73,6 +73,7 @@ FLOW = Flow(
             only_if=ON),
         Ask("urgent", "Lately: a leg that is weak or getting weaker, a foot that drops, a hard fall or blow, fever, chills, "
             "an infection, or feeling ill?", UNSURE, safety=True, only_if=ON),
+        HALF_DONE,
         Ask("weakness", "Is it a leg that is weak or getting weaker, or a foot that drops?", UNSURE, safety=True,
             only_if=SOMETHING),
         HALF_DONE,
@@ -84,6 +85,7 @@ FLOW = Flow(
         Ask("history", "Ever, or now: cancer; weight loss you did not aim for; night pain no position eases; long use of "
             "prednisone-type tablets; weak bones; pregnancy; a recent operation or fracture; a disc or nerve diagnosis; "
             "chest pain or fainting on effort?", UNSURE, safety=True, only_if=ON),
+        HALF_DONE,
         Ask("mistake", "Last time you said yes to one of those. Was that a mistake?", UNSURE, safety=True,
             only_if=SAID_BEFORE),
         Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY | WAS_PREGNANT),

@@ -17,6 +17,9 @@ _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant"
           "limits", "pain", "soreness", "leg_signs")
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
+_HEART_WORDS = re.compile(r"\bchest\b|breath|\bfaint|black(?:ed|ing)? out|pass(?:ed|ing)? out|\bheart\b", re.IGNORECASE)
+_SADDLE_WORDS = re.compile(r"bladder|bowel|saddle|wet myself|\bpee|\bpoo|toilet|groin is numb|between (?:my|the) legs|"
+                           r"both (?:my )?legs", re.IGNORECASE)
 _LEG_WORDS = re.compile(r"\b(?:numb|tingl|pins|needle|shoot|zing|electric)|can.?t feel", re.IGNORECASE)
 
 
@@ -43,6 +46,8 @@ def _check(got: Facts, so_far: bool = False) -> Outcome:
         answers["history"] = "yes" if answers["pregnant"] != "no" else "no"
     if still_cleared(got, "") == "yes" and got.get("same_history") == "yes":
         answers |= {"cleared": "yes", "cleared_at": "told earlier"}
+    if so_far and got.get("urgent") in ("yes", "unsure"):  # until it is told which, it may be any
+        answers |= {key: "yes" for key in ("weakness", "fall") if answers[key] is None}
     if so_far:  # what is not asked yet speaks for nothing
         answers = {key: ({"pain": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
     return level_from_check(answers)
@@ -133,6 +138,16 @@ def said_leg_signs(got: Facts, side: str) -> Value:
     return "yes" if _LEG_WORDS.search(str(got.get("said", ""))) else "no"
 
 
+def said_heart(got: Facts, side: str) -> Value:
+    """Whether what they wrote speaks of chest, breath or faintness."""
+    return "yes" if _HEART_WORDS.search(str(got.get("said", ""))) else "no"
+
+
+def said_saddle(got: Facts, side: str) -> Value:
+    """Whether what they wrote speaks of bladder, bowel, the saddle area or both legs."""
+    return "yes" if _SADDLE_WORDS.search(str(got.get("said", ""))) else "no"
+
+
 def _pain(got: Facts, so_far: bool = False) -> Outcome:
     answers: dict[str, Value | None] = {key: got.get(key) for key in _PAIN}
     if so_far:  # what is not asked yet speaks for nothing
@@ -141,7 +156,11 @@ def _pain(got: Facts, so_far: bool = False) -> Outcome:
         answers["below_knee"] = "no"
     if said_leg_signs(got, "") == "yes":
         answers["tingling"] = "yes"
-    if got.get("where") == "chest":  # nothing more is asked: only that weighs
+    if got.get("saddle_now") in ("yes", "unsure"):
+        answers["bladder"] = "yes"
+    if got.get("heart_now") in ("yes", "unsure") or got.get("saddle_now") in ("yes", "unsure"):
+        answers |= {key: "no" for key in _PAIN if answers[key] is None and key != "bad"} | {"bad": answers["bad"] or 0.0}
+    if got.get("where") == "chest" or got.get("heart_now") in ("yes", "unsure"):  # nothing more is asked: only that weighs
         answers |= dict.fromkeys(_PAIN, "no") | {"where": "chest", "bad": 0.0}
     start = got.get("safety_check.pain") if got.get("safety.checked.today") == "yes" else None
     return level_from_pain(answers, float(start) if start is not None else None)

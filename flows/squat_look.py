@@ -64,11 +64,12 @@ SET_UP = {
 
 def drawn_order(known: Known) -> dict[str, Value]:
     """The four changes in this run's order, worded in the lifter's units. The same run draws the same order."""
-    order = list(CHANGES)
+    bare = known.facts.get("safety.body_first") == "yes"
+    order = [change for change in CHANGES if not (bare and change.name == "front")]
     Random(f"squat_look {known.facts.get('person', '')} {known.run}").shuffle(order)
     amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS["metric"])
     drawn: dict[str, Value] = {}
-    for slot, change in zip(SLOTS, order, strict=True):
+    for slot, change in zip(SLOTS, order, strict=False):
         drawn |= {slot: change.name, f"{slot}_say": change.say.format(**amounts),
                   f"{slot}_caution": change.caution}
     return drawn
@@ -94,7 +95,7 @@ def _seen(name: str) -> Condition:
 def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
     """One slot's set and what was seen in it; where it goes on when the set is ``skipped``."""
     return (
-        Ask(f"{slot}_do", f"{{{slot}_say}}", DONE, caution=f"{{{slot}_caution}}", only_if=ROUNDED, then=skipped,
+        Ask(f"{slot}_do", f"{{{slot}_say}}", DONE, caution=f"{{{slot}_caution}}", only_if=ROUNDED & fact(slot).known, then=skipped,
             picture=f"squat_{{{slot}}}"),
         Ask(f"{slot}_rounds", "With that change: does the lower back round, or the tail tuck under?", ROUNDS,
             only_if=ROUNDED, log_as=f"{{{slot}}}_rounds"),
@@ -139,9 +140,11 @@ FLOW = Flow(
              only_if=~ROUNDED & ~fact("plain_rounds").is_("no")),
         Tell("A little rounding at parallel or below, without pain, is common, in trained lifters too.",
              only_if=ROUNDED & COMMON),
-        Tell("Now four short sets with one thing changed in each, in a mixed order, and the plain squat once "
+        Tell("Now a few short sets with one thing changed in each, in a mixed order, and the plain squat once "
              "more. Rest as long as you like in between.", only_if=ROUNDED),
-        *(ask for slot, after in pairwise(SLOTS) for ask in _change(slot, Jump(_left_out(slot), f"{after}_do"))),
+        *(ask for slot, after in pairwise(SLOTS) for ask in _change(slot,
+          Jump(_left_out(slot) & fact(after).known, f"{after}_do"), Jump(_left_out(slot) & CHANGED, "again_do"),
+          Jump(_left_out(slot), "load_film"))),
         *_change(SLOTS[-1], Jump(_left_out(SLOTS[-1]) & CHANGED, "again_do"),
                  Jump(_left_out(SLOTS[-1]), "load_film")),
         Ask("again_do", "Last set: three squats exactly as the first, nothing changed.", Ready("Done"),

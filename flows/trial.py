@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from companion.conversation.condition import Value, fact
+from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
 from companion.conversation.kinds import Number, Ready, YesNo, choice
+from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.priming import Day, arm_of, verdict_of
 from flows.outcome_facts import showing
 from flows.shared import BANDS, BODY_WEIGHT, SHARP, SQUAT
@@ -38,13 +39,27 @@ def trial_facts(known: Known) -> dict[str, Value]:
             if run not in hurt and {"felt", "depth", "load"} <= said.keys()]
     last = days[-1] if days else None
     show = showing(known)
-    same = f"as last time: {last.depth.replace('_', ' ')}, {show(last.load, 'kg')}" if last else "the ones you can keep to each time"
+    limit, keep = str(known.facts.get("load.limit", "")), band_of(str(known.facts.get("depth.keep", "")))
+    most = float(limit) if limit else None
+    fits = last is not None and (most is None or last.load <= most) and (keep is None or (band_of(last.depth) or keep) <= keep)
+    bounds = [*([f"no deeper than {BAND_WORDS[keep]}"] if keep else []), *([f"no more than {show(most, 'kg')}"] if most else [])]
+    same = (f"as last time: {last.depth.replace('_', ' ')}, {show(last.load, 'kg')}" if last and fits else
+            "the ones you can keep to each time" + "".join(f", {bound}" for bound in bounds))
     return {"index": float(len(runs)), "number": float(len(runs) + 1), "arm": arm_of(seed, len(runs)), "same": same,
+            "keep": keep.value if keep else "", "most": most if most is not None else 10_000.0,
             "so_far": verdict_of(seed, days).words, "drawn_today": known.facts.get("trial.day.today", "no")}
 
 
+def over_limits(got: Facts, side: str) -> Value:
+    """Whether the day went past the depth or the load to keep to for now, or moved a lot where it did not keep them."""
+    keep, depth = band_of(str(got.get("keep", ""))), band_of(str(got["depth"]))
+    deeper = keep is not None and depth is not None and depth > keep
+    return "yes" if deeper or float(got["load"]) > float(got["most"]) or got.get("kept") == "no" else "no"
+
+
 FLOW = Flow(
-    "trial", version=1, title="Priming trial", counted=False, minutes=10, command=("priming trial", "does priming help"),
+    "trial", version=1, title="Priming trial", facts=(Fact("over", values=("yes", "no"), of=over_limits),), minutes=10,
+    command=("priming trial", "does priming help"),
     gates=(*SQUAT, Gate(~fact("drill").known | fact("drill").is_("none"),
                         "A trial needs a drill, and that comes from the tests. Say “screen” first."),
            Gate(BODY_WEIGHT, "The trial compares squats with the same load, and for now you keep to body weight. It waits.")),
@@ -72,6 +87,8 @@ FLOW = Flow(
         Ask("load", "With which load?", Number("kg", 0, 500, usual=(0, 300), example_value=80), only_if=ON),
         Ask("kept", "Did you keep to the depth you meant to?", YesNo(), only_if=ON),
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?", FELT, only_if=ON),
+        Tell("That went past what to keep to for now. Next time stay above the depth where your back moves, and lighter.",
+             ON & fact("over").is_("yes")),
         Tell("Kept. The next squat day gets its own lot: say “priming trial”.", ON),
         Tell("This day does not count. Squat another day.", DRAWN & ~ON),
     ),

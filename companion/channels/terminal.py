@@ -151,10 +151,10 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
 
     async def deliver() -> None:
         while True:
-            now = clock.now()
-            for message in await store.due(now):
-                await draw(message)
-                await store.mark_sent(message.id, clock.now(), "")
+            while batch := await store.due(clock.now()):
+                for message in batch:
+                    await draw(message)
+                    await store.mark_sent(message.id, clock.now(), "")
             following = await store.next_due(clock.now())
             counting.until = following
             pause = sweep_seconds if following is None else (following - clock.now()).total_seconds()

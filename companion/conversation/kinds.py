@@ -194,6 +194,13 @@ class Hold(Ready):
     go: str = "Hold: {seconds:g} seconds. Let go early if you need to."
     over: str = "Time. Come out of it slowly."
 
+    @property
+    def options(self) -> tuple[Option, ...]:
+        return (Option("ready", self.label, ("start", "begin", "go", "ready", "ok", "yes", "now")),)
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        return pick(text, self.options, ears)
+
 
 NUMBER_WORDS: Final = {word: float(n) for n, word in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",

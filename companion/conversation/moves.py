@@ -59,8 +59,13 @@ class Draft:
     @property
     def works(self) -> bool:
         """Whether the body is at work: in the waiting question, or in the timed hold just before it."""
+        return bool(self.ask.caution) or self.after_hold
+
+    @property
+    def after_hold(self) -> bool:
+        """Whether the answer before the waiting question started a timed hold."""
         before = self.compiled.stops.get(self.top.trail[-1]) if self.top.trail else None
-        return bool(self.ask.caution) or (isinstance(before, Ask) and isinstance(before.kind, Hold))
+        return isinstance(before, Ask) and isinstance(before.kind, Hold)
 
     @property
     def ears(self) -> Ears:
@@ -110,6 +115,7 @@ class Draft:
         self.session = self.session.with_top(replace(self.top, fixed=dict(fixed)))
         if self._shut():
             return
+        self.session = self.session.with_top(replace(self.top, tried=()))
         self.effects.append(Began(self.top.run, flow.name, flow.version))
         self._follow(self.compiled.onward(START, self.facts()))
 
@@ -337,7 +343,7 @@ class Draft:
 
     def park(self, before: str = "") -> None:
         """Put what is running aside; its answers are kept."""
-        if self.session.stack and self.works and not self.ask.caution:
+        if self.session.stack and self.after_hold:
             self.take_back()  # a hold that was not held to its end is held again
         stack = tuple(frame for frame in self.session.stack if frame.flow != self.book.home)
         if stack:

@@ -113,6 +113,10 @@ SURE_THINGS = {
     dead leg|legs|foot|feet|arm|toe|toes
     weakness in|of|down <my>? <my>? <body>
     <limb> weakness
+    <limb> ~ weak|weaker
+    both <my>? legs ~ weak|weaker
+    foot ~ drops|drop|dropping
+    <limb> ~ getting|gets|got|going weaker
     charlie|charley horse
     """,
     "the chest: a stop of its own": """

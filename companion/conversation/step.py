@@ -265,7 +265,7 @@ def _start(draft: Draft, flow: str) -> None:
     if running and draft.compiled.flow.holds and not draft.book[flow].flow.always:
         draft.ask_again("These questions come first.")
         return
-    if any(frame.flow == flow for frame in running):
+    if any(frame.flow == flow for frame in running) and not (flow == draft.book.home and len(running) > 1):
         draft.ask_again("You are in the middle of it.")
         return
     others = tuple(frame for frame in running if frame.flow != draft.book.home)

@@ -232,6 +232,9 @@ def _stance(screen: Screen, findings: Sequence[Finding]) -> str:
         "narrow": rock.narrow, "middle": rock.middle, "wide": rock.wide}
     ranked = {name: order.index(seen) for name, seen in widths.items() if seen in order}
     best = [name for name, rank in ranked.items() if rank == max(ranked.values())]
+    look = screen.squat_look
+    if best == ["wide"] and look is not None and look.moved("wide") == 0:
+        return ""  # the lifter's own wider squats changed nothing
     if len(best) == 1 and len(ranked) == 3:
         return f"Your back stayed still longest with the knees {WIDTH_WORDS[best[0]]}: a hint for your stance, no more."
     if any(f.row.id == "wide_later_hip" and f.grade > Grade.NONE for f in findings):

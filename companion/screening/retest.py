@@ -127,8 +127,8 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
     """Whether the mean over the sessions after differs from that before beyond MDC95.
 
     ``before`` and ``after``: the repeats of each session, all taken one way (ValueError otherwise, saying why). More is
-    better. MDC95 of means over k and n sessions is 1.96 * SEM * sqrt(1/k + 1/n): MDC / sqrt(k) where both are k. One
-    calf session at either end can't show what calf work gives in weeks: it can't be said. By eye the bands must not
+    better. MDC95 of means over k and n sessions is 1.96 * SEM * sqrt(1/k + 1/n): MDC / sqrt(k) where both are k. Within
+    it, one calf session at either end can't show what calf work gives in weeks: it can't be said. By eye the bands must not
     touch.
     """
     first = one_way(tuple(chain.from_iterable((*before, *after))))
@@ -140,7 +140,7 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
     if first.width:
         mdc = (_width(before) + _width(after)) / 2
     size = show(abs(amount), first.unit)
-    if first.test == "knee_to_wall" and min(len(before), len(after)) < 2:
+    if first.test == "knee_to_wall" and min(len(before), len(after)) < 2 and abs(amount) <= mdc:
         wanted = sessions_to_average(_calf_mdc(error), CALF_GAIN)
         return Change("cannot_say", amount, mdc, (
             f"{size} apart, but one session can't show calf change: "
