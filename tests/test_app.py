@@ -496,3 +496,60 @@ async def test_a_reminder_that_can_not_be_offered_is_given_up_and_stops_no_other
         await life.companion.sweep()
     assert life.db.execute("select state from reminders").fetchall()[-1] == ("failed",)
     assert await life.companion.sweep() == 0
+
+
+@pytest.mark.parametrize("so_far", [("no", "no", "yes"), ("no", "no", "no", "yes")])
+async def test_a_yes_heard_in_a_check_closes_what_it_may_mean_until_it_is_told(life, so_far):
+    await settled(life)
+    await life.say("safety check", *so_far, "menu", "knee to wall")
+    assert not life.state().startswith(("knee", "warm"))
+
+
+@pytest.mark.parametrize("words", ["i have chest pain", "i feel faint", "i cant breathe", "my heart hurts and i feel faint"])
+async def test_chest_and_faintness_are_asked_about_first_and_told_at_once(life, words):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", words)
+    assert life.state() == "pain.heart_now"
+    assert any("emergency department" in text for text in await life.say("yes"))
+
+
+@pytest.mark.parametrize("words", ["I wet myself", "lost feeling in my saddle area", "both legs are weak"])
+async def test_bladder_saddle_and_both_legs_are_asked_about_first_and_told_at_once(life, words):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", words)
+    assert life.state() == "pain.saddle_now"
+    assert any("emergency department" in text for text in await life.say("not sure"))
+
+
+async def test_the_menu_is_there_also_from_what_the_menu_began(life):
+    await settled(life)
+    said = await life.say("About me", "menu")
+    assert life.state() == "home.pick"
+    assert "What would you like to do?" in said[-1]
+
+
+async def test_a_test_parked_overnight_goes_on_after_a_new_check(life):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11", "stop", "No")
+    life.clock.at += timedelta(days=1)
+    await life.say("go on")
+    assert life.state() == "safety_check.bladder"
+    await life.say(*CHECK, *WARM)
+    assert life.state() == "knee_to_wall.left_2"
+
+
+async def test_looking_at_the_results_again_moves_no_reminder(life):
+    await with_results(life)
+    (first,) = reminders.open_of(life.db, 1)
+    life.clock.at += timedelta(days=20)
+    await life.say("results", "now")
+    (again,) = reminders.open_of(life.db, 1)
+    assert again.due_at == first.due_at
+
+
+async def test_drill_and_load_are_told_only_after_todays_check(life):
+    await with_results(life)
+    life.clock.at += timedelta(days=1)
+    said = await life.say("results", "now")
+    assert any("after today's safety check" in text for text in said)
+    assert not any("prime" in text for text in said)
