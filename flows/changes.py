@@ -78,6 +78,8 @@ def _depth(before: Screen, after: Screen) -> str:
     if before.squat_look is None or after.squat_look is None:
         return ""
     old, new = before.squat_look, after.squat_look
+    if (old.plain_rounds, old.plain_depth) == (new.plain_rounds, new.plain_depth):
+        return f"Where the rounding starts: no change, {_start(new.plain_rounds, new.plain_depth)}."
     return (f"Where the rounding starts\nThen: {_start(old.plain_rounds, old.plain_depth)}. "
             f"Now: {_start(new.plain_rounds, new.plain_depth)}. One band of difference is the least that can be told.")
 

@@ -22,6 +22,9 @@ SAID_AT_ONCE = 2
 
 VERDICT_WORDS_MOST = 350
 
+WITHHELD = ("The drill for that part lies on the back or folds deeply, so none is offered while you are, or may be, pregnant. "
+            "Ask who looks after you.")
+
 
 def showing(known: Known) -> Show:
     """Writes a kept number in the lifter's own units."""
@@ -127,7 +130,8 @@ def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
     """The drill and the home work in words; nothing where there is none to offer."""
     offer = offer_of(conclusion, known)
     if offer is None:
-        return {"drill": "none"}
+        none: dict[str, Value] = {"drill": "none"}
+        return none | ({"drill_why": WITHHELD} if conclusion.part else {})
     facts: dict[str, Value] = {
         "drill": conclusion.part, "drill_name": offer.prime.name, "drill_trial": offer.trial, "home_words": offer.home_words,
         "drill_each": " on each side" if offer.prime.sides == 2 else "",

@@ -7,7 +7,7 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, choice
 from companion.conversation.units import METRIC, reworded
-from flows.outcome_facts import concluded, offer_of
+from flows.outcome_facts import WITHHELD, concluded, offer_of
 from flows.shared import BODY_WEIGHT, SQUAT
 
 BETWEEN_REPETITIONS = 2
@@ -19,7 +19,8 @@ def drill_facts(known: Known) -> dict[str, Value]:
     _, conclusion, _ = concluded(known)
     offer = offer_of(conclusion, known)
     if offer is None:
-        return {"offered": "no"}
+        return {"offered": "no", "why_not": WITHHELD if conclusion.part else "No drill is suggested for you just now. Say “results” "
+                "to see why."}
     prime, system = offer.prime, str(known.facts.get("welcome.units", METRIC))
     light = prime.light and known.facts.get("safety.body_first") != "yes"
     facts: dict[str, Value] = {
@@ -50,7 +51,7 @@ FLOW = Flow(
     gates=(*SQUAT, Gate(~fact("drill").known, "A drill comes from the tests. Say “screen” first.")),
     at_start=drill_facts,
     steps=(
-        Tell("No drill is suggested for you just now. Say “results” to see why.", ~OFFERED),
+        Tell("{why_not}", ~OFFERED),
         Ask("setup", "The drill: {name}, {sets} sets of {reps}{each}.{light} It is a trial: nobody knows yet whether it helps "
             "you. Ready to see the steps?", Ready(), only_if=OFFERED),
         Ask("steps", "{steps}", Ready("I have it"), caution=CAUTION, only_if=OFFERED, picture="drill {name}"),

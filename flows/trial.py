@@ -15,7 +15,7 @@ JOINED = fact("trial.joined").is_("yes")
 TODAY = fact("drawn_today").is_("yes")
 DRAWN = fact("draw").is_("draw")
 PRIMED, PLAIN = DRAWN & fact("arm").is_("prime"), DRAWN & fact("arm").is_("plain")
-ON = fact("safety.level").is_("go") & (PLAIN | fact("run_prime").is_("done") & ~fact("prime.felt").is_("hurt"))
+ON = fact("safety.level").is_("go") & (PLAIN | PRIMED & fact("run_prime").is_("done") & ~fact("prime.felt").is_("hurt"))
 """Only a day on which nothing hurt goes on to squats."""
 FELT = Number("", 0, 10, usual=(0, 10), example_value=3, step=1)
 
@@ -58,7 +58,7 @@ def over_limits(got: Facts, side: str) -> Value:
 
 
 FLOW = Flow(
-    "trial", version=1, title="Priming trial", facts=(Fact("over", values=("yes", "no"), of=over_limits),), minutes=10,
+    "trial", version=1, title="Priming trial", facts=(Fact("arm", values=("prime", "plain")), Fact("over", values=("yes", "no"), of=over_limits)), minutes=10,
     command=("priming trial", "does priming help"),
     gates=(*SQUAT, Gate(~fact("drill").known | fact("drill").is_("none"),
                         "A trial needs a drill, and that comes from the tests. Say “screen” first."),

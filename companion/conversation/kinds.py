@@ -205,8 +205,8 @@ class Hold(Ready):
 NUMBER_WORDS: Final = {word: float(n) for n, word in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
      "fourteen", "fifteen"))}
-_FILLER = re.compile(r"\b(?:about|around|roughly|approx|approximately|maybe|like|its|it's|it is|was|is|ca|exactly|just|or so|ish|please|"
-                     r"pls)\b|[~≈]")
+_FILLER = re.compile(r"\b(?:about|abt|bout|around|arnd|circa|roughly|approx|approximately|maybe|like|its|it's|it is|was|is|ca|exactly|"
+                     r"just|or so|ish|please|pls)\b|[~≈]")
 _PART = re.compile(r"(-?\d+(?:[.,]\d+)?)(?:\s+(\d+)/(\d+))?\s*([a-z°º\"']*)\.?")
 
 

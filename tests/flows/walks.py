@@ -25,7 +25,7 @@ from companion.screening.screen import Answer as Row
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, PAIN
 
-TRIES = 600
+TRIES = 2_000
 """Walks looked at for one flow before what no walk took counts as not found; a fixed draw, so always the same ones."""
 
 LONGEST = 100

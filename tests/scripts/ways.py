@@ -264,9 +264,10 @@ class OverTelegram:
     async def _listen(self) -> None:
         """All that waits, each message as its time comes."""
         while True:
-            while self.store.marked > self.heard or await self.store.due(self.clock.now()):
+            while len(self.api.sent) > self.heard or await self.store.due(self.clock.now()):
                 if self.store.marked == self.heard:
-                    await self.clock.advance(1)
+                    if len(self.api.sent) == self.heard:  # else it is there, and only its mark is on the way
+                        await self.clock.advance(1)
                     await self.store.until_marked(self.heard + 1)
                 for message in self.api.sent[self.heard:self.store.marked]:
                     self.real.append(heard(_as_outgoing(message)))
