@@ -58,7 +58,8 @@ def over_limits(got: Facts, side: str) -> Value:
 
 
 FLOW = Flow(
-    "trial", version=1, title="Priming trial", facts=(Fact("arm", values=("prime", "plain")), Fact("over", values=("yes", "no"), of=over_limits)), minutes=10,
+    "trial", version=1, title="Priming trial",
+    facts=(Fact("arm", values=("prime", "plain")), Fact("over", values=("yes", "no"), of=over_limits)), minutes=10,
     command=("priming trial", "does priming help"),
     gates=(*SQUAT, Gate(~fact("drill").known | fact("drill").is_("none"),
                         "A trial needs a drill, and that comes from the tests. Say “screen” first."),
