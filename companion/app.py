@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import logging
 import sqlite3
 from collections import OrderedDict
@@ -11,18 +12,22 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Final
 
+from companion.calendar.wishes import wishes_from, zone_from
 from companion.channels.port import Address, Inbound, Outgoing, Tapped
 from companion.clock import Clock
-from companion.conversation.effects import Effect, Erase, Record, Say
+from companion.conversation.effects import Calendar, Effect, Erase, Record, Replan, Say
 from companion.conversation.events import Happening, Invite, Settle
 from companion.conversation.flow import Known
 from companion.conversation.session import Session
 from companion.conversation.step import prompt_now, step, unsettled
-from companion.known import SAFETY, known_of, zone_in
-from companion.record import log, outbox, people, reminders
+from companion.known import SAFETY, known_of
+from companion.record import outbox, people, reminders
 from companion.record.file import open_for_writing
 from companion.record.keep import keep, put_message, take_back_timed
 from companion.record.writer import Writer
+from companion.reminders.calendar_file import calendar_file
+from companion.reminders.kinds import KINDS, decide
+from companion.reminders.replan import again, replan
 from flows.catalogue import BOOK, CONSENT
 
 _log = logging.getLogger(__name__)
@@ -30,12 +35,14 @@ _log = logging.getLogger(__name__)
 STRANGERS_MOST: Final = 10_000
 """Conversations before consent are held in memory only; the oldest of more than these begins anew. Our choice."""
 
-OPEN_LEVELS: Final = ("go", "no_load")
-PUT_OFF: Final = timedelta(days=1)
-"""An invitation to test is put off so long while a clinician comes first; our choice."""
+BACKWARDS: Final = timedelta(seconds=90)
+"""A clock that went back by more than this has its later work looked at again; our choice."""
 
 SETTLING_MOST: Final = 60
 """Flows that may begin and end in one turn; more is a flow that runs in a circle."""
+
+SETTLED_AS: Final = {"send": "sent", "stale": "stale", "drop": "dropped", "ignored": "ignored"}
+CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
 
 SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
 
@@ -84,6 +91,7 @@ class Companion:
         self._unkept: dict[int, Outgoing] = {}
         self._unkept_count = 0
         self._erased = False
+        self._swept: datetime | None = None
 
     def close(self) -> None:
         """Close the file and let go of its lock."""
@@ -120,16 +128,21 @@ class Companion:
         self._advance(db, person, people.load_session(db, person), inbound.event, now, (where.channel, where.id))
 
     def _advance(self, db: sqlite3.Connection, person: int, session: Session, event: Happening, now: datetime,
-                 to: tuple[str, str] | None) -> None:
+                 to: tuple[str, str] | None, offer: reminders.Reminder | None = None) -> None:
         """Step until the conversation waits for the person again, keeping each step's effects before the next."""
         known, waited, told = known_of(db, person, now), 0.0, set[str]()
         for _ in range(SETTLING_MOST):
             session, effects = step(BOOK, session, event, known)
             effects, waited = in_order(effects, waited, told)
-            keep(db, person, effects, now, zone_in(log.facts_of(db, person)), to)
+            keep(db, person, effects, now, zone_from(known.facts, now), to, offer)
             if any(isinstance(effect, Erase) for effect in effects):
                 self._erase(db, person, effects, now, to)
                 return
+            for effect in effects:
+                if isinstance(effect, Replan):
+                    replan(db, person, known_of(db, person, now).facts, now)
+                elif isinstance(effect, Calendar):
+                    put_message(db, person, Say(CALENDAR_SAYS, must_arrive=True), now, to, calendar_file(db, person, now))
             if not unsettled(session):
                 people.save_session(db, person, session, now)
                 return
@@ -223,28 +236,60 @@ class Companion:
     # reminders --------------------------------------------------------------------------------------------
 
     async def sweep(self) -> int:
-        """Offer what is due, one turn a reminder; gives how many."""
-        due = await self.writer.do(lambda db: reminders.due(db, self.clock.now()))
-        for one in due:
-            try:
-                await self.writer.do(lambda db, one=one: self._offer(db, one))  # type: ignore[misc]
-            except Exception as error:
-                if self.writer.broken:
-                    raise
-                _log.error("reminder %s could not be offered: %s", one.id, type(error).__name__, exc_info=error)
-                await self.writer.do(lambda db, one=one: reminders.settle(db, one.id, "failed", self.clock.now()))  # type: ignore[misc]
-        if due:
+        """Decide on what is due, one turn a reminder, and take back what has waited too long to leave; gives how many."""
+        now, swept = self.clock.now(), 0
+        if self._swept is None or now < self._swept - BACKWARDS:
+            await self.writer.do(lambda db: self._look_again(db, now))
+        self._swept = now
+        for person, id in await self.writer.do(lambda db: outbox.gone_stale(db, now)):
+            await self.writer.do(lambda db, person=person, id=id: self._too_late(db, person, id))  # type: ignore[misc]
+            swept += 1
+        while due := await self.writer.do(lambda db: reminders.due(db, now)):
+            await asyncio.gather(*(self._offered(id) for id in due))  # together, so that they share commits
+            swept += len(due)
             self.on_commit("")
-        return len(due)
+        if swept:
+            self.on_commit("")
+        return swept
 
-    def _offer(self, db: sqlite3.Connection, reminder: reminders.Reminder) -> None:
-        now = self.clock.now()
-        known = known_of(db, reminder.person, now)
-        if known.facts.get(SAFETY, "go") not in OPEN_LEVELS:
-            reminders.put_off(db, reminder.id, now + PUT_OFF)
-        elif reminders.settle(db, reminder.id, "sent", now):
-            session = people.load_session(db, reminder.person)
-            self._advance(db, reminder.person, session, Invite(reminder.flow), now, None)
+    async def _offered(self, id: int) -> None:
+        try:
+            await self.writer.do(lambda db: self._offer(db, id))
+        except Exception as error:
+            if self.writer.broken:
+                raise
+            _log.error("reminder %s could not be offered: %s", id, type(error).__name__, exc_info=error)
+            await self.writer.do(lambda db: reminders.settle(db, id, "failed", self.clock.now()))
+
+    def _offer(self, db: sqlite3.Connection, id: int) -> None:
+        reminder, now = reminders.open_one(db, id), self.clock.now()
+        if reminder is None or reminder.due_at > now:
+            return  # another sweep was here
+        person = reminder.person
+        facts = known_of(db, person, now).facts
+        decision = decide(reminder, now, wishes_from(facts), zone_from(facts, now), str(facts.get(SAFETY, "go")))
+        if decision.until:
+            reminders.put_off(db, id, decision.until)
+            return
+        if reminders.settle(db, id, SETTLED_AS[decision.what], now):
+            invite = Invite(reminder.flow, reminder.day, missed=decision.what == "stale")
+            if decision.what == "send" or (invite.missed and KINDS[reminder.kind].says_missed):
+                offer = reminder if decision.what == "send" else None
+                self._advance(db, person, people.load_session(db, person), invite, now, None, offer)
+            if decision.what == "send":
+                again(db, reminder, now)
+        replan(db, person, facts, now)
+
+    def _too_late(self, db: sqlite3.Connection, person: int, id: int) -> None:
+        """A reminder's message that could not leave in time: said once, where its kind is spoken of."""
+        now, late = self.clock.now(), reminders.reopen_as_stale(db, id, self.clock.now())
+        if late and KINDS[late.kind].says_missed:
+            self._advance(db, person, people.load_session(db, person), Invite(late.flow, late.day, missed=True), now, None)
+
+    def _look_again(self, db: sqlite3.Connection, now: datetime) -> None:
+        """At the start, and where the clock went back: what was planned later than now is planned anew."""
+        for person in reminders.made_later(db, now):
+            replan(db, person, known_of(db, person, now).facts, now)
 
 
 class CompanionOutbox:

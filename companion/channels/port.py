@@ -45,7 +45,7 @@ class Button:
 @dataclass(frozen=True, slots=True)
 class Outgoing:
     """One message on its way. `id` is its place in the outbox; `buttons` are rows; `picture` names one;
-    `document` is the text of a file that goes with it; `must_arrive` means that twice is better than never;
+    `document` is the text of a file that goes with it, called `document_name`; `must_arrive` means that twice is better than never;
     `attempt` counts the tries so far."""
 
     id: int
@@ -56,6 +56,7 @@ class Outgoing:
     document: str | None = None
     must_arrive: bool = False
     attempt: int = 0
+    document_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)

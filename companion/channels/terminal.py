@@ -78,7 +78,8 @@ async def waiting_messages(store: Store, now: datetime) -> Sequence[Outgoing]:
 
 def saved_document(message: Outgoing, folder: Path) -> str:
     """Save the file a message carries and give the line that says where."""
-    path = folder / f"companion-data-{abs(message.id)}.jsonl"
+    name = Path(message.document_name or "companion.txt")
+    path = folder / f"{name.stem}-{abs(message.id)}{name.suffix}"
     path.write_text(message.document or "", encoding="utf-8")
     return f"  saved: {path}"
 

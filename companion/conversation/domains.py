@@ -14,7 +14,7 @@ from companion.conversation.book import Book
 from companion.conversation.condition import Compare, Fact, Facts, Value
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Known
-from companion.conversation.kinds import Media, Number, PainScore, Words, Zone
+from companion.conversation.kinds import Number
 from companion.conversation.machine import Compiled
 from companion.conversation.wording import fields_of, render
 
@@ -107,8 +107,6 @@ class Ways:
         """The answers of a question worth trying: each option; for a number its ends, its example and each side of
         every bound, also of what is worked out from two of them."""
         kind = ask.kind
-        if isinstance(kind, PainScore):
-            return tuple(float(option.value) for option in kind.options)
         if isinstance(kind, Number):
             values = [kind.low, *kind.usual, kind.high, kind.example_value]
             values += [kind.low + (kind.high - kind.low) * n / 12 for n in range(1, 12)]
@@ -118,13 +116,7 @@ class Ways:
                     values += [near + side for compare in compares for side in self.sides(compare)
                                if not isinstance(side, str)]
             return tuple(sorted({round(value, 2) for value in values if kind.low <= value <= kind.high}))
-        if isinstance(kind, Words):
-            return ("some words",)
-        if isinstance(kind, Media):
-            return ("file-1",)
-        if isinstance(kind, Zone):
-            return ("UTC+00:00", "UTC+05:30")
-        return tuple(option.value for option in kind.options)
+        return kind.samples
 
     def sides(self, compare: Compare) -> tuple[Value, ...]:
         """A comparison's bound and the values next to it, or its values, or something that is there."""

@@ -28,11 +28,12 @@ class Say:
 
 @dataclass(frozen=True, slots=True)
 class Began:
-    """A run of a flow began."""
+    """A run of a flow began. ``asked``: what it was begun with."""
 
     run: str
     flow: str
     version: int
+    asked: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,12 +81,24 @@ class Find:
 
 @dataclass(frozen=True, slots=True)
 class Remind:
-    """Offer a flow on a local date; replaces an open reminder of the same kind. Without a date it only takes that away."""
+    """Offer a flow on a local date; replaces an open reminder of the same kind. Without a date it only takes that away.
+    ``that_day``: only on it, not later."""
 
     kind: str
     flow: str
     date: str
     hour: int = 10
+    that_day: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Replan:
+    """The days or times of the reminders have changed: work out anew when each is due."""
+
+
+@dataclass(frozen=True, slots=True)
+class Calendar:
+    """Send this person their squat days and reminders as a calendar file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,4 +120,4 @@ class Export:
     """Send this person everything held about them."""
 
 
-Effect = Say | Began | Ended | Reopened | Record | Find | Remind | Alert | Erase | Export
+Effect = Say | Began | Ended | Reopened | Record | Find | Remind | Alert | Erase | Export | Replan | Calendar

@@ -38,9 +38,12 @@ class Edited:
 
 @dataclass(frozen=True, slots=True)
 class Invite:
-    """A reminder is due: offer its flow, without disturbing what is going on."""
+    """A reminder is due: offer its flow, without disturbing what is going on. ``asked``: what the flow would be asked for;
+    ``missed``: it came too late, and only that is said."""
 
     flow: str
+    asked: str = ""
+    missed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from datetime import datetime
 from typing import Any, Final, TypeVar
 
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value
-from companion.conversation.effects import Alert, Erase, Export, Find, Remind
+from companion.conversation.effects import Alert, Calendar, Erase, Export, Find, Remind, Replan
 from companion.conversation.kinds import Kind
 
 END: Final = "end"
@@ -58,22 +58,33 @@ class Ask:
 
 
 @dataclass(frozen=True, slots=True)
+class Offer:
+    """A button that begins a flow. ``asked``: what it is asked for, such as a date; a template over the facts."""
+
+    label: str
+    flow: str
+    asked: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Tell:
-    """One message that asks nothing; the conversation goes straight on."""
+    """One message that asks nothing; the conversation goes straight on. ``offers``: buttons below it."""
 
     say: str
     only_if: Condition = ALWAYS
     must_arrive: bool = False
     picture: str = ""
     side: str = ""
+    offers: tuple[Offer, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """Another flow, lived to its end under this one."""
+    """Another flow, lived to its end under this one. ``asked``: what it is begun with, a template over the facts."""
 
     flow: str
     only_if: Condition = ALWAYS
+    asked: str = ""
 
     @property
     def key(self) -> str:
@@ -85,7 +96,7 @@ class Run:
 class Do:
     """An effect whose text fields are templates over the facts."""
 
-    effect: Find | Remind | Alert | Erase | Export
+    effect: Find | Remind | Alert | Erase | Export | Replan | Calendar
     only_if: Condition = ALWAYS
     side: str = ""
 
@@ -108,13 +119,15 @@ class Known:
     """What is known of the lifter when a step is taken: plain facts, the answers so far (read when wanted), the time.
 
     ``facts`` holds "flow.key" for the latest answer of each question, and the name of each thing concluded. ``run``
-    names the run that begins, so that an order drawn for it can be drawn again.
+    names the run that begins, so that an order drawn for it can be drawn again; ``asked`` is what it was begun with: the
+    words of a sentence or what a button carries, which may be anything.
     """
 
     facts: Facts
     now: datetime
     answers: Callable[[], Sequence[Any]] = field(default=tuple)
     run: str = ""
+    asked: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,8 +138,10 @@ class Flow:
     ``gates`` are tried in order, on what is known and those facts. ``hears_pain`` is false only where the flow itself
     asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``.
     ``reopens`` false: once it is done its answers are not taken back; ``resumes`` false: what interrupts it makes it
-    begin anew. ``command``: other words that start it; ``by_name`` false: its own name does not. ``invite``: what a
-    reminder to begin it says; ``parked``: what stopping it says, where that is not the usual. ``counted``: whether its
+    begin anew. ``command``: other words that start it; ``by_name`` false: its own name does not; ``sentences``: patterns of
+    whole sentences that start it, whose group "asked" goes with it. ``invite``: what a reminder to begin it says, with
+    the buttons ``invites`` below (none: one that begins it); ``missed``: what is said where the reminder came too late;
+    ``parked``: what stopping it says, where that is not the usual. ``counted``: whether its
     questions show how far along they are; ``stops``: whether they show a stop button. ``compatible``: older versions
     whose open runs may go on in it.
     """
@@ -145,7 +160,10 @@ class Flow:
     reopens: bool = True
     resumes: bool = True
     command: tuple[str, ...] = ()
+    sentences: tuple[str, ...] = ()
     invite: str = ""
+    invites: tuple[Offer, ...] = ()
+    missed: str = ""
     parked: str = ""
     minutes: int = 0
     counted: bool = True

@@ -7,24 +7,25 @@ can't read, it asks again.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Final
 
 from rapidfuzz import fuzz
 
-from companion.conversation.condition import ALWAYS, Condition, Value
+from companion.conversation.condition import ALWAYS, Condition, Facts, Value
 from companion.conversation.phrases import Phrase, hear, normalise
 from companion.conversation.units import METRIC, shown, spoken_unit, to_kept, unit_word
 
 
 @dataclass(frozen=True, slots=True)
 class Ears:
-    """What reading needs besides the text: the lifter's units, the time now, and whether guessing is forbidden."""
+    """What reading needs besides the text: the lifter's units, the time now, whether guessing is forbidden, and the facts."""
 
     units: str = METRIC
     now: datetime | None = None
     strict: bool = False
+    facts: Facts = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +73,11 @@ class Kind:
         """The answer to reckon with where how far along a person is has to be guessed."""
         return self.options[0].value if self.options else ""
 
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        """Answers worth trying, for who checks a flow."""
+        return tuple(option.value for option in self.options)
+
     def example(self, ears: Ears) -> str:
         """A line that shows what a good answer looks like."""
         return "Tap one of the buttons, or type its words."
@@ -79,6 +85,10 @@ class Kind:
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         """What a typed reply means here."""
         return pick(text, self.options, ears)
+
+    def take(self, kind: str, ref: str) -> Answer | None:
+        """What something sent that is not text means here: its kind and the channel's reference; None: nothing."""
+        return None
 
     def unusual(self, value: Value) -> bool:
         """Whether a value is possible but rare enough to ask about once."""
@@ -298,6 +308,10 @@ class PainScore(Kind):
         return tuple(Option(str(n), str(n)) for n in range(11))
 
     @property
+    def samples(self) -> tuple[Value, ...]:
+        return tuple(float(option.value) for option in self.options)
+
+    @property
     def typical(self) -> Value:
         return 0.0
 
@@ -319,6 +333,10 @@ class Words(Kind):
     limit: int = 500
     example_text: str = ""
 
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return ("some words",)
+
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         clean = " ".join(text.split())
         if not clean:
@@ -337,8 +355,15 @@ class Media(Kind):
 
     accepts: tuple[str, ...] = ("video", "photo")
 
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return ("file-1",)
+
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         return Unclear(f"I need a {' or a '.join(self.accepts)} here, not words.")
+
+    def take(self, kind: str, ref: str) -> Answer | None:
+        return Answer(ref, kind) if kind in self.accepts else None
 
     def example(self, ears: Ears) -> str:
         return "Send it here, or tap Skip."
@@ -348,11 +373,21 @@ class Media(Kind):
 class Zone(Kind):
     """A time zone: a city, an offset from UTC, or the time on the lifter's clock now. Kept as an IANA name or UTC±hh:mm."""
 
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return ("UTC+00:00", "UTC+05:30")
+
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         from companion.conversation.places import find_zone
 
         found = find_zone(text, ears.now)
         return Answer(found, text) if found else Unclear("I don't know that place.")
+
+    def take(self, kind: str, ref: str) -> Answer | None:
+        from companion.conversation.places import zone_at
+
+        found = zone_at(ref) if kind == "location" else None
+        return Answer(found, "a location") if found else None
 
     def example(self, ears: Ears) -> str:
         return "Try a bigger city, “UTC+1”, or the time on your clock now, such as 18:40."

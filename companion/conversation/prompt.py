@@ -8,7 +8,7 @@ from typing import Final, NamedTuple
 
 from companion.conversation.condition import Facts
 from companion.conversation.effects import Say, Tap
-from companion.conversation.flow import Ask, Flow
+from companion.conversation.flow import Ask, Flow, Offer
 from companion.conversation.kinds import Choice, Hold, Option, PainScore, Ready
 from companion.conversation.machine import Compiled
 from companion.conversation.session import Frame
@@ -41,9 +41,22 @@ def read_payload(data: str) -> Payload | None:
     return Payload(parts[0], int(parts[1]), parts[2], parts[3])
 
 
-def start_payload(flow: str) -> str:
+def start_payload(flow: str, asked: str = "") -> str:
     """The payload of a button that begins a flow."""
-    return f"go.{flow}"
+    return f"go.{flow}.{asked}" if asked else f"go.{flow}"
+
+
+def read_start(data: str) -> tuple[str, str] | None:
+    """The flow that such a button begins, by its name, and what it asks for; None where it is no such button."""
+    go, _, rest = data.partition(".")
+    flow, _, asked = rest.partition(".")
+    return (flow, asked) if go == "go" and flow else None
+
+
+def offered(offers: Sequence[Offer], facts: Facts, now: datetime) -> tuple[tuple[Tap, ...], ...]:
+    """Rows of buttons that each begin a flow."""
+    taps = [Tap(one.label, start_payload(one.flow, render(one.asked, facts, now))) for one in offers]
+    return in_rows(taps, 2 if all(len(tap.label) <= 18 for tap in taps) else 1)
 
 
 def body_works(flow: Flow) -> bool:

@@ -17,8 +17,8 @@ class Frame:
     """One run of one flow.
 
     ``state`` is "" before it begins; ``trail`` the questions answered or skipped, in order; ``fixed`` the facts worked
-    out when it began. ``paused`` while another flow runs over its question, ``hurt`` when pain ended it, ``tried``
-    the flows its gates have let run before it.
+    out when it began; ``asked`` what it was begun with. ``paused`` while another flow runs over its question, ``hurt``
+    when pain ended it, ``tried`` the flows its gates have let run before it.
     """
 
     flow: str
@@ -31,6 +31,7 @@ class Frame:
     paused: bool = False
     hurt: bool = False
     tried: tuple[str, ...] = ()
+    asked: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,14 +14,14 @@ from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
 from companion.conversation.book import Book
-from companion.conversation.effects import Effect, Say, Tap
+from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
-from companion.conversation.flow import Ask, Known
-from companion.conversation.kinds import Answer, Ears, Media, PainScore, Unclear, pick
+from companion.conversation.flow import Ask, Known, Offer
+from companion.conversation.kinds import Answer, Ears, PainScore, Unclear, pick
 from companion.conversation.moves import Draft
 from companion.conversation.pain_words import Pain, hear_pain
 from companion.conversation.phrases import Phrase, hear, normalise
-from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, start_payload
+from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, offered, read_payload, read_start
 from companion.conversation.session import Session
 from companion.conversation.wording import render
 
@@ -46,7 +46,7 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
         case Settle():
             _settle(draft)
         case Invite():
-            _invite(draft, event.flow)
+            _invite(draft, event)
         case _ if _outdated(draft) or _returns(draft, event):
             pass
         case Typed():
@@ -119,12 +119,16 @@ def _returns(draft: Draft, event: Happening) -> bool:
     return True
 
 
-def _invite(draft: Draft, flow: str) -> None:
-    compiled = draft.book[flow]
-    fixed = compiled.flow.at_start(draft.known) if compiled.flow.at_start else {}
+def _invite(draft: Draft, invite: Invite) -> None:
+    compiled = draft.book[invite.flow]
+    flow, now = compiled.flow, draft.known.now
+    fixed = flow.at_start(replace(draft.known, asked=invite.asked)) if flow.at_start else {}
     facts = compiled.facts_of(draft.known.facts, fixed, {})
-    draft.say(render(compiled.flow.invite, facts, draft.known.now),
-              buttons=((Tap(compiled.flow.title, start_payload(flow)),),), must_arrive=True)
+    if invite.missed:
+        draft.say(render(flow.missed, facts, now))
+        return
+    buttons = offered(flow.invites or (Offer(flow.title, flow.name, invite.asked),), facts, now)
+    draft.say(render(flow.invite, facts, now), buttons=buttons, must_arrive=True)
 
 
 # what a person sent -----------------------------------------------------------------------------------------
@@ -255,16 +259,22 @@ def _from_idle(draft: Draft, text: str) -> None:
         return
     if flow := draft.book.command(text):
         _start(draft, flow)
+    elif said := draft.book.sentence(text):
+        _start(draft, *said)
     else:
         draft.session = replace(draft.session, idle=False, aside=None)
 
 
-def _start(draft: Draft, flow: str) -> None:
-    """Begin a flow by name: what runs is parked first; a parked run of the same flow goes on."""
+def _start(draft: Draft, flow: str, asked: str = "") -> None:
+    """Begin a flow by name: what runs is parked first; a parked run of the same flow goes on, unless this one is asked for
+    something of its own."""
     running = draft.session.stack
     if running and draft.compiled.flow.holds and not draft.book[flow].flow.always:
         draft.ask_again("These questions come first.")
         return
+    if asked and draft.session.stack and draft.top.flow == flow:
+        draft.end("left")
+        running = draft.session.stack
     if any(frame.flow == flow for frame in running) and not (flow == draft.book.home and len(running) > 1):
         draft.ask_again("You are in the middle of it.")
         return
@@ -272,8 +282,8 @@ def _start(draft: Draft, flow: str) -> None:
     if others:
         draft.park(f"{draft.book[others[-1].flow].flow.title} waits; say “go on” afterwards to pick it up.")
     draft.session = replace(draft.session, stack=(), aside=None)
-    if not draft.unpark(flow):
-        draft.push(flow)
+    if asked or not draft.unpark(flow):
+        draft.push(flow, asked)
 
 
 _MEANT: Final = re.compile(
@@ -301,7 +311,9 @@ def _read(draft: Draft, text: str) -> None:
             return
         read = Unclear("That is not on offer just now.")
     near = None if ask.safety or ask.free else hear(text)
-    if normalise(text).strip(" .!") in _GREETINGS:
+    if not ask.free and (said := draft.book.sentence(text)):
+        _start(draft, *said)
+    elif normalise(text).strip(" .!") in _GREETINGS:
         draft.ask_again()
     elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
         _start(draft, flow)
@@ -312,8 +324,8 @@ def _read(draft: Draft, text: str) -> None:
 
 
 def _tapped(draft: Draft, data: str) -> None:
-    if data.startswith("go.") and data.removeprefix("go.") in draft.book.flows:
-        _start(draft, data.removeprefix("go."))
+    if (start := read_start(data)) and start[0] in draft.book.flows:
+        _start(draft, *start)
         return
     payload, stack = read_payload(data), draft.session.stack
     here = payload is not None and stack and payload.flow == draft.top.flow and payload.version == draft.top.version
@@ -348,8 +360,8 @@ def _sent(draft: Draft, sent: Sent) -> None:
     stack, aside = draft.session.stack, draft.session.aside
     if not stack and not aside:
         _from_idle(draft, "menu")
-    elif stack and not aside and isinstance(draft.ask.kind, Media) and sent.kind in draft.ask.kind.accepts:
-        draft.answer(Answer(sent.ref, sent.kind))
+    elif stack and not aside and (taken := draft.ask.kind.take(sent.kind, sent.ref)):
+        draft.answer(taken)
     else:
         what = {"other": "that"}.get(sent.kind, f"a {sent.kind}" if sent.kind != "audio" else "a sound")
         example = f" {draft.ask.kind.example(draft.ears)}" if stack and not aside else ""

@@ -6,24 +6,49 @@ import json
 import sqlite3
 from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
+from typing import NamedTuple
 
 from companion.clock import instant
-from companion.conversation.effects import Alert, Began, Effect, Ended, Erase, Export, Find, Record, Remind, Reopened, Say
+from companion.conversation.effects import (
+    Alert,
+    Began,
+    Calendar,
+    Effect,
+    Ended,
+    Erase,
+    Export,
+    Find,
+    Record,
+    Remind,
+    Reopened,
+    Replan,
+    Say,
+)
+from companion.record import reminders
 from companion.record.log import export_lines
 from companion.record.moments import text_of
 from companion.record.people import addresses_of
+from companion.record.reminders import Reminder
+
+
+class Document(NamedTuple):
+    """A file that goes with a message: its name and its text."""
+
+    name: str
+    text: str
 
 
 def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: datetime, zone: str,
-         to: tuple[str, str] | None = None) -> None:
-    """Keep what a step wanted: answers, findings, reminders, alerts and messages to ``to`` (else to every address)."""
+         to: tuple[str, str] | None = None, offer: Reminder | None = None) -> None:
+    """Keep what a step wanted: answers, findings, reminders, alerts and messages to ``to`` (else to every address).
+    ``offer``: the reminder its messages are for, with which they go stale."""
     for effect in effects:
         match effect:
             case Say():
-                put_message(db, person, effect, now, to)
+                put_message(db, person, effect, now, to, offer=offer)
             case Began():
-                db.execute("insert or ignore into runs (person, run, flow, version, began_at) values (?, ?, ?, ?, ?)",
-                           (person, effect.run, effect.flow, effect.version, text_of(now)))
+                db.execute("insert or ignore into runs (person, run, flow, version, began_at, asked) values (?, ?, ?, ?, ?, ?)",
+                           (person, effect.run, effect.flow, effect.version, text_of(now), effect.asked))
             case Ended():
                 db.execute("update runs set ended_at = ?, ending = ? where person = ? and run = ?",
                            (text_of(now), effect.ending, person, effect.run))
@@ -42,9 +67,9 @@ def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: da
             case Export():
                 lines = export_lines(db, person)
                 put_message(db, person, Say("Here is everything kept about you, one entry a line.", must_arrive=True),
-                            now, to, document=lines)
-            case Erase():
-                pass  # last of all, by the turn itself: ``erase`` takes the messages with it
+                            now, to, Document("companion-data.jsonl", lines))
+            case Erase() | Replan() | Calendar():
+                pass  # by the turn itself, once the rest is kept
 
 
 def _record(db: sqlite3.Connection, person: int, row: Record, now: datetime) -> None:
@@ -68,14 +93,13 @@ def _fact(db: sqlite3.Connection, person: int, name: str, value: float | str, fo
 
 
 def _remind(db: sqlite3.Connection, person: int, wanted: Remind, now: datetime, zone: str) -> None:
-    db.execute("update reminders set state = 'replaced', settled_at = ? where person = ? and kind = ? and state = 'open'",
-               (text_of(now), person, wanted.kind))
     if not wanted.date:
+        reminders.take_away(db, person, wanted.kind, now)
         return
     day, at = date.fromisoformat(wanted.date), time(wanted.hour)
-    db.execute("insert into reminders (person, kind, flow, wall, zone, due_at, state, made_at) "
-               "values (?, ?, ?, ?, ?, ?, 'open', ?)",
-               (person, wanted.kind, wanted.flow, f"{day} {at:%H:%M}", zone, text_of(instant(day, at, zone)), text_of(now)))
+    stale = instant(day + timedelta(days=1), time(), zone) if wanted.that_day else None
+    reminders.add(db, person, wanted.kind, wanted.flow, f"{day} {at:%H:%M}", zone, instant(day, at, zone), now,
+                  day.isoformat() if wanted.that_day else "", stale)
 
 
 def _alert(db: sqlite3.Connection, person: int, alert: Alert, now: datetime) -> None:
@@ -87,15 +111,16 @@ def _alert(db: sqlite3.Connection, person: int, alert: Alert, now: datetime) -> 
 
 
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,
-                document: str | None = None) -> None:
+                document: Document | None = None, offer: Reminder | None = None) -> None:
     """Put a message in the outbox, for one address or for all a person has."""
     buttons = json.dumps([[[tap.label, tap.data] for tap in row] for row in say.buttons], ensure_ascii=False)
     due = text_of(now + timedelta(seconds=say.after))
     for channel, address in [to] if to else addresses_of(db, person):
         db.execute("insert into outbox (person, channel, address, text, buttons, picture, document, must_arrive, timed, "
-                   "unasked, due_at, made_at) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-                   (person, channel, address, say.text, buttons, say.picture or None, document, say.must_arrive,
-                    say.after > 0, to is None, due, text_of(now)))
+                   "unasked, due_at, made_at, document_name, stale_at, reminder) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                   (person, channel, address, say.text, buttons, say.picture or None, document and document.text, say.must_arrive,
+                    say.after > 0, to is None, due, text_of(now), document and document.name,
+                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id))
 
 
 def take_back_timed(db: sqlite3.Connection, person: int, now: datetime) -> None:

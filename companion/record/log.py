@@ -41,6 +41,7 @@ class Row:
     placement: str
     replaces: int | None
     ending: str | None
+    asked: str
 
 
 def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
@@ -57,7 +58,7 @@ def coached(db: sqlite3.Connection, person: int) -> bool:
 def answers_of(db: sqlite3.Connection, person: int) -> Iterator[Row]:
     """A person's answer log, oldest first."""
     rows = db.execute("select id, at, flow, version, run, key, side, raw, value, unit, status, method, placement, replaces, "
-                      "ending from (select a.*, r.ending from answers a join runs r on r.person = a.person and "
+                      "ending, asked from (select a.*, r.ending, r.asked from answers a join runs r on r.person = a.person and "
                       "r.run = a.run where a.person = ?) order by id", (person,))
     return (Row(row[0], moment_of(row[1]), *row[2:]) for row in rows)
 

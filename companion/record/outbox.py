@@ -13,16 +13,19 @@ from companion.record.moments import moment_of, text_of
 MOST_AT_ONCE = 200
 """Messages looked at together, one an address; our choice, to keep the queue in memory short."""
 
-_COLUMNS = "id, channel, address, text, buttons, picture, document, must_arrive, attempt"
+_COLUMNS = "id, channel, address, text, buttons, picture, document, must_arrive, attempt, document_name"
+
+_LEAVES = ("{0}.settled_at is null and {0}.channel = :channel and {0}.due_at <= :at and "
+           "({0}.stale_at is null or {0}.stale_at > :at)")
 
 
 def due(db: sqlite3.Connection, channel: str, now: datetime, only: str | None = None) -> list[Outgoing]:
     """The oldest message whose time has come, for each address of a channel: replies before what was not asked for.
-    ``only``: of one address."""
+    ``only``: of one address. What has gone stale stays for the sweep to settle."""
     rows = db.execute(
-        f"select {_COLUMNS} from (select *, row_number() over (partition by address order by due_at, id) as place "
-        "from outbox where settled_at is null and channel = ? and due_at <= ? and ifnull(? = address, 1)) where place = 1 "
-        "order by unasked, due_at, id limit ?", (channel, text_of(now), only, MOST_AT_ONCE))
+        f"select {_COLUMNS} from outbox o where {_LEAVES.format('o')} and ifnull(:only = address, 1) and not exists (select 1 from "
+        f"outbox b where {_LEAVES.format('b')} and b.address = o.address and (b.due_at, b.id) < (o.due_at, o.id)) "
+        "order by unasked, due_at, id limit :most", {"channel": channel, "at": text_of(now), "only": only, "most": MOST_AT_ONCE})
     return [_outgoing(row) for row in rows]
 
 
@@ -33,9 +36,17 @@ def next_due(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | 
     return moment_of(row[0]) if row[0] else None
 
 
-def _outgoing(row: tuple[int, str, str, str, str, str | None, str | None, int, int]) -> Outgoing:
+def gone_stale(db: sqlite3.Connection, now: datetime) -> list[tuple[int, int]]:
+    """Take back what waits and has become pointless; gives (person, reminder) of each such message."""
+    rows = db.execute("select id, person, reminder from outbox where settled_at is null and stale_at <= ?", (text_of(now),)).fetchall()
+    for id, _, _ in rows:
+        mark_dropped(db, id, now, "too late")
+    return list(dict.fromkeys((person, reminder) for _, person, reminder in rows if reminder is not None))
+
+
+def _outgoing(row: tuple[int, str, str, str, str, str | None, str | None, int, int, str | None]) -> Outgoing:
     buttons = tuple(tuple(Button(label, data) for label, data in line) for line in json.loads(row[4]))
-    return Outgoing(row[0], Address(row[1], row[2]), row[3], buttons, row[5], row[6], bool(row[7]), row[8])
+    return Outgoing(row[0], Address(row[1], row[2]), row[3], buttons, row[5], row[6], bool(row[7]), row[8], row[9] or "")
 
 
 def mark_sent(db: sqlite3.Connection, id: int, at: datetime, message: str) -> None:

@@ -83,6 +83,12 @@ def save_session(db: sqlite3.Connection, person: int, session: Session, at: date
                "updated_at = excluded.updated_at", (person, session.dumps(), text_of(at)))
 
 
+def key_of(db: sqlite3.Connection, person: int) -> str:
+    """What stands for a person outside this file: the same each time, and no name."""
+    row = db.execute("select id, created_at from persons where id = ?", (person,)).fetchone()
+    return f"{row[0]} {row[1]}"
+
+
 def note_refusal(db: sqlite3.Connection, at: datetime, version: int) -> None:
     """Somebody did not agree that answers are kept; who it was is not kept either."""
     db.execute("insert into refusals (at, version) values (?, ?)", (text_of(at), version))

@@ -1,17 +1,22 @@
-"""Reminders as rows: which are due, and what became of them."""
+"""Reminders as rows: which are due, and what became of them.
+
+A row is open until it is settled as sent, replaced, stale (its time had passed), dropped (something stood against it),
+ignored (it was sent often enough) or failed. A day is told of at most once a kind, which an index holds.
+"""
 
 from __future__ import annotations
 
 import sqlite3
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
 from companion.record.moments import moment_of, text_of
 
 
 @dataclass(frozen=True, slots=True)
 class Reminder:
-    """One open reminder: to offer a flow to a person at a moment, said as wall time in a zone."""
+    """One open reminder: to offer a flow to a person at a moment, said as wall time in a zone. ``day``: the local date it is
+    about, "" for none; ``stale_at``: when it is too late for it (None: never); ``round``: which time it is told."""
 
     id: int
     person: int
@@ -20,25 +25,63 @@ class Reminder:
     wall: str
     zone: str
     due_at: datetime
+    day: str = ""
+    stale_at: datetime | None = None
+    round: int = 1
 
 
-def due(db: sqlite3.Connection, now: datetime, most: int = 500) -> list[Reminder]:
-    """Open reminders whose time has come, oldest first, of people who can be reached."""
-    return [_reminder(row) for row in db.execute(
-        "select id, person, kind, flow, wall, zone, due_at from reminders r where state = 'open' and due_at <= ? and exists "
+_COLUMNS = "id, person, kind, flow, wall, zone, due_at, day, stale_at, round"
+
+
+def due(db: sqlite3.Connection, now: datetime, most: int = 200) -> list[int]:
+    """The numbers of open reminders whose time has come, oldest first, of people who can be reached."""
+    return [row[0] for row in db.execute(
+        "select id from reminders r where state = 'open' and due_at <= ? and exists "
         "(select 1 from addresses a where a.person = r.person and gone_at is null) order by due_at limit ?",
         (text_of(now), most))]
+
+
+def open_one(db: sqlite3.Connection, id: int) -> Reminder | None:
+    """A reminder, while it is open."""
+    row = db.execute(f"select {_COLUMNS} from reminders where id = ? and state = 'open'", (id,)).fetchone()
+    return _reminder(row) if row else None
 
 
 def open_of(db: sqlite3.Connection, person: int) -> list[Reminder]:
     """A person's reminders to come, soonest first."""
     return [_reminder(row) for row in db.execute(
-        "select id, person, kind, flow, wall, zone, due_at from reminders where person = ? and state = 'open' "
-        "order by due_at", (person,))]
+        f"select {_COLUMNS} from reminders where person = ? and state = 'open' order by due_at", (person,))]
+
+
+def told(db: sqlite3.Connection, person: int, kind: str, now: datetime) -> frozenset[date]:
+    """The days for which a kind has been settled by something other than a change of plan."""
+    return frozenset(date.fromisoformat(row[0]) for row in db.execute(
+        "select day from reminders where person = ? and kind = ? and day <> '' and (state = 'sent' or "
+        "state in ('stale', 'dropped') and settled_at <= ?) order by id desc limit 60", (person, kind, text_of(now))))
+
+
+def add(db: sqlite3.Connection, person: int, kind: str, flow: str, wall: str, zone: str, due_at: datetime, now: datetime,
+        day: str = "", stale_at: datetime | None = None, round: int = 1) -> None:
+    """A new open reminder, in the place of an open one of its kind."""
+    take_away(db, person, kind, now)
+    db.execute("insert into reminders (person, kind, flow, wall, zone, due_at, state, made_at, day, stale_at, round) "
+               "values (?, ?, ?, ?, ?, ?, 'open', ?, ?, ?, ?)",
+               (person, kind, flow, wall, zone, text_of(due_at), text_of(now), day, text_of(stale_at) if stale_at else None, round))
+
+
+def take_away(db: sqlite3.Connection, person: int, kind: str, now: datetime) -> None:
+    """Close an open reminder of a kind as replaced, where there is one."""
+    db.execute("update reminders set state = 'replaced', settled_at = ? where person = ? and kind = ? and state = 'open'",
+               (text_of(now), person, kind))
 
 
 def settle(db: sqlite3.Connection, id: int, state: str, at: datetime) -> bool:
-    """Close an open reminder as "sent", "dropped" or "replaced"; False where something else had closed it already."""
+    """Close an open reminder; False where something else had closed it already, or its day has been told of before."""
+    if state == "sent" and db.execute(
+            "select 1 from reminders r join reminders o on o.person = r.person and o.kind = r.kind and o.day = r.day "
+            "where r.id = ? and r.day <> '' and o.state = 'sent'", (id,)).fetchone():
+        db.execute("update reminders set state = 'replaced', settled_at = ? where id = ? and state = 'open'", (text_of(at), id))
+        return False
     return db.execute("update reminders set state = ?, settled_at = ? where id = ? and state = 'open'",
                       (state, text_of(at), id)).rowcount == 1
 
@@ -48,5 +91,19 @@ def put_off(db: sqlite3.Connection, id: int, until: datetime) -> None:
     db.execute("update reminders set due_at = ? where id = ? and state = 'open'", (text_of(until), id))
 
 
-def _reminder(row: tuple[int, int, str, str, str, str, str]) -> Reminder:
-    return Reminder(*row[:6], moment_of(row[6]))
+def reopen_as_stale(db: sqlite3.Connection, id: int, at: datetime) -> Reminder | None:
+    """A reminder that was sent but never left: note that it came too late; gives it, once."""
+    row = db.execute(f"select {_COLUMNS} from reminders where id = ? and state = 'sent'", (id,)).fetchone()
+    if row is None:
+        return None
+    db.execute("update reminders set state = 'stale', settled_at = ? where id = ?", (text_of(at), id))
+    return _reminder(row)
+
+
+def made_later(db: sqlite3.Connection, now: datetime) -> list[int]:
+    """People with open reminders that were made after ``now``: the clock has been ahead."""
+    return [row[0] for row in db.execute("select distinct person from reminders where state = 'open' and made_at > ?", (text_of(now),))]
+
+
+def _reminder(row: tuple[int, int, str, str, str, str, str, str, str | None, int]) -> Reminder:
+    return Reminder(*row[:6], moment_of(row[6]), row[7], moment_of(row[8]) if row[8] else None, row[9])

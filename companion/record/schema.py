@@ -106,6 +106,29 @@ def picture_files(db: Database) -> None:
                "primary key (bot, picture)) strict, without rowid")
 
 
+SQUAT_DAYS = """
+alter table runs add column asked text not null default '';
+alter table reminders add column day text not null default '';
+alter table reminders add column stale_at text;
+alter table reminders add column round integer not null default 1;
+create unique index reminders_once on reminders (person, kind, day) where state = 'sent' and day <> '';
+alter table outbox add column stale_at text;
+alter table outbox add column reminder integer;
+alter table outbox add column document_name text;
+create index outbox_next on outbox (channel, unasked, due_at, id) where settled_at is null;
+create index outbox_chat on outbox (channel, address, due_at, id) where settled_at is null;
+create index outbox_stale on outbox (stale_at) where settled_at is null and stale_at is not null;
+create table marks (name text primary key, value any, at text not null) strict, without rowid;
+"""
+
+
+@migrations()
+def squat_days(db: Database) -> None:
+    """Reminders that belong to a day and go stale, the outbox in the order it leaves in, and what the running bot notes."""
+    for statement in _statements(SQUAT_DAYS):
+        db.execute(statement)
+
+
 def _statements(script: str) -> list[str]:
     """A script cut into statements; ``executescript`` would commit the migration's own transaction."""
     statements, waiting = [], ""

@@ -39,7 +39,8 @@ TEST_WORDS: Final = {
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One row of the answer log: status ok, skipped, withdrawn or in_pain; ending of its run done, left, pain, None."""
+    """One row of the answer log: status ok, skipped, withdrawn or in_pain; ending of its run done, left, pain, None;
+    asked: what its run was begun with."""
 
     flow: str
     run: str
@@ -50,6 +51,7 @@ class Answer:
     method: str
     placement: str
     at: datetime
+    asked: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -247,7 +247,7 @@ async def test_what_people_send_comes_in_as_events(api: BotApi) -> None:
     assert events == [
         Typed("11 cm"), Tapped("knee.1.left.yes"), Edited("12 cm"), Sent("photo", "photo-file"),
         Sent("video", "video-file"), Sent("voice", "voice-file"), Sent("audio", "audio-file"),
-        Sent("document", "document-file"), Sent("sticker", "sticker-file"), Sent("location"), Sent("contact"),
+        Sent("document", "document-file"), Sent("sticker", "sticker-file"), Sent("location", "47.0,8.0"), Sent("contact"),
         Sent("other")]
     assert live.turns.ended[0].name == "Kim"
     assert live.turns.ended[0].address == Address("telegram", "1")

@@ -73,8 +73,8 @@ def _sent(message: Message) -> Sent:
     for kind, file in files:
         if file is not None:
             return Sent(kind, file.file_id)
-    if message.location or message.venue:
-        return Sent("location")
+    if place := message.location or (message.venue and message.venue.location):
+        return Sent("location", f"{place.latitude},{place.longitude}")
     return Sent("contact" if message.contact else "other")
 
 

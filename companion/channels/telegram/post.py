@@ -53,7 +53,7 @@ class TelegramPost:
     async def _send(self, chat: int, message: Outgoing) -> Message:
         text, keyboard = clean(message.text), _keyboard(message)
         if message.document is not None:
-            file = InputFile(message.document.encode("utf-8", "replace"), "companion-data.jsonl")
+            file = InputFile(message.document.encode("utf-8", "replace"), message.document_name or "companion.txt")
             return await self._bot.send_document(chat, file, caption=_cut(text, MessageLimit.CAPTION_LENGTH),
                                                  reply_markup=keyboard)
         picture = await self._pictures.find(message.picture, message.address) if message.picture else None

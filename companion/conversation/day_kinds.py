@@ -1,0 +1,112 @@
+"""The kinds of question about squat days: a plan or a change to it, what is missing in one, a time of day.
+
+What is read is kept as the calendar's own text (calendar.plan, calendar.reading), with holes where something is missing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Final
+
+from companion.calendar.clock_words import read_hours
+from companion.calendar.reading import Half, made, read_change, read_rest
+from companion.calendar.reading import Unclear as NotRead
+from companion.calendar.wishes import plan_from
+from companion.conversation.condition import Value
+from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
+
+NOON: Final = 12
+
+
+def _today(ears: Ears) -> date:
+    return date.fromisoformat(str(ears.facts["today"]))
+
+
+@dataclass(frozen=True, slots=True)
+class SquatDays(Kind):
+    """Squat days, or a change to them. ``before``: words that a shorter reply is read with, such as "move it to"; the
+    choices are tapped or typed like any."""
+
+    choices: tuple[Option, ...] = ()
+    before: str = ""
+    example_text: str = "Tuesdays and Fridays at 6pm"
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        return self.choices
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        texts = ("on 2026-03-06 18:00", "on 2026-03-06 06:30?") if self.before else (
+            "weekly TU=18:00", "weekly TU=??:??", "every 2 06:30? ????-??-??", "skip 2026-03-03", "move 2026-03-03 2026-03-04 18:00",
+            "pause 2026-04-01", "stop")
+        return (*(option.value for option in self.choices), *texts)
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        chosen = pick(text, self.choices, Ears(strict=True))
+        if isinstance(chosen, Answer):
+            return chosen
+        plan, today = plan_from(ears.facts), _today(ears)
+        change = read_change(f"{self.before} {text}", plan, today) if self.before else NotRead("")
+        if isinstance(change, NotRead):
+            whole = read_change(text, plan, today)
+            change = change if self.before and isinstance(whole, NotRead) else whole
+        return Unclear(change.reason) if isinstance(change, NotRead) else Answer(str(change), text)
+
+    def example(self, ears: Ears) -> str:
+        return f"For example: {self.example_text}."
+
+
+@dataclass(frozen=True, slots=True)
+class Rest(Kind):
+    """What a half-said change still wants: a time, morning or evening, or the first day. ``of``: the fact that holds the
+    half; the whole is kept."""
+
+    of: str = "open"
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        return ()
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return ("weekly TU=18:00", "weekly TU=06:30?", "every 2 18:00 ????-??-??", "on 2026-03-06 18:00")
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        half = made(str(ears.facts.get(self.of, "")))
+        change = read_rest(half, text, _today(ears)) if isinstance(half, Half) else half
+        return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
+
+    def example(self, ears: Ears) -> str:
+        half = made(str(ears.facts.get(self.of, "")))
+        wants = half.wants if isinstance(half, Half) else "time"
+        return {"half": "Say “morning” or “evening”.", "day": "For example: tomorrow."}.get(wants, "For example: 18:00, or 6pm.")
+
+
+@dataclass(frozen=True, slots=True)
+class Clock(Kind):
+    """A time of day, kept as "18:00". ``choices``: times to tap; ``evening``: an hour without morning or evening is in the
+    evening (None: it is asked back)."""
+
+    choices: tuple[str, ...] = ()
+    evening: bool | None = None
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        return tuple(Option(at, at) for at in self.choices)
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return (*self.choices, "06:15")
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        times = read_hours(text)
+        if len(times) > 1 and self.evening is not None:
+            times = tuple(at for at in times if (at.hour >= NOON) == self.evening)
+        if len(times) == 1:
+            return Answer(f"{times[0]:%H:%M}", text)
+        return Unclear("In the morning or in the evening?" if times else "I need a time of day.")
+
+    def example(self, ears: Ears) -> str:
+        return "For example: 18:30, or 6:30pm."

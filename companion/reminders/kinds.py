@@ -1,0 +1,71 @@
+"""The kinds of reminder, and what becomes of one whose time has come. Pure.
+
+Quiet hours hold every kind until they end. What a safety level does to a kind, how often it is told and whether it is said
+that one was missed stands in the table. Our choice, after "at most one prompt and one follow-up a squat day; then stop"
+(reference-values).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Final, Literal
+
+from companion.calendar.prompts import Wishes, after_quiet
+from companion.record.reminders import Reminder
+
+PUT_OFF: Final = timedelta(days=1)
+"""An invitation to test is put off so long while something stands against it; our choice."""
+
+OPEN_LEVELS: Final = ("go", "no_load")
+PASSING: Final = ("go", "no_load", "not_today")
+"""Levels that are over by the next day."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """One kind. ``needs``: the safety levels at which it is sent (none: at all); ``else_``: what happens at another.
+    ``rounds``: how often it is told where nobody answers, ``gap`` apart; ``says_missed``: whether one that came too late is
+    spoken of. ``title``: what it is called in a list or a calendar ("": not listed)."""
+
+    name: str
+    needs: tuple[str, ...] = ()
+    else_: Literal["put_off", "drop"] = "drop"
+    rounds: int = 1
+    gap: timedelta = timedelta(days=3)
+    says_missed: bool = False
+    title: str = ""
+
+
+KINDS: Final = {kind.name: kind for kind in (
+    Kind("squat_day", PASSING, "drop", says_missed=True),
+    Kind("squat_after", PASSING, "drop"),
+    Kind("morning", title="How it is the morning after"),
+    Kind("retest", OPEN_LEVELS, "put_off", rounds=2, title="Test again"),
+    Kind("screen", OPEN_LEVELS, "put_off", title="Tests, when rested"),
+)}
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """What to do with a due reminder: "send", "stale", "drop", "ignored", or "wait" until a moment."""
+
+    what: Literal["send", "stale", "drop", "ignored", "wait"]
+    until: datetime | None = None
+
+
+def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: str) -> Decision:
+    """What becomes of a reminder that is due, at this safety level."""
+    kind = KINDS[reminder.kind]
+    gone = reminder.stale_at is not None and now >= reminder.stale_at
+    if gone and not kind.says_missed:
+        return Decision("stale")
+    if reminder.round > kind.rounds:
+        return Decision("ignored")
+    if (until := after_quiet(now, wishes, zone)) > now:
+        return Decision("wait", until)
+    if gone:
+        return Decision("stale")
+    if kind.needs and level not in kind.needs:
+        return Decision("drop") if kind.else_ == "drop" else Decision("wait", now + PUT_OFF)
+    return Decision("send")

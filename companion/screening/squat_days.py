@@ -1,0 +1,89 @@
+"""What a lifter told of each squat day, from the answer log."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from typing import Final
+
+from companion.clock import local_date
+from companion.screening.screen import Answer
+
+DAY: Final = "squat_day"
+AFTER: Final = "squat_after"
+TOLD_WITHIN: Final = timedelta(days=3)
+"""How long afterwards a squat day can be told of; our choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class ToldDay:
+    """One squat day as told: its local date and what was answered, each None where it was not.
+
+    ``back``: "still", "moved" or "cant_tell". ``kept``: "kept", "deeper" or "higher" than the depth set. ``depth``: a band,
+    where none was set. ``film``: judged on film. ``hurt``: something hurt, in it or told afterwards. ``load`` in kg.
+    ``felt``: movement felt, 0-10, on a day of the priming trial; ``lot``: that day's number in the trial, from 0.
+    """
+
+    day: date
+    back: str | None = None
+    kept: str | None = None
+    depth: str | None = None
+    film: bool = False
+    hurt: bool = False
+    load: float | None = None
+    felt: float | None = None
+    lot: int | None = None
+    note: str = ""
+    video: str = ""
+
+
+def about(asked: str, at: datetime, today: date) -> date:
+    """The squat day that is spoken of: the date asked about, where that is today or a few days back; else today."""
+    try:
+        day = date.fromisoformat(asked)
+    except ValueError:
+        return today
+    return day if timedelta() <= today - day <= TOLD_WITHIN else today
+
+
+def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
+    """The squat days told of, oldest first, one a local date: what was told last of each. An answer that was skipped, taken
+    back or given in pain counts as not told."""
+    said: dict[str, dict[str, object]] = {}
+    for row in answers:
+        if row.flow not in (DAY, AFTER):
+            continue
+        told = said.setdefault(row.run, {"day": about(row.asked, row.at, local_date(row.at, zone))})
+        told["pain"] = row.ending == "pain"
+        told.pop(row.key, None)
+        if row.status == "ok":
+            told[row.key] = row.value
+    drawn = [run for run, told in said.items() if told.get("lot") == "draw"]
+    days: dict[object, dict[str, object]] = {}
+    for run, told in said.items():
+        of_day = days.setdefault(told["day"], {})
+        of_day["hurt_then"] = of_day.get("hurt_then") or told["pain"] or told.get("hurt") == "yes"
+        of_day.update(told)
+        if run in drawn:
+            of_day["number"] = drawn.index(run)
+    found: list[ToldDay] = []
+    for _, of_day in sorted(days.items(), key=lambda one: str(one[0])):
+        found.append(_told(of_day, next((day.load for day in reversed(found) if day.load is not None), None)))
+    return tuple(found)
+
+
+def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
+    day, load, felt, number = told["day"], told.get("load"), told.get("felt"), told.get("number")
+    assert isinstance(day, date)
+    if load is None and told.get("same") == "yes":
+        load = load_before
+    return ToldDay(
+        day, _word(told.get("back")), _word(told.get("kept")), _word(told.get("depth")), told.get("seen_by") == "film",
+        bool(told.get("hurt_then")), float(load) if isinstance(load, int | float) else None,
+        float(felt) if isinstance(felt, int | float) else None, number if isinstance(number, int) else None,
+        str(told.get("note", "")), str(told.get("video", "")))
+
+
+def _word(value: object) -> str | None:
+    return value if isinstance(value, str) else None
