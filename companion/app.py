@@ -41,6 +41,12 @@ BACKWARDS: Final = timedelta(seconds=90)
 SETTLING_MOST: Final = 60
 """Flows that may begin and end in one turn; more is a flow that runs in a circle."""
 
+A_MORNING: Final = timedelta(hours=12)
+"""How long the question of the morning after stands in for the one about the squats, so that only one comes; our choice."""
+
+ON_TIME: Final = timedelta(hours=1)
+"""A reminder sent within so long of its moment counts as sent at it; our choice."""
+
 SETTLED_AS: Final = {"send": "sent", "stale": "stale", "drop": "dropped", "ignored": "ignored"}
 CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
 
@@ -267,7 +273,8 @@ class Companion:
             return  # another sweep was here
         person = reminder.person
         facts = known_of(db, person, now).facts
-        decision = decide(reminder, now, wishes_from(facts), zone_from(facts, now), str(facts.get(SAFETY, "go")))
+        decision = decide(reminder, now, wishes_from(facts), zone_from(facts, now), str(facts.get(SAFETY, "go")),
+                          asked_already=reminders.asked_since(db, person, "morning", now - A_MORNING))
         if decision.until:
             reminders.put_off(db, id, decision.until)
             return
@@ -278,7 +285,8 @@ class Companion:
                 self._advance(db, person, people.load_session(db, person), invite, now, None, offer)
             if decision.what == "send":
                 again(db, reminder, now)
-        replan(db, person, facts, now)
+        on_time = decision.what == "send" and now - reminder.due_at < ON_TIME
+        replan(db, person, known_of(db, person, now).facts, now, since=reminder.due_at if on_time else None)
 
     def _too_late(self, db: sqlite3.Connection, person: int, id: int) -> None:
         """A reminder's message that could not leave in time: said once, where its kind is spoken of."""

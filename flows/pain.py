@@ -1,7 +1,7 @@
 """Pain: what hurts, and what follows from it. Runs whenever something hurts; whatever was going on waits under it."""
 
 from companion.conversation.condition import Fact, fact
-from companion.conversation.effects import Alert, Find
+from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
 from companion.conversation.kinds import PainScore, YesNo, choice
 from flows.safety_check import LEVELS, UNSURE
@@ -14,6 +14,7 @@ from flows.safety_facts import (
     said_heart,
     said_leg_signs,
     said_saddle,
+    tomorrow,
 )
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 
@@ -38,7 +39,7 @@ OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, ques
 FLOW = Flow(
     "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
-    facts=(SAID, UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain),
+    facts=(SAID, UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
     at_start=before_pain, reopens=False, resumes=False,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
@@ -81,6 +82,7 @@ FLOW = Flow(
         Do(Find("pain.hurt", "yes", "pain questions"), HURTS),
         Do(Find("pain.hurt", "no", "pain questions: a false alarm"), ~HURTS),
         Do(Alert("{level}", "something hurt ({because})"), HURTS),
+        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), HURTS),
         Tell("Good. Then we go on, or you stop: both are fine.", ~HURTS),
         Tell(EMERGENCY, HURTS & LEVEL.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, HURTS & LEVEL.is_("same_day"), must_arrive=True),

@@ -128,6 +128,11 @@ def sore(got: Facts, side: str) -> Value:
     return "yes" if got.get("soreness") in ("yes", "unsure") else "no"
 
 
+def tomorrow(got: Facts, side: str) -> Value:
+    """The day after today."""
+    return (date.fromisoformat(str(got["today"])) + timedelta(days=1)).isoformat()
+
+
 def before_pain(known: Known) -> dict[str, Value]:
     """What stood when the pain questions began, kept with their run."""
     return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}

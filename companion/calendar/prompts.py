@@ -22,7 +22,7 @@ LEAST_NOTICE: Final = timedelta(minutes=30)
 """A prompt that quiet hours hold back comes at least so long before squatting, or else before they begin; our choice."""
 
 LAST_QUARTER: Final = timedelta(minutes=15)
-"""How long before quiet hours such a prompt comes; our choice."""
+"""How long before quiet hours such a prompt comes, and how long before squatting any does at least; our choice."""
 
 MORNING: Final = time(9)
 """When the follow-up comes on the next day, quiet hours allowing; our choice."""
@@ -74,11 +74,13 @@ def prompt_at(squat: SquatDay, wishes: Wishes, zone: str) -> datetime:
     """When the one prompt before a squat day comes, in UTC: before the squat time and not in quiet hours, always.
 
     The evening before, or so many real hours before squatting. In quiet hours: at their end where that leaves
-    ``LEAST_NOTICE``; else in the last quarter hour before they begin, so that who squats at 06:30 hears of it the evening
+    ``LEAST_NOTICE``; else a quarter hour before they begin, so that who squats at 06:30 hears of it the evening
     before. Where quiet hours leave less than that quarter hour open, as soon as the ones before them are over.
     """
     begins = instant(squat.day, squat.at, zone)
-    wanted = begins - timedelta(hours=wishes.before) if wishes.before else instant(squat.day - _DAY, wishes.evening, zone)
+    wanted = begins - timedelta(hours=wishes.before)
+    if not wishes.before:
+        wanted = min(instant(squat.day - _DAY, wishes.evening, zone), begins - LAST_QUARTER)  # 23:59, then 00:00
     later = after_quiet(wanted, wishes, zone)
     return later if later == wanted or later <= begins - LEAST_NOTICE else _before_quiet(wanted, wishes, zone)
 
@@ -86,7 +88,7 @@ def prompt_at(squat: SquatDay, wishes: Wishes, zone: str) -> datetime:
 def follow_up_at(squat: SquatDay, wishes: Wishes, zone: str) -> datetime:
     """When the one question after a squat day comes, in UTC: on the next day at 09:00, or when the quiet hours are over.
 
-    Where they go on past that day's end, in the last quarter hour before they begin: whether something hurt is asked
+    Where they go on past that day's end, a quarter hour before they begin: whether something hurt is asked
     rather early than never. Never in quiet hours, and always on the next day unless a clock change swallows all that they
     leave open of it: then it comes out past ``follow_up_stale_at`` and is dropped.
     """
@@ -129,7 +131,7 @@ def next_prompt(plan: Plan, wishes: Wishes, zone: str, now: datetime, told: Set[
 
 
 def _before_quiet(moment: datetime, wishes: Wishes, zone: str) -> datetime:
-    """The latest quarter hour before the quiet hours that a moment lies in, or what there is of one."""
+    """A quarter hour before the quiet hours that a moment lies in begin; less where less of one is open."""
     while around := _quiet_around(moment, wishes, zone):
         begin = around[0]
         moment = begin - LAST_QUARTER
@@ -146,7 +148,7 @@ def _quiet_around(moment: datetime, wishes: Wishes, zone: str) -> tuple[datetime
     if begin == end:
         return None
     today = local_date(moment, zone)
-    for day in (today - _DAY, today, today + _DAY):
+    for day in (today - _DAY, today):
         start, over = instant(day, begin, zone), _last(day + _DAY if end < begin else day, end, zone)
         if start <= moment < over:
             return start, over

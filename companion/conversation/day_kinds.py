@@ -10,8 +10,9 @@ from datetime import date
 from typing import Final
 
 from companion.calendar.clock_words import read_hours
-from companion.calendar.reading import Half, made, read_change, read_rest
+from companion.calendar.reading import read_change
 from companion.calendar.reading import Unclear as NotRead
+from companion.calendar.rule_words import Half, made, read_rest
 from companion.calendar.wishes import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
@@ -47,6 +48,8 @@ class SquatDays(Kind):
         chosen = pick(text, self.choices, Ears(strict=True))
         if isinstance(chosen, Answer):
             return chosen
+        if made(text):  # the calendar's own text, as a button carries it
+            return Answer(text, text)
         plan, today = plan_from(ears.facts), _today(ears)
         change = read_change(f"{self.before} {text}", plan, today) if self.before else NotRead("")
         if isinstance(change, NotRead):
@@ -75,7 +78,7 @@ class Rest(Kind):
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         half = made(str(ears.facts.get(self.of, "")))
-        change = read_rest(half, text, _today(ears)) if isinstance(half, Half) else half
+        change = made(text) or (read_rest(half, text, _today(ears)) if isinstance(half, Half) else half)
         return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
 
     def example(self, ears: Ears) -> str:

@@ -300,6 +300,37 @@ class Number(Kind):
 
 
 @dataclass(frozen=True, slots=True)
+class Numbers(Kind):
+    """Several numbers with one kept unit, such as "20, 10, 5 and 2.5"; kept as text, the largest first: "20,10,5,2.5"."""
+
+    kept_unit: str
+    low: float
+    high: float
+    example_values: tuple[float, ...] = ()
+
+    @property
+    def unit(self) -> str:
+        return self.kept_unit
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return (",".join(f"{value:g}" for value in self.example_values),)
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        plain = text.replace(",", " ") if text.count(",") > 1 or "." in text.strip(" .") else text  # else a decimal comma
+        parts = [part for part in re.split(r",\s+|[;/+&]|\band\b|\s+", plain.strip(" .!")) if part and unit_word(part) is None]
+        values = [parse_number(part, self.kept_unit, ears.units) for part in parts]
+        if not parts or any(value is None or not self.low <= value <= self.high for value in values):
+            return Unclear(f"I need a few numbers, each from {shown(self.low, self.unit, ears.units)} to "
+                           f"{shown(self.high, self.unit, ears.units)}.")
+        kept = sorted({round(value, 4) for value in values if value is not None}, reverse=True)
+        return Answer(",".join(f"{value:g}" for value in kept), text, self.kept_unit)
+
+    def example(self, ears: Ears) -> str:
+        return f"For example: {', '.join(shown(value, self.unit, ears.units) for value in self.example_values)}."
+
+
+@dataclass(frozen=True, slots=True)
 class PainScore(Kind):
     """Pain from 0 (none) to 10 (worst), whole numbers."""
 

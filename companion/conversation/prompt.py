@@ -9,7 +9,7 @@ from typing import Final, NamedTuple
 from companion.conversation.condition import Facts
 from companion.conversation.effects import Say, Tap
 from companion.conversation.flow import Ask, Flow, Offer
-from companion.conversation.kinds import Choice, Hold, Option, PainScore, Ready
+from companion.conversation.kinds import Choice, Hold, Media, Option, PainScore, Ready
 from companion.conversation.machine import Compiled
 from companion.conversation.session import Frame
 from companion.conversation.wording import render
@@ -89,7 +89,7 @@ def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap
 
     answers = [tap(option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts)]
     always = []
-    if flow.counted and not ask.safety and not isinstance(ask.kind, Ready | Hold):
+    if (flow.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold):
         always.append(tap("Skip", SKIP))
     if frame.trail and ask.back:
         always.append(tap("Back", BACK))

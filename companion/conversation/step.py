@@ -150,7 +150,7 @@ def _typed(draft: Draft, text: str) -> None:
         _corrected(draft, text, meant[1])
     elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
         _start(draft, flow)
-    elif heard in _CONTROLS and not draft.ask.free:
+    elif heard in _CONTROLS and (not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
         _control(draft, heard)
     else:
         _read(draft, text)

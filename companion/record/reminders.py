@@ -60,6 +60,13 @@ def told(db: sqlite3.Connection, person: int, kind: str, now: datetime) -> froze
         "state in ('stale', 'dropped') and settled_at <= ?) order by id desc limit 60", (person, kind, text_of(now))))
 
 
+def asked_since(db: sqlite3.Connection, person: int, kind: str, since: datetime) -> bool:
+    """Whether a kind was sent since a moment, or is open and for about now."""
+    return db.execute("select 1 from reminders where person = ? and kind = ? and (state = 'sent' and settled_at >= ? or "
+                      "state = 'open' and due_at >= ? and due_at <= strftime('%Y-%m-%dT%H:%M:%fZ', ?, '+1 day'))",
+                      (person, kind, text_of(since), text_of(since), text_of(since))).fetchone() is not None
+
+
 def add(db: sqlite3.Connection, person: int, kind: str, flow: str, wall: str, zone: str, due_at: datetime, now: datetime,
         day: str = "", stale_at: datetime | None = None, round: int = 1) -> None:
     """A new open reminder, in the place of an open one of its kind."""

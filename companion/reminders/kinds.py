@@ -54,8 +54,9 @@ class Decision:
     until: datetime | None = None
 
 
-def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: str) -> Decision:
-    """What becomes of a reminder that is due, at this safety level."""
+def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: str, asked_already: bool = False) -> Decision:
+    """What becomes of a reminder that is due, at this safety level. ``asked_already``: the question of the morning after
+    has been sent today or is due too."""
     kind = KINDS[reminder.kind]
     gone = reminder.stale_at is not None and now >= reminder.stale_at
     if gone and not kind.says_missed:
@@ -66,6 +67,8 @@ def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: 
         return Decision("wait", until)
     if gone:
         return Decision("stale")
+    if kind.name == "squat_after" and asked_already:
+        return Decision("drop")
     if kind.needs and level not in kind.needs:
         return Decision("drop") if kind.else_ == "drop" else Decision("wait", now + PUT_OFF)
     return Decision("send")

@@ -26,14 +26,15 @@ LOOKED_AT: Final = 60
 """Squat days looked at for one that still wants a follow-up."""
 
 
-def replan(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime) -> None:
-    """Bring a person's open reminders in line with their plan, wishes and zone."""
+def replan(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime, since: datetime | None = None) -> None:
+    """Bring a person's open reminders in line with their plan, wishes and zone. ``since``: the moment of the prompt that has
+    just been sent, where that was a little before now: two days may share one."""
     zone, plan, wishes = zone_from(facts, now), plan_from(facts), wishes_from(facts)
     open_now = {one.kind: one for one in reminders.open_of(db, person)}
     done = answered_until(facts)
     if not prompted(facts):
         plan = Plan()
-    _before(db, person, plan, wishes, zone, now, open_now.get(BEFORE), done)
+    _before(db, person, plan, wishes, zone, now, open_now.get(BEFORE), done, since or now)
     _after(db, person, plan, wishes, zone, now, open_now.get(AFTER), done)
     for one in open_now.values():
         if one.kind not in (BEFORE, AFTER):
@@ -41,11 +42,11 @@ def replan(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now:
 
 
 def _before(db: sqlite3.Connection, person: int, plan: Plan, wishes: Wishes, zone: str, now: datetime, standing: Reminder | None,
-            done: date | None) -> None:
+            done: date | None, since: datetime) -> None:
     if standing and standing.due_at <= now and standing.zone == zone and _still(plan, standing):
         return  # due this minute: the sweep decides
     told = reminders.told(db, person, BEFORE, now)
-    found = next_prompt(plan, wishes, zone, now, told | ({done} if done else frozenset()))
+    found = next_prompt(plan, wishes, zone, since, told | ({done} if done else frozenset()))
     if found is None:
         reminders.take_away(db, person, BEFORE, now)
         return
@@ -65,10 +66,13 @@ def _after(db: sqlite3.Connection, person: int, plan: Plan, wishes: Wishes, zone
 
 def _to_follow(db: sqlite3.Connection, person: int, plan: Plan, zone: str, now: datetime, standing: Reminder | None,
                done: date | None) -> SquatDay | None:
-    """The squat day to ask about next: the one that waits already, else the first whose squat time is still to come."""
-    told = reminders.told(db, person, AFTER, now)
-    held = date.fromisoformat(standing.day) if standing and _still(plan, standing) else None
-    since = local_date(now, zone) - timedelta(days=1)
+    """The squat day to ask about next: the one that waits already, else the first whose squat time is still to come. A day
+    that has come is asked about whatever the plan says since: who pauses or stops after squatting may have been hurt."""
+    told, today = reminders.told(db, person, AFTER, now), local_date(now, zone)
+    held = date.fromisoformat(standing.day) if standing else None
+    if held and held <= today and not (done and held <= done) and dict(plan.single).get(held, time()) is not None:
+        return SquatDay(held, time())
+    since = today - timedelta(days=1)
     for squat in islice(squat_days(plan, since), LOOKED_AT):
         if squat.day in told or (done and squat.day <= done):
             continue

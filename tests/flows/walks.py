@@ -8,7 +8,7 @@ from datetime import datetime
 from functools import cache
 from random import Random
 
-from companion.conversation.book import PARKED, Book, bind
+from companion.conversation.book import PARKED, Book, bind, offers_of
 from companion.conversation.condition import ALWAYS, Condition, Every, Value, fact
 from companion.conversation.domains import A_DAY, Ways
 from companion.conversation.effects import Effect, Say
@@ -232,6 +232,7 @@ def alone(name: str) -> tuple[Book, dict[str, Value]]:
     begins with: whoever begins it puts them there."""
     flow, fixed = BOOK[name].flow, dict[str, Value]()
     runs = {step.flow for step in flow.steps if isinstance(step, Run) and step.flow != PARKED}
+    runs |= {offer.flow for offer in offers_of(flow)} - {name}
     stubs = [Flow(run, 1, run, gates=(Gate(fact(f"shut.{run}").is_("yes")),), steps=(), by_name=False) for run in sorted(runs)]
     if "pain" not in runs and name != "pain":
         stubs.append(PAIN)
@@ -308,7 +309,8 @@ class Replay:
             return Sent(ask.kind.accepts[0], str(value))
         if isinstance(ask.kind, Number) and value is not None:
             return Typed(f"{value} {ask.kind.unit}")
-        if value is not None and not ask.kind.options:
+        if value is not None and all(f"{value:g}" != option.value if isinstance(value, float) else value != option.value
+                                     for option in ask.kind.options):
             return Typed(str(value))
         wanted = SKIP if value is None else f"{value:g}" if isinstance(value, float) else value
         flow = self.ways.flow

@@ -1,0 +1,297 @@
+"""Times of day as people type them: "6pm", "18.30 Uhr", "half past six in the evening".
+
+A line becomes tokens, by tables of patterns tried in order; nothing is read where a word of it is not understood. An hour
+from 1 to 12 without morning or evening may mean two times, and both are given.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, time
+from typing import Final
+
+LONGEST_READ: Final = 300
+"""Characters read; a longer text is not read at all, as its end may turn its beginning round. Our choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A word that matters, or one that is not known: its text, or what it stands for."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Hours:
+    """A time of day: one, or the two (morning first) that an hour without morning or evening may mean."""
+
+    could_be: tuple[time, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of the day, a name of ``PARTS``."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Weekdays:
+    """Days of the week (0 = Monday). ``many``: every one of them ("Fridays"). ``weak``: may be another word ("sat")."""
+
+    days: tuple[int, ...]
+    many: bool = False
+    weak: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """One date; None where it can't be told or is out of reach, with the reason. ``fixed``: said by its number."""
+
+    day: date | None
+    why: str = ""
+    fixed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Week:
+    """A week or month to come, by its first day."""
+
+    first: date
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Some time from today on, by the first day after it. ``loose``: a count of days that may be a count of squat days."""
+
+    end: date
+    loose: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Often:
+    """Every so many days; with ``times``, so often a week instead."""
+
+    days: int = 0
+    times: int = 0
+
+
+Token = Word | Hours | Part | Weekdays | Day | Week | Span | Often
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a pattern matched: the date today, the word before, what is asked for ("clock", "date" or ""), and the text after."""
+
+    today: date
+    before: str
+    asked: str
+    after: str
+
+
+Row = tuple[re.Pattern[str], Callable[[re.Match[str], Place], Token | tuple[Token, ...] | None]]
+
+PARTS: Final = {"am": (0, 11), "pm": (12, 23), "morning": (3, 11), "afternoon": (12, 18), "evening": (16, 23), "night": (18, 23)}
+"""First and last full hour of each part of the day; our choice, wide enough for "5 in the evening"."""
+
+NUMBERS: Final = {word: number for number, word in enumerate(
+    ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen"), 1)}
+NUMBER: Final = rf"(?:\d{{1,2}}|{'|'.join(sorted(NUMBERS, key=len, reverse=True))})"
+_HOUR: Final = rf"(?P<h>{NUMBER})"
+_MINUTES: Final = {"five": 5, "ten": 10, "fifteen": 15, "quarter": 15, "twenty": 20, "twenty five": 25, "half": 30, "thirty": 30,
+                   "forty": 40, "forty five": 45, "fifty": 50, "fifty five": 55}
+LETTERS_END: Final = r"(?![^\W\d_])"
+NUMBER_END: Final = r"(?!\w|[.:,/]\d)"
+AT: Final = frozenset(["at", "@", "um", "around", "about", "by", "ca", "circa"])
+"""Words that a time follows."""
+
+_NO: Final = "❌✖🚫⛔👎✗✘🙅"
+_APOSTROPHE_S: Final = frozenset(["it's", "let's"])
+
+
+def plain(text: str) -> str | None:
+    """A line as it is read: NFKC, casefolded, straight quotes and dashes, without pictures; None where it is too long.
+
+    A picture that says no stays, so that nothing is read beside it. Never raises.
+    """
+    if len(text) > LONGEST_READ:
+        return None
+    text = unicodedata.normalize("NFKC", text).casefold().translate(str.maketrans("‘’´`–—−‐‑", "''''-----"))
+    text = re.sub(r"\s*[\n\r]+\s*(?:[-*•] ?)?", ", ", text.strip(" \n\r-*•"))
+    text = "".join(letter if letter in _NO or unicodedata.category(letter) not in
+                   ("So", "Sk", "Cf", "Cs", "Co", "Cn", "Cc", "Mn", "Me") else " " for letter in text)
+    text = re.sub(r"\b\w+'s\b", lambda word: word[0] if word[0] in _APOSTROPHE_S else word[0][:-2], text)
+    text = text.replace("i'll", "i will").replace("'", "").replace("o clock", "oclock")
+    text = re.sub(r"(?<![^\W\d_])([ap])\. ?m\b\.?", r"\1m", text)
+    return " ".join(re.sub(r"(\d) ?-?ish\b", r"\1", text).split())
+
+
+def number(word: str) -> int:
+    """What a number stands for, in digits or as a word."""
+    return int(word) if word.isdigit() else NUMBERS[word]
+
+
+def hours(hour: int, minute: int, part: str | None, sure: bool = False) -> tuple[time, ...]:
+    """The times an hour and a minute may mean, morning first; none where there is no such time.
+
+    12 am sharp is none: half the world means noon. ``sure``: written as on a 24-hour clock ("06:30").
+    """
+    if hour > 23 or minute > 59:
+        return ()
+    if part is None:
+        if sure or hour in (0, *range(13, 24)):
+            return (time(hour, minute),)
+        return time(hour % 12, minute), time(hour % 12 + 12, minute)
+    if not hour or (hour == 12 and not minute and part == "am") or (hour > 12 and part == "am"):
+        return ()
+    return (time(hour % 12 + (12 if part == "pm" else 0), minute),)
+
+
+def _hours(found: re.Match[str], place: Place) -> Hours | None:
+    got = found.groupdict()
+    minute = int(got.get("m") or 0)
+    sure = got["h"].startswith("0") or (got["h"] == "12" and bool(got.get("m")))
+    return _some(hours(number(got["h"]), minute, got.get("part"), sure))
+
+
+def _some(could_be: tuple[time, ...]) -> Hours | None:
+    return Hours(could_be) if could_be else None
+
+
+def _four_digits(found: re.Match[str], place: Place) -> Hours | None:
+    """ "1800"; minutes that are no multiple of five are rather a year or a weight."""
+    return _hours(found, place) if int(found["m"]) % 5 == 0 else None
+
+
+def _past(found: re.Match[str], place: Place) -> Hours | None:
+    """ "quarter to seven pm": the part of the day belongs to the hour named."""
+    shift = _MINUTES[found["minutes"]] * (1 if found["way"] in ("past", "after") else -1)
+    named = hours(number(found["h"]), 0, found["part"]) if number(found["h"]) <= 12 else ()
+    total = sorted((at.hour * 60 + shift) % (24 * 60) for at in named)
+    return _some(tuple(time(*divmod(minutes, 60)) for minutes in total))
+
+
+def _worded(found: re.Match[str], place: Place) -> Hours | None:
+    return _some(hours(number(found["h"]), _MINUTES[found["minutes"].replace("-", " ")], found["part"]))
+
+
+def _bare(found: re.Match[str], place: Place) -> Hours | None:
+    """An hour alone, only where one is expected: after "at", beside a part of the day, or as the answer."""
+    beside = re.match(r" ?(?:oclock )?(?:in the |at )?(?:morning|afternoon|evening|night)", place.after)
+    if place.asked == "clock" or place.before in AT or place.before.rstrip("s") in PARTS or beside:
+        return _hours(found, place)
+    return None
+
+
+_MIN_WORDS: Final = "|".join(sorted((word.replace(" ", "[ -]") for word in _MINUTES), key=len, reverse=True))
+CLOCK_ROWS: Final[tuple[Row, ...]] = (
+    (re.compile(r"(?:12 ?)?(?:noon|midday)" + LETTERS_END), lambda found, place: Hours((time(12),))),
+    (re.compile(rf"{_HOUR}(?:[:.h]?(?P<m>\d\d))? ?(?P<part>am|pm)" + LETTERS_END), _hours),
+    (re.compile(rf"(?:a )?(?P<minutes>half|quarter|five|ten|twenty five|twenty)(?: minutes?)? (?P<way>past|after) {_HOUR}"
+                r"(?: ?oclock)?(?: ?(?P<part>am|pm))?" + NUMBER_END), _past),
+    # "five to seven" may be from five to seven; "five minutes to seven" can't.
+    (re.compile(rf"(?:a )?(?P<minutes>quarter|twenty five|twenty|(?:five|ten)(?= minutes))(?: minutes?)? (?P<way>to|til|till|before) "
+                rf"{_HOUR}(?: ?oclock)?(?: ?(?P<part>am|pm))?" + NUMBER_END), _past),
+    (re.compile(r"(?P<h>\d{1,2})[:h](?P<m>\d\d)(?: ?(?:uhr|hrs?|oclock|h)\b)?" + NUMBER_END), _hours),
+    (re.compile(rf"{_HOUR} ?(?:h|uhr|oclock)\b(?: ?(?P<part>am|pm))?" + NUMBER_END), _hours),
+    (re.compile(r"(?P<h>\d\d)(?P<m>\d\d)(?: ?(?:h|hrs|hours|uhr)\b)?" + NUMBER_END), _four_digits),
+    (re.compile(rf"(?P<h>{'|'.join(NUMBERS)})[ -](?P<minutes>{_MIN_WORDS})(?: ?(?P<part>am|pm))?" + LETTERS_END), _worded),
+    (re.compile(r"(?:(?:in|at|during) )?(?:the |this )?(?P<name>morning|afternoon|evening|night)s?" + LETTERS_END),
+     lambda found, place: Part(found["name"])),
+)
+LAST_CLOCK_ROWS: Final[tuple[Row, ...]] = ((re.compile(_HOUR + NUMBER_END), _bare),)
+_DOTTED_ROWS: Final[tuple[Row, ...]] = ((re.compile(r"(?P<h>\d{1,2})\.(?P<m>\d\d)(?: ?uhr\b)?" + NUMBER_END), _hours),)
+
+_FILLER: Final = (
+    "i im am id ive like would squat squats squatting session sessions workout workouts training lift lifting gym on please pls plz so "
+    "well ok okay hi hey hello thanks thank thx you ty the my a at @ um uhm er erm just want wanna let lets us me will be its day days "
+    "yes yeah yep yup hmm lol haha tbh sorry actually mate around about ca circa by sharp then now both could can make take have got "
+    "clock time xx ! ? ( ) \" :")
+FILLER: Final = frozenset(_FILLER.split())
+"""Words that change nothing. Words that turn, ask or hedge (don't, or, if, should, maybe) are none of them."""
+
+_ANY_WORD: Final = re.compile(r"[^\W\d_]+|\d+|\S")
+
+
+def scan(text: str, rows: Sequence[Row], today: date, asked: str = "", word: Callable[[str], Token | None] = Word) -> list[Token]:
+    """A plain line as tokens: the first row that matches at each place; other words by ``word`` (None drops one)."""
+    tokens: list[Token] = []
+    at, before = 0, ""
+    while at < len(text):
+        if text[at] == " ":
+            at += 1
+            continue
+        for pattern, make in rows:
+            found = pattern.match(text, at)
+            made = make(found, Place(today, before, asked, text[found.end():])) if found else None
+            if found and made:
+                tokens += made if isinstance(made, tuple) else (made,)
+                break
+        else:
+            found = _ANY_WORD.match(text, at)
+            assert found is not None
+            if found[0] not in FILLER and (kept := word(found[0])):
+                tokens.append(kept)
+        before = found[0].split(" ")[-1]
+        at = found.end()
+    return tokens
+
+
+def settled(tokens: Iterable[Token]) -> list[Token] | None:
+    """The tokens with each part of the day put to its time; None where they contradict each other or it is not clear which.
+
+    A part of the day belongs to the time beside it, or to the only one there is; where there is none, it goes.
+    """
+    line = list(tokens)
+    while (at := next((at for at, token in enumerate(line) if isinstance(token, Part)), None)) is not None:
+        part = line.pop(at)
+        assert isinstance(part, Part)
+        times = [where for where, token in enumerate(line) if isinstance(token, Hours)]
+        beside = [where for where in (at - 1, at) if where in times]
+        if not times:
+            continue
+        if not beside and len(times) > 1:
+            return None
+        where = beside[0] if beside else times[0]
+        said = line[where]
+        assert isinstance(said, Hours)
+        low, high = PARTS[part.name]
+        left = tuple(one for one in said.could_be if low <= one.hour <= high)
+        if not left:
+            return None
+        line[where] = Hours(left)
+    return line
+
+
+def read_hours(text: str) -> tuple[time, ...]:
+    """The times of day a reply may mean: one, two (morning first; ask which), or none where it is not one time.
+
+    "18", "18h", "06:30" and "6pm" are one; "6", "6:30" and "6 Uhr" two. "24:00", "midnight" and "12 am" are none: the day
+    they belong to is not clear; nor is "half seven", which is 6:30 or 7:30.
+    """
+    line = plain(text)
+    tokens = None if line is None else settled(scan(line.rstrip(" ."), (*CLOCK_ROWS, *_DOTTED_ROWS, *LAST_CLOCK_ROWS), date.min, "clock"))
+    match tokens:
+        case [Hours(could_be)]:
+            return could_be
+    return ()
+
+
+def read_part(text: str) -> str:
+    """The part of the day, a name of ``PARTS``, that a reply names and nothing else; or ""."""
+    line = (plain(text) or "").strip(" .")
+    if line in ("am", "pm"):
+        return line
+    match scan(line, CLOCK_ROWS, date.min):
+        case [Part(name)]:
+            return name
+    return ""
+
+
+def read_clock(text: str) -> time | None:
+    """The one time of day a reply means; None where it is none, several, or an hour without morning or evening."""
+    could_be = read_hours(text)
+    return could_be[0] if len(could_be) == 1 else None

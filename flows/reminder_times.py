@@ -1,0 +1,68 @@
+"""Reminder times: when the lifter wants to hear of a squat day, and when of nothing at all."""
+
+from __future__ import annotations
+
+from companion.calendar.prompts import Wishes
+from companion.calendar.wishes import wishes_from
+from companion.conversation.condition import Fact, Facts, Value, fact
+from companion.conversation.day_kinds import Clock
+from companion.conversation.effects import Find, Replan
+from companion.conversation.flow import Ask, Do, Flow, Known, Tell
+from companion.conversation.kinds import choice
+from flows.shared import WELCOMED
+
+BEFORE, QUIET = fact("before"), fact("quiet")
+
+
+def times_now(known: Known) -> dict[str, Value]:
+    """The wishes as they stand, and the quiet hours in words."""
+    wishes = wishes_from(known.facts)
+    begin, end = (f"{at:%H:%M}" for at in wishes.quiet)
+    return {"wishes_now": wishes.dumps(), "quiet_now": f"between {begin} and {end}" if begin != end else "at no hour"}
+
+
+def new_wishes(got: Facts, side: str) -> Value:
+    """The wishes after the answers so far."""
+    before, evening, begin, end = str(got.get("wishes_now", Wishes().dumps())).split()
+    if str(got.get("before", "")).isdecimal():
+        before = str(got["before"])
+    evening = str(got.get("evening", evening))
+    if got.get("quiet") == "none":
+        begin = end = "00:00"
+    begin, end = str(got.get("quiet_from", begin)), str(got.get("quiet_to", end))
+    return Wishes.loads(f"{before} {evening} {begin} {end}").dumps()
+
+
+def quiet_after(got: Facts, side: str) -> Value:
+    """The quiet hours in words, after the answers so far."""
+    begin, end = (f"{at:%H:%M}" for at in Wishes.loads(str(new_wishes(got, ""))).quiet)
+    return f"Nothing from me between {begin} and {end}." if begin != end else "I may write at any hour."
+
+
+FLOW = Flow(
+    "reminder_times", version=1, title="Reminder times", counted=False, gates=(WELCOMED,), at_start=times_now,
+    command=("quiet hours", "reminder time", "when do you remind me"),
+    facts=(Fact("new_wishes", of=new_wishes), Fact("quiet_after", of=quiet_after)),
+    steps=(
+        Ask("before", "When should I write about a squat day? One message before it, and one question afterwards if I don't hear "
+            "from you.", choice(
+                ("0", "The evening before", "evening", "evening before"), ("2", "2 hours before", "two hours", "2 hours"),
+                ("4", "4 hours before", "four hours", "4 hours"), ("12", "12 hours before", "twelve hours", "12 hours"),
+                ("none", "Not at all", "never", "no reminders", "don't"))),
+        Ask("evening", "At what time in the evening?", Clock(("17:00", "18:00", "19:00"), evening=True), only_if=BEFORE.is_("0")),
+        Ask("quiet", "I write nothing of my own accord {quiet_now}. Does that suit you?", choice(
+            ("keep", "Yes", "yes", "fine", "ok"), ("other", "Other hours", "other", "no", "change"),
+            ("none", "No quiet hours", "none", "any time")), only_if=~BEFORE.is_("none")),
+        Ask("quiet_from", "From when on should I be quiet?", Clock(("20:00", "21:00", "22:00"), evening=True),
+            only_if=QUIET.is_("other")),
+        Ask("quiet_to", "And until when?", Clock(("06:00", "07:00", "09:00"), evening=False),
+            only_if=QUIET.is_("other") & fact("quiet_from").known),
+        Do(Find("squat.wishes", "{new_wishes}", "told by the lifter")),
+        Do(Find("squat.no_prompts", "yes", "told by the lifter"), BEFORE.is_("none")),
+        Do(Find("squat.no_prompts", "no", "told by the lifter"), BEFORE.known & ~BEFORE.is_("none")),
+        Do(Replan()),
+        Tell("Good. I write nothing about squat days; say “squatting” on the day and I am there.", BEFORE.is_("none")),
+        Tell("Good. {quiet_after} What falls into the quiet hours waits for their end, or comes before them.",
+             BEFORE.known & ~BEFORE.is_("none")),
+    ),
+)

@@ -1,0 +1,73 @@
+"""Whereabouts: another time zone, for good or for a while, so that reminders come by the clock on the wall there."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from companion.calendar.words import date_words
+from companion.conversation.condition import Fact, Facts, Value, fact
+from companion.conversation.effects import Find, Replan
+from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Tell
+from companion.conversation.kinds import YesNo, Zone, choice
+from companion.conversation.places import find_zone
+from flows.shared import WELCOMED
+
+THIS_WEEK = ("this week", "for the week", "for a week", "until sunday")
+RIGHT = fact("right").is_("yes")
+STAY = fact("stay")
+THERE = fact("there").known
+
+
+def where_facts(known: Known) -> dict[str, Value]:
+    """The place this was begun with, and whether it was said to be for this week only."""
+    place = known.asked.strip().lower()
+    week = next((words for words in THIS_WEEK if place.endswith(words)), "")
+    place = place.removesuffix(week).strip(" ,") if week else place
+    zone = find_zone(place, known.now) if place else None
+    today = date.fromisoformat(str(known.facts["today"]))
+    facts: dict[str, Value] = {
+        "week": "yes" if week else "no", "sunday": (today + timedelta(days=6 - today.weekday())).isoformat(),
+        "in_a_week": (today + timedelta(days=7)).isoformat(), "in_two_weeks": (today + timedelta(days=14)).isoformat()}
+    return facts | ({"there": zone} if zone else {})
+
+
+def zone_now(got: Facts, side: str) -> Value | None:
+    """The zone that is spoken of."""
+    return got.get("zone", got.get("there"))
+
+
+def last_day(got: Facts, side: str) -> Value | None:
+    """The last day there, "" for no end."""
+    until = {"week": "sunday", "one": "in_a_week", "two": "in_two_weeks"}.get(str(got.get("stay", "")))
+    return got[until] if until else ""
+
+
+def until_words(got: Facts, side: str) -> Value:
+    """Until when, in words."""
+    last = str(last_day(got, "") or "")
+    return f"until {date_words(date.fromisoformat(last), date.fromisoformat(str(got['today'])))}" if last else "from now on"
+
+
+FLOW = Flow(
+    "whereabouts", version=1, title="Where I am", counted=False, gates=(WELCOMED,), at_start=where_facts,
+    command=("time zone", "timezone", "i moved", "i am travelling"),
+    sentences=(r"i(?:'m| am) (?:now )?(?:in|near) (?P<asked>(?!pain\b|agony\b|trouble\b|bed\b|hospital\b|the\b|a\b|my\b).{3,60})",
+               r"i(?:'ve| have) moved to (?P<asked>.{3,60})"),
+    facts=(Fact("zone_there", values=("Europe/Lisbon",), of=zone_now), Fact("last_day", of=last_day), Fact("until_words", of=until_words),
+           Fact("week", values=("yes", "no"))),
+    steps=(
+        Ask("zone", "Which city are you in, or near? You can share a location too; I keep only the time zone.", Zone(),
+            only_if=~THERE | fact("right").is_("no")),
+        Ask("right", "I make it {zone_there:clock} there. Is that right?", YesNo(), only_if=THERE | fact("zone").known,
+            then=(Jump(fact("right").is_("no"), "zone"),)),
+        Ask("stay", "For how long?", choice(
+            ("week", "This week", "week", "until sunday"), ("one", "Seven days", "a week", "one week"),
+            ("two", "Two weeks", "two weeks", "fortnight"), ("moved", "From now on", "moved", "for good", "always")),
+            only_if=RIGHT),
+        Do(Find("zone.away", "{zone_there}", "told by the lifter", "{until_words}"), RIGHT & STAY.known),
+        Do(Find("zone.until", "{last_day}", "told by the lifter"), RIGHT & STAY.known),
+        Do(Replan(), RIGHT & STAY.known),
+        Tell("Good: your reminders go by the clock there {until_words}. The wall time stays the same.", RIGHT & STAY.known),
+        Tell("It stays as it was.", ~(RIGHT & STAY.known)),
+    ),
+)
