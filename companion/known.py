@@ -18,7 +18,8 @@ SAFETY = "safety.level"
 
 def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     """What a step may know: latest answers and findings by name; "NAME.today" where one was concluded today, where the
-    person is; "due.KIND", the wall time of each reminder to come; the safety level as it stands now, and whether a new check may open it ("safety.may_open")."""
+    person is; "due.KIND", the wall time of each reminder to come; the safety level as it stands now, and whether a new
+    check may open it ("safety.may_open")."""
     kept = log.facts_of(db, person)
     facts: dict[str, Value] = {name: one.value for name, one in kept.items()}
     zone = zone_from(facts, now)

@@ -15,7 +15,8 @@ FLOW = Flow(
         Ask("which", "Which plates are there?", choice(
             ("usual", "The usual set of a gym", "gym", "usual", "all", "full set"),
             ("own", "Only some, I list them", "some", "list", "own"))),
-        Ask("plates", "Which sizes have you at least a pair of?", Numbers("kg", 0.2, 50, (20, 10, 5, 2.5)), only_if=fact("which").is_("own")),
+        Ask("plates", "Which sizes have you at least a pair of?", Numbers("kg", 0.2, 50, (20, 10, 5, 2.5)),
+            only_if=fact("which").is_("own")),
         Tell("Noted. Warm-up sets come out in loads you can put on that bar."),
     ),
 )

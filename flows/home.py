@@ -23,6 +23,8 @@ FLOW = Flow(
                    only_if=fact("parked_title").known),
             Option("screen", "Find out why my back rounds", ("screen", "full screen", "start", "test me", "begin")),
             Option("one", "One test", ("single test", "a test", "test")),
+            Option("squat_day", "Squatting today", ("squat", "squat today", "squatting")),
+            Option("squat_days", "My squat days", ("squat days", "days", "reminders")),
             Option("prime", "Priming drill", ("drill", "prime", "warm up drill")),
             Option("trial", "Does the drill help me?", ("trial", "priming trial"), only_if=~fact("drill").is_("none")
                    & fact("drill").known),
@@ -34,7 +36,8 @@ FLOW = Flow(
         )),
         Ask("test", "Which test?", choice(*TESTS), only_if=PICK.is_("one")),
         Run(PARKED, PICK.is_("go_on")),
-        *(Run(flow, PICK.is_(flow)) for flow in ("screen", "prime", "trial", "outcome", "retest", "progress", "about_you", "my_data")),
+        *(Run(flow, PICK.is_(flow)) for flow in (
+            "screen", "squat_day", "squat_days", "prime", "trial", "outcome", "retest", "progress", "about_you", "my_data")),
         *(Run(flow, fact("test").is_(flow)) for flow, _ in TESTS),
     ),
 )

@@ -7,7 +7,7 @@ from companion.conversation.day_kinds import Rest, SquatDays
 from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Jump, Offer, Run, Tell
 from companion.conversation.kinds import Option, Words, YesNo, choice
-from flows.plan_facts import DAYS, missing, new_plan, open_text, plan_facts, rest_words, said_done, undo, understood, what
+from flows.plan_facts import DAYS, missing, new_plan, open_text, plan_facts, rest_words, said_done, understood, undo, what
 from flows.shared import OF_AGE, WELCOMED
 
 KINDS = ("weekly", "every", "on", "skip", "move", "pause", "stop", "none")
@@ -62,7 +62,9 @@ FLOW = Flow(
         r"(?P<asked>(?:stop|no more|cancel) (?:all )?(?:my )?(?:squat days|squat day reminders|squat reminders))",
         rf"i(?: usually| always| normally)? (?:squat|train) (?P<asked>.*(?:{_DAY}|every|other day|daily).*)",
     ),
-    facts=(PLANNED, GIVEN, Fact("plan_now", values=('{"weekly":{"TU":"18:00"}}',)), Fact("open", of=open_text), WHAT, MISSING, Fact("rest_words", of=rest_words),
+    facts=(PLANNED, GIVEN,
+           Fact("rest_words", of=rest_words),
+           Fact("plan_now", values=('{"weekly":{"TU":"18:00"}}',)), Fact("open", of=open_text), WHAT, MISSING,
            Fact("understood", of=understood), Fact("new_plan", of=new_plan), Fact("said_done", of=said_done), UNDO),
     steps=(
         Tell("{given_unclear}", fact("given_unclear").known),

@@ -16,6 +16,8 @@ THIS_WEEK = ("this week", "for the week", "for a week", "until sunday")
 RIGHT = fact("right").is_("yes")
 STAY = fact("stay")
 THERE = fact("there").known
+WEEK = Fact("week", values=("yes", "no"))
+SETTLED = RIGHT & (STAY.known | WEEK.is_("yes"))
 
 
 def where_facts(known: Known) -> dict[str, Value]:
@@ -38,6 +40,8 @@ def zone_now(got: Facts, side: str) -> Value | None:
 
 def last_day(got: Facts, side: str) -> Value | None:
     """The last day there, "" for no end."""
+    if got.get("week") == "yes":
+        return got["sunday"]
     until = {"week": "sunday", "one": "in_a_week", "two": "in_two_weeks"}.get(str(got.get("stay", "")))
     return got[until] if until else ""
 
@@ -54,7 +58,7 @@ FLOW = Flow(
     sentences=(r"i(?:'m| am) (?:now )?(?:in|near) (?P<asked>(?!pain\b|agony\b|trouble\b|bed\b|hospital\b|the\b|a\b|my\b).{3,60})",
                r"i(?:'ve| have) moved to (?P<asked>.{3,60})"),
     facts=(Fact("zone_there", values=("Europe/Lisbon",), of=zone_now), Fact("last_day", of=last_day), Fact("until_words", of=until_words),
-           Fact("week", values=("yes", "no"))),
+           WEEK),
     steps=(
         Ask("zone", "Which city are you in, or near? You can share a location too; I keep only the time zone.", Zone(),
             only_if=~THERE | fact("right").is_("no")),
@@ -63,11 +67,11 @@ FLOW = Flow(
         Ask("stay", "For how long?", choice(
             ("week", "This week", "week", "until sunday"), ("one", "Seven days", "a week", "one week"),
             ("two", "Two weeks", "two weeks", "fortnight"), ("moved", "From now on", "moved", "for good", "always")),
-            only_if=RIGHT),
-        Do(Find("zone.away", "{zone_there}", "told by the lifter", "{until_words}"), RIGHT & STAY.known),
-        Do(Find("zone.until", "{last_day}", "told by the lifter"), RIGHT & STAY.known),
-        Do(Replan(), RIGHT & STAY.known),
-        Tell("Good: your reminders go by the clock there {until_words}. The wall time stays the same.", RIGHT & STAY.known),
-        Tell("It stays as it was.", ~(RIGHT & STAY.known)),
+            only_if=RIGHT & WEEK.is_("no")),
+        Do(Find("zone.away", "{zone_there}", "told by the lifter", "{until_words}"), SETTLED),
+        Do(Find("zone.until", "{last_day}", "told by the lifter"), SETTLED),
+        Do(Replan(), SETTLED),
+        Tell("Good: your reminders go by the clock there {until_words}. The wall time stays the same.", SETTLED),
+        Tell("It stays as it was.", ~(SETTLED)),
     ),
 )

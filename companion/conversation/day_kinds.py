@@ -10,9 +10,9 @@ from datetime import date
 from typing import Final
 
 from companion.calendar.clock_words import read_hours
-from companion.calendar.reading import read_change
 from companion.calendar.reading import Unclear as NotRead
-from companion.calendar.rule_words import Half, made, read_rest
+from companion.calendar.reading import read_change
+from companion.calendar.rule_words import Half, made, read_days, read_rest
 from companion.calendar.wishes import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
@@ -41,7 +41,7 @@ class SquatDays(Kind):
     def samples(self) -> tuple[Value, ...]:
         texts = ("on 2026-03-06 18:00", "on 2026-03-06 06:30?") if self.before else (
             "weekly TU=18:00", "weekly TU=??:??", "every 2 06:30? ????-??-??", "skip 2026-03-03", "move 2026-03-03 2026-03-04 18:00",
-            "pause 2026-04-01", "stop")
+            "pause 2026-04-01")
         return (*(option.value for option in self.choices), *texts)
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
@@ -54,6 +54,8 @@ class SquatDays(Kind):
         change = read_change(f"{self.before} {text}", plan, today) if self.before else NotRead("")
         if isinstance(change, NotRead):
             whole = read_change(text, plan, today)
+            if isinstance(whole, NotRead) and plan.empty:
+                whole = read_days(text, today) or whole
             change = change if self.before and isinstance(whole, NotRead) else whole
         return Unclear(change.reason) if isinstance(change, NotRead) else Answer(str(change), text)
 

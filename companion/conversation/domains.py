@@ -115,7 +115,8 @@ class Ways:
                 if near is not None:
                     values += [near + side for compare in compares for side in self.sides(compare)
                                if not isinstance(side, str)]
-            return tuple(sorted({round(value, 2) for value in values if kind.low <= value <= kind.high}))
+            numbers = sorted({round(value, 2) for value in values if kind.low <= value <= kind.high})
+            return (*(option.value for option in kind.options), *numbers)
         return kind.samples
 
     def sides(self, compare: Compare) -> tuple[Value, ...]:

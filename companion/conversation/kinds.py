@@ -262,7 +262,8 @@ def parse_number(text: str, unit: str, system: str) -> float | None:
 
 @dataclass(frozen=True, slots=True)
 class Number(Kind):
-    """A number with its kept unit, the range that can be, the range that is usual, and an example (kept unit)."""
+    """A number with its kept unit, the range that can be, the range that is usual, and an example (kept unit). ``choices``:
+    answers to tap that are no number, such as "the same"."""
 
     kept_unit: str
     low: float
@@ -270,6 +271,11 @@ class Number(Kind):
     usual: tuple[float, float]
     example_value: float
     step: float = 0.1
+    choices: tuple[Option, ...] = ()
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        return self.choices
 
     @property
     def unit(self) -> str:
@@ -280,6 +286,8 @@ class Number(Kind):
         return self.example_value
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        if self.choices and isinstance(chosen := pick(text, self.choices, ears), Answer):
+            return chosen
         value = parse_number(text, self.kept_unit, ears.units)
         if value is None:
             return Unclear(f"I need one number{self._in(ears)}.")

@@ -27,6 +27,7 @@ from companion.screening.readings import (
 )
 from companion.screening.screen import SIDES, TEST_WORDS, Answer, about_from, runs_of
 from companion.screening.sessions import Session, sessions_of
+from companion.screening.squat_days import days_told, trial_seed
 
 SURE: Final = 1.96
 """Error bars: 1.96 standard errors of the session's mean to each side."""
@@ -184,14 +185,11 @@ def pain(answers: Answers, whose: Whose) -> Chart | None:
 
 def trial(answers: Answers, whose: Whose) -> Chart | None:
     """Squat days with and without the prime: how much the lower back was felt to move."""
-    rows = [row for row in answers if row.flow == "trial" and row.status == "ok" and row.value is not None and row.ending != "pain"]
-    drawn = list(dict.fromkeys(row.run for row in answers if row.flow == "trial" and row.status == "ok" and row.key == "draw"))
-    joined = next((row.at for row in answers if row.flow == "trial" and (row.key, row.value) == ("join", "yes")), None)
-    if joined is None:
+    seed = trial_seed(answers, str(whose.person))
+    if seed is None:
         return None
-    seed = f"{whose.person} {joined.isoformat()}"
-    dots = tuple(Dot(local_date(row.at, whose.zone), float(row.value), kind=arm_of(seed, drawn.index(row.run)), label=f"{row.value:g}")
-                 for row in rows if row.key == "felt" and isinstance(row.value, float) and row.run in drawn)
+    dots = tuple(Dot(day.day, day.felt, kind=arm_of(seed, day.lot), label=f"{day.felt:g}")
+                 for day in days_told(answers, whose.zone) if day.lot is not None and day.felt is not None and not day.hurt)
     if not dots:
         return None
     kinds = tuple(pair for pair in (("prime", "drill first"), ("plain", "no drill")) if any(dot.kind == pair[0] for dot in dots))

@@ -73,6 +73,8 @@ def _made_up(days: tuple[int, ...]) -> list[Answer]:
             add("pain", run, "bad", 4.0, at)
         if not n:
             add("trial", "0", "join", "yes", at)
-        add("trial", run, "draw", "ready", at)
-        add("trial", run, "felt", float(4 + wave), at)
+        add("squat_day", f"d{run}", "lot", "draw", at)
+        add("squat_day", f"d{run}", "load", 80.0, at)
+        for key, said in (("felt", float(4 + wave)), ("back", "moved" if n % 5 == 3 else "still"), ("kept", "kept"), ("seen_by", "film")):
+            add("squat_after", f"a{run}", key, said, at)
     return rows

@@ -8,6 +8,7 @@ from datetime import date, datetime, timedelta
 from typing import Final
 
 from companion.clock import local_date
+from companion.screening.priming import Day
 from companion.screening.screen import Answer
 
 DAY: Final = "squat_day"
@@ -51,7 +52,10 @@ def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
     """The squat days told of, oldest first, one a local date: what was told last of each. An answer that was skipped, taken
     back or given in pain counts as not told."""
     said: dict[str, dict[str, object]] = {}
+    about_load: float | None = None
     for row in answers:
+        if (row.flow, row.key, row.status) == ("about_you", "load", "ok") and isinstance(row.value, int | float):
+            about_load = float(row.value)
         if row.flow not in (DAY, AFTER):
             continue
         told = said.setdefault(row.run, {"day": about(row.asked, row.at, local_date(row.at, zone))})
@@ -63,21 +67,23 @@ def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
     days: dict[object, dict[str, object]] = {}
     for run, told in said.items():
         of_day = days.setdefault(told["day"], {})
+        if of_day.get("load") not in (None, "same"):
+            of_day["planned"] = of_day["load"]
         of_day["hurt_then"] = of_day.get("hurt_then") or told["pain"] or told.get("hurt") == "yes"
         of_day.update(told)
         if run in drawn:
             of_day["number"] = drawn.index(run)
     found: list[ToldDay] = []
     for _, of_day in sorted(days.items(), key=lambda one: str(one[0])):
-        found.append(_told(of_day, next((day.load for day in reversed(found) if day.load is not None), None)))
+        found.append(_told(of_day, next((day.load for day in reversed(found) if day.load is not None), about_load)))
     return tuple(found)
 
 
 def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
     day, load, felt, number = told["day"], told.get("load"), told.get("felt"), told.get("number")
     assert isinstance(day, date)
-    if load is None and told.get("same") == "yes":
-        load = load_before
+    if load == "same":
+        load = told.get("planned", load_before)
     return ToldDay(
         day, _word(told.get("back")), _word(told.get("kept")), _word(told.get("depth")), told.get("seen_by") == "film",
         bool(told.get("hurt_then")), float(load) if isinstance(load, int | float) else None,
@@ -87,3 +93,16 @@ def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
 
 def _word(value: object) -> str | None:
     return value if isinstance(value, str) else None
+
+
+def trial_seed(answers: Iterable[Answer], person: str) -> str | None:
+    """What the lots of the priming trial are drawn from: who they are, and the moment at which they joined; None before.
+    It is in the log, so that every lot can be drawn again."""
+    joined = next((row.at for row in answers if (row.flow, row.key, row.value, row.status) == ("trial", "join", "yes", "ok")), None)
+    return f"{person} {joined.isoformat()}" if joined else None
+
+
+def trial_days(days: Iterable[ToldDay]) -> list[Day]:
+    """The days of the priming trial that tell something: nothing hurt, and movement and load were told."""
+    return [Day(day.lot, day.felt, day.kept == "kept" if day.kept else None, day.depth or day.kept or "", day.load)
+            for day in days if day.lot is not None and day.felt is not None and day.load is not None and not day.hurt]

@@ -307,7 +307,7 @@ class Replay:
     def event(self, ask: Ask, value: Value | None) -> Event:
         if isinstance(ask.kind, Media) and value is not None:
             return Sent(ask.kind.accepts[0], str(value))
-        if isinstance(ask.kind, Number) and value is not None:
+        if isinstance(ask.kind, Number) and isinstance(value, float | int):
             return Typed(f"{value} {ask.kind.unit}")
         if value is not None and all(f"{value:g}" != option.value if isinstance(value, float) else value != option.value
                                      for option in ask.kind.options):

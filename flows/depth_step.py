@@ -1,0 +1,34 @@
+"""Depth step: the depth to keep to on the next squat day, from the days so far."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import Fact, Value, fact
+from companion.conversation.effects import Find
+from companion.conversation.flow import Do, Flow, Known, Tell
+from flows.day_facts import step_now
+from flows.shared import WELCOMED
+
+BANDS = ("well_above", "a_little_above", "parallel", "below")
+
+
+def step_facts(known: Known) -> dict[str, Value]:
+    """The step as it stands after all that was told, and why."""
+    step = step_now(known)
+    if step is None:
+        return {"any": "no"}
+    return {"any": "yes", "depth": step.depth.value, "why": step.why, "closed": "yes" if step.closed else "no"}
+
+
+ANY = Fact("any", values=("yes", "no"))
+
+FLOW = Flow(
+    "depth_step", version=1, title="Depth to keep", counted=False, gates=(WELCOMED,), at_start=step_facts,
+    command=("depth", "my depth to keep", "depth to keep", "how deep today"),
+    facts=(ANY, Fact("depth", values=BANDS)),
+    steps=(
+        Do(Find("depth.step", "{depth}", "depth steps: two clean days a step deeper, movement a step back (choice)", "{why}"),
+           ANY.is_("yes")),
+        Tell("{why}", ANY.is_("yes"), picture="chart_depth"),
+        Tell("No depth to keep to is set: that comes from the tests. Say “screen”.", ANY.is_("no") & ~fact("overall").known),
+    ),
+)
