@@ -120,4 +120,39 @@ class Export:
     """Send this person everything held about them."""
 
 
-Effect = Say | Began | Ended | Reopened | Record | Find | Remind | Alert | Erase | Export | Replan | Calendar
+@dataclass(frozen=True, slots=True)
+class Redeem:
+    """Look up a code that was typed or came with a link; what it is good for becomes facts ("link.…")."""
+
+    code: str
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A lifter agrees to the coach whose code was redeemed, or takes the role of coach that it gives ("agree"); or a lifter
+    ends a coach's view ("withdraw", with the coach's number in ``of``)."""
+
+    what: str
+    of: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Show:
+    """Show a coach something of a lifter, or of all of theirs: ``view`` names it, ``of`` says of whom and which page. Whether
+    they may is looked up when it is carried out."""
+
+    view: str
+    of: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """A coach does something for a lifter: ``what``, on whom (``of``), with which value and reason."""
+
+    what: str
+    of: str = ""
+    value: str = ""
+    reason: str = ""
+
+
+Effect = Say | Began | Ended | Reopened | Record | Find | Remind | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act

@@ -13,7 +13,7 @@ from datetime import datetime
 from typing import Any, Final, TypeVar
 
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value
-from companion.conversation.effects import Alert, Calendar, Erase, Export, Find, Remind, Replan
+from companion.conversation.effects import Act, Alert, Calendar, Erase, Export, Find, Link, Redeem, Remind, Replan, Show
 from companion.conversation.kinds import Kind
 
 END: Final = "end"
@@ -96,7 +96,7 @@ class Run:
 class Do:
     """An effect whose text fields are templates over the facts."""
 
-    effect: Find | Remind | Alert | Erase | Export | Replan | Calendar
+    effect: Find | Remind | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act
     only_if: Condition = ALWAYS
     side: str = ""
 

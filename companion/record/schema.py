@@ -129,6 +129,62 @@ def squat_days(db: Database) -> None:
         db.execute(statement)
 
 
+COACHES = """
+create table coach_roles (
+    person integer primary key references persons on delete cascade, name text not null, since text not null, until text
+) strict;
+create table invitations (
+    id integer primary key, kind text not null, made_by integer references persons on delete cascade, name text not null,
+    code_hash text not null unique, made_at text not null, expires_at text not null, used_at text,
+    used_by integer references persons on delete set null
+) strict;
+create table code_tries (
+    id integer primary key, person integer not null references persons on delete cascade, at text not null
+) strict;
+create index code_tries_person on code_tries (person, at);
+create table looks (
+    id integer primary key, person integer not null references persons on delete cascade,
+    coach integer not null references persons on delete cascade, coach_name text not null, what text not null, at text not null
+) strict;
+create index looks_person on looks (person, id);
+create table acts (
+    id integer primary key, person integer not null references persons on delete cascade,
+    coach integer not null references persons on delete cascade, coach_name text not null, what text not null,
+    value text not null, reason text not null, at text not null
+) strict;
+create index acts_person on acts (person, id);
+create index coaches_coach on coaches (coach) where until is null;
+create index findings_latest on findings (person, at);
+create index alerts_latest on alerts (person, at);
+alter table outbox add column about integer references persons on delete cascade;
+create index outbox_about on outbox (about) where about is not null;
+
+create view squat_days_log as
+select n.name as person, a.at, r.asked as about_day, a.flow, a.key, a.raw, a.value, a.unit, a.status, r.ending
+from answers a join runs r on r.person = a.person and r.run = a.run
+join (select person, min(name) as name from addresses group by person) n on n.person = a.person
+where a.flow in ('squat_day', 'squat_after');
+create view caseload as
+select n.name as person, c.name as coach,
+    (select value from facts f where f.person = k.person and f.name = 'safety.level') as safety_level,
+    (select value from facts f where f.person = k.person and f.name = 'overall') as result,
+    (select value from facts f where f.person = k.person and f.name = 'depth.step') as depth_step,
+    (select max(at) from alerts a where a.person = k.person) as last_alert,
+    (select at from answers a where a.person = k.person order by id desc limit 1) as last_answer,
+    (select min(due_at) from reminders r where r.person = k.person and r.state = 'open') as next_reminder
+from coaches k join coach_roles c on c.person = k.coach and c.until is null
+join (select person, min(name) as name from addresses group by person) n on n.person = k.person
+where k.until is null;
+"""
+
+
+@migrations()
+def coaching(db: Database) -> None:
+    """Coaches, the codes that link them, what they looked at and did; views of squat days and of the caseload."""
+    for statement in _statements(COACHES):
+        db.execute(statement)
+
+
 def _statements(script: str) -> list[str]:
     """A script cut into statements; ``executescript`` would commit the migration's own transaction."""
     statements, waiting = [], ""

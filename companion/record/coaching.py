@@ -1,0 +1,159 @@
+"""Coaches as rows: who looks after whom, the codes that link them, what was looked at and done.
+
+A code is random, used once, runs out, and is kept only as a hash.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import re
+import secrets
+import sqlite3
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Final
+
+from companion.record.moments import text_of
+
+LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
+"""Letters and digits that are not taken for each other; a code of twelve has 59 bits."""
+CODE_LENGTH: Final = 12
+CODE_LASTS: Final = timedelta(days=7)
+"""Our choice."""
+TRIES_MOST: Final = 5
+TRIES_WITHIN: Final = timedelta(hours=1)
+"""Wrong codes one person may try within so long; our choice: guessing one would take longer than the codes last."""
+
+
+@dataclass(frozen=True, slots=True)
+class Invitation:
+    """A code that was made: for a coach (by the operator) or for a lifter (by a coach), with the name it was made for."""
+
+    id: int
+    kind: str
+    made_by: int | None
+    name: str
+
+
+def hashed(code: str) -> str:
+    """What is kept of a code; capitals, spaces and dashes don't matter."""
+    return hashlib.sha256(re.sub(r"[^a-z0-9]", "", code.lower()).encode()).hexdigest()
+
+
+def invite(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, at: datetime) -> str:
+    """A new code, told once: "coach" or "lifter"."""
+    code = "".join(secrets.choice(LETTERS) for _ in range(CODE_LENGTH))
+    db.execute("insert into invitations (kind, made_by, name, code_hash, made_at, expires_at) values (?, ?, ?, ?, ?, ?)",
+               (kind, made_by, name, hashed(code), text_of(at), text_of(at + CODE_LASTS)))
+    return code
+
+
+def open_invitation(db: sqlite3.Connection, code: str, at: datetime) -> Invitation | None:
+    """What a code is good for; None where it is none, is used, has run out, or its coach is no coach any more."""
+    row = db.execute("select id, kind, made_by, name from invitations where code_hash = ? and used_at is null and expires_at > ? and "
+                     "(made_by is null or exists (select 1 from coach_roles where person = made_by and until is null))",
+                     (hashed(code), text_of(at))).fetchone()
+    return Invitation(*row) if row else None
+
+
+def invitation(db: sqlite3.Connection, id: int, at: datetime) -> Invitation | None:
+    """An invitation by its number, while it is open."""
+    row = db.execute("select id, kind, made_by, name from invitations where id = ? and used_at is null and expires_at > ?",
+                     (id, text_of(at))).fetchone()
+    return Invitation(*row) if row else None
+
+
+def may_try(db: sqlite3.Connection, person: int, at: datetime) -> bool:
+    """Whether a person may try a code now."""
+    tried = db.execute("select count(*) from code_tries where person = ? and at > ?", (person, text_of(at - TRIES_WITHIN))).fetchone()[0]
+    return bool(tried < TRIES_MOST)
+
+
+def note_try(db: sqlite3.Connection, person: int, at: datetime) -> None:
+    """A wrong code was tried; older tries are forgotten."""
+    db.execute("delete from code_tries where person = ? and at <= ?", (person, text_of(at - TRIES_WITHIN)))
+    db.execute("insert into code_tries (person, at) values (?, ?)", (person, text_of(at)))
+
+
+def use(db: sqlite3.Connection, id: int, person: int, at: datetime) -> bool:
+    """Use an invitation up; False where something else had used it already."""
+    return db.execute("update invitations set used_at = ?, used_by = ? where id = ? and used_at is null",
+                      (text_of(at), person, id)).rowcount == 1
+
+
+def make_coach(db: sqlite3.Connection, person: int, name: str, at: datetime) -> None:
+    """Give somebody the role of coach."""
+    db.execute("insert into coach_roles (person, name, since) values (?, ?, ?) on conflict (person) do update set "
+               "name = excluded.name, since = excluded.since, until = null", (person, name, text_of(at)))
+
+
+def end_coach(db: sqlite3.Connection, person: int, at: datetime) -> None:
+    """Take the role of coach away, with every view that came with it."""
+    for (lifter,) in db.execute("select person from coaches where coach = ? and until is null", (person,)).fetchall():
+        withdraw(db, lifter, person, at, "the coach is none any more")
+    db.execute("update coach_roles set until = ? where person = ? and until is null", (text_of(at), person))
+
+
+def coach_name(db: sqlite3.Connection, person: int) -> str | None:
+    """The name somebody has as a coach; None where they are none now."""
+    row = db.execute("select name from coach_roles where person = ? and until is null", (person,)).fetchone()
+    return row[0] if row else None
+
+
+def coaches_named(db: sqlite3.Connection) -> list[tuple[int, str]]:
+    """Every coach there is now: number and name."""
+    return db.execute("select person, name from coach_roles where until is null order by name").fetchall()
+
+
+def link(db: sqlite3.Connection, lifter: int, coach: int, at: datetime) -> None:
+    """From now on the coach sees the lifter's answers."""
+    db.execute("insert into coaches (person, coach, since) values (?, ?, ?) on conflict (person, coach) do update set "
+               "since = excluded.since, until = null", (lifter, coach, text_of(at)))
+    note_look(db, lifter, coach, "agreed", at)
+
+
+def withdraw(db: sqlite3.Connection, lifter: int, coach: int, at: datetime, what: str = "withdrawn") -> bool:
+    """From now on the coach sees nothing of the lifter, and messages about them that wait are not sent; False where there was
+    no link."""
+    done = db.execute("update coaches set until = ? where person = ? and coach = ? and until is null",
+                      (text_of(at), lifter, coach)).rowcount == 1
+    if done:
+        note_look(db, lifter, coach, what, at)
+        db.execute("update outbox set settled_at = ?, dropped = 'withdrawn', document = null where person = ? and about = ? and "
+                   "settled_at is null", (text_of(at), coach, lifter))
+    return done
+
+
+def sees(db: sqlite3.Connection, coach: int, lifter: int) -> bool:
+    """Whether somebody is a coach, and this lifter's coach, now."""
+    return db.execute("select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null where k.person = ? and "
+                      "k.coach = ? and k.until is null", (lifter, coach)).fetchone() is not None
+
+
+def coaches_of(db: sqlite3.Connection, lifter: int) -> list[tuple[int, str]]:
+    """A lifter's coaches now: number and name."""
+    return db.execute("select c.person, c.name from coaches k join coach_roles c on c.person = k.coach and c.until is null "
+                      "where k.person = ? and k.until is null order by c.name", (lifter,)).fetchall()
+
+
+def note_look(db: sqlite3.Connection, lifter: int, coach: int, what: str, at: datetime) -> None:
+    """A coach looked at something of a lifter; the lifter can read it."""
+    db.execute("insert into looks (person, coach, coach_name, what, at) values (?, ?, ?, ?, ?)",
+               (lifter, coach, coach_name(db, coach) or "", what, text_of(at)))
+
+
+def looks_at(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str]]:
+    """The latest looks at a lifter: (when, which coach, at what), the newest first."""
+    return db.execute("select at, coach_name, what from looks where person = ? order by id desc limit ?", (lifter, most)).fetchall()
+
+
+def note_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: str, reason: str, at: datetime) -> None:
+    """A coach did something for a lifter."""
+    db.execute("insert into acts (person, coach, coach_name, what, value, reason, at) values (?, ?, ?, ?, ?, ?, ?)",
+               (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at)))
+
+
+def reviewed_at(db: sqlite3.Connection, lifter: int, coach: int) -> str:
+    """When this coach last marked the lifter as reviewed; "" for never."""
+    row = db.execute("select max(at) from acts where person = ? and coach = ? and what = 'reviewed'", (lifter, coach)).fetchone()
+    return row[0] or ""
