@@ -6,29 +6,33 @@ import asyncio
 import logging
 import sqlite3
 from collections import OrderedDict
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Coroutine, Iterator, Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
+from functools import partial
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
-from companion.calendar.wishes import wishes_from, zone_from
-from companion.channels.port import Address, Inbound, Outgoing, Tapped
+from companion.calendar.plan import is_squat_day
+from companion.calendar.prompts import is_quiet
+from companion.calendar.wishes import Value, plan_from, wishes_from, zone_from
+from companion.carrying import Report, Turn, carry_out, show
+from companion.channels.port import Address, Inbound, Outgoing, Tapped, Typed
 from companion.clock import Clock
-from companion.conversation.effects import Calendar, Effect, Erase, Record, Replan, Say
+from companion.conversation.effects import Effect, Erase, Record, Redeem, Say, Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.conversation.flow import Known
-from companion.conversation.session import Session
+from companion.conversation.session import Frame, Session
 from companion.conversation.step import prompt_now, step, unsettled
 from companion.known import SAFETY, known_of
-from companion.record import outbox, people, reminders
+from companion.operate.watch import Watch, reason_class
+from companion.record import coaching, marks, outbox, people, reminders
 from companion.record.file import open_for_writing
 from companion.record.keep import keep, put_message, take_back_timed
 from companion.record.writer import Writer
-from companion.reminders.calendar_file import calendar_file
-from companion.reminders.kinds import KINDS, decide
-from companion.reminders.replan import again, replan
-from flows.catalogue import BOOK, CONSENT
+from companion.reminders.kinds import KINDS, decide, leaves_until
+from companion.reminders.replan import again, look_again, replan
+from flows.catalogue import BOOK, COACH_WELCOME, CONSENTS, LINK
 
 _log = logging.getLogger(__name__)
 
@@ -44,11 +48,9 @@ SETTLING_MOST: Final = 60
 A_MORNING: Final = timedelta(hours=12)
 """How long the question of the morning after stands in for the one about the squats, so that only one comes; our choice."""
 
-ON_TIME: Final = timedelta(hours=1)
-"""A reminder sent within so long of its moment counts as sent at it; our choice."""
-
 SETTLED_AS: Final = {"send": "sent", "stale": "stale", "drop": "dropped", "ignored": "ignored"}
-CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
+
+CODE_KEPT: Final = "I have your code. Please answer the question above first."
 
 SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
 
@@ -74,6 +76,8 @@ class _Stranger:
     def __init__(self) -> None:
         self.session = Session()
         self.effects: list[Effect] = []
+        self.code = ""
+        self.codes = 0
 
 
 class Companion:
@@ -92,12 +96,21 @@ class Companion:
         self.writer = Writer(self.db)
         self.clock = clock
         self.on_commit = on_commit
+        self.watch = Watch()
         self.on_erase: Callable[[int], object] = lambda person: None
         self._strangers: OrderedDict[Address, _Stranger] = OrderedDict()
         self._unkept: dict[int, Outgoing] = {}
         self._unkept_count = 0
         self._erased = False
         self._swept: datetime | None = None
+        self.bot = ""  # its name, once the channel knows it
+        self._reports: list[Report] = []
+        self._beside: set[asyncio.Task[None]] = set()
+
+    def called(self, bot: str) -> None:
+        """The channel has told the bot's name: links lead to it."""
+        self.bot = bot
+        self._naming = asyncio.ensure_future(self.writer.do(lambda db: marks.note(db, "bot.name", bot, self.clock.now())))
 
     def close(self) -> None:
         """Close the file and let go of its lock."""
@@ -116,10 +129,32 @@ class Companion:
             why = type(error).__name__
             _log.error("a turn failed (%s): %s", inbound.address.channel, why, exc_info=error)
             await self.writer.do(lambda db: self._failed(db, inbound, why))
-        if self._erased:
-            self.db.execute("pragma wal_checkpoint(truncate)")  # what was erased must not stay in the write-ahead log
-            self._erased = False
+            self.watch.turn_failed()
+        else:
+            self.watch.turn_taken()
+        if self._erased:  # what was erased must not stay in the write-ahead log; a reader, such as a backup, can hold that up
+            self._erased = bool(self.db.execute("pragma wal_checkpoint(truncate)").fetchone()[0])
         self.on_commit(inbound.address.channel)
+        while self._reports:
+            self._do_beside(self._make(self._reports.pop()))
+
+    def _do_beside(self, work: Coroutine[Any, Any, None]) -> None:
+        task = asyncio.create_task(work)
+        self._beside.add(task)
+        task.add_done_callback(self._beside.discard)
+
+    async def beside(self) -> None:
+        """Come back when what is done beside the turns is done."""
+        await asyncio.gather(*self._beside)
+
+    async def _make(self, report: Report) -> None:
+        """A report, drawn in a thread: the loop answers others meanwhile."""
+        try:
+            page = await asyncio.to_thread(report.made, self.path, self.clock.now(), BOOK)
+            await self.writer.do(lambda db: report.send(db, page, self.clock.now()))
+            self.on_commit("")
+        except Exception as error:
+            _log.error("a report could not be made: %s", type(error).__name__, exc_info=error)
 
     def _turn(self, db: sqlite3.Connection, inbound: Inbound) -> None:
         now, where = self.clock.now(), inbound.address
@@ -130,7 +165,7 @@ class Companion:
             self._from_stranger(db, inbound, now)
             return
         people.mark_back(db, where.channel, where.id)
-        take_back_timed(db, person, now)
+        self.watch.message_dropped("wrote_first", take_back_timed(db, person, now))
         self._advance(db, person, people.load_session(db, person), inbound.event, now, (where.channel, where.id))
 
     def _advance(self, db: sqlite3.Connection, person: int, session: Session, event: Happening, now: datetime,
@@ -144,11 +179,7 @@ class Companion:
             if any(isinstance(effect, Erase) for effect in effects):
                 self._erase(db, person, effects, now, to)
                 return
-            for effect in effects:
-                if isinstance(effect, Replan):
-                    replan(db, person, known_of(db, person, now).facts, now)
-                elif isinstance(effect, Calendar):
-                    put_message(db, person, Say(CALENDAR_SAYS, must_arrive=True), now, to, calendar_file(db, person, now))
+            carry_out(db, Turn(person, now, to, self.bot, self._reports), effects, BOOK)
             if not unsettled(session):
                 people.save_session(db, person, session, now)
                 return
@@ -181,21 +212,28 @@ class Companion:
         stranger = self._strangers.pop(inbound.address, None)
         if stranger is None:
             stranger = _Stranger()
+            self._brought(db, stranger, inbound.event, now)
             first = self._settle_stranger(stranger, known)
-            agreed = isinstance(inbound.event, Tapped) and inbound.event.data.startswith(CONSENT.payload)
+            agreed = isinstance(inbound.event, Tapped) and any(inbound.event.data.startswith(one.payload) for one in CONSENTS)
             if not agreed:  # what they wrote can't be an answer to a question they had not seen
                 self._remember(inbound.address, stranger)
                 self._say_unkept(inbound.address, first)
                 return
+        if self._brought(db, stranger, inbound.event, now):
+            self._remember(inbound.address, stranger)
+            self._say_unkept(inbound.address, self._settle_stranger(stranger, known) or [Say(CODE_KEPT)])
+            return
         stranger.session, effects = step(BOOK, stranger.session, inbound.event, known)
         stranger.effects += effects
-        decided = next((effect.value for effect in effects if isinstance(effect, Record)
-                        and (effect.flow, effect.key) == (CONSENT.flow, CONSENT.key) and effect.status == "ok"), None)
+        decided = next((effect.value for effect in effects if isinstance(effect, Record) and effect.status == "ok"
+                        and any((effect.flow, effect.key) == (one.flow, one.key) for one in CONSENTS)), None)
         if decided == "yes":
             person = people.add_person(db, inbound.address.channel, inbound.address.id, inbound.name, now)
             keep(db, person, [effect for effect in stranger.effects if not isinstance(effect, Say)], now, "UTC+00:00")
             to = (inbound.address.channel, inbound.address.id)
             keep(db, person, [effect for effect in effects if isinstance(effect, Say)], now, "UTC+00:00", to)
+            if stranger.code:
+                carry_out(db, Turn(person, now, to), [Redeem(stranger.code)], BOOK)
             if unsettled(stranger.session):
                 self._advance(db, person, stranger.session, Settle(), now, to)
             else:
@@ -203,11 +241,25 @@ class Companion:
             return
         said = [effect for effect in effects if isinstance(effect, Say)]
         if decided is not None:
-            people.note_refusal(db, now, CONSENT.version)
+            people.note_refusal(db, now, CONSENTS[0].version)
         else:
             said += self._settle_stranger(stranger, known)
             self._remember(inbound.address, stranger)
         self._say_unkept(inbound.address, said)
+
+    def _brought(self, db: sqlite3.Connection, stranger: _Stranger, event: Happening, now: datetime) -> bool:
+        """Whether a stranger brings a code that is good for something; a coach's leads to a welcome of its own."""
+        said = BOOK.sentence(event.text) if isinstance(event, Typed) else None
+        if said is None or said[0] != LINK or stranger.codes >= coaching.TRIES_MOST:
+            return False
+        stranger.codes += 1
+        found = coaching.open_invitation(db, said[1], now)
+        if found is None:
+            return False
+        stranger.code = said[1]
+        if found.made_by is None:
+            stranger.session = Session(stack=(Frame(COACH_WELCOME, BOOK[COACH_WELCOME].flow.version, "1"),), runs=1)
+        return True
 
     def _settle_stranger(self, stranger: _Stranger, known: Known) -> list[Say]:
         said: list[Say] = []
@@ -245,18 +297,29 @@ class Companion:
         """Decide on what is due, one turn a reminder, and take back what has waited too long to leave; gives how many."""
         now, swept = self.clock.now(), 0
         if self._swept is None or now < self._swept - BACKWARDS:
-            await self.writer.do(lambda db: self._look_again(db, now))
+            for people_of in _few(await self.writer.do(lambda db: reminders.from_later(db, now))):
+                await asyncio.gather(*(self._guarded(partial(self._look_again, person=one)) for one in people_of))
         self._swept = now
-        for person, id in await self.writer.do(lambda db: outbox.gone_stale(db, now)):
-            await self.writer.do(lambda db, person=person, id=id: self._too_late(db, person, id))  # type: ignore[misc]
-            swept += 1
-        while due := await self.writer.do(lambda db: reminders.due(db, now)):
+        for messages in _few(await self.writer.do(lambda db: outbox.gone_stale(db, now))):
+            done = await asyncio.gather(*(self._guarded(partial(self._too_late, message=one)) for one in messages))
+            swept += sum(map(bool, done))
+        while due := await self.writer.do(lambda db: reminders.due(db, self.clock.now())):
             await asyncio.gather(*(self._offered(id) for id in due))  # together, so that they share commits
             swept += len(due)
             self.on_commit("")
         if swept:
             self.on_commit("")
         return swept
+
+    async def _guarded(self, job: Callable[[sqlite3.Connection], bool | None]) -> bool | None:
+        """Do a job; one that fails is noted and takes nothing of the others with it."""
+        try:
+            return await self.writer.do(job)
+        except Exception as error:
+            if self.writer.broken:
+                raise
+            _log.error("part of a sweep failed: %s", type(error).__name__, exc_info=error)
+            return None
 
     async def _offered(self, id: int) -> None:
         try:
@@ -266,6 +329,13 @@ class Companion:
                 raise
             _log.error("reminder %s could not be offered: %s", id, type(error).__name__, exc_info=error)
             await self.writer.do(lambda db: reminders.settle(db, id, "failed", self.clock.now()))
+            await self._guarded(lambda db: self._after_failed(db, id))
+
+    def _after_failed(self, db: sqlite3.Connection, id: int) -> None:
+        """One that failed is given up; the next of its kind still comes."""
+        if settled := reminders.settled_one(db, id):
+            person, now = settled[0].person, self.clock.now()
+            replan(db, person, known_of(db, person, now).facts, now, settled[0])
 
     def _offer(self, db: sqlite3.Connection, id: int) -> None:
         reminder, now = reminders.open_one(db, id), self.clock.now()
@@ -273,31 +343,68 @@ class Companion:
             return  # another sweep was here
         person = reminder.person
         facts = known_of(db, person, now).facts
-        decision = decide(reminder, now, wishes_from(facts), zone_from(facts, now), str(facts.get(SAFETY, "go")),
+        wishes, zone = wishes_from(facts), zone_from(facts, now)
+        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY, "go")),
                           asked_already=reminders.asked_since(db, person, "morning", now - A_MORNING))
         if decision.until:
-            reminders.put_off(db, id, decision.until)
+            reminders.put_off(db, id, decision.until, now)
             return
         if reminders.settle(db, id, SETTLED_AS[decision.what], now):
-            invite = Invite(reminder.flow, reminder.day, missed=decision.what == "stale")
-            if decision.what == "send" or (invite.missed and KINDS[reminder.kind].says_missed):
-                offer = reminder if decision.what == "send" else None
-                self._advance(db, person, people.load_session(db, person), invite, now, None, offer)
             if decision.what == "send":
-                again(db, reminder, now)
-        on_time = decision.what == "send" and now - reminder.due_at < ON_TIME
-        replan(db, person, known_of(db, person, now).facts, now, since=reminder.due_at if on_time else None)
+                self.watch.reminder_offered()
+            if decision.what == "send" and KINDS[reminder.kind].shows:
+                show(db, Turn(person, now, None, self.bot), Show(KINDS[reminder.kind].shows), BOOK)
+            elif decision.what == "send":
+                self._advance(db, person, people.load_session(db, person), Invite(reminder.flow, reminder.day), now, None,
+                              leaves_until(reminder, now, wishes, zone))
+                again(db, reminder, now, reminder.round + 1)
+            elif decision.what == "stale":
+                self._say_missed(db, reminder, facts, now)
+        replan(db, person, known_of(db, person, now).facts, now, reminder)
 
-    def _too_late(self, db: sqlite3.Connection, person: int, id: int) -> None:
-        """A reminder's message that could not leave in time: said once, where its kind is spoken of."""
-        now, late = self.clock.now(), reminders.reopen_as_stale(db, id, self.clock.now())
-        if late and KINDS[late.kind].says_missed:
-            self._advance(db, person, people.load_session(db, person), Invite(late.flow, late.day, missed=True), now, None)
+    def _say_missed(self, db: sqlite3.Connection, reminder: reminders.Reminder, facts: Mapping[str, Value], now: datetime) -> None:
+        """Say that a reminder came too late, where its kind is spoken of and its day is still what it was; the latest only."""
+        person, kind = reminder.person, KINDS[reminder.kind]
+        if not kind.says_missed or not is_squat_day(plan_from(facts), date.fromisoformat(reminder.day)):
+            return
+        outbox.take_back_missed(db, person, now)
+        offer = leaves_until(replace(reminder, stale_at=None), now, wishes_from(facts), zone_from(facts, now))
+        self._advance(db, person, people.load_session(db, person), Invite(reminder.flow, reminder.day, missed=True), now, None, offer)
 
-    def _look_again(self, db: sqlite3.Connection, now: datetime) -> None:
+    def _too_late(self, db: sqlite3.Connection, message: int) -> bool:
+        """A message that could not leave in time. Quiet hours it waits out, and leaves then if its reminder is good for it
+        still; else that is said once. Whether something was done."""
+        waiting, now = outbox.waiting_one(db, message), self.clock.now()
+        if waiting is None:
+            return False
+        person, facts = waiting[0], known_of(db, waiting[0], now).facts
+        wishes, zone = wishes_from(facts), zone_from(facts, now)
+        if is_quiet(now, wishes, zone):
+            return False
+        settled = reminders.settled_one(db, waiting[1]) if waiting[1] is not None else None
+        if settled is None:
+            outbox.mark_dropped(db, message, now, "too late")
+            self.watch.message_dropped("too_late")
+            return True
+        reminder = replace(settled[0], stale_at=None) if settled[1] == "stale" else settled[0]
+        if reminder.stale_at is None or reminder.stale_at > now:
+            outbox.stay(db, message, leaves_until(reminder, now, wishes, zone).stale_at)
+        elif outbox.take_back_offer(db, person, reminder.id, now):
+            reminders.never_left(db, reminder.id, now)
+            self.watch.message_dropped("too_late")
+            if str(facts.get(SAFETY, "go")) in KINDS[reminder.kind].needs:
+                self._say_missed(db, reminder, facts, now)
+        return True
+
+    def _look_again(self, db: sqlite3.Connection, person: int) -> None:
         """At the start, and where the clock went back: what was planned later than now is planned anew."""
-        for person in reminders.made_later(db, now):
-            replan(db, person, known_of(db, person, now).facts, now)
+        now = self.clock.now()
+        look_again(db, person, known_of(db, person, now).facts, now)
+
+
+def _few(numbers: Sequence[int]) -> Iterator[Sequence[int]]:
+    """So few at a time that a reply never waits long behind them."""
+    return (numbers[first:first + reminders.FEW] for first in range(0, len(numbers), reminders.FEW))
 
 
 class CompanionOutbox:
@@ -330,11 +437,13 @@ class CompanionOutbox:
         """It arrived."""
         if self._companion._unkept.pop(id, None) is None:
             await self._companion.writer.do(lambda db: outbox.mark_sent(db, id, at, message_id))
+        self._companion.watch.message_sent()
 
     async def mark_dropped(self, id: int, at: datetime, reason: str) -> None:
         """It is given up."""
         if self._companion._unkept.pop(id, None) is None:
             await self._companion.writer.do(lambda db: outbox.mark_dropped(db, id, at, reason))
+        self._companion.watch.message_dropped(reason_class(reason))
 
     async def mark_tried(self, id: int, at: datetime) -> None:
         """It failed this time."""
@@ -343,11 +452,11 @@ class CompanionOutbox:
 
     async def mark_gone(self, address: Address, at: datetime, reason: str) -> None:
         """Nobody is there any more: nothing more is sent until they write again."""
-        for id, message in list(self._companion._unkept.items()):
-            if message.address == address:
-                del self._companion._unkept[id]
+        unkept = [id for id, message in self._companion._unkept.items() if message.address == address]
+        for id in unkept:
+            del self._companion._unkept[id]
 
-        def gone(db: sqlite3.Connection) -> None:
+        def gone(db: sqlite3.Connection) -> int:
             people.mark_gone(db, address.channel, address.id, at, reason)
-            outbox.drop_for(db, address.channel, address.id, at, reason)
-        await self._companion.writer.do(gone)
+            return outbox.drop_for(db, address.channel, address.id, at, reason)
+        self._companion.watch.message_dropped("gone", len(unkept) + await self._companion.writer.do(gone))

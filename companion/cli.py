@@ -6,13 +6,15 @@ import asyncio
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING, Literal, NoReturn
 
 import click
 
 from companion.settings import BadSettings, Settings, read_settings
 
 if TYPE_CHECKING:
+    import sqlite3
+
     from companion.app import Companion
 
 
@@ -30,6 +32,8 @@ def main(context: click.Context, file: Path | None) -> None:
       COMPANION_TOKEN     the Telegram bot's token, for `companion run`
       COMPANION_DATABASE  the file everything is kept in
       COMPANION_API_URL   the Bot API address without /bot, for a server of your own
+      COMPANION_BACKUPS   the folder of daily backups, or none; usually beside the database
+      COMPANION_METRICS_PORT  where /healthz and /metrics are served on loopback
     """
     try:
         context.obj = read_settings(os.environ, file)
@@ -52,6 +56,7 @@ def _open(settings: Settings, database: Path | None, **more: object) -> Companio
     from companion.clock import SystemClock
     from companion.record.file import AlreadyRunning, CannotOpen
 
+    os.umask(0o077)  # pictures and whatever else is written beside it are nobody else's either
     try:
         return Companion(database or settings.database, SystemClock(), **more)  # type: ignore[arg-type]
     except (AlreadyRunning, CannotOpen) as error:
@@ -90,18 +95,20 @@ def run(settings: Settings, database: Path | None) -> None:
         fail("no token: set COMPANION_TOKEN to the token of your Telegram bot")
     from companion.channels.telegram import SecondInstance, WrongToken
     from companion.logs import set_up_logging
+    from companion.operate.serve import CannotListen
     from companion.record.writer import CommitFailed
     from companion.running import run_on_telegram
 
     set_up_logging("INFO")
     companion = _open(settings, database)
     try:
-        asyncio.run(run_on_telegram(companion, settings.token, settings.api_url))
+        asyncio.run(run_on_telegram(companion, settings.token, settings.api_url, settings.backup_folder(companion.path),
+                                    settings.metrics_port))
     except WrongToken:
         fail("Telegram does not accept this token: check COMPANION_TOKEN")
     except SecondInstance:
         fail("another program is already receiving this bot's messages: stop it first")
-    except CommitFailed as error:
+    except (CommitFailed, CannotListen) as error:
         fail(str(error))
     finally:
         companion.close()
@@ -169,19 +176,183 @@ def flows(name: str | None, draw: bool) -> None:
 @click.pass_obj
 def log(settings: Settings, database: Path | None, name: str, as_json: bool) -> None:
     """Show a person's answer log: every answer, with what it replaced."""
-    from companion.record import people
-    from companion.record.file import CannotOpen, open_for_reading
     from companion.record.shown import as_lines, as_table
 
+    db, person = _person(settings, database, name)
+    click.echo((as_lines if as_json else as_table)(db, person), nl=False)
+
+
+@main.command()
+@click.argument("person")
+@click.option("--format", "form", type=click.Choice(("csv", "jsonl", "fhir", "ics")), default="csv", show_default=True)
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write, instead of standard output.")
+@_database
+@click.pass_obj
+def export(settings: Settings, database: Path | None, person: str, form: str, out: Path | None) -> None:
+    """Write a PERSON's answers: a table, JSON Lines, a FHIR R5 bundle, or their squat days as a calendar."""
+    from companion.calendar.wishes import zone_from
+    from companion.clock import SystemClock
+    from companion.coach.fhir import as_fhir
+    from companion.coach.tidy import as_csv, as_json_lines
+    from companion.known import known_of
+    from companion.private import private_file
+    from companion.record.log import answers_of
+    from companion.reminders.calendar_file import calendar_file
+    from flows.catalogue import BOOK
+
+    db, number = _person(settings, database, person)
+    now = SystemClock().now()
+    zone = zone_from(known_of(db, number, now).facts, now)
+    match form:
+        case "csv":
+            text = as_csv(answers_of(db, number), BOOK, zone)
+        case "jsonl":
+            text = as_json_lines(answers_of(db, number), BOOK, zone)
+        case "fhir":
+            text = as_fhir(number, answers_of(db, number), BOOK)
+        case _:
+            text = calendar_file(db, number, now).text
+    content = text.encode()  # bytes: CRLF stays CRLF
+    if out is None:
+        sys.stdout.buffer.write(content)
+        return
     try:
-        db = open_for_reading(database or settings.database)
+        private_file(out)
+        out.write_bytes(content)
+    except OSError as error:
+        fail(f"can't write {out}: {error.strerror or error}")
+    click.echo(out)
+
+
+def _person(settings: Settings, database: Path | None, name: str) -> tuple[sqlite3.Connection, int]:
+    """The database, read-only, and a person's number in it."""
+    from companion.record import people
+    from companion.record.file import CannotOpen, open_for_reading
+
+    try:
+        db = open_for_reading(database or settings.database).conn
     except CannotOpen as error:
         fail(str(error))
-    person = people.person_named(db.conn, name)
+    person = people.person_named(db, name)
     if person is None:
-        known = ", ".join(people.names(db.conn)) or "nobody yet"
-        fail(f"nobody called {name} here (there is: {known})")
-    click.echo((as_lines if as_json else as_table)(db.conn, person), nl=False)
+        fail(f"nobody called {name} here (there is: {', '.join(people.names(db)) or 'nobody yet'})")
+    return db, person
+
+
+@main.command()
+@click.argument("person", required=False)
+@click.option("--caseload", is_flag=True, help="A whole group instead of one lifter.")
+@click.option("--coach", "whose", help="With --caseload: only the lifters of the coach called so.")
+@click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the Chromium that is here.")
+@click.option("--paper", type=click.Choice(("A4", "letter")), default="A4", show_default=True, help="With --pdf.")
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write; else report-… here.")
+@_database
+@click.pass_obj
+def report(settings: Settings, database: Path | None, person: str | None, caseload: bool, whose: str | None, as_pdf: bool,
+           paper: Literal["A4", "letter"], out: Path | None) -> None:
+    """Write the report of a PERSON, or of a whole caseload, as one page to open in a browser or to print."""
+    from companion.clock import SystemClock
+    from companion.coach.pdf import NoPdf, write_pdf, write_private
+    from companion.coach.report import caseload_html, report_html
+    from companion.record import coaching
+    from companion.record.file import CannotOpen, open_for_reading
+    from flows.catalogue import BOOK
+
+    if caseload == bool(person) or (whose and not caseload):
+        fail("say whose report: `companion report PERSON`, or `companion report --caseload [--coach NAME]`")
+    now = SystemClock().now()
+    if person:
+        db, number = _person(settings, database, person)
+        page, name = report_html(db, number, now, BOOK), f"report-{number}"
+    else:
+        try:
+            db = open_for_reading(database or settings.database).conn
+        except CannotOpen as error:
+            fail(str(error))
+        coaches = {called: number for number, called in coaching.coaches_named(db)}
+        if whose is not None and whose not in coaches:
+            fail(f"there is no coach called {whose} (there is: {', '.join(coaches) or 'nobody yet'})")
+        page, name = caseload_html(db, coaches[whose] if whose is not None else None, now), "report-caseload"
+    out = out or Path(f"{name}.{'pdf' if as_pdf else 'html'}")
+    try:
+        if as_pdf:
+            write_pdf(page, out, paper=paper)
+        else:
+            write_private(out, page.encode())
+    except NoPdf as error:
+        fail(str(error))
+    except OSError as error:
+        fail(f"can't write {out}: {error.strerror or error}")
+    click.echo(out)
+
+
+@main.group()
+def coach() -> None:
+    """Coaches: make one, list them, end one."""
+
+
+@coach.command("add")
+@click.argument("name")
+@_database
+@click.pass_obj
+def coach_add(settings: Settings, database: Path | None, name: str) -> None:
+    """Make a code, good once and for seven days, with which somebody becomes the coach called NAME."""
+    from companion.clock import SystemClock
+    from companion.record import coaching, marks
+
+    db = _beside(settings, database)
+    with db:
+        db.execute("begin immediate")
+        code = coaching.invite(db, "coach", None, name, SystemClock().now())
+    bot = marks.noted(db, "bot.name")
+    click.echo(f"code for {name}: {' '.join(code[i:i + 4] for i in range(0, len(code), 4))}")
+    click.echo(f"link: https://t.me/{bot[0]}?start={code}" if bot else "send it to the bot as: code " + code)
+    click.echo("It works once, for seven days, and is not kept anywhere but here.")
+
+
+@coach.command("list")
+@_database
+@click.pass_obj
+def coach_list(settings: Settings, database: Path | None) -> None:
+    """Every coach, with how many lifters they see."""
+    from companion.record import coaching
+    from companion.record.file import CannotOpen, open_for_reading
+
+    try:
+        db = open_for_reading(database or settings.database).conn
+    except CannotOpen as error:
+        fail(str(error))
+    for _, name, lifters in coaching.coaches_with_lifters(db):
+        click.echo(f"{name}: {lifters} lifters")
+
+
+@coach.command("end")
+@click.argument("name")
+@_database
+@click.pass_obj
+def coach_end(settings: Settings, database: Path | None, name: str) -> None:
+    """End the role of the coach called NAME: from now on they see nobody."""
+    from companion.clock import SystemClock
+    from companion.record import coaching
+
+    db = _beside(settings, database)
+    found = [person for person, called in coaching.coaches_named(db) if called == name]
+    if not found:
+        fail(f"there is no coach called {name}")
+    with db:
+        db.execute("begin immediate")
+        for person in found:
+            coaching.end_coach(db, person, SystemClock().now())
+    click.echo(f"{name} is no coach any more")
+
+
+def _beside(settings: Settings, database: Path | None) -> sqlite3.Connection:
+    from companion.record.file import CannotOpen, open_beside
+
+    try:
+        return open_beside(database or settings.database)
+    except CannotOpen as error:
+        fail(str(error))
 
 
 @main.command()
@@ -194,3 +365,63 @@ def pictures(folder: Path) -> None:
         click.echo(f"{write_sheet(folder)} pictures in {folder}; open {folder / 'index.html'}")
     except OSError as error:
         fail(f"can't write the pictures: {error}")
+
+
+@main.command()
+@_database
+@click.pass_obj
+def doctor(settings: Settings, database: Path | None) -> None:
+    """Say how the bot is, running or not, and what to do; exit code 0 fine, 1 something to look at, 2 broken."""
+    from companion.clock import SystemClock
+    from companion.operate.doctor import examine, exit_code, told
+
+    path = database or settings.database
+    findings = examine(settings, path, settings.backup_folder(path), SystemClock().now())
+    for finding in findings:
+        click.echo(told(finding))
+    raise SystemExit(exit_code(findings))
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@_database
+@click.option("--replace", is_flag=True, help="Write over FILE where it is there already.")
+@click.pass_obj
+def backup(settings: Settings, file: Path, database: Path | None, replace: bool) -> None:
+    """Write a checked copy of the database to FILE, also while the bot runs."""
+    from companion.operate.backup import BackupFailed, back_up
+    from companion.operate.sound import megabytes
+
+    if file.exists() and not replace and sys.stdin.isatty():
+        replace = click.confirm(f"{file} is there already. Write over it?")
+    try:
+        made = back_up(database or settings.database, file, replace)
+    except BackupFailed as error:
+        fail(str(error))
+    click.echo(f"{made.path}: {sum(made.counts.values())} rows, {megabytes(made.size)}, checked")
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@_database
+@click.option("--yes", is_flag=True, help="Do not ask.")
+@click.pass_obj
+def restore(settings: Settings, file: Path, database: Path | None, yes: bool) -> None:
+    """Put a backup in the place of the database, after checking it; the old file is kept beside it."""
+    from companion.clock import SystemClock
+    from companion.operate.restore import CannotRestore
+    from companion.operate.restore import restore as bring_back
+    from companion.record.file import AlreadyRunning
+
+    path = database or settings.database
+    if not yes and not (sys.stdin.isatty() and click.confirm(f"Put {file} in the place of {path}?")):
+        fail("nothing was changed; --yes restores without asking")
+    try:
+        done = bring_back(file, path, SystemClock().now())
+    except (CannotRestore, AlreadyRunning) as error:
+        fail(str(error))
+    click.echo(f"restored {path}: {sum(done.counts.values())} rows; the old file is {done.kept or 'none'}")
+    if done.waiting:
+        click.echo(f"{done.waiting} messages that had not left at the time of the backup will leave at the next start")
+    if done.erased:
+        click.echo(f"{done.erased} people had themselves erased after this backup and are in it again: see that they are erased")

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import asyncio
 import re
+from collections.abc import Callable
 from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
 from functools import cache
+from time import monotonic
 from typing import Protocol
 from zoneinfo import ZoneInfo, available_timezones
 
@@ -30,6 +32,12 @@ class SystemClock:
 
     async def sleep(self, seconds: float) -> None:
         await asyncio.sleep(seconds)
+
+
+def stopwatch() -> Callable[[], float]:
+    """Seconds since this call, each time it is asked, whatever the clock is set to meanwhile."""
+    began = monotonic()
+    return lambda: monotonic() - began
 
 
 _KEPT_OFFSET = re.compile(r"UTC([+-])(\d{2}):(\d{2})")

@@ -9,7 +9,7 @@ from companion.calendar.wishes import zone_from
 from companion.clock import local_date
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
-from companion.record import log, reminders
+from companion.record import coaching, log, reminders
 from companion.screening.safety import Level, opens
 from companion.screening.screen import Answer
 
@@ -26,6 +26,7 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     today = local_date(now, zone)
     facts |= {f"{name}.today": "yes" for name, one in kept.items() if one.found and local_date(one.at, zone) == today}
     facts["coach"] = "yes" if log.coached(db, person) else "no"
+    facts["is_coach"] = "yes" if coaching.coach_name(db, person) is not None else "no"
     facts["today"] = today.isoformat()
     facts["person"] = str(person)
     facts |= {f"due.{one.kind}": one.wall for one in reminders.open_of(db, person)}

@@ -7,8 +7,9 @@ import re
 from typing import Final
 
 _TOKEN: Final = re.compile(r"\d+:[A-Za-z0-9_-]{30,}")
-_QUIET: Final = ("httpx", "httpcore", "apscheduler")
-"""httpx and httpcore log each address with the token in it; APScheduler logs every sweep."""
+_QUIET: Final = ("httpx", "httpcore", "apscheduler", "transitions")
+"""httpx and httpcore log each address with the token in it; APScheduler logs every sweep, transitions every
+arrow."""
 
 _FORMATTER: Final = logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s")
 
@@ -56,5 +57,6 @@ def set_up_logging(level: int | str = logging.INFO) -> None:
     root.setLevel(level)
     for name in _QUIET:
         logging.getLogger(name).setLevel(logging.WARNING)
+    logging.getLogger("apscheduler.executors").setLevel(logging.CRITICAL)  # the sweep tells of its own failures
     if root.level <= logging.DEBUG:
         logging.getLogger(__name__).warning("debug logging is on: it shows what people write")

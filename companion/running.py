@@ -18,8 +18,10 @@ from companion.app import Companion, CompanionOutbox
 from companion.channels import script, terminal
 from companion.channels.port import Address, Inbound, Outgoing
 from companion.clock import Clock, SystemClock
+from companion.operate.backup import every_night
+from companion.operate.marks import Beat
 from companion.pictures.shelf import Shelf, folder_beside
-from companion.record.outbox import unkept
+from companion.record.outbox import unkept, waiting
 from companion.reminders.sweep import SWEEP_SECONDS, start_sweeping
 
 READING_SECONDS_A_WORD: Final = 0.25
@@ -66,24 +68,47 @@ async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> No
                 await terminal.chat_piped(companion, store, clock, name, first, sys.stdin, sys.stdout, pictures)
 
 
-async def run_on_telegram(companion: Companion, token: str, api_url: str) -> None:
-    """The bot on Telegram until a signal stops it, or the file can't be written."""
+@contextlib.asynccontextmanager
+async def numbers(companion: Companion, clock: Clock, port: int | None) -> AsyncIterator[None]:
+    """The companion counted, and its numbers served on loopback, where a port is given. Raises CannotListen (operate.serve)."""
+    if port is None:
+        yield
+        return
+    from companion.operate.metrics import Metrics
+    from companion.operate.serve import serving
+
+    metrics = Metrics(clock, lambda now: waiting(companion.db.conn, "telegram", now), lambda: companion.writer.broken is not None)
+    async with serving(port, metrics.answer):
+        companion.watch, companion.writer.on_commit = metrics, metrics.committed
+        yield
+
+
+async def run_on_telegram(companion: Companion, token: str, api_url: str, backups: Path | None = None,
+                          metrics_port: int | None = None) -> None:
+    """The bot on Telegram until a signal stops it, or the file can't be written. ``backups``: the folder of daily backups;
+    ``metrics_port``: where numbers are served on loopback."""
     from companion.channels.telegram import TelegramSettings, run_telegram
 
     stop = asyncio.Event()
     loop = asyncio.get_running_loop()
     for number in (signal.SIGINT, signal.SIGTERM):
         loop.add_signal_handler(number, stop.set)
-    async with working(companion) as writer:
+    clock = SystemClock()
+    async with working(companion) as writer, numbers(companion, clock, metrics_port):
         writer.add_done_callback(lambda task: stop.set())
         sweeping = start_sweeping(companion.sweep)
+        nights = asyncio.create_task(every_night(companion.path, backups, clock)) if backups is not None else None
+        beat = Beat(companion.writer, clock, companion.watch)
         try:
-            with pictured(companion, SystemClock()) as pictures:
+            with pictured(companion, clock) as pictures:
                 await run_telegram(TelegramSettings(token, api_url), companion.take,
-                                   CompanionOutbox(companion, "telegram"), SystemClock(), stop,
-                                   lambda wake: setattr(companion, "on_commit", lambda channel: wake()), pictures)
+                                   CompanionOutbox(companion, "telegram"), clock, stop,
+                                   lambda wake: setattr(companion, "on_commit", lambda channel: wake()), pictures,
+                                   companion.called, beat.polled)
         finally:
             sweeping.shutdown(wait=False)
+            if nights is not None:
+                nights.cancel()
     if companion.writer.broken:
         raise companion.writer.broken
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -12,7 +13,7 @@ from typing import Final
 DEFAULT_API_URL: Final = "https://api.telegram.org"
 """Telegram's own Bot API server; a self-hosted one replaces it."""
 
-NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL")
+NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "COMPANION_BACKUPS", "COMPANION_METRICS_PORT")
 
 
 class BadSettings(Exception):
@@ -26,6 +27,14 @@ class Settings:
     database: Path
     token: str = field(default="", repr=False)
     api_url: str = DEFAULT_API_URL
+    backups: str = ""
+    metrics_port: int | None = None
+
+    def backup_folder(self, database: Path) -> Path | None:
+        """The folder of a database's daily backups; None where they are turned off."""
+        if self.backups == "none":
+            return None
+        return Path(self.backups).expanduser() if self.backups else database.absolute().parent / "backups"
 
 
 def default_database() -> Path:
@@ -46,7 +55,16 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
         raise BadSettings("COMPANION_API_URL must begin with http:// or https://")
     database = values.get("COMPANION_DATABASE")
     return Settings(Path(database).expanduser() if database else default_database(),
-                    values.get("COMPANION_TOKEN", "").strip(), api_url)
+                    values.get("COMPANION_TOKEN", "").strip(), api_url,
+                    values.get("COMPANION_BACKUPS", "").strip(), _port(values.get("COMPANION_METRICS_PORT", "").strip()))
+
+
+def _port(text: str) -> int | None:
+    if not text:
+        return None
+    if not re.fullmatch(r"[0-9]{1,5}", text) or not 1 <= int(text) <= 65535:
+        raise BadSettings("COMPANION_METRICS_PORT must be a port, 1 to 65535")
+    return int(text)
 
 
 def _from_file(file: Path | None) -> Mapping[str, object]:

@@ -5,18 +5,22 @@ from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import Number, Numbers, choice
 from flows.shared import WELCOMED
 
+BAR = ~fact("bar").is_("none")
+
 FLOW = Flow(
     "bar", version=1, title="My bar and plates", counted=False, gates=(WELCOMED,), command=("bar", "plates", "my plates", "my bar"),
     steps=(
         Ask("bar", "Which bar do you squat with?", choice(
             ("full", "20 kg or 45 lb", "20", "20 kg", "45", "45 lb", "olympic", "full"),
-            ("light", "15 kg or 35 lb", "15", "15 kg", "35", "35 lb", "light"), ("other", "Another", "other"))),
+            ("light", "15 kg or 35 lb", "15", "15 kg", "35", "35 lb", "light"), ("other", "Another", "other"),
+            ("none", "No bar yet", "none", "no bar", "no", "body weight"))),
         Ask("weight", "What does it weigh?", Number("kg", 2, 40, usual=(5, 30), example_value=10), only_if=fact("bar").is_("other")),
         Ask("which", "Which plates are there?", choice(
             ("usual", "The usual set of a gym", "gym", "usual", "all", "full set"),
-            ("own", "Only some, I list them", "some", "list", "own"))),
+            ("own", "Only some, I list them", "some", "list", "own")), only_if=BAR),
         Ask("plates", "Which sizes have you at least a pair of?", Numbers("kg", 0.2, 50, (20, 10, 5, 2.5)),
             only_if=fact("which").is_("own")),
-        Tell("Noted. Warm-up sets come out in loads you can put on that bar."),
+        Tell("Noted. Warm-up sets come out in loads you can put on that bar.", BAR),
+        Tell("Noted. Once you squat with one, say “my bar”.", ~BAR),
     ),
 )

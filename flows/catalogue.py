@@ -33,4 +33,6 @@ class Consent:
 
 
 BOOK: Book = bind(flows(), home="home", pain="pain")
-CONSENT = Consent("welcome", "consent", BOOK["welcome"].flow.version)
+COACH_WELCOME = "coach_welcome"
+LINK = "link"
+CONSENTS = tuple(Consent(name, "consent", BOOK[name].flow.version) for name in ("welcome", COACH_WELCOME))

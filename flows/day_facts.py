@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date, timedelta
 from typing import Final
 
+from companion.calendar.day_words import FARTHEST
 from companion.calendar.plan import next_days
-from companion.calendar.wishes import plan_from, zone_from
+from companion.calendar.wishes import answered_until, plan_from, zone_from
 from companion.calendar.words import date_words, day_words
 from companion.clock import local_date
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
-from companion.conversation.units import shown, shown_number
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.depth_steps import DepthDay, DepthStep, Outcome, steps_from
 from companion.screening.priming import Fair, arm_of, verdict_of
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
-from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for
+from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
 
 BARS: Final = {"metric": {"full": 20.0, "light": 15.0}, "imperial": {"full": 45 * POUND, "light": 35 * POUND}}
@@ -40,28 +41,51 @@ def outcome_of(day: ToldDay) -> Outcome:
     return "clean" if day.back == "still" and day.kept == "kept" and day.lot is None else "other"
 
 
-def step_now(known: Known) -> DepthStep | None:
-    """The depth step after all that was told since the results, or since a coach pinned it; None where none is set."""
+def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] | None:
+    """The depth step after all that was told since the results or since a coach pinned it, that as of the days before today,
+    and the depth that was set on each day told of; None where none is set.
+
+    A safety check has passed where a squat day was begun, since that opens only after one, and where today's says go.
+    """
     pin, keep = (band_of(str(known.facts.get(f"depth.{name}", ""))) for name in ("pin", "keep"))
     start = pin or keep
     if start is None:
         return None
-    zone, told = zone_from(known.facts, known.now), told_at(known)
+    zone, told, today = zone_from(known.facts, known.now), told_at(known), today_of(known)
     since = str(known.facts.get("depth.pinned_on", "")) if pin else (local_date(told, zone).isoformat() if told else "")
-    checked = {local_date(row.at, zone) for row in known.answers()
-               if (row.flow, row.key, row.value, row.ending) == ("safety_check", "leg_signs", "no", "done")}
-    days = [DepthDay(day.day, outcome_of(day), day.film, day.hurt, day.day in checked) for day in told_days(known)
-            if day.day.isoformat() >= since and (day.back or day.kept or day.hurt)]
-    return steps_from(start, pin or band_of(str(known.facts.get("about_you.usual_depth", ""))), days)
+    passed = {local_date(row.at, zone) for row in known.answers() if row.flow == "squat_day"}
+    if known.facts.get("safety.checked") == "go" and known.facts.get("safety.checked.today") == "yes":
+        passed.add(today)
+    days = [DepthDay(day.day, outcome_of(day), day.film, day.hurt) for day in told_days(known)
+            if day.day.isoformat() >= since and day.squatted]
+    usual = band_of(str(known.facts.get("about_you.usual_depth", "")))
+
+    def after(some: list[DepthDay]) -> DepthStep:
+        return steps_from(start, usual, some, pin=pin, passed=passed, today=today)
+
+    now, begin = after(days), after([]).depth
+    set_on = dict(zip((day for day, _ in now.history), (begin, *(depth for _, depth in now.history)), strict=False))
+    return now, after([day for day in days if day.day < today]), {day: depth.value for day, depth in set_on.items()}
+
+
+def step_now(known: Known) -> DepthStep | None:
+    """The depth step after all that was told; None where none is set."""
+    steps = steps_now(known)
+    return steps[0] if steps else None
 
 
 def _common(known: Known) -> dict[str, Value]:
-    """What before and after a squat day share: the depth to keep to, whether there is a bar, the trial."""
-    step = step_now(known)
-    body_only = known.facts.get("safety.body_first") == "yes" or known.facts.get("about_you.bar") == "none"
-    facts: dict[str, Value] = {"depth_set": "yes" if step else "no", "with_bar": "no" if body_only else "yes",
+    """What before and after a squat day share: the depth to keep to, whether there is a bar, the trial. What was told today
+    leads deeper on another day only."""
+    steps = steps_now(known)
+    none = (known.facts.get("bar.bar") or known.facts.get("about_you.bar")) == "none"
+    body_only = none or known.facts.get("safety.body_first") == "yes"
+    facts: dict[str, Value] = {"depth_set": "yes" if steps else "no", "with_bar": "no" if body_only else "yes",
                                "of_day": today_of(known).isoformat()}
-    return facts | ({"keep": step.depth.value, "keep_words": BAND_WORDS[step.depth]} if step else {})
+    if steps is None:
+        return facts
+    keep = min(steps[0].depth, steps[1].depth)
+    return facts | {"keep": keep.value, "keep_words": BAND_WORDS[keep]}
 
 
 def limit_of(known: Known) -> float | None:
@@ -82,7 +106,7 @@ def last_words(day: ToldDay, known: Known) -> str:
 def day_facts(known: Known) -> dict[str, Value]:
     """What a squat day begins with, and what the message before it says."""
     today, days = today_of(known), told_days(known)
-    before = [day for day in days if day.day < today]
+    before = [day for day in days if day.day < today and day.squatted]
     facts = _common(known) | _invited(known) | {"load_line": "", "number": float(len(before) + 1)}
     last = last_words(before[-1], known) if before else ""
     goal = str(known.facts.get("squat.goal", ""))
@@ -105,6 +129,8 @@ def _invited(known: Known) -> dict[str, Value]:
         day = date.fromisoformat(known.asked)
     except ValueError:
         return {}
+    if abs(day - today) > FARTHEST:  # a button may carry anything
+        return {}
     coming = next_days(plan, day, 1)
     if not coming or coming[0].day != day:
         return {}
@@ -126,7 +152,8 @@ def _drill(known: Known) -> dict[str, Value]:
 
 def verdict_now(known: Known) -> Fair:
     """What the trial shows so far."""
-    return verdict_of(seed_of(known), trial_days(told_days(known)))
+    steps = steps_now(known)
+    return verdict_of(seed_of(known), trial_days(told_days(known), steps[2] if steps else None))
 
 
 def seed_of(known: Known) -> str:
@@ -135,7 +162,7 @@ def seed_of(known: Known) -> str:
 
 def _trial(known: Known, days: tuple[ToldDay, ...]) -> dict[str, Value]:
     """Whether this day is one of the trial, its number, its lot, and what to repeat."""
-    drawn = sum(day.lot is not None for day in days)
+    drawn = sum(day.lot is not None for day in days if day.day < today_of(known))
     body_only = known.facts.get("safety.body_first") == "yes"
     joined = known.facts.get("trial.joined") == "yes" and not body_only and known.facts.get("trial.day.today") != "yes"
     if not joined or known.facts.get("drill", "none") == "none":
@@ -143,14 +170,19 @@ def _trial(known: Known, days: tuple[ToldDay, ...]) -> dict[str, Value]:
     last = next((day for day in reversed(days) if day.lot is not None and day.load is not None), None)
     most = limit_of(known)
     fits = last is not None and last.load is not None and (most is None or last.load <= most)
-    same = f"{showing(known)(last.load, 'kg')}, as last time" if last and last.load is not None and fits else "one load"
+    same = f"{showing(known)(last.load, 'kg')} and the depth of last time" if last and last.load and fits else "one load and one depth"
     return {"in_trial": "yes", "lot_number": float(drawn + 1), "arm": arm_of(seed_of(known), drawn),
-            "same_as": f"{same} and the same depth"}
+            "same_as": same}
 
 
 def over_day(got: Facts, side: str) -> Value:
     """Whether the squat day that this was begun on has passed."""
     return "yes" if got.get("of_day") and got.get("today") != got["of_day"] else "no"
+
+
+def loaded(got: Facts, side: str) -> Value:
+    """Whether there is a bar today: one that was just said not to be there is none."""
+    return "yes" if got.get("with_bar") == "yes" and got.get("bar.bar") != "none" else "no"
 
 
 def load_today(got: Facts) -> float | None:
@@ -169,8 +201,8 @@ def over_limit(got: Facts, side: str) -> Value:
     return "yes" if load is not None and most is not None and load > most else "no"
 
 
-def sets_words_of(got: Facts, side: str) -> Value | None:
-    """The sets before the working load, for this bar and these plates; None where there is no bar today."""
+def _sets(got: Facts) -> tuple[float, str, tuple[WarmUpSet, ...]] | None:
+    """The working load to reckon with in kg, the system, and the sets up to it for this bar and these plates; None without a bar."""
     load = load_today(got)
     if not load:
         return None
@@ -178,19 +210,36 @@ def sets_words_of(got: Facts, side: str) -> Value | None:
     bar = _number(got, "bar.weight") or 20.0 if got.get("bar.bar") == "other" else BARS[system][str(got.get("bar.bar", "full"))]
     own = got.get("bar.plates") if got.get("bar.which") == "own" else None
     plates = tuple(float(size) for size in str(own).split(",")) if own else None
-    sets = sets_for(min(load, _number(got, "most") or load), bar, plates, system)
-    return _sets_words(sets, system) if len(sets) > 1 else None
+    most = _as_typed(min(load, _number(got, "most") or load), system)
+    return most, system, sets_for(most, _as_typed(bar, system), plates, system)
 
 
-def _sets_words(sets: tuple[WarmUpSet, ...], system: str) -> str:
-    """The sets in words: "20 kg × 8 (the bar), 40 kg × 5 (10 a side) … then 80 kg (20 and 10 a side)"."""
-    def told(one: WarmUpSet) -> str:
-        side = " and ".join(shown_number(size, "kg", system) for size in one.side)
-        times = f" × {one.repetitions}" if one.repetitions else ""
-        return f"{shown(one.load, 'kg', system)}{times} ({f'{side} a side' if side else 'the bar'})"
+def _as_typed(kg: float, system: str) -> float:
+    """A weight as it was typed in pounds: answers are kept to 10 g, which would leave 225 lb just out of reach of its plates."""
+    typed = round(kg * 4 / POUND) * POUND / 4
+    return typed if system == "imperial" and abs(typed - kg) < 0.006 else kg
 
-    *before, working = map(told, sets)
-    return f"Warm-up sets: {', '.join(before)}. Then your working sets at {working}."
+
+def sets_words_of(got: Facts, side: str) -> Value | None:
+    """The sets before the working load; None where there are none."""
+    found = _sets(got)
+    if found is None:
+        return None
+    most, system, sets = found
+    if not sets:
+        return working_words(most, sets, system).capitalize()
+    before = words(sets, system)
+    return f"Warm-up sets: {before}." if before else None
+
+
+def load_now_of(got: Facts, side: str) -> Value:
+    """What to load for the working sets, after "Now your squats"."""
+    found = _sets(got)
+    if found is None or not found[2]:
+        return ""
+    most, system, sets = found
+    said = most if over_limit(got, side) == "no" else sets[-1].load  # a load cut to the limit is not what they said
+    return f" at {working_words(said, sets, system)}"
 
 
 def after_facts(known: Known) -> dict[str, Value]:
@@ -198,17 +247,24 @@ def after_facts(known: Known) -> dict[str, Value]:
     today = today_of(known)
     day = about(known.asked, known.now, today)
     told = next((one for one in told_days(known) if one.day == day), None)
-    facts = _common(known) | {"load_line": "", "of_day": day.isoformat(), "begun": "yes" if told and day == today and begun_on(known, day) else "no"}
+    begun = told is not None and begun_on(known, day)
+    facts = _common(known) | {"load_line": "", "of_day": day.isoformat(), "begun": "yes" if begun else "no",
+                              "hurt_before": "yes" if known.facts.get("pain.hurt.today") == "yes" else "no"}
+    facts["answered"] = max(day, answered_until(known.facts) or day).isoformat()  # one told of late reopens no later one
     ago = (today - day).days
     facts["whose"] = {0: "today's", 1: "yesterday's"}.get(ago, f"{date_words(day, today)}'s")
     facts["on_day"] = {0: "today", 1: "yesterday"}.get(ago, f"on {date_words(day, today)}")
     facts["in_trial"] = "yes" if told and told.lot is not None else "no"
-    if told and told.load is not None:
+    if told and told.load and told.load <= (limit_of(known) or told.load):
         facts |= {"planned_words": showing(known)(told.load, "kg"), "load_line": f" Planned: {showing(known)(told.load, 'kg')}."}
     return facts
 
 
 def begun_on(known: Known, day: date) -> bool:
-    """Whether a squat day was begun with the companion on a date."""
-    zone = zone_from(known.facts, known.now)
-    return any(row.flow == "squat_day" and local_date(row.at, zone) == day for row in known.answers())
+    """Whether a squat day was begun with the companion on a date: today, or on a day gone by as far as "done squatting"."""
+    zone, days, done = zone_from(known.facts, known.now), dict[str, date](), set[date]()
+    for row in known.answers():
+        if row.flow == "squat_day":
+            of_run = days.setdefault(row.run, local_date(row.at, zone))
+            done |= {of_run} if (row.key, row.status) == ("squatted", "ok") else set()
+    return day in done or (day == today_of(known) and day in days.values())

@@ -2,11 +2,13 @@
 
 from companion.conversation.book import PARKED
 from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Flow, Run
+from companion.conversation.flow import Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
-from flows.shared import WELCOMED
+from flows.coach_shared import COACH
 
 PICK = fact("pick")
+LIFTS = ~COACH | fact("welcome.zone_right").is_("yes")
+"""A coach who does not squat here is not asked what only a lifter needs."""
 
 TESTS = (
     ("squat_look", "Squat look"), ("rock_back", "Rock back"), ("hip_fold", "Hip fold"), ("leg_raise", "Leg raise"),
@@ -16,28 +18,34 @@ TESTS = (
 
 FLOW = Flow(
     "home", version=1, title="Menu", counted=False, stops=False, command=("home", "/start", "what next", "options"),
-    gates=(WELCOMED,),
+    gates=(Gate(fact("link.status").one_of("lifter", "coach"), first="link_request"),
+           Gate(~COACH & ~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")),
     steps=(
         Ask("pick", "What would you like to do?", choice(
             Option("go_on", "Go on where I stopped", ("go on", "resume", "continue", "carry on"),
                    only_if=fact("parked_title").known),
-            Option("screen", "Find out why my back rounds", ("screen", "full screen", "start", "test me", "begin")),
-            Option("one", "One test", ("single test", "a test", "test")),
-            Option("squat_day", "Squatting today", ("squat", "squat today", "squatting")),
-            Option("squat_days", "My squat days", ("squat days", "days", "reminders")),
-            Option("prime", "Priming drill", ("drill", "prime", "warm up drill")),
+            Option("caseload", "My lifters", ("lifters", "caseload"), only_if=COACH),
+            Option("invite_lifter", "Invite a lifter", ("invite",), only_if=COACH),
+            Option("digest", "Digest", ("my digest",), only_if=COACH),
+            Option("screen", "Find out why my back rounds", ("screen", "full screen", "start", "test me", "begin"), only_if=LIFTS),
+            Option("one", "One test", ("single test", "a test", "test"), only_if=LIFTS),
+            Option("squat_day", "Squatting today", ("squat", "squat today", "squatting"), only_if=LIFTS),
+            Option("squat_days", "My squat days", ("squat days", "days", "skip it", "move it", "skip", "reschedule"), only_if=LIFTS),
+            Option("prime", "Priming drill", ("drill", "prime", "warm up drill"), only_if=LIFTS),
             Option("trial", "Does the drill help me?", ("trial", "priming trial"), only_if=~fact("drill").is_("none")
                    & fact("drill").known),
-            Option("outcome", "My results", ("results", "result", "findings")),
-            Option("retest", "Test again", ("retest", "re-test")),
-            Option("progress", "How far I am", ("progress", "how far")),
-            Option("about_you", "About me", ("my details", "details")),
+            Option("outcome", "My results", ("results", "result", "findings"), only_if=LIFTS),
+            Option("retest", "Test again", ("retest", "re-test"), only_if=LIFTS),
+            Option("progress", "How far I am", ("progress", "how far"), only_if=LIFTS),
+            Option("about_you", "About me", ("my details", "details"), only_if=LIFTS),
+            Option("my_coaches", "My coaches", ("coaches", "coach"), only_if=fact("coach").is_("yes")),
             Option("my_data", "My data", ("data", "privacy", "export", "erase")),
         )),
         Ask("test", "Which test?", choice(*TESTS), only_if=PICK.is_("one")),
         Run(PARKED, PICK.is_("go_on")),
         *(Run(flow, PICK.is_(flow)) for flow in (
-            "screen", "squat_day", "squat_days", "prime", "trial", "outcome", "retest", "progress", "about_you", "my_data")),
+            "screen", "squat_day", "squat_days", "prime", "trial", "outcome", "retest", "progress", "about_you", "my_data",
+            "my_coaches", "caseload", "invite_lifter", "digest")),
         *(Run(flow, fact("test").is_(flow)) for flow, _ in TESTS),
     ),
 )

@@ -18,8 +18,8 @@ FLOW = Flow(
         Ask("sure", "Erasing takes away every answer, result and reminder, and can't be undone. A coach who wrote things "
             "down elsewhere still has that. Erase it all?", YesNo(yes="Yes, erase it all", no="No, keep it"),
             safety=True, only_if=WHAT.is_("erase")),
-        Tell("It is all erased. If you write again, we start as strangers. What I "
-             "said about getting care still holds.", SURE.is_("yes"), must_arrive=True),
+        Tell("It is all erased. Backups of the file, where whoever runs this bot makes them, roll off within seven days. If you write "
+             "again, we start as strangers. What I said about getting care still holds.", SURE.is_("yes"), must_arrive=True),
         Do(Erase(), SURE.is_("yes")),
         Tell("Kept as it is.", SURE.is_("no") | WHAT.is_("nothing")),
     ),

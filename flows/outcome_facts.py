@@ -64,7 +64,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         return {"any": "no"}
     facts: dict[str, Value] = {
         **_times(known), "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words,
-        "differences": " ".join(conclusion.differences), "notes": " ".join(conclusion.notes),
+        "differences": " ".join(conclusion.differences), "notes": " ".join(filter(None, (*conclusion.notes, overruled(known)))),
         "not_tested": ", ".join(TEST_WORDS[test] for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
@@ -120,10 +120,18 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
 
 
 def offer_of(conclusion: Conclusion, known: Known) -> Offer | None:
-    """The drill for the likeliest part, as this lifter may do it."""
+    """The drill for the likeliest part, or the one a coach chose, as this lifter may do it."""
     pregnant = known.facts.get("safety_check.pregnant") in ("yes", "unsure")
-    return offer_for(conclusion.part, easier=conclusion.easier, no_stretch=conclusion.part in conclusion.no_stretch,
+    part = str(known.facts.get("drill.pin", "")) or conclusion.part
+    return offer_for(part, easier=conclusion.easier and part == conclusion.part, no_stretch=part in conclusion.no_stretch,
                      no_lying=pregnant)
+
+
+def overruled(known: Known) -> str:
+    """What a coach sees otherwise, in words; beside what the tests say, not over it."""
+    said = [f"{cause} is {str(ruling).replace('_', ' ')}" for cause in ("length", "strength", "control")
+            if (ruling := known.facts.get(f"overruled.{cause}", "open")) != "open"]
+    return f"Your coach sees it otherwise: {', '.join(said)}." if said else ""
 
 
 def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
@@ -133,7 +141,7 @@ def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
         none: dict[str, Value] = {"drill": "none"}
         return none | ({"drill_why": WITHHELD} if conclusion.part else {})
     facts: dict[str, Value] = {
-        "drill": conclusion.part, "drill_name": offer.prime.name, "drill_trial": offer.trial, "home_words": offer.home_words,
+        "drill": offer.part, "drill_name": offer.prime.name, "drill_trial": offer.trial, "home_words": offer.home_words,
         "drill_each": " on each side" if offer.prime.sides == 2 else "",
         "drill_dose": f"{offer.prime.sets} sets of {offer.prime.reps}"}
     if offer.home:

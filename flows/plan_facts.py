@@ -2,59 +2,107 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
-from companion.calendar.plan import WEEKDAYS, Move, Pause, Plan, Skip, change_of, changed, is_squat_day, next_days
+from companion.calendar.day_words import FARTHEST
+from companion.calendar.plan import (
+    WEEKDAYS,
+    Change,
+    Every,
+    Move,
+    On,
+    Pause,
+    Plan,
+    Skip,
+    SquatDay,
+    StopAll,
+    change_of,
+    changed,
+    is_squat_day,
+    next_days,
+)
 from companion.calendar.reading import Unclear, read_change
 from companion.calendar.rule_words import Half, made
-from companion.calendar.wishes import plan_from
+from companion.calendar.wishes import answered_until, plan_from, zone_from
 from companion.calendar.words import DAY_NAMES, date_words, day_words, plan_words
+from companion.clock import instant, zone_of
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 
 DAYS: Final = tuple((code, name) for code, name in zip(WEEKDAYS, DAY_NAMES, strict=True))
 NO_TIME: Final = "??:??"
-_ASKED_FOR: Final = ("to", "extra", "until", "change", "first", "given_change")
-_MISSING_WORDS: Final = {"half": "In the morning or in the evening?", "time": "At what time?", "day": "Beginning on which day?"}
+LATE: Final = timedelta(hours=3)
+"""So long after its time a squat day is no longer the one meant by "it"; our choice."""
+
+_ASKED_FOR: Final = ("to", "extra", "until", "change", "first")
+_MISSING_WORDS: Final = {"half": "In the morning or in the evening?", "time": "At what time?", "day": "Beginning on which day?",
+                        "where": "Move {day} to which day? With a time, if that changes too."}
 
 
 def _today(facts: Facts) -> date:
     return date.fromisoformat(str(facts["today"]))
 
 
-def coming(plan: Plan, today: date, most: int = 2) -> str:
-    """The next squat days in words: "tomorrow, 18:00, and Friday 4 December, 18:00"."""
-    return ", and ".join(day_words(one, today) for one in next_days(plan, today, most))
+def coming(plan: Plan, facts: Facts, most: int = 2) -> str:
+    """The next squat days whose time is still to come, in words: "tomorrow, 18:00, and Friday 4 December, 18:00"."""
+    today, clock = _today(facts), str(facts.get("clock", ""))
+    days = [one for one in next_days(plan, today, most + 1) if one.day > today or f"{one.at:%H:%M}" > clock]
+    return ", and ".join(day_words(one, today) for one in days[:most])
+
+
+def _next(plan: Plan, facts: Facts) -> str:
+    days = coming(plan, facts, 1)
+    return f" Next: {days}." if days else " No squat day is planned now."
+
+
+def since_when(known: Known, plan: Plan, today: date) -> date:
+    """From when on "it" and "the next one" are looked for: not today's where it has been told of or its time is long past."""
+    done, days = answered_until(known.facts), next_days(plan, today, 1)
+    over = bool(days) and days[0].day == today and instant(today, days[0].at, zone_from(known.facts, known.now)) + LATE < known.now
+    return today + timedelta(days=1) if over or (done and done >= today) else today
 
 
 def plan_facts(known: Known) -> dict[str, Value]:
     """The plan as it stands, and what this was begun with: a change, half of one, or words that are neither."""
     plan, today = plan_from(known.facts), _today(known.facts)
-    days = next_days(plan, today, 1)
-    facts: dict[str, Value] = {"planned": "yes" if days or not plan.empty else "no", "plan_now": plan.dumps(), "given": "no"}
+    since = since_when(known, plan, today)
+    days = next_days(plan, since, 1)
+    local = known.now.astimezone(zone_of(zone_from(known.facts, known.now)))
+    facts: dict[str, Value] = {"planned": "yes" if days or not plan.empty else "no", "plan_now": plan.dumps(), "given": "no",
+                               "since": since.isoformat(), "clock": f"{local:%H:%M}", "today": today.isoformat()}
     if days:
         facts["next_day"] = days[0].day.isoformat()
     paused = f" Paused until {date_words(plan.back_on, today)}." if plan.back_on and plan.back_on > today else ""
-    facts["plan_line"] = f"{plan_words(plan)}.{paused} Next: {coming(plan, today)}."
+    facts["plan_line"] = f"{plan_words(plan)}.{paused} Next: {coming(plan, facts) or 'none'}."
     if known.asked:
-        change = made(known.asked) or read_change(known.asked, plan, today)
+        change = _asked(known.asked) or read_change(known.asked, plan, today, since)
         if isinstance(change, Unclear):
             facts["given_unclear"] = change.reason
+        elif reason := _void(change, plan, today):
+            facts |= {"given": "void", "given_void": f"{reason} Nothing has changed.{_next(plan, facts)}"}
         else:
             facts |= {"given": "yes", "given_change": str(change)}
     return facts
+
+
+def _asked(text: str) -> Change | Half | None:
+    """The change that a button carries; None where it is none, as a half that does not name the day it is about."""
+    change = made(text)
+    return None if isinstance(change, Half) and not text.startswith(("weekly ", "every ")) and text.split()[1].startswith("?") else change
 
 
 def open_text(got: Facts, side: str) -> Value:
     """The change so far, as the calendar writes it, with holes where something is missing; "" for none."""
     if "rest" in got:
         return got["rest"]
+    if got.get("given") == "yes":
+        return got["given_change"]
     if got.get("change") == "skip_next":
         return f"skip {got['next_day']}" if "next_day" in got else ""
     if got.get("change") == "stop_all":
         return "stop"
-    days = [str(got[key]) for key in (f"day_{n}" for n in range(1, 8)) if str(got.get(key, "")) in WEEKDAYS]
+    days = [str(got[key]) for key in ("first", *(f"day_{n}" for n in range(1, 8))) if str(got.get(key, "")) in WEEKDAYS]
     if days:
         return "weekly " + ",".join(f"{day}={NO_TIME}" for day in WEEKDAYS if day in days)
     return next((got[key] for key in _ASKED_FOR if key in got and made(str(got[key]))), "")
@@ -68,7 +116,10 @@ def missing(got: Facts, side: str) -> Value:
 
 def rest_words(got: Facts, side: str) -> Value:
     """The question for what is missing."""
-    return _MISSING_WORDS.get(str(missing(got, "")), "")
+    wants, open_now = str(missing(got, "")), str(open_text(got, ""))
+    if wants == "day" and open_now.startswith("move "):
+        return _MISSING_WORDS["where"].format(day=date_words(date.fromisoformat(open_now.split()[1]), _today(got)))
+    return _MISSING_WORDS.get(wants, "")
 
 
 def what(got: Facts, side: str) -> Value:
@@ -89,12 +140,12 @@ def new_plan(got: Facts, side: str) -> Value | None:
 
 def understood(got: Facts, side: str) -> Value | None:
     """What was understood of a new plan, with its next two dates."""
-    plan, today = _after(got), _today(got)
+    plan = _after(got)
     if plan is None:
         return None
     if plan.empty and what(got, "") == "stop":
         return "No squat days and no reminders of them any more."
-    return f"{plan_words(plan)}. The next two: {coming(plan, today)}."
+    return f"{plan_words(plan)}. The next two: {coming(plan, got)}."
 
 
 def said_done(got: Facts, side: str) -> Value | None:
@@ -102,25 +153,62 @@ def said_done(got: Facts, side: str) -> Value | None:
     plan, today, change = _after(got), _today(got), change_of(str(open_text(got, "")))
     if plan is None:
         return None
-    days = coming(plan, today, 1)
-    following = f" Next: {days}." if days else " No squat day is planned now."
+    following = _next(plan, got)
     match change:
         case Skip(day):
             return f"Left out: {date_words(day, today)}.{following}"
         case Move(day, to, at):
             return f"Moved: {date_words(day, today)} to {date_words(to, today)}, {at:%H:%M}.{following}"
-        case Pause(back_on):
+        case On(day, at):
+            return f"Kept: {date_words(day, today)}, {at:%H:%M}.{following}"
+        case Pause(back_on) if back_on > today:
             return f"Paused until {date_words(back_on, today)}: nothing about squat days before it.{following}"
+        case Pause():
+            return f"The pause is over.{following}"
+        case StopAll():
+            return "Done: no squat days any more, and no reminders of them."
         case _:
-            return f"Kept.{following}"
+            return f"Kept.{following} “My reminders” shows what I will send, and has a file for your calendar."
 
 
 def undo(got: Facts, side: str) -> Value | None:
-    """The change that takes a day's skip or move back."""
+    """The change that takes a change of single days, or a pause, back; not known for a rule."""
     change = change_of(str(open_text(got, "")))
     before = Plan.loads(str(got.get("plan_now", "")))
     if isinstance(change, Skip) and is_squat_day(before, change.day):
         return f"on {change.day} {next_days(before, change.day, 1)[0].at:%H:%M}"
     if isinstance(change, Move) and is_squat_day(before, change.day):
         return f"move {change.to} {change.day} {next_days(before, change.day, 1)[0].at:%H:%M}"
+    if isinstance(change, On):
+        was = _planned(before, change.day)
+        return f"on {was.day} {was.at:%H:%M}" if was else f"skip {change.day}"
+    if isinstance(change, Pause):
+        return f"pause {before.back_on or _today(got)}"
     return None
+
+
+def _planned(plan: Plan, day: date) -> SquatDay | None:
+    """The squat day on a date; a pause hides none."""
+    return next((one for one in next_days(plan, day, 1) if one.day == day), None)
+
+
+def _void(change: Change | Half, plan: Plan, today: date) -> str:
+    """Why a change that a button asks for can't be made: a button may be weeks old, or tapped twice; "" where it can."""
+    if isinstance(change, Half):
+        words = str(change).split()
+        change = Skip(date.fromisoformat(words[1])) if words[0] == "move" else change
+    match change:
+        case Skip(day) | Move(day, _, _) if day < today:
+            return f"{_capital(date_words(day, today))} has passed."
+        case Skip(day) | Move(day, _, _) if not is_squat_day(plan, day):
+            left_out = dict(plan.single).get(day, ...) is None
+            return f"{_capital(date_words(day, today))} is {'left out already' if left_out else 'no squat day'}."
+        case On(day, _) | Move(_, day, _) if day < today:
+            return f"{_capital(date_words(day, today))} has passed."
+        case On(day, _) | Move(_, day, _) | Pause(day) | Every(_, _, day) if day > today + FARTHEST:
+            return "That is more than a year ahead."
+    return ""
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

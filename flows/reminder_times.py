@@ -12,13 +12,17 @@ from companion.conversation.kinds import choice
 from flows.shared import WELCOMED
 
 BEFORE, QUIET = fact("before"), fact("quiet")
+SCOPE = Fact("scope", values=("all", "briefly", "quiet"))
+"""All of it; only what a first plan needs; only the quiet hours."""
 
 
 def times_now(known: Known) -> dict[str, Value]:
     """The wishes as they stand, and the quiet hours in words."""
     wishes = wishes_from(known.facts)
     begin, end = (f"{at:%H:%M}" for at in wishes.quiet)
-    return {"wishes_now": wishes.dumps(), "quiet_now": f"between {begin} and {end}" if begin != end else "at no hour"}
+    scope = "quiet" if "quiet" in known.asked else "briefly" if known.asked == "briefly" else "all"
+    return {"scope": scope, "evening_now": f"{wishes.evening:%H:%M}",
+            "wishes_now": wishes.dumps(), "quiet_now": f"between {begin} and {end}" if begin != end else "at no hour"}
 
 
 def new_wishes(got: Facts, side: str) -> Value:
@@ -41,18 +45,20 @@ def quiet_after(got: Facts, side: str) -> Value:
 
 FLOW = Flow(
     "reminder_times", version=1, title="Reminder times", counted=False, gates=(WELCOMED,), at_start=times_now,
-    command=("quiet hours", "reminder time", "when do you remind me"),
-    facts=(Fact("new_wishes", of=new_wishes), Fact("quiet_after", of=quiet_after)),
+    command=("reminder time", "when do you remind me"),
+    sentences=(r"(?:change |set |my |the )*(?P<asked>quiet hours?|quiet times?)",),
+    facts=(SCOPE, Fact("new_wishes", of=new_wishes), Fact("quiet_after", of=quiet_after)),
     steps=(
         Ask("before", "When should I write about a squat day? One message before it, and one question afterwards if I don't hear "
             "from you.", choice(
                 ("0", "The evening before", "evening", "evening before"), ("2", "2 hours before", "two hours", "2 hours"),
                 ("4", "4 hours before", "four hours", "4 hours"), ("12", "12 hours before", "twelve hours", "12 hours"),
-                ("none", "Not at all", "never", "no reminders", "don't"))),
-        Ask("evening", "At what time in the evening?", Clock(("17:00", "18:00", "19:00"), evening=True), only_if=BEFORE.is_("0")),
+                ("none", "Not at all", "never", "no reminders", "don't")), only_if=~SCOPE.is_("quiet")),
+        Ask("evening", "At what time in the evening?", Clock(("17:00", "18:00", "19:00"), evening=True),
+            only_if=BEFORE.is_("0") & SCOPE.is_("all")),
         Ask("quiet", "I write nothing of my own accord {quiet_now}. Does that suit you?", choice(
             ("keep", "Yes", "yes", "fine", "ok"), ("other", "Other hours", "other", "no", "change"),
-            ("none", "No quiet hours", "none", "any time")), only_if=~BEFORE.is_("none")),
+            ("none", "No quiet hours", "none", "any time")), only_if=~BEFORE.is_("none") & ~SCOPE.is_("briefly")),
         Ask("quiet_from", "From when on should I be quiet?", Clock(("20:00", "21:00", "22:00"), evening=True),
             only_if=QUIET.is_("other")),
         Ask("quiet_to", "And until when?", Clock(("06:00", "07:00", "09:00"), evening=False),
@@ -62,7 +68,11 @@ FLOW = Flow(
         Do(Find("squat.no_prompts", "no", "told by the lifter"), BEFORE.known & ~BEFORE.is_("none")),
         Do(Replan()),
         Tell("Good. I write nothing about squat days; say “squatting” on the day and I am there.", BEFORE.is_("none")),
+        Tell("Good: the evening before, at {evening_now}. {quiet_after} “Reminder times” changes that.",
+             SCOPE.is_("briefly") & BEFORE.is_("0")),
+        Tell("Good: {before} hours before. {quiet_after} “Reminder times” changes that.",
+             SCOPE.is_("briefly") & BEFORE.one_of("2", "4", "12")),
         Tell("Good. {quiet_after} What falls into the quiet hours waits for their end, or comes before them.",
-             BEFORE.known & ~BEFORE.is_("none")),
+             ~SCOPE.is_("briefly") & ~BEFORE.is_("none") & (BEFORE.known | QUIET.known)),
     ),
 )

@@ -45,6 +45,8 @@ def _capital(text: str) -> str:
 FLOW = Flow(
     "reminders", version=1, title="My reminders", counted=False, gates=(WELCOMED,), at_start=coming_facts,
     facts=(Fact("any", values=("yes", "no")),),
+    sentences=(r"(?:show |list |what are |tell )?(?:me )?(?:my |the )?next (?:five |few |5 )?(?:reminders?|squat days?|sessions?)",
+               r"when (?:do|am|is|are|will) (?:i|my) (?:next )?(?:squat(?:s|ting)?|reminders?|session|squat days?)(?: next| again)?\??"),
     command=("reminders", "next reminders", "calendar", "what is coming"),
     steps=(
         Tell("No reminder is planned. Say “my squat days” to set them up.", fact("any").is_("no")),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from datetime import date, timedelta
+
 from companion.conversation.condition import Value, fact
-from companion.conversation.effects import Find
-from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
+from companion.conversation.effects import Find, Remind
+from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
 from companion.screening.safety import FLOOR_TESTS
 from companion.screening.screen import ROUTE
@@ -21,11 +23,17 @@ def retest_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {f"again_{test}": "yes" for test in wanted}
     facts["how_many"] = float(len(wanted))
     facts["titles"] = ", ".join(TITLES[test].lower() for test in wanted) or "your squat"
+    facts["in_a_week"] = (date.fromisoformat(str(known.facts["today"])) + AGAIN).isoformat()
+    goal = str(known.facts.get("squat.goal", ""))
+    facts["goal_line"] = f" Your goal: {goal}." if goal else ""
     numbers = last_numbers(known)
     return facts | ({"last": numbers, "last_line": f" Last time: {numbers}."} if numbers else {"last_line": ""})
 
 
 TITLES = dict(TESTS)
+AGAIN = timedelta(days=7)
+"""One that is begun and not finished is spoken of again after so long; our choice."""
+
 LATER = "Good. The rest is kept for another day: say “retest”."
 
 
@@ -45,10 +53,13 @@ FLOW = Flow(
     "retest", version=1, title="Retest", counted=False, minutes=20, command=("test again", "re-test"),
     gates=(WELCOMED, OF_AGE, *STANDING, Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
     at_start=retest_facts,
-    invite="It is time to test again: {titles}.{last_line} About 20 minutes, on a day without heavy squats before it. "
+    invite="It is time to test again: {titles}.{last_line}{goal_line} About 20 minutes, on a day without heavy squats before it. "
            "Tap below, or say “retest” when it suits you.",
+    invites=(Offer("Retest", "retest"), Offer("Not now", "retest_later")),
     steps=(
         Tell("Nothing needs testing again just now. Say “what changed” or “results”.", fact("how_many") < 1),
+        Do(Remind("retest", "retest", ""), fact("how_many") < 1),
+        Do(Remind("retest", "retest", "{in_a_week}"), fact("how_many") >= 1),
         Tell("We repeat only what was not ruled out: {titles}.{last_line}", fact("how_many") >= 1),
         Ask("home_done", "How often did you do the home work? Any answer is fine: it only tells what a change can mean.", choice(
             ("as_planned", "About 3 days a week", "3", "three", "often", "as planned"),

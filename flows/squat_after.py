@@ -4,22 +4,32 @@ from __future__ import annotations
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Replan
-from companion.conversation.flow import Ask, Do, Flow, Offer, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Media, Number, Option, Words, YesNo, choice
 from flows.day_facts import after_facts
-from flows.shared import BANDS, WATCHED, WELCOMED
+from flows.shared import BANDS, EMERGENCY, SAME_DAY, WATCHED, WELCOMED
 
 YES_NO = ("yes", "no")
-BEGUN, SET, BAR, TRIAL = (Fact(name, values=YES_NO) for name in ("begun", "depth_set", "with_bar", "in_trial"))
+BEGUN, SET, BAR, TRIAL, HURT_BEFORE = (Fact(name, values=YES_NO) for name in (
+    "begun", "depth_set", "with_bar", "in_trial", "hurt_before"))
 PLANNED = fact("planned_words").known
 SQUATTED = BEGUN.is_("yes") | fact("done").is_("yes")
 JUDGED = fact("back").one_of("still", "moved")
-LOADED = SQUATTED & BAR.is_("yes")
+HURT_NOW = HURT_BEFORE.is_("no") & fact("pain.hurt.today").known & fact("pain.hurt").is_("yes")
+"""Pain was told in the middle of these questions, and has been asked about."""
+CARE = fact("safety.level").one_of("emergency", "same_day") | fact("run_pain").known & fact("safety.level").is_("clinician")
+"""What they were told is to be seen: nothing more is asked after that."""
+COMPARED = SQUATTED & TRIAL.is_("yes") & fact("back").is_("still") & fact("hurt").is_("no")
+"""A clean day of the trial moves no depth."""
+LOADED = SQUATTED & ~CARE & (BAR.is_("yes") | TRIAL.is_("yes"))
 ANSWERED = fact("done").known | fact("back").known | fact("kept").known | fact("depth").known | fact("load").known
 
+CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact("safety.level").is_("same_day"), SAME_DAY))
+"""Who has been sent to be seen at once is asked nothing about squats."""
+
 FLOW = Flow(
-    "squat_after", version=1, title="How the squats went", counted=False, gates=(WELCOMED,), at_start=after_facts,
-    facts=(BEGUN, SET, BAR, TRIAL), command=("done squatting", "how it went", "after squats"),
+    "squat_after", version=1, title="How the squats went", counted=False, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
+    facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE), command=("done squatting", "how it went", "after squats"),
     invite="How did {whose} squats go? A few taps; if not now, I leave it there.",
     invites=(Offer("How it went", "squat_after", "{of_day}"),),
     steps=(
@@ -28,24 +38,25 @@ FLOW = Flow(
             ("still", "Yes, still", "yes", "still", "fine"), ("moved", "It moved", "moved", "no", "rounded", "a little"),
             ("cant_tell", "I can't tell", "can't tell", "don't know", "not sure")), only_if=SQUATTED),
         Ask("seen_by", "How did you see it?", WATCHED, only_if=SQUATTED & JUDGED),
-        Ask("kept", "And the depth: {keep_words}?", choice(
+        Ask("kept", "Did you keep to the depth, {keep_words}?", choice(
             ("kept", "Kept to it", "kept", "yes"), ("deeper", "Went deeper", "deeper", "lower"),
-            ("higher", "Stayed higher", "higher", "shallower", "no")), only_if=SQUATTED & SET.is_("yes")),
+            ("higher", "Stayed higher", "higher", "shallower")), only_if=SQUATTED & SET.is_("yes")),
         Ask("depth", "How deep were the working sets?", BANDS, only_if=SQUATTED & SET.is_("no"), picture="squat_bands"),
-        Ask("hurt", "Did anything hurt, then or since?", YesNo(yes="Yes, it hurt", no="No"), safety=True, only_if=SQUATTED),
+        Ask("hurt", "Did anything hurt, then or since?", YesNo(yes="Yes, it hurt", no="No"), safety=True, only_if=SQUATTED & ~HURT_NOW),
         Run("pain", SQUATTED & fact("hurt").is_("yes")),
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "As planned", ("as planned", "yes", "the same", "same"), only_if=PLANNED),
             Option("none", "No bar", ("none", "no bar", "body weight")))), only_if=LOADED),
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?",
-            Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes")),
+            Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes") & ~CARE),
         Ask("note", "One note for the log? Skip it if there is none.", Words(limit=300, example_text="slept badly, bar felt light"),
-            free=True, only_if=fact("hurt").known),
-        Ask("video", "A video or photo for the log, if you like.", Media(("video", "photo")), only_if=fact("hurt").known),
-        Do(Find("squat.answered", "{of_day}", "told by the lifter"), ANSWERED),
+            free=True, only_if=SQUATTED & ~CARE),
+        Ask("video", "A video or photo for the log, if you like.", Media(("video", "photo")), only_if=SQUATTED & ~CARE),
+        Do(Find("squat.answered", "{answered}", "told by the lifter"), ANSWERED),
         Do(Replan(), ANSWERED),
-        Run("depth_step", SQUATTED & SET.is_("yes")),
-        Tell("Thank you, that is in your log.", SQUATTED),
+        Run("depth_step", SQUATTED & SET.is_("yes") & ~CARE & ~COMPARED),
+        Tell("In the trial the depth stays as it is, so that its days can be compared.", COMPARED & SET.is_("yes")),
+        Tell("Thank you, that is in your log.", SQUATTED & ~CARE),
         Tell("All right, no squats then. The next squat day stays as it is.", fact("done").is_("no")),
     ),
 )

@@ -6,13 +6,14 @@ from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Hold, Number, Option, Ready, YesNo, choice
-from flows.day_facts import day_facts, over_day, over_limit, sets_words_of
+from flows.day_facts import day_facts, load_now_of, loaded, over_day, over_limit, sets_words_of
 from flows.shared import SHARP, SQUAT
 
 YES_NO = ("yes", "no")
 BAR, DRILL, TRIAL = (Fact(name, values=YES_NO) for name in ("with_bar", "offered", "in_trial"))
 ARM = Fact("arm", values=("prime", "plain"))
 OVER_DAY, OVER_LIMIT = Fact("over_day", values=YES_NO, of=over_day), Fact("over_limit", values=YES_NO, of=over_limit)
+LOADED = Fact("loaded", values=YES_NO, of=loaded)
 LAST = fact("last_load").known
 DRAWN = TRIAL.is_("yes") & fact("lot").is_("draw")
 PRIMED, PLAIN = DRAWN & ARM.is_("prime"), DRAWN & ARM.is_("plain")
@@ -28,8 +29,9 @@ FLOW = Flow(
     sentences=(r"(?:ok |hey |so )?(?:i(?:'m| am) )?(?:now |about to |going to |off to |ready to )?squat(?:ting|s)?(?: now| today| soon)?",
                r"(?:it's |it is )?squat day(?: today)?", r"at the (?:gym|rack)(?: now)?"),
     gates=(Gate(OVER_DAY.is_("yes"), "That squat day is over."), *SQUAT),
-    facts=(BAR, DRILL, TRIAL, ARM, Fact("of_day", values=("2026-03-01", "2026-03-02")), Fact("last_load", 20.0, 200.0, step=2.5),
-           Fact("most", 20.0, 200.0, step=2.5), OVER_DAY, OVER_LIMIT, Fact("sets_words", of=sets_words_of)),
+    facts=(BAR, LOADED, DRILL, TRIAL, ARM, Fact("of_day", values=("2026-03-01", "2026-03-02")), Fact("last_load", 20.0, 200.0, step=2.5),
+           Fact("most", 20.0, 200.0, step=2.5), OVER_DAY, OVER_LIMIT, Fact("sets_words", of=sets_words_of),
+           Fact("load_now", of=load_now_of)),
     invite="Squat day {invited_words}.{last_line}{drill_line}{keep_line}{goal_line}",
     invites=(Offer("Squatting now", "squat_day"), Offer("Move it", "squat_days", "move {invited_day} ????-??-?? {invited_at}"),
              Offer("Skip it", "squat_days", "skip {invited_day}")),
@@ -39,19 +41,20 @@ FLOW = Flow(
         Run("bar", BAR.is_("yes") & ~fact("bar.bar").known),
         Ask("load", "Which working load today?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "The same again", ("same", "again", "as last time"), only_if=LAST),
-            Option("none", "No bar today", ("none", "no bar", "body weight")))), only_if=BAR.is_("yes")),
+            Option("none", "No bar today", ("none", "no bar", "body weight")))), only_if=LOADED.is_("yes")),
         Tell("That is more than the {most_words} to keep to for now. I reckon with {most_words}.", OVER_LIMIT.is_("yes")),
         Ask("lot", "Trial day {lot_number}: drill or plain warm-up, by lot. For the trial keep to {same_as}. Shall I draw?", choice(
             ("draw", "Draw", "yes", "ok", "go"), ("later", "No trial today", "no", "later")), only_if=TRIAL.is_("yes")),
         Do(Find("trial.day", "{lot_number}", "drawn by lot"), DRAWN),
         Tell("Today: the drill first.", PRIMED),
-        Ask("prime_now", "The drill first: {drill_name}? It is a trial: nobody knows yet whether it helps you.",
-            YesNo(yes="Yes, the drill", no="Not today"), only_if=FREE_PRIME),
+        Ask("prime_now", "The drill first: {drill_name}?", YesNo(yes="Yes, the drill", no="Not today"), only_if=FREE_PRIME),
         Run("prime", PRIMED | fact("prime_now").is_("yes")),
         Ask("plain", "Today: no drill, the plain warm-up. Walk on the spot for two minutes, then ten easy squats to a chair. Tap Start "
-            "and I keep the time.", TWO_MINUTES, caution=SHARP, only_if=PLAIN & ON & ~fact("run_prime").known, picture="warm_up_walk"),
+            "and I keep the time.", TWO_MINUTES, caution=SHARP, back=False, picture="warm_up_walk",
+            only_if=PLAIN & ON & ~fact("run_prime").known),
         Tell("{sets_words}", ON & fact("sets_words").known),
-        Ask("squatted", "Now your squats. {keep_now}Stop where the back starts to move. Tap when you are done, also hours later.",
+        Ask("squatted", "Now your squats{load_now}. {keep_now}Stop where the back starts to move. Tap when you are done, also "
+            "hours later.",
             Ready("Done squatting"), caution=SHARP, only_if=ON),
         Tell("No squats today, then. The rest waits for the next squat day.", ~ON),
         Run("squat_after", ON & fact("squatted").known, asked="{of_day}"),

@@ -14,20 +14,28 @@ KINDS = ("weekly", "every", "on", "skip", "move", "pause", "stop", "none")
 WANTS = ("half", "time", "day", "nothing")
 YES_NO = ("yes", "no")
 
-PLANNED, GIVEN = Fact("planned", values=YES_NO), Fact("given", values=YES_NO)
+PLANNED, GIVEN = Fact("planned", values=YES_NO), Fact("given", values=(*YES_NO, "void"))
 WHAT = Fact("what", values=KINDS, of=what)
 MISSING = Fact("missing", values=WANTS, of=missing)
 CHANGE, FIRST = fact("change"), fact("first")
-TAPPED = CHANGE.is_("tap") | FIRST.is_("tap")
+TAPPED = fact("day_1").known | FIRST.one_of(*(code for code, _ in DAYS))
+BY_TAPS = TAPPED | fact("day_2").known
 WANTING = MISSING.one_of("half", "time", "day")
-ASKED_REST = fact("day_1").known | WANTING
+ASKED_REST = BY_TAPS | WANTING
 WHOLE = MISSING.is_("nothing") & ~WHAT.is_("none")
 TO_CONFIRM = WHAT.one_of("weekly", "every", "stop")
 SURE = WHOLE & (~TO_CONFIRM | fact("right").is_("yes"))
 RULE = SURE & WHAT.one_of("weekly", "every")
 UNDO = Fact("undo", values=("on 2026-03-03 18:00",), of=undo)
 
-TAPS = (Option("tap", "Tap day by day", ("tap", "day by day")),)
+TAPS = tuple(Option(code, name, (name[:3].lower(),)) for code, name in DAYS)
+RESTS = (
+    Option("morning", "In the morning", ("morning", "am"), only_if=MISSING.is_("half")),
+    Option("evening", "In the evening", ("evening", "pm", "afternoon"), only_if=MISSING.is_("half")),
+    *(Option(at, at, only_if=MISSING.is_("time")) for at in ("07:00", "12:00", "17:00", "18:00", "19:00")),
+    Option("today", "Today", only_if=MISSING.is_("day") & ~WHAT.is_("move")),
+    Option("tomorrow", "Tomorrow", only_if=MISSING.is_("day")),
+)
 CHANGES = (
     Option("skip_next", "Skip the next one", ("skip it", "skip next")),
     Option("move_next", "Move the next one", ("move it", "move", "move next")),
@@ -38,29 +46,50 @@ CHANGES = (
     Option("fine", "Leave it as it is", ("nothing", "fine", "leave it", "ok")),
 )
 
-_DAY = (r"(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?s?\b|today|tomorrow|\bsquat day|\bsquats\b|"
-        r"\d{1,2}(?:st|nd|rd|th)\b|\b(?:january|february|march|april|may|june|july|august|september|october|november|december)\b")
+_MONTH = "(?:january|february|march|april|may|june|july|august|september|october|november|december)"
+_WEEKDAY = r"(?:mon|tue|tues|wed|weds|wednes|thu|thur|thurs|fri|sat|satur|sun)(?:days?)?"
+_OTHER_DAY = (rf"\b(?:{_WEEKDAY}|tomorrow|tmrw|next week|(?:the )?weekend|squat days?|"
+              rf"\d{{1,2}}(?:st|nd|rd|th)? (?:of )?{_MONTH}|{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?)\b")
+_DAY = rf"(?:{_OTHER_DAY}|\b(?:today|tonight|this week)\b)"
+_FEW = (r"(?:(?:my|the|this|that|next|on|for|from|it|one|this one|next one|squats?|squatting|session|workout|training|to|until|"
+        r"all|of) )*")
+_ASKING = r"(?:please |ok |can (?:you|we|i) |could (?:you|we|i) |i (?:want|need|have|'d like) to |let's )?"
+_TIME = r"(?:at \d{1,2}|(?:at |@ ?)?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|h|uhr)|\d{1,2}[:.]\d\d)\b"
+_AND = r"(?:,| |and|n|&|\+|/)*"
+"""Words that a change to squat days is made of: few may stand between, so that "skip the test today" is none."""
 
 
 def _tap(number: int) -> Ask:
     """The n-th day to tap; those taken already are not offered again."""
-    taken = [fact(f"day_{n}") for n in range(1, number)]
+    taken = [*([fact("first")] if number > 1 else []), *(fact(f"day_{n}") for n in range(1, number))]
     days = [Option(code, name, (name[:3].lower(),), only_if=Every(tuple(~one.is_(code) for one in taken)))
             for code, name in DAYS]
     more = [Option("enough", "That is all", ("done", "all", "no more"))] if number > 1 else []
+    before = CHANGE.is_("tap") if number == 1 else TAPPED if number == 2 else taken[-1].known & ~taken[-1].is_("enough")
     return Ask(f"day_{number}", "Which day is the first in your week?" if number == 1 else "And which other day?",
-               choice(*days, *more), safety=number == 1, only_if=TAPPED if number == 1 else taken[-1].known & ~taken[-1].is_("enough"))
+               choice(*days, *more), safety=number == 1, only_if=before)
 
 
 FLOW = Flow(
     "squat_days", version=1, title="My squat days", counted=False, gates=(WELCOMED, OF_AGE), at_start=plan_facts,
     command=("schedule", "training days", "my days", "squat day plan"),
     sentences=(
-        rf"(?P<asked>(?:please )?(?:skip|move|cancel|postpone|reschedule|shift|leave out) .*(?:{_DAY}).*)",
-        rf"(?P<asked>i (?:can't|cant|cannot|won't|wont) (?:squat |train |make (?:it )?|do )?.*(?:{_DAY}).*)",
-        r"(?P<asked>pause (?:my |all )?(?:squat days |squats |reminders )?(?:until|till|for) .+)",
-        r"(?P<asked>(?:stop|no more|cancel) (?:all )?(?:my )?(?:squat days|squat day reminders|squat reminders))",
-        rf"i(?: usually| always| normally)? (?:squat|train) (?P<asked>.*(?:{_DAY}|every|other day|daily).*)",
+        rf"{_ASKING}(?P<asked>(?:skip|move|cancel|postpone|reschedule|shift|leave out|push|drop|swap|change) {_FEW}{_DAY}.*)",
+        r"(?P<asked>(?:i |i'm |i am )(?:can't|cant|cannot|can not|won't|wont|will not|not able to) "
+        rf"(?:squat |train |lift |make (?:it )?|do )?(?!this to)(?:on |this |next |the )*{_DAY}.*)",
+        rf"(?P<asked>(?:no|not) (?:squats?|squatting|training)(?: day)? (?:on |this |next |for )*{_DAY}.*)",
+        rf"(?P<asked>not (?:on |this |next )*{_OTHER_DAY})",
+        r"(?P<asked>pause (?:my |all |it |the |everything |squat days |squats |reminders )*"
+        rf"(?:(?:until|till|til) (?:the |next )*(?:{_DAY}|\d|next).*|for .*(?:days?|weeks?|months?|fortnight)))",
+        r"(?:i'm |i am |i'll be )?(?P<asked>(?:on holidays?|on vacation|away|out of town) "
+        r"(?:(?:until|till|til) .+|for .*(?:days?|weeks?|months?)))",
+        r"(?P<asked>(?:stop|no more|cancel|end|delete|remove) (?:all )?(?:of )?(?:my |the )?"
+        r"(?:squat days?|squat day reminders|squat reminders|squat plan))",
+        r"i(?: usually| always| normally)? (?:squat|train|lift) (?P<asked>(?:on |every |each |mostly )*"
+        rf"(?:\b{_WEEKDAY}\b|other day|\bday\b|daily|second day|\d days).*)",
+        rf"(?P<asked>(?:on |every |each )*(?:\b{_WEEKDAY}\b{_AND})+{_TIME}.*)",
+        rf"(?P<asked>(?:every (?:other |second |\d+ )?days?|daily),? (?:at )?{_TIME}.*)",
+        rf"(?P<asked>(?:on |every )*(?:\b{_WEEKDAY}s\b{_AND})+)",
     ),
     facts=(PLANNED, GIVEN,
            Fact("rest_words", of=rest_words),
@@ -68,8 +97,9 @@ FLOW = Flow(
            Fact("understood", of=understood), Fact("new_plan", of=new_plan), Fact("said_done", of=said_done), UNDO),
     steps=(
         Tell("{given_unclear}", fact("given_unclear").known),
+        Tell("{given_void}", GIVEN.is_("void")),
         Ask("first", "Which days do you squat, and when? Type it, such as “Tuesdays and Fridays at 6pm” or “every other day at "
-            "7am”, or tap day by day.", SquatDays(TAPS), only_if=GIVEN.is_("no") & PLANNED.is_("no")),
+            "7am”, or tap the first day of your week.", SquatDays(TAPS), only_if=GIVEN.is_("no") & PLANNED.is_("no")),
         Ask("change", "{plan_line}\n\nWhat should change? Tap, or type it: “skip Friday”, “move it to Sunday 10am”, “pause until 3 "
             "January”, or the new days.", SquatDays(CHANGES), only_if=GIVEN.is_("no") & PLANNED.is_("yes")),
         *(_tap(number) for number in range(1, 8)),
@@ -79,19 +109,20 @@ FLOW = Flow(
             only_if=CHANGE.is_("extra_day")),
         Ask("until", "Until when? Name the first day on which you squat again.",
             SquatDays(before="pause until", example_text="3 January"), only_if=CHANGE.is_("pause_until")),
-        Ask("rest", "{rest_words}", Rest(), safety=True, only_if=ASKED_REST, then=(Jump(WANTING, "rest"),)),
+        Ask("rest", "{rest_words}", Rest(choices=RESTS), safety=True, only_if=ASKED_REST, then=(Jump(WANTING, "rest"),)),
         Ask("right", "{understood} Is that right?", YesNo(yes="Yes, that is right", no="No"),
-            only_if=WHOLE & TO_CONFIRM & (~fact("day_1").known | fact("rest").known)),
+            only_if=WHOLE & TO_CONFIRM & (~BY_TAPS | fact("rest").known)),
         Do(Find("squat.plan", "{new_plan}", "told by the lifter"), SURE),
-        Run("reminder_times", RULE & ~fact("reminder_times.before").known),
+        Run("reminder_times", RULE & ~fact("reminder_times.before").known, asked="briefly"),
         Ask("goal", "What would you like your squat to be? A few words; I will put them into the reminders. Skip it if you like.",
             Words(limit=80, example_text="parallel with a still back, at 90 kg"), free=True, only_if=RULE & ~fact("squat.goal").known),
         Do(Find("squat.goal", "{goal}", "told by the lifter"), fact("goal").known),
         Do(Replan(), SURE),
         Tell("{said_done}", SURE & UNDO.known, offers=(Offer("Undo that", "squat_days", "{undo}"),)),
-        Tell("{said_done} “My reminders” shows what I will send, and has a file for your calendar.", SURE & ~UNDO.known),
+        Tell("{said_done}", SURE & ~UNDO.known),
         Tell("Then nothing has changed. Say the days again, or tap.", WHOLE & TO_CONFIRM & ~fact("right").is_("yes"),
              offers=(Offer("My squat days", "squat_days"),)),
         Tell("It stays as it is.", CHANGE.is_("fine")),
+        Tell("Nothing has changed. Say “my squat days” whenever you like.", WHAT.is_("none") & GIVEN.is_("no") & ~CHANGE.is_("fine")),
     ),
 )

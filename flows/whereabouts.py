@@ -12,25 +12,42 @@ from companion.conversation.kinds import YesNo, Zone, choice
 from companion.conversation.places import find_zone
 from flows.shared import WELCOMED
 
-THIS_WEEK = ("this week", "for the week", "for a week", "until sunday")
+FOR = {"this week": "week", "for the week": "week", "until sunday": "week", "till sunday": "week", "for a week": "one",
+       "for one week": "one", "for seven days": "one", "for two weeks": "two", "for 2 weeks": "two", "for a fortnight": "two"}
+_STATE_WORDS = """
+    a the my no some such good great bad poor better pain agony trouble bed hospital position place shape shock tears bits line time
+    class charge doubt distress progress office love set up need danger spasm spasms two it this that here neutral hell heaven
+    rehab therapy training between half thirds recovery work"""
+_STATES = frozenset(_STATE_WORDS.split())
 RIGHT = fact("right").is_("yes")
 STAY = fact("stay")
 THERE = fact("there").known
-WEEK = Fact("week", values=("yes", "no"))
-SETTLED = RIGHT & (STAY.known | WEEK.is_("yes"))
+HOW_LONG = Fact("how_long", values=("week", "one", "two", "open"))
+SETTLED = RIGHT & (STAY.known | ~HOW_LONG.is_("open"))
 
 
 def where_facts(known: Known) -> dict[str, Value]:
     """The place this was begun with, and whether it was said to be for this week only."""
-    place = known.asked.strip().lower()
-    week = next((words for words in THIS_WEEK if place.endswith(words)), "")
-    place = place.removesuffix(week).strip(" ,") if week else place
+    place, how_long = _parted(known.asked)
     zone = find_zone(place, known.now) if place else None
     today = date.fromisoformat(str(known.facts["today"]))
     facts: dict[str, Value] = {
-        "week": "yes" if week else "no", "sunday": (today + timedelta(days=6 - today.weekday())).isoformat(),
+        "how_long": how_long or "open", "sunday": (today + timedelta(days=6 - today.weekday())).isoformat(),
         "in_a_week": (today + timedelta(days=7)).isoformat(), "in_two_weeks": (today + timedelta(days=14)).isoformat()}
     return facts | ({"there": zone} if zone else {})
+
+
+def is_place(said: str) -> bool:
+    """Whether it names a place, and no state to be in ("position", "tears") that some village is called, too."""
+    place = _parted(said)[0]
+    return not _STATES & set(place.split()) and find_zone(place, None) is not None
+
+
+def _parted(said: str) -> tuple[str, str]:
+    """A place and for how long, "" where that was not said."""
+    place = said.strip().lower().removesuffix(" now").strip()
+    how_long = next((words for words in FOR if place.endswith(f" {words}")), "")
+    return place.removesuffix(how_long).strip(" ,"), FOR.get(how_long, "")
 
 
 def zone_now(got: Facts, side: str) -> Value | None:
@@ -40,9 +57,7 @@ def zone_now(got: Facts, side: str) -> Value | None:
 
 def last_day(got: Facts, side: str) -> Value | None:
     """The last day there, "" for no end."""
-    if got.get("week") == "yes":
-        return got["sunday"]
-    until = {"week": "sunday", "one": "in_a_week", "two": "in_two_weeks"}.get(str(got.get("stay", "")))
+    until = {"week": "sunday", "one": "in_a_week", "two": "in_two_weeks"}.get(str(got.get("stay", got.get("how_long", ""))))
     return got[until] if until else ""
 
 
@@ -55,10 +70,10 @@ def until_words(got: Facts, side: str) -> Value:
 FLOW = Flow(
     "whereabouts", version=1, title="Where I am", counted=False, gates=(WELCOMED,), at_start=where_facts,
     command=("time zone", "timezone", "i moved", "i am travelling"),
-    sentences=(r"i(?:'m| am) (?:now )?(?:in|near) (?P<asked>(?!pain\b|agony\b|trouble\b|bed\b|hospital\b|the\b|a\b|my\b).{3,60})",
-               r"i(?:'ve| have) moved to (?P<asked>.{3,60})"),
+    sentences=(r"i(?:'m| am|'ll be| will be) (?:now |currently |back )?(?:in|near) (?P<asked>.{3,60})",
+               r"i(?:'ve| have) (?:just )?moved to (?P<asked>.{3,60})"), fits=is_place,
     facts=(Fact("zone_there", values=("Europe/Lisbon",), of=zone_now), Fact("last_day", of=last_day), Fact("until_words", of=until_words),
-           WEEK),
+           HOW_LONG),
     steps=(
         Ask("zone", "Which city are you in, or near? You can share a location too; I keep only the time zone.", Zone(),
             only_if=~THERE | fact("right").is_("no")),
@@ -67,7 +82,7 @@ FLOW = Flow(
         Ask("stay", "For how long?", choice(
             ("week", "This week", "week", "until sunday"), ("one", "Seven days", "a week", "one week"),
             ("two", "Two weeks", "two weeks", "fortnight"), ("moved", "From now on", "moved", "for good", "always")),
-            only_if=RIGHT & WEEK.is_("no")),
+            only_if=RIGHT & HOW_LONG.is_("open")),
         Do(Find("zone.away", "{zone_there}", "told by the lifter", "{until_words}"), SETTLED),
         Do(Find("zone.until", "{last_day}", "told by the lifter"), SETTLED),
         Do(Replan(), SETTLED),

@@ -13,7 +13,7 @@ import pytest
 from companion.app import SORRY, Companion, CompanionOutbox
 from companion.channels.port import Address, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.channels.terminal import waiting_messages
-from companion.record import log, people, reminders
+from companion.record import coaching, log, people, reminders
 from companion.record.file import AlreadyRunning, CannotOpen, open_for_reading
 from companion.running import ScriptClock, opening, working
 
@@ -130,7 +130,8 @@ async def test_under_18_nothing_opens_without_a_coach(life):
 async def test_a_coach_who_is_linked_opens_it(life):
     await life.say("hello", "Yes, keep them", "No, under 18")
     coach = people.add_person(life.db, "terminal", "kim", "kim", START)
-    life.db.execute("insert into coaches values (1, ?, ?, null)", (coach, "2026-03-02"))
+    coaching.make_coach(life.db, coach, "Kim", START)
+    coaching.link(life.db, 1, coach, START)
     await life.say("A coach is linked")
     assert life.state() == "welcome.units"
 
@@ -327,7 +328,8 @@ async def test_my_data_opens_over_the_welcome(life):
 async def test_pain_ends_the_test_closes_the_day_and_tells_the_coach(life):
     await settled(life)
     coach = people.add_person(life.db, "terminal", "kim", "kim", START)
-    life.db.execute("insert into coaches values (1, ?, ?, null)", (coach, "2026-03-02"))
+    coaching.make_coach(life.db, coach, "Kim", START)
+    coaching.link(life.db, 1, coach, START)
     await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11 but that really hurt", "Lower back", "5", "no", "no", "no")
     rows = {row.key: row for row in log.answers_of(life.db, 1) if row.flow == "knee_to_wall"}
     assert (rows["left_1"].status, rows["left_1"].value, rows["left_1"].ending) == ("in_pain", None, "pain")

@@ -49,6 +49,7 @@ class _Reader:
 
     plan: Plan
     today: date
+    since: date
 
     def named(self, day: date) -> str:
         """A date at the start of a sentence."""
@@ -66,7 +67,7 @@ class _Reader:
                 return following(day, self.today)
             case Week(first) | Span(first):
                 return first
-        coming = next_days(self.plan, self.today, 1)
+        coming = next_days(self.plan, self.since, 1)
         return coming[0].day if coming else _NONE_PLANNED
 
     def squat_day(self, token: Token, at: Token | None = None) -> tuple[date, time] | Unclear:
@@ -120,6 +121,12 @@ def _move(reader: _Reader, got: Got) -> Read:
         return to
     times = _times(got.get("at")) or (planned,)
     return _made(f"on {day} {written(times)}" if to == day else f"move {day} {to} {written(times)}")
+
+
+def _move_where(reader: _Reader, got: Got) -> Read:
+    """ "Move Friday": half a move; where to is asked for."""
+    found = reader.squat_day(got["day"], got.get("at"))
+    return found if isinstance(found, Unclear) else _made(f"move {found[0]} ????-??-?? {found[1]:%H:%M}")
 
 
 def _other_time(reader: _Reader, got: Got) -> Read:
@@ -236,7 +243,7 @@ _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (
     ("[ps,&]*p[ps,&a]*u?|[sc]a?u", _says(_UNTIL_WHEN)),
     (f"{_PAUSE}f?[DWKN](?:[u>-][DWK])?|K{_PAUSE}", _says(_FROM_TODAY)),
     ("[scx].*[VUE]|[VUE],?[sc]|m.*[VU].*|m[VUE].*|lW|lWT|lTW", _whole_rule),
-    (f"m{_DAY}", lambda reader, got: Unclear("To which day? Say “move it to Sunday”.")),
+    (f"m{_DAY}{_AT}?", _move_where),
     ("s|m(?:[>4].*)?|[TN]|T[i+]|[i+]T?", _which_day),
     (f"{_DAY}", _what_about),
     ("[sc]?(?:[DWN]T?[,&]?){2,}|(?:T[DW][,&]?){2,}|m(?:[DWN][,&]?){2,}.*", _says(_ONE_AT_A_TIME)),
@@ -246,12 +253,12 @@ _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (
 _SHAPES: Final = tuple((re.compile(shape), read) for shape, read in _ROWS)
 
 
-def read_change(text: str, plan: Plan, today: date) -> Change | Half | Unclear:
+def read_change(text: str, plan: Plan, today: date, since: date | None = None) -> Change | Half | Unclear:
     """What a line changes about a plan: a new rule, or a single day added, left out, moved or put at another time, a pause, its end,
     or the end of all. A time missing makes it ``Half``; what can't be, or can't be read, is ``Unclear`` with the reason.
 
-    "This one", "the next one" and "it" are the next squat day from today on. "Until" names the first day after a pause. A
-    rule for some of the plan's days only is not taken: it is asked whether the others stay.
+    "This one", "the next one" and "it" are the next squat day from ``since`` on (None: from today on). "Until" names the
+    first day after a pause. A rule for some of the plan's days only is not taken: it is asked whether the others stay.
     """
     line = line_of(text, today)
     if line is None or not line.shape or "?" in line.shape:
@@ -270,7 +277,8 @@ def read_change(text: str, plan: Plan, today: date) -> Change | Half | Unclear:
     line = line.without("g")
     for shape, read in _SHAPES:
         if found := shape.fullmatch(line.shape):
-            return read(_Reader(plan, today), {name: line.tokens[found.start(name)] for name, said in found.groupdict().items() if said})
+            got = {name: line.tokens[found.start(name)] for name, said in found.groupdict().items() if said}
+            return read(_Reader(plan, today, since or today), got)
     return _NOT_READ
 
 

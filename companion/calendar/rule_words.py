@@ -21,6 +21,7 @@ from companion.calendar.clock_words import (
     Week,
     Weekdays,
     Word,
+    hours,
     plain,
     read_hours,
     read_part,
@@ -112,14 +113,16 @@ _PHRASES: Final = {
     "u": "until,til,till,untill,bis,up to",
     "k": "start again,start squatting again,start lifting again,start training again,restart,resume,continue,carry on",
     "h": "back,back again",
-    "x": "no more squat days,no more squats,no more squatting,no more sessions,no more training",
+    "x": "no more squat days,no more squats,no more squatting,no more sessions,no more training,"
+         "cancel my squat days,stop my squat days,end my squat days,delete my squat days,remove my squat days,"
+         "stop squat day reminders,stop my squat day reminders,stop squat reminders,stop my squat reminders",
     "r": "im back,i am back,back from holiday,back from vacation,im back from holiday,im back from vacation,unpause,"
          "end the pause,end pause,stop the pause,stop pause,pause over,pause is over",
     "f": "from,starting,starting from,starting on,start,beginning,begin,as of,first one,first",
     "l": "only",
     "g": "from now on,new plan,new days",
     "e": "except,except for,but not,apart from",
-    "&": "and,plus,+,&,und",
+    "&": "and,plus,+,&,und,n",
     ",": ",,/,;,.",
     "-": "-",
     "w": "weekly,usually,normally,generally,typically,always",
@@ -193,12 +196,26 @@ def _every_day_named(tokens: list[Token]) -> list[Token]:
     return line
 
 
+def _hour_last(tokens: list[Token]) -> list[Token]:
+    """A bare number after the days of a rule and nothing else ("tue and fri 6", "Saturdays 10") as an hour. After one day
+    by its name it may be a date ("Sat 10"), and stays what it is."""
+    if len(tokens) < 2 or not isinstance(tokens[-1], Word) or not re.fullmatch(r"\d{1,2}", tokens[-1].text):
+        return tokens
+    days = [token for token in tokens[:-1] if isinstance(token, Weekdays | Often)]
+    rest = [token for token in tokens[:-1] if token not in days and _letter(token) not in ("&", ",", "w", "l", "g", "")]
+    rule = len(days) > 1 or any(isinstance(day, Often) or day.many or len(day.days) > 1 for day in days)
+    could_be = hours(int(tokens[-1].text), 0, None)
+    if rest or not rule or not could_be or not isinstance(tokens[-2], Weekdays | Often):
+        return tokens
+    return [*tokens[:-1], Hours(could_be)]
+
+
 def line_of(text: str, today: date) -> Line | None:
     """A line as tokens and shape; None where it is too long or times and parts of the day do not fit."""
     short = plain(text)
     if short is None:
         return None
-    tokens = settled(_every_day_named(joined(scan(short, (*_PHRASE_ROWS, *ROWS), today, word=day_or_word))))
+    tokens = settled(_hour_last(_every_day_named(joined(scan(short, (*_PHRASE_ROWS, *ROWS), today, word=day_or_word)))))
     if tokens is None:
         return None
     tokens = [token for token in tokens if _letter(token) != ""]

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date, datetime
+from datetime import date, datetime, time, timedelta
 from typing import Final
 
 from companion.calendar.plan import Plan
 from companion.calendar.prompts import Wishes
-from companion.clock import local_date
+from companion.clock import instant, local_date
 
 Value = float | str
 
@@ -42,8 +42,18 @@ def answered_until(facts: Mapping[str, Value]) -> date | None:
 
 def zone_from(facts: Mapping[str, Value], now: datetime) -> str:
     """The zone they are in now: the one they are away in until its last day, else their own; UTC until they have said."""
-    home, away = str(facts.get("welcome.zone", "UTC+00:00")), str(facts.get("zone.away", ""))
+    home = str(facts.get("welcome.zone") or facts.get("coach_welcome.zone") or "UTC+00:00")
+    away = str(facts.get("zone.away", ""))
     last = str(facts.get("zone.until", ""))
     if away and (not last or local_date(now, away).isoformat() <= last):
         return away
     return home
+
+
+def away_until(facts: Mapping[str, Value], now: datetime) -> datetime | None:
+    """When the zone they are in ends by itself, in UTC: as the last day there is over. None where it does not."""
+    away, last = str(facts.get("zone.away", "")), str(facts.get("zone.until", ""))
+    if not away or not last or zone_from(facts, now) != away:
+        return None
+    over = instant(date.fromisoformat(last) + timedelta(days=1), time(), away)
+    return over if over > now else None

@@ -49,9 +49,13 @@ FREE: Final = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
 LOOK_AGAIN: Final = timedelta(seconds=60)
 """The outbox is looked at this often even if nobody says that there is something: our choice."""
 
-GULP: Final = 5
+GULP: Final = 3
 """Once half the window is used, sends begin so many at a time and spread over it, so that a reply that comes while
-thousands wait finds a place within a sixth of the window, not at its end: our choice."""
+thousands wait finds a place within a fifth of the window, not at its end: our choice."""
+
+HASTE: Final = 0.9
+"""How much of their even share of the window lies between two gulps: our choice. With all of it, each gulp that begins some
+milliseconds late, as after a slow commit, would put off all that follow; so they catch up, and the window still holds them."""
 
 RECHECK: Final = timedelta(seconds=1)
 """How soon to look again where a message waits that may not leave yet: our choice."""
@@ -152,7 +156,7 @@ class Drainer:
         window = timedelta(seconds=limits.window)
         free = begun[0] + window if len(begun) == limits.in_window else now
         if sum(at + window > now for at in begun) > limits.in_window // 2:
-            free = max(free, begun[-GULP] + window * GULP / limits.in_window)
+            free = max(free, begun[-GULP] + window * GULP * HASTE / limits.in_window)
         return free if free > now else None
 
     async def _wait_until(self, moment: datetime) -> None:

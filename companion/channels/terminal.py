@@ -10,6 +10,7 @@ from collections.abc import Awaitable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from pathlib import Path
+from string import ascii_lowercase
 from typing import Final, Protocol, TextIO
 
 from companion.channels.pictured import Pictures
@@ -30,33 +31,37 @@ class Bot(Protocol):
 
 @dataclass(slots=True)
 class Screen:
-    """What stands on the screen: the answers that can be picked by number."""
+    """What stands on the screen: the answers that can be picked by number, and what can be begun, by letter."""
 
     choices: list[Button] = field(default_factory=list)
+    starts: list[Button] = field(default_factory=list)
 
     def lines(self, message: Outgoing) -> list[str]:
         """A message as lines of text: what it says, then its numbered answers, then the other words it takes."""
         flat = [button for row in message.buttons for button in row]
         answers = [button for button in flat if not _is_control(button) and not button.data.startswith("go.")]
         words = [button.label.lower() for button in flat if _is_control(button)]
-        starts = [button.label.lower() for button in flat if button.data.startswith("go.")]
+        starts = [button for button in flat if button.data.startswith("go.")][:len(ascii_lowercase)]
         numeric = all(button.label.isdecimal() for button in answers)
-        if not starts:
+        if starts:
+            self.starts = starts
+        else:
             self.choices = [] if numeric else answers
         lines = message.text.split("\n")
         if numeric and answers:
             lines.append(f"  {answers[0].label} to {answers[-1].label}")
         elif answers:
             lines += [f"  {n} {button.label}" for n, button in enumerate(answers, 1)]
-        if starts:
-            lines.append("  say: " + ", ".join(starts))
+        lines += [f"  {letter} {button.label}" for letter, button in zip(ascii_lowercase, starts, strict=False)]
         if words:
             lines.append(f"  ({' · '.join(words)})")
         return lines
 
     def event(self, reply: str) -> Event:
-        """What a typed line means: the number of an answer taps it, all else is text."""
+        """What a typed line means: the number of an answer or the letter of what can be begun taps it, all else is text."""
         picked = reply.strip().rstrip(".)")
+        if len(picked) == 1 and picked in ascii_lowercase[:len(self.starts)]:
+            return Tapped(self.starts[ascii_lowercase.index(picked)].data)
         if picked.isdecimal() and len(picked) < 4 and 1 <= int(picked) <= len(self.choices):
             return Tapped(self.choices[int(picked) - 1].data)
         return Typed(reply)
@@ -86,6 +91,8 @@ def saved_document(message: Outgoing, folder: Path) -> str:
 
 async def picture_line(message: Outgoing, pictures: Pictures | None) -> str:
     """The line that tells a message's picture in words and where it was saved; "" where it has none."""
+    if message.picture and message.picture.startswith("media:"):
+        return "  (a video or photo, to be seen on Telegram)"
     found = await pictures.find(message.picture, message.address) if pictures and message.picture else None
     return "" if found is None else f"  {found.words} Saved: {found.path}"
 

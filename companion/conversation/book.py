@@ -47,8 +47,15 @@ class Book:
         said = normalise(text).strip(" .!")
         for pattern, flow in self.sentences:
             if found := pattern.fullmatch(said):
-                return flow, found.groupdict().get("asked") or ""
+                asked, fits = found.groupdict().get("asked") or "", self.flows[flow].flow.fits
+                if not fits or fits(asked):
+                    return flow, asked
         return None
+
+    def brings_code(self, text: str) -> bool:
+        """Whether a text is a sentence that brings a code, whose letters may spell anything."""
+        said = self.sentence(text)
+        return said is not None and self.flows[said[0]].flow.by_code
 
     def near_command(self, text: str) -> str | None:
         """The flow whose longer words a text nearly is, where it is nearest to one flow only; for the menu."""

@@ -10,6 +10,8 @@ from datetime import date
 from typing import Final
 
 from companion.calendar.clock_words import read_hours
+from companion.calendar.day_words import read_date
+from companion.calendar.plan import Change
 from companion.calendar.reading import Unclear as NotRead
 from companion.calendar.reading import read_change
 from companion.calendar.rule_words import Half, made, read_days, read_rest
@@ -22,6 +24,16 @@ NOON: Final = 12
 
 def _today(ears: Ears) -> date:
     return date.fromisoformat(str(ears.facts["today"]))
+
+
+def _names_a_day(text: str, ears: Ears) -> bool:
+    return read_date(text, _today(ears)) is not None
+
+
+def _since(ears: Ears) -> date | None:
+    """From when on "it" may be meant, where that is known."""
+    since = ears.facts.get("since")
+    return date.fromisoformat(str(since)) if since else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,13 +63,16 @@ class SquatDays(Kind):
         if made(text):  # the calendar's own text, as a button carries it
             return Answer(text, text)
         plan, today = plan_from(ears.facts), _today(ears)
-        change = read_change(f"{self.before} {text}", plan, today) if self.before else NotRead("")
+        change = read_change(f"{self.before} {text}", plan, today, _since(ears)) if self.before else NotRead("")
         if isinstance(change, NotRead):
-            whole = read_change(text, plan, today)
+            whole = read_change(text, plan, today, _since(ears))
             if isinstance(whole, NotRead) and plan.empty:
                 whole = read_days(text, today) or whole
             change = change if self.before and isinstance(whole, NotRead) else whole
         return Unclear(change.reason) if isinstance(change, NotRead) else Answer(str(change), text)
+
+    def claims(self, text: str, ears: Ears) -> bool:
+        return _names_a_day(text, ears)
 
     def example(self, ears: Ears) -> str:
         return f"For example: {self.example_text}."
@@ -65,14 +80,19 @@ class SquatDays(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Rest(Kind):
-    """What a half-said change still wants: a time, morning or evening, or the first day. ``of``: the fact that holds the
-    half; the whole is kept."""
+    """What a half-said change still wants: a time, morning or evening, the first day, or the day to move to. ``of``: the
+    fact that holds the half; the whole is kept. ``choices``: words to tap instead of typing them."""
 
     of: str = "open"
+    choices: tuple[Option, ...] = ()
 
     @property
     def options(self) -> tuple[Option, ...]:
-        return ()
+        return self.choices
+
+    @property
+    def typical(self) -> Value:
+        return self.samples[0]
 
     @property
     def samples(self) -> tuple[Value, ...]:
@@ -80,8 +100,23 @@ class Rest(Kind):
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         half = made(str(ears.facts.get(self.of, "")))
-        change = made(text) or (read_rest(half, text, _today(ears)) if isinstance(half, Half) else half)
+        change = made(text) or (self._whole(half, text, ears) if isinstance(half, Half) else half)
+        if isinstance(change, NotRead):
+            return Unclear(change.reason)
         return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
+
+    def _whole(self, half: Half, text: str, ears: Ears) -> Change | Half | NotRead | None:
+        """Where to move a day is read with the day, so that it is checked against the plan and may have a time."""
+        if half.wants == "day" and half.open.startswith("move "):
+            day = half.open.split()[1]
+            return read_change(f"move {day} to {text}", plan_from(ears.facts), _today(ears), _since(ears))
+        return read_rest(half, text, _today(ears))
+
+    def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:
+        return self.read(option.value, ears)
+
+    def claims(self, text: str, ears: Ears) -> bool:
+        return _names_a_day(text, ears)
 
     def example(self, ears: Ears) -> str:
         half = made(str(ears.facts.get(self.of, "")))
@@ -115,3 +150,19 @@ class Clock(Kind):
 
     def example(self, ears: Ears) -> str:
         return "For example: 18:30, or 6:30pm."
+
+
+@dataclass(frozen=True, slots=True)
+class Day(Kind):
+    """A date to come, kept as "2026-12-01"."""
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return ("2026-03-16",)
+
+    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        day = read_date(text, _today(ears))
+        return Answer(day.isoformat(), text) if day else Unclear("I need a day to come.")
+
+    def example(self, ears: Ears) -> str:
+        return "For example: 3 January, or in two weeks."

@@ -139,9 +139,11 @@ class Flow:
     asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``.
     ``reopens`` false: once it is done its answers are not taken back; ``resumes`` false: what interrupts it makes it
     begin anew. ``command``: other words that start it; ``by_name`` false: its own name does not; ``sentences``: patterns of
-    whole sentences that start it, whose group "asked" goes with it. ``invite``: what a reminder to begin it says, with
-    the buttons ``invites`` below (none: one that begins it); ``missed``: what is said where the reminder came too late;
-    ``parked``: what stopping it says, where that is not the usual. ``counted``: whether its
+    whole sentences that start it, whose group "asked" goes with it, where ``fits`` takes that (none: always).
+    ``invite``: what a reminder to begin it says, with the buttons ``invites`` below (none: one that begins it);
+    ``missed``: what is said where the reminder came too late;
+    ``parked``: what stopping it says, where that is not the usual; ``quiet``: nothing is asked after it;
+    ``by_code``: what its sentences bring is a code, in which no words are heard. ``counted``: whether its
     questions show how far along they are; ``stops``: whether they show a stop button. ``compatible``: older versions
     whose open runs may go on in it.
     """
@@ -161,10 +163,13 @@ class Flow:
     resumes: bool = True
     command: tuple[str, ...] = ()
     sentences: tuple[str, ...] = ()
+    fits: Callable[[str], bool] | None = None
     invite: str = ""
     invites: tuple[Offer, ...] = ()
     missed: str = ""
     parked: str = ""
+    quiet: bool = False
+    by_code: bool = False
     minutes: int = 0
     counted: bool = True
     stops: bool = True

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 from datetime import datetime
+from itertools import pairwise
 from typing import Final
 
 from rapidfuzz import fuzz
@@ -89,6 +90,14 @@ class Kind:
     def take(self, kind: str, ref: str) -> Answer | None:
         """What something sent that is not text means here: its kind and the channel's reference; None: nothing."""
         return None
+
+    def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:
+        """What the button of an option means here."""
+        return Answer(option.value, option.label)
+
+    def claims(self, text: str, ears: Ears) -> bool:
+        """Whether a reply is this question's own, though it is a control word too, such as "tomorrow"."""
+        return False
 
     def unusual(self, value: Value) -> bool:
         """Whether a value is possible but rare enough to ask about once."""
@@ -307,6 +316,22 @@ class Number(Kind):
         return not isinstance(value, str) and not self.usual[0] <= value <= self.usual[1]
 
 
+_WHOLE: Final = re.compile("[0-4]|7|12|17|22")
+_DECIMALS: Final = ("5", "25", "75")
+"""What stands before and after a decimal comma where plates are named: 0.5, 1.25, 2.5, 12.5. Common practice, no source."""
+
+
+def _cut_at_commas(part: str, points: bool) -> str:
+    """A part of a list of numbers with its commas as gaps, unless its one comma is a decimal one ("1,25 and 2,5"). What may be
+    both ("20,2,5") stays whole, so that it is asked again. ``points``: decimals are written with points there."""
+    few = [one for one in re.split(r"[,;/+&]", part) if one]
+    if points or "," not in part.removesuffix(","):
+        return part.replace(",", " ")
+    plain = [re.sub(r"[a-z]+$", "", one.lower()) for one in few]
+    decimal = [bool(_WHOLE.fullmatch(whole)) and rest in _DECIMALS for whole, rest in pairwise(plain)]
+    return part if any(decimal) else part.replace(",", " ")
+
+
 @dataclass(frozen=True, slots=True)
 class Numbers(Kind):
     """Several numbers with one kept unit, such as "20, 10, 5 and 2.5"; kept as text, the largest first: "20,10,5,2.5"."""
@@ -325,8 +350,15 @@ class Numbers(Kind):
         return (",".join(f"{value:g}" for value in self.example_values),)
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
-        plain = text.replace(",", " ") if text.count(",") > 1 or "." in text.strip(" .") else text  # else a decimal comma
-        parts = [part for part in re.split(r",\s+|[;/+&]|\band\b|\s+", plain.strip(" .!")) if part and unit_word(part) is None]
+        plain = " ".join(_cut_at_commas(part, "." in text.strip(" .")) for part in text.split())
+        parts: list[str] = []
+        for part in filter(None, re.split(r",\s+|[;/+&]|\band\b|\s+", plain.lower().strip(" .!"))):
+            if unit_word(part) is None:
+                parts.append(part)
+            elif parts:  # "20 kg"
+                parts[-1] += part
+        if parts and not any(part[-1].isalpha() for part in parts[:-1]):  # "20, 10, 5 kg": one unit for all
+            parts = [part + parts[-1].lstrip("0123456789.,-") for part in parts[:-1]] + parts[-1:]
         values = [parse_number(part, self.kept_unit, ears.units) for part in parts]
         if not parts or any(value is None or not self.low <= value <= self.high for value in values):
             return Unclear(f"I need a few numbers, each from {shown(self.low, self.unit, ears.units)} to "
@@ -353,6 +385,9 @@ class PainScore(Kind):
     @property
     def typical(self) -> Value:
         return 0.0
+
+    def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:
+        return Answer(float(option.value), option.label)
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         clean = re.sub(r"\s*(?:/|out of|of)\s*(?:10|ten)$", "", normalise(text).strip(" ."))

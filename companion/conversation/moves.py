@@ -161,7 +161,8 @@ class Draft:
             got = {**under[-1].got, under[-1].state: ending}
             under = (*under[:-1], replace(under[-1], got=got, trail=()))
         last = frame if ending == "done" and frame.trail and self.book[frame.flow].flow.reopens else None
-        self.session = replace(self.session, stack=under, aside=None, last=last)
+        idle = self.session.idle or (not under and self.book[frame.flow].flow.quiet)
+        self.session = replace(self.session, stack=under, aside=None, last=last, idle=idle)
 
     def after_run(self) -> None:
         """Go on from a ``Run`` whose flow has ended."""

@@ -3,7 +3,7 @@
 What a typed reply means is decided in this order: pain; the short question in between, if there is one; "stop" while
 the body works; an answer of this question said exactly; a command that starts a flow; the control words stop, back, again,
 help and skip, said exactly; the answer said otherwise; and last a control word said nearly right, except where safety
-is asked about.
+is asked about. In the menu a whole sentence that starts a flow comes before the control words.
 """
 
 from __future__ import annotations
@@ -14,15 +14,15 @@ from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
 from companion.conversation.book import Book
-from companion.conversation.effects import Effect, Say
+from companion.conversation.effects import Effect, Ended, Say
 from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import Ask, Known, Offer
-from companion.conversation.kinds import Answer, Ears, PainScore, Unclear, pick
+from companion.conversation.kinds import Answer, Ears, Unclear, pick
 from companion.conversation.moves import Draft
 from companion.conversation.pain_words import Pain, hear_pain
 from companion.conversation.phrases import Phrase, hear, normalise
 from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, offered, read_payload, read_start
-from companion.conversation.session import Session
+from companion.conversation.session import Frame, Session
 from companion.conversation.wording import render
 
 AWAY: Final = timedelta(hours=3)
@@ -150,7 +150,10 @@ def _typed(draft: Draft, text: str) -> None:
         _corrected(draft, text, meant[1])
     elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
         _start(draft, flow)
-    elif heard in _CONTROLS and (not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
+    elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text)):
+        _start(draft, *said)
+    elif heard in _CONTROLS and not draft.ask.kind.claims(text, draft.ears) and (
+            not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
         _control(draft, heard)
     else:
         _read(draft, text)
@@ -164,7 +167,7 @@ def _is_option(draft: Draft, text: str) -> bool:
 def _heard_pain(draft: Draft, text: str) -> bool:
     """Whether the reply led to the pain questions, or to asking whether something hurt."""
     stack = draft.session.stack
-    if stack and not draft.compiled.flow.hears_pain:
+    if (stack and not draft.compiled.flow.hears_pain) or draft.book.brings_code(text):
         return False
     asking = draft.ask if stack and draft.top.state in draft.compiled.stops else None
     pain = hear_pain(text, body_at_work=bool(asking and draft.works))
@@ -174,6 +177,8 @@ def _heard_pain(draft: Draft, text: str) -> bool:
         draft.hurt(text)
         return True
     if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)) or (free and pain is Pain.ASK):
+        return False
+    if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False
     draft.aside("ache", text)
     return True
@@ -275,15 +280,29 @@ def _start(draft: Draft, flow: str, asked: str = "") -> None:
     if asked and draft.session.stack and draft.top.flow == flow:
         draft.end("left")
         running = draft.session.stack
+    if any(frame.flow == flow and _over(draft, frame) for frame in running):
+        while draft.session.stack:
+            draft.end("left")
+        running = ()
     if any(frame.flow == flow for frame in running) and not (flow == draft.book.home and len(running) > 1):
         draft.ask_again("You are in the middle of it.")
         return
     others = tuple(frame for frame in running if frame.flow != draft.book.home)
     if others:
         draft.park(f"{draft.book[others[-1].flow].flow.title} waits; say “go on” afterwards to pick it up.")
-    draft.session = replace(draft.session, stack=(), aside=None)
+    over = tuple(stack for stack in draft.session.parked if stack[0].flow == flow and _over(draft, stack[0]))
+    draft.effects.extend(Ended(frame.run, "left") for stack in over for frame in stack if frame.state)
+    parked = tuple(stack for stack in draft.session.parked if stack not in over)
+    draft.session = replace(draft.session, stack=(), parked=parked, aside=None)
     if asked or not draft.unpark(flow):
         draft.push(flow, asked)
+
+
+def _over(draft: Draft, frame: Frame) -> bool:
+    """Whether a gate has shut on a run since it began: then it is not taken up but begun anew, and its gates say what is to
+    be said."""
+    facts = draft.facts(frame)
+    return any(gate.shut.holds(facts) and not gate.first for gate in draft.book[frame.flow].flow.gates)
 
 
 _MEANT: Final = re.compile(
@@ -310,7 +329,7 @@ def _read(draft: Draft, text: str) -> None:
             draft.answer(read)
             return
         read = Unclear("That is not on offer just now.")
-    near = None if ask.safety or ask.free else hear(text)
+    near = None if ask.safety or ask.free or ask.kind.claims(text, draft.ears) else hear(text)
     if not ask.free and (said := draft.book.sentence(text)):
         _start(draft, *said)
     elif normalise(text).strip(" .!") in _GREETINGS:
@@ -348,8 +367,11 @@ def _chosen(draft: Draft, ask: Ask, value: str) -> None:
         return
     for option in ask.kind.options:
         if option.value == value and option.only_if.holds(draft.facts()):
-            kept = float(value) if isinstance(ask.kind, PainScore) else value
-            draft.answer(Answer(kept, option.label))
+            meant = ask.kind.tapped(option, draft.ears)
+            if isinstance(meant, Answer):
+                draft.answer(meant)
+            else:
+                draft.ask_again(meant.reason)
             return
     draft.ask_again("That button is not one of mine; nothing has changed.")
 

@@ -28,7 +28,7 @@ MANY: Final = 12
 
 SHAPES: Final[dict[str, tuple[str, str, bool]]] = {
     "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH, True), "prime": ("o", GOOD, True),
-    "plain": ("s", WATCH, False)}
+    "plain": ("s", WATCH, False), "still": ("o", GOOD, True), "moved": ("v", WATCH, False)}
 """Marker, ink and whether it is filled, for each kind of point: told apart by shape first."""
 
 

@@ -110,11 +110,13 @@ Answers = Sequence[Answer]
 
 @dataclass(frozen=True, slots=True)
 class Whose:
-    """Whose chart it is: who, in which units, on which clock."""
+    """Whose chart it is: who, in which units, on which clock. ``steps``: the depth to keep after each squat day, as it was
+    concluded then: (date, band)."""
 
     person: str = ""
     system: str = "metric"
     zone: str = "UTC+00:00"
+    steps: tuple[tuple[date, str], ...] = ()
 
 
 def measured(test: str, answers: Answers, whose: Whose) -> Chart | None:
@@ -197,10 +199,25 @@ def trial(answers: Answers, whose: Whose) -> Chart | None:
                  joined=False, ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
 
 
+def depth_steps(answers: Answers, whose: Whose) -> Chart | None:
+    """The depth to keep to from squat day to squat day, and on which of them the back moved or something hurt."""
+    told = {day.day: "hurt" if day.hurt else "moved" if day.back == "moved" else "still" for day in days_told(answers, whose.zone)}
+    latest = dict(whose.steps)  # the last of a day
+    dots = tuple(Dot(day, float(Band(band).rank), kind=told.get(day, "still"), label=BAND_WORDS[Band(band)])
+                 for day, band in sorted(latest.items()))
+    if not dots:
+        return None
+    kinds = tuple(pair for pair in (("still", "back still"), ("moved", "back moved"), ("hurt", "something hurt"))
+                  if any(dot.kind == pair[0] for dot in dots))
+    ticks = tuple((float(band.rank), BAND_WORDS[band].removesuffix(" parallel").replace("a little", "little")) for band in Band)
+    return Chart("chart_depth", "Depth to keep to, after each squat day", (Track("Squat days", dots),), ticks=ticks,
+                 limits=(-0.5, len(Band) - 0.5), kinds=kinds, joined=False, notes=("Deeper is further up.",))
+
+
 CHARTS: Final[dict[str, Callable[[Answers, Whose], Chart | None]]] = {
     "chart_leg_raise": lambda answers, whose: measured("leg_raise", answers, whose),
     "chart_knee_to_wall": lambda answers, whose: measured("knee_to_wall", answers, whose),
-    "chart_squat_look": depth, "chart_pain": pain, "chart_trial": trial}
+    "chart_squat_look": depth, "chart_pain": pain, "chart_trial": trial, "chart_depth": depth_steps}
 
 
 def chart_of(name: str, answers: Iterable[Answer], whose: Whose) -> Chart | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import html
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Final
 
@@ -28,7 +28,7 @@ def write_sheet(folder: Path) -> int:
     found = [(f"{drawing.name}.{'gif' if drawing.moves else 'png'}", drawn(drawing), drawing.words) for drawing in _drawings()]
     for days, when in DAYS.items():
         for name in CHARTS:
-            chart = chart_of(name, _made_up(when), Whose("1"))
+            chart = chart_of(name, _made_up(when), Whose("1", steps=_steps(when)))
             assert chart is not None
             found.append((f"{name}_{days}.png", png(chart), chart.words))
     shown = []
@@ -48,6 +48,12 @@ def _drawings() -> list[Drawing]:
                             hip_fold=HipFold(left_first="back", left_pinch="no", left_angle=108.0, right_first="back",
                                              right_pinch="no", right_angle=112.0)), About(height=178.0, mass=80.0))
     return [*poses().values(), *([own] if own else [])]
+
+
+def _steps(days: tuple[int, ...]) -> tuple[tuple[date, str], ...]:
+    """Nobody's depth steps: deeper by and by, with a step back now and then."""
+    bands = ("well_above", "a_little_above", "parallel", "below")
+    return tuple(((BEGAN + timedelta(days=day)).date(), bands[min(3, n // 6 + (n % 5 != 3))]) for n, day in enumerate(days))
 
 
 def _made_up(days: tuple[int, ...]) -> list[Answer]:

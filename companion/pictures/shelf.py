@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import re
 import sqlite3
 from collections.abc import Callable
 from pathlib import Path
@@ -10,12 +11,12 @@ from typing import Final
 
 from companion.channels.pictured import Picture
 from companion.channels.port import Address
-from companion.clock import Clock
+from companion.clock import Clock, local_date
 from companion.conversation.units import METRIC, shown
 from companion.pictures.album import Album, drawn, save
 from companion.pictures.series import CHARTS, Whose, chart_of
 from companion.pictures.your_squat import NAME, your_squat
-from companion.record import log, people, picture_files
+from companion.record import coaching, log, people, picture_files
 from companion.record.writer import Writer
 from companion.screening.errors import errors_from
 from companion.screening.screen import Answer, about_from, screen_from
@@ -24,6 +25,10 @@ _log = logging.getLogger(__name__)
 
 OWN_SCREEN: Final = "terminal"
 """The channel whose pictures are looked at as files: only there a person's own chart is written to disk."""
+
+
+OF: Final = re.compile(r"([a-z_]+) of ([0-9]{1,18})")
+"""A picture of somebody's own that goes to their coach: "chart_leg_raise of 17"."""
 
 
 def folder_beside(database: Path) -> Path:
@@ -43,10 +48,12 @@ class Shelf:
         self.album.close()
 
     async def find(self, name: str, address: Address) -> Picture | None:
-        """A pose, or a person's own chart; None where there is none or it could not be drawn."""
+        """A pose, or a person's own chart, for them or for a coach who sees them now; None where there is none or it could not
+        be drawn."""
         try:
-            if name in CHARTS or name == NAME:
-                return await self._own(name, address)
+            mine, of = (found[1], int(found[2])) if (found := OF.fullmatch(name)) else (name, None)
+            if mine in CHARTS or mine == NAME:
+                return await self._own(mine, address, of)
             return await self.album.pose(name)
         except Exception:  # the words matter more than any picture
             _log.exception("the picture %s could not be drawn", name)
@@ -65,17 +72,21 @@ class Shelf:
         for path in self.album.folder.glob(f"own-{person}-*"):
             path.unlink(missing_ok=True)
 
-    async def _own(self, name: str, address: Address) -> Picture | None:
+    async def _own(self, name: str, address: Address, of: int | None) -> Picture | None:
         person = people.person_at(self._db, address.channel, address.id)
-        if person is None:
-            return None
-        answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at)
+        if person is None or (of is not None and not coaching.sees(self._db, person, of)):
+            return None  # looked up once more as it is drawn: a message may have waited while the view was ended
+        person = person if of is None else of
+        answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at,
+                          row.asked)
                    for row in log.answers_of(self._db, person)]
         facts = log.facts_of(self._db, person)
         system, zone = (str(facts[key].value) if key in facts else usual
                         for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
         path = self.album.folder / f"own-{person}-{name}.png"
-        made = await self.album.off_loop(lambda: _drawn_for(name, answers, Whose(str(person), system, zone)))
+        steps = tuple((local_date(at, zone), value) for value, at in log.found(self._db, person, "depth.step"))
+        whose = Whose(str(person), system, zone, steps)
+        made = await self.album.off_loop(lambda: _drawn_for(name, answers, whose))
         if made is None:
             return None
         data, words = made

@@ -105,6 +105,12 @@ def coaches_named(db: sqlite3.Connection) -> list[tuple[int, str]]:
     return db.execute("select person, name from coach_roles where until is null order by name").fetchall()
 
 
+def coaches_with_lifters(db: sqlite3.Connection) -> list[tuple[int, str, int]]:
+    """Every coach there is now: number, name, and how many lifters they see."""
+    return db.execute("select c.person, c.name, (select count(*) from coaches k where k.coach = c.person and k.until is null) "
+                      "from coach_roles c where c.until is null order by c.name").fetchall()
+
+
 def link(db: sqlite3.Connection, lifter: int, coach: int, at: datetime) -> None:
     """From now on the coach sees the lifter's answers."""
     db.execute("insert into coaches (person, coach, since) values (?, ?, ?) on conflict (person, coach) do update set "
@@ -151,6 +157,12 @@ def note_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: 
     """A coach did something for a lifter."""
     db.execute("insert into acts (person, coach, coach_name, what, value, reason, at) values (?, ?, ?, ?, ?, ?, ?)",
                (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at)))
+
+
+def acts_for(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str, str, str]]:
+    """The latest acts for a lifter: (when, which coach, what, value, reason), the newest first; notes left out."""
+    return db.execute("select at, coach_name, what, value, reason from acts where person = ? and what not in ('note', 'reviewed') "
+                      "order by id desc limit ?", (lifter, most)).fetchall()
 
 
 def reviewed_at(db: sqlite3.Connection, lifter: int, coach: int) -> str:

@@ -8,6 +8,7 @@ from typing import Final
 
 from sqlite_utils import Database
 
+from companion.private import private_file, private_folder
 from companion.record.schema import migrations
 
 _PRAGMAS: Final = ("foreign_keys=on", "journal_mode=wal", "synchronous=full", "secure_delete=on", "busy_timeout=5000")
@@ -27,14 +28,17 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
     Raises AlreadyRunning where another process writes this file, CannotOpen where it can't be used.
     """
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        lock = _lock(path)
+        private_folder(path.parent)
+        lock = instance_lock(path)
         try:
+            private_file(path)
             db = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
             for pragma in _PRAGMAS:
                 db.execute(f"pragma {pragma}").fetchall()
             _refuse_newer(db)
             migrations.apply(db)
+            # a process killed between erasing somebody and emptying the write-ahead log has left them in it
+            db.execute("pragma wal_checkpoint(truncate)").fetchall()
         except BaseException:
             lock.close()
             raise
@@ -43,22 +47,43 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
     return db, lock
 
 
+def open_beside(path: Path) -> sqlite3.Connection:
+    """A connection for one short change beside a companion that may be running; the file must be there, and as new as this
+    code. Raises CannotOpen."""
+    try:
+        if not path.exists():
+            raise CannotOpen(f"there is no database at {path} yet")
+        db = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
+        for pragma in _PRAGMAS:
+            db.execute(f"pragma {pragma}").fetchall()
+        _refuse_other(db, path)
+        return db.conn
+    except sqlite3.Error as error:
+        raise CannotOpen(f"can't open the database {path}: {error}") from error
+
+
 def open_for_reading(path: Path) -> Database:
-    """The database, read-only. Raises CannotOpen where there is none yet."""
+    """The database, read-only. Raises CannotOpen where there is none yet, or it is not of this version."""
     if not path.exists():
         raise CannotOpen(f"there is no database at {path} yet")
     try:
-        db = Database(sqlite3.connect(f"file:{path}?mode=ro", uri=True, isolation_level=None), execute_plugins=False)
+        db = Database(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, isolation_level=None), execute_plugins=False)
         db.execute("pragma busy_timeout=5000").fetchall()
         db.execute("select 1 from persons limit 1").fetchall()
+        _refuse_other(db, path)
         return db
     except sqlite3.Error as error:
         raise CannotOpen(f"can't read the database {path}: {error}") from error
 
 
-def _lock(path: Path) -> sqlite3.Connection:
-    """Hold an exclusive lock on a sidecar file: the system frees it however this process ends."""
-    lock = sqlite3.connect(path.with_name(path.name + ".lock"), isolation_level=None, timeout=0.2)
+def instance_lock(path: Path) -> sqlite3.Connection:
+    """Hold an exclusive lock on a sidecar file: the system frees it however this process ends.
+
+    Raises AlreadyRunning, OSError, sqlite3.Error.
+    """
+    sidecar = path.with_name(path.name + ".lock")
+    private_file(sidecar)
+    lock = sqlite3.connect(sidecar, isolation_level=None, timeout=0.2)
     try:
         lock.execute("begin exclusive")
     except sqlite3.OperationalError as error:
@@ -68,6 +93,13 @@ def _lock(path: Path) -> sqlite3.Connection:
                 f"another companion is using {path}; stop it first, or choose another file with --database") from None
         raise
     return lock
+
+
+def _refuse_other(db: Database, path: Path) -> None:
+    """Only a file of this very version is read or changed beside the companion that owns it."""
+    _refuse_newer(db)
+    if migrations.pending(db):
+        raise CannotOpen(f"{path} was made by an older version: start the companion once, then try again")
 
 
 def _refuse_newer(db: Database) -> None:

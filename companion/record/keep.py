@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from companion.clock import instant
 from companion.conversation.effects import (
+    Act,
     Alert,
     Began,
     Calendar,
@@ -18,11 +19,14 @@ from companion.conversation.effects import (
     Erase,
     Export,
     Find,
+    Link,
     Record,
+    Redeem,
     Remind,
     Reopened,
     Replan,
     Say,
+    Show,
 )
 from companion.record import reminders
 from companion.record.log import export_lines
@@ -68,7 +72,7 @@ def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: da
                 lines = export_lines(db, person)
                 put_message(db, person, Say("Here is everything kept about you, one entry a line.", must_arrive=True),
                             now, to, Document("companion-data.jsonl", lines))
-            case Erase() | Replan() | Calendar():
+            case Erase() | Replan() | Calendar() | Redeem() | Link() | Show() | Act():
                 pass  # by the turn itself, once the rest is kept
 
 
@@ -105,25 +109,24 @@ def _remind(db: sqlite3.Connection, person: int, wanted: Remind, now: datetime, 
 def _alert(db: sqlite3.Connection, person: int, alert: Alert, now: datetime) -> None:
     db.execute("insert into alerts (person, run, level, because, at) values (?, ?, ?, ?, ?)",
                (person, alert.run, alert.level, alert.because, text_of(now)))
-    name = db.execute("select min(name) from addresses where person = ?", (person,)).fetchone()[0]
-    for (coach,) in db.execute("select coach from coaches where person = ? and until is null", (person,)).fetchall():
-        put_message(db, coach, Say(f"{name}: {alert.because}", must_arrive=True), now)
 
 
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,
-                document: Document | None = None, offer: Reminder | None = None) -> None:
-    """Put a message in the outbox, for one address or for all a person has."""
+                document: Document | None = None, offer: Reminder | None = None, about: int | None = None) -> None:
+    """Put a message in the outbox, for one address or for all a person has. ``about``: the lifter it tells a coach of."""
     buttons = json.dumps([[[tap.label, tap.data] for tap in row] for row in say.buttons], ensure_ascii=False)
     due = text_of(now + timedelta(seconds=say.after))
     for channel, address in [to] if to else addresses_of(db, person):
         db.execute("insert into outbox (person, channel, address, text, buttons, picture, document, must_arrive, timed, "
-                   "unasked, due_at, made_at, document_name, stale_at, reminder) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                   "unasked, due_at, made_at, document_name, stale_at, reminder, about) "
+                   "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                    (person, channel, address, say.text, buttons, say.picture or None, document and document.text, say.must_arrive,
                     say.after > 0, to is None, due, text_of(now), document and document.name,
-                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id))
+                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about))
 
 
-def take_back_timed(db: sqlite3.Connection, person: int, now: datetime) -> None:
-    """The person wrote while a hold was being counted: what still waits for its time is not sent any more."""
-    db.execute("update outbox set settled_at = ?, dropped = 'the person wrote first' where person = ? and timed = 1 "
-               "and settled_at is null and due_at > ?", (text_of(now), person, text_of(now)))
+def take_back_timed(db: sqlite3.Connection, person: int, now: datetime) -> int:
+    """The person wrote while a hold was being counted: what still waits for its time is not sent any more; gives how
+    many messages that are."""
+    return db.execute("update outbox set settled_at = ?, dropped = 'the person wrote first' where person = ? and timed = 1 "
+               "and settled_at is null and due_at > ?", (text_of(now), person, text_of(now))).rowcount

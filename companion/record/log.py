@@ -50,9 +50,16 @@ def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
             db.execute("select name, value, found, at from facts where person = ?", (person,))}
 
 
+def found(db: sqlite3.Connection, person: int, name: str) -> list[tuple[str, datetime]]:
+    """Every value a thing was concluded to have, oldest first, and when."""
+    return [(value, moment_of(at)) for value, at in
+            db.execute("select value, at from findings where person = ? and name = ? order by id", (person, name))]
+
+
 def coached(db: sqlite3.Connection, person: int) -> bool:
     """Whether a coach looks after this person now."""
-    return db.execute("select 1 from coaches where person = ? and until is null", (person,)).fetchone() is not None
+    return db.execute("select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null "
+                      "where k.person = ? and k.until is null", (person,)).fetchone() is not None
 
 
 def answers_of(db: sqlite3.Connection, person: int) -> Iterator[Row]:

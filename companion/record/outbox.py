@@ -20,28 +20,60 @@ _LEAVES = ("{0}.settled_at is null and {0}.channel = :channel and {0}.due_at <= 
 
 
 def due(db: sqlite3.Connection, channel: str, now: datetime, only: str | None = None) -> list[Outgoing]:
-    """The oldest message whose time has come, for each address of a channel: replies before what was not asked for.
-    ``only``: of one address. What has gone stale stays for the sweep to settle."""
+    """The oldest message whose time has come, for each address of a channel: replies before what was not asked for, within an
+    address too, so that who writes while thousands of reminders leave is answered at once. ``only``: of one address. What has
+    gone stale stays for the sweep to settle."""
     rows = db.execute(
         f"select {_COLUMNS} from outbox o where {_LEAVES.format('o')} and ifnull(:only = address, 1) and not exists (select 1 from "
-        f"outbox b where {_LEAVES.format('b')} and b.address = o.address and (b.due_at, b.id) < (o.due_at, o.id)) "
+        f"outbox b where {_LEAVES.format('b')} and b.address = o.address and (b.unasked, b.due_at, b.id) < (o.unasked, o.due_at, o.id)) "
         "order by unasked, due_at, id limit :most", {"channel": channel, "at": text_of(now), "only": only, "most": MOST_AT_ONCE})
     return [_outgoing(row) for row in rows]
 
 
 def next_due(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | None:
     """When the next message that can't leave yet is due; None where there is none."""
-    row = db.execute("select min(due_at) from outbox where settled_at is null and channel = ? and due_at > ?",
-                     (channel, text_of(now))).fetchone()
-    return moment_of(row[0]) if row[0] else None
+    row = db.execute("select due_at from outbox where settled_at is null and +channel = ? and due_at > ? order by due_at limit 1",
+                     (channel, text_of(now))).fetchone()  # the plus: by time, so that thousands that wait are not walked through
+    return moment_of(row[0]) if row else None
 
 
-def gone_stale(db: sqlite3.Connection, now: datetime) -> list[tuple[int, int]]:
-    """Take back what waits and has become pointless; gives (person, reminder) of each such message."""
-    rows = db.execute("select id, person, reminder from outbox where settled_at is null and stale_at <= ?", (text_of(now),)).fetchall()
-    for id, _, _ in rows:
-        mark_dropped(db, id, now, "too late")
-    return list(dict.fromkeys((person, reminder) for _, person, reminder in rows if reminder is not None))
+def waiting(db: sqlite3.Connection, channel: str, now: datetime) -> tuple[int, datetime | None]:
+    """How many messages of a channel are due and not sent, and since when the oldest is."""
+    count, oldest = db.execute("select count(*), min(due_at) from outbox where settled_at is null and channel = ? and due_at <= ?",
+                               (channel, text_of(now))).fetchone()
+    return count, moment_of(oldest) if oldest else None
+
+
+def gone_stale(db: sqlite3.Connection, now: datetime) -> list[int]:
+    """The numbers of messages that wait and may not leave any more."""
+    return [row[0] for row in db.execute("select id from outbox where settled_at is null and stale_at <= ? order by stale_at, id",
+                                         (text_of(now),))]
+
+
+def waiting_one(db: sqlite3.Connection, id: int) -> tuple[int, int | None] | None:
+    """Whom a waiting message is for and which reminder it is of; None where it is settled."""
+    row: tuple[int, int | None] | None = db.execute(
+        "select person, reminder from outbox where id = ? and settled_at is null", (id,)).fetchone()
+    return row
+
+
+def stay(db: sqlite3.Connection, id: int, until: datetime | None) -> None:
+    """A waiting message may leave after all, until then (None: without end)."""
+    db.execute("update outbox set stale_at = ? where id = ?", (text_of(until) if until else None, id))
+
+
+def take_back_offer(db: sqlite3.Connection, person: int, reminder: int, at: datetime) -> bool:
+    """Whatever waits of a reminder is not sent; whether nothing of it had arrived."""
+    db.execute("update outbox set settled_at = ?, dropped = 'too late' where person = ? and reminder = ? and settled_at is null",
+               (text_of(at), person, reminder))
+    return db.execute("select 1 from outbox where person = ? and reminder = ? and message is not null",
+                      (person, reminder)).fetchone() is None
+
+
+def take_back_missed(db: sqlite3.Connection, person: int, at: datetime) -> None:
+    """What waits to say that a reminder was missed is not sent: a later one says it."""
+    db.execute("update outbox set settled_at = ?, dropped = 'said anew' where person = ? and settled_at is null and reminder in "
+               "(select id from reminders where person = ? and state = 'stale')", (text_of(at), person, person))
 
 
 def _outgoing(row: tuple[int, str, str, str, str, str | None, str | None, int, int, str | None]) -> Outgoing:
@@ -64,10 +96,10 @@ def mark_tried(db: sqlite3.Connection, id: int, at: datetime) -> None:
     db.execute("update outbox set attempt = attempt + 1, tried_at = ? where id = ?", (text_of(at), id))
 
 
-def drop_for(db: sqlite3.Connection, channel: str, address: str, at: datetime, reason: str) -> None:
-    """Nothing that waits for this address will be sent."""
-    db.execute("update outbox set settled_at = ?, dropped = ?, document = null where channel = ? and address = ? "
-               "and settled_at is null", (text_of(at), reason, channel, address))
+def drop_for(db: sqlite3.Connection, channel: str, address: str, at: datetime, reason: str) -> int:
+    """Nothing that waits for this address will be sent; gives how many messages that are."""
+    return db.execute("update outbox set settled_at = ?, dropped = ?, document = null where channel = ? and address = ? "
+               "and settled_at is null", (text_of(at), reason, channel, address)).rowcount
 
 
 def unkept(id: int, to: Address, say: Say) -> Outgoing:

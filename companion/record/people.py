@@ -60,15 +60,22 @@ def addresses_of(db: sqlite3.Connection, person: int) -> list[tuple[str, str]]:
 
 
 def mark_gone(db: sqlite3.Connection, channel: str, address: str, at: datetime, reason: str) -> None:
-    """Nobody can be reached there any more, until they write again."""
+    """Nobody can be reached there any more, until they write again. Where that was the last way to reach them, their
+    reminders are held."""
     db.execute("update addresses set gone_at = ?, gone_reason = ? where channel = ? and address = ?",
                (text_of(at), reason, channel, address))
+    db.execute("update reminders set state = 'held' where state = 'open' and person in (select person from addresses where "
+               "channel = ? and address = ?) and not exists (select 1 from addresses a where a.person = reminders.person and "
+               "a.gone_at is null)", (channel, address))
 
 
 def mark_back(db: sqlite3.Connection, channel: str, address: str) -> None:
-    """They wrote: they are there."""
-    db.execute("update addresses set gone_at = null, gone_reason = null where channel = ? and address = ? "
-               "and gone_at is not null", (channel, address))
+    """They wrote: they are there, and what was held is open again."""
+    back = db.execute("update addresses set gone_at = null, gone_reason = null where channel = ? and address = ? "
+                      "and gone_at is not null returning person", (channel, address)).fetchone()
+    if back:
+        db.execute("update reminders set state = 'open' where person = ? and state = 'held' and not exists (select 1 from reminders o "
+                   "where o.person = reminders.person and o.kind = reminders.kind and o.state = 'open')", back)
 
 
 def load_session(db: sqlite3.Connection, person: int) -> Session:
@@ -83,6 +90,12 @@ def save_session(db: sqlite3.Connection, person: int, session: Session, at: date
                "updated_at = excluded.updated_at", (person, session.dumps(), text_of(at)))
 
 
+def name_of(db: sqlite3.Connection, person: int) -> str:
+    """What the channel calls a person."""
+    row = db.execute("select min(name) from addresses where person = ?", (person,)).fetchone()
+    return row[0] or ""
+
+
 def key_of(db: sqlite3.Connection, person: int) -> str:
     """What stands for a person outside this file: the same each time, and no name."""
     row = db.execute("select id, created_at from persons where id = ?", (person,)).fetchone()
@@ -95,6 +108,12 @@ def note_refusal(db: sqlite3.Connection, at: datetime, version: int) -> None:
 
 
 def erase(db: sqlite3.Connection, person: int, at: datetime) -> None:
-    """Remove every row of a person; that somebody was erased is remembered, not who."""
+    """Remove every row of a person, and what a coach wrote about them; that somebody was erased is remembered, not who."""
+    of = ("asked = ? or asked like ? || '-%'", (str(person), str(person)))
+    db.execute("delete from facts where person in (select coach from coaches where person = ?) and (name like 'coach_note.%' or "
+               "name like 'coach_act.%')", (person,))
+    for table in ("answers", "runs"):
+        db.execute(f"delete from {table} where (person, run) in (select person, run from runs where flow in ('coach_note', 'coach_act', "
+                   f"'lifter', 'lifter_log', 'lifter_report') and ({of[0]}))", of[1])
     db.execute("delete from persons where id = ?", (person,))
     db.execute("insert into erasures (at) values (?)", (text_of(at),))

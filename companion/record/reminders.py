@@ -9,6 +9,7 @@ from __future__ import annotations
 import sqlite3
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import Final
 
 from companion.record.moments import moment_of, text_of
 
@@ -30,10 +31,14 @@ class Reminder:
     round: int = 1
 
 
+FEW: Final = 10
+"""Reminders offered together; our choice: each takes some milliseconds, and sends under way that are held up for longer than
+the 30 ms that the drainer leaves at its window arrive as too many in a second."""
+
 _COLUMNS = "id, person, kind, flow, wall, zone, due_at, day, stale_at, round"
 
 
-def due(db: sqlite3.Connection, now: datetime, most: int = 200) -> list[int]:
+def due(db: sqlite3.Connection, now: datetime, most: int = FEW) -> list[int]:
     """The numbers of open reminders whose time has come, oldest first, of people who can be reached."""
     return [row[0] for row in db.execute(
         "select id from reminders r where state = 'open' and due_at <= ? and exists "
@@ -57,7 +62,7 @@ def told(db: sqlite3.Connection, person: int, kind: str, now: datetime) -> froze
     """The days for which a kind has been settled by something other than a change of plan."""
     return frozenset(date.fromisoformat(row[0]) for row in db.execute(
         "select day from reminders where person = ? and kind = ? and day <> '' and (state = 'sent' or "
-        "state in ('stale', 'dropped') and settled_at <= ?) order by id desc limit 60", (person, kind, text_of(now))))
+        "state in ('stale', 'dropped', 'failed') and settled_at <= ?) order by id desc limit 60", (person, kind, text_of(now))))
 
 
 def asked_since(db: sqlite3.Connection, person: int, kind: str, since: datetime) -> bool:
@@ -69,7 +74,11 @@ def asked_since(db: sqlite3.Connection, person: int, kind: str, since: datetime)
 
 def add(db: sqlite3.Connection, person: int, kind: str, flow: str, wall: str, zone: str, due_at: datetime, now: datetime,
         day: str = "", stale_at: datetime | None = None, round: int = 1) -> None:
-    """A new open reminder, in the place of an open one of its kind."""
+    """A new open reminder, in the place of an open one of its kind; one that stands already as it is stays."""
+    new = (flow, wall, zone, text_of(due_at), day, text_of(stale_at) if stale_at else None, round)
+    if db.execute("select flow, wall, zone, due_at, day, stale_at, round from reminders where person = ? and kind = ? and "
+                  "state = 'open' and made_at <= ?", (person, kind, text_of(now))).fetchall() == [new]:
+        return
     take_away(db, person, kind, now)
     db.execute("insert into reminders (person, kind, flow, wall, zone, due_at, state, made_at, day, stale_at, round) "
                "values (?, ?, ?, ?, ?, ?, 'open', ?, ?, ?, ?)",
@@ -93,23 +102,41 @@ def settle(db: sqlite3.Connection, id: int, state: str, at: datetime) -> bool:
                       (state, text_of(at), id)).rowcount == 1
 
 
-def put_off(db: sqlite3.Connection, id: int, until: datetime) -> None:
-    """Look at an open reminder again at a later moment."""
-    db.execute("update reminders set due_at = ? where id = ? and state = 'open'", (text_of(until), id))
+def put_off(db: sqlite3.Connection, id: int, until: datetime, now: datetime) -> None:
+    """Look at an open reminder again at a later moment. It counts as made now: where the clock was wrong, it is made anew."""
+    db.execute("update reminders set due_at = ?, made_at = ? where id = ? and state = 'open'", (text_of(until), text_of(now), id))
 
 
-def reopen_as_stale(db: sqlite3.Connection, id: int, at: datetime) -> Reminder | None:
-    """A reminder that was sent but never left: note that it came too late; gives it, once."""
-    row = db.execute(f"select {_COLUMNS} from reminders where id = ? and state = 'sent'", (id,)).fetchone()
-    if row is None:
-        return None
-    db.execute("update reminders set state = 'stale', settled_at = ? where id = ?", (text_of(at), id))
-    return _reminder(row)
+def settled_one(db: sqlite3.Connection, id: int) -> tuple[Reminder, str] | None:
+    """A reminder that is settled, and as what."""
+    row = db.execute(f"select {_COLUMNS}, state from reminders where id = ? and state <> 'open'", (id,)).fetchone()
+    return (_reminder(row[:-1]), row[-1]) if row else None
 
 
-def made_later(db: sqlite3.Connection, now: datetime) -> list[int]:
-    """People with open reminders that were made after ``now``: the clock has been ahead."""
-    return [row[0] for row in db.execute("select distinct person from reminders where state = 'open' and made_at > ?", (text_of(now),))]
+def never_left(db: sqlite3.Connection, id: int, at: datetime) -> None:
+    """A reminder that counted as sent has not left in time: it came too late."""
+    db.execute("update reminders set state = 'stale', settled_at = ? where id = ? and state = 'sent'", (text_of(at), id))
+
+
+def from_later(db: sqlite3.Connection, now: datetime) -> list[int]:
+    """People with reminders that were made or given up after ``now``: the clock has been ahead."""
+    return [row[0] for row in db.execute(
+        "select distinct person from reminders where state = 'open' and made_at > :now or "
+        "state in ('stale', 'dropped', 'ignored', 'failed') and settled_at > :now", {"now": text_of(now)})]
+
+
+def made_later(db: sqlite3.Connection, person: int, now: datetime) -> list[Reminder]:
+    """A person's open reminders that were made or put off after ``now``."""
+    return [_reminder(row) for row in db.execute(
+        f"select {_COLUMNS} from reminders where person = ? and state = 'open' and made_at > ?", (person, text_of(now)))]
+
+
+def reopen(db: sqlite3.Connection, person: int, now: datetime) -> None:
+    """What was given up later than ``now``, and is not too late for it, is open again: of each kind the first, where none is."""
+    db.execute("update reminders set state = 'open', settled_at = null where id in (select min(id) from reminders r where "
+               "person = ? and state in ('stale', 'dropped', 'ignored', 'failed') and settled_at > ? and ifnull(stale_at > ?, 1) and "
+               "not exists (select 1 from reminders o where o.person = r.person and o.kind = r.kind and o.state = 'open') group by kind)",
+               (person, text_of(now), text_of(now)))
 
 
 def _reminder(row: tuple[int, int, str, str, str, str, str, str, str | None, int]) -> Reminder:

@@ -144,12 +144,12 @@ create table code_tries (
 create index code_tries_person on code_tries (person, at);
 create table looks (
     id integer primary key, person integer not null references persons on delete cascade,
-    coach integer not null references persons on delete cascade, coach_name text not null, what text not null, at text not null
+    coach integer references persons on delete set null, coach_name text not null, what text not null, at text not null
 ) strict;
 create index looks_person on looks (person, id);
 create table acts (
     id integer primary key, person integer not null references persons on delete cascade,
-    coach integer not null references persons on delete cascade, coach_name text not null, what text not null,
+    coach integer references persons on delete set null, coach_name text not null, what text not null,
     value text not null, reason text not null, at text not null
 ) strict;
 create index acts_person on acts (person, id);

@@ -14,6 +14,8 @@ from typing import Any, TypeVar
 
 from sqlite_utils import Database
 
+from companion.clock import stopwatch
+
 T = TypeVar("T")
 Job = Callable[[sqlite3.Connection], Any]
 
@@ -26,12 +28,13 @@ class CommitFailed(Exception):
 
 
 class Writer:
-    """Runs jobs on the database, in order, many to a commit."""
+    """Runs jobs on the database, in order, many to a commit. ``on_commit`` is told how many seconds each took."""
 
     def __init__(self, db: Database) -> None:
         self._db = db.conn
         self._waiting: asyncio.Queue[tuple[Job, asyncio.Future[Any]]] = asyncio.Queue()
         self.broken: CommitFailed | None = None
+        self.on_commit: Callable[[float], object] = lambda seconds: None
 
     async def do(self, job: Callable[[sqlite3.Connection], T]) -> T:
         """The job's result, once it is committed. Raises what the job raised (its rows are not kept), or CommitFailed."""
@@ -55,6 +58,7 @@ class Writer:
 
     def _commit(self, batch: list[tuple[Job, asyncio.Future[Any]]]) -> None:
         results: list[tuple[asyncio.Future[Any], Any, Exception | None]] = []
+        took = stopwatch()
         try:
             self._db.execute("begin immediate")
             for job, done in batch:
@@ -68,6 +72,7 @@ class Writer:
                 if not done.done():
                     done.set_exception(self.broken)
             return
+        self.on_commit(took())
         for done, result, failed in results:
             if done.done():
                 continue

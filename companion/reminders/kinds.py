@@ -7,11 +7,12 @@ that one was missed stands in the table. Our choice, after "at most one prompt a
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Final, Literal
 
 from companion.calendar.prompts import Wishes, after_quiet
+from companion.clock import instant, local_date
 from companion.record.reminders import Reminder
 
 PUT_OFF: Final = timedelta(days=1)
@@ -26,7 +27,8 @@ PASSING: Final = ("go", "no_load", "not_today")
 class Kind:
     """One kind. ``needs``: the safety levels at which it is sent (none: at all); ``else_``: what happens at another.
     ``rounds``: how often it is told where nobody answers, ``gap`` apart; ``says_missed``: whether one that came too late is
-    spoken of. ``title``: what it is called in a list or a calendar ("": not listed)."""
+    spoken of. ``title``: what it is called in a list or a calendar ("": not listed);
+    ``shows``: what a coach is shown instead of an invitation."""
 
     name: str
     needs: tuple[str, ...] = ()
@@ -35,6 +37,7 @@ class Kind:
     gap: timedelta = timedelta(days=3)
     says_missed: bool = False
     title: str = ""
+    shows: str = ""
 
 
 KINDS: Final = {kind.name: kind for kind in (
@@ -42,8 +45,11 @@ KINDS: Final = {kind.name: kind for kind in (
     Kind("squat_after", PASSING, "drop"),
     Kind("morning", title="How it is the morning after"),
     Kind("retest", OPEN_LEVELS, "put_off", rounds=2, title="Test again"),
+    Kind("digest", shows="caseload"),
     Kind("screen", OPEN_LEVELS, "put_off", title="Tests, when rested"),
+    Kind("home_again"),
 )}
+"""The last is never sent: it is stale when it is due, and what is to come is then planned anew for the zone at home."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,9 +72,25 @@ def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: 
     if (until := after_quiet(now, wishes, zone)) > now:
         return Decision("wait", until)
     if gone:
-        return Decision("stale")
+        return Decision("stale" if level in kind.needs else "drop")
     if kind.name == "squat_after" and asked_already:
         return Decision("drop")
     if kind.needs and level not in kind.needs:
         return Decision("drop") if kind.else_ == "drop" else Decision("wait", now + PUT_OFF)
     return Decision("send")
+
+
+def quiet_from(moment: datetime, wishes: Wishes, zone: str) -> datetime | None:
+    """When the next quiet hours after a moment begin, in UTC; None where there are none."""
+    begin, end = wishes.quiet
+    if begin == end:
+        return None
+    today = local_date(moment, zone)
+    days = (today + timedelta(days=ahead) for ahead in range(3))
+    return next(at for day in days if (at := instant(day, begin, zone)) > moment)
+
+
+def leaves_until(reminder: Reminder, now: datetime, wishes: Wishes, zone: str) -> Reminder:
+    """The reminder as its message carries it: not to leave in the quiet hours that begin next either."""
+    until = min((at for at in (reminder.stale_at, quiet_from(now, wishes, zone)) if at), default=None)
+    return replace(reminder, stale_at=until)

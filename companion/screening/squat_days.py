@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Final
@@ -22,8 +22,8 @@ class ToldDay:
     """One squat day as told: its local date and what was answered, each None where it was not.
 
     ``back``: "still", "moved" or "cant_tell". ``kept``: "kept", "deeper" or "higher" than the depth set. ``depth``: a band,
-    where none was set. ``film``: judged on film. ``hurt``: something hurt, in it or told afterwards. ``load`` in kg.
-    ``felt``: movement felt, 0-10, on a day of the priming trial; ``lot``: that day's number in the trial, from 0.
+    where none was set. ``film``: judged on film. ``hurt``: something hurt, in it or told afterwards. ``load`` in kg, 0 without
+    a bar. ``felt``: movement felt, 0-10, on a day of the priming trial; ``lot``: that day's number in the trial, from 0.
     """
 
     day: date
@@ -38,6 +38,11 @@ class ToldDay:
     note: str = ""
     video: str = ""
 
+    @property
+    def squatted(self) -> bool:
+        """Whether anything was told of the squats themselves: a day that was only begun, or on which nobody squatted, is none."""
+        return self.hurt or self.felt is not None or any((self.back, self.kept, self.depth))
+
 
 def about(asked: str, at: datetime, today: date) -> date:
     """The squat day that is spoken of: the date asked about, where that is today or a few days back; else today."""
@@ -50,7 +55,8 @@ def about(asked: str, at: datetime, today: date) -> date:
 
 def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
     """The squat days told of, oldest first, one a local date: what was told last of each. An answer that was skipped, taken
-    back or given in pain counts as not told."""
+    back or given in pain counts as not told; one given in pain says that something hurt, whatever is said later. Of lots
+    drawn twice on a date the first counts, so that a day has one number."""
     said: dict[str, dict[str, object]] = {}
     about_load: float | None = None
     for row in answers:
@@ -59,23 +65,23 @@ def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
         if row.flow not in (DAY, AFTER):
             continue
         told = said.setdefault(row.run, {"day": about(row.asked, row.at, local_date(row.at, zone))})
-        told["pain"] = row.ending == "pain"
+        told["pain"] = told.get("pain") or row.ending == "pain" or row.status == "in_pain"
         told.pop(row.key, None)
         if row.status == "ok":
             told[row.key] = row.value
-    drawn = [run for run, told in said.items() if told.get("lot") == "draw"]
+    drawn = list(dict.fromkeys(told["day"] for told in said.values() if told.get("lot") == "draw"))
     days: dict[object, dict[str, object]] = {}
-    for run, told in said.items():
+    for told in said.values():
         of_day = days.setdefault(told["day"], {})
         if of_day.get("load") not in (None, "same"):
             of_day["planned"] = of_day["load"]
         of_day["hurt_then"] = of_day.get("hurt_then") or told["pain"] or told.get("hurt") == "yes"
         of_day.update(told)
-        if run in drawn:
-            of_day["number"] = drawn.index(run)
+        if told["day"] in drawn:
+            of_day["number"] = drawn.index(told["day"])
     found: list[ToldDay] = []
     for _, of_day in sorted(days.items(), key=lambda one: str(one[0])):
-        found.append(_told(of_day, next((day.load for day in reversed(found) if day.load is not None), about_load)))
+        found.append(_told(of_day, next((day.load for day in reversed(found) if day.load), about_load)))
     return tuple(found)
 
 
@@ -84,6 +90,7 @@ def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
     assert isinstance(day, date)
     if load == "same":
         load = told.get("planned", load_before)
+    load = 0.0 if load == "none" else None if told.get("done") == "no" else load
     return ToldDay(
         day, _word(told.get("back")), _word(told.get("kept")), _word(told.get("depth")), told.get("seen_by") == "film",
         bool(told.get("hurt_then")), float(load) if isinstance(load, int | float) else None,
@@ -102,7 +109,9 @@ def trial_seed(answers: Iterable[Answer], person: str) -> str | None:
     return f"{person} {joined.isoformat()}" if joined else None
 
 
-def trial_days(days: Iterable[ToldDay]) -> list[Day]:
-    """The days of the priming trial that tell something: nothing hurt, and movement and load were told."""
-    return [Day(day.lot, day.felt, day.kept == "kept" if day.kept else None, day.depth or day.kept or "", day.load)
+def trial_days(days: Iterable[ToldDay], depths: Mapping[date, str] | None = None) -> list[Day]:
+    """The days of the priming trial that tell something: nothing hurt, and movement and load were told. ``depths``: the depth
+    that was set on a date, where one was: days that kept to different depths are not alike."""
+    return [Day(day.lot, day.felt, day.kept == "kept" if day.kept else None,
+                f"{day.kept} {(depths or {}).get(day.day, '')}" if day.kept else day.depth or "", day.load)
             for day in days if day.lot is not None and day.felt is not None and day.load is not None and not day.hurt]

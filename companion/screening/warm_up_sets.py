@@ -6,71 +6,153 @@ Every load is rounded down to what can be put on, the same on both sides.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import isfinite
 from typing import Final
 
 POUND: Final = 0.45359237
 """Kilograms in a pound, exact: international yard and pound agreement, 1959."""
 
+BARS: Final = {"metric": (20.0, 15.0, 10.0), "imperial": tuple(size * POUND for size in (45.0, 35.0, 15.0))}
+"""Bars in kg, the usual one first: 20 and 15 kg are those of competition (memory), the others common practice."""
+
 PLATES: Final = {
-    "metric": (25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 1.25),  # discs of weightlifting, and the usual small one (memory)
+    "metric": (25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 1.25),  # discs of competition, IWF, and the usual small one (memory)
     "imperial": tuple(size * POUND for size in (45.0, 35.0, 25.0, 10.0, 5.0, 2.5)),  # common practice, no source
 }
-"""The plates of a usual gym in kg, as many of each as are wanted."""
+"""The plates of a usual gym in kg."""
 
-STEPS: Final = ((0.4, 5), (0.6, 3), (0.8, 2))
-"""Share of the working load and repetitions; common practice, no source."""
-
+SHARES: Final = (0.4, 0.6, 0.8)  # of the working load; common practice, no source
+REPETITIONS: Final = (5, 3, 2)  # the last is a double, whichever loads come out; common practice, no source
 BAR_REPETITIONS: Final = 8
 OWN_PAIRS: Final = 4
-"""Pairs of each size reckoned with at most; our choice."""
+"""Pairs of each size reckoned with at most, and no more than the working load itself takes; our choice."""
+GYM_PAIRS: Final = 10
+"""The same for a usual gym: 500 kg can be loaded; our choice."""
 
-_GRAIN: Final = 0.001
-"""Kilograms within which two loads are the same: pounds don't come out even in kilograms."""
+_SPECKS: Final = 10**10
+"""A kilogram in specks. Grams and quarters of a pound are both whole numbers of them, so that sums come out exactly."""
+_SLACK: Final = _SPECKS // 2000
+"""Half a gram: a load kept with six figures (“102.058 kg”, 225 lb) can be that much short of what was said."""
+_MOST_NAMED: Final = 4
 
 
 @dataclass(frozen=True, slots=True)
 class WarmUpSet:
-    """One set: its load in kg with the bar, its repetitions, and the plates on each side in kg, the largest first."""
+    """One set: its load in kg with the bar, its repetitions (0: the lifter's own), and the plates on each side in kg, the
+    largest first."""
 
     load: float
     repetitions: int
     side: tuple[float, ...] = ()
 
 
-def loadable(most: float, bar: float, plates: Sequence[float]) -> tuple[float, tuple[float, ...]] | None:
-    """The heaviest load of at most ``most`` kg and its plates a side, the fewest that make it, larger ones first; None below the bar."""
-    if most < bar - _GRAIN:
-        return None
-    room = (most - bar) / 2 + _GRAIN / 2
-    reached: dict[int, tuple[float, ...]] = {0: ()}
-    for size in sorted(plates, reverse=True):
-        grown = dict(reached)
-        for total, used in reached.items():
-            for pairs in range(1, OWN_PAIRS + 1):
-                more = total + round(size * pairs / _GRAIN)
-                if more * _GRAIN > room:
-                    break
-                made = (*used, *(size,) * pairs)
-                if more not in grown or (len(made), grown[more]) < (len(grown[more]), made):
-                    grown[more] = made
-        reached = grown
-    top = max(reached)
-    side = reached[top]
-    return bar + 2 * sum(side), side
+def loadable(most: float, bar: float, plates: Sequence[float], pairs: int = OWN_PAIRS) -> tuple[float, tuple[float, ...]] | None:
+    """The heaviest load of at most ``most`` kg and its plates a side, as few as make it; None below the bar.
+
+    ``plates``: sizes in kg with at most ``pairs`` pairs of each; a size that is listed twice has twice as many.
+    ValueError for a bar or a plate that weighs nothing and for no number.
+    """
+    room = _room(most, bar, plates)
+    return None if room < 0 else _kilograms(bar, _best(_sides(room, plates, pairs), room))
 
 
 def sets_for(working: float, bar: float, plates: Sequence[float] | None = None, system: str = "metric") -> tuple[WarmUpSet, ...]:
     """The warm-up sets, rising, and last the working load itself as far as it can be loaded (repetitions 0: the lifter's own).
-    Loads in kg. Nothing where the working load is below the bar."""
-    sizes = plates or PLATES[system]
-    top = loadable(working, bar, sizes)
-    if top is None:
+
+    Loads in kg. ``plates``: as for ``loadable``; None: the usual gym of that system. Of a lifter's own sizes no more pairs are
+    taken to be there than the working load needs, since that is what is lifted. Nothing where it is below the bar.
+    """
+    sizes, pairs = (PLATES[system], GYM_PAIRS) if plates is None else (plates, OWN_PAIRS)
+    room = _room(working, bar, sizes)
+    if room < 0:
         return ()
-    sets = [WarmUpSet(bar, BAR_REPETITIONS)] if top[0] > bar + _GRAIN else []
-    for share, repetitions in STEPS:
-        found = loadable(working * share, bar, sizes)
-        if found and sets and sets[-1].load + _GRAIN < found[0] < top[0] - _GRAIN:
-            sets.append(WarmUpSet(found[0], repetitions, found[1]))
-    return (*sets, WarmUpSet(top[0], 0, top[1]))
+    sides = _sides(room, sizes, pairs)
+    top = sum(_best(sides, room))
+    if plates is not None:
+        fewer = (_sides(room, sizes, count) for count in range(1, OWN_PAIRS + 1))
+        sides = next(made for made in fewer if top in made)
+    rising: list[tuple[int, ...]] = []
+    for share in SHARES:
+        side = _best(sides, max(_room(working * share, bar, sizes), 0))
+        if sum(rising[-1] if rising else ()) < sum(side) < top:
+            rising.append(side)
+    loads = [(), *rising, sides[top]] if top else [()]
+    times = [BAR_REPETITIONS, *REPETITIONS[len(REPETITIONS) - len(rising):], 0] if top else [0]
+    made = [_kilograms(bar, side) for side in loads]
+    return tuple(WarmUpSet(load, count, side) for (load, side), count in zip(made, times, strict=True))
+
+
+def words(sets: Sequence[WarmUpSet], system: str) -> str:
+    """The sets before the working one in a lifter's own units, exact to two places, at most 250 characters:
+    "20 kg × 8 (bar), 40 kg × 5 (10 a side), 60 kg × 3 (20 a side)". "" where there are none."""
+    return ", ".join(f"{weight(one.load, system)} × {one.repetitions} ({side_words(one.side, system)})"
+                     for one in sets if one.repetitions)
+
+
+def working_words(working: float, sets: Sequence[WarmUpSet], system: str) -> str:
+    """What to load for the working sets, and why it is less than was said where it is."""
+    said = weight(working, system)
+    if not sets:
+        return f"{said} is less than the bar: take a lighter bar, or body weight."
+    top = sets[-1]
+    loaded = f"{weight(top.load, system)} ({side_words(top.side, system)})"
+    return loaded if _specks(working) - _specks(top.load) <= _SLACK else (
+        f"{loaded}: {said} can't be made with this bar and these plates")
+
+
+def side_words(side: Sequence[float], system: str) -> str:
+    """The plates of one side in words: "25 + 5 a side", "2×45 + 10 a side", their sum where they are many, or "bar"."""
+    if not side:
+        return "bar"
+    counts = Counter(side)
+    if len(counts) > _MOST_NAMED:
+        return f"{number(sum(side), system)} a side"
+    return " + ".join(f"{f'{times}×' if times > 1 else ''}{number(size, system)}" for size, times in counts.items()) + " a side"
+
+
+def number(kg: float, system: str) -> str:
+    """A weight in kg as a number in the lifter's own units, to two places: plates of 1.25 kg and 22.5 lb a side stay what
+    they are, where a body weight would be rounded."""
+    return f"{round(kg / POUND if system == 'imperial' else kg, 2):.2f}".rstrip("0").rstrip(".")
+
+
+def weight(kg: float, system: str) -> str:
+    """The same with its unit: "42.5 kg", "135 lb"."""
+    return f"{number(kg, system)} {'lb' if system == 'imperial' else 'kg'}"
+
+
+def _room(load: float, bar: float, plates: Sequence[float]) -> int:
+    """What a load leaves for the plates of one side, in specks; below 0 where it is less than the bar."""
+    if not (isfinite(load) and all(isfinite(one) and one > 0 for one in (bar, *plates))):
+        raise ValueError("a bar and plates weigh something")
+    return (_specks(load) - _specks(bar) + _SLACK) // 2
+
+
+def _specks(kg: float) -> int:
+    """A weight in specks; a kept "20.4117" is the 45 lb that was typed: within 0.1 g of a quarter pound, that quarter."""
+    quarters = round(kg * 4 / POUND) * POUND / 4
+    return round((quarters if abs(quarters - kg) < 1e-4 else kg) * _SPECKS)
+
+
+def _sides(room: int, plates: Sequence[float], pairs: int) -> dict[int, tuple[int, ...]]:
+    """Every weight of one side up to ``room`` specks, with the plates that make it: the fewest, then the largest first."""
+    sides: dict[int, tuple[int, ...]] = {0: ()}
+    for size, listed in sorted(Counter(_specks(plate) for plate in plates).items(), reverse=True):
+        for before, made in list(sides.items()):
+            for count in range(1, min(listed * pairs, (room - before) // size) + 1):
+                total, more = before + count * size, (*made, *(size,) * count)
+                if total not in sides or (len(more), sides[total]) < (len(sides[total]), more):
+                    sides[total] = more
+    return sides
+
+
+def _best(sides: dict[int, tuple[int, ...]], room: int) -> tuple[int, ...]:
+    return sides[max(total for total in sides if total <= room)]
+
+
+def _kilograms(bar: float, side: tuple[int, ...]) -> tuple[float, tuple[float, ...]]:
+    """A load and its plates a side in kg."""
+    return (_specks(bar) + 2 * sum(side)) / _SPECKS, tuple(size / _SPECKS for size in side)

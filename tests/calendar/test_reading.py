@@ -249,13 +249,21 @@ DAYS = table_rows("""
     twice a week tue fri 6pm | weekly TU=18:00,FR=18:00
     3x a week, mon wed fri at 6pm | weekly MO=18:00,WE=18:00,FR=18:00
     I usually squat on Tuesdays and Fridays, at 6pm please | weekly TU=18:00,FR=18:00
-    so like tuesdays n fridays | ?
+    tues n fri 6pm | weekly TU=18:00,FR=18:00
+    tue and fri 6 | weekly TU=06:00?,FR=06:00?
+    saturdays 10 | weekly SA=10:00?
+    mon wed fri 18 | weekly MO=18:00,WE=18:00,FR=18:00
+    every other day 7 | every 2 07:00? ????-??-??
+    tue 3 fri 6 | ?
+    sat 10 | ?
+    tuesdays 30 | ?
+    so like tuesdays n fridays | weekly TU=??:??,FR=??:??
     hmm ok tuesdays and fridays around 6pm i think | weekly TU=18:00,FR=18:00
     my squat days are monday and thursday, 6pm 💪🏽 | weekly MO=18:00,TH=18:00
     I'll do mondays at 6pm | weekly MO=18:00
     tuesdya and firday 6pm | weekly TU=18:00,FR=18:00
     wensday 6pm | weekly WE=18:00
-    wendsday n thurday | ?
+    wendsday n thurday | weekly WE=??:??,TH=??:??
     wendsday, thurday 18:00 | weekly WE=18:00,TH=18:00
     tusdays and saterdays 10am | weekly TU=10:00,SA=10:00
     tuesday 6pm | weekly TU=18:00
@@ -337,6 +345,9 @@ CHANGED = table_rows("""
     cancel friday 6pm | skip 2026-11-27
     no squats on friday | skip 2026-11-27
     skip friday's session | skip 2026-11-27
+    move friday | move 2026-11-27 ????-??-?? 18:00
+    cancel my squat days | stop
+    stop squat day reminders | stop
     move friday to saturday 10am | move 2026-11-27 2026-11-28 10:00
     move friday to saturday at 10 am, thanks | move 2026-11-27 2026-11-28 10:00
     Move Friday 6pm to Saturday 10am | move 2026-11-27 2026-11-28 10:00
@@ -474,7 +485,6 @@ REFUSED = table_rows("""
     move | Which day? Next: Fri 27 Nov, Tue 1 Dec, Fri 4 Dec.
     move to saturday 10am | Which day? Next: Fri 27 Nov, Tue 1 Dec, Fri 4 Dec.
     7pm | Which day? Next: Fri 27 Nov, Tue 1 Dec, Fri 4 Dec.
-    move friday | To which day? Say “move it to Sunday”.
     friday | Friday 27 November: skip it, move it, or squat at another time?
     skip tuesday and friday | One squat day at a time, please.
     skip friday, tuesday 1 december | One squat day at a time, please.

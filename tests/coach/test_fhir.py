@@ -148,7 +148,7 @@ def test_whatever_is_in_the_log_the_bundle_is_valid(rows):
 
 TAKEN_BACK = row("right_limit", None, status="withdrawn")
 LATER = row("go_squat_look", "later", flow="screen")
-SQUATTED = row("squatted", "ready", flow="trial")  # where it leads hangs on the day's safety check too
+SQUATTED = row("squatted", "ready", flow="squat_day")  # where it leads hangs on the day's safety check too
 
 
 @pytest.mark.parametrize(("ending", "rows", "status"), [
@@ -164,7 +164,7 @@ SQUATTED = row("squatted", "ready", flow="trial")  # where it leads hangs on the
     ("no such ending", (row(), LAST), "stopped"),
     ("done", (row("method", None, status="skipped"),), "stopped"),
     ("done", (row("right_limit", None, status="skipped"),), "stopped"),
-    ("done", (SQUATTED, replace(SQUATTED, value=None, status="withdrawn"), SQUATTED, row("felt", 3.0, flow="trial")), "completed"),
+    ("done", (SQUATTED, replace(SQUATTED, value=None, status="withdrawn"), SQUATTED, row("load", 80.0, flow="squat_day")), "completed"),
     ("done", (row("route", "full", flow="screen"), LATER), "stopped"),
 ])
 def test_a_response_has_the_status_of_its_run(ending, rows, status):
@@ -187,7 +187,7 @@ def test_each_kind_of_question_has_its_type():
     assert (said["bladder"]["code"], said["pain"], said["cleared_at"]) == ("no", 3, "my physio, in May")
     assert answers(response(row("tape", "yes", flow="about_you"))) == {"tape": True}
     assert answers(response(row("zone", "Europe/Berlin", flow="welcome"))) == {"zone": "Europe/Berlin"}
-    assert answers(response(row("felt", 4.0, flow="trial"))) == {"felt": 4}
+    assert answers(response(row("felt", 4.0, flow="squat_after"))) == {"felt": 4}
 
 
 def test_a_questionnaire_has_every_question_of_its_flow():
@@ -308,10 +308,10 @@ def test_a_reading_has_the_status_of_its_answer(rows, status):
 
 
 def test_a_reading_changed_after_its_run_was_done_is_amended():
-    end = {"flow": "trial", "unit": ""}
-    first = row("felt", 4.0, **end)
-    (seen,) = readings(first, row("felt", None, status="withdrawn", **end), row("felt", 6.0, **end))
-    assert (seen["status"], seen["valueQuantity"]["value"]) == ("amended", 6)
+    end = {"flow": "hip_fold", "unit": "deg", "side": "right"}
+    first = row("right_angle", 104.0, **end)
+    (seen,) = readings(first, row("right_angle", None, status="withdrawn", **end), row("right_angle", 106.0, **end))
+    assert (seen["status"], seen["valueQuantity"]["value"]) == ("amended", 106)
 
 
 def test_the_same_log_gives_the_same_bundle_and_a_longer_one_keeps_the_addresses():

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 import pytest
 
 from companion.conversation.condition import Value
-from companion.conversation.effects import Alert, Say
+from companion.conversation.effects import Alert, Remind, Say
 from flows.catalogue import BOOK
 from flows.pain import FLOW
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
@@ -257,3 +257,26 @@ def test_the_messages_that_must_arrive_are_marked():
     urgent = [say for say in begun("Lower back", "1", "no", "no", "yes", "yes", "no").effects
               if isinstance(say, Say) and say.text == EMERGENCY]
     assert [say.must_arrive for say in urgent] == [True]
+
+
+def mornings(talk: Talk) -> list[Remind]:
+    return [effect for effect in talk.effects if isinstance(effect, Remind)]
+
+
+@pytest.mark.parametrize("replies", [SMALL, ("Lower back", "8", "yes", "no", "no"), ("Knee", "3", "no", "no"), ("Chest, breath or faint",)])
+def test_the_morning_after_it_is_asked_how_it_is_and_only_on_that_day(replies: tuple[str, ...]):
+    (one,) = mornings(begun(*replies))
+    assert (one.kind, one.flow, one.date, one.hour, one.that_day) == ("morning", "morning", "2026-03-03", 9, True)
+
+
+def test_before_the_questions_are_answered_no_morning_is_planned():
+    assert mornings(begun("Lower back", "1", "no")) == []
+
+
+def test_a_false_alarm_has_no_morning_after():
+    assert mornings(begun("Nothing hurts", "yes")) == []
+
+
+def test_the_morning_after_is_the_next_day_also_at_the_end_of_a_month():
+    (one,) = mornings(begun(*SMALL, known={"today": "2026-02-28"}))
+    assert one.date == "2026-03-01"

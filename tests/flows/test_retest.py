@@ -7,8 +7,8 @@ import pytest
 
 from companion.conversation.book import Book, bind
 from companion.conversation.condition import Value
-from companion.conversation.effects import Began
-from companion.conversation.events import Invite
+from companion.conversation.effects import Began, Remind, Say
+from companion.conversation.events import Invite, Tapped
 from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import Ready
 from companion.conversation.step import step
@@ -142,3 +142,63 @@ def test_after_pain_no_further_squat_is_offered(level: str, replies: tuple[str, 
     talk = begun(answers=wall(21, 8, 13), book=book).tap(AS_PLANNED, "Go on").say("that hurt my back", "Lower back", *replies, "no", "no")
     assert talk.known["safety.level"] == level
     assert talk.state != "retest.go_knee_to_wall"
+
+
+def invited(known: Mapping[str, Value] | None = None) -> Say:
+    talk = begun(known, answers=wall(21, 8, 13))
+    (say,) = step(talk.book, talk.session, Invite("retest"), talk._known()).effects
+    assert isinstance(say, Say)
+    return say
+
+
+def reminds(talk: Talk) -> list[tuple[str, str]]:
+    return [(effect.kind, effect.date) for effect in talk.effects if isinstance(effect, Remind)]
+
+
+def test_the_invitation_restates_the_goal_and_the_last_number():
+    text = invited({"squat.goal": "parallel with a still back, at 90 kg"}).text
+    assert "Your goal: parallel with a still back, at 90 kg." in text
+    assert "Last time: knee to wall left 8 cm" in text
+
+
+def test_without_a_goal_nothing_is_said_of_one():
+    assert "goal" not in invited().text
+
+
+def test_the_invitation_with_the_longest_goal_fits_one_message():
+    text = invited({"squat.goal": "x" * 80, "retest.tests": "squat_look,knee_to_wall,hip_fold,rock_back,leg_raise"}).text
+    assert len(text) <= 700
+    assert "!" not in text
+
+
+def test_not_now_offers_three_later_times():
+    say = invited()
+    assert [tap.label for row in say.buttons for tap in row] == ["Retest", "Not now"]
+    talk = Talk(BOOK["home"].flow, known={**CHECKED, **WANTED}, book=BOOK)
+    talk.send(Tapped(say.buttons[0][1].data))
+    assert talk.state == "retest_later.when"
+    talk.tap("In three days")
+    assert reminds(talk) == [("retest", "2026-03-05")]
+
+
+def test_once_begun_it_is_not_asked_for_again_for_a_week():
+    talk = begun(answers=wall(21, 8, 13))
+    assert reminds(talk) == [("retest", "2026-03-09")]
+    assert reminds(talk.tap(AS_PLANNED, "Stop for today")) == [("retest", "2026-03-09")]
+
+
+def test_where_nothing_is_open_the_reminder_is_taken_away():
+    assert reminds(begun({"retest.tests": ""})) == [("retest", "")]
+
+
+def test_shut_by_a_level_it_leaves_the_reminder_as_it_is():
+    assert reminds(begun({"safety.level": "not_today"})) == []
+
+
+def test_told_results_set_the_next_time_after_that():
+    """The week is only for one that is not finished."""
+    talk = begun(answers=[*wall(21, 8, 13), *wall(0, 9, 13)]).tap(AS_PLANNED, "Leave this one out", "Leave this one out")
+    assert reminds(talk) == [("retest", "2026-03-09")]
+    talk.tap("What to do now")
+    assert len(reminds(talk)) == 2
+    assert reminds(talk)[-1][1] != "2026-03-09"

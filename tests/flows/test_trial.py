@@ -1,35 +1,29 @@
-"""Does the drill help me: the lot, the same questions afterwards, and what six pairs of days show."""
+"""Does the drill help me: joining, leaving, and what six pairs of squat days show."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict
 from datetime import timedelta
 from typing import Any
 
 import pytest
 
 from companion.conversation.condition import Value
-from companion.conversation.effects import Began
 from companion.screening.priming import arm_of
 from companion.screening.screen import Answer
 from flows.catalogue import BOOK
 from flows.trial import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
-from tests.screening.build import ABOUT, CALF_LIKELY
+from tests.flows.squatting import RESULTS, Lifter
 
 JOINED_AT = NOW - timedelta(days=60)
 SEED = f"7 {JOINED_AT.isoformat()}"
-KNOWN: Mapping[str, Value] = {**CHECKED, "person": "7", "drill": "calf", "safety_check.pain": 0.0}
-JOINED: Mapping[str, Value] = {"trial.joined": "yes"}
-
-SCREENED = [Answer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(days=61))
-            for flow, record in {"about_you": ABOUT, **CALF_LIKELY}.items() for key, value in asdict(record).items() if value is not None]
 JOIN = [Answer("trial", "day 0", "join", "yes", "ok", "done", "", "", JOINED_AT)]
 
 
 def day(index: int, ending: str | None = "done", **said: Value) -> list[Answer]:
-    """One squat day of the trial: drawn, and what was said afterwards."""
-    return [Answer("trial", f"day {index}", key, value, "ok", ending, "", "", JOINED_AT + timedelta(days=2 * index))
-            for key, value in {"draw": "draw", **said}.items()]
+    """One squat day of the trial: drawn before, and what was said afterwards."""
+    at = JOINED_AT + timedelta(days=2 * index + 1)
+    return [Answer("squat_day", f"day {index}", "lot", "draw", "ok", ending, "", "", at),
+            *(Answer("squat_after", f"after {index}", key, value, "ok", "done", "", "", at) for key, value in said.items())]
 
 
 def days(felt: Sequence[tuple[float, float]], **more: Any) -> list[Answer]:
@@ -38,30 +32,26 @@ def days(felt: Sequence[tuple[float, float]], **more: Any) -> list[Answer]:
     for block, (primed, plain) in enumerate(felt):
         for index in (2 * block, 2 * block + 1):
             value = primed if arm_of(SEED, index) == "prime" else plain
-            rows += day(index, **{"felt": value, "depth": "parallel", "load": 80.0, "kept": "yes", **more})
+            rows += day(index, **{"felt": value, "load": 80.0, "kept": "kept", **more})
     return rows
 
 
-def begun(answers: Sequence[Answer] = (), known: Mapping[str, Value] | None = None) -> Talk:
-    return Talk(FLOW, known={**KNOWN, **(known or {})}, book=BOOK, answers=[*SCREENED, *answers])
+def begun(answers: Sequence[Answer] = (), known: Mapping[str, Value] | None = None) -> Lifter:
+    return Lifter(FLOW, {"depth.keep": "", **(known or {})}, answers)
 
 
-def joined(*answers: Sequence[Answer], **known: Value) -> Talk:
-    return begun([*JOIN, *(row for rows in answers for row in rows)], {**JOINED, **known})
+def joined(*answers: Sequence[Answer], **known: Value) -> Lifter:
+    return begun([*JOIN, *(row for rows in answers for row in rows)], {"trial.joined": "yes", **known})
 
 
-def on_a(arm: str) -> Talk:
-    """A talk on a day for which this was drawn, the days before it told."""
-    index = next(index for index in range(20) if arm_of(SEED, index) == arm)
-    return joined(*(day(earlier, felt=3.0, depth="parallel", load=80.0, kept="yes") for earlier in range(index)))
+def changed(rows: list[Answer], run: str, **what: Any) -> list[Answer]:
+    """The same rows, one run's changed."""
+    from dataclasses import replace
+
+    return [replace(row, **what) if row.run == run else row for row in rows]
 
 
-def heard(talk: Talk) -> str:
-    return "\n".join(say.text for say in talk.says)
-
-
-def run_flows(talk: Talk) -> list[str]:
-    return [effect.flow for effect in talk.effects if isinstance(effect, Began)]
+# joining and leaving ----------------------------------------------------------------------------------------------
 
 
 def test_nobody_is_in_it_without_having_said_yes():
@@ -69,58 +59,51 @@ def test_nobody_is_in_it_without_having_said_yes():
     assert talk.state == "trial.join"
     talk.tap("No")
     assert talk.state == "home.pick"
-    assert "draw" not in talk.answers
-    assert "The drill stays there" in heard(talk)
+    assert "trial.joined" not in talk.found
+    assert "The drill stays there" in talk.heard
 
 
 def test_leaving_the_question_open_is_no_yes():
-    assert begun().say("skip").state == "home.pick"
+    talk = begun().say("skip")
+    assert talk.state == "home.pick"
+    assert "trial.joined" not in talk.found
 
 
 def test_who_has_joined_is_not_asked_again():
-    assert begun().tap("Yes, join").state == "trial.draw"
-    assert joined().state == "trial.draw"
+    talk = begun().tap("Yes, join")
+    assert talk.state == "trial.next"
+    assert talk.found["trial.joined"] == "yes"
+    assert joined().state == "trial.next"
 
 
-def test_the_lot_is_the_one_that_the_kept_seed_gives():
-    for index in range(6):
-        talk = joined(*(day(earlier) for earlier in range(index))).tap("Draw")
-        assert f"Squat day {index + 1}." in heard(talk)
-        assert ("the drill first" in heard(talk)) == (arm_of(SEED, index) == "prime")
-        assert ("only your usual warm-up" in heard(talk)) == (arm_of(SEED, index) == "plain")
+def test_leaving_keeps_what_was_told_and_draws_no_more():
+    talk = joined().tap("Leave the trial")
+    assert talk.found["trial.joined"] == "no"
+    assert "You have left the trial" in talk.heard
+    talk.say("squatting", "80")
+    assert talk.state == "squat_day.prime_now"
 
 
-def test_a_day_that_was_drawn_counts_whatever_was_done():
-    assert "Squat day 2." in joined(day(0, ending="left")).last
+def test_the_lot_is_drawn_in_the_squat_day():
+    talk = joined().tap("Yes, squat day")
+    assert talk.state == "squat_day.load"
+    assert talk.say("80").state == "squat_day.lot"
+    later = joined().tap("Not today")
+    assert later.state == "home.pick"
+    assert "squat_day" not in later.began
 
 
-def test_on_a_plain_day_the_squats_come_at_once_and_the_same_questions_follow():
-    talk = on_a("plain").tap("Draw")
-    assert talk.state == "trial.squatted"
-    assert "prime" not in run_flows(talk)
-    talk.say("done", "About parallel", "80", "yes", "4")
-    assert (talk.answers["depth"], talk.answers["load"], talk.answers["kept"], talk.answers["felt"]) == ("parallel", 80, "yes", 4)
+def test_a_day_that_has_had_its_lot_gets_no_other():
+    talk = joined(**{"trial.day.today": "yes"})
+    assert "Today has its lot already" in talk.heard
     assert talk.state == "home.pick"
 
 
-def test_on_a_primed_day_the_drill_comes_first():
-    talk = on_a("prime").tap("Draw")
-    assert talk.state == "prime.setup"
-    talk.tap("Ready", "I have it", "Start the set", "Start the set", "Easy, back still")
-    assert talk.state == "trial.squatted"
-
-
-def test_depth_and_load_to_repeat_are_those_of_last_time():
-    told = day(0, felt=3.0, depth="a_little_above", load=80.0, kept="yes")
-    assert "as last time: a little above, 80 kg" in joined(told).last
-    assert "as last time: a little above, 176 lb" in joined(told, **{"welcome.units": "imperial"}).last
-    assert "the ones you can keep to each time" in joined().last
-
-
-@pytest.mark.parametrize("felt", ["11", "-1", "3.5 or 4", "lots"])
-def test_movement_is_told_from_0_to_10(felt: str):
-    talk = on_a("plain").tap("Draw").say("done", "About parallel", "80", "yes", felt)
-    assert talk.state == "trial.felt"
+def test_joining_leads_straight_to_a_squat_day_with_a_lot():
+    talk = begun().tap("Yes, join", "Yes, squat day").say("80")
+    assert talk.state == "squat_day.lot"
+    talk.tap("Draw")
+    assert ("the drill first" in talk.heard) == (arm_of(f"7 {NOW.isoformat()}", 0) == "prime")
 
 
 # what the days show -----------------------------------------------------------------------------------------------
@@ -128,46 +111,66 @@ def test_movement_is_told_from_0_to_10(felt: str):
 
 def test_before_six_pairs_it_cannot_be_told():
     """Four pairs cannot go below a two-sided p of .125 (issue 4)."""
-    assert "Can't tell yet: 0 of 6 pairs" in heard(joined())
-    assert "Can't tell yet: 5 of 6 pairs" in heard(joined(days([(2, 6)] * 5)))
+    assert "Can't tell yet: 0 of 6 pairs" in joined().heard
+    assert "Can't tell yet: 5 of 6 pairs" in joined(days([(2, 6)] * 5)).heard
 
 
 def test_six_pairs_with_less_movement_when_primed_help():
-    said = heard(joined(days([(2, 6)] * 6)))
+    said = joined(days([(2, 6)] * 6)).heard
     assert "Priming helps you, as far as this shows: 4.0 points less movement on primed days" in said
     assert "(6 pairs, p 0.031, least possible 0.031)" in said
 
 
 def test_six_pairs_alike_are_no_sign_of_help():
-    assert "No sign that priming helps you" in heard(joined(days([(4, 4), (4, 5), (5, 4), (3, 3), (4, 4), (5, 5)])))
+    assert "No sign that priming helps you" in joined(days([(4, 4), (4, 5), (5, 4), (3, 3), (4, 4), (5, 5)])).heard
 
 
 def test_six_pairs_that_differ_but_not_always_are_not_yet_told():
-    assert "which may be chance" in heard(joined(days([(2, 6), (5, 4), (2, 5), (5, 4), (2, 6), (4, 3)])))
+    assert "which may be chance" in joined(days([(2, 6), (5, 4), (2, 5), (5, 4), (2, 6), (4, 3)])).heard
 
 
 def test_more_movement_when_primed_is_no_help():
-    assert "No sign that priming helps you: 4.0 points more" in heard(joined(days([(6, 2)] * 6)))
+    assert "No sign that priming helps you: 4.0 points more" in joined(days([(6, 2)] * 6)).heard
 
 
-def test_days_at_another_load_are_no_pair():
+@pytest.mark.parametrize("what", [{"load": 60.0}, {"kept": "higher"}])
+def test_days_at_another_load_or_depth_are_no_pair(what: dict[str, Value]):
+    rows = [row for row in days([(2, 6)] * 6) if row.run != "after 3"] + day(3, **{"felt": 6.0, "load": 80.0, "kept": "kept", **what})[1:]
+    assert "5 of 6 pairs" in joined(rows).heard
+
+
+def test_days_between_which_the_depth_set_has_changed_are_no_pair():
+    """The first day of a block moved, so the second kept to a higher depth: less movement there tells nothing of the drill."""
     rows = days([(2, 6)] * 6)
-    rows = [row if (row.run, row.key) != ("day 3", "load") else Answer(
-        row.flow, row.run, row.key, 60.0, row.status, row.ending, "", "", row.at) for row in rows]
-    assert "5 of 6 pairs" in heard(joined(rows))
+    moved = [*rows, Answer("squat_after", "after 2", "back", "moved", "ok", "done", "", "", JOINED_AT + timedelta(days=5))]
+    known = {"depth.keep": "below", "outcome.at": (JOINED_AT - timedelta(days=1)).isoformat()}
+    assert "5 of 6 pairs" not in joined(rows, **known).heard
+    assert "5 of 6 pairs" in joined(moved, **known).heard
 
 
 def test_a_day_that_pain_ended_does_not_count():
     rows = days([(2, 6)] * 6)
-    rows = [row if row.run != "day 3" else Answer(row.flow, row.run, row.key, row.value, row.status, "pain", "", "", row.at)
-            for row in rows]
-    assert "5 of 6 pairs" in heard(joined(rows))
+    assert "5 of 6 pairs" in joined(changed(rows, "day 3", ending="pain")).heard
+    assert "5 of 6 pairs" in joined(changed(rows, "after 3", ending="pain")).heard
+    hurt = Answer("squat_after", "after 3", "hurt", "yes", "ok", "done", "", "", JOINED_AT + timedelta(days=7))
+    assert "5 of 6 pairs" in joined(rows, [hurt]).heard
 
 
 def test_an_answer_that_was_taken_back_does_not_count():
-    rows = days([(2, 6)] * 6)
-    taken_back = Answer("trial", "day 3", "felt", None, "withdrawn", "done", "", "", NOW - timedelta(hours=1))
-    assert "5 of 6 pairs" in heard(joined([*rows, taken_back]))
+    taken_back = Answer("squat_after", "after 3", "felt", None, "withdrawn", "done", "", "", JOINED_AT + timedelta(days=7))
+    assert "5 of 6 pairs" in joined(days([(2, 6)] * 6), [taken_back]).heard
+
+
+def test_squat_days_outside_the_trial_do_not_count():
+    rows = [row for row in days([(2, 6)] * 6) if (row.run, row.key) != ("day 11", "lot")]
+    assert "5 of 6 pairs" in joined(rows).heard
+
+
+def test_a_day_that_was_drawn_and_not_told_keeps_its_number():
+    """Else a day nobody told of would turn the lots of all that come after."""
+    rows = [row for row in days([(2, 6)] * 7) if row.run != "after 2"]
+    said = joined(rows).heard
+    assert "(6 pairs, p 0.031, least possible 0.031)" in said
 
 
 # safety -----------------------------------------------------------------------------------------------------------
@@ -176,35 +179,28 @@ def test_an_answer_that_was_taken_back_does_not_count():
 def test_without_a_drill_there_is_no_trial():
     for drill in ({}, {"drill": "none"}):
         talk = Talk(FLOW, known={**CHECKED, **drill}, book=BOOK)
-        assert "A trial needs a drill" in heard(talk)
+        assert "A trial needs a drill" in talk.says[0].text
+        assert talk.state == "home.pick"
 
 
-def test_todays_safety_check_comes_first():
-    assert Talk(FLOW, known={**UNCHECKED, "drill": "calf"}, book=BOOK).state == "safety_check.bladder"
+def test_joining_moves_nobody_so_it_needs_no_check_but_squatting_does():
+    talk = Talk(FLOW, {**RESULTS, "safety.checked.today": None, "trial.joined": "yes"}, BOOK)
+    assert talk.state == "trial.next"
+    talk.tap("Yes, squat day")
+    assert talk.state == "safety_check.bladder"
 
 
 @pytest.mark.parametrize("level", ["no_load", "not_today", "clinician", "same_day", "emergency"])
-def test_a_level_that_bars_squats_bars_it(level: str):
-    assert joined(**{"safety.level": level}).state == "home.pick"
-
-
-def test_pain_while_squatting_ends_the_day():
-    talk = on_a("plain").tap("Draw").say("my back hurts", "Lower back", "5", "no", "no", "no")
-    assert talk.known["safety.level"] == "not_today"
+def test_a_level_that_bars_squats_bars_the_day(level: str):
+    talk = joined(**{"safety.level": level}).tap("Yes, squat day")
     assert talk.state == "home.pick"
+    assert "squat_day" not in talk.began
 
 
-@pytest.mark.parametrize(("replies", "level"), [
-    (("Lower back", "5", "yes", "no", "no"), "not_today"), (("Leg", "1", "no", "yes", "no", "no", "no"), "clinician"),
-    (("Chest, breath or faint", "3", "no", "no", "no"), "emergency")])
-def test_after_pain_in_the_drill_nobody_is_sent_to_squat(replies: tuple[str, ...], level: str):
-    talk = on_a("prime").tap("Draw", "Ready", "I have it").say("that hurts", *replies)
-    assert talk.known["safety.level"] == level
-    assert talk.state != "trial.squatted"
+def test_on_body_weight_only_it_waits():
+    assert "It waits." in joined(**{"safety.body_first": "yes"}).heard
 
 
-def test_after_a_drill_that_hurt_nobody_is_sent_to_squat():
-    talk = on_a("prime").tap("Draw", "Ready", "I have it", "Start the set", "Start the set", "Something hurt")
-    talk.say("Lower back", "5", "yes", "no", "no")
-    assert talk.known["safety.level"] == "not_today"
-    assert talk.state != "trial.squatted"
+def test_under_18_it_stays_shut_without_a_coach():
+    talk = Talk(FLOW, {**RESULTS, **UNCHECKED, "welcome.adult": "no", "trial.joined": "yes"}, BOOK)
+    assert not talk.state.startswith("trial")

@@ -156,17 +156,27 @@ def test_squat_days_with_and_without_the_drill_are_drawn_as_they_were_drawn_by_l
     from companion.screening.priming import arm_of
 
     rows = [said("trial", 1, "join", "yes", 0)] + [row for n in range(6) for row in (
-        said("trial", n + 1, "draw", "ready", n + 0.1), said("trial", n + 1, "felt", float(n), n + 0.2))]
+        said("squat_day", 2 * n + 2, "lot", "draw", n + 0.1), said("squat_after", 2 * n + 3, "felt", float(n), n + 0.15))]
     chart = chart_of("chart_trial", rows, Whose("7"))
     assert chart is not None
     seed = f"7 {BEGAN.isoformat()}"
     assert [dot.kind for dot in chart.tracks[0].dots] == [arm_of(seed, n) for n in range(6)]
+    assert [dot.value for dot in chart.tracks[0].dots] == [0, 1, 2, 3, 4, 5]
+
+
+def test_a_squat_day_without_a_lot_or_one_that_hurt_is_not_in_the_chart_of_the_trial():
+    rows = [said("trial", 1, "join", "yes", 0), said("squat_after", 2, "felt", 5.0, 0.1),
+            said("squat_day", 3, "lot", "draw", 1), said("squat_after", 4, "felt", 6.0, 1), said("squat_after", 4, "hurt", "yes", 1),
+            said("squat_day", 5, "lot", "draw", 2), said("squat_after", 6, "felt", 7.0, 2)]
+    chart = chart_of("chart_trial", rows, Whose("7"))
+    assert chart is not None
+    assert [dot.value for dot in chart.tracks[0].dots] == [7]
 
 
 def test_what_hurt_is_not_in_a_chart_of_readings():
     assert measured("leg_raise", [row for row in raises([0]) if row.ending != "done"], Whose()) is None
-    assert chart_of("chart_trial", [said("trial", 1, "join", "yes", 0), said("trial", 1, "draw", "ready", 0),
-                                    said("trial", 1, "felt", 9.0, 0, ending="pain")], Whose()) is None
+    assert chart_of("chart_trial", [said("trial", 1, "join", "yes", 0), said("squat_day", 2, "lot", "draw", 0, ending="pain"),
+                                    said("squat_after", 3, "felt", 9.0, 0)], Whose()) is None
 
 
 @pytest.mark.parametrize("name", CHARTS)

@@ -19,10 +19,10 @@ from companion.conversation.flow import Ask
 from companion.conversation.kinds import Media, Number, Words, Zone
 from companion.conversation.session import Session
 from companion.conversation.units import METRIC, shown
-from companion.record import log, people
+from companion.record import coaching, log, people
 from companion.record.keep import keep
 from companion.running import ScriptClock, opening, working
-from flows.catalogue import BOOK, CONSENT
+from flows.catalogue import BOOK, CONSENTS
 from tests.fakes.clock import START
 
 WHO = Address("terminal", "sam")
@@ -137,6 +137,7 @@ async def _live_past(path: Path) -> None:
                        "level_own" if key in side else "", "shin" if key in side else "")
                 for key, value in answers.items()), Ended(run, "done")], START, "UTC+00:00")
         people.save_session(db, person, Session(runs=len(PAST), idle=True), START)
+        coaching.make_coach(db, person, "Kim", START)  # so that a coach's flows are open too
 
     await life.companion.writer.do(lambda _: write())
     for flow in ("safety_check", "warm_up", "outcome"):
@@ -170,7 +171,7 @@ async def test_a_restart_after_any_answer_since_consent_goes_on_at_the_same_ques
         life = Life(tmp_path / f"{restarting}.sqlite")
         await life.start()
         await life.do(Typed("hello"))
-        await life.do(Tapped(f"{CONSENT.payload}yes"))
+        await life.do(Tapped(f"{CONSENTS[0].payload}yes"))
         walks.append(await walk(life, "welcome", first, restarting))
         await life.stop()
     assert walks[0] == walks[1]
@@ -198,16 +199,16 @@ async def walk(life: Life, name: str, choose: Choose, restarting: bool) -> list[
 
 
 async def test_every_flow_that_asks_something_was_open_to_this_lifter(lived: Path, tmp_path: Path) -> None:
-    """Else the walks above would prove nothing about it."""
+    """Else the walks above would prove nothing about it. Two ask only where something was asked for."""
     closed = []
     for name, compiled in BOOK.flows.items():
-        if name in ("welcome", "changes") or not compiled.stops:
+        if name in ("welcome", "changes", "coach_act", "link_request") or not compiled.stops:
             continue
         shutil.copy(lived, tmp_path / f"{name}.sqlite")
         life = Life(tmp_path / f"{name}.sqlite")
         await life.start()
         await life.do(Tapped(f"go.{name}"))
-        if life.session.top.flow != name:
+        if name not in [frame.flow for frame in life.session.stack]:
             closed.append(name)
         await life.stop()
     assert closed == []

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from itertools import groupby
 from pathlib import Path
+from string import ascii_lowercase
 
 from companion.app import Companion, CompanionOutbox
 from companion.channels import terminal
@@ -110,6 +111,7 @@ class Piped:
         label = line.words.removeprefix("tap ")
         if label != line.words:
             numbers = [str(n) for n, button in enumerate(self.screen.choices, 1) if button.label == label]
+            numbers += [letter for letter, button in zip(ascii_lowercase, self.screen.starts, strict=False) if button.label == label]
             return numbers[0] if numbers else label.lower()
         event = event_of(line, self.seen)
         self.hands = None if isinstance(event, Typed) else event  # a terminal can't send a video: put in its place

@@ -8,7 +8,7 @@ import itertools
 import logging
 import re
 from collections.abc import Awaitable, Callable, Coroutine, Sequence
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any, Final
 
 from telegram import ChatMember, Update
@@ -38,19 +38,24 @@ GROUPS_TOLD: Final = 1_000
 
 async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clock: Clock, stop: asyncio.Event,
                        hand_wake: Callable[[Callable[[], None]], object] = lambda wake: None,
-                       pictures: Pictures | None = None) -> None:
+                       pictures: Pictures | None = None, tell_name: Callable[[str], object] = lambda name: None,
+                       on_poll: Callable[[datetime | None], object] = lambda theirs: None) -> None:
     """Take what people send and send what is due, until ``stop`` is set.
 
-    ``hand_wake`` is given a function to call after a commit that may have put something in the outbox. At the end
+    ``hand_wake`` is given a function to call after a commit that may have put something in the outbox; ``tell_name`` is
+    told the bot's name, ``on_poll`` of every good poll, with the time Telegram gives. At the end
     polling stops, turns under way settle and are confirmed, and what can leave at once is sent. No network is waited
     out. Raises WrongToken, SecondInstance, and what ``take`` or ``store`` raise: then nothing more is confirmed.
     """
-    await _Channel(settings, take, store, clock, stop, hand_wake, pictures).run()
+    await _Channel(settings, take, store, clock, stop, hand_wake, pictures, tell_name,
+                   on_poll).run()
 
 
 class _Channel:
     def __init__(self, settings: TelegramSettings, take: Take, store: Store, clock: Clock, stop: asyncio.Event,
-                 hand_wake: Callable[[Callable[[], None]], object], pictures: Pictures | None) -> None:
+                 hand_wake: Callable[[Callable[[], None]], object], pictures: Pictures | None,
+                 tell_name: Callable[[str], object], on_poll: Callable[[datetime | None], object]) -> None:
+        self._tell_name, self._on_poll = tell_name, on_poll
         self._settings, self._take, self._store, self._clock, self._stop = settings, take, store, clock, stop
         self._failed: Exception | None = None
         self._failing, self._closing = asyncio.Event(), False
@@ -98,6 +103,7 @@ class _Channel:
         await self._until_reached(self._app.initialize)
         await self._app.start()
         await self._until_reached(self._start_polling)
+        self._tell_name(self._app.bot.username)
         _log.info("taking messages as @%s", self._app.bot.username)
         await self._drainer.run()
 
@@ -160,6 +166,10 @@ class _Channel:
         """See poll.Owner."""
         self._failed = self._failed or error
         self._failing.set()
+
+    def polled(self, theirs: datetime | None) -> None:
+        """See poll.Owner."""
+        self._on_poll(theirs)
 
     async def _on_update(self, update: Update, context: object) -> None:
         if update.callback_query is not None:

@@ -5,8 +5,11 @@ from __future__ import annotations
 import json
 import logging
 from collections.abc import Mapping
+from datetime import datetime
+from email.utils import parsedate_to_datetime
 from typing import Any, Final, Protocol
 
+import httpx
 from telegram import Update
 from telegram.error import NetworkError, TimedOut
 from telegram.request import HTTPXRequest, RequestData
@@ -40,6 +43,10 @@ class Owner(Protocol):
         """End the channel."""
         ...
 
+    def polled(self, theirs: datetime | None) -> None:
+        """A poll was answered; ``theirs`` is the time the answer gives, to the second."""
+        ...
+
 
 class Poll(HTTPXRequest):
     """Carries getUpdates: holds the next poll, which confirms the last batch, until that is settled.
@@ -50,7 +57,9 @@ class Poll(HTTPXRequest):
     """
 
     def __init__(self, settings: TelegramSettings, owner: Owner) -> None:
-        super().__init__(connection_pool_size=4, read_timeout=settings.answer_seconds)
+        super().__init__(connection_pool_size=4, read_timeout=settings.answer_seconds,
+                         httpx_kwargs={"event_hooks": {"response": [self._note_date]}})
+        self._date = ""
         self._patience, self._owner = settings.patience, owner
         self._failures = self._refusals = 0
         self._answered = False
@@ -77,10 +86,14 @@ class Poll(HTTPXRequest):
                 _log.info("polls are answered again")
             self._failures = self._refusals = 0
             self._answered = True
+            self._owner.polled(_moment(self._date))
             return code, payload
         self._failures += 1
         await self._owner.pause(wait)
         raise TimedOut
+
+    async def _note_date(self, response: httpx.Response) -> None:
+        self._date = response.headers.get("date", "")
 
     def _count_refusal(self, code: int) -> None:
         """A single refusal may be a proxy's, or the poll of a process that has just ended; several are an answer."""
@@ -101,6 +114,15 @@ class Poll(HTTPXRequest):
             raise NetworkError(f"an answer of another shape ({type(error).__name__})") from None
         self._next_offset = ids[-1] + 1 if ids else None
         return json.dumps({"ok": True, "result": [readable(one) for one in updates]}).encode() if careful else payload
+
+
+def _moment(date: str) -> datetime | None:
+    """The moment of an HTTP date, None where it is none."""
+    try:
+        moment = parsedate_to_datetime(date)
+    except ValueError:
+        return None
+    return moment if moment.tzinfo else None
 
 
 def _object(payload: bytes) -> Mapping[str, Any]:

@@ -28,6 +28,9 @@ from companion.channels.port import Delivered, Delivery, Gone, Later, Outgoing, 
 from companion.channels.telegram.inbound import clean
 from companion.logs import redact
 
+MEDIA: Final = "media:"
+"""Before the reference of what somebody sent themselves, where a picture's name stands otherwise."""
+
 APART: Final = 1.0
 """Seconds between a picture and words too long to go under it: one message a second to one chat (outbox.TELEGRAM)."""
 
@@ -56,6 +59,8 @@ class TelegramPost:
             file = InputFile(message.document.encode("utf-8", "replace"), message.document_name or "companion.txt")
             return await self._bot.send_document(chat, file, caption=_cut(text, MessageLimit.CAPTION_LENGTH),
                                                  reply_markup=keyboard)
+        if message.picture and message.picture.startswith(MEDIA):
+            return await self._send_media(chat, message.picture.removeprefix(MEDIA), _cut(text, MessageLimit.CAPTION_LENGTH), keyboard)
         picture = await self._pictures.find(message.picture, message.address) if message.picture else None
         if picture is not None:
             caption = next((one for one in (f"{text}\n\n{clean(picture.words)}".strip(), text)
@@ -65,6 +70,13 @@ class TelegramPost:
             await self._send_picture(chat, picture, _cut(clean(picture.words), MessageLimit.CAPTION_LENGTH), None)
             await self._sleep(APART)
         return await self._bot.send_message(chat, _cut(text, MessageLimit.MAX_TEXT_LENGTH), reply_markup=keyboard)
+
+    async def _send_media(self, chat: int, file: str, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
+        """Send on what somebody sent. A reference does not say what it is to: a video is tried first, then a photo."""
+        try:
+            return await self._bot.send_video(chat, file, caption=caption, reply_markup=keyboard)
+        except BadRequest:
+            return await self._bot.send_photo(chat, file, caption=caption, reply_markup=keyboard)
 
     async def _send_picture(self, chat: int, picture: Picture, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
         """Send a picture, by the id of an earlier upload where there is one that Telegram still knows."""

@@ -1,0 +1,112 @@
+"""What a step wanted that takes more than rows: reminders worked out anew, files, and what passes between lifter and coach."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from pathlib import Path
+
+from companion.coach import desk
+from companion.conversation.book import Book
+from companion.conversation.effects import Act, Alert, Calendar, Effect, Link, Redeem, Replan, Say, Show
+from companion.known import known_of
+from companion.record import coaching
+from companion.record.file import open_for_reading
+from companion.record.keep import Document, put_message
+from companion.reminders.calendar_file import calendar_file
+from companion.reminders.replan import replan
+
+CALENDAR_SAYS = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """Whose turn it is, when, and where they write from (None: of the bot's own accord); ``bot``: the bot's name, for links; ``reports``:
+    those wanted, which grow."""
+
+    person: int
+    now: datetime
+    to: tuple[str, str] | None
+    bot: str = ""
+    reports: list[Report] = field(default_factory=list)
+
+
+def carry_out(db: sqlite3.Connection, turn: Turn, effects: Sequence[Effect], book: Book) -> None:
+    """Carry out what is no row by itself, in the turn's own transaction."""
+    person, now = turn.person, turn.now
+    for effect in effects:
+        match effect:
+            case Replan():
+                replan(db, person, known_of(db, person, now).facts, now)
+            case Calendar():
+                put_message(db, person, Say(CALENDAR_SAYS, must_arrive=True), now, turn.to, calendar_file(db, person, now))
+            case Alert():
+                _post(db, turn, desk.alert_letters(db, person, effect.because))
+            case Redeem():
+                _post(db, turn, desk.redeem(db, person, effect, now))
+            case Link():
+                _post(db, turn, desk.link(db, person, effect, now))
+            case Act():
+                _post(db, turn, desk.act(db, person, effect, now, lambda name: _title(book, name), turn.bot))
+            case Show():
+                show(db, turn, effect, book)
+
+
+def show(db: sqlite3.Connection, turn: Turn, wanted: Show, book: Book) -> None:
+    """Show a lifter who sees them, or a coach what they asked for."""
+    if wanted.view == "my_coaches":
+        _post(db, turn, desk.my_coaches(db, turn.person, turn.now))
+    elif wanted.view == "lifter_report":
+        _report(db, turn, wanted.of)
+    else:
+        from companion.coach.pages import about
+        from companion.coach.pages import show as page
+
+        of = about(db, turn.person, wanted.view, wanted.of)
+        says = page(db, turn.person, wanted.view, wanted.of, turn.now, book)
+        _post(db, turn, [desk.Letter(turn.person, say, about=of) for say in says])
+
+
+def _report(db: sqlite3.Connection, turn: Turn, of: str) -> None:
+    lifter = desk.seen(db, turn.person, of, "report", turn.now)
+    if lifter is None:
+        _post(db, turn, [desk.Letter(turn.person, Say(desk.NOT_YOURS))])
+    else:
+        turn.reports.append(Report(turn.person, lifter, turn.to))
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """A report that is wanted: made beside the loop once the turn is committed, since it takes up to seconds."""
+
+    coach: int
+    lifter: int
+    to: tuple[str, str] | None
+
+    def made(self, database: Path, now: datetime, book: Book) -> str:
+        """The page, from a connection of its own."""
+        from companion.coach.report import report_html
+
+        db = open_for_reading(database)
+        try:
+            return report_html(db.conn, self.lifter, now, book)
+        finally:
+            db.close()
+
+    def send(self, db: sqlite3.Connection, page: str, now: datetime) -> None:
+        """Put the page in the outbox, where the coach still sees the lifter."""
+        if coaching.sees(db, self.coach, self.lifter):
+            say = Say(f"The report of {desk.named(db, self.lifter)}, as it stands now.", must_arrive=True)
+            put_message(db, self.coach, say, now, self.to, Document("report.html", page), about=self.lifter)
+
+
+def _post(db: sqlite3.Connection, turn: Turn, letters: Sequence[desk.Letter]) -> None:
+    for letter in letters:
+        mine = letter.to == turn.person
+        put_message(db, letter.to, letter.say, turn.now, turn.to if mine else None, about=letter.about)
+
+
+def _title(book: Book, name: str) -> str:
+    return book[name].flow.title if name in book.flows else ""

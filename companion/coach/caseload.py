@@ -1,0 +1,225 @@
+"""Caseload: which of a coach's lifters needs them first, and why in one line. ``urgency`` is pure.
+
+Groups, the most urgent first; a lifter is in the first that holds, and within one the latest comes first:
+
+- hurt: an alert since this coach's last review from the pain questions or the morning after, or pain questions left half
+  done since then, whatever a safety check has said since: only their end or a review settles it;
+- referred: the safety level says that a clinician, same-day care or an emergency comes first; a review changes nothing;
+- worse: since the last review, a retest that found a change beyond error for the worse, or a squat day on which the back
+  moved and the depth went a step back;
+- overdue: a retest told twice in vain and no results since, or due for more than a week;
+- new_result: results later than the last review;
+- quiet: nobody can be reached (they blocked the bot), or no answer for two weeks;
+- fine: none of these.
+
+The days are those of the coach's own clock. A week and two weeks are our choice.
+"""
+
+from __future__ import annotations
+
+import re
+import sqlite3
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from typing import Final
+
+from companion.calendar.wishes import zone_from
+from companion.calendar.words import DAY_NAMES
+from companion.clock import zone_of
+from companion.coach.tidy import plain
+from companion.record import log
+from companion.record.caseload import Standing, standings
+from companion.record.moments import moment_of
+from companion.screening.depth import BAND_WORDS, band_of
+
+GROUPS: Final = ("hurt", "referred", "worse", "overdue", "new_result", "quiet", "fine")
+GROUP_WORDS: Final = {group: group.replace("_", " ") for group in GROUPS}
+OVERDUE_AFTER: Final = timedelta(days=7)
+QUIET_AFTER: Final = timedelta(days=14)
+WORDS_MOST: Final = 90
+"""Characters of a line; our choice, two lines on a phone."""
+NAME_MOST: Final = 40
+"""Characters of a name; our choice."""
+
+REFERRED: Final = {"clinician": "a clinician comes first", "same_day": "to be seen the same day", "emergency": "sent to emergency care"}
+WHERE_WORDS: Final = {"back": "lower back", "hip": "hip or groin", "leg": "leg", "knee": "knee", "ankle": "ankle or foot",
+                      "chest": "chest, breath or faint", "other": "somewhere else"}
+RESULT_WORDS: Final = {"normal": "common rounding", "no_rounding": "no rounding seen", "load_question": "a question of load",
+                       "likely": "a likely cause", "by_elimination": "a cause by elimination", "unexplained": "not explained",
+                       "open": "still open"}
+MOVED_BACK: Final = re.compile(r"The back moved|a step back")
+"""How the words of a depth step begin where the back moved (screening.depth_steps), or say that it went back."""
+_SPACES: Final = re.compile(r"\s+")
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One lifter in a caseload: their number and name, the group, why in a short line, and since when."""
+
+    person: int
+    name: str
+    group: str
+    words: str
+    since: datetime
+
+
+def cut(text: str, most: int) -> str:
+    """A text of anybody's as one plain line of at most ``most`` UTF-16 units, which is what a chat counts."""
+    clean = text if text.isprintable() else plain(text)  # what is printable has nothing that plain takes out
+    clean = _SPACES.sub(" ", clean).strip()
+    if len(clean) * 2 <= most or units(clean) <= most:
+        return clean
+    kept: list[str] = []
+    used = 1  # for "…"
+    for one in clean:
+        used += units(one)
+        if used > most:
+            break
+        kept.append(one)
+    return "".join(kept).rstrip() + "…"
+
+
+def units(text: str) -> int:
+    """How long a text is in UTF-16 units."""
+    return len(text) + sum(one > "\uffff" for one in text)
+
+
+def caseload(db: sqlite3.Connection, coach: int, now: datetime) -> list[Line]:
+    """Every lifter of a coach now, most urgent first; none for somebody who is no coach."""
+    zone = coach_zone(db, coach, now)
+    said = days_in(zone, now)
+    return ordered([urgency(one, now, said) for one in standings(db, coach)])
+
+
+def ordered(lines: list[Line]) -> list[Line]:
+    """Lines by group, within one the latest first."""
+    lines.sort(key=lambda line: line.since, reverse=True)
+    lines.sort(key=lambda line: GROUPS.index(line.group))
+    return lines
+
+
+def coach_zone(db: sqlite3.Connection, coach: int, now: datetime) -> str:
+    """The zone a coach's own days go by."""
+    return zone_from({name: kept.value for name, kept in log.facts_of(db, coach).items()}, now)
+
+
+Days = Callable[[datetime], str]
+
+
+def days_in(zone: str, now: datetime) -> Days:
+    """Names the day of a moment: "today", "yesterday", "Tuesday" within the week, "3 Mar" or "3 Mar 2025"."""
+    there = zone_of(zone)
+    today = now.astimezone(there).date()
+
+    def said(moment: datetime) -> str:
+        day = moment.astimezone(there).date()
+        ago = (today - day).days
+        if 0 <= ago < 7:
+            return "today" if not ago else "yesterday" if ago == 1 else DAY_NAMES[day.weekday()]
+        return f"{day.day} {day:%b}" + (f" {day.year}" if abs(ago) > 300 else "")
+
+    return said
+
+
+def _on(day: str) -> str:
+    return day if day in ("today", "yesterday") else f"on {day}"
+
+
+def urgency(one: Standing, now: datetime, said: Days) -> Line:
+    """The line of one lifter."""
+    found = ((group, *told) for group, judge in _JUDGES if (told := judge(one, now, said)))
+    group, words, since = next(found, None) or ("fine", *_fine(one, said))
+    return Line(one.person, cut(one.name or "", NAME_MOST), group, cut(words, WORDS_MOST), since)
+
+
+Found = tuple[str, datetime] | None
+
+
+def _hurt(one: Standing, now: datetime, said: Days) -> Found:
+    if one.open_at and one.open_at > (one.hurt_at or ""):
+        since = moment_of(one.open_at)
+        return f"something hurt {_on(said(since))}, questions open", since
+    if not one.hurt_at:
+        return None
+    since = moment_of(one.hurt_at)
+    day, level = _on(said(since)), REFERRED.get(one.hurt_level or "", "")
+    if one.hurt_flow == "morning":
+        words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
+    else:
+        where = WHERE_WORDS.get(str(one.where), str(one.where)) if one.where else ""
+        bad = f"{one.bad:g} of 10" if isinstance(one.bad, int | float) else ""
+        told = ", ".join(filter(None, (where, bad)))
+        words = f"hurt {day}: {told}" if told else f"hurt {day}"
+    return words + (f"; {level}" if level else ""), since
+
+
+def _referred(one: Standing, now: datetime, said: Days) -> Found:
+    words = REFERRED.get(str(one.level))
+    if words is None or one.level_at is None:
+        return None
+    since = moment_of(one.level_at)
+    return f"{words}, since {said(since)}", since
+
+
+def _worse(one: Standing, now: datetime, said: Days) -> Found:
+    reviewed = one.reviewed or ""
+    if one.change == "worse" and one.change_at and one.change_at > reviewed:
+        since = moment_of(one.change_at)
+        return f"worse at the retest {_on(said(since))}" + (f": {one.change_because}" if one.change_because else ""), since
+    if one.back == "moved" and one.back_at and one.back_at > reviewed and MOVED_BACK.search(one.step_why or ""):
+        since, depth = moment_of(one.back_at), band_of(str(one.step))
+        return f"back moved {_on(said(since))}, a step back" + (f": keep to {BAND_WORDS[depth]}" if depth else ""), since
+    return None
+
+
+def _overdue(one: Standing, now: datetime, said: Days) -> Found:
+    if one.retest_due is None:
+        return None
+    told, since = moment(one.outcome_at), moment_of(one.retest_due)
+    if one.retest_state == "ignored" and (told is None or told < moment_of(one.retest_settled or one.retest_due)):
+        return f"retest told twice in vain, since {said(since)}", since
+    if one.retest_state == "open" and now - since > OVERDUE_AFTER:
+        return f"retest overdue, since {said(since)}", since
+    return None
+
+
+def _new_result(one: Standing, now: datetime, said: Days) -> Found:
+    told = moment(one.outcome_at)
+    if told is None or (one.reviewed and told <= moment_of(one.reviewed)):
+        return None
+    return f"new result {_on(said(told))}: {RESULT_WORDS.get(str(one.overall), 'not told')}", told
+
+
+def _quiet(one: Standing, now: datetime, said: Days) -> Found:
+    if one.gone:
+        at, _, why = one.gone.partition(" ")
+        since = moment_of(at)
+        return f"can't be reached since {said(since)}" + (f": {why}" if why else ""), since
+    since = moment_of(one.answered or one.linked)
+    if now - since <= QUIET_AFTER:
+        return None
+    return (f"quiet since {said(since)}" if one.answered else f"no answer yet, linked {_on(said(since))}"), since
+
+
+def _fine(one: Standing, said: Days) -> tuple[str, datetime]:
+    if not one.answered:
+        since = moment_of(one.linked)
+        return f"fine, linked {_on(said(since))}", since
+    since, depth = moment_of(one.answered), band_of(str(one.step))
+    return f"fine, last answer {_on(said(since))}" + (f"; keeps to {BAND_WORDS[depth]}" if depth else ""), since
+
+
+_JUDGES: Final = (("hurt", _hurt), ("referred", _referred), ("worse", _worse), ("overdue", _overdue), ("new_result", _new_result),
+                  ("quiet", _quiet))
+
+
+def moment(text: object) -> datetime | None:
+    """A moment from a fact; None where it is none."""
+    if not text:
+        return None
+    try:
+        moment = datetime.fromisoformat(str(text))
+    except ValueError:
+        return None
+    return moment if moment.tzinfo else moment.replace(tzinfo=UTC)

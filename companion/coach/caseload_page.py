@@ -1,0 +1,84 @@
+"""A whole caseload as one page: who needs a coach first, sortable in the browser without a server."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections import Counter
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+
+from markupsafe import Markup
+
+from companion.coach.caseload import (
+    GROUP_WORDS,
+    GROUPS,
+    OVERDUE_AFTER,
+    QUIET_AFTER,
+    RESULT_WORDS,
+    coach_zone,
+    cut,
+    days_in,
+    urgency,
+)
+from companion.coach.report import NAME_MOST, POLICY, hash_of, rendered, source_of
+from companion.coach.told import Moments
+from companion.record import coaching
+from companion.record.caseload import Standing, standings
+from companion.record.report import standings_of_all
+from companion.screening.causes import CANNOT_TELL
+from companion.screening.depth import BAND_WORDS, band_of
+
+COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
+MEANINGS: Final = {
+    "hurt": "something hurt since the last review, or questions about it were left open",
+    "referred": "a clinician, same-day care or emergency care comes first",
+    "worse": "worse beyond error at a retest, or the back moved on a squat day and the depth went a step back",
+    "overdue": f"a retest told twice in vain, or due for more than {OVERDUE_AFTER.days} days",
+    "new_result": "results later than the last review",
+    "quiet": f"no answer for {QUIET_AFTER.days} days, or not to be reached",
+    "fine": "none of these"}
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One lifter: their name, and each cell with what it is sorted by ("": last in any order)."""
+
+    name: str
+    cells: tuple[tuple[str, str], ...]
+
+
+def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> str:
+    """Every lifter of a coach, or of all coaches and none for the operator (None), as one page of HTML, most urgent first.
+
+    Nobody is on it for somebody who is no coach. Its one script, which sorts, is allowed by its hash; without it the page
+    is whole.
+    """
+    zone = coach_zone(db, coach, now) if coach is not None else "UTC+00:00"
+    when, said = Moments(zone), days_in(zone, now)
+    how = standings(db, coach) if coach is not None else standings_of_all(db)
+    found = sorted(((urgency(one, now, said), one) for one in how), key=lambda pair: pair[0].since, reverse=True)
+    found.sort(key=lambda pair: GROUPS.index(pair[0].group))
+    lines = [Row(cut(line.name, NAME_MOST) or "somebody", (
+        (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
+        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, when))) for line, one in found]
+    many = Counter(line.group for line, _ in found)
+    groups = [(GROUP_WORDS[group], many[group], MEANINGS[group]) for group in GROUPS]
+    short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
+    whose = cut(coaching.coach_name(db, coach) or "nobody", NAME_MOST) if coach is not None else "everybody"
+    script = source_of("sort.js")
+    return rendered("caseload.html.jinja", {
+        "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
+        "columns": COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
+        "policy": f"{POLICY}; script-src {hash_of(script)}"})
+
+
+def _cells(one: Standing, when: Moments) -> tuple[tuple[str, str], ...]:
+    """What stands beside the group: safety level, result, depth, last answer, last review."""
+    depth = band_of(str(one.step))
+    level = f"{str(one.level).replace('_', ' ')}, {when.text(one.level_at)}" if one.level and one.level_at else "no check yet"
+    return ((level, one.level_at or ""),
+            (RESULT_WORDS.get(str(one.overall), "none yet"), RESULT_WORDS.get(str(one.overall), "")),
+            (BAND_WORDS[depth] if depth else "none set", str(depth.rank) if depth else ""),
+            (when.text(one.answered) if one.answered else "none yet", one.answered or ""),
+            (when.text(one.reviewed) if one.reviewed else "never", one.reviewed or ""))

@@ -1,0 +1,243 @@
+"""What a coach and a lifter do with each other through the bot: codes, links, looks, acts, notes.
+
+Each effect is checked here when it is carried out, whatever question or button it came from: whether somebody is a coach, and
+this lifter's, now. Who asks for somebody who is not theirs hears the same as for somebody who does not exist.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Final
+
+from companion.calendar.wishes import zone_from
+from companion.clock import local_date, zone_of
+from companion.coach.tidy import plain
+from companion.conversation.effects import Act, Find, Link, Redeem, Remind, Say, Tap
+from companion.conversation.prompt import start_payload
+from companion.known import known_of
+from companion.record import coaching, people
+from companion.record.keep import keep
+
+NOT_YOURS: Final = "No such lifter among yours."
+NOT_A_COACH: Final = "That is for coaches."
+NAME_MOST: Final = 40
+"""Characters of a name in a message; our choice."""
+MEDIA: Final = "media:"
+"""Before a picture's name: not a drawing of ours, but what somebody sent, by the channel's reference."""
+LOOKS_SHOWN: Final = 12
+
+PINNED: Final = {"pin_depth": "depth.pin", "pin_load": "load.pin", "drill": "drill.pin"}
+WORDS: Final = {"pin_depth": "the depth to keep", "pin_load": "the most load", "drill": "the drill", "retest": "the day to test again",
+                "overrule": "a finding", "ask_for": "a request", "reviewed": "reviewed"}
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """A message to a person. ``about``: the lifter it speaks of, when it goes to somebody else."""
+
+    to: int
+    say: Say
+    about: int | None = None
+
+
+def named(db: sqlite3.Connection, person: int) -> str:
+    """A person's name, made plain and short."""
+    return plain(people.name_of(db, person))[:NAME_MOST].strip() or "somebody"
+
+
+def seen(db: sqlite3.Connection, coach: int, of: str, what: str, now: datetime) -> int | None:
+    """The lifter that a coach may look at, the look noted; None for anybody else."""
+    lifter = _number(of.partition("-")[0])
+    if not coaching.sees(db, coach, lifter):
+        return None
+    coaching.note_look(db, lifter, coach, what, now)
+    return lifter
+
+
+def _number(text: str) -> int:
+    return int(text) if text.isdecimal() and len(text) < 16 else 0
+
+
+def button(label: str, flow: str, asked: object = "") -> tuple[Tap, ...]:
+    """One row of one button."""
+    return (Tap(label, start_payload(flow, str(asked))),)
+
+
+# codes and links --------------------------------------------------------------------------------------------
+
+
+def redeem(db: sqlite3.Connection, person: int, effect: Redeem, now: datetime) -> list[Letter]:
+    """Look a code up; what it is good for becomes facts for the question that follows."""
+    found = coaching.open_invitation(db, effect.code, now) if coaching.may_try(db, person, now) else None
+    status, who = "unknown", ""
+    if not coaching.may_try(db, person, now):
+        status = "slowed"
+    elif found is None:
+        coaching.note_try(db, person, now)
+    elif found.made_by == person:
+        status = "own"
+    elif found.made_by is None:
+        status, who = "coach", plain(found.name)[:NAME_MOST]
+    else:
+        status, who = "lifter", plain(coaching.coach_name(db, found.made_by) or "")[:NAME_MOST]
+    number = str(found.id) if found and status in ("coach", "lifter") else ""
+    told = {"status": status, "who": who, "invitation": number}
+    _keep(db, person, [Find(f"link.{name}", value, "a code") for name, value in told.items()], now)
+    return []
+
+
+def link(db: sqlite3.Connection, person: int, effect: Link, now: datetime) -> list[Letter]:
+    """Agree to what the code was for, or end a coach's view."""
+    if effect.what == "withdraw":
+        coach = _number(effect.of)
+        name = coaching.coach_name(db, coach) or "That coach"
+        done = coaching.withdraw(db, person, coach, now)
+        said = Letter(person, Say(f"{plain(name)[:NAME_MOST]} sees nothing of you from now on." if done else
+                                  "That coach sees nothing of you already.", must_arrive=True))
+        told = [Letter(coach, Say(f"{named(db, person)} has ended your view of their answers."), about=None)] if done else []
+        return [said, *told]
+    invitation = coaching.invitation(db, _number(str(known_of(db, person, now).facts.get("link.invitation", ""))), now)
+    if invitation is None or not coaching.use(db, invitation.id, person, now):
+        return [Letter(person, Say("That code has run out meanwhile. Ask for a new one."))]
+    if invitation.made_by is None:
+        coaching.make_coach(db, person, plain(invitation.name)[:NAME_MOST], now)
+        rows = (button("Invite a lifter", "invite_lifter"), button("Digest", "digest"))
+        return [Letter(person, Say("You are a coach here. “Invite a lifter” makes a code for one; “my lifters” shows who needs "
+                                   "you.", rows))]
+    coaching.link(db, person, invitation.made_by, now)
+    rows = (button(f"See {named(db, person)}"[:32], "lifter", person), button("My lifters", "caseload"))
+    name = plain(coaching.coach_name(db, invitation.made_by) or "")[:NAME_MOST]
+    mine = Say(f"{name} is your coach here now. “My coaches” shows what was looked at, and ends it.",
+               (button("My coaches", "my_coaches"),), must_arrive=True)
+    theirs = Say(f"{named(db, person)} has agreed: you see their answers now.", rows)
+    return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person)]
+
+
+def my_coaches(db: sqlite3.Connection, person: int, now: datetime) -> list[Letter]:
+    """A lifter's coaches, what they looked at and did, and a button to end each view."""
+    coaches = coaching.coaches_of(db, person)
+    zone = zone_from(known_of(db, person, now).facts, now)
+    lines = [f"{_when(at, zone)}: {plain(name)[:NAME_MOST]}, {what}" for at, name, what in coaching.looks_at(db, person, LOOKS_SHOWN)]
+    acts = [f"{_when(at, zone)}: {plain(name)[:NAME_MOST]}, {WORDS.get(what, what)}: {plain(value)[:60]}"
+            f"{f' ({plain(reason)[:80]})' if reason else ''}"
+            for at, name, what, value, reason in coaching.acts_for(db, person, LOOKS_SHOWN)]
+    text = "Your coaches: " + ", ".join(plain(name)[:NAME_MOST] for _, name in coaches) + "." if coaches else "No coach sees your answers."
+    rows = tuple(button(f"End {plain(name)[:16]}'s view"[:32], "leave_coach", coach) for coach, name in coaches)
+    says = [Say(text, (*rows, *(button("Write to my coach", "note_to_coach", coaches[0][0]) for _ in coaches[:1])))]
+    if lines:
+        says.insert(0, Say("What was looked at:\n" + "\n".join(lines)))
+    if acts:
+        says.insert(0, Say("What your coach did:\n" + "\n".join(acts)))
+    return [Letter(person, say) for say in says]
+
+
+def _when(at: str, zone: str) -> str:
+    moment = datetime.fromisoformat(at).astimezone(zone_of(zone))
+    return f"{moment:%a} {moment.day} {moment:%b} {moment:%H:%M}"
+
+
+# acts -------------------------------------------------------------------------------------------------------
+
+
+def act(db: sqlite3.Connection, person: int, effect: Act, now: datetime, titles: Callable[[str], str], bot: str = "") -> list[Letter]:
+    """Carry out an act: of a coach for a lifter, or a lifter's note to a coach. ``titles`` gives a flow's title, "" for none."""
+    if effect.what == "reply":
+        return _reply(db, person, effect, now)
+    if effect.what == "film":
+        return _film(db, person, effect)
+    name = coaching.coach_name(db, person)
+    if name is None:
+        return [Letter(person, Say(NOT_A_COACH))]
+    if effect.what == "invite":
+        return _invite(db, person, effect, now, bot)
+    lifter = _number(effect.of)
+    if not coaching.sees(db, person, lifter):
+        return [Letter(person, Say(NOT_YOURS))]
+    coaching.note_act(db, lifter, person, effect.what, effect.value, effect.reason, now)
+    who = f"your coach {plain(name)[:NAME_MOST]}"
+    back = (button("Write back", "note_to_coach", person), button("My coaches", "my_coaches"))
+    look = (button(f"See {named(db, lifter)}"[:32], "lifter", lifter),)
+    because = f" Reason: {plain(effect.reason)}" if effect.reason else ""
+    done = Letter(person, Say(f"Done for {named(db, lifter)}.", look), about=lifter)
+    match effect.what:
+        case "note":
+            return [done, Letter(lifter, Say(f"From {who}: {plain(effect.value)}", back, must_arrive=True))]
+        case "reviewed":
+            return [done]
+        case "ask_for":
+            flow = effect.value if titles(effect.value) else "film"
+            wanted = f"do the {titles(flow).lower()}" if flow != "film" else "send a film of your squat, from the side"
+            ask = button(titles(flow) or "Send a film", flow)
+            return [done, Letter(lifter, Say(f"{_capital(who)} asks you to {wanted}, when it suits you. Today's safety check comes first "
+                                             "where the body works.", (ask, *back)))]
+        case "retest":
+            zone = zone_from(known_of(db, lifter, now).facts, now)
+            _keep(db, lifter, [Remind("retest", "retest", effect.value)], now, zone)
+            day = date.fromisoformat(effect.value)
+            return [done, Letter(lifter, Say(f"{_capital(who)} has set your retest to {day:%A} {day.day} {day:%B}.", back))]
+        case "overrule":
+            finding, _, ruling = effect.value.partition(" ")
+            _keep(db, lifter, [Find(f"overruled.{finding}", ruling, f"overruled by coach {name}", effect.reason)], now)
+            otherwise = f"{_capital(who)} sees it otherwise: {finding} is {ruling.replace('_', ' ')}.{because}"
+            return [done, Letter(lifter, Say(f"{otherwise} What the tests say stays beside it.", back))]
+        case what if what in PINNED:
+            _keep(db, lifter, _pins(what, effect, name, local_date(now, zone_from(known_of(db, lifter, now).facts, now))), now)
+            value = effect.value.replace("_", " ") if effect.value != "none" else "no longer set by hand"
+            unit = " kg" if what == "pin_load" and effect.value != "none" else ""
+            return [done, Letter(lifter, Say(f"{_capital(who)} has set {WORDS[what]}: {value}{unit}.{because}", back))]
+    return [Letter(person, Say("I don't know that act."))]
+
+
+def _pins(what: str, effect: Act, name: str, today: date) -> list[Find]:
+    value = "" if effect.value == "none" else effect.value
+    found = [Find(PINNED[what], value, f"set by coach {name}", effect.reason)]
+    if what == "drill" and value:
+        found.append(Find("drill", value, f"chosen by coach {name}", effect.reason))
+    return [*found, Find("depth.pinned_on", today.isoformat(), f"set by coach {name}")] if what == "pin_depth" else found
+
+
+def _reply(db: sqlite3.Connection, person: int, effect: Act, now: datetime) -> list[Letter]:
+    coaches = [coach for coach, _ in coaching.coaches_of(db, person)]
+    wanted = _number(effect.of)
+    to = [wanted] if wanted in coaches else coaches
+    if not to:
+        return [Letter(person, Say("No coach is linked to you here, so there is nobody to tell."))]
+    name = named(db, person)
+    rows = (button(f"Write to {name}"[:32], "coach_note", person), button(f"See {name}"[:32], "lifter", person))
+    return [Letter(person, Say("Passed on.")),
+            *(Letter(coach, Say(f"{name} writes: {plain(effect.value)}", rows, must_arrive=True), about=person) for coach in to)]
+
+
+def _film(db: sqlite3.Connection, person: int, effect: Act) -> list[Letter]:
+    """What a lifter sent goes on to their coaches, by the channel's own reference to it."""
+    name, note = named(db, person), "" if effect.reason == "–" else f": {plain(effect.reason)}"
+    rows = (button(f"Write to {name}"[:32], "coach_note", person), button(f"See {name}"[:32], "lifter", person))
+    return [Letter(coach, Say(f"{name} sent a film{note}", rows, picture=f"{MEDIA}{effect.value}"), about=person)
+            for coach, _ in coaching.coaches_of(db, person)]
+
+
+def _invite(db: sqlite3.Connection, coach: int, effect: Act, now: datetime, bot: str) -> list[Letter]:
+    code = coaching.invite(db, "lifter", coach, plain(effect.value)[:60], now)
+    shown = " ".join(code[i:i + 4] for i in range(0, len(code), 4))
+    way = f"https://t.me/{bot}?start={code}\nor the words “code {shown}”" if bot else f"“code {shown}”"
+    return [Letter(coach, Say(f"For {plain(effect.value)[:60]}: they send me\n{way}\nIt works once, for seven days. They see your "
+                              "name, agree or not, and can end it at any time.", must_arrive=True))]
+
+
+def alert_letters(db: sqlite3.Connection, lifter: int, because: str) -> list[Letter]:
+    """What a lifter's coaches hear at once, with a button to write back."""
+    name = named(db, lifter)
+    rows = (button(f"Write to {name}"[:32], "coach_note", lifter), button(f"See {name}"[:32], "lifter", lifter))
+    return [Letter(coach, Say(f"{name}: {plain(because)}", rows, must_arrive=True), about=lifter)
+            for coach, _ in coaching.coaches_of(db, lifter)]
+
+
+def _keep(db: sqlite3.Connection, person: int, effects: Sequence[Find | Remind], now: datetime, zone: str = "UTC+00:00") -> None:
+    keep(db, person, effects, now, zone)
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,149 @@
+"""Backups: a proved copy while the bot runs, and one a day of which the last few are kept."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import logging
+import os
+import re
+import tempfile
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import Final, NoReturn
+
+from companion.clock import Clock
+from companion.operate.sound import Unsound, copy, free_bytes
+from companion.private import private_folder
+
+_log = logging.getLogger(__name__)
+
+KEEP: Final = 7
+"""Days of backups kept: our choice, long enough to notice a fault within a week. What a person had erased is in them
+until then."""
+
+LOOK_SECONDS: Final = 3600
+"""How often the bot looks whether today's backup is there: our choice."""
+
+_NIGHTLY: Final = re.compile(r"companion-\d{4}-\d\d-\d\d\.sqlite")
+_LEFT_OVER: Final = re.compile(rf"\.{_NIGHTLY.pattern}\.\w+\.part(-journal)?")
+
+
+class BackupFailed(Exception):
+    """No backup was made; the text says why, in one line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Backup:
+    """A backup that was made: where, the rows of each table, and its size in bytes."""
+
+    path: Path
+    counts: Mapping[str, int]
+    size: int
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What to do in the folder of daily backups: the file to make (None: today's is there), and those to remove after."""
+
+    make: str | None
+    remove: tuple[str, ...]
+
+
+def back_up(database: Path, to: Path, replace: bool = False, free: Callable[[Path], int] = free_bytes) -> Backup:
+    """Write a proved copy of a database that may be in use, readable by its owner only; whole or not at all.
+
+    Raises BackupFailed: nothing to copy, no room, a damaged file, or something there already and not ``replace``.
+    """
+    if not database.is_file():
+        raise BackupFailed(f"there is no database at {database} yet")
+    if to.is_dir():
+        raise BackupFailed(f"{to} is a folder: name a file in it")
+    if to.exists() and (not replace or to.samefile(database)):
+        raise BackupFailed(f"{to} is there already")
+    try:
+        private_folder(to.parent)
+        with beside(to) as part:
+            counts = copy(database, part, free)
+            if to.exists() and not replace:  # somebody else was faster
+                raise BackupFailed(f"{to} is there already")
+            put_in_place(part, to)
+        return Backup(to, counts, to.stat().st_size)
+    except (OSError, Unsound) as error:
+        raise BackupFailed(str(error)) from error
+
+
+@contextlib.contextmanager
+def beside(to: Path) -> Iterator[Path]:
+    """A new empty file in the same folder, readable by its owner only, which is gone afterwards unless it was moved."""
+    handle, name = tempfile.mkstemp(suffix=".part", prefix=f".{to.name}.", dir=to.parent)
+    os.close(handle)
+    try:
+        yield Path(name)
+    finally:
+        for end in ("", "-journal"):
+            Path(name + end).unlink(missing_ok=True)
+
+
+def put_in_place(part: Path, to: Path) -> None:
+    """Give a finished file its name, so that it stays there through a loss of power."""
+    part.replace(to)
+    folder = os.open(to.parent, os.O_RDONLY)
+    try:
+        os.fsync(folder)
+    finally:
+        os.close(folder)
+
+
+def daily(names: Iterable[str]) -> list[str]:
+    """Those of the names that are daily backups, oldest first."""
+    return sorted(name for name in names if _NIGHTLY.fullmatch(name))
+
+
+def plan(names: Iterable[str], now: datetime, keep: int = KEEP) -> Plan:
+    """Which backup to make at a moment and which old ones to remove after it; today's stays, and so does every file that
+    is no daily backup."""
+    there, today = daily(names), f"companion-{now:%Y-%m-%d}.sqlite"
+    old = sorted({*there, today})[:-keep]
+    return Plan(None if today in there else today, tuple(name for name in old if name != today))
+
+
+def nightly(database: Path, folder: Path, now: datetime, keep: int = KEEP,
+            free: Callable[[Path], int] = free_bytes) -> Backup | None:
+    """Make today's backup where there is none yet, then remove the oldest. Raises BackupFailed: then all old ones stay."""
+    try:
+        private_folder(folder)
+        names = [path.name for path in folder.iterdir()]
+        for name in filter(_LEFT_OVER.fullmatch, names):
+            (folder / name).unlink(missing_ok=True)
+        todo = plan(names, now, keep)
+        if todo.make is None:
+            return None
+        made = back_up(database, folder / todo.make, free=free)
+        for name in todo.remove:
+            (folder / name).unlink(missing_ok=True)
+    except OSError as error:
+        raise BackupFailed(f"can't keep backups in {folder}: {error}") from error
+    return made
+
+
+async def tonight(database: Path, folder: Path, clock: Clock) -> Backup | None:
+    """``nightly`` beside the loop; a failure is logged, and tried again at the next look."""
+    try:
+        made = await asyncio.to_thread(nightly, database, folder, clock.now())
+    except BackupFailed as error:
+        _log.error("no backup today, the old ones are kept: %s", error)
+        return None
+    if made is not None:
+        _log.info("backup written: %s", made.path)
+    return made
+
+
+async def every_night(database: Path, folder: Path, clock: Clock) -> NoReturn:
+    """Look for today's backup now and every LOOK_SECONDS, until cancelled; one that is being made then is finished. No job
+    of the scheduler's: that logs a job it cuts off at the end as an error."""
+    while True:
+        await tonight(database, folder, clock)
+        await clock.sleep(LOOK_SECONDS)

@@ -1,0 +1,259 @@
+"""What the doctor looks at, each a small function of what is seen. Bounds are our choices unless a source stands there."""
+
+from __future__ import annotations
+
+import os
+import re
+import sqlite3
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from ipaddress import ip_address
+from typing import Final
+from urllib.parse import urlsplit
+
+from companion.operate.backup import daily
+from companion.operate.marks import OFFSET, POLL, POLL_LATE
+from companion.operate.seen import Finding, Seen, Severity
+from companion.operate.sound import damage_of, megabytes, schema_of
+from companion.operate.sqlite_faults import FAULTS
+from companion.private import open_to_others
+from companion.record.moments import moment_of, text_of
+
+FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
+Said = Iterator[tuple[Severity, str]]
+
+TELEGRAM_KEEPS: Final = timedelta(hours=24)
+"""Updates not taken are kept no longer (Bot API, getUpdates; from memory)."""
+
+UNSENT_LATE: Final = timedelta(minutes=10)
+REMINDER_LATE: Final = timedelta(hours=1)
+FAILED_WITHIN: Final = timedelta(days=7)
+BACKUP_LATE: Final = timedelta(days=2)
+CLOCK_OFF: Final = timedelta(seconds=30)
+CLOCK_FAR_OFF: Final = timedelta(hours=1)
+"""By then reminders come at the wrong hour, and a day's safety check may count for the wrong day."""
+
+FREE_LOW: Final = 500 * 10**6
+FREE_OUT: Final = 50 * 10**6
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One look: what it is about, how, and the tables it reads. Where one of these is missing it is left out."""
+
+    about: str
+    of: Callable[[Seen], Said]
+    tables: tuple[str, ...] | None = None
+
+
+def findings_of(check: Check, seen: Seen) -> Iterator[Finding]:
+    """What one check finds. A page that can't be read is a finding, too."""
+    if check.tables is not None and (seen.db is None or not seen.tables.issuperset(check.tables)):
+        return
+    try:
+        for severity, line in check.of(seen):
+            yield Finding(severity, check.about, line)
+    except (sqlite3.DatabaseError, ValueError, TypeError) as error:
+        yield Finding(BROKEN, check.about, f"can't be read ({error}): see what is said of the database")
+
+
+def settings(seen: Seen) -> Said:
+    url = urlsplit(seen.settings.api_url)
+    if url.scheme == "http" and not _loopback(url.hostname or ""):
+        yield LOOK, "COMPANION_API_URL is not https: the token and all messages cross the network unhidden"
+    folder = seen.path.absolute().parent
+    if folder.exists() and not os.access(folder, os.W_OK | os.X_OK):
+        yield BROKEN, f"this user can't write in {folder}: change its owner, or set COMPANION_DATABASE"
+    yield FINE, f"the database is {seen.path}; {'a companion is running on it' if seen.running else 'no companion is running on it'}"
+
+
+def _loopback(host: str) -> bool:
+    try:
+        return host == "localhost" or ip_address(host).is_loopback
+    except ValueError:
+        return False
+
+
+def token(seen: Seen) -> Said:
+    it = seen.settings.token
+    if not it:
+        yield FINE, "there is none: enough for `companion chat`; `companion run` needs COMPANION_TOKEN"
+    elif not re.fullmatch(r"[\w:-]+", it, re.ASCII):
+        yield BROKEN, "COMPANION_TOKEN has characters that no token has: copy it again"
+    elif not re.fullmatch(r"\d+:[A-Za-z0-9_-]{30,}", it):
+        yield LOOK, "COMPANION_TOKEN is not digits, a colon and some 35 characters (from memory): copy it again if it is refused"
+    else:
+        yield FINE, "COMPANION_TOKEN has the shape of one; only Telegram can say whether it is right"
+
+
+def sqlite(seen: Seen) -> Said:
+    yield from sqlite_of((sqlite3.sqlite_version_info[0], *sqlite3.sqlite_version_info[1:3]))
+
+
+def sqlite_of(version: tuple[int, ...]) -> Said:
+    """The version, with what it is known to do wrong."""
+    it = (version[0], version[1], version[2])
+    name = ".".join(map(str, it))
+    yield FINE, f"version {name}"
+    for fault in FAULTS:
+        if fault.has(it):
+            yield fault.severity, f"version {name}: {fault.line}"
+
+
+def disk(seen: Seen) -> Said:
+    size = seen.path.stat().st_size if seen.path.is_file() else 0
+    if seen.free is None:
+        yield LOOK, "it can't be told how much room there is"
+    elif seen.free < FREE_OUT:
+        yield BROKEN, f"{megabytes(seen.free)} free: make room now, the bot stops when it can't write"
+    elif seen.free < max(FREE_LOW, 2 * size):
+        yield LOOK, f"{megabytes(seen.free)} free: make room soon, a backup needs {megabytes(size)}"
+    else:
+        yield FINE, f"{megabytes(seen.free)} free"
+
+
+def database(seen: Seen) -> Said:
+    if seen.trouble:
+        yield BROKEN, f"{seen.path} can't be read ({seen.trouble}): {_bring_back(seen)}"
+    if seen.db is None:
+        if not seen.trouble:
+            yield LOOK, (f"there is none at {seen.path} yet: `companion chat` or `companion run` makes one. If there should be "
+                         f"one, check COMPANION_DATABASE, or {_bring_back(seen)}")
+    elif not seen.tables:
+        yield LOOK, f"{seen.path} is empty: `companion chat` or `companion run` fills it"
+    elif not {"persons", "_sqlite_migrations"} <= seen.tables:
+        yield BROKEN, f"{seen.path} is no companion's database: check COMPANION_DATABASE"
+    else:
+        damage = damage_of(seen.db)
+        yield (BROKEN, f"damaged ({damage}): {_bring_back(seen)}") if damage else (FINE, "sound")
+
+
+def _bring_back(seen: Seen) -> str:
+    stop = "stop the companion, then " if seen.running else ""
+    return f"{stop}`companion restore` the newest backup ({_newest(seen) or 'none is known'})"
+
+
+def _newest(seen: Seen) -> str:
+    if seen.backups is None or not seen.backups.is_dir():
+        return ""
+    return next((str(seen.backups / name) for name in reversed(daily(os.listdir(seen.backups)))), "")
+
+
+def schema(seen: Seen) -> Said:
+    assert seen.db is not None
+    it = schema_of(seen.db)
+    if it.unknown:
+        yield BROKEN, f"made by a newer version of the companion ({it.unknown[-1]}): update the companion"
+    elif it.waiting:
+        yield FINE, f"at “{(it.applied or ('nothing',))[-1]}”; the next start brings it to “{it.waiting[-1]}”"
+    else:
+        yield FINE, f"at “{it.applied[-1]}”, the newest"
+
+
+def private(seen: Seen) -> Said:
+    folder = [seen.backups / name for name in daily(os.listdir(seen.backups))] if seen.backups and seen.backups.is_dir() else []
+    open_ones = [path for path in (seen.path, *folder) if path.is_file() and open_to_others(path)]
+    if open_ones:
+        yield LOOK, f"others on this machine can read health answers: chmod 600 {' '.join(map(str, open_ones[:3]))}"
+    else:
+        yield FINE, "only their owner can read the database and the backups"
+
+
+def backups(seen: Seen) -> Said:
+    at_risk = LOOK if seen.settings.token else FINE  # the daily backup is `companion run`'s
+    newest = _newest(seen)
+    if seen.backups is None:
+        yield FINE, "daily ones are turned off: see to your own, with `companion backup FILE`"
+    elif not newest:
+        yield at_risk, f"none in {seen.backups} yet: `companion run` makes one a day, `companion backup FILE` one now"
+    else:
+        day = datetime.fromisoformat(f"{newest[-17:-7]}T00:00:00+00:00")
+        late = seen.now - day > BACKUP_LATE
+        yield at_risk if late else FINE, f"the newest is {newest}" + ("; `companion backup FILE` makes one now" if late else "")
+
+
+def poll(seen: Seen) -> Said:
+    mark = seen.marks.get(POLL)
+    if not seen.settings.token and mark is None:
+        return
+    do = "check the network and the log" if seen.running else "start it with `companion run`"
+    if mark is None:
+        yield LOOK if seen.running else FINE, f"no poll has been answered yet: {do}"
+        return
+    age, at = seen.now - mark.at, f"the last good poll was at {text_of(mark.at)}"
+    if age < -POLL_LATE:
+        yield LOOK, f"{at}, which is yet to come: this machine's clock was set back, set it right"
+    elif age > TELEGRAM_KEEPS:
+        yield BROKEN, f"{at}: Telegram keeps messages for 24 hours only, older ones are lost. To get the rest, {do}"
+    elif age > POLL_LATE:
+        yield LOOK, f"{at}: what people wrote since waits at Telegram until {text_of(mark.at + TELEGRAM_KEEPS)}; {do}"
+    else:
+        yield FINE, at
+
+
+def updates(seen: Seen) -> Said:
+    assert seen.db is not None
+    count, first, why = seen.db.execute(
+        "select count(*), min(at), max(failed) from updates where failed is not null and at >= ?",
+        (text_of(seen.now - FAILED_WITHIN),)).fetchone()
+    if count:
+        yield LOOK, (f"{count} messages from people could not be handled, the oldest at {first} ({why}); they were told so. "
+                     "Look for “a turn failed” in the log and report it")
+    else:
+        yield FINE, "every message taken this week was handled"
+
+
+def unsent(seen: Seen) -> Said:
+    assert seen.db is not None
+    count, oldest = seen.db.execute(  # at a terminal a message waits until its screen opens, which is no fault
+        "select count(*), min(due_at) from outbox where settled_at is null and channel <> 'terminal' and due_at <= ?",
+        (text_of(seen.now),)).fetchone()
+    if count and seen.now - moment_of(oldest) > UNSENT_LATE:
+        do = "check the network and the log" if seen.running else "start the bot, it sends what is not too late"
+        yield LOOK, f"{count} wait to be sent, the oldest since {oldest}: {do}"
+    else:
+        yield FINE, f"{count} wait to be sent"
+
+
+def reminders(seen: Seen) -> Said:
+    assert seen.db is not None
+    count, oldest = seen.db.execute(
+        "select count(*), min(due_at) from reminders r where state = 'open' and due_at <= ? and exists "
+        "(select 1 from addresses a where a.person = r.person and gone_at is null)",
+        (text_of(seen.now - REMINDER_LATE),)).fetchone()
+    if count:
+        do = "see the log" if seen.running else "start the bot, it sends what is not too late"
+        yield LOOK, f"{count} are overdue, the oldest since {oldest}: {do}"
+    else:
+        yield FINE, "none is overdue"
+
+
+def clock(seen: Seen) -> Said:
+    mark = seen.marks.get(OFFSET)
+    if mark is None:
+        return
+    off = timedelta(seconds=float(mark.value))
+    if abs(off) <= CLOCK_OFF:
+        yield FINE, f"within {CLOCK_OFF.seconds} s of Telegram's at {text_of(mark.at)}"
+        return
+    yield BROKEN if abs(off) > CLOCK_FAR_OFF else LOOK, (
+        f"{abs(off.total_seconds()):.0f} s {'behind' if off > timedelta(0) else 'ahead of'} Telegram's at {text_of(mark.at)}: "
+        "let this machine set its clock by the network, or reminders come at the wrong time")
+
+
+CHECKS: Final = (
+    Check("settings", settings),
+    Check("token", token),
+    Check("SQLite", sqlite),
+    Check("disk", disk),
+    Check("database", database),
+    Check("schema", schema, ("_sqlite_migrations", "persons")),
+    Check("private", private),
+    Check("backups", backups),
+    Check("poll", poll, ("updates",)),
+    Check("handled", updates, ("updates",)),
+    Check("messages", unsent, ("outbox",)),
+    Check("reminders", reminders, ("reminders", "addresses")),
+    Check("clock", clock, ("marks",)),
+)

@@ -1,0 +1,104 @@
+"""Numbers of a running bot for Prometheus, and whether it is well. No person is in a name, a label or a value."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from datetime import datetime
+from typing import Final
+
+from prometheus_client import CollectorRegistry, Counter, Histogram, generate_latest
+from prometheus_client.core import GaugeMetricFamily
+from prometheus_client.exposition import CONTENT_TYPE_LATEST
+from prometheus_client.registry import Collector
+
+from companion.clock import Clock
+from companion.operate.marks import POLL_LATE
+from companion.operate.serve import Answer
+from companion.operate.watch import REASONS, Watch
+
+Waiting = Callable[[datetime], tuple[int, datetime | None]]
+"""Of a moment: how many messages are due and not sent, and since when the oldest is."""
+
+SECONDS: Final = (0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0)
+
+
+class Metrics(Watch):
+    """Counts what the companion tells, in a registry of its own; what stands is looked up when it is asked for."""
+
+    def __init__(self, clock: Clock, waiting: Waiting, broken: Callable[[], bool]) -> None:
+        """``broken``: whether the file can't be written any more."""
+        self._clock, self._waiting, self._broken = clock, waiting, broken
+        self._heard = clock.now()
+        self.registry = CollectorRegistry()
+        self._taken = Counter("companion_turns_taken", "Turns committed.", registry=self.registry)
+        self._failed = Counter("companion_turns_failed", "Turns that could not be handled.", registry=self.registry)
+        self._sent = Counter("companion_messages_sent", "Messages that arrived.", registry=self.registry)
+        self._dropped = Counter("companion_messages_dropped", "Messages given up, by the class of the reason.", ["reason"],
+                                registry=self.registry)
+        for reason in REASONS:
+            self._dropped.labels(reason)
+        self._offered = Counter("companion_reminders_offered", "Reminders that went out.", registry=self.registry)
+        self._commits = Histogram("companion_commit_seconds", "One commit, with the turns in it.", buckets=SECONDS,
+                                  registry=self.registry)
+        self.registry.register(_Standing(self))
+
+    def turn_taken(self) -> None:
+        self._taken.inc()
+
+    def turn_failed(self) -> None:
+        self._failed.inc()
+
+    def message_sent(self) -> None:
+        self._sent.inc()
+
+    def message_dropped(self, why: str, count: int = 1) -> None:
+        self._dropped.labels(why if why in REASONS else "refused").inc(count)
+
+    def reminder_offered(self) -> None:
+        self._offered.inc()
+
+    def committed(self, seconds: float) -> None:
+        self._commits.observe(seconds)
+
+    def polled(self, at: datetime) -> None:
+        self._heard = at
+
+    def standing(self) -> Iterator[tuple[str, str, float]]:
+        """What stands now: name, meaning, value."""
+        now = self._clock.now()
+        count, oldest = self._waiting(now)
+        yield "companion_outbox_waiting", "Messages due and not sent.", count
+        yield "companion_outbox_oldest_seconds", "How long the oldest of them has been due.", _age(oldest, now)
+        yield "companion_poll_age_seconds", "Since the last answered poll, or the start.", _age(self._heard, now)
+
+    def ill(self) -> str:
+        """Why the bot is not well, in one line; "" where it is."""
+        if self._broken():
+            return "the database can't be written"
+        if self._clock.now() - self._heard > POLL_LATE:
+            return "no poll has been answered for five minutes"
+        return ""
+
+    def answer(self, path: str) -> Answer | None:
+        """What is served: /metrics, and /healthz, which is 503 where the bot is ill; None for any other path."""
+        if path == "/metrics":
+            return Answer(200, generate_latest(self.registry), CONTENT_TYPE_LATEST)
+        if path == "/healthz":
+            ill = self.ill()
+            return Answer(503 if ill else 200, f"{ill or 'well'}\n".encode())
+        return None
+
+
+class _Standing(Collector):
+    """Gauges that are looked up when somebody asks."""
+
+    def __init__(self, metrics: Metrics) -> None:
+        self._metrics = metrics
+
+    def collect(self) -> Iterator[GaugeMetricFamily]:
+        for name, meaning, value in self._metrics.standing():
+            yield GaugeMetricFamily(name, meaning, value)
+
+
+def _age(since: datetime | None, now: datetime) -> float:
+    return max(0.0, (now - since).total_seconds()) if since else 0.0

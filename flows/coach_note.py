@@ -1,0 +1,19 @@
+"""Note: a coach writes to a lifter through the bot; it arrives as from the coach."""
+
+from companion.conversation.condition import fact
+from companion.conversation.effects import Act
+from companion.conversation.flow import Ask, Do, Flow, Tell
+from companion.conversation.kinds import Words
+from flows.coach_shared import COACHES, asked_of
+
+FLOW = Flow(
+    "coach_note", version=1, title="Write to a lifter", counted=False, quiet=True, hears_pain=False, reopens=False,
+    by_name=False, gates=(COACHES,),
+    at_start=asked_of,
+    steps=(
+        Ask("text", "What should I pass on? It goes out as from you, and stays in the lifter's log.",
+            Words(limit=1000, example_text="stay at parallel this week, and send me a film"), free=True),
+        Do(Act("note", "{of}", "{text}"), fact("text").known),
+        Tell("Nothing was sent.", ~fact("text").known),
+    ),
+)

@@ -1,0 +1,18 @@
+"""Invite a lifter: a code and a link that work once, for the lifter to agree or not."""
+
+from companion.conversation.condition import fact
+from companion.conversation.effects import Act
+from companion.conversation.flow import Ask, Do, Flow, Tell
+from companion.conversation.kinds import Words
+from flows.coach_shared import COACHES
+
+FLOW = Flow(
+    "invite_lifter", version=1, title="Invite a lifter", counted=False, quiet=True, hears_pain=False, gates=(COACHES,),
+    command=("invite", "add a lifter", "new lifter"),
+    steps=(
+        Ask("whom", "Whom is the code for? A name for your own list; they see only yours.", Words(limit=60, example_text="Mara, Tuesdays"),
+            free=True),
+        Do(Act("invite", "", "{whom}"), fact("whom").known),
+        Tell("No code was made.", ~fact("whom").known),
+    ),
+)

@@ -1,0 +1,28 @@
+"""Link: a code that a coach or whoever runs the bot has given, and what it is good for."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import Value, fact
+from companion.conversation.effects import Redeem
+from companion.conversation.flow import Ask, Do, Flow, Known, Run
+from companion.conversation.kinds import Words
+
+
+def code_given(known: Known) -> dict[str, Value]:
+    """The code this was begun with, where there was one."""
+    return {"given_code": known.asked} if known.asked else {}
+
+
+GIVEN = fact("given_code").known
+
+FLOW = Flow(
+    "link", version=1, title="I have a code", counted=False, by_code=True, at_start=code_given, command=("code", "i have a code", "link"),
+    sentences=(r"/start (?P<asked>[a-z0-9]{12})", r"(?:my )?code:? (?P<asked>[a-z0-9]{4}[ -]?[a-z0-9]{4}[ -]?[a-z0-9]{4})"),
+    steps=(
+        Ask("code", "What is the code? Twelve letters and digits.", Words(limit=60, example_text="abcd efgh jkmn"), free=True,
+            only_if=~GIVEN),
+        Do(Redeem("{given_code}"), GIVEN),
+        Do(Redeem("{code}"), ~GIVEN & fact("code").known),
+        Run("link_request", GIVEN | fact("code").known),
+    ),
+)

@@ -1,0 +1,11 @@
+"""My coaches: who sees this lifter's answers, what they looked at, and the end of it in one tap."""
+
+from companion.conversation.effects import Show
+from companion.conversation.flow import Do, Flow
+from flows.shared import WELCOMED
+
+FLOW = Flow(
+    "my_coaches", version=1, title="My coaches", counted=False, quiet=True, gates=(WELCOMED,), always=True,
+    command=("coaches", "my coach", "coach", "who sees my answers"),
+    steps=(Do(Show("my_coaches")),),
+)

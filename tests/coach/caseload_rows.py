@@ -1,0 +1,89 @@
+"""A record for tests of the coach's pages: a real file, a coach, and lifters with what a test wants of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+from sqlite_utils import Database
+
+from companion.conversation.effects import Alert, Began, Effect, Ended, Find, Record
+from companion.record import coaching, people
+from companion.record.file import open_for_writing
+from companion.record.keep import keep
+
+NOW = datetime(2026, 3, 12, 18, 0, tzinfo=UTC)  # a Thursday
+
+
+def ago(days: float) -> datetime:
+    return NOW - timedelta(days=days)
+
+
+@contextmanager
+def record(folder: Path) -> Iterator[Room]:
+    """A file with one coach, Ada, in it."""
+    db, lock = open_for_writing(folder / "companion.sqlite")
+    try:
+        yield Room(db)
+    finally:
+        db.close()
+        lock.close()
+
+
+class Room:
+    """A record and who is in it."""
+
+    def __init__(self, file: Database) -> None:
+        self.file, self.db = file, file.conn
+        self.runs = 0
+        self.coach = self.a_coach("Ada")
+
+    def a_coach(self, name: str) -> int:
+        coach = people.add_person(self.db, "telegram", f"coach {name}", name, ago(100))
+        coaching.make_coach(self.db, coach, name, ago(100))
+        return coach
+
+    def lifter(self, name: str = "Sam", answered: float = 1, linked: float = 60) -> int:
+        """A lifter linked to Ada, who answered something so many days ago."""
+        count = self.db.execute("select count(*) from addresses").fetchone()[0]
+        person = people.add_person(self.db, "telegram", str(1000 + count), name, ago(90))
+        coaching.link(self.db, person, self.coach, ago(linked))
+        self.run(person, "about_you", {"height": 178.0}, answered)
+        return person
+
+    def keep(self, person: int, days: float, *effects: Effect) -> None:
+        keep(self.db, person, effects, ago(days), "UTC+00:00")
+
+    def run(self, person: int, flow: str, answers: dict[str, float | str], days: float = 1, ending: str = "done",
+            asked: str = "", alert: Alert | None = None) -> str:
+        """A run of a flow with its answers; ``ending`` "" leaves it open."""
+        self.runs += 1
+        run = str(self.runs)
+        rows = [Record(run, flow, 1, key, next((side for side in ("left", "right") if key.startswith(side)), ""), str(value), value,
+                       method=str(answers.get("method", "")) if isinstance(value, float) else "") for key, value in answers.items()]
+        ended = (Ended(run, ending),) if ending else ()
+        told = (Alert(alert.level, alert.because, run),) if alert else ()
+        self.keep(person, days, Began(run, flow, 1, asked), *rows, *told, *ended)
+        return run
+
+    def find(self, person: int, name: str, value: str, days: float = 1, because: str = "", rule: str = "a rule") -> None:
+        self.keep(person, days, Find(name, value, rule, because))
+
+    def hurt(self, person: int, days: float, level: str = "not_today", where: str = "back", bad: float = 5.0) -> None:
+        """Pain questions answered to the end."""
+        self.run(person, "pain", {"where": where, "bad": bad}, days, alert=Alert(level, f"something hurt ({where})"))
+        self.find(person, "pain.hurt", "yes", days)
+        self.find(person, "safety.level", level, days)
+
+    def results(self, person: int, days: float, overall: str = "likely") -> None:
+        self.find(person, "outcome.at", ago(days).isoformat(), days)
+        self.find(person, "overall", overall, days)
+
+    def reviewed(self, person: int, days: float, coach: int | None = None) -> None:
+        coaching.note_act(self.db, person, coach or self.coach, "reviewed", "", "", ago(days))
+
+    def looks(self, person: int) -> list[str]:
+        """What was looked at of a lifter, by whom, the oldest first; the agreement left out."""
+        return [f"{name}: {what}" for _, name, what in reversed(coaching.looks_at(self.db, person, 500)) if what != "agreed"]

@@ -1,0 +1,299 @@
+"""Who needs a coach first: one line a lifter, in the first group that holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from companion.coach.caseload import GROUPS, MOVED_BACK, WORDS_MOST, Line, caseload, cut, units
+from companion.coach.tidy import plain
+from companion.conversation.effects import Alert
+from companion.record import coaching, people, reminders
+from companion.screening.depth import Band
+from companion.screening.depth_steps import DepthDay, steps_from
+from tests.coach.caseload_rows import NOW, Room, ago, record
+
+
+@pytest.fixture
+def room(tmp_path: Path) -> Iterator[Room]:
+    with record(tmp_path) as one:
+        yield one
+
+
+def line(room: Room, person: int) -> Line:
+    return next(one for one in caseload(room.db, room.coach, NOW) if one.person == person)
+
+
+def told(room: Room, person: int) -> tuple[str, str]:
+    return line(room, person).group, line(room, person).words
+
+
+def a_retest(room: Room, person: int, due: float, state: str = "open", settled: float | None = None) -> None:
+    reminders.add(room.db, person, "retest", "retest", "2026-03-01 10:00", "UTC", ago(due), ago(due + 30))
+    if state != "open":
+        id = room.db.execute("select max(id) from reminders").fetchone()[0]
+        reminders.settle(room.db, id, state, ago(due if settled is None else settled))
+
+
+def test_somebody_with_nothing_the_matter_is_fine(room):
+    sam = room.lifter()
+    room.find(sam, "depth.step", "parallel")
+    assert told(room, sam) == ("fine", "fine, last answer yesterday; keeps to parallel")
+
+
+def test_pain_questions_make_a_line_that_says_where_and_how_bad(room):
+    sam = room.lifter()
+    room.hurt(sam, 2)
+    assert told(room, sam) == ("hurt", "hurt on Tuesday: lower back, 5 of 10")
+
+
+def test_an_alert_that_sends_somebody_to_be_seen_says_so(room):
+    sam = room.lifter()
+    room.hurt(sam, 1, "emergency", "chest")
+    assert line(room, sam).words == "hurt yesterday: chest, breath or faint, 5 of 10; sent to emergency care"
+
+
+def test_a_morning_that_is_not_back_to_usual_is_hurt_too(room):
+    sam = room.lifter()
+    room.run(sam, "morning", {"how": "same"}, 1, alert=Alert("not_today", "yesterday something hurt"))
+    assert told(room, sam) == ("hurt", "not back to usual yesterday: same")
+
+
+def test_an_alert_from_a_safety_check_is_no_hurt(room):
+    sam = room.lifter()
+    room.run(sam, "safety_check", {"leg_signs": "yes"}, 1, alert=Alert("clinician", "the safety check says"))
+    room.find(sam, "safety.level", "clinician", 1)
+    assert told(room, sam) == ("referred", "a clinician comes first, since yesterday")
+
+
+def test_a_review_settles_what_hurt_before_it_and_nothing_after(room):
+    sam = room.lifter()
+    room.hurt(sam, 3, "no_load")
+    room.reviewed(sam, 2)
+    assert line(room, sam).group == "fine"
+    room.hurt(sam, 1, "no_load")
+    assert line(room, sam).group == "hurt"
+
+
+def test_another_coach_s_review_settles_nothing(room):
+    sam = room.lifter()
+    room.hurt(sam, 3, "no_load")
+    room.reviewed(sam, 2, room.a_coach("Bea"))
+    assert line(room, sam).group == "hurt"
+
+
+@pytest.mark.parametrize("ending", ["", "left"])
+def test_pain_questions_left_half_done_are_hurt_until_they_are_answered(room, ending):
+    sam = room.lifter()
+    room.run(sam, "pain", {}, 2, ending)
+    assert told(room, sam) == ("hurt", "something hurt on Tuesday, questions open")
+    room.find(sam, "safety.level", "go", 1, rule="safety check")
+    assert line(room, sam).group == "hurt", "a safety check the next day does not answer them"
+    room.run(sam, "pain", {"where": "nothing"}, 0.5)
+    room.find(sam, "pain.hurt", "no", 0.5)
+    assert line(room, sam).group == "fine"
+
+
+def test_a_review_settles_questions_left_half_done(room):
+    sam = room.lifter()
+    room.run(sam, "pain", {}, 2, "")
+    room.reviewed(sam, 1)
+    assert line(room, sam).group == "fine"
+
+
+@pytest.mark.parametrize("level", ["clinician", "same_day", "emergency"])
+def test_a_referral_stands_whatever_was_reviewed(room, level):
+    sam = room.lifter()
+    room.find(sam, "safety.level", level, 20)
+    room.reviewed(sam, 1)
+    assert line(room, sam).group == "referred"
+
+
+@pytest.mark.parametrize("level", ["go", "no_load", "not_today"])
+def test_a_passing_level_is_no_referral(room, level):
+    sam = room.lifter()
+    room.find(sam, "safety.level", level, 0)
+    assert line(room, sam).group == "fine"
+
+
+def test_a_change_for_the_worse_at_the_retest_is_worse_until_reviewed(room):
+    sam = room.lifter()
+    room.find(sam, "retest.change", "worse", 3, "knee to wall, left: 3 cm less than before")
+    assert told(room, sam) == ("worse", "worse at the retest on Monday: knee to wall, left: 3 cm less than before")
+    room.reviewed(sam, 1)
+    assert line(room, sam).group == "fine"
+
+
+@pytest.mark.parametrize("change", ["better", "within_error", "cannot_say"])
+def test_no_other_change_is_worse(room, change):
+    sam = room.lifter()
+    room.find(sam, "retest.change", change, 3)
+    assert line(room, sam).group == "fine"
+
+
+def test_a_back_that_moved_and_a_step_back_is_worse(room):
+    sam = room.lifter()
+    room.run(sam, "squat_after", {"done": "yes", "back": "moved"}, 2)
+    step = steps_from(Band.PARALLEL, Band.BELOW, [DepthDay(ago(2).date(), "moved")])
+    room.find(sam, "depth.step", step.depth.value, 2, step.why)
+    assert told(room, sam) == ("worse", "back moved on Tuesday, a step back: keep to a little above parallel")
+
+
+def test_a_back_that_moved_without_a_step_back_is_not_worse(room):
+    sam = room.lifter()
+    room.run(sam, "squat_after", {"done": "yes", "back": "moved"}, 2)
+    room.find(sam, "depth.step", "parallel", 2, "It stays at parallel.")
+    assert line(room, sam).group == "fine"
+
+
+@pytest.mark.parametrize(("start", "hurt", "moved"), [
+    (Band.PARALLEL, False, True), (Band.WELL_ABOVE, False, True), (Band.PARALLEL, True, True), (Band.PARALLEL, False, False)])
+def test_the_words_of_a_step_back_are_known_by(start, hurt, moved):
+    """The step's own words are what the caseload reads: a change there must show here."""
+    why = steps_from(start, Band.BELOW, [DepthDay(NOW.date(), "moved" if moved else "clean", hurt=hurt)]).why
+    assert bool(MOVED_BACK.search(why)) == moved
+
+
+def test_a_retest_told_twice_in_vain_is_overdue(room):
+    sam = room.lifter()
+    a_retest(room, sam, 3, "ignored")
+    assert told(room, sam) == ("overdue", "retest told twice in vain, since Monday")
+
+
+def test_results_since_settle_a_retest_told_in_vain(room):
+    sam = room.lifter()
+    a_retest(room, sam, 3, "ignored")
+    room.results(sam, 2)
+    room.reviewed(sam, 1)
+    assert line(room, sam).group == "fine"
+
+
+@pytest.mark.parametrize(("due", "group"), [(-5, "fine"), (6.9, "fine"), (7, "fine"), (7.1, "overdue")])
+def test_a_retest_is_overdue_when_it_is_more_than_a_week_late(room, due, group):
+    sam = room.lifter()
+    a_retest(room, sam, due)
+    assert line(room, sam).group == group
+
+
+def test_a_retest_that_was_put_in_the_place_of_another_is_the_one_that_counts(room):
+    sam = room.lifter()
+    a_retest(room, sam, 20, "ignored")
+    a_retest(room, sam, -20)
+    assert line(room, sam).group == "fine"
+
+
+def test_results_later_than_the_review_are_new(room):
+    sam = room.lifter()
+    room.reviewed(sam, 5)
+    room.results(sam, 4)
+    assert told(room, sam) == ("new_result", "new result on Sunday: a likely cause")
+    room.reviewed(sam, 1)
+    assert line(room, sam).group == "fine"
+
+
+@pytest.mark.parametrize(("days", "group"), [(13.9, "fine"), (14, "fine"), (14.1, "quiet")])
+def test_no_answer_for_two_weeks_is_quiet(room, days, group):
+    assert line(room, room.lifter(answered=days)).group == group
+
+
+def test_somebody_who_blocked_the_bot_is_quiet_with_the_reason_and_since_when(room):
+    sam = room.lifter()
+    address = people.addresses_of(room.db, sam)[0]
+    people.mark_gone(room.db, *address, ago(2), "blocked the bot")
+    assert told(room, sam) == ("quiet", "can't be reached since Tuesday: blocked the bot")
+    room.db.execute("insert into addresses (channel, address, person, name) values ('terminal', 'sam', ?, 'Sam')", (sam,))
+    assert line(room, sam).group == "fine", "who can be reached elsewhere is not gone"
+
+
+def test_the_first_group_that_holds_is_the_one(room):
+    sam = room.lifter(answered=30)
+    steps = (lambda: None, lambda: room.results(sam, 20), lambda: a_retest(room, sam, 10),
+             lambda: room.find(sam, "retest.change", "worse", 9),
+             lambda: room.find(sam, "safety.level", "clinician", 8), lambda: room.hurt(sam, 7, "clinician"))
+    groups = []
+    for step in steps:
+        step()
+        groups.append(line(room, sam).group)
+    assert groups == ["quiet", "new_result", "overdue", "worse", "referred", "hurt"]
+
+
+def test_the_list_goes_by_group_and_within_one_the_latest_first(room):
+    fine, old, new, sent = (room.lifter(name) for name in ("Fin", "Ola", "Nia", "Sen"))
+    room.hurt(old, 4)
+    room.hurt(new, 1)
+    room.find(sent, "safety.level", "same_day", 2)
+    lines = caseload(room.db, room.coach, NOW)
+    assert [one.person for one in lines] == [new, old, sent, fine]
+    assert [GROUPS.index(one.group) for one in lines] == sorted(GROUPS.index(one.group) for one in lines)
+
+
+def test_only_lifters_linked_now_to_a_coach_who_is_one_now(room):
+    sam, kim = room.lifter("Sam"), room.lifter("Kim")
+    bea = room.a_coach("Bea")
+    coaching.link(room.db, kim, bea, ago(1))
+    coaching.withdraw(room.db, kim, room.coach, ago(1))
+    assert [one.person for one in caseload(room.db, room.coach, NOW)] == [sam]
+    assert [one.person for one in caseload(room.db, bea, NOW)] == [kim]
+    coaching.end_coach(room.db, bea, ago(0))
+    assert caseload(room.db, bea, NOW) == []
+    assert caseload(room.db, sam, NOW) == []
+
+
+def test_the_whole_list_takes_as_many_queries_for_fifty_as_for_one(room):
+    asked: list[str] = []
+    room.lifter()
+    room.db.set_trace_callback(asked.append)
+    caseload(room.db, room.coach, NOW)
+    few = len(asked)
+    room.db.set_trace_callback(None)
+    for number in range(49):
+        room.hurt(room.lifter(f"Sam {number}"), 1)
+    asked.clear()
+    room.db.set_trace_callback(asked.append)
+    assert len(caseload(room.db, room.coach, NOW)) == 50
+    assert len(asked) == few
+
+
+def test_days_are_those_of_the_coach_s_clock(room):
+    sam = room.lifter()
+    room.hurt(sam, 18.5 / 24)  # 23:30 UTC the day before
+    room.run(room.coach, "welcome", {"zone": "UTC+02:00"}, 50)
+    assert line(room, sam).words.startswith("hurt today")
+
+
+def test_lines_are_plain_and_short_whatever_the_record_holds(room):
+    sam = room.lifter("\u202eSam\n" + "x" * 4096)
+    room.find(sam, "retest.change", "worse", 1, "\u202e" + "\U0001f600" * 3000 + "\n<b>")
+    found = line(room, sam)
+    assert units(found.words) <= WORDS_MOST
+    assert not set("\u202e\n") & set(found.words + found.name)
+
+
+@pytest.mark.parametrize(("text", "most", "kept"), [
+    ("short", 10, "short"), ("exactly ten", 11, "exactly ten"), ("one too many", 11, "one too ma…"),
+    ("\U0001f600" * 5, 10, "\U0001f600" * 5),
+    ("\U0001f600" * 6, 10, "\U0001f600" * 4 + "…"), ("a \n\t b", 10, "a b"), ("", 5, "")])
+def test_a_text_is_cut_by_what_a_chat_counts(text, most, kept):
+    assert cut(text, most) == kept
+    assert units(kept) <= most
+
+
+def test_since_is_when_it_happened(room):
+    sam = room.lifter()
+    room.hurt(sam, 2)
+    assert line(room, sam).since == NOW - timedelta(days=2)
+
+
+@given(st.text(st.characters(), max_size=40) |
+       st.text(st.sampled_from("a \u202e\ud83d\u00a0\ufdd0\U0001f600\u0301"), max_size=40), st.integers(2, 50))
+def test_a_cut_text_is_plain_and_never_longer(text, most):
+    short = cut(text, most)
+    assert units(short) <= most
+    assert short == plain(short)
+    assert "  " not in short
+    assert short.endswith("…") or short == " ".join(plain(text).split())

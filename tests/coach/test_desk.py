@@ -1,0 +1,304 @@
+"""Coaches and lifters on a real file: codes, consent, what is seen and what is not, acts, letters."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from companion.channels.port import Address, Inbound, Sent, Tapped, Typed
+from companion.record import coaching, log
+from tests.test_app import ABOUT, CHECK, WARM, WELCOME, Life
+
+KIM, ODA = Address("terminal", "kim"), Address("terminal", "oda")
+SAM, MIA = Address("terminal", "sam"), Address("terminal", "mia")
+
+
+class Gym(Life):
+    """A companion with coaches and lifters; each sees only their own screen."""
+
+    async def coach(self, who: Address) -> None:
+        code = coaching.invite(self.db, "coach", None, who.id.title(), self.clock.now())
+        await self.say(f"/start {code}", "Yes, keep it", "Yes", "UTC", "yes", who=who)
+
+    async def lifter(self, who: Address) -> None:
+        await self.say("hello", *WELCOME, *ABOUT, who=who)
+
+    async def code_for(self, name: str, coach: Address = KIM) -> str:
+        said = await self.say("invite a lifter", name, who=coach)
+        return next(text for text in said if "“code " in text).split("“code ")[1].split("”")[0]
+
+    async def say(self, *replies: str, who: Address = SAM) -> list[str]:
+        said: list[str] = []
+        for reply in replies:
+            mine = [message for message in self.shown if message.address == who][-3:]
+            data = next((button.data for message in reversed(mine) for row in message.buttons for button in row
+                         if button.label == reply), None)
+            await self.companion.take(Inbound(who, Tapped(data) if data else Typed(reply), name=who.id))
+            said = await self.listen(who)
+        return said
+
+    async def tap(self, who: Address, data: str) -> None:
+        await self.companion.take(Inbound(who, Tapped(data), name=who.id))
+        await self.listen(who)
+
+    async def listen(self, who: Address = SAM) -> list[str]:
+        await super().listen(who)
+        return [message.text for message in self.shown if message.address == who][-6:]
+
+    async def linked(self) -> None:
+        await self.coach(KIM)
+        await self.lifter(SAM)
+        await self.say(f"code {await self.code_for('Sam')}", "Yes, I agree")
+
+    def heard(self, who: Address) -> list[str]:
+        return [row[0] for row in self.db.execute("select text from outbox where address = ? order by id", (who.id,))]
+
+    def id_of(self, who: Address) -> int:
+        return self.db.execute("select person from addresses where address = ?", (who.id,)).fetchone()[0]
+
+
+@pytest.fixture
+async def gym(tmp_path: Path) -> AsyncIterator[Gym]:
+    one = Gym(tmp_path / "companion.sqlite")
+    await one.start()
+    yield one
+    await one.stop()
+
+
+async def test_a_code_of_the_operator_makes_a_coach_after_they_agree(gym):
+    await gym.coach(KIM)
+    assert coaching.coach_name(gym.db, gym.id_of(KIM)) == "Kim"
+
+
+async def test_nothing_of_a_coach_is_kept_before_they_agree(gym):
+    code = coaching.invite(gym.db, "coach", None, "Kim", gym.clock.now())
+    await gym.say(f"/start {code}", "No", who=KIM)
+    assert gym.count("persons") == 0
+    assert gym.count("coach_roles") == 0
+
+
+async def test_nobody_becomes_a_coach_by_typing(gym):
+    await gym.lifter(SAM)
+    for words in ("caseload", "invite a lifter", "go.caseload", "lifter 1", "digest", "coach add sam"):
+        await gym.say(words)
+        assert gym.count("coach_roles") == 0
+    assert coaching.coach_name(gym.db, gym.id_of(SAM)) is None
+
+
+async def test_a_code_works_once(gym):
+    await gym.coach(KIM)
+    code = await gym.code_for("Sam")
+    await gym.lifter(SAM)
+    await gym.say(f"code {code}", "Yes, I agree")
+    await gym.lifter(MIA)
+    said = await gym.say(f"code {code}", who=MIA)
+    assert any("not one of mine" in text for text in said)
+    assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(MIA))
+
+
+async def test_a_code_runs_out(gym):
+    await gym.coach(KIM)
+    code = await gym.code_for("Sam")
+    await gym.lifter(SAM)
+    gym.clock.at += coaching.CODE_LASTS + timedelta(minutes=1)
+    assert any("not one of mine" in text for text in await gym.say(f"code {code}"))
+
+
+async def test_a_code_is_kept_only_as_a_hash(gym):
+    await gym.coach(KIM)
+    code = (await gym.code_for("Sam")).replace(" ", "")
+    kept = [row[0] for row in gym.db.execute("select code_hash from invitations")]
+    assert code not in kept
+    assert coaching.hashed(code) in kept
+
+
+async def test_guessing_codes_is_slowed(gym):
+    await gym.coach(KIM)
+    good = await gym.code_for("Sam")
+    await gym.lifter(SAM)
+    for n in range(coaching.TRIES_MOST):
+        await gym.say(f"code wron gcod {n:04}")
+    assert any("Try again in an hour" in text for text in await gym.say(f"code {good}"))
+    gym.clock.at += coaching.TRIES_WITHIN + timedelta(minutes=1)
+    await gym.say(f"code {good}", "Yes, I agree")
+    assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+
+
+async def test_a_lifter_sees_who_asks_and_what_they_would_see_and_may_say_no(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    said = await gym.say(f"code {await gym.code_for('Sam')}")
+    assert "Kim asks to be your coach" in said[-1]
+    await gym.say("No")
+    assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+
+
+async def test_a_stranger_with_a_lifters_link_is_asked_after_the_welcome(gym):
+    await gym.coach(KIM)
+    code = (await gym.code_for("Mia")).replace(" ", "")
+    said = await gym.say(f"/start {code}", *WELCOME, *ABOUT, who=MIA)
+    assert any("Kim asks to be your coach" in text for text in said)
+    await gym.say("Yes, I agree", who=MIA)
+    assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(MIA))
+
+
+async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    told = [text for text in gym.heard(KIM) if "something hurt" in text]
+    assert len(told) == 1
+    assert "5 of 10" in told[0]
+    buttons = gym.db.execute("select buttons from outbox where text = ?", (told[0],)).fetchone()[0]
+    assert f"go.coach_note.{gym.id_of(SAM)}" in buttons
+
+
+async def test_a_note_arrives_as_from_the_coach_and_can_be_answered(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.tap(KIM, f"go.coach_note.{sam}")
+    await gym.say("Stay at parallel this week", who=KIM)
+    assert "From your coach Kim: Stay at parallel this week" in gym.heard(SAM)
+    await gym.tap(SAM, f"go.note_to_coach.{kim}")
+    await gym.say("Will do")
+    assert "sam writes: Will do" in gym.heard(KIM)
+
+
+async def test_after_the_lifter_ends_it_the_coach_sees_nothing_and_can_do_nothing(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.tap(SAM, f"go.leave_coach.{kim}")
+    assert not coaching.sees(gym.db, kim, sam)
+    await gym.tap(KIM, f"go.lifter_report.{sam}")
+    assert gym.heard(KIM)[-1] == "No such lifter among yours."
+    await gym.tap(KIM, f"go.coach_note.{sam}")
+    await gym.say("hello?", who=KIM)
+    assert gym.heard(KIM)[-1] == "No such lifter among yours."
+    assert not any("hello?" in text for text in gym.heard(SAM))
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert not any("something hurt" in text for text in gym.heard(KIM))
+
+
+async def test_what_waits_about_a_lifter_is_not_sent_after_they_end_it(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    gym.db.execute("insert into outbox (person, channel, address, text, buttons, must_arrive, timed, unasked, due_at, made_at, about) "
+                   "values (?, 'terminal', 'kim', 'of sam', '[]', 1, 0, 1, '2026-01-01', '2026-01-01', ?)", (kim, sam))
+    coaching.withdraw(gym.db, sam, kim, gym.clock.now())
+    assert gym.db.execute("select dropped from outbox where text = 'of sam'").fetchone() == ("withdrawn",)
+
+
+async def test_every_look_and_the_end_of_the_link_can_be_read_by_the_lifter(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    coaching.note_look(gym.db, sam, kim, "numbers", gym.clock.now())
+    await gym.say("my coaches")
+    assert any("Kim, numbers" in text for text in gym.heard(SAM))
+    await gym.tap(SAM, f"go.leave_coach.{kim}")
+    assert coaching.looks_at(gym.db, sam)[0][2] == "withdrawn"
+
+
+async def test_another_coach_sees_nothing(gym):
+    await gym.linked()
+    await gym.coach(ODA)
+    await gym.tap(ODA, f"go.coach_act.{gym.id_of(SAM)}-reviewed")
+    assert gym.heard(ODA)[-1] == "No such lifter among yours."
+
+
+async def test_a_lifter_may_have_more_than_one_coach(gym):
+    await gym.linked()
+    await gym.coach(ODA)
+    await gym.say(f"code {await gym.code_for('Sam', ODA)}", "Yes, I agree")
+    assert [name for _, name in coaching.coaches_of(gym.db, gym.id_of(SAM))] == ["Kim", "Oda"]
+
+
+@pytest.mark.parametrize(("act", "replies", "fact", "value"), [
+    ("pin_depth", ("A little above", "seen on Tuesday"), "depth.pin", "a_little_above"),
+    ("pin_load", ("60", "skip"), "load.pin", "60"),
+    ("drill", ("Calf: knee over toes", "skip"), "drill.pin", "calf"),
+    ("overrule", ("Control", "Ruled out", "seen in person"), "overruled.control", "ruled_out"),
+])
+async def test_an_act_is_kept_told_and_logged(gym, act, replies, fact, value):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-{act}")
+    await gym.say(*replies, who=KIM)
+    assert log.facts_of(gym.db, sam)[fact].value == value
+    assert coaching.acts_for(gym.db, sam)[0][2] == act
+    assert "Kim" in gym.heard(SAM)[-1]
+
+
+async def test_an_overruling_needs_its_reason(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-overrule")
+    await gym.say("Control", "Ruled out", "skip", who=KIM)
+    assert "overruled.control" not in log.facts_of(gym.db, sam)
+
+
+async def test_an_overruled_finding_stands_beside_the_computed_one(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    gym.db.execute("insert into facts values (?, 'control', 'likely', 1, '2026-03-02T18:05:00.000Z')", (sam,))
+    await gym.tap(KIM, f"go.coach_act.{sam}-overrule")
+    await gym.say("Control", "Ruled out", "seen in person", who=KIM)
+    assert log.facts_of(gym.db, sam)["control"].value == "likely"
+
+
+async def test_a_retest_date_of_the_coach_is_a_reminder_of_the_lifter(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-retest")
+    await gym.say("in two weeks", who=KIM)
+    assert gym.db.execute("select wall from reminders where person = ? and kind = 'retest'", (sam,)).fetchone() == ("2026-03-16 10:00",)
+
+
+async def test_a_test_asked_for_comes_with_its_button_and_still_behind_the_safety_check(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-ask_for")
+    await gym.say("Knee to wall", who=KIM)
+    assert "go.knee_to_wall" in gym.db.execute("select buttons from outbox where address = 'sam' order by id desc").fetchone()[0]
+    await gym.tap(SAM, "go.knee_to_wall")
+    assert gym.heard(SAM)[-1].startswith("Any of these, now or lately?")
+
+
+async def test_a_film_goes_on_to_the_coach(gym):
+    await gym.linked()
+    await gym.say("send a film")
+    await gym.companion.take(Inbound(SAM, Sent("video", "clip-7"), name="sam"))
+    await gym.say("80 kg, third set")
+    row = gym.db.execute("select text, picture from outbox where address = 'kim' order by id desc").fetchone()
+    assert row == ("sam sent a film: 80 kg, third set", "media:clip-7")
+
+
+async def test_when_the_operator_ends_a_coach_every_view_ends(gym):
+    await gym.linked()
+    coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
+    assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+    assert coaching.looks_at(gym.db, gym.id_of(SAM))[0][2] == "the coach is none any more"
+
+
+async def test_erasing_a_lifter_takes_what_their_coach_wrote_about_them(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
+    await gym.say("Zebedee squats lighter", who=KIM)
+    await gym.say("my data", "Erase it all", "Yes, erase it all")
+    await gym.listen(KIM)
+    assert b"Zebedee" not in gym.path.read_bytes()
+    assert gym.db.execute("select count(*) from coaches").fetchone() == (0,)
+
+
+async def test_a_digest_comes_at_their_hour(gym):
+    await gym.linked()
+    await gym.say("digest", "Every day", "07:00", who=KIM)
+    due = gym.db.execute("select due_at from reminders where kind = 'digest' and state = 'open'").fetchone()[0]
+    assert due == "2026-03-03T07:00:00.000Z"
+
+
+async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
+    await gym.linked()
+    await gym.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11")
+    assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))

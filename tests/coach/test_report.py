@@ -1,0 +1,428 @@
+"""The pages a coach reads: what is in them, and that nothing a lifter wrote is active in them."""
+
+from __future__ import annotations
+
+import stat
+from datetime import timedelta
+from html.parser import HTMLParser
+from pathlib import Path
+from unicodedata import category
+
+import pytest
+from jinja2 import UndefinedError
+from markupsafe import Markup
+
+from companion.coach import pdf
+from companion.coach.account import account_of
+from companion.coach.report import caseload_html, rendered, report_html
+from companion.conversation.effects import Alert, Find
+from companion.record import coaching, people
+from companion.record.keep import keep
+from companion.record.report import standings_of_all
+from flows.catalogue import BOOK
+from tests.coach.made_up import NOW, START, ZONE, Kept, a_lifter, opened
+from tests.coach.rows import NASTY
+
+EVIL = ("<script>alert(1)</script>", "\"' onmouseover='alert(1)' x=\"", "</style></title></table><img src=x onerror=alert(1)>",
+        "\u202eevil\u202c", "\x00\x1b[31m\x07", "half \ud83d emoji", "{{ of.__class__ }}{% raw %}", "javascript:alert(1)", *NASTY)
+LONG = "W" * 4096
+INLINE = ("bdi", "strong", "span", "a")
+
+
+class Seen(HTMLParser):
+    """What a browser would see: each element with its attributes, its text, and how deep headings go."""
+
+    def __init__(self, page: str) -> None:
+        super().__init__(convert_charrefs=True)
+        self.elements: list[tuple[str, dict[str, str | None]]] = []
+        self.text, self.headings, self._inside = "", [], []
+        self.feed(page)
+        self.close()
+
+    def handle_starttag(self, tag, attrs):
+        self.elements.append((tag, dict(attrs)))
+        self._inside.append(tag)
+        self.text += "" if tag in INLINE else " "
+        if tag in ("h1", "h2", "h3", "h4", "h5", "h6"):
+            self.headings.append(int(tag[1]))
+
+    def handle_endtag(self, tag):
+        self.text += "" if tag in INLINE else " "
+        while self._inside and self._inside.pop() != tag:
+            pass
+
+    def handle_data(self, data):
+        if "style" not in self._inside and "script" not in self._inside:
+            self.text += data
+
+    def all(self, tag: str) -> list[dict[str, str | None]]:
+        return [attributes for name, attributes in self.elements if name == tag]
+
+    @property
+    def words(self) -> str:
+        return " ".join(self.text.split())
+
+
+def shape(page: str) -> list[tuple[str, ...]]:
+    """The elements and the names of their attributes: what no text may change."""
+    return [(tag, *sorted(attributes)) for tag, attributes in Seen(page).elements]
+
+
+def nothing_active(page: str, scripts: int = 0) -> None:
+    seen = Seen(page)
+    assert len(seen.all("script")) == scripts
+    assert not [name for _, attributes in seen.elements for name in attributes if name.startswith("on")]
+    assert not {tag for tag, _ in seen.elements} & {"iframe", "object", "embed", "form", "link", "base", "svg"}
+    for tag, attributes in seen.elements:
+        for name in ("src", "href"):
+            assert (attributes.get(name) or "#").startswith(("#", "data:image/svg+xml;base64,")), (tag, attributes)
+    assert not [one for one in page if category(one) in ("Cc", "Cf", "Cs", "Zl", "Zp") and one != "\n"]
+    page.encode("utf-8")
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory):
+    db = opened(tmp_path_factory.mktemp("report") / "companion.sqlite")
+    return db, a_lifter(db)
+
+
+@pytest.fixture(scope="module")
+def page(made):
+    db, person = made
+    return report_html(db, person, NOW, BOOK)
+
+
+@pytest.fixture
+def file(tmp_path: Path):
+    return opened(tmp_path / "companion.sqlite")
+
+
+def section(page: str, name: str) -> str:
+    """The words of one section."""
+    return Seen(page.split(f'aria-labelledby="{name}">')[1].split("</section>")[0]).words
+
+
+def test_the_summary_says_what_is_likely_what_is_ruled_out_by_what_and_what_was_not_tested(page):
+    words = section(page, "summary")
+    assert "Strength ○ ruled out" in words
+    assert "Speaks against it Film: no earlier under load than without, at 90 kg (squat look; strong; common practice)" in words
+    assert "Not tested, so open: rock back, bird dog" in words
+    assert "The bird dog was stopped for pain: it counts as not tested." in words
+    assert "Home tests can't show the shape of bones or joints, and they are no diagnosis." in words
+
+
+def test_an_overruled_finding_stands_beside_the_computed_one(page):
+    words = section(page, "summary")
+    assert "Control ○ ruled out Overruled: open overruled by coach Rune Aldersgate, 29 Mar 2026, 19:00." in words
+    assert "Reason: seen in person: she loses it when tired" in words
+    assert "A coach sees it otherwise: control is open." in words
+    assert "Open control, by a coach (the tests: ruled out)" in words
+
+
+def test_safety_says_the_level_now_that_one_has_lapsed_and_every_alert(page):
+    words = section(page, "safety")
+    assert "Now: open: nothing stands against tests or squats." in words
+    assert "no load, which has lapsed since" in words
+    assert "8 Mar 2026, 18:07 no load something hurt (A small pain" in words
+
+
+@pytest.mark.parametrize(("level", "words"), [("clinician", "closed until a clinician"), ("emergency", "closed: sent to emergency care")])
+def test_a_closed_level_is_marked_and_said(file, level, words):
+    one = Kept(file, people.add_person(file, "terminal", "ida", "ida", START))
+    one.find(safety__level=level)
+    page = report_html(file, one.person, NOW, BOOK)
+    assert words in section(page, "safety")
+    assert 'class="caution shut"' in page
+    assert f"Nothing in this plan opens any work. The safety level now: {words}" in section(page, "plan")
+
+
+def test_an_open_level_warns_of_nothing_in_the_plan(page):
+    assert "opens any work" not in section(page, "plan")
+    assert "caution shut" not in page
+
+
+def test_each_side_has_its_number_its_lines_its_error_and_its_change(page):
+    words = section(page, "measured")
+    assert "Straight-leg raise, left 76.5° mean of 76°, 77° by level own, shin, on 18 Mar 2026" in words
+    assert "clear of the 70° line (common practice)" in words
+    assert "least change that is not error" in words
+    assert "Since 5 Jan 2026: 1 cm apart: within measurement error" in words
+    assert "Heels raised clearly below parallel 1 band later" in words
+
+
+def test_every_chart_has_its_text_twin(page):
+    pictures = Seen(page).all("img")
+    assert len(pictures) == 6
+    assert all((one["alt"] or "").startswith("Chart: ") for one in pictures)
+    assert page.count("<figcaption>") == 6
+    for words in ("Straight-leg raise, over time. Left: 63.5° on 5 Jan 2026", "Pain, 0 to 10, over time", "something hurt: 3 on 8 Mar 2026",
+                  "Movement felt in the lower back", "Depth to keep to, over time"):
+        assert words in section(page, "charts")
+
+
+def test_a_chart_keeps_its_words_as_text(page):
+    import base64
+
+    first = next(one["src"] for one in Seen(page).all("img"))
+    drawing = base64.b64decode(first.split(",")[1]).decode()
+    assert ">Straight-leg raise</text>" in drawing
+    assert "<script" not in drawing
+
+
+def test_squat_days_stand_the_newest_first_with_what_hurt_and_the_lot(page):
+    words = section(page, "squat-days")
+    assert "Sun 8 Mar 2026 65 kg depth kept still (on film) yes no drill, felt 2 of 10" in words
+    assert words.index("24 Mar 2026") < words.index("8 Mar 2026") < words.index("31 Jan 2026")
+    assert "a film or photo is in the chat" in words
+    assert "Priming trial: Can't tell yet" in words
+
+
+def test_plan_reminder_acts_and_looks_are_there(page):
+    assert "Tuesday at 18:00, Friday at 07:00" in section(page, "plan")
+    assert "Goal, as written 100 kg for five, deep & steady" in section(page, "plan")
+    assert "Retest Mon 20 Apr 2026, 10:00 Europe/Berlin" in section(page, "plan")
+    assert "Rune Aldersgate pin depth parallel film of Tuesday" in section(page, "coaching")
+    assert "Rune Aldersgate numbers" in section(page, "coaching")
+
+
+def test_a_coachs_depth_holds_until_a_later_squat_day_moves_it(made, file):
+    glance = dict(account_of(*made, NOW, BOOK).glance)
+    assert glance["Depth to keep to"] == "parallel (set by a coach)"
+    one = Kept(file, people.add_person(file, "terminal", "ida", "ida", START))
+    one.find(depth__keep="parallel", outcome__at=START.isoformat())
+    one.on(3)
+    one.find(depth__step="a_little_above")
+    one.find(depth__keep="parallel")  # the results were looked at again
+    assert dict(account_of(file, one.person, NOW, BOOK).glance)["Depth to keep to"] == (
+        "a little above parallel (after the last squat day told)")
+
+
+def test_a_correction_is_visible_with_what_it_replaced(made, page):
+    db, person = made
+    first, back, again = [row[0] for row in db.execute(
+        "select id from answers where person = ? and key = 'right_level' order by id limit 3", (person,))]
+    words = section(page, "answers")
+    assert f"taken back by row {back}" in words
+    assert f"takes back row {first} replaced by row {again}" in words
+    assert f"in place of row {back}" in words
+    assert page.count('<tr role="row" class="gone">') == 8
+
+
+def test_the_log_holds_every_row(made, page):
+    db, person = made
+    rows = [row[0] for row in db.execute("select id from answers where person = ?", (person,))]
+    for id in rows:
+        assert f'<th role="rowheader" scope="row"><div><bdi>{id}</bdi></div></th>' in page
+    assert f"{len(rows)} rows in" in section(page, "answers")
+
+
+def test_what_a_question_lists_is_shown_with_it(page):
+    assert "bladder Any of these, now or lately? New trouble with bladder or bowel" in section(page, "answers")
+
+
+def test_a_lifter_in_pounds_reads_pounds_and_inches(file):
+    words = Seen(report_html(file, a_lifter(file, units="imperial"), NOW, BOOK)).words
+    assert "67.5 kg" not in words
+    assert "149 lb" in words
+    assert "How many inches from toe to wall? 8 3.1 in (tape)" in words
+
+
+def test_dates_are_those_of_the_lifters_own_clock(file):
+    late = Kept(file, people.add_person(file, "terminal", "ida", "ida", START), at=START.replace(hour=23))
+    late.run("welcome", {"zone": ZONE})
+    assert "Welcome, 6 Jan 2026, 00:00" in section(report_html(file, late.person, NOW, BOOK), "answers")
+
+
+def test_somebody_without_an_answer_gets_a_page_that_says_so(file):
+    person = people.add_person(file, "terminal", "ida", "ida", START)
+    page = report_html(file, person, NOW, BOOK)
+    for words in ("No test is done yet", "no safety check has been done yet", "Nothing has been measured yet.",
+                  "There is nothing to draw yet.", "No squat day has been told of yet.", "Nothing has been answered yet."):
+        assert words in Seen(page).words
+    nothing_active(page)
+
+
+def test_sources_carry_their_standing(page):
+    words = section(page, "standing")
+    assert "Straight-leg raise: 70°, least that serves a squat rule of thumb common practice" in words
+    assert "Knee to wall by tape: error" in words
+    assert "Weir 2005" in words
+
+
+def test_headings_go_down_one_at_a_time_and_every_head_has_a_scope(page):
+    seen = Seen(page)
+    assert seen.headings[0] == 1
+    assert all(after - before <= 1 for before, after in zip(seen.headings, seen.headings[1:], strict=False))
+    assert seen.headings.count(1) == 1
+    assert all(one.get("scope") in ("col", "row", "rowgroup") for one in seen.all("th"))
+    ids = [attributes["id"] for _, attributes in seen.elements if "id" in attributes]
+    assert len(ids) == len(set(ids))
+    targets = {(one["href"] or "")[1:] for one in seen.all("a")}
+    assert targets <= set(ids)
+    assert seen.all("html") == [{"lang": "en"}]
+
+
+def test_a_lifters_page_has_no_script_and_allows_none(page):
+    nothing_active(page)
+    policy = next(one["content"] for one in Seen(page).all("meta") if one.get("http-equiv") == "Content-Security-Policy")
+    assert policy.startswith("default-src 'none';")
+    assert "script-src" not in policy
+
+
+@pytest.mark.parametrize("evil", [*EVIL, LONG, LONG[:4000] + "<b>", "\u202e" * 4096])
+def test_no_text_of_a_lifter_is_active(file, evil):
+    shy = Kept(file, people.add_person(file, "terminal", "a", "plain name", START))
+    raw = evil.encode("utf-8", "replace").decode()  # SQLite keeps no half characters
+    wild = Kept(file, people.add_person(file, "terminal", "b", raw, START))
+    for one, text in ((shy, "plain"), (wild, raw)):
+        coach = people.add_person(file, "terminal", f"coach {one.person}", text, START)
+        coaching.make_coach(file, coach, text, START)
+        coaching.link(file, one.person, coach, START)
+        one.run("safety_check", {"told": text, "limits": text}, asked=text, told=text, limits=text)
+        one.run("squat_look", {"plain_rounds": "clearly", "plain_depth": "parallel"}, plain_rounds=text)
+        one.run("squat_after", {"back": "still", "note": text}, note=text, back=text)
+        keep(file, one.person, [Alert("clinician", text), Find("safety.level", "clinician", text, text), Find("squat.goal", text),
+                                Find("overruled.length", text, text, text), Find("safety.why", text)], START, ZONE)
+        coaching.note_act(file, one.person, coach, text, text, text, START)
+        coaching.note_look(file, one.person, coach, text, START)
+    pages = [report_html(file, one.person, NOW, BOOK) for one in (shy, wild)]
+    for page in pages:
+        nothing_active(page)
+    longed = [[(tag, *(name for name in names if name != "class")) for tag, *names in shape(page)] for page in pages]
+    if raw.strip():
+        assert longed[0] == longed[1]
+    nothing_active(caseload_html(file, None, NOW), scripts=1)
+
+
+def test_half_an_emoji_that_reaches_a_page_becomes_a_whole_character():
+    said = rendered("parts.html.jinja", {})
+    assert "<" not in said
+    page = rendered("page.html.jinja", {"policy": "\ud83d<\u202e"})
+    assert 'content="\ufffd&lt; "' in page
+
+
+def test_a_name_nobody_gave_a_template_is_an_error():
+    with pytest.raises(UndefinedError):
+        rendered("page.html.jinja", {})
+
+
+def test_the_lifters_own_copy_says_so(made):
+    db, person = made
+    assert "for the lifter" in Seen(report_html(db, person, NOW, BOOK, for_coach=False)).words
+
+
+# the caseload ---------------------------------------------------------------------------------------------------
+
+
+def group_of(db, count: int = 3) -> int:
+    coach = people.add_person(db, "terminal", "rune", "Rune Aldersgate", START)
+    coaching.make_coach(db, coach, "Rune Aldersgate", START)
+    for n in range(count):
+        one = Kept(db, people.add_person(db, "terminal", f"p{n}", f"Lifter {n}", START), at=NOW - timedelta(days=n))
+        coaching.link(db, one.person, coach, START)
+        one.run("about_you", {"height": 171.0})
+        if n == count - 1:
+            one.run("pain", {"where": "back", "bad": 5.0})
+            keep(db, one.person, [Find("safety.level", "not_today"), Alert("not_today", "something hurt", str(one.runs))], one.at, ZONE)
+    people.add_person(db, "terminal", "solo", "Solo Lifter", START)
+    return coach
+
+
+def test_a_caseload_has_the_most_urgent_first_and_counts_each_group(file):
+    words = Seen(caseload_html(file, group_of(file), NOW)).words
+    assert words.index("Lifter 2 hurt") < words.index("Lifter 0 fine")
+    assert "3 lifters, the most urgent first: 1 hurt, 2 fine." in words
+    assert "Hurt: 1" in words
+    assert "Fine: 2" in words
+    assert "Solo" not in words
+
+
+def test_the_operator_sees_every_lifter_and_no_mere_coach(file):
+    group_of(file)
+    words = Seen(caseload_html(file, None, NOW)).words
+    assert "Caseload of everybody" in words
+    assert "Solo Lifter" in words
+    assert "Lifter 2 hurt" in words
+    assert "Rune" not in words
+    assert len(standings_of_all(file)) == 4
+
+
+def test_a_coach_sees_nobody_who_is_not_theirs(file):
+    group_of(file)
+    stranger = people.add_person(file, "terminal", "nosy", "Nosy", START)
+    assert "Nobody is linked yet." in Seen(caseload_html(file, stranger, NOW)).words
+
+
+def test_the_caseloads_one_script_is_allowed_by_its_hash_alone(file):
+    import base64
+    import hashlib
+
+    page = caseload_html(file, group_of(file), NOW)
+    nothing_active(page, scripts=1)
+    script = page.split("<script>")[1].split("</script>")[0]
+    digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
+    assert Markup.escape(f"script-src 'sha256-{digest}'") in page
+
+
+# PDF ------------------------------------------------------------------------------------------------------------
+
+
+def test_without_chromium_the_error_says_what_to_do(tmp_path, monkeypatch):
+    monkeypatch.setenv("PATH", str(tmp_path))
+    with pytest.raises(pdf.NoPdf, match="no Chromium found: install it"):
+        pdf.write_pdf("<p>", tmp_path / "x.pdf")
+    with pytest.raises(pdf.NoPdf, match="there is no Chromium at"):
+        pdf.write_pdf("<p>", tmp_path / "x.pdf", str(tmp_path / "none"))
+
+
+def program(path: Path, lines: str) -> str:
+    path.write_text(f"#!/bin/sh\n{lines}\n")
+    path.chmod(0o700)
+    return str(path)
+
+
+def test_a_chromium_that_hangs_is_ended_with_all_it_started(tmp_path):
+    hung = program(tmp_path / "hung", f"sleep 600 &\necho $! > {tmp_path}/child\nwait")
+    with pytest.raises(pdf.NoPdf, match="took longer than"):
+        pdf.write_pdf("<p>", tmp_path / "x.pdf", hung, seconds=0.5)
+    child = int((tmp_path / "child").read_text())
+    assert _gone(child)
+    assert not (tmp_path / "x.pdf").exists()
+
+
+def _gone(child: int) -> bool:
+    """Whether a process has ended; what nobody has waited for yet has ended too."""
+    try:
+        return Path(f"/proc/{child}/stat").read_text().rsplit(") ", 1)[1].startswith("Z")
+    except FileNotFoundError:
+        return True
+
+
+@pytest.mark.parametrize(("lines", "says"), [("exit 3", "ended with code 3"), ("exit 0", "printed nothing")])
+def test_a_chromium_that_fails_is_told_of_in_a_line(tmp_path, lines, says):
+    with pytest.raises(pdf.NoPdf, match=says):
+        pdf.write_pdf("<p>", tmp_path / "x.pdf", program(tmp_path / "bad", lines))
+
+
+def test_a_pdf_is_readable_by_its_owner_only(tmp_path):
+    prints = program(tmp_path / "prints", 'for one; do case $one in --print-to-pdf=*) printf "%%PDF-1.4" > "${one#*=}";; esac; done')
+    pdf.write_pdf("<p>", tmp_path / "x.pdf", prints)
+    assert stat.S_IMODE((tmp_path / "x.pdf").stat().st_mode) == 0o600
+    assert (tmp_path / "x.pdf").read_bytes() == b"%PDF-1.4"
+
+
+def test_a_page_takes_the_place_of_one_that_others_could_read(tmp_path):
+    (tmp_path / "x.html").write_text("old")
+    (tmp_path / "x.html").chmod(0o644)
+    pdf.write_private(tmp_path / "x.html", b"new")
+    assert (tmp_path / "x.html").read_bytes() == b"new"
+    assert stat.S_IMODE((tmp_path / "x.html").stat().st_mode) == 0o600
+    assert [one.name for one in tmp_path.iterdir()] == ["x.html"]
+
+
+def test_the_printing_program_never_sees_the_bots_token(tmp_path, monkeypatch):
+    monkeypatch.setenv("COMPANION_TOKEN", "123:secret")
+    with pytest.raises(pdf.NoPdf):
+        pdf.write_pdf("<p>", tmp_path / "x.pdf", program(tmp_path / "tells", f"env > {tmp_path}/env"))
+    assert "PATH=" in (tmp_path / "env").read_text()
+    assert "secret" not in (tmp_path / "env").read_text()

@@ -1,0 +1,183 @@
+"""The kinds of question about squat days, and what numbers and shared things are read as."""
+
+from __future__ import annotations
+
+import pytest
+
+from companion.conversation.condition import Facts, fact
+from companion.conversation.day_kinds import Clock, Day, Rest, SquatDays
+from companion.conversation.events import Tapped
+from companion.conversation.flow import Ask, Flow, Tell
+from companion.conversation.kinds import Answer, Ears, Media, Number, Numbers, Option, PainScore, Unclear, Words, YesNo, Zone
+from tests.drive import CHECKED, NOW, Talk, small_book
+
+PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'
+EARS = Ears(now=NOW, facts={"today": "2026-03-02", "squat.plan": PLAN})
+EMPTY = Ears(now=NOW, facts={"today": "2026-03-02"})
+
+
+def value(read: Answer | Unclear) -> object:
+    return read.value if isinstance(read, Answer) else read.reason
+
+
+def rest(half: str, **facts: str) -> Ears:
+    kept: Facts = {"today": "2026-03-02", "squat.plan": PLAN, "open": half, **facts}
+    return Ears(now=NOW, facts=kept)
+
+
+# squat days -------------------------------------------------------------------------------------------------
+
+
+def test_a_plan_and_a_change_are_kept_as_the_calendars_own_text():
+    assert value(SquatDays().read("Tuesdays and Fridays at 6pm", EMPTY)) == "weekly TU=18:00,FR=18:00"
+    assert value(SquatDays().read("skip friday", EARS)) == "skip 2026-03-06"
+
+
+def test_holes_are_kept_with_it():
+    assert value(SquatDays().read("tue and fri 6", EMPTY)) == "weekly TU=06:00?,FR=06:00?"
+
+
+def test_a_shorter_reply_is_read_with_the_words_before_it():
+    assert value(SquatDays(before="move it to").read("sunday 10am", EARS)) == "move 2026-03-03 2026-03-08 10:00"
+    assert value(SquatDays(before="also on").read("sunday 10am", EARS)) == "on 2026-03-08 10:00"
+    assert value(SquatDays(before="pause until").read("10 march", EARS)) == "pause 2026-03-10"
+
+
+def test_a_choice_said_exactly_comes_before_reading():
+    assert value(SquatDays((Option("tap", "Other days", ("other",)),)).read("other", EARS)) == "tap"
+
+
+def test_it_is_the_next_one_from_the_day_that_is_said_to_be_first():
+    assert value(SquatDays().read("skip it", EARS)) == "skip 2026-03-03"
+    late = Ears(now=NOW, facts={**EARS.facts, "since": "2026-03-04"})
+    assert value(SquatDays().read("skip it", late)) == "skip 2026-03-06"
+
+
+@pytest.mark.parametrize("words", ["tomorrow", "friday", "10 march"])
+def test_a_day_is_the_answer_also_where_it_is_a_word_for_not_now(words: str):
+    assert SquatDays().claims(words, EARS)
+    assert Rest().claims(words, EARS)
+
+
+@pytest.mark.parametrize("words", ["stop", "later", "skip", "back", "not now"])
+def test_control_words_are_not_claimed(words: str):
+    assert not SquatDays().claims(words, EARS)
+    assert not YesNo().claims("tomorrow", EARS)
+
+
+@pytest.mark.parametrize("words", ["skip friday or not", "maybe tuesdays", "", "🤷", "a" * 400])
+def test_what_is_not_clear_is_not_guessed(words: str):
+    assert isinstance(SquatDays().read(words, EARS), Unclear)
+
+
+# the rest of a half ---------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("half", "reply", "whole"), [
+    ("weekly TU=06:00?", "evening", "weekly TU=18:00"), ("weekly TU=06:00?", "am", "weekly TU=06:00"),
+    ("weekly TU=??:??", "18:00", "weekly TU=18:00"), ("weekly TU=??:??", "6", "weekly TU=06:00?"),
+    ("every 2 07:00 ????-??-??", "tomorrow", "every 2 07:00 2026-03-03"),
+    ("move 2026-03-03 ????-??-?? 18:00", "thursday", "move 2026-03-03 2026-03-05 18:00"),
+    ("move 2026-03-03 ????-??-?? 18:00", "thursday 7pm", "move 2026-03-03 2026-03-05 19:00"),
+    ("move 2026-03-03 ????-??-?? 18:00", "thursday at 7", "move 2026-03-03 2026-03-05 07:00?"),
+])
+def test_what_is_missing_is_filled_in(half: str, reply: str, whole: str):
+    assert value(Rest().read(reply, rest(half))) == whole
+
+
+def test_a_day_to_move_to_is_checked_against_the_plan():
+    assert "is a squat day already" in str(value(Rest().read("friday", rest("move 2026-03-03 ????-??-?? 18:00"))))
+
+
+def test_where_nothing_is_clear_it_is_asked_again_with_what_is_wanted():
+    assert isinstance(Rest().read("some time", rest("weekly TU=??:??")), Unclear)
+    assert Rest().example(rest("weekly TU=06:00?")) == "Say “morning” or “evening”."
+    assert Rest().example(rest("every 2 07:00 ????-??-??")) == "For example: tomorrow."
+    assert Rest().example(rest("weekly TU=??:??")) == "For example: 18:00, or 6pm."
+
+
+def test_a_tapped_word_is_read_like_a_typed_one():
+    kind = Rest(choices=(Option("evening", "In the evening"),))
+    assert value(kind.tapped(kind.options[0], rest("weekly TU=06:00?"))) == "weekly TU=18:00"
+
+
+def test_a_button_that_does_not_fit_any_more_is_answered_and_asked_again():
+    flow = Flow("days", 1, "Days", counted=False, at_start=lambda known: {"open": "weekly TU=??:??"}, steps=(
+        Ask("rest", "When?", Rest(choices=(Option("tomorrow", "Tomorrow"),))), Tell("Kept.")))
+    talk = Talk(flow, known=CHECKED, book=small_book(flow)).tap("Tomorrow")
+    assert talk.state == "days.rest"
+    assert "could not read" in talk.last
+
+
+# times and days -------------------------------------------------------------------------------------------------
+
+
+def test_a_clock_keeps_one_time_and_asks_back_where_two_are_meant():
+    assert value(Clock().read("6:30pm", EMPTY)) == "18:30"
+    assert value(Clock().read("6", EMPTY)) == "In the morning or in the evening?"
+    assert value(Clock(evening=True).read("6", EMPTY)) == "18:00"
+    assert value(Clock(evening=False).read("6", EMPTY)) == "06:00"
+    assert value(Clock().read("soon", EMPTY)) == "I need a time of day."
+    assert [option.label for option in Clock(("20:00", "21:00")).options] == ["20:00", "21:00"]
+
+
+def test_a_day_is_one_to_come():
+    assert value(Day().read("16 march", EMPTY)) == "2026-03-16"
+    assert isinstance(Day().read("yesterday", EMPTY), Unclear)
+
+
+# other kinds that grew ------------------------------------------------------------------------------------------
+
+
+LOAD = Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
+    Option("same", "The same again", ("same",), only_if=fact("last").known), Option("none", "No bar today", ("none",))))
+
+
+def test_a_number_may_have_answers_that_are_none():
+    assert value(LOAD.read("82,5 kg", EMPTY)) == 82.5
+    assert value(LOAD.read("same", EMPTY)) == "same"
+    assert not LOAD.unusual("same")
+    assert LOAD.unusual(400.0)
+
+
+def test_such_an_answer_is_taken_by_its_button_only_while_it_is_offered():
+    flow = Flow("load", 1, "Load", counted=False, steps=(Ask("load", "Load?", LOAD), Tell("Kept.")))
+    talk = Talk(flow, known=CHECKED, book=small_book(flow))
+    assert [tap.label for row in talk.says[-1].buttons for tap in row][:1] == ["No bar today"]
+    talk.send(Tapped("load.1.load.same"))
+    assert talk.state == "load.load"
+    assert talk.say("same").state == "load.load"
+    assert talk.tap("No bar today").answers["load"] == "none"
+
+
+@pytest.mark.parametrize(("text", "kept"), [
+    ("20, 10, 5 and 2.5", "20,10,5,2.5"), ("2.5 5 10 20", "20,10,5,2.5"), ("20kg/10kg/5kg", "20,10,5"),
+    ("1,25 and 2,5", "2.5,1.25"),
+    ("5, 5, 5", "5"), ("20", "20"),
+    ("20,10,5", "20,10,5"), ("20,5", "20,5"), ("12,5 and 20", "20,12.5"), ("20, 10, 2,5", "20,10,2.5"),
+    ("20, 15, 10, 5, 2.5, 1.25 kg", "20,15,10,5,2.5,1.25")])
+def test_several_numbers_are_kept_largest_first(text: str, kept: str):
+    assert value(Numbers("kg", 0.25, 50, (20, 10)).read(text, EMPTY)) == kept
+
+
+@pytest.mark.parametrize("text", ["", "some", "20 and a few", "900", "-5", "20, ten thousand", "20,10,2,5"])
+def test_what_is_no_list_of_numbers_is_asked_again(text: str):
+    assert isinstance(Numbers("kg", 0.25, 50, (20, 10)).read(text, EMPTY), Unclear)
+
+
+def test_pounds_are_read_where_pounds_are_spoken():
+    read = Numbers("kg", 0.25, 50, (20,)).read("45, 25", Ears(units="imperial", now=NOW))
+    assert [round(float(one), 1) for one in str(value(read)).split(",")] == [20.4, 11.3]
+
+
+def test_each_kind_takes_only_what_it_can():
+    assert Zone().take("location", "38.72,-9.14") == Answer("Europe/Lisbon", "a location")
+    assert Zone().take("photo", "x") is None
+    assert Media(("video",)).take("video", "ref") == Answer("ref", "video")
+    assert Media(("video",)).take("photo", "ref") is None
+    for kind in (Words(), YesNo(), SquatDays(), Rest(), Clock(), LOAD, PainScore()):
+        assert kind.take("location", "38.72,-9.14") is None
+
+
+def test_a_tapped_pain_score_is_a_number():
+    assert PainScore().tapped(PainScore().options[7], EMPTY) == Answer(7.0, "7")

@@ -1,0 +1,110 @@
+"""The morning after something hurt: what each answer closes, and who hears of it."""
+
+from __future__ import annotations
+
+import pytest
+
+from companion.conversation.condition import Value
+from companion.conversation.effects import Alert, Remind
+from companion.conversation.events import Invite
+from companion.conversation.step import step
+from flows.catalogue import BOOK
+from flows.morning import FLOW
+from flows.shared import SQUAT
+from tests.drive import UNCHECKED, Talk
+
+PLAN = '{"weekly":{"SU":"18:00"}}'
+"""Yesterday, Sunday 1 March, was a squat day."""
+
+
+def begun(**known: Value) -> Talk:
+    return Talk(FLOW, known={**UNCHECKED, **known}, book=BOOK)
+
+
+def heard(talk: Talk) -> str:
+    return "\n".join(say.text for say in talk.says)
+
+
+def alerts(talk: Talk) -> list[str]:
+    return [effect.level for effect in talk.effects if isinstance(effect, Alert)]
+
+
+def reminds(talk: Talk) -> list[Remind]:
+    return [effect for effect in talk.effects if isinstance(effect, Remind)]
+
+
+def test_back_to_usual_opens_nothing_by_itself():
+    talk = begun().tap("Back to usual")
+    assert "safety.level" not in talk.found
+    assert "Today's safety check still stands" in heard(talk)
+    assert alerts(talk) == []
+    assert reminds(talk) == []
+
+
+@pytest.mark.parametrize(("label", "level"), [("Better, not gone", "no_load"), ("The same", "not_today")])
+def test_not_back_to_usual_means_no_load_and_tells_the_coach(label: str, level: str):
+    talk = begun().tap(label)
+    assert talk.found["safety.level"] == level
+    assert alerts(talk) == [level]
+    assert any(gate.shut.holds({**talk.known, "safety.checked.today": "yes"}) for gate in SQUAT)
+
+
+@pytest.mark.parametrize("label", ["Better, not gone", "The same"])
+def test_it_is_asked_again_the_next_morning_and_only_then(label: str):
+    (again,) = reminds(begun().tap(label))
+    assert (again.kind, again.flow, again.date, again.hour, again.that_day) == ("morning", "morning", "2026-03-03", 9, True)
+
+
+def test_worse_goes_to_the_pain_questions():
+    talk = begun().tap("Worse, or something new")
+    assert talk.state == "pain.where"
+    assert talk.found["safety.level"] == "not_today"
+    assert alerts(talk)
+
+
+def test_it_never_betters_what_stands():
+    assert begun(**{"safety.level": "not_today"}).tap("Better, not gone").found["safety.level"] == "not_today"
+
+
+@pytest.mark.parametrize("level", ["clinician", "same_day", "emergency"])
+def test_who_was_sent_to_be_seen_is_asked_nothing_and_nothing_is_lifted(level: str):
+    talk = begun(**{"safety.level": level})
+    assert "still holds" in heard(talk)
+    assert "safety.level" not in talk.found
+    assert talk.state == "home.pick"
+
+
+def test_the_question_is_not_skipped_and_not_guessed():
+    for words in ("skip", "meh", "ok i guess", "next"):
+        talk = begun().say(words)
+        assert talk.state == "morning.how"
+        assert "safety.level" not in talk.found
+
+
+@pytest.mark.parametrize("words", ["it hurts more", "my leg is numb now"])
+def test_pain_in_their_own_words_goes_to_the_pain_questions(words: str):
+    assert begun().say(words).state.startswith("pain.")
+
+
+def test_once_answered_it_is_not_taken_back():
+    talk = begun().tap("Back to usual").say("back")
+    assert talk.state == "home.pick"
+
+
+def test_a_squat_day_that_was_not_told_of_is_offered_not_asked():
+    talk = begun(**{"squat.plan": PLAN}).tap("Back to usual")
+    offers = [tap.data for say in talk.says for row in say.buttons for tap in row if tap.label == "How they went"]
+    assert offers == ["go.squat_after.2026-03-01"]
+    assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize("known", [{"squat.plan": PLAN, "squat.answered": "2026-03-01"}, {}])
+def test_else_it_is_not(known: dict[str, Value]):
+    assert "yesterday's squats" not in heard(begun(**known).tap("Back to usual"))
+
+
+def test_the_invitation_says_what_it_is_about_and_begins_it():
+    talk = begun()
+    (say,) = step(BOOK, talk.session, Invite("morning"), talk._known()).effects
+    assert say.text == "Yesterday something hurt. How is it this morning?"
+    assert say.buttons[0][0].data.startswith("go.morning")

@@ -1,0 +1,273 @@
+"""Afterwards: depth kept, did it move, did it hurt, load, a note, a film; and what becomes of the depth."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+
+from companion.conversation.effects import Replan
+from companion.conversation.events import Invite, Sent
+from companion.screening.squat_days import days_told
+from flows.catalogue import BOOK
+from flows.squat_after import FLOW
+from tests.drive import CHECKED, NOW, UNCHECKED, Talk
+from tests.flows.squatting import Lifter, squatted
+
+BEGUN = squatted(0.1, "0", planned=1)
+YESTERDAY = "2026-03-01"
+PAIN = ("Knee", "1", "no", "no")
+
+
+def after(*rows: list, **known: str) -> Lifter:
+    """A lifter who was on a squat day with the companion just before."""
+    return Lifter(FLOW, known, [*BEGUN, *(row for some in rows for row in some)])
+
+
+def told(talk: Lifter):
+    """The latest day as the log tells it."""
+    return days_told(talk.kept, "UTC+00:00")[-1]
+
+
+@pytest.mark.parametrize("words", ["done squatting", "how it went", "after squats", "/squat_after"])
+def test_it_is_begun_by_saying_so(words: str):
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say(words)
+    assert talk.state.startswith("squat_after."), "“how it went” is no question of pain"
+
+
+def test_the_whole_of_it_is_a_few_taps():
+    talk = after().tap("Yes, still", "Film, from the side", "Kept to it", "No").say("80").say("light today")
+    talk.send(Sent("video", "file-1"))
+    day = told(talk)
+    assert (day.back, day.film, day.kept, day.hurt, day.load, day.note, day.video) == (
+        "still", True, "kept", False, 80.0, "light today", "file-1")
+    assert talk.state == "home.pick"
+    assert "One more clean squat day in a row, and it goes a step deeper." in talk.heard
+    assert "Thank you, that is in your log." in talk.heard
+
+
+def test_note_and_film_can_be_left_out():
+    talk = after().say("yes", "feel", "kept", "no", "80", "skip").tap("Skip")
+    assert talk.state == "home.pick"
+    assert (told(talk).note, told(talk).video) == ("", "")
+
+
+def test_it_opens_without_a_safety_check():
+    assert Talk(FLOW, UNCHECKED, BOOK).state == "squat_after.done"
+
+
+@pytest.mark.parametrize("level", ["emergency", "same_day"])
+def test_somebody_sent_to_be_seen_at_once_is_asked_nothing_about_squats(level: str):
+    talk = after(**{"safety.level": level})
+    assert talk.state == "home.pick"
+    assert "squat_after" not in talk.began
+
+
+def test_whether_they_squatted_is_asked_only_where_they_did_not_say_so():
+    assert after().state == "squat_after.back"
+    assert Lifter(FLOW).state == "squat_after.done"
+
+
+def test_no_squats_is_an_answer_too():
+    talk = Lifter(FLOW).say("no")
+    assert talk.state == "home.pick"
+    assert "no squats then" in talk.heard
+    assert talk.found["squat.answered"] == "2026-03-02"
+    assert not told(talk).squatted
+
+
+def test_yesterday_is_asked_about_by_name_and_kept_as_yesterday():
+    talk = Lifter(FLOW, asked=YESTERDAY)
+    assert talk.last == "Did you squat yesterday?"
+    talk.say("yes", "moved", "feel", "kept", "no", "80", "skip", "skip")
+    assert (told(talk).day.isoformat(), told(talk).back) == (YESTERDAY, "moved")
+    assert talk.found["squat.answered"] == YESTERDAY
+
+
+def test_a_day_told_of_late_does_not_reopen_a_later_one():
+    talk = Lifter(FLOW, {"squat.answered": "2026-03-02"}, asked=YESTERDAY).say("no")
+    assert talk.found["squat.answered"] == "2026-03-02"
+
+
+@pytest.mark.parametrize("asked", ["2026-02-20", "2026-03-09", "nonsense"])
+def test_a_day_long_gone_or_to_come_is_not_told_of(asked: str):
+    assert Lifter(FLOW, asked=asked).last == "Did you squat today?"
+
+
+@pytest.mark.parametrize(("day", "whose"), [("2026-03-02", "today's"), (YESTERDAY, "yesterday's"),
+                                            ("2026-02-28", "Saturday 28 February's")])
+def test_the_follow_up_asks_about_its_day(day: str, whose: str):
+    talk = Lifter(FLOW)
+    talk.send(Invite("squat_after", day))
+    assert talk.last == f"How did {whose} squats go? A few taps; if not now, I leave it there."
+    talk.tap("How it went")
+    assert talk.session.top.asked == day
+
+
+def test_what_was_told_is_no_longer_asked_for():
+    talk = after().say("yes", "feel", "kept", "no", "80", "skip", "skip")
+    assert Replan() in talk.effects
+
+
+@pytest.mark.parametrize(("words", "back"), [("yes", "still"), ("no", "moved"), ("it moved", "moved"), ("a little", "moved"),
+                                             ("not sure", "cant_tell")])
+def test_the_back_is_told_in_their_own_words(words: str, back: str):
+    assert after().say(words).answers["back"] == back
+
+
+def test_how_it_was_seen_is_asked_only_of_what_was_judged():
+    assert after().say("yes").state == "squat_after.seen_by"
+    assert after().say("I can't tell").state == "squat_after.kept"
+
+
+@pytest.mark.parametrize("words", ["3", "no", "80 kg"])
+def test_numbers_and_a_bare_no_are_no_depth(words: str):
+    assert after().say("yes", "feel", words).state == "squat_after.kept"
+
+
+def test_without_a_depth_set_it_is_asked_how_deep():
+    talk = after(**{"depth.keep": ""}).say("yes", "feel")
+    assert talk.state == "squat_after.depth"
+    assert talk.say("parallel", "no", "80", "skip", "skip").answers["depth"] == "parallel"
+    assert "depth_step" not in talk.began
+
+
+def test_the_depth_asked_about_is_the_one_that_was_set_for_the_day():
+    clean = {"back": "still", "kept": "kept", "seen_by": "film", "hurt": "no", "load": 80.0}
+    rows = [*squatted(2, "1", **clean), *squatted(0.05, "2", **clean)]
+    assert "a little above parallel" in after(rows).say("yes", "feel").last, "the step of today is for the next day"
+
+
+# load -------------------------------------------------------------------------------------------------------------
+
+
+def planned(load: float, **known: str) -> Lifter:
+    from companion.screening.screen import Answer
+
+    rows = [Answer("squat_day", "9", "load", load, "ok", "done", "", "", NOW - timedelta(hours=2))]
+    return after(rows, **known).say("yes", "feel", "kept", "no")
+
+
+def test_the_planned_load_is_one_tap():
+    talk = planned(82.5)
+    assert talk.last == "With which load, in the working sets? Planned: 82.5 kg."
+    talk.tap("As planned")
+    assert told(talk).load == 82.5
+
+
+def test_more_than_the_load_to_keep_to_was_not_the_plan():
+    talk = planned(100.0, **{"load.limit": "64"})
+    assert "Planned" not in talk.last
+    assert all(tap.label != "As planned" for row in talk.says[-1].buttons for tap in row)
+
+
+def test_without_a_bar_no_load_is_asked_for():
+    assert after(**{"bar.bar": "none"}).say("yes", "feel", "kept", "no").state == "squat_after.note"
+
+
+def test_pounds_are_pounds():
+    assert planned(100.0, **{"welcome.units": "imperial"}).last.endswith("Planned: 220 lb.")
+    talk = after(**{"welcome.units": "imperial"}).say("yes", "feel", "kept", "no", "225")
+    assert told(talk).load == pytest.approx(102.06, abs=0.01)
+
+
+# what becomes of the depth ----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("replies", "words"), [
+    (("moved", "feel", "kept"), "The back moved: a step back, to well above parallel"),
+    (("moved", "feel", "deeper"), "does not count towards a step"), (("yes", "film", "deeper"), "does not count towards a step"),
+    (("can't tell", "kept"), "does not count towards a step"), (("yes", "feel", "kept"), "One more clean squat day in a row, on film")])
+def test_the_depth_of_the_next_day_is_told_at_once(replies: tuple[str, ...], words: str):
+    assert words in after().say(*replies, "no", "80", "skip", "skip").heard
+
+
+def test_a_second_clean_day_on_film_leads_a_step_deeper():
+    before = squatted(2, "1", back="still", kept="kept", seen_by="film", hurt="no", load=80.0)
+    talk = after(before).say("yes", "feel", "kept", "no", "80", "skip", "skip")
+    assert talk.found["depth.step"] == "parallel"
+
+
+# the trial --------------------------------------------------------------------------------------------------------
+
+
+def test_on_a_day_of_the_trial_movement_is_asked_from_0_to_10():
+    talk = after(squatted(0.05, "1", lot="draw")).say("yes", "feel", "kept", "no", "80")
+    assert talk.state == "squat_after.felt"
+    for words in ("11", "-1", "3.5 or 4", "lots"):
+        assert talk.say(words).state == "squat_after.felt"
+    talk.say("4", "skip", "skip")
+    assert (told(talk).felt, told(talk).lot) == (4.0, 0)
+    assert "In the trial the depth stays as it is" in talk.heard
+    assert "depth_step" not in talk.began
+
+
+def test_movement_on_a_day_of_the_trial_still_leads_a_step_back():
+    talk = after(squatted(0.05, "1", lot="draw")).say("moved", "feel", "kept", "no", "80", "4", "skip", "skip")
+    assert talk.found["depth.step"] == "well_above"
+
+
+def test_outside_the_trial_it_is_not_asked():
+    assert after().say("yes", "feel", "kept", "no", "80").state == "squat_after.note"
+
+
+def test_a_trial_without_a_bar_still_asks_for_the_load_so_that_its_days_count():
+    talk = after(squatted(0.05, "1", lot="draw"), **{"bar.bar": "none"}).say("yes", "feel", "kept", "no")
+    assert talk.state == "squat_after.load"
+    talk.tap("No bar").say("4")
+    assert told(talk).load == 0
+
+
+# pain -------------------------------------------------------------------------------------------------------------
+
+
+def test_something_that_hurt_leads_to_the_pain_questions_and_closes_the_depth():
+    talk = after().say("yes", "film", "kept", "yes")
+    assert talk.state == "pain.where"
+    talk.say(*PAIN)
+    assert talk.state == "squat_after.load"
+    talk.say("80", "skip", "skip")
+    assert told(talk).hurt
+    assert "no loaded squats before a safety check" in talk.heard
+
+
+def test_whether_it_hurt_is_never_skipped():
+    assert after().say("yes", "film", "kept", "skip").state == "squat_after.hurt"
+
+
+def test_pain_told_in_between_counts_and_is_not_asked_about_twice():
+    talk = after().say("my knee hurts", *PAIN)
+    assert talk.state == "squat_after.back"
+    talk.say("yes", "film", "kept")
+    assert talk.state == "squat_after.load"
+    talk.say("80", "skip", "skip")
+    assert told(talk).hurt
+    assert talk.began.count("pain") == 1
+
+
+def test_pain_of_earlier_in_the_day_does_not_answer_for_the_squats():
+    talk = after(**{"pain.hurt": "yes", "pain.hurt.today": "yes"}).say("yes", "film", "kept")
+    assert talk.state == "squat_after.hurt"
+
+
+@pytest.mark.parametrize(("replies", "level"), [
+    (("Chest, breath or faint", "3", "no", "no", "no"), "emergency"), (("Leg", "1", "no", "yes", "no", "no", "no"), "clinician")])
+def test_after_pain_that_must_be_seen_nothing_more_is_asked(replies: tuple[str, ...], level: str):
+    talk = after().say("yes", "film", "kept", "yes", *replies)
+    assert talk.known["safety.level"] == level
+    assert talk.state == "home.pick"
+    assert "load" not in talk.answers
+    assert told(talk).hurt
+    assert talk.found["squat.answered"] == "2026-03-02"
+
+
+def test_an_emergency_told_in_between_ends_the_questions():
+    talk = after().say("my chest hurts and I can't breathe", "yes")
+    assert talk.known["safety.level"] == "emergency"
+    assert not talk.state.startswith("squat_after")
+
+
+def test_a_false_alarm_is_none():
+    talk = after().say("yes", "film", "my knee hurts", "nothing", "right, nothing")
+    assert talk.state == "squat_after.kept"
+    assert talk.say("kept").state == "squat_after.hurt"

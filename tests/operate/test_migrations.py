@@ -1,0 +1,97 @@
+"""Every step from one schema to the next, on a file with rows in every table there is at that step."""
+
+import sqlite3
+
+import pytest
+from sqlite_utils import Database
+
+from companion.operate.sound import counts_of, damage_of, schema_of, tables_of
+from companion.record.schema import migrations
+
+STEPS = [one.name for one in migrations.pending(Database(memory=True))]
+EXAMPLES = {"text": "words", "integer": 1, "real": 1.5, "any": 2.5, "blob": b"bytes"}
+OWN = "_sqlite_migrations"
+
+
+def apply_one(db, step):
+    later = STEPS[STEPS.index(step) + 1:]
+    migrations.apply(db, stop_before=later)
+    assert schema_of(db.conn).applied[-1] == step
+
+
+def fill_what_is_empty(db):
+    """A row in each table that has none: an example of each column's type, and 1 for what refers to another row."""
+    db.execute("pragma foreign_keys=off")  # a table may come before the one it refers to; all is checked at the end
+    for table in tables_of(db):
+        if table == OWN or db.execute(f"select count(*) from [{table}]").fetchone()[0]:
+            continue
+        columns = db.execute(f"pragma table_info([{table}])").fetchall()
+        refers = {row[3] for row in db.execute(f"pragma foreign_key_list([{table}])")}
+        row = {name: 1 if name in refers else EXAMPLES[kind.lower()] for _, name, kind, *_ in columns}
+        db.execute(f"insert into [{table}] ({', '.join(f'[{name}]' for name in row)}) values ({', '.join('?' * len(row))})",
+                   list(row.values()))
+    db.execute("pragma foreign_keys=on")
+    assert damage_of(db) == ""
+
+
+def everything(db):
+    """Each table's rows, as name and value of each column."""
+    found = {}
+    for table in tables_of(db):
+        rows = db.execute(f"select * from [{table}]")
+        names = [column[0] for column in rows.description]
+        found[table] = [dict(zip(names, row, strict=True)) for row in rows]
+    return found
+
+
+@pytest.fixture
+def db(tmp_path):
+    made = Database(sqlite3.connect(tmp_path / "c.sqlite", isolation_level=None), execute_plugins=False)
+    made.execute("pragma foreign_keys=on")
+    yield made
+    made.close()
+
+
+def test_no_step_loses_a_row_or_a_value(db):
+    for step in STEPS:
+        before = everything(db.conn)
+        apply_one(db, step)
+        after = everything(db.conn)
+        for table, rows in before.items():
+            kept = [{name: row[name] for name in old} for old, row in zip(rows, after[table], strict=False)]
+            assert kept[:len(rows)] == rows, (step, table)
+            assert table == OWN or len(after[table]) == len(rows), (step, table)
+        fill_what_is_empty(db.conn)
+        assert all(counts_of(db.conn).values()), step
+        assert damage_of(db.conn) == "", step
+
+
+def test_a_file_of_each_step_opens_at_the_newest_with_its_rows(tmp_path):
+    from companion.record.file import open_for_writing
+
+    for number, step in enumerate(STEPS):
+        path = tmp_path / f"{number}.sqlite"
+        made = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
+        for earlier in STEPS[:number + 1]:
+            apply_one(made, earlier)
+        fill_what_is_empty(made.conn)
+        before = counts_of(made.conn)
+        made.close()
+        opened, lock = open_for_writing(path)
+        after = counts_of(opened.conn)
+        assert schema_of(opened.conn).waiting == ()
+        opened.close()
+        lock.close()
+        assert {name: after[name] for name in before if name != OWN} == {name: before[name] for name in before if name != OWN}, step
+
+
+def test_a_step_that_fails_leaves_the_file_as_it_was(db):
+    apply_one(db, STEPS[0])
+    fill_what_is_empty(db.conn)
+    before = everything(db.conn)
+    db.execute("create table marks (old text)")
+    db.execute("create table picture_files (old text)")
+    with pytest.raises(sqlite3.OperationalError):
+        migrations.apply(db)
+    assert schema_of(db.conn).applied == (STEPS[0],)
+    assert {table: rows for table, rows in everything(db.conn).items() if table in before} == before

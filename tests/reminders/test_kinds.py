@@ -1,0 +1,107 @@
+"""What becomes of a reminder whose time has come, kind by kind, as tables."""
+
+from __future__ import annotations
+
+from datetime import datetime, time, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from companion.calendar.prompts import Wishes, is_quiet
+from companion.record.reminders import Reminder
+from companion.reminders.kinds import KINDS, PUT_OFF, decide, leaves_until, quiet_from
+from tests.reminders.build import LISBON, NEVER_QUIET, USUAL, at
+
+NOON = at("2026-06-02 11:00")
+NIGHT = at("2026-06-02 20:30")
+MORNING = at("2026-06-03 08:00")
+"""Noon, half past nine in the evening and the end of quiet hours, in Lisbon."""
+
+LEVELS = ("go", "no_load", "not_today", "clinician", "same_day", "emergency")
+PASSES = {  # kind: at each of LEVELS, whether it is sent (+), dropped (-) or put off (.)
+    "squat_day": "+++---",
+    "squat_after": "+++---",
+    "morning": "++++++",
+    "retest": "++....",
+    "screen": "++....",
+}
+SPOKEN_OF = {"squat_day"}
+
+
+def reminder(kind: str, stale: datetime | None = None, round: int = 1) -> Reminder:
+    return Reminder(1, 1, kind, kind, "2026-06-01 18:00", LISBON, at("2026-06-01 17:00"), "2026-06-02", stale, round)
+
+
+@pytest.mark.parametrize("quiet", ["day", "night", "night, none quiet"])
+@pytest.mark.parametrize("stale", [None, "later", "over"])
+@pytest.mark.parametrize("level", LEVELS)
+@pytest.mark.parametrize("kind", PASSES)
+def test_each_kind_at_each_level_by_day_and_night_in_time_and_too_late(kind, level, stale, quiet):
+    now = NOON if quiet == "day" else NIGHT
+    wishes = Wishes(quiet=NEVER_QUIET) if quiet.endswith("none quiet") else USUAL
+    stale_at = {None: None, "later": now + timedelta(minutes=1), "over": now}[stale]
+    what = {"+": "send", "-": "drop", ".": "wait"}[PASSES[kind][LEVELS.index(level)]]
+    found = decide(reminder(kind, stale_at), now, wishes, LISBON, level)
+    if stale == "over" and kind not in SPOKEN_OF:
+        assert (found.what, found.until) == ("stale", None)
+    elif quiet == "night":
+        assert (found.what, found.until) == ("wait", MORNING)
+    elif stale == "over":
+        assert (found.what, found.until) == ("stale" if what == "send" else "drop", None)
+    elif what == "wait":
+        assert (found.what, found.until) == ("wait", now + PUT_OFF)
+    else:
+        assert (found.what, found.until) == (what, None)
+
+
+@pytest.mark.parametrize(("kind", "asked", "what"), [("squat_after", True, "drop"), ("squat_after", False, "send"),
+                                                     ("morning", True, "send"), ("squat_day", True, "send")])
+def test_the_question_of_the_morning_after_takes_the_place_of_the_follow_up(kind, asked, what):
+    assert decide(reminder(kind), NOON, USUAL, LISBON, "go", asked_already=asked).what == what
+
+
+@pytest.mark.parametrize(("round", "what"), [(1, "send"), (2, "send"), (3, "ignored"), (4, "ignored")])
+def test_a_retest_is_told_twice_and_then_left_also_by_night(round, what):
+    assert decide(reminder("retest", round=round), NOON, USUAL, LISBON, "go").what == what
+    assert decide(reminder("retest", round=round), NIGHT, USUAL, LISBON, "go").what == ("wait" if what == "send" else what)
+
+
+def test_coming_home_is_never_sent_and_never_spoken_of():
+    for now in (NOON, NIGHT):
+        for level in LEVELS:
+            assert decide(reminder("home_again", stale=now), now, USUAL, LISBON, level).what == "stale"
+    assert not KINDS["home_again"].says_missed
+
+
+def test_every_kind_that_is_listed_has_a_row_here():
+    assert set(PASSES) | {"home_again"} == {kind.name for kind in KINDS.values() if not kind.shows}
+
+
+@pytest.mark.parametrize(("moment", "quiet", "begins"), [
+    ("2026-06-02 11:00", (time(20), time(9)), "2026-06-02 19:00"),
+    ("2026-06-02 18:59", (time(20), time(9)), "2026-06-02 19:00"),
+    ("2026-06-02 19:00", (time(20), time(9)), "2026-06-03 19:00"),
+    ("2026-06-02 23:30", (time(1), time(6)), "2026-06-03 00:00"),
+    ("2026-03-28 20:00", (time(1, 30), time(9)), "2026-03-29 01:00"),  # half past one does not exist on the 29th
+    ("2026-06-02 11:00", NEVER_QUIET, None),
+])
+def test_when_the_next_quiet_hours_begin(moment, quiet, begins):
+    assert quiet_from(at(moment), Wishes(quiet=quiet), LISBON) == (at(begins) if begins else None)
+
+
+@given(st.integers(0, 60 * 24 * 400), st.integers(0, 95), st.integers(0, 95), st.none() | st.integers(1, 3000),
+       st.sampled_from([LISBON, "America/New_York", "Australia/Lord_Howe", "Africa/Casablanca", "UTC+05:30"]))
+def test_a_message_may_leave_until_it_is_stale_or_quiet_and_not_a_minute_into_either(minutes, begin, end, stale, zone):
+    wishes = Wishes(quiet=(time(begin // 4, begin % 4 * 15), time(end // 4, end % 4 * 15)))
+    now = at("2026-01-01 00:00") + timedelta(minutes=minutes)
+    until = leaves_until(reminder("squat_day", now + timedelta(minutes=stale) if stale else None), now, wishes, zone).stale_at
+    if until is None:
+        assert begin == end
+        assert stale is None
+        return
+    assert until > now
+    assert is_quiet(until, wishes, zone) or (stale and until == now + timedelta(minutes=stale))
+    if not is_quiet(now, wishes, zone):
+        step = (until - now) / 50
+        assert not any(is_quiet(now + step * part, wishes, zone) for part in range(50))
