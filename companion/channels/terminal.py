@@ -59,6 +59,7 @@ class Screen:
 
     def event(self, reply: str) -> Event:
         """What a typed line means: the number of an answer or the letter of what can be begun taps it, all else is text."""
+        reply = reply.encode("utf-16", "surrogatepass").decode("utf-16", "replace")  # bytes that were no text
         picked = reply.strip().rstrip(".)")
         if len(picked) == 1 and picked in ascii_lowercase[:len(self.starts)]:
             return Tapped(self.starts[ascii_lowercase.index(picked)].data)

@@ -23,8 +23,29 @@ MOST_TOGETHER = 200
 """Jobs that share one commit at most: our choice, so that the first of a burst is not kept waiting for the last."""
 
 
+_JOBS_OWN = (sqlite3.SQLITE_ERROR, sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_TOOBIG, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_MISUSE,
+             sqlite3.SQLITE_RANGE)
+"""Primary result codes of SQLite that say something of a statement, not of the file (sqlite.org/rescode.html, from memory)."""
+
+
 class CommitFailed(Exception):
     """The file could not be written; nothing of the last commit is kept, and the process should stop."""
+
+
+def _of_the_file(error: Exception) -> bool:
+    """Whether the file failed, not the job: full disk, I/O error, a damaged page. What the job did wrong has a code of its own,
+    or comes as one of sqlite3's narrower errors."""
+    code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_IOERR) & 0xFF
+    return type(error) in (sqlite3.OperationalError, sqlite3.DatabaseError) and code not in _JOBS_OWN
+
+
+@contextlib.contextmanager
+def reading() -> Iterator[None]:
+    """Around what is read beside the writer: a file that can't be read ends the process as one that can't be written does."""
+    try:
+        yield
+    except sqlite3.Error as error:
+        raise CommitFailed(f"the database could not be read: {error}") from error
 
 
 class Writer:
@@ -65,9 +86,9 @@ class Writer:
                 results.append((done, *self._one(job)))
             self._db.execute("commit")
         except sqlite3.Error as error:
-            if self._db.in_transaction:
-                self._db.rollback()
             self.broken = CommitFailed(f"the database could not be written: {error}")
+            with contextlib.suppress(sqlite3.Error):  # a disk that fails may fail here too; what waits must hear of it all the same
+                self._db.rollback()
             for _, done in batch:
                 if not done.done():
                     done.set_exception(self.broken)
@@ -88,8 +109,8 @@ class Writer:
         except Exception as error:
             self._db.execute("rollback to job")
             self._db.execute("release job")
-            if isinstance(error, sqlite3.OperationalError):
-                raise  # the file, not the job: full disk, I/O error
+            if _of_the_file(error):
+                raise
             return None, error
         self._db.execute("release job")
         return result, None
