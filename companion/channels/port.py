@@ -26,12 +26,13 @@ class Address:
 @dataclass(frozen=True, slots=True)
 class Inbound:
     """One thing a person did. `update_id` is the channel's id of it (None where the channel has none); `name` is
-    what the channel calls the person."""
+    what the channel calls the person; `sent_at` when it was sent, where the channel says so."""
 
     address: Address
     event: Event
     update_id: int | None = None
     name: str = ""
+    sent_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

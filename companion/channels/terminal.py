@@ -90,12 +90,12 @@ def saved_document(message: Outgoing, folder: Path) -> str:
     return f"  saved: {path}"
 
 
-async def picture_line(message: Outgoing, pictures: Pictures | None) -> str:
-    """The line that tells a message's picture in words and where it was saved; "" where it has none."""
+async def picture_of(message: Outgoing, pictures: Pictures | None) -> tuple[str, Path | None]:
+    """The line that tells a message's picture in words and where it was saved, and its file; "" where it has none."""
     if message.picture and message.picture.startswith("media:"):
-        return "  (a video or photo, to be seen on Telegram)"
+        return "  (a video or photo, to be seen on Telegram)", None
     found = await pictures.find(message.picture, message.address) if pictures and message.picture else None
-    return "" if found is None else f"  {found.words} Saved: {found.path}"
+    return ("", None) if found is None else (f"  {found.words} Saved: {found.path}", found.path)
 
 
 async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
@@ -106,7 +106,7 @@ async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: S
     async def show() -> None:
         for message in await waiting_messages(store, clock.now()):
             print(*screen.lines(message), sep="\n", file=out)
-            if line := await picture_line(message, pictures):
+            if line := (await picture_of(message, pictures))[0]:
                 print(line, file=out)
             if message.document:
                 print(saved_document(message, Path.cwd()), file=out)
@@ -146,15 +146,22 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
     ``woken`` is set when something new may wait in the outbox.
     """
     from prompt_toolkit import PromptSession
+    from prompt_toolkit.application import run_in_terminal
     from prompt_toolkit.formatted_text import ANSI
     from prompt_toolkit.patch_stdout import patch_stdout
+
+    from companion.channels.terminal_images import show
 
     screen, address, counting = Screen(), Address(CHANNEL, name), Countdown(clock)
 
     async def draw(message: Outgoing) -> None:
         print(drawn(screen.lines(message), shutil.get_terminal_size().columns))
-        if line := await picture_line(message, pictures):
+        line, path = await picture_of(message, pictures)
+        if line:
             print(f"{_DIM}{line}{_PLAIN}")
+        if path:
+            sys.stdout.flush()
+            await run_in_terminal(lambda: show(path, shutil.get_terminal_size().columns))
         if message.document:
             print(saved_document(message, Path.cwd()))
 

@@ -34,7 +34,8 @@ def inbound_of(update: Update) -> Inbound | None:
     event = _event(message, edited=update.message is None)
     if isinstance(event, Sent) and message.caption:
         event = replace(event, caption=clean(message.caption))
-    return Inbound(Address(CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user))
+    return Inbound(Address(CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user),
+                   message.edit_date or message.date)
 
 
 def inbound_or_none(update: Update) -> Inbound | None:
@@ -48,14 +49,15 @@ def inbound_or_none(update: Update) -> Inbound | None:
 
 def _tap(update_id: int, query: CallbackQuery) -> Inbound | None:
     user = query.from_user
-    if query.inline_message_id or (query.message is not None and not _is_private(query.message.chat, user)):
+    if user.is_bot or query.inline_message_id or (query.message is not None and not _is_private(query.message.chat, user)):
         return None
     # a private chat has the id of its person, also where the message is too old to be named
     return Inbound(Address(CHANNEL, str(user.id)), Tapped(clean(query.data or "")), update_id, _name(user))
 
 
 def _is_private(chat: Chat, user: User) -> bool:
-    return chat.type == ChatType.PRIVATE and not user.is_bot
+    """Whether a chat is the private one of this person: it has their id."""
+    return chat.type == ChatType.PRIVATE and chat.id == user.id and not user.is_bot
 
 
 def _event(message: Message, edited: bool) -> Event:

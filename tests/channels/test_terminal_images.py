@@ -1,0 +1,70 @@
+"""Pictures in the terminal itself: drawn where it can, nothing lost where it can't."""
+
+from __future__ import annotations
+
+import io
+import re
+from pathlib import Path
+
+import pytest
+from PIL import Image
+
+from companion.channels import terminal_images
+from companion.channels.terminal_images import WIDEST, kind_here, show
+
+
+@pytest.fixture
+def picture(tmp_path: Path) -> Path:
+    path = tmp_path / "a.png"
+    Image.new("RGB", (300, 600), "navy").save(path)
+    return path
+
+
+@pytest.fixture(autouse=True)
+def asked_anew():
+    kind_here.cache_clear()
+    yield
+    kind_here.cache_clear()
+
+
+def terminal(monkeypatch, sixels: bool = False, graphics: bool = False) -> None:
+    monkeypatch.setattr("textual_image.renderable.sixel.query_terminal_support", lambda: sixels)
+    monkeypatch.setattr("textual_image.renderable.tgp.query_terminal_support", lambda: graphics)
+
+
+def test_a_terminal_without_pictures_prints_nothing(monkeypatch, picture):
+    terminal(monkeypatch)
+    out = io.StringIO()
+    assert show(picture, 80, out) is False
+    assert out.getvalue() == ""
+
+
+def test_sixels_keep_the_shape_of_the_picture(monkeypatch, picture):
+    """DEC's sixel data: a device control string that says width and height in its raster attributes (VT340 manual; memory)."""
+    terminal(monkeypatch, sixels=True)
+    out = io.StringIO()
+    assert show(picture, 80, out)
+    wide, high = map(int, re.search(r'\x1bP[\d;]*q"1;1;(\d+);(\d+)', out.getvalue()).groups())
+    assert high / wide == pytest.approx(2, abs=0.1)
+
+
+def test_a_picture_is_no_wider_than_the_screen_or_a_phone(monkeypatch, picture):
+    terminal(monkeypatch, sixels=True)
+    for columns in (20, 200):
+        out = io.StringIO()
+        show(picture, columns, out)
+        assert max(len(line) for line in out.getvalue().split("\x1b")[0].split("\n")) <= min(columns - 2, WIDEST)
+
+
+def test_the_graphics_protocol_comes_second(monkeypatch):
+    terminal(monkeypatch, graphics=True)
+    assert kind_here().__module__.endswith("tgp")
+
+
+def test_a_terminal_that_answers_oddly_shows_none(monkeypatch, picture):
+    def odd() -> bool:
+        raise ValueError("not an answer")
+
+    monkeypatch.setattr("textual_image.renderable.sixel.query_terminal_support", odd)
+    assert show(picture, 80, io.StringIO()) is False
+    assert terminal_images.kind_here() is None
