@@ -24,12 +24,13 @@ from companion.conversation.events import Happening, Invite, Settle
 from companion.conversation.flow import Known
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import prompt_now, step, unsettled
+from companion.flood import SLOWER, Flood, Pace
 from companion.known import SAFETY, known_of
 from companion.operate.watch import Watch, reason_class
-from companion.record import coaching, marks, outbox, people, reminders
+from companion.record import coaching, marks, outbox, people, reminders, requests
 from companion.record.file import open_for_writing
 from companion.record.keep import keep, put_message, take_back_timed
-from companion.record.writer import Writer
+from companion.record.writer import Writer, reading
 from companion.reminders.kinds import KINDS, decide, leaves_until
 from companion.reminders.replan import again, look_again, replan
 from flows.catalogue import BOOK, COACH_WELCOME, CONSENTS, LINK
@@ -97,6 +98,7 @@ class Companion:
         self.clock = clock
         self.on_commit = on_commit
         self.watch = Watch()
+        self.flood: Flood | None = None  # who sends too much is slowed, where a channel is open to anybody
         self.on_erase: Callable[[int], object] = lambda person: None
         self._strangers: OrderedDict[Address, _Stranger] = OrderedDict()
         self._unkept: dict[int, Outgoing] = {}
@@ -120,7 +122,14 @@ class Companion:
     # turns ------------------------------------------------------------------------------------------------
 
     async def take(self, inbound: Inbound) -> None:
-        """One turn, committed when this returns. One that fails is noted, answered kindly and counts as taken."""
+        """One turn, committed when this returns. One that fails is noted, answered kindly and counts as taken.
+        One too many of somebody who floods is passed over; the first of these is answered."""
+        pace = self.flood.meet(inbound, self.clock.now()) if self.flood is not None else Pace.TAKE
+        if pace is not Pace.TAKE:
+            if pace is Pace.TELL:
+                self._say_unkept(inbound.address, [Say(SLOWER)])
+                self.on_commit(inbound.address.channel)
+            return
         try:
             await self.writer.do(lambda db: self._turn(db, inbound))
         except Exception as error:
@@ -133,7 +142,8 @@ class Companion:
         else:
             self.watch.turn_taken()
         if self._erased:  # what was erased must not stay in the write-ahead log; a reader, such as a backup, can hold that up
-            self._erased = bool(self.db.execute("pragma wal_checkpoint(truncate)").fetchone()[0])
+            with reading():
+                self._erased = bool(self.db.execute("pragma wal_checkpoint(truncate)").fetchone()[0])
         self.on_commit(inbound.address.channel)
         while self._reports:
             self._do_beside(self._make(self._reports.pop()))
@@ -208,7 +218,7 @@ class Companion:
 
     def _from_stranger(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> None:
         """A turn that keeps nothing, until somebody agrees: then everything so far is kept at once."""
-        known = Known({}, now)
+        known = Known({"today": now.date().isoformat(), "coach": "no", "is_coach": "no"}, now)
         stranger = self._strangers.pop(inbound.address, None)
         if stranger is None:
             stranger = _Stranger()
@@ -296,6 +306,10 @@ class Companion:
     async def sweep(self) -> int:
         """Decide on what is due, one turn a reminder, and take back what has waited too long to leave; gives how many."""
         now, swept = self.clock.now(), 0
+        for path in requests.waiting(self.path):
+            if request := requests.taken(path):
+                await self.writer.do(partial(requests.carry_out, request=request, at=now))
+            path.unlink(missing_ok=True)
         if self._swept is None or now < self._swept - BACKWARDS:
             for people_of in _few(await self.writer.do(lambda db: reminders.from_later(db, now))):
                 await asyncio.gather(*(self._guarded(partial(self._look_again, person=one)) for one in people_of))
@@ -421,7 +435,8 @@ class CompanionOutbox:
         for message in unkept.values():
             if self._mine(message):
                 first.setdefault(message.address, message)
-        kept = outbox.due(self._companion.db.conn, self._channel, now, self._only.id if self._only else None)
+        with reading():
+            kept = outbox.due(self._companion.db.conn, self._channel, now, self._only.id if self._only else None)
         return [*first.values(), *(message for message in kept if message.address not in first)]
 
     def _mine(self, message: Outgoing) -> bool:
@@ -431,7 +446,8 @@ class CompanionOutbox:
         """When to look again; None where nothing waits."""
         if any(map(self._mine, self._companion._unkept.values())):
             return now
-        return outbox.next_due(self._companion.db.conn, self._channel, now)
+        with reading():
+            return outbox.next_due(self._companion.db.conn, self._channel, now)
 
     async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:
         """It arrived."""

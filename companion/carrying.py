@@ -8,13 +8,16 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
 
+from companion.calendar.wishes import zone_from
 from companion.coach import desk
 from companion.conversation.book import Book
-from companion.conversation.effects import Act, Alert, Calendar, Effect, Link, Redeem, Replan, Say, Show
+from companion.conversation.effects import Act, Alert, Calendar, Effect, Export, Link, Redeem, Replan, Say, Show
 from companion.known import known_of
 from companion.record import coaching
 from companion.record.file import open_for_reading
+from companion.record.held import as_lines
 from companion.record.keep import Document, put_message
+from companion.record.log import answers_of
 from companion.reminders.calendar_file import calendar_file
 from companion.reminders.replan import replan
 
@@ -42,6 +45,8 @@ def carry_out(db: sqlite3.Connection, turn: Turn, effects: Sequence[Effect], boo
                 replan(db, person, known_of(db, person, now).facts, now)
             case Calendar():
                 put_message(db, person, Say(CALENDAR_SAYS, must_arrive=True), now, turn.to, calendar_file(db, person, now))
+            case Export():
+                _copy(db, turn, book)
             case Alert():
                 _post(db, turn, desk.alert_letters(db, person, effect.because))
             case Redeem():
@@ -52,6 +57,19 @@ def carry_out(db: sqlite3.Connection, turn: Turn, effects: Sequence[Effect], boo
                 _post(db, turn, desk.act(db, person, effect, now, lambda name: _title(book, name), turn.bot))
             case Show():
                 show(db, turn, effect, book)
+
+
+def _copy(db: sqlite3.Connection, turn: Turn, book: Book) -> None:
+    """A copy of everything held: to read, for a spreadsheet, and to the letter. All are made before any is in the outbox."""
+    from companion.coach.copy_of_all import copy_text
+    from companion.coach.tidy import as_csv
+
+    person, zone = turn.person, zone_from(known_of(db, turn.person, turn.now).facts, turn.now)
+    files = (("Here is everything kept about you, to read.", Document("companion-data.txt", copy_text(db, person, book, zone, turn.now))),
+             ("Your answers once more, for a spreadsheet.", Document("companion-answers.csv", as_csv(answers_of(db, person), book, zone))),
+             ("And everything to the letter, one entry a line, for a program.", Document("companion-data.jsonl", as_lines(db, person))))
+    for text, document in files:
+        put_message(db, person, Say(text, must_arrive=True), turn.now, turn.to, document)
 
 
 def show(db: sqlite3.Connection, turn: Turn, wanted: Show, book: Book) -> None:

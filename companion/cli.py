@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
 import os
 import sys
 from pathlib import Path
@@ -16,6 +15,7 @@ if TYPE_CHECKING:
     import sqlite3
 
     from companion.app import Companion
+    from companion.record.requests import Request
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -73,9 +73,13 @@ def chat(settings: Settings, database: Path | None, name: str) -> None:
     Numbers pick an answer, words work too. Starting again goes on where you stopped. With piped input it reads one
     reply a line and prints plain text.
     """
+    import asyncio
+
+    from companion.logs import set_up_logging
     from companion.record.writer import CommitFailed
     from companion.running import chat_here
 
+    set_up_logging("WARNING")
     woken = asyncio.Event()
     companion = _open(settings, database, on_commit=lambda channel: woken.set())
     try:
@@ -93,7 +97,9 @@ def run(settings: Settings, database: Path | None) -> None:
     """Run the bot on Telegram until it is stopped."""
     if not settings.token:
         fail("no token: set COMPANION_TOKEN to the token of your Telegram bot")
-    from companion.channels.telegram import SecondInstance, WrongToken
+    import asyncio
+
+    from companion.channels.telegram import CannotHook, SecondInstance, WrongToken
     from companion.logs import set_up_logging
     from companion.operate.serve import CannotListen
     from companion.record.writer import CommitFailed
@@ -103,12 +109,12 @@ def run(settings: Settings, database: Path | None) -> None:
     companion = _open(settings, database)
     try:
         asyncio.run(run_on_telegram(companion, settings.token, settings.api_url, settings.backup_folder(companion.path),
-                                    settings.metrics_port))
+                                    settings.metrics_port, settings.webhook))
     except WrongToken:
         fail("Telegram does not accept this token: check COMPANION_TOKEN")
     except SecondInstance:
         fail("another program is already receiving this bot's messages: stop it first")
-    except (CommitFailed, CannotListen) as error:
+    except (CommitFailed, CannotListen, CannotHook) as error:
         fail(str(error))
     finally:
         companion.close()
@@ -120,6 +126,8 @@ def run(settings: Settings, database: Path | None) -> None:
 @click.option("--accept", is_flag=True, help="Write what the bot says now into the file.")
 def play(file: Path, fast: bool, accept: bool) -> None:
     """Play a conversation from demo_scripts/, on a file that is thrown away afterwards."""
+    import asyncio
+
     from companion.running import play_here
 
     pace = 0.0 if fast or accept or not sys.stdout.isatty() else 1.0
@@ -297,17 +305,18 @@ def coach() -> None:
 @click.pass_obj
 def coach_add(settings: Settings, database: Path | None, name: str) -> None:
     """Make a code, good once and for seven days, with which somebody becomes the coach called NAME."""
-    from companion.clock import SystemClock
     from companion.record import coaching, marks
+    from companion.record.file import open_for_reading
+    from companion.record.requests import Request
 
-    db = _beside(settings, database)
-    with db:
-        db.execute("begin immediate")
-        code = coaching.invite(db, "coach", None, name, SystemClock().now())
-    bot = marks.noted(db, "bot.name")
-    click.echo(f"code for {name}: {' '.join(code[i:i + 4] for i in range(0, len(code), 4))}")
-    click.echo(f"link: https://t.me/{bot[0]}?start={code}" if bot else "send it to the bot as: code " + code)
-    click.echo("It works once, for seven days, and is not kept anywhere but here.")
+    code = coaching.new_code()
+    there = _ask(settings, database, Request("invite", name, coaching.hashed(code)))
+    db = open_for_reading(database or settings.database)
+    bot = marks.noted(db.conn, "bot.name")
+    click.echo(f"code for {name}: {coaching.spaced(code)}")
+    click.echo(f"link: https://t.me/{bot[0]}?start={code}" if bot else f"send it to the bot as: code {code}")
+    click.echo("It works once, for seven days, and is not kept anywhere but here."
+               + ("" if there else " The companion that is running takes it up within half a minute."))
 
 
 @coach.command("list")
@@ -332,27 +341,32 @@ def coach_list(settings: Settings, database: Path | None) -> None:
 @click.pass_obj
 def coach_end(settings: Settings, database: Path | None, name: str) -> None:
     """End the role of the coach called NAME: from now on they see nobody."""
-    from companion.clock import SystemClock
     from companion.record import coaching
-
-    db = _beside(settings, database)
-    found = [person for person, called in coaching.coaches_named(db) if called == name]
-    if not found:
-        fail(f"there is no coach called {name}")
-    with db:
-        db.execute("begin immediate")
-        for person in found:
-            coaching.end_coach(db, person, SystemClock().now())
-    click.echo(f"{name} is no coach any more")
-
-
-def _beside(settings: Settings, database: Path | None) -> sqlite3.Connection:
-    from companion.record.file import CannotOpen, open_beside
+    from companion.record.file import CannotOpen, open_for_reading
+    from companion.record.requests import Request
 
     try:
-        return open_beside(database or settings.database)
+        there = [called for _, called in coaching.coaches_named(open_for_reading(database or settings.database).conn)]
     except CannotOpen as error:
         fail(str(error))
+    if name not in there:
+        fail(f"there is no coach called {name} (there is: {', '.join(there) or 'nobody yet'})")
+    done = _ask(settings, database, Request("end", name))
+    click.echo(f"{name} is no coach any more" if done else f"{name} is no coach any more within half a minute")
+
+
+def _ask(settings: Settings, database: Path | None, request: Request) -> bool:
+    """Have a request carried out, here or by the companion that is running; False where it waits for that."""
+    from companion.clock import SystemClock
+    from companion.record.file import CannotOpen
+    from companion.record.requests import ask
+
+    try:
+        return ask(database or settings.database, request, SystemClock().now())
+    except CannotOpen as error:
+        fail(str(error))
+    except OSError as error:
+        fail(f"can't leave the request: {error.strerror or error}")
 
 
 @main.command()

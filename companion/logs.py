@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import logging
 import re
+import traceback
+from collections.abc import Iterator
 from typing import Final
 
 _TOKEN: Final = re.compile(r"\d+:[A-Za-z0-9_-]{30,}")
@@ -19,11 +21,30 @@ def redact(text: str) -> str:
     return _TOKEN.sub("[token]", text)
 
 
-class Redaction(logging.Filter):
-    """Takes tokens out of every record, and people's words out of what python-telegram-bot logs above debug.
+def where(error: BaseException) -> str:
+    """A traceback without what the errors say, which may be what somebody wrote: their kinds, and the lines of the code."""
+    told = traceback.TracebackException.from_exception(error)
+    return "".join(_without_words(told)).rstrip()
 
-    That library puts the raw data of an update or an answer into its error records; of these only the fixed part of
-    the message stays, with the kind of error.
+
+def _without_words(told: traceback.TracebackException) -> Iterator[str]:
+    before = told.__cause__ or (None if told.__suppress_context__ else told.__context__)
+    if before:
+        yield from _without_words(before)
+        yield "\nand then\n"
+    yield "Traceback (most recent call last):\n"
+    yield from told.stack.format()
+    yield f"{told.exc_type.__name__ if told.exc_type else 'error'}\n"
+    for one in told.exceptions or ():
+        yield from _without_words(one)
+
+
+class Redaction(logging.Filter):
+    """Takes tokens out of every record, and people's words out of those above debug.
+
+    An error's own text may hold what somebody wrote, so of a traceback only the kinds of error and the lines of the code stay;
+    it goes from the message too, where asyncio puts it. python-telegram-bot puts the raw data of an update or an answer into its
+    error records; of these only the fixed part of the message stays, with the kind of error.
     """
 
     def filter(self, record: logging.LogRecord) -> bool:
@@ -31,9 +52,12 @@ class Redaction(logging.Filter):
             error = record.exc_info[1] if isinstance(record.exc_info, tuple) else None
             record.msg = f"{record.msg} ({type(error).__name__})" if error else str(record.msg)
             record.args, record.exc_info, record.exc_text = None, None, None
-        elif record.exc_info and not record.exc_text:
-            record.exc_text = _FORMATTER.formatException(record.exc_info)
-        record.msg, record.args = redact(record.getMessage()), None
+        said, record.args = record.getMessage(), None
+        if isinstance(record.exc_info, tuple) and (failed := record.exc_info[1]):
+            strict = record.levelno > logging.DEBUG
+            record.exc_text = where(failed) if strict else _FORMATTER.formatException(record.exc_info)
+            said = said.replace(repr(failed), type(failed).__name__) if strict else said
+        record.msg = redact(said)
         if record.exc_text:
             record.exc_text = redact(record.exc_text)
         if record.stack_info:

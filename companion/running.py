@@ -18,11 +18,13 @@ from companion.app import Companion, CompanionOutbox
 from companion.channels import script, terminal
 from companion.channels.port import Address, Inbound, Outgoing
 from companion.clock import Clock, SystemClock
+from companion.flood import Flood
 from companion.operate.backup import every_night
 from companion.operate.marks import Beat
 from companion.pictures.shelf import Shelf, folder_beside
 from companion.record.outbox import unkept, waiting
-from companion.reminders.sweep import SWEEP_SECONDS, start_sweeping
+from companion.reminders import SWEEP_SECONDS
+from companion.settings import Webhook
 
 READING_SECONDS_A_WORD: Final = 0.25
 """About 240 words a minute: our choice for a played script."""
@@ -84,16 +86,18 @@ async def numbers(companion: Companion, clock: Clock, port: int | None) -> Async
 
 
 async def run_on_telegram(companion: Companion, token: str, api_url: str, backups: Path | None = None,
-                          metrics_port: int | None = None) -> None:
+                          metrics_port: int | None = None, webhook: Webhook | None = None) -> None:
     """The bot on Telegram until a signal stops it, or the file can't be written. ``backups``: the folder of daily backups;
-    ``metrics_port``: where numbers are served on loopback."""
+    ``metrics_port``: where numbers are served on loopback; ``webhook``: where Telegram brings updates, instead of polling."""
     from companion.channels.telegram import TelegramSettings, run_telegram
+    from companion.reminders.sweep import start_sweeping  # APScheduler is long in coming, and only wanted here
 
     stop = asyncio.Event()
     loop = asyncio.get_running_loop()
     for number in (signal.SIGINT, signal.SIGTERM):
         loop.add_signal_handler(number, stop.set)
     clock = SystemClock()
+    companion.flood = Flood()
     async with working(companion) as writer, numbers(companion, clock, metrics_port):
         writer.add_done_callback(lambda task: stop.set())
         sweeping = start_sweeping(companion.sweep)
@@ -101,7 +105,7 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
         beat = Beat(companion.writer, clock, companion.watch)
         try:
             with pictured(companion, clock) as pictures:
-                await run_telegram(TelegramSettings(token, api_url), companion.take,
+                await run_telegram(TelegramSettings(token, api_url, webhook=webhook), companion.take,
                                    CompanionOutbox(companion, "telegram"), clock, stop,
                                    lambda wake: setattr(companion, "on_commit", lambda channel: wake()), pictures,
                                    companion.called, beat.polled)

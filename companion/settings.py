@@ -1,4 +1,4 @@
-"""Settings: environment variables, then an optional file, then defaults. The token never shows in a repr."""
+"""Settings: environment variables, then an optional file, then defaults. Neither the token nor a secret shows in a repr."""
 
 from __future__ import annotations
 
@@ -9,15 +9,35 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Final
+from urllib.parse import urlsplit
 
 DEFAULT_API_URL: Final = "https://api.telegram.org"
 """Telegram's own Bot API server; a self-hosted one replaces it."""
 
-NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "COMPANION_BACKUPS", "COMPANION_METRICS_PORT")
+NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "COMPANION_BACKUPS", "COMPANION_METRICS_PORT",
+                "COMPANION_WEBHOOK_URL", "COMPANION_WEBHOOK_SECRET", "COMPANION_WEBHOOK_PORT", "COMPANION_WEBHOOK_HOST")
+
+WEBHOOK_PORT: Final = 8443
+"""Where a webhook is listened for unless told otherwise: our choice."""
 
 
 class BadSettings(Exception):
     """A setting that can't be used; the text says which, in one line, without its value where that is a secret."""
+
+
+@dataclass(frozen=True, slots=True)
+class Webhook:
+    """Where Telegram should bring updates: the public address, the secret it shows, and where that arrives on this machine."""
+
+    url: str
+    secret: str = field(repr=False)
+    port: int = WEBHOOK_PORT
+    host: str = "127.0.0.1"
+
+    @property
+    def path(self) -> str:
+        """The only path that is answered."""
+        return urlsplit(self.url).path
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +49,7 @@ class Settings:
     api_url: str = DEFAULT_API_URL
     backups: str = ""
     metrics_port: int | None = None
+    webhook: Webhook | None = None
 
     def backup_folder(self, database: Path) -> Path | None:
         """The folder of a database's daily backups; None where they are turned off."""
@@ -56,15 +77,29 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
     database = values.get("COMPANION_DATABASE")
     return Settings(Path(database).expanduser() if database else default_database(),
                     values.get("COMPANION_TOKEN", "").strip(), api_url,
-                    values.get("COMPANION_BACKUPS", "").strip(), _port(values.get("COMPANION_METRICS_PORT", "").strip()))
+                    values.get("COMPANION_BACKUPS", "").strip(), _port("COMPANION_METRICS_PORT", values), _webhook(values))
 
 
-def _port(text: str) -> int | None:
+def _port(name: str, values: Mapping[str, str]) -> int | None:
+    text = values.get(name, "").strip()
     if not text:
         return None
     if not re.fullmatch(r"[0-9]{1,5}", text) or not 1 <= int(text) <= 65535:
-        raise BadSettings("COMPANION_METRICS_PORT must be a port, 1 to 65535")
+        raise BadSettings(f"{name} must be a port, 1 to 65535")
     return int(text)
+
+
+def _webhook(values: Mapping[str, str]) -> Webhook | None:
+    url = values.get("COMPANION_WEBHOOK_URL", "").strip()
+    if not url:
+        return None
+    if not re.fullmatch(r"https://[^/?#\s]+/[!-~]+", url) or "?" in url or "#" in url:
+        raise BadSettings("COMPANION_WEBHOOK_URL must be https:// with a host and a path, and no more")
+    secret = values.get("COMPANION_WEBHOOK_SECRET", "").strip()
+    if not re.fullmatch(r"[A-Za-z0-9_-]{1,256}", secret):  # Bot API, setWebhook, secret_token (read)
+        raise BadSettings("COMPANION_WEBHOOK_URL needs COMPANION_WEBHOOK_SECRET: 1 to 256 letters, digits, _ and -")
+    return Webhook(url, secret, _port("COMPANION_WEBHOOK_PORT", values) or WEBHOOK_PORT,
+                   values.get("COMPANION_WEBHOOK_HOST", "").strip() or "127.0.0.1")
 
 
 def _from_file(file: Path | None) -> Mapping[str, object]:

@@ -39,7 +39,7 @@ FLOW = Flow(
             Option("progress", "How far I am", ("progress", "how far"), only_if=LIFTS),
             Option("about_you", "About me", ("my details", "details"), only_if=LIFTS),
             Option("my_coaches", "My coaches", ("coaches", "coach"), only_if=fact("coach").is_("yes")),
-            Option("my_data", "My data", ("data", "privacy", "export", "erase")),
+            Option("my_data", "My data", ("data", "privacy")),
         )),
         Ask("test", "Which test?", choice(*TESTS), only_if=PICK.is_("one")),
         Run(PARKED, PICK.is_("go_on")),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Final
 
 from companion.conversation.condition import Facts, Value
@@ -50,7 +51,12 @@ def _check(got: Facts, so_far: bool = False) -> Outcome:
         answers |= {key: "yes" for key in ("weakness", "fall") if answers[key] is None}
     if so_far:  # what is not asked yet speaks for nothing
         answers = {key: ({"pain": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
-    return level_from_check(answers)
+    return _found(tuple(answers.items()))
+
+
+@lru_cache(8)  # one step asks the same several times
+def _found(answers: tuple[tuple[str, Value | None], ...]) -> Outcome:
+    return level_from_check(dict(answers))
 
 
 def _holds(got: Facts) -> bool:

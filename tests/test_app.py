@@ -418,9 +418,12 @@ async def test_everything_kept_can_be_had_as_a_file(life):
     await settled(life)
     await life.say("my data")
     await life.say("A copy of it all")
-    document = next(message.document for message in life.shown if message.document)
-    assert '"raw": "175"' in document
-    assert '"table": "sessions"' in document
+    read, table, lines = (message.document for message in life.shown if message.document)
+    assert "How tall are you?" in read
+    assert "you wrote “175”" in read
+    assert ",About" not in table
+    assert '"raw": "175"' in lines
+    assert '"table": "sessions"' in lines
 
 
 async def test_erasing_leaves_no_row_and_no_byte(life):

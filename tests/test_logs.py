@@ -5,14 +5,23 @@ from __future__ import annotations
 import logging
 import sys
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from companion.channels.port import Address
+from companion.channels.telegram import TelegramSettings
+from companion.cli import main
 from companion.logs import redact, set_up_logging
+from companion.operate.metrics import Metrics
+from companion.record.outbox import waiting
+from companion.settings import Settings
+from tests.test_app import ABOUT, WELCOME, Life
 
 TOKEN = "4242:" + "Ab_-9" * 7
+TYPED = "a quokka hurts"
 
 
 @pytest.fixture(autouse=True)
@@ -38,8 +47,80 @@ def test_a_token_is_in_no_message_argument_traceback_or_stack(capsys: pytest.Cap
     except ValueError:
         log.exception("asking %s", {"url": TOKEN}, stack_info=True)
     shown = capsys.readouterr().err
-    assert "no route to /bot[token]/getMe" in shown
+    assert "asking {'url': '[token]'}" in shown
     assert TOKEN not in shown
+
+
+def _fails_on(words: str) -> None:
+    try:
+        int(words)
+    except ValueError as error:
+        raise RuntimeError(f"can't take {words}") from error
+
+
+def test_a_traceback_tells_where_and_of_what_kind_and_not_what_was_written(capsys: pytest.CaptureFixture[str]) -> None:
+    set_up_logging("DEBUG")
+    try:
+        _fails_on(TYPED)
+    except RuntimeError as error:
+        logging.getLogger("anything").error("a turn failed", exc_info=error)
+        logging.getLogger("asyncio").error(f"future: {error!r}", exc_info=error)
+        with_words = ExceptionGroup(TYPED, [error])
+        logging.getLogger("anything").error("several", exc_info=with_words)
+    shown = capsys.readouterr().err
+    assert "quokka" not in shown
+    assert "ValueError\n\nand then\n" in shown
+    assert "in _fails_on" in shown
+    assert "future: RuntimeError" in shown
+
+
+def test_at_debug_an_errors_own_words_are_there(capsys: pytest.CaptureFixture[str]) -> None:
+    set_up_logging("DEBUG")
+    try:
+        _fails_on(TYPED)
+    except RuntimeError as error:
+        logging.getLogger("anything").debug("a turn failed", exc_info=error)
+    assert "can't take a quokka hurts" in capsys.readouterr().err
+
+
+async def test_what_somebody_types_in_a_turn_that_fails_is_in_no_log(
+        tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> None:
+    set_up_logging("DEBUG")
+    logging.getLogger().setLevel(logging.INFO)
+    life = Life(tmp_path / "companion.sqlite")
+    await life.start()
+    await life.say("hello", *WELCOME, *ABOUT)
+
+    def broken(book: object, session: object, event: object, known: object) -> None:
+        raise RuntimeError(f"can't take {event!r}")
+
+    monkeypatch.setattr("companion.app.step", broken)
+    await life.say(TYPED)
+    await life.stop()
+    shown = capsys.readouterr().err
+    assert "a turn failed (terminal): RuntimeError" in shown
+    assert "in broken" in shown
+    assert "quokka" not in shown
+    assert b"can't take" not in life.path.read_bytes()
+
+
+def test_the_token_is_in_no_repr_and_in_no_process_list() -> None:
+    assert TOKEN not in repr(Settings(Path("companion.sqlite"), TOKEN))
+    assert TOKEN not in repr(TelegramSettings(TOKEN))
+    assert not [option for command in main.commands.values() for option in command.params if "token" in (option.name or "")]
+
+
+async def test_the_token_and_what_people_write_are_in_no_metric(tmp_path: Path) -> None:
+    life = Life(tmp_path / "companion.sqlite")
+    await life.start()
+    metrics = Metrics(life.clock, lambda now: waiting(life.db, "terminal", now), lambda: False)
+    life.companion.watch = metrics
+    await life.say("hello", *WELCOME, "quokka", who=Address("terminal", "quillonvex"))
+    page = str(metrics.answer("/metrics"))
+    await life.stop()
+    assert "companion_" in page
+    assert "quokka" not in page
+    assert "quillonvex" not in page
 
 
 def test_what_the_library_says_above_debug_keeps_its_fixed_part_only(capsys: pytest.CaptureFixture[str]) -> None:

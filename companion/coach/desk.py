@@ -97,7 +97,7 @@ def link(db: sqlite3.Connection, person: int, effect: Link, now: datetime) -> li
         done = coaching.withdraw(db, person, coach, now)
         said = Letter(person, Say(f"{plain(name)[:NAME_MOST]} sees nothing of you from now on." if done else
                                   "That coach sees nothing of you already.", must_arrive=True))
-        told = [Letter(coach, Say(f"{named(db, person)} has ended your view of their answers."), about=None)] if done else []
+        told = [Letter(coach, Say(f"{named(db, person)} has ended your view of their answers."), about=person)] if done else []
         return [said, *told]
     invitation = coaching.invitation(db, _number(str(known_of(db, person, now).facts.get("link.invitation", ""))), now)
     if invitation is None or not coaching.use(db, invitation.id, person, now):
@@ -221,7 +221,7 @@ def _film(db: sqlite3.Connection, person: int, effect: Act) -> list[Letter]:
 
 def _invite(db: sqlite3.Connection, coach: int, effect: Act, now: datetime, bot: str) -> list[Letter]:
     code = coaching.invite(db, "lifter", coach, plain(effect.value)[:60], now)
-    shown = " ".join(code[i:i + 4] for i in range(0, len(code), 4))
+    shown = coaching.spaced(code)
     way = f"https://t.me/{bot}?start={code}\nor the words “code {shown}”" if bot else f"“code {shown}”"
     return [Letter(coach, Say(f"For {plain(effect.value)[:60]}: they send me\n{way}\nIt works once, for seven days. They see your "
                               "name, agree or not, and can end it at any time.", must_arrive=True))]

@@ -82,7 +82,10 @@ class Every(Condition):
     parts: tuple[Condition, ...] = ()
 
     def holds(self, facts: Facts) -> bool:
-        return all(part.holds(facts) for part in self.parts)
+        for part in self.parts:  # noqa: SIM110 — asked hundreds of times a step, and twice as fast as all()
+            if not part.holds(facts):
+                return False
+        return True
 
     def compares(self) -> Iterator[Compare]:
         for part in self.parts:
@@ -99,7 +102,10 @@ class Some(Condition):
     parts: tuple[Condition, ...]
 
     def holds(self, facts: Facts) -> bool:
-        return any(part.holds(facts) for part in self.parts)
+        for part in self.parts:  # noqa: SIM110 — as above
+            if part.holds(facts):
+                return True
+        return False
 
     def compares(self) -> Iterator[Compare]:
         for part in self.parts:

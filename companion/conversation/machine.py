@@ -24,12 +24,13 @@ EVERYWHERE: Final = ("pain", "stop", "back", "again", "help")
 @dataclass(frozen=True, slots=True)
 class Arrow:
     """One way from a state to the next: taken when ``when`` holds. ``passed`` are the steps on the way that only say
-    or note something, each with its own condition."""
+    or note something, each with its own condition. ``next_in_turn`` is enough to look at where no earlier arrow was taken."""
 
     source: str
     target: str
     when: Condition
     passed: tuple[Tell | Do, ...]
+    next_in_turn: Condition
 
 
 @dataclass(slots=True)
@@ -85,7 +86,7 @@ class Compiled:
             for one in self.flow.facts:
                 if one.name not in facts and (value := one.work_out(facts)) is not None:
                     facts[one.name] = value
-            state = next(arrow.target for arrow in self.leaving[state] if arrow.when.holds(facts))
+            state = next(arrow.target for arrow in self.leaving[state] if arrow.next_in_turn.holds(facts))
             if state in (END, EARLY_END) or state in seen:
                 return count
             seen.add(state)
@@ -126,7 +127,7 @@ def _arrows(flow: Flow) -> Iterator[Arrow]:
                 if merged[target].passed != passed:
                     raise ValueError(f"{flow.name}: {source} reaches {target} in two ways that say different things")
                 alone = merged[target].when | alone
-            merged[target] = Arrow(source, target, alone, passed)
+            merged[target] = Arrow(source, target, alone, passed, alone if target in merged else when)
             earlier = (*earlier, when)
         yield from merged.values()
 

@@ -15,7 +15,7 @@ from companion.conversation.flow import EARLY_END, END, Ask, Do, Known, Tell
 from companion.conversation.kinds import Answer, Ears, Hold, Option
 from companion.conversation.machine import START, Arrow, Compiled
 from companion.conversation.prompt import aside_say, body_works, offered, progress, prompt, stop_button
-from companion.conversation.session import Aside, Frame, Session
+from companion.conversation.session import Aside, Frame, Session, Stack
 from companion.conversation.units import METRIC, shown
 from companion.conversation.wording import render
 
@@ -37,6 +37,7 @@ class Draft:
     session: Session
     known: Known
     effects: list[Effect]
+    _worked_out: tuple[Frame, tuple[Stack, ...], dict[str, Value]] | None = None
 
     # what stands ------------------------------------------------------------------------------------------
 
@@ -76,10 +77,16 @@ class Draft:
         return Ears(self.units, self.known.now, strict=self.ask.safety, facts=self.facts())
 
     def facts(self, frame: Frame | None = None) -> dict[str, Value]:
-        frame = frame or self.top
+        """What may be named in a frame's run, the topmost one's unless another is given; worked out anew only where an answer came."""
+        frame, parked = frame or self.top, self.session.parked
+        if self._worked_out is not None:
+            before, beside, facts = self._worked_out
+            if frame.got is before.got and frame.fixed is before.fixed and frame.run == before.run and parked is beside:
+                return facts
         facts = self.book[frame.flow].facts_of(self.known.facts, frame.fixed, frame.got)
-        if self.session.parked:
-            facts["parked_title"] = self.book[self.session.parked[-1][-1].flow].flow.title
+        if parked:
+            facts["parked_title"] = self.book[parked[-1][-1].flow].flow.title
+        self._worked_out = frame, parked, facts
         return facts
 
     def say(self, text: str, **more: Any) -> None:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 
 from companion.conversation.condition import Value
 
@@ -73,7 +73,12 @@ class Session:
 
     def dumps(self) -> str:
         """As JSON text."""
-        return json.dumps(asdict(self), ensure_ascii=False, separators=(",", ":"))
+        row = {name: getattr(self, name) for name in _SESSION_FIELDS}  # dataclasses.asdict copies every part, ten times as slow
+        row["stack"] = list(map(_row, self.stack))
+        row["parked"] = [list(map(_row, stack)) for stack in self.parked]
+        row["aside"] = {"about": self.aside.about, "text": self.aside.text} if self.aside else None
+        row["last"] = _row(self.last) if self.last else None
+        return json.dumps(row, ensure_ascii=False, separators=(",", ":"))
 
     @staticmethod
     def loads(text: str) -> Session:
@@ -88,6 +93,14 @@ class Session:
             last=_frame(kept["last"]) if kept.get("last") else None,
             at=kept.get("at", ""),
         )
+
+
+_SESSION_FIELDS = tuple(one.name for one in fields(Session))
+_FRAME_FIELDS = tuple(one.name for one in fields(Frame))
+
+
+def _row(frame: Frame) -> dict[str, object]:
+    return {name: getattr(frame, name) for name in _FRAME_FIELDS}
 
 
 def _frame(row: dict[str, object]) -> Frame:

@@ -42,10 +42,25 @@ def hashed(code: str) -> str:
 
 def invite(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, at: datetime) -> str:
     """A new code, told once: "coach" or "lifter"."""
-    code = "".join(secrets.choice(LETTERS) for _ in range(CODE_LENGTH))
-    db.execute("insert into invitations (kind, made_by, name, code_hash, made_at, expires_at) values (?, ?, ?, ?, ?, ?)",
-               (kind, made_by, name, hashed(code), text_of(at), text_of(at + CODE_LASTS)))
+    code = new_code()
+    keep_invitation(db, kind, made_by, name, hashed(code), at)
     return code
+
+
+def new_code() -> str:
+    """A random code."""
+    return "".join(secrets.choice(LETTERS) for _ in range(CODE_LENGTH))
+
+
+def spaced(code: str) -> str:
+    """A code as it is shown: in groups of four."""
+    return " ".join(code[i:i + 4] for i in range(0, len(code), 4))
+
+
+def keep_invitation(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, code_hash: str, at: datetime) -> None:
+    """Keep what a code is good for, by its hash."""
+    db.execute("insert into invitations (kind, made_by, name, code_hash, made_at, expires_at) values (?, ?, ?, ?, ?, ?)",
+               (kind, made_by, name, code_hash, text_of(at), text_of(at + CODE_LASTS)))
 
 
 def open_invitation(db: sqlite3.Connection, code: str, at: datetime) -> Invitation | None:

@@ -37,6 +37,9 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
                 db.execute(f"pragma {pragma}").fetchall()
             _refuse_newer(db)
             migrations.apply(db)
+            db.execute("begin immediate")  # a file that is held or may not be written says so now, not at the first turn
+            db.execute("delete from updates where 0")  # of a read-only file, SQLite makes the begin a reading one without a word
+            db.execute("rollback")
             # a process killed between erasing somebody and emptying the write-ahead log has left them in it
             db.execute("pragma wal_checkpoint(truncate)").fetchall()
         except BaseException:
@@ -45,21 +48,6 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
     except (OSError, sqlite3.Error) as error:
         raise CannotOpen(f"can't open the database {path}: {error}") from error
     return db, lock
-
-
-def open_beside(path: Path) -> sqlite3.Connection:
-    """A connection for one short change beside a companion that may be running; the file must be there, and as new as this
-    code. Raises CannotOpen."""
-    try:
-        if not path.exists():
-            raise CannotOpen(f"there is no database at {path} yet")
-        db = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
-        for pragma in _PRAGMAS:
-            db.execute(f"pragma {pragma}").fetchall()
-        _refuse_other(db, path)
-        return db.conn
-    except sqlite3.Error as error:
-        raise CannotOpen(f"can't open the database {path}: {error}") from error
 
 
 def open_for_reading(path: Path) -> Database:

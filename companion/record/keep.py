@@ -29,7 +29,6 @@ from companion.conversation.effects import (
     Show,
 )
 from companion.record import reminders
-from companion.record.log import export_lines
 from companion.record.moments import text_of
 from companion.record.people import addresses_of
 from companion.record.reminders import Reminder
@@ -68,11 +67,7 @@ def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: da
                 _remind(db, person, effect, now, zone)
             case Alert():
                 _alert(db, person, effect, now)
-            case Export():
-                lines = export_lines(db, person)
-                put_message(db, person, Say("Here is everything kept about you, one entry a line.", must_arrive=True),
-                            now, to, Document("companion-data.jsonl", lines))
-            case Erase() | Replan() | Calendar() | Redeem() | Link() | Show() | Act():
+            case Export() | Erase() | Replan() | Calendar() | Redeem() | Link() | Show() | Act():
                 pass  # by the turn itself, once the rest is kept
 
 

@@ -1,8 +1,7 @@
-"""Reading: what is known of a person, their answer log, and everything held about them."""
+"""Reading: what is known of a person and their answer log."""
 
 from __future__ import annotations
 
-import json
 import sqlite3
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -68,16 +67,3 @@ def answers_of(db: sqlite3.Connection, person: int) -> Iterator[Row]:
                       "ending, asked from (select a.*, r.ending, r.asked from answers a join runs r on r.person = a.person and "
                       "r.run = a.run where a.person = ?) order by id", (person,))
     return (Row(row[0], moment_of(row[1]), *row[2:]) for row in rows)
-
-
-def export_lines(db: sqlite3.Connection, person: int) -> str:
-    """Everything held about a person as JSON Lines: each row of each table, with the table's name."""
-    lines = []
-    for (table,) in db.execute("select name from sqlite_master where type = 'table' order by rowid").fetchall():
-        columns = [row[1] for row in db.execute(f"pragma table_info([{table}])")]
-        of_person = "id" if table == "persons" else "person" if "person" in columns else None
-        if of_person is None:
-            continue
-        for row in db.execute(f"select * from [{table}] where [{of_person}] = ?", (person,)):
-            lines.append(json.dumps({"table": table, **dict(zip(columns, row, strict=True))}, ensure_ascii=False))
-    return "\n".join(lines) + "\n"

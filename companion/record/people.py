@@ -6,6 +6,7 @@ import sqlite3
 from datetime import datetime, timedelta
 
 from companion.conversation.session import Session
+from companion.record.held import erase_elsewhere
 from companion.record.moments import text_of
 
 UPDATES_KEPT = timedelta(days=2)
@@ -108,12 +109,7 @@ def note_refusal(db: sqlite3.Connection, at: datetime, version: int) -> None:
 
 
 def erase(db: sqlite3.Connection, person: int, at: datetime) -> None:
-    """Remove every row of a person, and what a coach wrote about them; that somebody was erased is remembered, not who."""
-    of = ("asked = ? or asked like ? || '-%'", (str(person), str(person)))
-    db.execute("delete from facts where person in (select coach from coaches where person = ?) and (name like 'coach_note.%' or "
-               "name like 'coach_act.%')", (person,))
-    for table in ("answers", "runs"):
-        db.execute(f"delete from {table} where (person, run) in (select person, run from runs where flow in ('coach_note', 'coach_act', "
-                   f"'lifter', 'lifter_log', 'lifter_report') and ({of[0]}))", of[1])
+    """Remove every row of a person, and what stands of them among their coaches' rows; that somebody was erased is remembered, not who."""
+    erase_elsewhere(db, person)
     db.execute("delete from persons where id = ?", (person,))
     db.execute("insert into erasures (at) values (?)", (text_of(at),))

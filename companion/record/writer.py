@@ -8,8 +8,9 @@ was not.
 from __future__ import annotations
 
 import asyncio
+import contextlib
 import sqlite3
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Any, TypeVar
 
 from sqlite_utils import Database
@@ -21,7 +22,6 @@ Job = Callable[[sqlite3.Connection], Any]
 
 MOST_TOGETHER = 200
 """Jobs that share one commit at most: our choice, so that the first of a burst is not kept waiting for the last."""
-
 
 _JOBS_OWN = (sqlite3.SQLITE_ERROR, sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_TOOBIG, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_MISUSE,
              sqlite3.SQLITE_RANGE)
@@ -107,10 +107,10 @@ class Writer:
         try:
             result = job(self._db)
         except Exception as error:
+            if _of_the_file(error):
+                raise  # SQLite may have ended the transaction by itself, the savepoint with it
             self._db.execute("rollback to job")
             self._db.execute("release job")
-            if _of_the_file(error):
-                raise
             return None, error
         self._db.execute("release job")
         return result, None

@@ -9,15 +9,13 @@ import asyncio
 import logging
 from collections.abc import Awaitable, Callable
 from datetime import datetime, timedelta
-from typing import Final
 
 from apscheduler.events import EVENT_SCHEDULER_SHUTDOWN
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
 from apscheduler.triggers.base import BaseTrigger
 
 from companion.clock import Clock, SystemClock
-
-SWEEP_SECONDS: Final = 20
+from companion.reminders import SWEEP_SECONDS
 
 _log = logging.getLogger(__name__)
 

@@ -9,10 +9,11 @@ from typing import Self
 class Ranked(Enum):
     """An enum whose members compare in the order in which they are written."""
 
-    @property
-    def rank(self) -> int:
-        """Its place in the order, from 0."""
-        return list(type(self)).index(self)
+    rank: int
+    """Its place in the order, from 0."""
+
+    def __init__(self, *_: object) -> None:
+        self.rank = len(type(self).__members__)
 
     def __lt__(self, other: Self) -> bool:
         return self.rank < other.rank

@@ -97,6 +97,8 @@ class BotApi:
         self._changed = asyncio.Condition()
         self._poll = 0
         self._files: dict[str, bytes] = {}
+        self.webhook: Mapping[str, Any] = {}
+        """What setWebhook was last called with."""
 
     async def __aenter__(self) -> BotApi:
         await self._server.__aenter__()
@@ -307,10 +309,15 @@ class BotApi:
     async def _on_deletewebhook(self, params: Mapping[str, Any]) -> bool:
         if params.get("drop_pending_updates"):
             self._waiting.clear()
+        self.webhook = {}
+        return True
+
+    async def _on_setwebhook(self, params: Mapping[str, Any]) -> bool:
+        self.webhook = params
         return True
 
     async def _on_getwebhookinfo(self, params: Mapping[str, Any]) -> dict[str, Any]:
-        return {"url": "", "has_custom_certificate": False, "pending_update_count": len(self._waiting)}
+        return {"url": self.webhook.get("url", ""), "has_custom_certificate": False, "pending_update_count": len(self._waiting)}
 
     async def _on_sendmessage(self, params: Mapping[str, Any]) -> dict[str, Any]:
         text = str(params.get("text", ""))

@@ -9,7 +9,7 @@ from tests.drive import CHECKED, Talk
 
 
 def begun(*replies: str) -> Talk:
-    return Talk(FLOW, known=CHECKED).say(*replies)
+    return Talk(FLOW, known=CHECKED, book=BOOK).say(*replies)
 
 
 def of(talk: Talk, kind: type) -> int:
@@ -28,7 +28,7 @@ def test_a_copy_is_sent_and_nothing_erased():
 
 def test_erasing_is_asked_about_once_more_and_says_what_it_takes_away():
     talk = begun("Erase it all")
-    assert talk.state == "my_data.sure"
+    assert talk.state == "erase.sure"
     assert "can't be undone" in talk.last
     assert of(talk, Erase) == 0
 
@@ -71,3 +71,25 @@ def test_it_opens_over_questions_that_otherwise_come_first():
 def test_it_opens_over_the_pain_questions():
     talk = Talk(BOOK["pain"].flow, known=CHECKED, book=BOOK).say("my data")
     assert talk.state == "my_data.what"
+
+
+@pytest.mark.parametrize("words", ["/export", "export", "send me my data"])
+def test_export_leads_straight_to_the_copy(words: str):
+    assert of(Talk(BOOK["home"].flow, known=CHECKED, book=BOOK).say(words), Export) == 1
+
+
+@pytest.mark.parametrize("words", ["/erase", "erase", "delete my data"])
+def test_erase_leads_straight_to_the_question(words: str):
+    talk = Talk(BOOK["home"].flow, known=CHECKED, book=BOOK).say(words)
+    assert talk.state == "erase.sure"
+    assert of(talk, Erase) == 0
+
+
+def test_export_in_the_middle_of_something_leaves_it_to_be_picked_up():
+    talk = Talk(BOOK["about_you"].flow, known=CHECKED, book=BOOK).say("/export", "go on")
+    assert of(talk, Export) == 1
+    assert talk.state == "about_you.height"
+
+
+def test_before_anything_is_kept_there_is_nothing_to_copy():
+    assert "Nothing is kept about you" in heard(Talk(BOOK["welcome"].flow, known={"today": "2026-03-02"}, book=BOOK).say("/export"))

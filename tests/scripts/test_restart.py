@@ -148,7 +148,8 @@ async def _live_past(path: Path) -> None:
 
 
 WALKS = [pytest.param(name, choose, id=f"{name}, {choose.__name__}")
-         for name in BOOK.flows if name != "welcome" for choose in (typical, first, last)]
+         for name in BOOK.flows if name != "welcome" for choose in (typical, first, last)
+         if (name, choose) != ("erase", first)]  # a yes there leaves nothing to go on with
 
 
 @pytest.mark.parametrize(("name", "choose"), WALKS)

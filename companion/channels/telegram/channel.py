@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import contextlib
 import itertools
+import json
 import logging
 import re
 from collections.abc import Awaitable, Callable, Coroutine, Sequence
@@ -21,10 +22,11 @@ from companion.channels.outbox import Drainer, backoff
 from companion.channels.pictured import Pictures
 from companion.channels.port import Address, Store, Take
 from companion.channels.telegram.inbound import CHANNEL, inbound_or_none
-from companion.channels.telegram.poll import Poll
+from companion.channels.telegram.poll import Poll, readable
 from companion.channels.telegram.post import TelegramPost, seconds_of
 from companion.channels.telegram.settings import TelegramSettings, wrong_token
 from companion.channels.telegram.turns import Turns
+from companion.channels.telegram.webhook import Hook
 from companion.clock import Clock
 from companion.logs import redact
 
@@ -40,7 +42,7 @@ async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clo
                        hand_wake: Callable[[Callable[[], None]], object] = lambda wake: None,
                        pictures: Pictures | None = None, tell_name: Callable[[str], object] = lambda name: None,
                        on_poll: Callable[[datetime | None], object] = lambda theirs: None) -> None:
-    """Take what people send and send what is due, until ``stop`` is set.
+    """Take what people send and send what is due, until ``stop`` is set. Raises CannotHook where a webhook's port can't be used.
 
     ``hand_wake`` is given a function to call after a commit that may have put something in the outbox; ``tell_name`` is
     told the bot's name, ``on_poll`` of every good poll, with the time Telegram gives. At the end
@@ -64,6 +66,7 @@ class _Channel:
         self._asides: set[asyncio.Task[None]] = set()
         self._queue: asyncio.Queue[object] = asyncio.Queue()
         self._turns = Turns()
+        self._hook = Hook(settings.webhook, self._brought) if settings.webhook is not None else None
         if not re.fullmatch(r"[\w:-]+", settings.token):
             raise wrong_token()
         self._requests = (Poll(settings, self),
@@ -102,15 +105,55 @@ class _Channel:
         """Begin, then send for ever; Telegram calls for the rest."""
         await self._until_reached(self._app.initialize)
         await self._app.start()
-        await self._until_reached(self._start_polling)
+        if self._hook is not None:
+            await self._hook.start()
+        await self._until_reached(self._start_polling if self._hook is None else self._set_webhook)
         self._tell_name(self._app.bot.username)
         _log.info("taking messages as @%s", self._app.bot.username)
-        await self._drainer.run()
+        looking = asyncio.create_task(self._look_at_webhook()) if self._hook is not None else None
+        try:
+            await self._drainer.run()
+        finally:
+            if looking is not None:
+                looking.cancel()
 
     async def _start_polling(self) -> None:
         assert self._updater is not None
         await self._updater.start_polling(timeout=timedelta(seconds=self._settings.poll_seconds),
                                           allowed_updates=KINDS_OF_UPDATE)
+
+    async def _set_webhook(self) -> None:
+        hook = self._settings.webhook
+        assert hook is not None
+        await self._app.bot.set_webhook(hook.url, secret_token=hook.secret, allowed_updates=KINDS_OF_UPDATE, drop_pending_updates=False)
+
+    async def _look_at_webhook(self) -> None:
+        """Ask Telegram now and then how it goes, which also shows that it is reached; for ever."""
+        assert self._settings.webhook is not None
+        while True:
+            with contextlib.suppress(TelegramError):
+                info = await self._app.bot.get_webhook_info()
+                self._on_poll(None)
+                if info.url != self._settings.webhook.url:
+                    _log.error("somebody else has taken over this bot's messages: the webhook is another")
+            await self._clock.sleep(self._settings.poll_seconds)
+
+    async def _brought(self, body: bytes) -> int:
+        """Take an update that a webhook was brought; 200 once its turn is committed."""
+        try:
+            whole = json.loads(body)
+        except (ValueError, RecursionError):
+            return 400
+        number = whole.get("update_id") if isinstance(whole, dict) else None
+        if type(number) is not int or not 0 <= number < 2**63:  # what the file can hold
+            return 400
+        update = Update.de_json(dict(readable(whole)), self._app.bot)
+        if self._closing or self._failed is not None or self._turns.broken_off:
+            return 503
+        turn = asyncio.create_task(self._turns.do_process_update(update, self._on_update(update, None)))
+        await asyncio.wait([turn])
+        good = not turn.cancelled() and turn.exception() is None and self._failed is None
+        return 200 if good else 503
 
     async def _until_reached(self, attempt: Callable[[], Awaitable[None]]) -> None:
         for tries in itertools.count():
@@ -131,7 +174,11 @@ class _Channel:
         reached = self._app.running
         if self._updater is not None and self._updater.running:
             await self._updater.stop()
+        if self._hook is not None:
+            await self._hook.close(self._settle_within)
         await self._turns.break_off()
+        if self._hook is not None:
+            await self._hook.ended()
         if self._app.running:
             await self._app.stop()
         for task in work:

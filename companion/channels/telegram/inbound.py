@@ -81,4 +81,4 @@ def _sent(message: Message) -> Sent:
 
 
 def _name(user: User) -> str:
-    return clean(user.full_name).strip()
+    return clean(user.full_name or "").strip()  # None where the first name is empty

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from companion.settings import Webhook
+
 
 class WrongToken(Exception):
     """Telegram does not know the token; the text never holds it."""
@@ -13,11 +15,16 @@ class SecondInstance(Exception):
     """Somebody else polls with the same token."""
 
 
+class CannotHook(Exception):
+    """The port at which Telegram should bring updates can't be used; the text says why, in one line."""
+
+
 @dataclass(frozen=True, slots=True)
 class TelegramSettings:
     """How to reach Telegram. Times are seconds; all but the token and the address are our choices.
 
     ``patience`` is how many refused polls in a row (a token not known, another instance) end the channel.
+    With ``webhook`` Telegram brings updates there, and nothing is polled.
     """
 
     token: str = field(repr=False)
@@ -26,6 +33,7 @@ class TelegramSettings:
     answer_seconds: float = 15.0
     settle_seconds: float = 10.0
     patience: int = 3
+    webhook: Webhook | None = None
 
 
 def wrong_token() -> WrongToken:

@@ -1,0 +1,21 @@
+"""Erase: everything kept about somebody, gone, after one more question."""
+
+from companion.conversation.condition import fact
+from companion.conversation.effects import Erase
+from companion.conversation.flow import Ask, Do, Flow, Tell
+from companion.conversation.kinds import YesNo
+
+SURE = fact("sure")
+
+FLOW = Flow(
+    "erase", version=1, title="Erase my data", counted=False, always=True, parked="All right, nothing was changed.",
+    command=("delete my data", "forget me"),
+    steps=(
+        Ask("sure", "Erasing takes away every answer, result and reminder, and can't be undone. A coach who wrote things "
+            "down elsewhere still has that. Erase it all?", YesNo(yes="Yes, erase it all", no="No, keep it"), safety=True),
+        Tell("It is all erased. Backups of the file, where whoever runs this bot makes them, roll off within seven days. If you write "
+             "again, we start as strangers. What I said about getting care still holds.", SURE.is_("yes"), must_arrive=True),
+        Do(Erase(), SURE.is_("yes")),
+        Tell("Kept as it is.", SURE.is_("no")),
+    ),
+)
