@@ -12,6 +12,7 @@ import sys
 from collections.abc import Callable, Iterator
 from contextlib import closing
 from datetime import UTC, datetime, timedelta
+from functools import partial
 from pathlib import Path
 from random import Random
 from statistics import median
@@ -26,6 +27,7 @@ from companion.record.coaching import link, make_coach
 from companion.record.file import open_for_writing
 from companion.record.moments import text_of
 from flows.catalogue import BOOK
+from tests.benchmarks.measured import Row, by_turns, compare, seconds
 
 NOW = datetime(2026, 11, 25, 12, tzinfo=UTC)
 ROUNDS = 9
@@ -138,6 +140,19 @@ def timed(name: str, most: float, work: Callable[[], object]) -> None:
         times.append((perf_counter() - begin) * 1000)
     allowed = f"   at most {most:g}" if most else ""
     print(f"{name:<46} {median(times):7.1f} ms  ({min(times):.1f} to {max(times):.1f}){allowed}")
+
+
+def rows() -> Iterator[Row]:
+    """The caseload with its words and order, against its one query read with nothing made of it; a million answers."""
+    with TemporaryDirectory() as folder:
+        db, lock = open_for_writing(Path(folder) / "companion.sqlite")
+        with closing(lock), closing(db):
+            build(db.conn, 1_000, 1_000)
+            ours, theirs, view = by_turns(*(partial(lambda work: seconds(work) * 1000, work) for work in (
+                lambda: caseload(db.conn, COACH, NOW), lambda: standings(db.conn, COACH),
+                lambda: db.conn.execute("select * from caseload").fetchall())), rounds=ROUNDS)
+    yield compare("caseload, 1,000 lifters, a million answers", "its rows by SQL alone", ours, theirs, "ms", "at most", 1.5)
+    yield compare("the same", "the view `caseload`, fewer columns", ours, view, "ms", "told only")
 
 
 def main(lifters: int, each: int) -> None:
