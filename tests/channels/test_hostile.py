@@ -329,9 +329,12 @@ def test_a_stranger_may_ask_for_anything_by_name(tmp_path):
         gym.end()
 
 
-@pytest.mark.parametrize("text", ["9" * 400, "-" + "9" * 5_000, "1e400", "9" * 400 + " cm", "9" * 400 + "/3", "3/" + "9" * 400, "1/0", "nan",
-                                  "inf", "9" * 400 + " to 3", "٣" * 400, "²" * 50, "½" * 400, "2026-" + "9" * 400 + "-01", "9" * 400 + ":99pm",
-                                  "every " + "9" * 400 + " days", "UTC+" + "9" * 400])
+MANY: Final = "9" * 400
+
+
+@pytest.mark.parametrize("text", [
+    MANY, f"-{MANY * 12}", "1e400", f"{MANY} cm", f"{MANY}/3", f"3/{MANY}", "1/0", "nan", "inf", f"{MANY} to 3", "٣" * 400, "²" * 50,
+    "½" * 400, f"2026-{MANY}-01", f"{MANY}:99pm", f"every {MANY} days", f"UTC+{MANY}"])
 def test_no_question_stumbles_over_a_number_of_hundreds_of_digits(text):
     ears = Ears(now=START, facts={"today": "2026-03-02"})
     for compiled in BOOK.flows.values():
@@ -342,7 +345,7 @@ def test_no_question_stumbles_over_a_number_of_hundreds_of_digits(text):
 
 
 def test_a_pain_score_of_hundreds_of_digits_is_asked_again():
-    assert isinstance(PainScore().read("9" * 400, Ears()), Unclear)
+    assert isinstance(PainScore().read(MANY, Ears()), Unclear)
 
 
 def test_somebody_without_a_name_is_heard():

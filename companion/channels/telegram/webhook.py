@@ -1,0 +1,127 @@
+"""Where Telegram brings updates itself: one path on a local port, POST only, behind a proxy that speaks TLS.
+
+Told 200 only once the turn is committed; anything else makes Telegram bring the update again. Nothing of a body is read
+before the secret was right.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import hmac
+from collections.abc import Awaitable, Callable, Mapping
+from http import HTTPStatus
+from typing import Final
+
+from companion.channels.telegram.settings import CannotHook
+from companion.settings import Webhook
+
+SECRET_HEADER: Final = "x-telegram-bot-api-secret-token"
+"""Bot API, setWebhook, secret_token (read)."""
+
+HEAD_MOST: Final = 8192
+"""Bytes of a request's head, our choice."""
+
+BODY_MOST: Final = 2**20
+"""Bytes of an update, our choice: a text has at most 4096 characters, so the largest is some tens of thousands."""
+
+SECONDS: Final = 10.0
+"""For a request to come in whole, and again for its answer to leave: our choice."""
+
+AT_ONCE: Final = 100
+"""Connections side by side, the most that setWebhook lets Telegram open (memory); one more is closed at once."""
+
+Take = Callable[[bytes], Awaitable[int]]
+"""Takes an update as JSON; gives the status to answer with, 200 once it is committed."""
+
+
+class Hook:
+    """The server. ``take`` is called on the loop, one call a request."""
+
+    def __init__(self, at: Webhook, take: Take, seconds: float = SECONDS) -> None:
+        self._at, self._take, self._seconds = at, take, seconds
+        self._server: asyncio.Server | None = None
+        self._busy: dict[asyncio.Task[None], asyncio.StreamWriter] = {}
+        self._taking: set[asyncio.Task[None]] = set()
+        self.port = at.port
+
+    async def start(self) -> None:
+        """Listen. Raises CannotHook where the port can't be used."""
+        try:
+            self._server = await asyncio.start_server(self._met, self._at.host, self._at.port, limit=HEAD_MOST)
+        except OSError as error:
+            raise CannotHook(f"can't listen on port {self._at.port} of {self._at.host}: {error.strerror}") from error
+        self.port = self._server.sockets[0].getsockname()[1]
+
+    async def close(self, seconds: float) -> None:
+        """Take nothing new; what is being taken has so many seconds to be answered, all else is cut off at once."""
+        if self._server is not None:
+            self._server.close()
+        for task, writer in self._busy.items():
+            if task not in self._taking:
+                writer.transport.abort()
+        if self._taking and seconds:
+            await asyncio.wait(self._taking, timeout=seconds)
+
+    async def ended(self) -> None:
+        """Return when every request has ended, those cut off whose turn is no more."""
+        for writer in self._busy.values():
+            writer.transport.abort()
+        await asyncio.gather(*self._busy, return_exceptions=True)
+
+    async def _met(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        task = asyncio.current_task()
+        assert task is not None
+        if len(self._busy) >= AT_ONCE:
+            writer.transport.abort()
+            return
+        self._busy[task] = writer
+        try:
+            async with asyncio.timeout(self._seconds):
+                asked = await self._read(reader)
+            if isinstance(asked, bytes):
+                self._taking.add(task)
+                asked = HTTPStatus(await self._take(asked))
+            async with asyncio.timeout(self._seconds):
+                writer.write(_answer(asked))
+                await writer.drain()
+                if asked is HTTPStatus.REQUEST_ENTITY_TOO_LARGE and writer.can_write_eof():
+                    writer.write_eof()  # what still comes is read away a while, so that the answer is not lost to a reset
+                    while await reader.read(HEAD_MOST):
+                        pass
+                writer.close()
+                await writer.wait_closed()
+        except (TimeoutError, asyncio.IncompleteReadError, asyncio.LimitOverrunError, ConnectionError):
+            pass  # slow, too long or gone: cut off below
+        finally:
+            writer.transport.abort()
+            self._busy.pop(task)
+            self._taking.discard(task)
+
+    async def _read(self, reader: asyncio.StreamReader) -> bytes | HTTPStatus:
+        """The body of a request that may bring one, else the status that says why not."""
+        first, *lines = (await reader.readuntil(b"\r\n\r\n")).decode("latin-1").split("\r\n")
+        words = first.split(" ")
+        heads = [(name.strip().lower(), value.strip()) for name, _, value in (line.partition(":") for line in lines if line)]
+        given = dict(heads)
+        if len(words) != 3 or not words[2].startswith("HTTP/1.") or len([name for name, _ in heads if name == "content-length"]) > 1:
+            return HTTPStatus.BAD_REQUEST
+        if words[1] != self._at.path:
+            return HTTPStatus.NOT_FOUND
+        if words[0] != "POST":
+            return HTTPStatus.METHOD_NOT_ALLOWED
+        if not self._knows_secret(given):
+            return HTTPStatus.FORBIDDEN
+        length = given.get("content-length", "")
+        if not (length.isascii() and length.isdigit()) or "transfer-encoding" in given:
+            return HTTPStatus.LENGTH_REQUIRED
+        if len(length) > 9 or int(length) > BODY_MOST:
+            return HTTPStatus.REQUEST_ENTITY_TOO_LARGE
+        return await reader.readexactly(int(length))
+
+    def _knows_secret(self, given: Mapping[str, str]) -> bool:
+        return hmac.compare_digest(given.get(SECRET_HEADER, "").encode("latin-1"), self._at.secret.encode("ascii"))
+
+
+def _answer(status: HTTPStatus) -> bytes:
+    allow = "Allow: POST\r\n" if status is HTTPStatus.METHOD_NOT_ALLOWED else ""
+    return f"HTTP/1.1 {status.value} {status.phrase}\r\n{allow}Content-Length: 0\r\nConnection: close\r\n\r\n".encode("latin-1")
