@@ -1,0 +1,310 @@
+"""The bot in a process of its own, for tests that end it: a server that has imported everything forks one for each job.
+
+A job is a line of JSON on its standard input. ``life``: the bot as ``companion run`` starts it, on a clock that its parent
+moves by a control connection on loopback, killed at one I/O call. ``command``: the command line itself, its exit code
+told on the same connection; time runs a thousand times as fast there.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import ctypes
+import gc
+import json
+import os
+import resource
+import signal
+import socket
+import ssl
+import sys
+import traceback
+from collections.abc import Awaitable, Callable
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import Any, TypeVar
+
+import httpx
+
+import companion.channels.telegram.channel as channel
+import companion.clock
+import companion.logs
+import flows.catalogue  # noqa: F401  so that it is imported before the fork
+from companion import cli, running
+from companion.app import Companion, CompanionOutbox
+from companion.channels.outbox import Drainer
+from companion.channels.pictured import Picture
+from companion.channels.port import Delivery, Outgoing
+from companion.conversation.pain_words import hear_pain
+from companion.conversation.places import find_zone
+from companion.pictures.album import Album
+from companion.record import file as record_file
+from companion.record import people
+from tests.crash.points import Points
+from tests.fakes.bot_api import TOKEN
+from tests.fakes.clock import FakeClock, settle
+
+COUNTED = timedelta(minutes=10)
+"""The longest timed hold, counted in and out."""
+
+STALLED = 2.0
+"""Seconds, real ones, after which a bot of which nothing is heard is taken to wait for its clock."""
+
+LONGEST_LIFE = 300
+"""Seconds, real ones, after which the system ends a bot that nobody has ended."""
+
+IDLE_MOST = 10
+"""Rounds in which nothing leaves although it is due."""
+
+T = TypeVar("T")
+
+QUICKER = 1000
+"""How much faster time runs for a command than outside."""
+
+
+class TellingClock(FakeClock):
+    """A clock that tells each change: who is killed can't tell it afterwards."""
+
+    def __init__(self, at: datetime, say: Any) -> None:
+        self._say = say
+        super().__init__(at)
+
+    def __setattr__(self, name: str, value: Any) -> None:
+        super().__setattr__(name, value)
+        if name == "at":
+            self._say({"now": value.isoformat()})
+
+
+class QuickClock:
+    """The machine's clock, where a second is a thousandth of one."""
+
+    def __init__(self) -> None:
+        self._ahead = timedelta(0)
+
+    def now(self) -> datetime:
+        return companion.clock.datetime.now(companion.clock.UTC) + self._ahead
+
+    async def sleep(self, seconds: float) -> None:
+        await asyncio.sleep(seconds / QUICKER)
+        self._ahead += timedelta(seconds=seconds * (1 - 1 / QUICKER))
+
+
+def _confirm_at_once() -> None:
+    async def settled(self: Any) -> None:
+        pass
+
+    channel._Channel.settled = settled  # type: ignore[method-assign]
+
+
+def _forget_updates() -> None:
+    people.seen_before = lambda *args: False
+
+
+def _mark_before_sending() -> None:
+    outcome = Drainer._outcome
+
+    async def marked_first(self: Drainer, message: Outgoing) -> Delivery:
+        await self._store.mark_sent(message.id, self._clock.now(), "0")
+        return await outcome(self, message)
+
+    Drainer._outcome = marked_first  # type: ignore[method-assign]
+
+
+_SABOTAGE = {"confirm at once": _confirm_at_once, "forget updates": _forget_updates, "mark before sending": _mark_before_sending}
+"""Faults a bot could have that nobody would see until it is killed, to try whether they are seen here."""
+
+
+class Life:
+    """One bot on Telegram, from its start to its end, told what to do by its parent."""
+
+    def __init__(self, job: dict[str, Any], say: Any, heard: asyncio.StreamReader) -> None:
+        self.job, self._say, self._heard = job, say, heard
+        self.clock = TellingClock(datetime.fromisoformat(job["at"]), say)
+        self.points = Points(tuple(job["die_at"]) if job["die_at"] else None, say)
+        self.drainers: list[Drainer] = []
+        self.sending = asyncio.Event()
+
+    async def live(self) -> None:
+        """As ``companion run`` does it, but for the clock and the sweeps, which are the parent's."""
+        self.points.install()
+        self._take_the_seams()
+        self.companion = Companion(Path(self.job["database"]), self.clock)
+        self.store = CompanionOutbox(self.companion, "telegram")
+        listening = asyncio.create_task(self._listen())
+        running_ = asyncio.create_task(running.run_on_telegram(self.companion, TOKEN, self.job["api"]))
+        await asyncio.wait([listening, running_], return_when=asyncio.FIRST_COMPLETED)
+        if listening.done():
+            listening.result()
+        await running_
+        listening.cancel()
+        self.companion.close()
+
+    def _take_the_seams(self) -> None:
+        life = self
+
+        class Watched(Drainer):
+            def __init__(self, *args: Any, **options: Any) -> None:
+                super().__init__(*args, **options)
+                life.drainers.append(self)
+
+            async def run(self) -> None:
+                life.sending.set()
+                await super().run()
+
+        class NoSweeps:
+            def shutdown(self, wait: bool) -> None:
+                pass
+
+        def small(album: Album, name: str) -> Picture:
+            """In place of a drawing, which takes half a second and no call that could fail."""
+            return Picture(album.folder / f"{name}.png", b"a small picture", "What it shows.", key=name)
+
+        Album._pose = small  # type: ignore[method-assign]
+        _SABOTAGE.get(self.job.get("sabotage", ""), lambda: None)()
+        channel.Drainer = Watched  # type: ignore[misc]
+        running.SystemClock = lambda: self.clock  # type: ignore[assignment,misc]
+        running.start_sweeping = lambda *args, **options: NoSweeps()  # type: ignore[assignment]
+
+    async def _listen(self) -> None:
+        while line := await self._with_patience(self._heard.readline):
+            match json.loads(line):
+                case {"op": "move", "to": to}:
+                    self.clock.at = max(self.clock.at, datetime.fromisoformat(to))
+                    await self.clock.advance(0)
+                case {"op": "sweep"}:
+                    await self.companion.sweep()
+                case {"op": "quiet"}:
+                    await self._until_quiet()
+                case {"op": "stop"}:
+                    os.kill(os.getpid(), signal.SIGTERM)
+                    await asyncio.Event().wait()  # the channel ends, and this with it
+            self._say({"done": json.loads(line)["op"], "counts": self.points.counts})
+        os._exit(3)  # nobody is there any more
+
+    async def _with_patience(self, wait: Callable[[], Awaitable[T]]) -> T:
+        """What is waited for. Where the machine is so busy that a call of the Bot API runs out of time, the bot waits for its
+        clock, which nobody else moves."""
+        while True:
+            try:
+                return await asyncio.wait_for(wait(), STALLED)
+            except TimeoutError:
+                await self.clock.advance(1)
+
+    async def _until_quiet(self) -> None:
+        """All that waits for the person leaves, each message as its time comes."""
+        await self._with_patience(self.sending.wait)
+        (drainer,) = self.drainers
+        idle = 0
+        while True:
+            await settle()
+            now = self.clock.now()
+            if sends := list(drainer._sending.values()):
+                await asyncio.wait(sends)
+            elif waiting := await self.store.due(now):
+                held = [drainer._held[one.address] for one in waiting if drainer._held.get(one.address, now) > now]
+                idle = 0 if held else idle + 1
+                if held:
+                    await self.clock.advance((min(held) - now).total_seconds())
+                elif idle > IDLE_MOST:  # it went to sleep while the clock was being moved, and sleeps a moment longer
+                    await self.clock.advance(1)
+            else:
+                following = await self.store.next_due(now)
+                if following is None or following - now > COUNTED:
+                    return
+                self.clock.at = max(self.clock.at, following)
+                await self.clock.advance(0)
+
+
+async def _life(job: dict[str, Any], control: socket.socket) -> None:
+    reader, writer = await asyncio.open_connection(sock=control.dup())
+    life = Life(job, lambda what: _say(control, what), reader)
+    await life.live()
+    writer.transport.abort()
+    _say(control, {"stopped": 0, "counts": life.points.counts})
+
+
+def _command(job: dict[str, Any], control: socket.socket) -> None:
+    clock = QuickClock()
+    running.SystemClock = companion.clock.SystemClock = lambda: clock  # type: ignore[assignment,misc]
+    record_file._PRAGMAS = tuple(pragma.replace("busy_timeout=5000", "busy_timeout=50") for pragma in record_file._PRAGMAS)
+    os.environ |= job["environment"]
+    code: Any = 0
+    try:
+        cli.main(job["words"], standalone_mode=True)
+    except SystemExit as end:
+        code = end.code
+    sys.stderr.flush()
+    _say(control, {"stopped": code})
+
+
+def _say(control: socket.socket, what: dict[str, Any]) -> None:
+    control.setblocking(True)
+    control.sendall(json.dumps(what).encode() + b"\n")
+    control.setblocking(False)
+
+
+def _give_up_power() -> None:
+    """Be bound by the modes of files, also where this runs as root (Linux: clear every capability)."""
+    head, none = (ctypes.c_uint32 * 2)(0x20080522, 0), (ctypes.c_uint32 * 6)()
+    if os.geteuid() == 0 and ctypes.CDLL(None, use_errno=True).capset(head, none) != 0:
+        raise OSError(ctypes.get_errno(), "capset")
+
+
+def _born(job: dict[str, Any]) -> None:
+    """In the fork: do the job and end, whatever happens."""
+    code = 1
+    try:
+        signal.signal(signal.SIGCHLD, signal.SIG_DFL)
+        signal.alarm(LONGEST_LIFE)
+        out = os.open(job["log"], os.O_WRONLY | os.O_CREAT | os.O_APPEND)
+        os.dup2(os.open(os.devnull, os.O_RDONLY), 0)
+        os.dup2(out, 1)
+        os.dup2(out, 2)
+        control = socket.create_connection(("127.0.0.1", job["control"]))
+        if job.get("without_power"):
+            _give_up_power()
+        if limit := job.get("largest_file"):
+            signal.signal(signal.SIGXFSZ, signal.SIG_DFL if job.get("die_of_it") else signal.SIG_IGN)
+            resource.setrlimit(resource.RLIMIT_FSIZE, (limit, resource.RLIM_INFINITY))
+        if job["kind"] == "command":
+            _command(job, control)
+        else:
+            companion.logs.set_up_logging("INFO")
+            asyncio.run(_life(job, control))
+        code = 0
+    except BaseException:
+        traceback.print_exc()
+    finally:
+        sys.stderr.flush()
+        os._exit(code)
+
+
+def _warm() -> None:
+    """Read what is read at its first use, so that no fork has to."""
+    hear_pain("my back hurts a little")
+    find_zone("Porto", companion.clock.SystemClock().now())
+    with contextlib.suppress(httpx.HTTPError):
+        asyncio.run(_call("http://127.0.0.1:9"))
+
+
+async def _call(address: str) -> None:
+    async with httpx.AsyncClient() as client:
+        await client.post(address)
+
+
+def serve() -> None:
+    """Fork a process for each line, until there are no more."""
+    context = ssl.create_default_context()  # read once for all: 20 ms each, and nothing here speaks TLS
+    ssl.create_default_context = lambda *args, **options: context
+    signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # nobody waits for them: each tells its end by its connection
+    _warm()
+    gc.collect()
+    gc.freeze()
+    print("ready", flush=True)
+    for line in sys.stdin:
+        if os.fork() == 0:
+            _born(json.loads(line))
+
+
+if __name__ == "__main__":
+    serve()

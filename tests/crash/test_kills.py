@@ -1,0 +1,103 @@
+"""The bot is killed at every I/O call of a conversation in turn, started again, and goes on: nothing is lost or doubled.
+
+A script is lived in parts, cut where it says ``restart``. Each part is lived once undisturbed, from how things stood after
+the part before; then once for each I/O call, killed at it. What is kept at its end must be what the undisturbed one kept;
+as the next part begins with a fresh start from just that, the rest of the conversation is the same too.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import traceback
+from pathlib import Path
+
+import pytest
+
+from companion.channels.script import Line, Said, parse
+from tests.crash.kept import doubled
+from tests.crash.life import Living, Part, Stand, parts_of
+from tests.crash.nursery import Nursery
+from tests.crash.points import Point
+
+SCRIPTS = Path(__file__).parent / "scripts"
+
+AT_ONCE = 4
+"""Bots that live side by side: half of their time they wait for the disk."""
+
+TRIES = 5
+"""Where an answer and the next turn happen to share a commit, there is one commit fewer, and the last is tried anew."""
+
+
+@pytest.mark.parametrize("name", ["welcome", "knee_to_wall", "squat_day"])
+async def test_killed_at_any_io_call_it_goes_on_as_if_it_had_not_been(name: str, nursery: Nursery, tmp_path: Path) -> None:
+    script = parse((SCRIPTS / f"{name}.txt").read_text(encoding="utf-8"))
+    stand = Stand(script.begins, tmp_path / "none", {})
+    parts = parts_of(script)
+    killed = wanted_points = 0
+    for number, lines in enumerate(parts):
+        wanted = await Living(nursery, stand, tmp_path / f"part-{number}", None).live(lines)
+        if name == "welcome" or number:  # the first part of the others only leads to where it begins
+            points = [*(wanted.starting if number < 2 else ()), *wanted.working, *(wanted.stopping if number == len(parts) - 1 else ())]
+            wanted_points += len(points)
+            killed += await all_of(nursery, stand, tmp_path / f"killed-{number}", lines, wanted, points)
+        stand = wanted.after
+    assert killed >= 0.95 * wanted_points
+    print(f"{name}: killed at {killed} of {wanted_points} points")
+
+
+@pytest.mark.parametrize(("sabotage", "call"), [
+    ("confirm at once", "commit: before"), ("forget updates", "commit: after"), ("mark before sending", "sendMessage: before")])
+async def test_a_bot_that_loses_or_doubles_something_when_killed_is_found_out(
+        sabotage: str, call: str, nursery: Nursery, tmp_path: Path) -> None:
+    """Each of these faults passes where nobody kills anything."""
+    script = parse((SCRIPTS / "knee_to_wall.txt").read_text(encoding="utf-8"))
+    first, *_ = parts_of(script)
+    stand = (await Living(nursery, Stand(script.begins, tmp_path / "none", {}), tmp_path / "first", None).live(first)).after
+    lines = [Said("Ken", "safety check / yes / no / no")]
+    wanted = await Living(nursery, stand, tmp_path / "wanted", None, sabotage).live(lines)
+    points = [point for point in wanted.working if point[0] == call]
+    found: list[str] = []
+    for number, point in enumerate(points):
+        try:
+            found += faults(await Living(nursery, stand, tmp_path / f"killed-{number}", point, sabotage).live(lines), wanted)
+        except AssertionError as error:
+            found.append(str(error))
+    assert found
+
+
+async def all_of(nursery: Nursery, before: Stand, folder: Path, lines: list[Line], wanted: Part, points: list[Point]) -> int:
+    """Live the part once for each point, killed at it; gives how many."""
+    places, wrong = asyncio.Semaphore(AT_ONCE), list[str]()
+    folder.mkdir()
+
+    async def one(number: int, point: Point) -> bool:
+        async with places:
+            try:
+                for attempt in range(TRIES):
+                    lived = await Living(nursery, before, folder / f"{number}-{attempt}", point).live(lines)
+                    wrong.extend(f"{point}: {fault}" for fault in faults(lived, wanted))
+                    if lived.killed:
+                        return True
+            except Exception as error:
+                wrong.append(f"{point}: {''.join(traceback.format_exception(error))}")
+            return False
+
+    killed = await asyncio.gather(*(one(number, point) for number, point in enumerate(points)))
+    assert not wrong, "\n".join(wrong)
+    return sum(killed)
+
+
+def faults(lived: Part, wanted: Part) -> list[str]:
+    """What differs from the undisturbed life that may not."""
+    found = [f"words of somebody who was erased are still in {name}" for name in lived.traces]
+    for table in wanted.kept:
+        if lived.kept[table] != wanted.kept[table] and not (table == "updates" and lived.said_again):
+            extra = [row for row in lived.kept[table] if row not in wanted.kept[table]]
+            missing = [row for row in wanted.kept[table] if row not in lived.kept[table]]
+            found.append(f"{table}: too much {extra}, too little {missing}")
+    twice = doubled(lived.heard, wanted.heard)
+    if twice is None:
+        found.append(f"heard {lived.heard}\n  instead of {wanted.heard}")
+    elif len(set(twice)) < len(twice):
+        found.append(f"somebody heard more than one message twice: {twice}")
+    return found
