@@ -182,7 +182,8 @@ async def main(lifters: int, due: int) -> None:
             took = [await timed(companion) for _ in range(NOTHING_DUE)]
             print(f"nothing due: {statistics.median(took):.2f} ms (median of {NOTHING_DUE}, worst {max(took):.2f})")
             companion.db.execute("update addresses set gone_at = ? where person > ?", (text_of(now), lifters * 9 // 10))
-            companion.db.execute("update reminders set due_at = ?, stale_at = null where person > ?", (text_of(now), lifters * 9 // 10))
+            companion.db.execute("update reminders set due_at = ?, stale_at = null, state = 'held' where person > ?",  # as people.mark_gone
+                                 (text_of(now), lifters * 9 // 10))
             took = [await timed(companion) for _ in range(NOTHING_DUE)]
             print(f"nothing due, one in ten has blocked the bot: {statistics.median(took):.2f} ms (worst {max(took):.2f})")
             fall_due(companion.db.conn, due, datetime.now(UTC))
