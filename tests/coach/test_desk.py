@@ -302,3 +302,33 @@ async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
     await gym.linked()
     await gym.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11")
     assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+
+
+async def test_the_report_comes_as_a_document_made_beside_the_turn(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.lifter_report.{gym.id_of(SAM)}")
+    await gym.companion.beside()
+    row = gym.db.execute("select text, document, document_name, about from outbox where address = 'kim' order by id desc").fetchone()
+    assert row[0] == "The report of sam, as it stands now."
+    assert row[1].startswith("<!doctype html>")
+    assert row[2:] == ("report.html", gym.id_of(SAM))
+    assert coaching.looks_at(gym.db, gym.id_of(SAM))[0][2] == "report"
+
+
+async def test_a_report_that_is_made_while_the_view_is_ended_is_not_sent(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.companion.take(Inbound(KIM, Tapped(f"go.lifter_report.{sam}"), name="kim"))
+    coaching.withdraw(gym.db, sam, kim, gym.clock.now())
+    await gym.companion.beside()
+    assert not gym.db.execute("select 1 from outbox where document_name = 'report.html'").fetchall()
+
+
+async def test_a_daily_digest_is_the_caseload_once_a_day(gym):
+    await gym.linked()
+    await gym.say("digest", "Every day", "07:00", who=KIM)
+    gym.db.execute("delete from outbox")
+    for _ in range(48):
+        gym.clock.at += timedelta(hours=1)
+        await gym.companion.sweep()
+    assert [text.split("\n")[0] for text in gym.heard(KIM)] == ["1 lifter: 1 fine", "1 lifter: 1 fine"]
