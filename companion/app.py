@@ -26,7 +26,7 @@ from companion.conversation.session import Frame, Session
 from companion.conversation.step import prompt_now, step, unsettled
 from companion.flood import SLOWER, Flood, Pace
 from companion.known import SAFETY, known_of
-from companion.operate.watch import Watch, reason_class
+from companion.operate.watch import Watch
 from companion.record import coaching, marks, outbox, people, reminders, requests
 from companion.record.file import open_for_writing
 from companion.record.keep import keep, put_message, take_back_timed
@@ -101,7 +101,7 @@ class Companion:
         self.flood: Flood | None = None  # who sends too much is slowed, where a channel is open to anybody
         self.on_erase: Callable[[int], object] = lambda person: None
         self._strangers: OrderedDict[Address, _Stranger] = OrderedDict()
-        self._unkept: dict[int, Outgoing] = {}
+        self.unkept: dict[int, Outgoing] = {}
         self._unkept_count = 0
         self._erased = False
         self._swept: datetime | None = None
@@ -287,7 +287,7 @@ class Companion:
     def _say_unkept(self, to: Address, said: Sequence[Say]) -> None:
         for say in said:
             self._unkept_count -= 1  # below zero: never the number of a row
-            self._unkept[self._unkept_count] = outbox.unkept(self._unkept_count, to, say)
+            self.unkept[self._unkept_count] = outbox.unkept(self._unkept_count, to, say)
 
     # what a screen shows ----------------------------------------------------------------------------------
 
@@ -419,60 +419,3 @@ class Companion:
 def _few(numbers: Sequence[int]) -> Iterator[Sequence[int]]:
     """So few at a time that a reply never waits long behind them."""
     return (numbers[first:first + reminders.FEW] for first in range(0, len(numbers), reminders.FEW))
-
-
-class CompanionOutbox:
-    """The outbox of one channel, as its drainer wants it: each mark is committed before it returns. ``only``: one address
-    of it, for a screen that belongs to one person."""
-
-    def __init__(self, companion: Companion, channel: str, only: Address | None = None) -> None:
-        self._companion, self._channel, self._only = companion, channel, only
-
-    async def due(self, now: datetime) -> Sequence[Outgoing]:
-        """The oldest waiting message of each address, what is held in memory first."""
-        unkept = self._companion._unkept
-        first: dict[Address, Outgoing] = {}
-        for message in unkept.values():
-            if self._mine(message):
-                first.setdefault(message.address, message)
-        with reading():
-            kept = outbox.due(self._companion.db.conn, self._channel, now, self._only.id if self._only else None)
-        return [*first.values(), *(message for message in kept if message.address not in first)]
-
-    def _mine(self, message: Outgoing) -> bool:
-        return message.address == self._only if self._only else message.address.channel == self._channel
-
-    async def next_due(self, now: datetime) -> datetime | None:
-        """When to look again; None where nothing waits."""
-        if any(map(self._mine, self._companion._unkept.values())):
-            return now
-        with reading():
-            return outbox.next_due(self._companion.db.conn, self._channel, now)
-
-    async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:
-        """It arrived."""
-        if self._companion._unkept.pop(id, None) is None:
-            await self._companion.writer.do(lambda db: outbox.mark_sent(db, id, at, message_id))
-        self._companion.watch.message_sent()
-
-    async def mark_dropped(self, id: int, at: datetime, reason: str) -> None:
-        """It is given up."""
-        if self._companion._unkept.pop(id, None) is None:
-            await self._companion.writer.do(lambda db: outbox.mark_dropped(db, id, at, reason))
-        self._companion.watch.message_dropped(reason_class(reason))
-
-    async def mark_tried(self, id: int, at: datetime) -> None:
-        """It failed this time."""
-        if id > 0:
-            await self._companion.writer.do(lambda db: outbox.mark_tried(db, id, at))
-
-    async def mark_gone(self, address: Address, at: datetime, reason: str) -> None:
-        """Nobody is there any more: nothing more is sent until they write again."""
-        unkept = [id for id, message in self._companion._unkept.items() if message.address == address]
-        for id in unkept:
-            del self._companion._unkept[id]
-
-        def gone(db: sqlite3.Connection) -> int:
-            people.mark_gone(db, address.channel, address.id, at, reason)
-            return outbox.drop_for(db, address.channel, address.id, at, reason)
-        self._companion.watch.message_dropped("gone", len(unkept) + await self._companion.writer.do(gone))

@@ -14,13 +14,14 @@ from difflib import SequenceMatcher
 from pathlib import Path
 from typing import Final
 
-from companion.app import Companion, CompanionOutbox
+from companion.app import Companion
 from companion.channels import script, terminal
 from companion.channels.port import Address, Inbound, Outgoing
 from companion.clock import Clock, SystemClock
 from companion.flood import Flood
 from companion.operate.backup import every_night
 from companion.operate.marks import Beat
+from companion.outgoing import CompanionOutbox
 from companion.pictures.shelf import Shelf, folder_beside
 from companion.record.outbox import unkept, waiting
 from companion.reminders import SWEEP_SECONDS

@@ -13,7 +13,7 @@ from companion.screening.drills import Offer, offer_for
 from companion.screening.errors import errors_from
 from companion.screening.readings import Show
 from companion.screening.retest import Plan, plan
-from companion.screening.safety import Level
+from companion.screening.safety import pain_now
 from companion.screening.screen import ROUTE, SIDES, TEST_WORDS, Screen, about_from, screen_from
 from companion.screening.verdicts import Ruling, Verdict
 
@@ -32,13 +32,6 @@ def showing(known: Known) -> Show:
     return lambda value, unit: shown(value, unit, system)
 
 
-def pain_now(known: Known) -> float | None:
-    """Back or hip pain as last told; at least 1 where something has hurt since."""
-    told = known.facts.get("safety_check.pain")
-    pain = float(told) if told is not None else None
-    return max(pain or 0.0, 1.0) if known.facts.get("safety.level", "go") != Level.GO.value else pain
-
-
 def told_at(known: Known, name: str = "outcome.at") -> datetime | None:
     """When the last results were told, or None; ``name``: of which results."""
     told = known.facts.get(name)
@@ -53,7 +46,8 @@ def concluded(known: Known) -> tuple[Screen, Conclusion, Plan]:
     answers = list(known.answers())
     screen, about = screen_from(answers), about_from(answers)
     errors = errors_from(answers, about.sex)
-    conclusion = conclude(screen, about, pain_now(known), showing(known), errors)
+    pain = pain_now(known.facts.get("safety_check.pain"), known.facts.get("safety.level"))
+    conclusion = conclude(screen, about, pain, showing(known), errors)
     return screen, conclusion, plan(conclusion, screen, about, errors)
 
 

@@ -96,7 +96,7 @@ class House(Gym):
     def as_before(self) -> None:
         self.before.backup(self.db)
         self.companion._strangers.clear()
-        self.companion._unkept.clear()
+        self.companion.unkept.clear()
         self.shown.clear()
 
     async def tries(self, who: Address, data: str, *replies: str) -> str:

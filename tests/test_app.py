@@ -10,9 +10,10 @@ from pathlib import Path
 
 import pytest
 
-from companion.app import SORRY, Companion, CompanionOutbox
+from companion.app import SORRY, Companion
 from companion.channels.port import Address, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.channels.terminal import waiting_messages
+from companion.outgoing import CompanionOutbox
 from companion.record import coaching, log, people, reminders
 from companion.record.file import AlreadyRunning, CannotOpen, open_for_reading
 from companion.running import ScriptClock, opening, working

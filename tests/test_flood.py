@@ -8,11 +8,12 @@ from time import perf_counter
 
 import pytest
 
-from companion.app import Companion, CompanionOutbox
+from companion.app import Companion
 from companion.channels.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
 from companion.channels.telegram import TelegramSettings, run_telegram
 from companion.clock import SystemClock
 from companion.flood import COUNTED_MOST, SLOWER, TAKEN_MOST, WITHIN, Flood, Pace
+from companion.outgoing import CompanionOutbox
 from companion.running import working
 from tests.fakes.bot_api import TOKEN, BotApi
 from tests.fakes.clock import START, FakeClock
@@ -96,7 +97,7 @@ async def test_a_flood_is_told_once_and_what_is_passed_over_changes_nothing(tmp_
     async with working(companion):
         for n in range(TAKEN_MOST + 30):
             await companion.take(Inbound(SAM, Typed("hello"), update_id=n))
-        waiting = [message.text for message in companion._unkept.values()]
+        waiting = [message.text for message in companion.unkept.values()]
         assert (await store.due(START))[0].address == SAM
         taken = companion.db.execute("select count(*) from updates").fetchone()[0]
     companion.close()

@@ -40,7 +40,7 @@ from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
 from companion.screening.priming import verdict_of
 from companion.screening.readings import Show
-from companion.screening.safety import Level
+from companion.screening.safety import Level, pain_now
 from companion.screening.screen import TEST_WORDS, about_from, screen_from
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 
@@ -97,7 +97,7 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
     when, show = Moments(zone), _showing(system)
     screen, about = screen_from(answers), about_from(answers)
     errors = errors_from(answers, about.sex)
-    conclusion = conclude(screen, about, _pain_now(facts), show, errors)
+    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY)), show, errors)
     days, seed = days_told(answers, zone), trial_seed(answers, str(person))
     tested = bool(screen.done)
     causes = tuple(cause_of(verdict, overruled_of(db, person, verdict.cause, when)) for verdict in conclusion.verdicts) if tested else ()
@@ -119,13 +119,6 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
 
 def _showing(system: str) -> Show:
     return lambda value, unit: shown(value, unit, system)
-
-
-def _pain_now(facts: Facts) -> float | None:
-    """Pain as last told; at least 1 where something has closed work since: only a known 0 lets rounding be called normal."""
-    told = facts.get("safety_check.pain")
-    pain = float(told) if isinstance(told, int | float) else None
-    return max(pain or 0.0, 1.0) if facts.get(SAFETY, "go") != Level.GO.value else pain
 
 
 # summary --------------------------------------------------------------------------------------------------------

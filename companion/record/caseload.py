@@ -57,12 +57,14 @@ _SAID: Final = ("(select value from answers where person = m.person and run = h.
                 "order by id desc limit 1)")
 _BECAUSE: Final = "(select because from findings where person = m.person and name = '{0}' order by id desc limit 1)"
 _FACT: Final = "left join facts {0} on {0}.person = m.person and {0}.name = '{1}'"
-_STANDING: Final = f"""
+_LINKED: Final = """
 with m as materialized (
     select k.person, k.since,
         (select max(at) from acts a where a.person = k.person and a.coach = :coach and a.what = 'reviewed') as reviewed
     from coaches k join coach_roles c on c.person = k.coach and c.until is null
     where k.coach = :coach and k.until is null)
+"""
+STANDING: Final = f"""
 select m.person, (select min(name) from addresses a where a.person = m.person), m.since, m.reviewed,
     (select max(gone_at || ' ' || ifnull(gone_reason, '')) from addresses a where a.person = m.person
      having count(*) = count(gone_at)),
@@ -85,11 +87,12 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('b', 'squat_after.back')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
+"""How each lifter of ``m`` (person, since, reviewed) stands: what a query that says who those are ends with."""
 
 
 def standings(db: sqlite3.Connection, coach: int) -> list[Standing]:
     """How each lifter linked now to an active coach stands, in one query; nobody for somebody who is no coach."""
-    return list(map(Standing._make, db.execute(_STANDING, {"coach": coach})))
+    return list(map(Standing._make, db.execute(_LINKED + STANDING, {"coach": coach})))
 
 
 def note_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], since: datetime, at: datetime) -> None:

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
 
-from companion.record.caseload import _STANDING as STANDING
-from companion.record.caseload import Standing
+from companion.record.caseload import STANDING, Standing
 from companion.record.moments import moment_of
 
 
@@ -55,5 +54,4 @@ with m as materialized (
 def standings_of_all(db: sqlite3.Connection) -> list[Standing]:
     """How every lifter stands, linked to a coach or not, for the operator; a coach who tests themself is among them.
     ``linked`` is since when they are known, ``reviewed`` the last review by any coach."""
-    _, start, rest = STANDING.partition("select m.person,")
-    return list(map(Standing._make, db.execute(f"{_EVERYONE}{start}{rest}")))
+    return list(map(Standing._make, db.execute(f"{_EVERYONE}{STANDING}")))

@@ -167,6 +167,13 @@ def opens(level: Level, since: date, today: date, *, check: Level | None = None,
             return today > since and seen and cleared and passed
 
 
+def pain_now(told: Value | None, level: Value | None) -> float | None:
+    """Back or hip pain as last told, 0-10; at least 1 where something has closed work since, so that only a known 0 lets
+    rounding be called normal. ``level``: as it stands; None: go."""
+    pain = float(told) if isinstance(told, int | float) else None
+    return pain if level in (None, Level.GO.value) else max(pain or 0.0, 1.0)
+
+
 def worst(levels: Iterable[Level]) -> Level:
     """The level that holds where several do; go where there is none."""
     return max(levels, default=Level.GO)

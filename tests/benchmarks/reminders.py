@@ -26,12 +26,13 @@ from typing import Any
 
 import httpx
 
-from companion.app import Companion, CompanionOutbox
+from companion.app import Companion
 from companion.calendar.plan import Plan
 from companion.calendar.prompts import Wishes
 from companion.channels.telegram import TelegramSettings, run_telegram
 from companion.clock import SystemClock
 from companion.conversation.session import Session
+from companion.outgoing import CompanionOutbox
 from companion.record.file import open_for_writing
 from companion.record.moments import text_of
 from companion.running import working

@@ -25,7 +25,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from telegram import Update
 
-from companion.app import SORRY, Companion, CompanionOutbox
+from companion.app import SORRY, Companion
 from companion.channels.port import Address, Edited, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.channels.telegram import TelegramSettings, inbound_of, run_telegram
 from companion.channels.telegram.poll import readable
@@ -33,6 +33,7 @@ from companion.channels.terminal import waiting_messages
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Ears, PainScore, Unclear
 from companion.flood import SLOWER, TAKEN_MOST, Flood
+from companion.outgoing import CompanionOutbox
 from companion.record import coaching, people
 from companion.running import ScriptClock, working
 from flows.catalogue import BOOK

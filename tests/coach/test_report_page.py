@@ -16,6 +16,7 @@ from tests.coach.made_up import NOW, START, a_lifter, opened
 from tests.coach.test_report import LONG, group_of
 
 CHROMIUM = Path("/usr/bin/chromium")
+# A machine without a browser can still run the rest; CI installs one, so there nothing is left out.
 pytestmark = pytest.mark.skipif(not CHROMIUM.exists(), reason="there is no Chromium at /usr/bin/chromium")
 
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",

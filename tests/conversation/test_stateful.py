@@ -20,7 +20,7 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule, run_state_machine_as_test
 
-from companion.app import SORRY, Companion, CompanionOutbox
+from companion.app import SORRY, Companion
 from companion.channels.port import Address, Button, Edited, Event, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.channels.terminal import waiting_messages
 from companion.conversation.effects import Say
@@ -30,6 +30,7 @@ from companion.conversation.prompt import body_works
 from companion.conversation.session import Session
 from companion.conversation.step import prompt_now, unsettled
 from companion.known import known_of
+from companion.outgoing import CompanionOutbox
 from companion.record import people
 from companion.running import ScriptClock, working
 from companion.screening.safety import FLOOR_TESTS

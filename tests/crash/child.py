@@ -31,12 +31,13 @@ import companion.clock
 import companion.logs
 import flows.catalogue  # noqa: F401  so that it is imported before the fork
 from companion import cli, running
-from companion.app import Companion, CompanionOutbox
+from companion.app import Companion
 from companion.channels.outbox import Drainer
 from companion.channels.pictured import Picture
 from companion.channels.port import Delivery, Outgoing
 from companion.conversation.pain_words import hear_pain
 from companion.conversation.places import find_zone
+from companion.outgoing import CompanionOutbox
 from companion.pictures.album import Album
 from companion.record import file as record_file
 from companion.record import people

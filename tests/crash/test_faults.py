@@ -19,9 +19,10 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from companion.app import Companion, CompanionOutbox
+from companion.app import Companion
 from companion.channels.telegram import SecondInstance, TelegramSettings, WrongToken, run_telegram
 from companion.conversation.effects import Say
+from companion.outgoing import CompanionOutbox
 from companion.record.keep import put_message
 from companion.record.people import person_at
 from companion.record.writer import CommitFailed

@@ -5,11 +5,12 @@ import os
 import pytest
 from click.testing import CliRunner
 
-from companion.app import Companion, CompanionOutbox
+from companion.app import Companion
 from companion.channels.port import Address, Inbound, Typed
 from companion.channels.telegram.poll import _moment
 from companion.cli import main
 from companion.operate.metrics import Metrics
+from companion.outgoing import CompanionOutbox
 from companion.record.outbox import waiting
 from companion.running import working
 from companion.settings import BadSettings, read_settings

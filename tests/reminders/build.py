@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
 from typing import NamedTuple
 
-from companion.app import Companion, CompanionOutbox
+from companion.app import Companion
 from companion.calendar.plan import Change, Plan, Weekly, changed
 from companion.calendar.prompts import Wishes
 from companion.calendar.wishes import plan_from
@@ -15,6 +15,7 @@ from companion.channels.port import Address, Inbound, Tapped, Typed
 from companion.channels.terminal import waiting_messages
 from companion.conversation.session import Session
 from companion.known import known_of
+from companion.outgoing import CompanionOutbox
 from companion.record import people, reminders
 from companion.record.moments import moment_of, text_of
 from companion.reminders.replan import replan

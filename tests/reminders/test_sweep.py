@@ -10,10 +10,10 @@ from datetime import date, time, timedelta
 
 import pytest
 
-from companion.app import CompanionOutbox
 from companion.calendar.plan import Every, Move, On, Pause, Plan, Skip, StopAll
 from companion.calendar.prompts import Wishes
 from companion.channels.port import Address
+from companion.outgoing import CompanionOutbox
 from companion.record import people
 from companion.reminders.sweep import FromNow, start_sweeping
 from tests.reminders.build import DAILY, MONDAY, NEVER_QUIET, TUESDAYS, at, day, weekly

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from companion.app import Companion, CompanionOutbox
+from companion.app import Companion
 from companion.channels.port import Address, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.channels.script import REPLY_TAKES
 from companion.channels.terminal import waiting_messages
@@ -19,6 +19,7 @@ from companion.conversation.flow import Ask
 from companion.conversation.kinds import Media, Number, Words, Zone
 from companion.conversation.session import Session
 from companion.conversation.units import METRIC, shown
+from companion.outgoing import CompanionOutbox
 from companion.record import coaching, log, people
 from companion.record.keep import keep
 from companion.running import ScriptClock, opening, working
