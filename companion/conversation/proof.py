@@ -56,7 +56,7 @@ def _cases(condition: Condition, facts: Domains, name: str) -> Iterator[Domains]
     for value in facts[name]:
         seen = tuple(compare.holds({} if value is None else {name: value}) for compare in compares)
         groups.setdefault(seen, set()).add(value)
-    return ({**facts, name: frozenset(values)} for values in groups.values())
+    return ({**facts, name: frozenset(groups[seen])} for seen in sorted(groups, reverse=True))
 
 
 def _hangs_on(condition: Condition, facts: Domains) -> Iterator[Compare]:

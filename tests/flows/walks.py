@@ -113,7 +113,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
             sets = {name: ways.whole(name) if name in free else frozenset((facts.get(name),)) for name in ways.compares}
             if (chosen := model(Every((also, arrow.when)) if arrow is goal else arrow.when, sets)) is None:
                 continue
-            for name in free:
+            for name in sorted(free):
                 value = draw.choice(sorted(chosen[name], key=repr))
                 beside.pop(name, None)
                 beside |= {} if value is None else {name: value}
