@@ -15,10 +15,11 @@ from companion.record.writer import reading
 
 class CompanionOutbox:
     """The outbox of one channel, as its drainer wants it: each mark is committed before it returns. ``only``: one address
-    of it, for a screen that belongs to one person."""
+    of it, for a screen that belongs to one person. ``busy``: many are written to side by side, and marks may share commits."""
 
-    def __init__(self, companion: Companion, channel: str, only: Address | None = None) -> None:
+    def __init__(self, companion: Companion, channel: str, only: Address | None = None, busy: bool = False) -> None:
         self._companion, self._channel, self._only = companion, channel, only
+        self._note = companion.writer.note if busy else companion.writer.do
 
     async def due(self, now: datetime) -> Sequence[Outgoing]:
         """The oldest waiting message of each address, what is held in memory first."""
@@ -44,7 +45,7 @@ class CompanionOutbox:
     async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:
         """It arrived."""
         if self._companion.unkept.pop(id, None) is None:
-            await self._companion.writer.do(lambda db: outbox.mark_sent(db, id, at, message_id))
+            await self._note(lambda db: outbox.mark_sent(db, id, at, message_id))
         self._companion.watch.message_sent()
 
     async def mark_dropped(self, id: int, at: datetime, reason: str) -> None:

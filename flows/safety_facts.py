@@ -16,6 +16,8 @@ CLEARED_FOR: Final = timedelta(days=183)
 
 _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at",
           "limits", "pain", "soreness", "leg_signs")
+_READ = (*_CHECK, "urgent", "was_pregnant", "same_history", "stood_cleared_until", "today")
+"""All that a check's outcome hangs on."""
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
 _HEART_WORDS = re.compile(r"\bchest\b|breath|\bfaint|black(?:ed|ing)? out|pass(?:ed|ing)? out|\bheart\b", re.IGNORECASE)
@@ -40,7 +42,13 @@ def _sent(level: str, why: str) -> bool:
 
 
 def _check(got: Facts, so_far: bool = False) -> Outcome:
-    answers: dict[str, Value | None] = {key: got.get(key) for key in _CHECK}
+    return _found(tuple(map(got.get, _READ)), so_far)
+
+
+@lru_cache(64)  # one step asks the same several times, and most people answer alike: six times no
+def _found(values: tuple[Value | None, ...], so_far: bool) -> Outcome:
+    got = {key: value for key, value in zip(_READ, values, strict=True) if value is not None}
+    answers = dict(zip(_CHECK, values, strict=False))
     if got.get("urgent") == "no":  # one screen asks for three at once; a plain no answers them all
         answers |= {"weakness": "no", "fall": "no", "fever": "no"}
     if got.get("history") == "no" and got.get("was_pregnant") in ("yes", "unsure"):
@@ -51,12 +59,7 @@ def _check(got: Facts, so_far: bool = False) -> Outcome:
         answers |= {key: "yes" for key in ("weakness", "fall") if answers[key] is None}
     if so_far:  # what is not asked yet speaks for nothing
         answers = {key: ({"pain": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
-    return _found(tuple(answers.items()))
-
-
-@lru_cache(8)  # one step asks the same several times
-def _found(answers: tuple[tuple[str, Value | None], ...]) -> Outcome:
-    return level_from_check(dict(answers))
+    return level_from_check(answers)
 
 
 def _holds(got: Facts) -> bool:

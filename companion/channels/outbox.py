@@ -155,7 +155,8 @@ class Drainer:
         begun, limits = self._begun, self._limits
         window = timedelta(seconds=limits.window)
         free = begun[0] + window if len(begun) == limits.in_window else now
-        if sum(at + window > now for at in begun) > limits.in_window // 2:
+        half = limits.in_window // 2
+        if len(begun) > half and begun[-1 - half] + window > now:
             free = max(free, begun[-GULP] + window * GULP * HASTE / limits.in_window)
         return free if free > now else None
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from companion.conversation.events import Edited, Event, Sent, Tapped, Typed
 
@@ -15,8 +15,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class Address:
+class Address(NamedTuple):
     """Where a person can be reached: ("telegram", "12345") or ("terminal", "sam")."""
 
     channel: str
@@ -35,16 +34,14 @@ class Inbound:
     sent_at: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Button:
+class Button(NamedTuple):
     """A label, and at most 64 bytes that come back when it is tapped."""
 
     label: str
     data: str
 
 
-@dataclass(frozen=True, slots=True)
-class Outgoing:
+class Outgoing(NamedTuple):
     """One message on its way. `id` is its place in the outbox; `buttons` are rows; `picture` names one;
     `document` is the text of a file that goes with it, called `document_name`; `must_arrive` means that twice is better than never;
     `attempt` counts the tries so far."""

@@ -27,10 +27,10 @@ class Condition:
         yield from ()
 
     def __and__(self, other: Condition) -> Condition:
-        return Every((self, other))
+        return Every((*_parts(self, Every), *_parts(other, Every)))
 
     def __or__(self, other: Condition) -> Condition:
-        return Some((self, other))
+        return Some((*_parts(self, Some), *_parts(other, Some)))
 
     def __invert__(self) -> Condition:
         return Unless(self)
@@ -46,12 +46,12 @@ class Compare(Condition):
 
     def holds(self, facts: Facts) -> bool:
         value = facts.get(self.fact)
+        if isinstance(self.bound, tuple):
+            return value in self.bound
         if value is None:
             return False
         if self.op == "known":
             return True
-        if isinstance(self.bound, tuple):
-            return value in self.bound
         if isinstance(value, str) or self.bound is None:
             return False
         match self.op:
@@ -132,6 +132,11 @@ class Unless(Condition):
 
 
 ALWAYS = Every()
+
+
+def _parts(one: Condition, of: type[Every] | type[Some]) -> tuple[Condition, ...]:
+    """The parts of a condition of this kind, or the condition itself: a chain of ``&`` is one Every, asked without a detour."""
+    return one.parts if isinstance(one, of) else (one,)
 
 
 @dataclass(frozen=True, slots=True)

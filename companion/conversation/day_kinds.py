@@ -23,7 +23,7 @@ NOON: Final = 12
 
 
 def _today(ears: Ears) -> date:
-    return date.fromisoformat(str(ears.facts["today"]))
+    return date.fromisoformat(str(ears.facts()["today"]))
 
 
 def _names_a_day(text: str, ears: Ears) -> bool:
@@ -32,7 +32,7 @@ def _names_a_day(text: str, ears: Ears) -> bool:
 
 def _since(ears: Ears) -> date | None:
     """From when on "it" may be meant, where that is known."""
-    since = ears.facts.get("since")
+    since = ears.facts().get("since")
     return date.fromisoformat(str(since)) if since else None
 
 
@@ -62,7 +62,7 @@ class SquatDays(Kind):
             return chosen
         if made(text):  # the calendar's own text, as a button carries it
             return Answer(text, text)
-        plan, today = plan_from(ears.facts), _today(ears)
+        plan, today = plan_from(ears.facts()), _today(ears)
         change = read_change(f"{self.before} {text}", plan, today, _since(ears)) if self.before else NotRead("")
         if isinstance(change, NotRead):
             whole = read_change(text, plan, today, _since(ears))
@@ -99,7 +99,7 @@ class Rest(Kind):
         return ("weekly TU=18:00", "weekly TU=06:30?", "every 2 18:00 ????-??-??", "on 2026-03-06 18:00")
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
-        half = made(str(ears.facts.get(self.of, "")))
+        half = made(str(ears.facts().get(self.of, "")))
         change = made(text) or (self._whole(half, text, ears) if isinstance(half, Half) else half)
         if isinstance(change, NotRead):
             return Unclear(change.reason)
@@ -109,7 +109,7 @@ class Rest(Kind):
         """Where to move a day is read with the day, so that it is checked against the plan and may have a time."""
         if half.wants == "day" and half.open.startswith("move "):
             day = half.open.split()[1]
-            return read_change(f"move {day} to {text}", plan_from(ears.facts), _today(ears), _since(ears))
+            return read_change(f"move {day} to {text}", plan_from(ears.facts()), _today(ears), _since(ears))
         return read_rest(half, text, _today(ears))
 
     def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:
@@ -119,7 +119,7 @@ class Rest(Kind):
         return _names_a_day(text, ears)
 
     def example(self, ears: Ears) -> str:
-        half = made(str(ears.facts.get(self.of, "")))
+        half = made(str(ears.facts().get(self.of, "")))
         wants = half.wants if isinstance(half, Half) else "time"
         return {"half": "Say “morning” or “evening”.", "day": "For example: tomorrow."}.get(wants, "For example: 18:00, or 6pm.")
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from companion.conversation.condition import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Tap:
+class Tap(NamedTuple):
     """A button: what it says and the payload that comes back, at most 64 bytes."""
 
     label: str

@@ -7,8 +7,10 @@ can't read, it asks again.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import datetime
+from functools import cache
 from itertools import pairwise
 from typing import Final
 
@@ -21,12 +23,13 @@ from companion.conversation.units import METRIC, shown, spoken_unit, to_kept, un
 
 @dataclass(frozen=True, slots=True)
 class Ears:
-    """What reading needs besides the text: the lifter's units, the time now, whether guessing is forbidden, and the facts."""
+    """What reading needs besides the text: the lifter's units, the time now, whether guessing is forbidden, and how to come by
+    the facts, which few kinds look at."""
 
     units: str = METRIC
     now: datetime | None = None
     strict: bool = False
-    facts: Facts = field(default_factory=dict)
+    facts: Callable[[], Facts] = dict
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,6 +152,12 @@ def choice(*rows: tuple[str, ...] | Option) -> Choice:
     return Choice(tuple(row if isinstance(row, Option) else Option(row[0], row[1], row[2:]) for row in rows))
 
 
+@cache
+def _yes_no(yes: str, no: str, unsure: bool) -> tuple[Option, ...]:
+    both = (Option("yes", yes, ("yes",)), Option("no", no, ("no",)))
+    return (*both, Option("unsure", "Not sure", ("unsure",))) if unsure else both
+
+
 @dataclass(frozen=True, slots=True)
 class YesNo(Kind):
     """Yes or no; with ``unsure`` also "not sure", which a safety question counts as the worse answer."""
@@ -159,8 +168,7 @@ class YesNo(Kind):
 
     @property
     def options(self) -> tuple[Option, ...]:
-        both = (Option("yes", self.yes, ("yes",)), Option("no", self.no, ("no",)))
-        return (*both, Option("unsure", "Not sure", ("unsure",))) if self.unsure else both
+        return _yes_no(self.yes, self.no, self.unsure)
 
     @property
     def typical(self) -> Value:

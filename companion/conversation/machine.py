@@ -6,7 +6,7 @@ answering, with the fact missing. Every question also answers pain, stop, back, 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Final
@@ -52,7 +52,7 @@ class Compiled:
         machine = Machine(model=None, states=[START, *self.stops, END, EARLY_END], initial=START, auto_transitions=False)
         for arrow in self.arrows:
             for event in ONWARD:
-                machine.add_transition(event, arrow.source, arrow.target, conditions=arrow.when.holds)
+                machine.add_transition(event, arrow.source, arrow.target, conditions=arrow.next_in_turn.holds)
         for event in EVERYWHERE:
             machine.add_transition(event, list(self.stops) or START, None)
         return machine
@@ -81,12 +81,13 @@ class Compiled:
             stop = self.stops[state]
             if isinstance(stop, Ask) and stop.key not in facts:
                 alike = [facts[key] for key, other in self.stops.items()
-                         if key in facts and isinstance(other, Ask) and other.kind == stop.kind and stop.kind.unit]
+                         if key in facts and isinstance(other, Ask) and other.kind == stop.kind] if stop.kind.unit else ()
                 facts[stop.key] = alike[-1] if alike else stop.kind.typical
-            for one in self.flow.facts:
-                if one.name not in facts and (value := one.work_out(facts)) is not None:
-                    facts[one.name] = value
-            state = next(arrow.target for arrow in self.leaving[state] if arrow.next_in_turn.holds(facts))
+            self._work_out(facts, only_missing=True)
+            for arrow in self.leaving[state]:
+                if arrow.next_in_turn.holds(facts):
+                    state = arrow.target
+                    break
             if state in (END, EARLY_END) or state in seen:
                 return count
             seen.add(state)
@@ -95,10 +96,23 @@ class Compiled:
     def facts_of(self, known: Facts, fixed: Mapping[str, Value], got: Mapping[str, Value]) -> dict[str, Value]:
         """Everything a condition or a template may name: known, fixed at the start, answered, worked out, in order."""
         facts = {**known, **fixed, **got}
-        for one in self.flow.facts:
-            if (value := one.work_out(facts)) is not None:
-                facts[one.name] = value
+        self._work_out(facts)
         return facts
+
+    @cached_property
+    def _worked_out(self) -> tuple[tuple[str, Callable[[Facts, str], Value | None], str], ...]:
+        return tuple((one.name, one.of, one.side) for one in self.flow.facts if one.of is not None)
+
+    def _work_out(self, facts: dict[str, Value], only_missing: bool = False) -> None:
+        for name, of, side in self._worked_out:
+            if only_missing and name in facts:
+                continue
+            try:
+                value = of(facts, side)
+            except KeyError:  # one of the facts it needs is missing
+                continue
+            if value is not None:
+                facts[name] = value
 
 
 def _onward_rows(flow: Flow, at: int) -> Iterator[tuple[str, Condition, tuple[Tell | Do, ...]]]:

@@ -5,7 +5,7 @@ A draft is a session and the effects so far; it lives for one step only, so that
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from companion.conversation.book import PARKED, Book
@@ -74,7 +74,7 @@ class Draft:
     @property
     def ears(self) -> Ears:
         """How this question is to be read."""
-        return Ears(self.units, self.known.now, strict=self.ask.safety, facts=self.facts())
+        return Ears(self.units, self.known.now, strict=self.ask.safety, facts=self.facts)
 
     def facts(self, frame: Frame | None = None) -> dict[str, Value]:
         """What may be named in a frame's run, the topmost one's unless another is given; worked out anew only where an answer came."""
@@ -107,25 +107,25 @@ class Draft:
         """Put a flow on top, not begun yet; what is under it waits."""
         runs = self.session.runs + 1
         frame = Frame(flow, self.book[flow].flow.version, str(runs), asked=asked)
-        self.session = replace(self.session, stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False)
+        self.session = self.session._replace(stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False)
 
     def push_again(self) -> None:
         """Give up the topmost run and begin its flow anew."""
         before = self.top
         beside = {name: value for name, value in before.got.items() if name not in self.compiled.stops}  # no answers
         self.effects.append(Ended(before.run, "left"))
-        self.session = replace(self.session, stack=self.session.stack[:-1], last=None)
+        self.session = self.session._replace(stack=self.session.stack[:-1], last=None)
         self.push(before.flow, before.asked)
-        self.session = self.session.with_top(replace(self.top, got=beside))
+        self.session = self.session.with_top(self.top._replace(got=beside))
 
     def begin(self) -> None:
         """Begin the topmost flow, or what its gates want first, or leave it shut."""
         flow = self.compiled.flow
         fixed = flow.at_start(replace(self.known, run=self.top.run, asked=self.top.asked)) if flow.at_start else {}
-        self.session = self.session.with_top(replace(self.top, fixed=dict(fixed)))
+        self.session = self.session.with_top(self.top._replace(fixed=dict(fixed)))
         if self._shut():
             return
-        self.session = self.session.with_top(replace(self.top, tried=()))
+        self.session = self.session.with_top(self.top._replace(tried=()))
         self.effects.append(Began(self.top.run, flow.name, flow.version, self.top.asked[:ASKED_MOST]))
         self._follow(self.compiled.onward(START, self.facts()))
 
@@ -134,7 +134,7 @@ class Draft:
         for gate in self.compiled.flow.gates:
             if gate.shut.holds(facts):
                 if gate.first and gate.first not in self.top.tried:
-                    self.session = self.session.with_top(replace(self.top, tried=(*self.top.tried, gate.first)))
+                    self.session = self.session.with_top(self.top._replace(tried=(*self.top.tried, gate.first)))
                     if not self.unpark(gate.first):
                         self.push(gate.first)
                 else:
@@ -151,7 +151,7 @@ class Draft:
         elif not self.compiled.flow.resumes:
             self.push_again()
         elif not self._shut():
-            self.session = self.session.with_top(replace(self.top, paused=False, hurt=False, tried=()))
+            self.session = self.session.with_top(self.top._replace(paused=False, hurt=False, tried=()))
             facts = self.facts()
             if self.ask.only_if.holds(facts):
                 self.ask_again()
@@ -166,10 +166,10 @@ class Draft:
         under = self.session.stack[:-1]
         if under and under[-1].state == f"run_{frame.flow}":
             got = {**under[-1].got, under[-1].state: ending}
-            under = (*under[:-1], replace(under[-1], got=got, trail=()))
+            under = (*under[:-1], under[-1]._replace(got=got, trail=()))
         last = frame if ending == "done" and frame.trail and self.book[frame.flow].flow.reopens else None
         idle = self.session.idle or (not under and self.book[frame.flow].flow.quiet)
-        self.session = replace(self.session, stack=under, aside=None, last=last, idle=idle)
+        self.session = self.session._replace(stack=under, aside=None, last=last, idle=idle)
 
     def after_run(self) -> None:
         """Go on from a ``Run`` whose flow has ended."""
@@ -181,7 +181,8 @@ class Draft:
         for step in arrow.passed:
             if step.only_if.holds(facts):
                 self._pass(step, facts)
-        self.session = replace(self.session.with_top(replace(self.top, state=arrow.target)), aside=None)
+        there = self.top._replace(state=arrow.target)
+        self.session = self.session._replace(stack=(*self.session.stack[:-1], there), aside=None)
         if arrow.target in (END, EARLY_END):
             self.end("done")
             return
@@ -200,12 +201,12 @@ class Draft:
                 self.say(text, must_arrive=step.must_arrive, picture=render(step.picture, facts, self.known.now, step.side),
                          buttons=offered(step.offers, facts, self.known.now))
             return
-        changed: dict[str, Any] = {
-            f.name: render(value, facts, self.known.now, step.side)
-            for f in fields(step.effect) if isinstance(value := getattr(step.effect, f.name), str)}
-        if "run" in changed:
-            changed["run"] = self.top.run
-        effect = replace(step.effect, **changed)
+        written: dict[str, Any] = {
+            name: render(value, facts, self.known.now, step.side) if isinstance(value, str) else value
+            for name in type(step.effect).__match_args__ for value in (getattr(step.effect, name),)}
+        if "run" in written:
+            written["run"] = self.top.run
+        effect = type(step.effect)(**written)
         if effect not in self.effects:  # what stands between several questions is noted once where they are passed over
             self.effects.append(effect)
 
@@ -215,15 +216,16 @@ class Draft:
         """Take an answer; a possible but unusual one is asked about once."""
         ask, frame = self.ask, self.top
         if not sure and ask.kind.unusual(answer.value):
-            self.session = replace(self.session, aside=Aside("unusual", answer.raw))
+            self.session = self.session._replace(aside=Aside("unusual", answer.raw))
             self.show_aside()
             return
         name = self.log_name(ask)
         self._record(ask, name, answer.raw, answer.value, answer.unit)
-        trail = (*frame.trail, frame.state)
-        answered = replace(frame, got={**frame.got, name: answer.value}, trail=trail)
-        self.session = replace(self.session.with_top(answered), last=None)
+        self._answered(frame._replace(got={**frame.got, name: answer.value}, trail=(*frame.trail, frame.state)))
         self._follow(self.compiled.onward(frame.state, self.facts()), self._hold(ask))
+
+    def _answered(self, frame: Frame) -> None:
+        self.session = self.session._replace(stack=(*self.session.stack[:-1], frame), last=None)
 
     def _hold(self, ask: Ask) -> float:
         """Count a timed hold in and out; gives after how many seconds the next question comes."""
@@ -250,8 +252,7 @@ class Draft:
         name = self.log_name(ask)
         self._record(ask, name, "", None, status="skipped")
         got = {key: value for key, value in frame.got.items() if key != name}
-        skipped = replace(frame, got=got, trail=(*frame.trail, frame.state))
-        self.session = replace(self.session.with_top(skipped), last=None)
+        self._answered(frame._replace(got=got, trail=(*frame.trail, frame.state)))
         self._follow(self.compiled.onward(frame.state, self.facts(), "skip"))
 
     def back(self) -> None:
@@ -271,11 +272,11 @@ class Draft:
         state = frame.trail[-1]
         ask = self.compiled.stops[state]
         assert isinstance(ask, Ask)
-        self.session = self.session.with_top(replace(frame, state=state, trail=frame.trail[:-1]))
+        self.session = self.session.with_top(frame._replace(state=state, trail=frame.trail[:-1]))
         name = self.log_name(ask)
         self._record(ask, name, "", None, status="withdrawn")
         got = {key: value for key, value in frame.got.items() if key != name}
-        self.session = self.session.with_top(replace(self.top, got=got))
+        self.session = self.session.with_top(self.top._replace(got=got))
         return True
 
     def _reopen(self) -> bool:
@@ -286,20 +287,22 @@ class Draft:
         key, waits = f"run_{last.flow}", self.top
         stops = self.book[waits.flow].stops
         got = {name: value for name, value in waits.got.items() if name != key}
-        back = replace(waits, state=key if key in stops else "", got=got, tried=tuple(t for t in waits.tried if t != last.flow))
+        back = waits._replace(state=key if key in stops else "", got=got, tried=tuple(t for t in waits.tried if t != last.flow))
         self.effects.append(Reopened(last.run))
-        self.session = replace(self.session, stack=(*self.session.stack[:-1], back, last), last=None, aside=None)
+        self.session = self.session._replace(stack=(*self.session.stack[:-1], back, last), last=None, aside=None)
         return True
 
     def log_name(self, ask: Ask) -> str:
         """The name an answer has in the log."""
-        return render(ask.log_as, self.facts(), self.known.now, ask.side) if ask.log_as else ask.key
+        return self._worded(ask.log_as, ask.side) if ask.log_as else ask.key
+
+    def _worded(self, template: str, side: str) -> str:
+        return render(template, self.facts(), self.known.now, side) if "{" in template else template
 
     def _record(self, ask: Ask, name: str, raw: str, value: Value | None, unit: str = "", status: str = "ok") -> None:
-        facts, flow = self.facts(), self.compiled.flow
-        method, placement = (render(text, facts, self.known.now, ask.side) for text in (ask.method, ask.placement))
+        flow = self.compiled.flow
         self.effects.append(Record(self.top.run, flow.name, flow.version, name, ask.side, raw, value, unit, status,
-                                   method, placement))
+                                   self._worded(ask.method, ask.side), self._worded(ask.placement, ask.side)))
 
     # interrupt --------------------------------------------------------------------------------------------
 
@@ -310,16 +313,16 @@ class Draft:
         if stack:
             if self.top.state in self.compiled.stops and text:
                 self._record(self.ask, self.log_name(self.ask), text, None, status="in_pain")
-            self.session = self.session.with_top(replace(self.top, paused=True, hurt=works))
+            self.session = self.session.with_top(self.top._replace(paused=True, hurt=works))
         if last and not works and body_works(self.book[last.flow].flow):  # told just after a test: it was in that test
             self.effects.append(Ended(last.run, "pain"))
-        self.session = replace(self.session, last=None)
+        self.session = self.session._replace(last=None)
         self.push(self.book.pain)
-        self.session = self.session.with_top(replace(self.top, got={"said": text[:SAID_MOST]} if text else {}))
+        self.session = self.session.with_top(self.top._replace(got={"said": text[:SAID_MOST]} if text else {}))
 
     def aside(self, about: str, text: str = "") -> None:
         """Ask a short yes-or-no question in between."""
-        self.session = replace(self.session, aside=Aside(about, text))
+        self.session = self.session._replace(aside=Aside(about, text))
         self.show_aside()
 
     def show_aside(self, before: str = "") -> None:
@@ -361,13 +364,13 @@ class Draft:
         if stack:
             flow = self.book[stack[-1].flow].flow
             title = flow.title
-            kept = (*self.session.parked, (*stack[:-1], replace(stack[-1], paused=True)))
+            kept = (*self.session.parked, (*stack[:-1], stack[-1]._replace(paused=True)))
             for gone in kept[:-PARKED_MOST]:
                 self.effects.extend(Ended(frame.run, "left") for frame in gone if frame.state)
-            self.session = replace(self.session, parked=kept[-PARKED_MOST:])
+            self.session = self.session._replace(parked=kept[-PARKED_MOST:])
             before = before or flow.parked or (
                 f"Stopped, and your answers are kept. Say “go on” to pick up {title}, or “menu” for the rest.")
-        self.session = replace(self.session, stack=(), aside=None, idle=True)
+        self.session = self.session._replace(stack=(), aside=None, idle=True)
         self.say(before or "Nothing is running. Say “menu” to see what there is.")
 
     def unpark(self, flow: str = "") -> bool:
@@ -376,6 +379,6 @@ class Draft:
             if not flow or stack[0].flow == flow:
                 rest = tuple(other for other in self.session.parked if other is not stack)
                 under = self.session.stack if self.session.stack and not self.session.top.paused else ()
-                self.session = replace(self.session, parked=rest, stack=(*under, *stack), aside=None, idle=False)
+                self.session = self.session._replace(parked=rest, stack=(*under, *stack), aside=None, idle=False)
                 return True
         return False

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from functools import lru_cache
 from typing import Final, NamedTuple
 
 from companion.conversation.condition import Facts
@@ -84,18 +85,25 @@ def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before
 
 def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap, ...], ...]:
     """Rows of buttons: the answers, then skip, back and stop where they make sense."""
-    def tap(label: str, value: str) -> Tap:
-        return Tap(label, str(Payload(flow.name, flow.version, frame.state, value)))
-
-    answers = [tap(option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts)]
+    answers = tuple((option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts))
     always = []
     if (flow.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold):
-        always.append(tap("Skip", SKIP))
+        always.append(("Skip", SKIP))
     if frame.trail and ask.back:
-        always.append(tap("Back", BACK))
+        always.append(("Back", BACK))
     if flow.stops:
-        always.append(tap("Stop", STOP))
-    return (*in_rows(answers, 6 if isinstance(ask.kind, PainScore) else _across(ask.kind, answers)), *in_rows(always, 3))
+        always.append(("Stop", STOP))
+    most = 6 if isinstance(ask.kind, PainScore) else 2 if isinstance(ask.kind, Choice) else 3
+    return _laid_out(flow.name, flow.version, frame.state, answers, most, tuple(always))
+
+
+@lru_cache(1_000)  # the same few hundred, over and over
+def _laid_out(flow: str, version: int, state: str, answers: Sequence[tuple[str, str]], most: int,
+              always: Sequence[tuple[str, str]]) -> tuple[tuple[Tap, ...], ...]:
+    def taps(labelled: Sequence[tuple[str, str]]) -> list[Tap]:
+        return [Tap(label, str(Payload(flow, version, state, value))) for label, value in labelled]
+
+    return (*in_rows(taps(answers), _across(most, answers)), *in_rows(taps(always), 3))
 
 
 def stop_button(flow: Flow, state: str) -> tuple[tuple[Tap, ...], ...]:
@@ -103,9 +111,12 @@ def stop_button(flow: Flow, state: str) -> tuple[tuple[Tap, ...], ...]:
     return ((Tap("Stop", str(Payload(flow.name, flow.version, state, STOP))),),)
 
 
-def _across(kind: object, answers: Sequence[Tap]) -> int:
-    longest = max((len(tap.label) for tap in answers), default=0)
-    if isinstance(kind, Choice):
+def _across(most: int, answers: Sequence[tuple[str, str]]) -> int:
+    """How many answers stand beside each other, where at most so many may: fewer where a label is long."""
+    longest = max((len(label) for label, _ in answers), default=0)
+    if most == 6:
+        return 6
+    if most == 2:
         return 1 if longest > 16 else 2
     return 3 if longest <= 10 else 2 if longest <= 18 else 1
 

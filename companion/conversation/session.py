@@ -7,13 +7,15 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, field, fields, replace
+from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
 
+_NONE: Final[Mapping[str, Value]] = {}
+_JSON: Final = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+
+class Frame(NamedTuple):
     """One run of one flow.
 
     ``state`` is "" before it begins; ``trail`` the questions answered or skipped, in order; ``fixed`` the facts worked
@@ -25,8 +27,8 @@ class Frame:
     version: int
     run: str
     state: str = ""
-    got: Mapping[str, Value] = field(default_factory=dict)
-    fixed: Mapping[str, Value] = field(default_factory=dict)
+    got: Mapping[str, Value] = _NONE
+    fixed: Mapping[str, Value] = _NONE
     trail: tuple[str, ...] = ()
     paused: bool = False
     hurt: bool = False
@@ -34,8 +36,7 @@ class Frame:
     asked: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Aside:
+class Aside(NamedTuple):
     """A short question in between: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return"
     (after hours away: go on, start again, or leave?). ``text`` is the reply it hangs on."""
 
@@ -46,8 +47,7 @@ class Aside:
 Stack = tuple[Frame, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Session:
+class Session(NamedTuple):
     """A person's place in the conversation. Immutable; equal sessions answer the same events alike.
 
     ``runs`` counts the runs so far, which names them; ``idle`` after a stop, until the person writes again;
@@ -69,16 +69,14 @@ class Session:
 
     def with_top(self, frame: Frame) -> Session:
         """The same with another topmost frame."""
-        return replace(self, stack=(*self.stack[:-1], frame))
+        return self._replace(stack=(*self.stack[:-1], frame))
 
     def dumps(self) -> str:
         """As JSON text."""
-        row = {name: getattr(self, name) for name in _SESSION_FIELDS}  # dataclasses.asdict copies every part, ten times as slow
-        row["stack"] = list(map(_row, self.stack))
-        row["parked"] = [list(map(_row, stack)) for stack in self.parked]
-        row["aside"] = {"about": self.aside.about, "text": self.aside.text} if self.aside else None
-        row["last"] = _row(self.last) if self.last else None
-        return json.dumps(row, ensure_ascii=False, separators=(",", ":"))
+        row = {**self._asdict(), "stack": [frame._asdict() for frame in self.stack],
+               "parked": [[frame._asdict() for frame in stack] for stack in self.parked],
+               "aside": self.aside._asdict() if self.aside else None, "last": self.last._asdict() if self.last else None}
+        return _JSON.encode(row)
 
     @staticmethod
     def loads(text: str) -> Session:
@@ -93,14 +91,6 @@ class Session:
             last=_frame(kept["last"]) if kept.get("last") else None,
             at=kept.get("at", ""),
         )
-
-
-_SESSION_FIELDS = tuple(one.name for one in fields(Session))
-_FRAME_FIELDS = tuple(one.name for one in fields(Frame))
-
-
-def _row(frame: Frame) -> dict[str, object]:
-    return {name: getattr(frame, name) for name in _FRAME_FIELDS}
 
 
 def _frame(row: dict[str, object]) -> Frame:

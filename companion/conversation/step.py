@@ -14,12 +14,13 @@ from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
 from companion.conversation.book import Book
+from companion.conversation.condition import ALWAYS
 from companion.conversation.effects import Effect, Ended, Say
 from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import Ask, Known, Offer
 from companion.conversation.kinds import Answer, Ears, Unclear, pick
 from companion.conversation.moves import Draft
-from companion.conversation.pain_words import Pain, hear_pain
+from companion.conversation.pain import Pain, hear_pain
 from companion.conversation.phrases import Phrase, hear, normalise
 from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, offered, read_payload, read_start
 from companion.conversation.session import Frame, Session
@@ -58,7 +59,7 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
         case Edited():
             _edited(draft, event.text)
     if not isinstance(event, Settle | Invite):
-        draft.session = replace(draft.session, at=known.now.isoformat())
+        draft.session = draft.session._replace(at=known.now.isoformat())
     return Taken(draft.session, tuple(draft.effects))
 
 
@@ -82,6 +83,8 @@ def prompt_now(book: Book, session: Session, known: Known) -> tuple[Say, ...]:
 def _settle(draft: Draft) -> None:
     if not draft.session.stack:
         draft.push(draft.book.home)
+    elif _outdated(draft):
+        pass
     elif draft.top.paused:
         draft.take_up()
     elif not draft.top.state:
@@ -97,7 +100,7 @@ def _outdated(draft: Draft) -> bool:
     frame = draft.top
     compiled = draft.book.flows.get(frame.flow)
     fits = compiled is not None and (frame.version == compiled.flow.version or frame.version in compiled.flow.compatible)
-    if fits and (frame.state in ("", *compiled.stops) if compiled else False):
+    if compiled is not None and fits and (not frame.state or frame.state in compiled.stops):
         return False
     draft.say("This part has changed since you began it, so it starts again. Your answers are kept.")
     draft.end("left")
@@ -194,14 +197,14 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
     elif decided and any(option.value == decided for option in draft.aside_options()):
         _aside_decided(draft, decided)
     elif heard is Phrase.STOP and aside.about == "unusual":
-        draft.session = replace(draft.session, aside=None)
+        draft.session = draft.session._replace(aside=None)
         _control(draft, heard)
     elif heard is Phrase.STOP:
-        draft.session = replace(draft.session, aside=None)
+        draft.session = draft.session._replace(aside=None)
         draft.park()
     elif aside.about == "unusual" and isinstance(value := draft.ask.kind.read(text, draft.ears), Answer):
         before = draft.ask.kind.read(aside.text, draft.ears)
-        draft.session = replace(draft.session, aside=None)
+        draft.session = draft.session._replace(aside=None)
         draft.answer(value, sure=isinstance(before, Answer) and before.value == value.value)
     else:
         draft.show_aside("Please tap one of these, or type its words.")
@@ -210,7 +213,7 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
 def _aside_decided(draft: Draft, decided: str) -> None:
     aside = draft.session.aside
     assert aside is not None
-    draft.session = replace(draft.session, aside=None)
+    draft.session = draft.session._replace(aside=None)
     match aside.about, decided:
         case "unusual", "yes":
             read = draft.ask.kind.read(aside.text, draft.ears)
@@ -219,7 +222,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case "unusual", _:
             draft.ask_again("Then once more.")
         case "return", "go_on":
-            draft.session = draft.session.with_top(replace(draft.top, paused=True))  # its gates may have shut meanwhile
+            draft.session = draft.session.with_top(draft.top._replace(paused=True))  # its gates may have shut meanwhile
         case "return", "again":
             draft.push_again()
         case "return", _:
@@ -267,7 +270,7 @@ def _from_idle(draft: Draft, text: str) -> None:
     elif said := draft.book.sentence(text):
         _start(draft, *said)
     else:
-        draft.session = replace(draft.session, idle=False, aside=None)
+        draft.session = draft.session._replace(idle=False, aside=None)
 
 
 def _start(draft: Draft, flow: str, asked: str = "") -> None:
@@ -293,7 +296,7 @@ def _start(draft: Draft, flow: str, asked: str = "") -> None:
     over = tuple(stack for stack in draft.session.parked if stack[0].flow == flow and _over(draft, stack[0]))
     draft.effects.extend(Ended(frame.run, "left") for stack in over for frame in stack if frame.state)
     parked = tuple(stack for stack in draft.session.parked if stack not in over)
-    draft.session = replace(draft.session, stack=(), parked=parked, aside=None)
+    draft.session = draft.session._replace(stack=(), parked=parked, aside=None)
     if asked or not draft.unpark(flow):
         draft.push(flow, asked)
 
@@ -366,7 +369,7 @@ def _chosen(draft: Draft, ask: Ask, value: str) -> None:
         _control(draft, {SKIP: Phrase.SKIP, BACK: Phrase.BACK, STOP: Phrase.STOP}[value])
         return
     for option in ask.kind.options:
-        if option.value == value and option.only_if.holds(draft.facts()):
+        if option.value == value and (option.only_if == ALWAYS or option.only_if.holds(draft.facts())):
             meant = ask.kind.tapped(option, draft.ears)
             if isinstance(meant, Answer):
                 draft.answer(meant)

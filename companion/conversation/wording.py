@@ -5,7 +5,8 @@ from __future__ import annotations
 import string
 from collections.abc import Iterator
 from datetime import date, datetime
-from typing import Any, Final
+from functools import lru_cache
+from typing import Final
 
 from companion.clock import zone_of
 from companion.conversation.condition import Facts, Value
@@ -18,42 +19,45 @@ MOST_WORDS: Final = 60
 _MISSING = "–"
 
 
-class _Wording(string.Formatter):
-    """Format specs beyond Python's: a unit (cm, kg, deg, s, years), words, clock, date."""
-
-    def __init__(self, facts: Facts, side: str, unit: str, now: datetime) -> None:
-        self.facts, self.side, self.now = facts, side, now
-        self.units = str(facts.get("welcome.units", METRIC))
-        self.unit = spoken_unit(unit, self.units)
-
-    def get_value(self, key: int | str, args: Any, kwargs: Any) -> Value | None:
-        name = str(key)
-        if name == "unit":
-            return self.unit
-        found = self.facts.get(name)
-        return self.facts.get(f"{self.side}_{name}") if found is None and self.side else found
-
-    def get_field(self, field_name: str, args: Any, kwargs: Any) -> Any:
-        return self.get_value(field_name, args, kwargs), field_name  # "flow.key" is one name, not an attribute
-
-    def format_field(self, value: Any, format_spec: str) -> str:
-        if value is None:
-            return _MISSING
-        if format_spec in ("cm", "kg", "deg", "s", "years"):
-            return shown(float(value), format_spec, self.units)
-        if format_spec == "words":
-            return str(value).replace("_", " ")
-        if format_spec == "clock":
-            return self.now.astimezone(zone_of(str(value))).strftime("%H:%M on %A")
-        if format_spec == "date":
-            day = date.fromisoformat(str(value))
-            return f"{day:%A} {day.day} {day:%B}"
-        return f"{value:g}" if isinstance(value, float) else str(value)  # ":g" is what a number is written as anyway
-
-
 def render(template: str, facts: Facts, now: datetime, side: str = "", unit: str = "") -> str:
-    """A template's text for one lifter; a field nobody knows becomes a dash. ``unit``: the question's kept unit."""
-    return _Wording(facts, side, unit, now).vformat(template, (), {})
+    """A template's text for one lifter; a field nobody knows becomes a dash. ``unit``: the question's kept unit.
+
+    Format specs beyond Python's: a unit (cm, kg, deg, s, years), words, clock, date.
+    """
+    if "{" not in template and "}" not in template:
+        return template
+    units, text = str(facts.get("welcome.units", METRIC)), ""
+    for words, name, spec in _parts(template):
+        text += words
+        if name:
+            text += spoken_unit(unit, units) if name == "unit" else _written(_value(facts, name, side), spec, units, now)
+    return text
+
+
+@lru_cache(2_000)  # every template there is, once
+def _parts(template: str) -> tuple[tuple[str, str, str], ...]:
+    """What stands before each field, the field's name ("flow.key" is one, not an attribute) and its format spec."""
+    return tuple((words, name or "", spec or "") for words, name, spec, _ in string.Formatter().parse(template))
+
+
+def _value(facts: Facts, name: str, side: str) -> Value | None:
+    found = facts.get(name)
+    return facts.get(f"{side}_{name}") if found is None and side else found
+
+
+def _written(value: Value | None, spec: str, units: str, now: datetime) -> str:
+    if value is None:
+        return _MISSING
+    if spec in ("cm", "kg", "deg", "s", "years"):
+        return shown(float(value), spec, units)
+    if spec == "words":
+        return str(value).replace("_", " ")
+    if spec == "clock":
+        return now.astimezone(zone_of(str(value))).strftime("%H:%M on %A")
+    if spec == "date":
+        day = date.fromisoformat(str(value))
+        return f"{day:%A} {day.day} {day:%B}"
+    return f"{value:g}" if isinstance(value, float) else str(value)  # ":g" is what a number is written as anyway
 
 
 def fields_of(template: str) -> Iterator[str]:

@@ -6,6 +6,7 @@ import json
 import sqlite3
 from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
+from functools import lru_cache
 from typing import NamedTuple
 
 from companion.clock import instant
@@ -27,6 +28,7 @@ from companion.conversation.effects import (
     Replan,
     Say,
     Show,
+    Tap,
 )
 from companion.record import reminders
 from companion.record.moments import text_of
@@ -72,13 +74,12 @@ def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: da
 
 
 def _record(db: sqlite3.Connection, person: int, row: Record, now: datetime) -> None:
-    before = db.execute("select id, status from answers where person = ? and run = ? and key = ? order by id desc limit 1",
-                        (person, row.run, row.key)).fetchone()
     db.execute(
-        "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, "
-        "replaces, at) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at, replaces) "
+        "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+        "(select id from answers where person = ? and run = ? and key = ? order by id desc limit 1))",
         (person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
-         row.method, row.placement, before[0] if before else None, text_of(now)))
+         row.method, row.placement, text_of(now), person, row.run, row.key))
     name = f"{row.flow}.{row.key}"
     if row.status == "ok" and row.value is not None:
         _fact(db, person, name, row.value, 0, now)
@@ -109,8 +110,8 @@ def _alert(db: sqlite3.Connection, person: int, alert: Alert, now: datetime) -> 
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,
                 document: Document | None = None, offer: Reminder | None = None, about: int | None = None) -> None:
     """Put a message in the outbox, for one address or for all a person has. ``about``: the lifter it tells a coach of."""
-    buttons = json.dumps([[[tap.label, tap.data] for tap in row] for row in say.buttons], ensure_ascii=False)
-    due = text_of(now + timedelta(seconds=say.after))
+    buttons = _buttons_text(say.buttons)
+    due = text_of(now + timedelta(seconds=say.after) if say.after else now)
     for channel, address in [to] if to else addresses_of(db, person):
         db.execute("insert into outbox (person, channel, address, text, buttons, picture, document, must_arrive, timed, "
                    "unasked, due_at, made_at, document_name, stale_at, reminder, about) "
@@ -118,6 +119,11 @@ def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to
                    (person, channel, address, say.text, buttons, say.picture or None, document and document.text, say.must_arrive,
                     say.after > 0, to is None, due, text_of(now), document and document.name,
                     text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about))
+
+
+@lru_cache(500)  # the same question asked of many
+def _buttons_text(buttons: tuple[tuple[Tap, ...], ...]) -> str:
+    return json.dumps([[[tap.label, tap.data] for tap in row] for row in buttons], ensure_ascii=False)
 
 
 def take_back_timed(db: sqlite3.Connection, person: int, now: datetime) -> int:

@@ -6,19 +6,24 @@ import sqlite3
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 
 from companion.record.moments import moment_of
 
 Value = float | str
 
 
-@dataclass(frozen=True, slots=True)
-class Kept:
+class Kept(NamedTuple):
     """One fact as kept: its value, whether it was concluded rather than answered, and since when."""
 
     value: Value
     found: bool
-    at: datetime
+    since: str
+
+    @property
+    def at(self) -> datetime:
+        """Since when, as a moment; of few it is asked."""
+        return moment_of(self.since)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +50,7 @@ class Row:
 
 def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
     """The latest of every fact about a person, by name: "flow.key" for answers."""
-    return {name: Kept(value, bool(found), moment_of(at)) for name, value, found, at in
+    return {name: Kept(value, bool(found), at) for name, value, found, at in
             db.execute("select name, value, found, at from facts where person = ?", (person,))}
 
 
@@ -55,10 +60,16 @@ def found(db: sqlite3.Connection, person: int, name: str) -> list[tuple[str, dat
             db.execute("select value, at from findings where person = ? and name = ? order by id", (person, name))]
 
 
-def coached(db: sqlite3.Connection, person: int) -> bool:
-    """Whether a coach looks after this person now."""
-    return db.execute("select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null "
-                      "where k.person = ? and k.until is null", (person,)).fetchone() is not None
+def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
+    """All that is known of a person, in one look: name, value, and since when where it was concluded ("" else). The facts, "due.KIND"
+    for each reminder to come, and "coach" and "is_coach" where a coach looks after them, and where they are one."""
+    return db.execute(
+        "select name, value, iif(found, at, '') from facts where person = :person "
+        "union all select 'due.' || kind, wall, '' from reminders where person = :person and state = 'open' "
+        "union all select 'coach', 'yes', '' where exists (select 1 from coaches k join coach_roles c on c.person = k.coach and "
+        "c.until is null where k.person = :person and k.until is null) "
+        "union all select 'is_coach', 'yes', '' where exists (select 1 from coach_roles where person = :person and until is null)",
+        {"person": person}).fetchall()
 
 
 def answers_of(db: sqlite3.Connection, person: int) -> Iterator[Row]:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from datetime import UTC, datetime
+from functools import lru_cache
 
 
+@lru_cache(16)  # a turn writes its own moment ten times
 def text_of(moment: datetime) -> str:
     """An aware moment as kept: "2026-03-07T17:30:00.000Z"."""
     return moment.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")

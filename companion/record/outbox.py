@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import sqlite3
 from datetime import datetime
+from functools import lru_cache
 
 from companion.channels.port import Address, Button, Outgoing
 from companion.conversation.effects import Say
@@ -77,8 +78,12 @@ def take_back_missed(db: sqlite3.Connection, person: int, at: datetime) -> None:
 
 
 def _outgoing(row: tuple[int, str, str, str, str, str | None, str | None, int, int, str | None]) -> Outgoing:
-    buttons = tuple(tuple(Button(label, data) for label, data in line) for line in json.loads(row[4]))
-    return Outgoing(row[0], Address(row[1], row[2]), row[3], buttons, row[5], row[6], bool(row[7]), row[8], row[9] or "")
+    return Outgoing(row[0], Address(row[1], row[2]), row[3], _buttons(row[4]), row[5], row[6], bool(row[7]), row[8], row[9] or "")
+
+
+@lru_cache(500)  # the same question asked of many
+def _buttons(text: str) -> tuple[tuple[Button, ...], ...]:
+    return tuple(tuple(Button(label, data) for label, data in line) for line in json.loads(text))
 
 
 def mark_sent(db: sqlite3.Connection, id: int, at: datetime, message: str) -> None:

@@ -23,6 +23,9 @@ Job = Callable[[sqlite3.Connection], Any]
 MOST_TOGETHER = 200
 """Jobs that share one commit at most: our choice, so that the first of a burst is not kept waiting for the last."""
 
+NOTES_WAIT = 0.005
+"""Seconds a note waits for company: our choice. A note lost by a crash in this time is a message sent twice, as one lost before."""
+
 _JOBS_OWN = (sqlite3.SQLITE_ERROR, sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_TOOBIG, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_MISUSE,
              sqlite3.SQLITE_RANGE)
 """Primary result codes of SQLite that say something of a statement, not of the file (sqlite.org/rescode.html, from memory)."""
@@ -48,50 +51,83 @@ def reading() -> Iterator[None]:
         raise CommitFailed(f"the database could not be read: {error}") from error
 
 
+class _Waiting:
+    """A job that waits for its commit, and who waits for it."""
+
+    __slots__ = ("done", "job", "note")
+
+    def __init__(self, job: Job, note: bool = False) -> None:
+        self.job, self.note = job, note
+        self.done: asyncio.Future[Any] = asyncio.get_running_loop().create_future()
+
+
 class Writer:
     """Runs jobs on the database, in order, many to a commit. ``on_commit`` is told how many seconds each took."""
 
     def __init__(self, db: Database) -> None:
         self._db = db.conn
-        self._waiting: asyncio.Queue[tuple[Job, asyncio.Future[Any]]] = asyncio.Queue()
+        self._waiting: asyncio.Queue[_Waiting] = asyncio.Queue()
         self.broken: CommitFailed | None = None
         self.on_commit: Callable[[float], object] = lambda seconds: None
 
     async def do(self, job: Callable[[sqlite3.Connection], T]) -> T:
         """The job's result, once it is committed. Raises what the job raised (its rows are not kept), or CommitFailed."""
+        result: T = await self._ask(_Waiting(job))
+        return result
+
+    async def note(self, job: Callable[[sqlite3.Connection], T]) -> T:
+        """The same for one statement that nobody waits for: it needs no savepoint, since SQLite does it whole or not at all, and it
+        waits up to NOTES_WAIT for another job to share a commit with."""
+        result: T = await self._ask(_Waiting(job, note=True))
+        return result
+
+    async def _ask(self, waiting: _Waiting) -> Any:
         if self.broken:
             raise self.broken
-        done: asyncio.Future[T] = asyncio.get_running_loop().create_future()
-        self._waiting.put_nowait((job, done))
-        return await done
+        self._waiting.put_nowait(waiting)
+        return await waiting.done
 
     async def run(self) -> None:
         """Work until cancelled. Raises CommitFailed when the file can't be written."""
         while True:
             batch = [await self._waiting.get()]
-            while not self._waiting.empty() and len(batch) < MOST_TOGETHER:
-                batch.append(self._waiting.get_nowait())
-            self._commit(batch)
+            self._gather(batch)
+            try:
+                await self._company_for(batch)
+            finally:  # also where it is cancelled meanwhile: what they say has happened
+                self._commit(batch)
             if self.broken:
                 while not self._waiting.empty():
-                    self._waiting.get_nowait()[1].set_exception(self.broken)
+                    self._waiting.get_nowait().done.set_exception(self.broken)
                 raise self.broken
 
-    def _commit(self, batch: list[tuple[Job, asyncio.Future[Any]]]) -> None:
+    async def _company_for(self, batch: list[_Waiting]) -> None:
+        """Where there are only notes, wait a moment for a job that is no note."""
+        with contextlib.suppress(TimeoutError):
+            async with asyncio.timeout(NOTES_WAIT):
+                while all(one.note for one in batch):
+                    batch.append(await self._waiting.get())
+                    self._gather(batch)
+
+    def _gather(self, batch: list[_Waiting]) -> None:
+        while not self._waiting.empty() and len(batch) < MOST_TOGETHER:
+            batch.append(self._waiting.get_nowait())
+
+    def _commit(self, batch: list[_Waiting]) -> None:
         results: list[tuple[asyncio.Future[Any], Any, Exception | None]] = []
         took = stopwatch()
         try:
             self._db.execute("begin immediate")
-            for job, done in batch:
-                results.append((done, *self._one(job)))
+            for one in batch:
+                results.append((one.done, *self._one(one)))
             self._db.execute("commit")
         except sqlite3.Error as error:
             self.broken = CommitFailed(f"the database could not be written: {error}")
             with contextlib.suppress(sqlite3.Error):  # a disk that fails may fail here too; what waits must hear of it all the same
                 self._db.rollback()
-            for _, done in batch:
-                if not done.done():
-                    done.set_exception(self.broken)
+            for one in batch:
+                if not one.done.done():
+                    one.done.set_exception(self.broken)
             return
         self.on_commit(took())
         for done, result, failed in results:
@@ -102,15 +138,18 @@ class Writer:
             else:
                 done.set_result(result)
 
-    def _one(self, job: Job) -> tuple[Any, Exception | None]:
-        self._db.execute("savepoint job")
+    def _one(self, one: _Waiting) -> tuple[Any, Exception | None]:
+        if not one.note:
+            self._db.execute("savepoint job")
         try:
-            result = job(self._db)
+            result = one.job(self._db)
         except Exception as error:
             if _of_the_file(error):
                 raise  # SQLite may have ended the transaction by itself, the savepoint with it
-            self._db.execute("rollback to job")
-            self._db.execute("release job")
+            if not one.note:
+                self._db.execute("rollback to job")
+                self._db.execute("release job")
             return None, error
-        self._db.execute("release job")
+        if not one.note:
+            self._db.execute("release job")
         return result, None

@@ -130,7 +130,7 @@ async def burst(companion: Companion, due: int) -> dict[str, Any]:
         stop, worst = asyncio.Event(), [0.0]
         watching = asyncio.create_task(held_up(worst))
         channel = asyncio.create_task(run_telegram(
-            TelegramSettings(TOKEN, url), companion.take, CompanionOutbox(companion, "telegram"), SystemClock(), stop,
+            TelegramSettings(TOKEN, url), companion.take, CompanionOutbox(companion, "telegram", busy=True), SystemClock(), stop,
             lambda wake: setattr(companion, "on_commit", lambda channel: wake())))
         begin = stopwatch.monotonic()
         await companion.sweep()

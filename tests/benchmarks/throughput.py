@@ -88,7 +88,7 @@ async def _measure(folder: Path) -> list[Row]:
 
     async def do_request(self: HTTPXRequest, url: str, method: str, request_data: Any = None, *args: Any, **more: Any) -> tuple[int, bytes]:
         token, _, name = url.partition("/bot")[2].rpartition("/")
-        result = await wires[token].answer(name, dict(request_data.parameters) if request_data else {})
+        result = await wires[token].answer(name[0].lower() + name[1:], dict(request_data.parameters) if request_data else {})
         return 200, json.dumps({"ok": True, "result": result}).encode()
 
     rows = []

@@ -80,7 +80,7 @@ async def ours(folder: Path, chats: int, url: str = "https://ours.invalid") -> A
         async with working(companion):
             begin_anew(companion, chats)
             running = asyncio.create_task(run_telegram(
-                TelegramSettings(OURS, url), companion.take, CompanionOutbox(companion, "telegram"), SystemClock(), stop,
+                TelegramSettings(OURS, url), companion.take, CompanionOutbox(companion, "telegram", busy=True), SystemClock(), stop,
                 lambda wake: setattr(companion, "on_commit", lambda channel: wake())))
             try:
                 yield companion

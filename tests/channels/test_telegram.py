@@ -1,4 +1,4 @@
-"""The Telegram channel: python-telegram-bot's own Application against the stand-in, on loopback."""
+"""The Telegram channel: python-telegram-bot's own Updater against the stand-in, on loopback."""
 
 from __future__ import annotations
 
@@ -171,7 +171,7 @@ async def test_a_turn_cancelled_together_with_all_else_is_not_confirmed_on_the_w
     await api.say(1, "behind it")
     await live.turns.until(lambda: len(live.turns.begun) == 1)
     for one in asyncio.all_tasks():
-        if one.get_name().startswith("Application:"):
+        if one.get_name().startswith("turn "):
             one.cancel()  # as asyncio.run does with every task at an interrupt
     await kill(task)
     assert api.waiting[0] == number

@@ -12,8 +12,8 @@ from companion.conversation.kinds import Answer, Ears, Media, Number, Numbers, O
 from tests.drive import CHECKED, NOW, Talk, small_book
 
 PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'
-EARS = Ears(now=NOW, facts={"today": "2026-03-02", "squat.plan": PLAN})
-EMPTY = Ears(now=NOW, facts={"today": "2026-03-02"})
+EARS = Ears(now=NOW, facts=lambda: {"today": "2026-03-02", "squat.plan": PLAN})
+EMPTY = Ears(now=NOW, facts=lambda: {"today": "2026-03-02"})
 
 
 def value(read: Answer | Unclear) -> object:
@@ -22,7 +22,7 @@ def value(read: Answer | Unclear) -> object:
 
 def rest(half: str, **facts: str) -> Ears:
     kept: Facts = {"today": "2026-03-02", "squat.plan": PLAN, "open": half, **facts}
-    return Ears(now=NOW, facts=kept)
+    return Ears(now=NOW, facts=lambda: kept)
 
 
 # squat days -------------------------------------------------------------------------------------------------
@@ -49,7 +49,7 @@ def test_a_choice_said_exactly_comes_before_reading():
 
 def test_it_is_the_next_one_from_the_day_that_is_said_to_be_first():
     assert value(SquatDays().read("skip it", EARS)) == "skip 2026-03-03"
-    late = Ears(now=NOW, facts={**EARS.facts, "since": "2026-03-04"})
+    late = Ears(now=NOW, facts=lambda: {**EARS.facts(), "since": "2026-03-04"})
     assert value(SquatDays().read("skip it", late)) == "skip 2026-03-06"
 
 

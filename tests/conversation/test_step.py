@@ -224,6 +224,15 @@ def test_a_run_of_an_older_version_starts_again_with_its_answers_kept():
     assert "starts again" in " ".join(say.text for say in talk.says)
 
 
+def test_a_run_that_waited_under_the_pain_questions_starts_again_where_its_question_is_gone():
+    talk = Talk(Flow("diary", 1, "Diary", steps=(Ask("slept", "Slept well?", YesNo()), Ask("day", "And the day?", YesNo()))))
+    talk.say("yes", "my back hurts")
+    talk.book = small_book(Flow("diary", 2, "Diary", steps=(Ask("night", "How was the night?", YesNo()),)))
+    talk.say("2")
+    assert talk.state == "diary.night"
+    assert "starts again" in " ".join(say.text for say in talk.says)
+
+
 def test_a_session_survives_being_kept():
     for talk in (Talk(REACH).say("ready", "10", "stop", "no"), Talk(REACH).say("ready", "2"), Talk(CARE).say("yes")):
         assert Session.loads(talk.session.dumps()) == talk.session

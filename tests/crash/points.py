@@ -24,6 +24,12 @@ _write = AnyIOStream.write
 _do_request = HTTPXRequest.do_request
 
 
+def _method(url: str) -> str:
+    """The Bot API method that an address ends with, as the Bot API writes it; it takes any case."""
+    name = url.rsplit("/", 1)[1]
+    return name[:1].lower() + name[1:]
+
+
 class Points:
     """Counts I/O calls by name. At ``die_at`` it says so and kills this process, leaving no time for anything."""
 
@@ -71,13 +77,13 @@ class Points:
         async def write(stream: AnyIOStream, buffer: bytes, timeout: float | None = None) -> None:
             if buffer:
                 if buffer.startswith((b"POST /", b"GET /")):
-                    stream.called = buffer.split(b" ", 2)[1].rsplit(b"/", 1)[1].decode()
+                    stream.called = _method(buffer.split(b" ", 2)[1].decode())
                 return await _write(stream, buffer, timeout)
             point(f"{stream.called}: written")  # httpcore ends a request by writing nothing
             return None
 
         async def do_request(request: HTTPXRequest, url: str, *args: Any, **options: Any) -> tuple[int, bytes]:
-            name = url.rsplit("/", 1)[1]
+            name = _method(url)
             point(f"{name}: before")
             answer = await _do_request(request, url, *args, **options)
             point(f"{name}: answered")

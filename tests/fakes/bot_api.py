@@ -218,7 +218,7 @@ class BotApi:
         method = rest.lower()
         handler = getattr(self, f"_on_{method}", None)
         params = {**request.fields, **request.files}
-        self.calls.append(Call(rest, params))
+        self.calls.append(Call(rest[:1].lower() + rest[1:], params))
         await self._tell()
         fault = self._fault(method, params)
         try:

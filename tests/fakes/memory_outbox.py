@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import datetime
 
 from companion.channels.port import Address, Button, Outgoing
@@ -57,7 +56,7 @@ class MemoryOutbox:
     async def mark_tried(self, id: int, at: datetime) -> None:
         """One more try."""
         self.tried.append(id)
-        self.waiting = [(due, replace(one, attempt=one.attempt + 1) if one.id == id else one)
+        self.waiting = [(due, one._replace(attempt=one.attempt + 1) if one.id == id else one)
                         for due, one in self.waiting]
 
     async def mark_gone(self, address: Address, at: datetime, reason: str) -> None:

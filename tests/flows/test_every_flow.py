@@ -7,7 +7,6 @@ the engine does it, is tested here with real steps. An arrow no answers can take
 from __future__ import annotations
 
 from collections import deque
-from dataclasses import replace
 from datetime import timedelta
 from functools import cache
 from pathlib import Path
@@ -293,7 +292,7 @@ class TestEveryQuestion:
                 continue
             tapped.send(Tapped(data))
             typed.send(Typed(label))
-            same = replace(typed.session, aside=None) == replace(tapped.session, aside=None)
+            same = typed.session._replace(aside=None) == tapped.session._replace(aside=None)
             assert same or (typed.session.top.flow == typed.book.pain and hear_pain(label, body_at_work=False) is Pain.YES), label
 
     def test_its_longest_form_is_within_the_limits(self, name, key):

@@ -44,6 +44,40 @@ async def test_jobs_that_wait_together_share_one_commit(writer):
     assert await writer.do(count) == 50
 
 
+async def test_a_note_waits_a_moment_for_a_job_and_shares_its_commit(writer):
+    commits = []
+    writer._db.set_trace_callback(lambda sql: commits.append(sql) if sql == "commit" else None)
+    note = asyncio.create_task(writer.note(refuse(1)))
+    for _ in range(5):
+        await asyncio.sleep(0)  # let the writer find it alone
+    assert not commits
+    assert await writer.do(refuse(2)) == 1
+    assert await note == 1
+    assert len(commits) == 1
+    assert await writer.do(count) == 2
+
+
+async def test_a_note_without_company_is_committed_all_the_same(writer):
+    assert await writer.note(refuse(1)) == 1
+    assert not writer._db.in_transaction
+    assert await writer.do(count) == 1
+
+
+async def test_a_note_that_waits_as_the_writer_is_stopped_is_kept(tmp_path):
+    db, lock = open_for_writing(tmp_path / "n.sqlite")
+    one = Writer(db)
+    task = asyncio.create_task(one.run())
+    note = asyncio.create_task(one.note(refuse(1)))
+    for _ in range(5):
+        await asyncio.sleep(0)
+    task.cancel()
+    await asyncio.gather(task, return_exceptions=True)
+    assert await note == 1
+    assert count(db.conn) == 1
+    db.close()
+    lock.close()
+
+
 async def test_a_job_that_fails_takes_nothing_of_another_with_it(writer):
     def broken(db: sqlite3.Connection) -> None:
         refuse(2)(db)
@@ -65,7 +99,7 @@ async def test_a_file_that_can_not_be_written_fails_all_and_stops(writer):
     assert count(writer._db) == 0
 
 
-def test_the_file_is_opened_durably(tmp_path):
+def test_the_file_is_opened_durably(tmp_path, durable):
     db, lock = open_for_writing(tmp_path / "d.sqlite")
     pragma = {name: db.execute(f"pragma {name}").fetchone()[0] for name in (
         "journal_mode", "synchronous", "foreign_keys", "secure_delete")}

@@ -12,10 +12,10 @@ from collections.abc import Awaitable, Callable, Coroutine, Sequence
 from datetime import datetime, timedelta
 from typing import Any, Final
 
-from telegram import ChatMember, Update
+from telegram import Bot, ChatMember, Update
 from telegram.constants import ChatType
 from telegram.error import InvalidToken, NetworkError, RetryAfter, TelegramError
-from telegram.ext import Application, ApplicationBuilder, TypeHandler
+from telegram.ext import Updater
 from telegram.request import HTTPXRequest
 
 from companion.channels.outbox import Drainer, backoff
@@ -64,27 +64,17 @@ class _Channel:
         self._settle_within: float | None = None
         self._told: set[int] = set()
         self._asides: set[asyncio.Task[None]] = set()
-        self._queue: asyncio.Queue[object] = asyncio.Queue()
-        self._turns = Turns()
+        self._turns = Turns(self._on_update)
         self._hook = Hook(settings.webhook, self._brought) if settings.webhook is not None else None
         if not re.fullmatch(r"[\w:-]+", settings.token):
             raise wrong_token()
-        self._requests = (Poll(settings, self),
-                          HTTPXRequest(read_timeout=settings.answer_seconds))
-        self._app = self._application()
-        self._updater = self._app.updater
-        self._drainer = Drainer(store, TelegramPost(self._app.bot, pictures, clock.sleep), clock)
+        at = settings.api_url.rstrip("/")
+        self._requests = poll, other = Poll(settings, self), HTTPXRequest(read_timeout=settings.answer_seconds)
+        self._bot = Bot(settings.token, f"{at}/bot", f"{at}/file/bot", request=other, get_updates_request=poll)
+        self._updater = Updater(self._bot, self._turns)
+        self._reached = False
+        self._drainer = Drainer(store, TelegramPost(self._bot, pictures, clock.sleep), clock)
         hand_wake(self._drainer.wake)
-
-    def _application(self) -> Application[Any, Any, Any, Any, Any, Any]:
-        poll, other = self._requests
-        at = self._settings.api_url.rstrip("/")
-        builder = ApplicationBuilder().token(self._settings.token).base_url(f"{at}/bot")
-        builder = builder.base_file_url(f"{at}/file/bot").request(other).get_updates_request(poll)
-        builder = builder.update_queue(self._queue).concurrent_updates(self._turns)
-        app = builder.job_queue(None).build()
-        app.add_handler(TypeHandler(Update, self._on_update))
-        return app
 
     async def run(self) -> None:
         work: Sequence[asyncio.Task[Any]] = ()
@@ -93,7 +83,7 @@ class _Channel:
             work = [asyncio.create_task(self._stop.wait()), asyncio.create_task(self._failing.wait()),
                     asyncio.create_task(self._work())]
             await asyncio.wait(work, return_when=asyncio.FIRST_COMPLETED)
-            if work[2].done():
+            if work[2].done() and self._failed is None:
                 work[2].result()  # it ends only by raising
             graceful = self._failed is None
         finally:
@@ -103,13 +93,13 @@ class _Channel:
 
     async def _work(self) -> None:
         """Begin, then send for ever; Telegram calls for the rest."""
-        await self._until_reached(self._app.initialize)
-        await self._app.start()
+        await self._until_reached(self._updater.initialize)
+        self._reached = True
         if self._hook is not None:
             await self._hook.start()
         await self._until_reached(self._start_polling if self._hook is None else self._set_webhook)
-        self._tell_name(self._app.bot.username)
-        _log.info("taking messages as @%s", self._app.bot.username)
+        self._tell_name(self._bot.username)
+        _log.info("taking messages as @%s", self._bot.username)
         looking = asyncio.create_task(self._look_at_webhook()) if self._hook is not None else None
         try:
             await self._drainer.run()
@@ -118,21 +108,20 @@ class _Channel:
                 looking.cancel()
 
     async def _start_polling(self) -> None:
-        assert self._updater is not None
         await self._updater.start_polling(timeout=timedelta(seconds=self._settings.poll_seconds),
                                           allowed_updates=KINDS_OF_UPDATE)
 
     async def _set_webhook(self) -> None:
         hook = self._settings.webhook
         assert hook is not None
-        await self._app.bot.set_webhook(hook.url, secret_token=hook.secret, allowed_updates=KINDS_OF_UPDATE, drop_pending_updates=False)
+        await self._bot.set_webhook(hook.url, secret_token=hook.secret, allowed_updates=KINDS_OF_UPDATE, drop_pending_updates=False)
 
     async def _look_at_webhook(self) -> None:
         """Ask Telegram now and then how it goes, which also shows that it is reached; for ever."""
         assert self._settings.webhook is not None
         while True:
             with contextlib.suppress(TelegramError):
-                info = await self._app.bot.get_webhook_info()
+                info = await self._bot.get_webhook_info()
                 self._on_poll(None)
                 if info.url != self._settings.webhook.url:
                     _log.error("somebody else has taken over this bot's messages: the webhook is another")
@@ -147,10 +136,10 @@ class _Channel:
         number = whole.get("update_id") if isinstance(whole, dict) else None
         if type(number) is not int or not 0 <= number < 2**63:  # what the file can hold
             return 400
-        update = Update.de_json(dict(readable(whole)), self._app.bot)
+        update = Update.de_json(dict(readable(whole)), self._bot)
         if self._closing or self._failed is not None or self._turns.broken_off:
             return 503
-        turn = asyncio.create_task(self._turns.do_process_update(update, self._on_update(update, None)))
+        turn = self._turns.begin(update)
         await asyncio.wait([turn])
         good = not turn.cancelled() and turn.exception() is None and self._failed is None
         return 200 if good else 503
@@ -171,26 +160,23 @@ class _Channel:
         """Stop in the order that loses nothing: no new updates, turns settled and confirmed, then the last messages."""
         self._settle_within = self._settings.settle_seconds if graceful else 0
         self._closing = True
-        reached = self._app.running
-        if self._updater is not None and self._updater.running:
+        if self._updater.running:
             await self._updater.stop()
         if self._hook is not None:
             await self._hook.close(self._settle_within)
         await self._turns.break_off()
         if self._hook is not None:
             await self._hook.ended()
-        if self._app.running:
-            await self._app.stop()
         for task in work:
             task.cancel()
         await asyncio.gather(*work, return_exceptions=True)
-        if graceful and reached:
+        if graceful and self._reached:
             await self._drainer.flush()
             await asyncio.gather(*self._asides, return_exceptions=True)
         await self._drainer.close()
         for aside in self._asides:
             aside.cancel()
-        await self._app.shutdown()
+        await self._updater.shutdown()
         for request in self._requests:
             await request.shutdown()
 
@@ -198,7 +184,7 @@ class _Channel:
         """See poll.Owner. Once a turn is known not to be committed, nothing is polled any more."""
         try:
             async with asyncio.timeout(self._settle_within):
-                await self._queue.join()
+                await self._turns.join()
         except TimeoutError:
             raise NetworkError("turns have not settled") from None
         if self._turns.broken_off or self._failed is not None:
@@ -218,15 +204,16 @@ class _Channel:
         """See poll.Owner."""
         self._on_poll(theirs)
 
-    async def _on_update(self, update: Update, context: object) -> None:
+    async def _on_update(self, update: Update) -> None:
         if update.callback_query is not None:
-            self._aside(self._app.bot.answer_callback_query(update.callback_query.id))
+            self._aside(self._bot.answer_callback_query(update.callback_query.id))
         try:
             inbound = inbound_or_none(update)
             await (self._take(inbound) if inbound is not None else self._other(update))
         except Exception as error:  # by contract the commit failed, not the turn: confirm nothing more
             self.fail(error)
-        self._drainer.wake()
+        else:
+            self._drainer.wake()
 
     async def _other(self, update: Update) -> None:
         """What is nobody's answer: a block, a group, or nothing that matters here."""
@@ -238,7 +225,7 @@ class _Channel:
         elif message is not None and message.chat.type in (ChatType.GROUP, ChatType.SUPERGROUP):
             if message.chat.id not in self._told and len(self._told) < GROUPS_TOLD:
                 self._told.add(message.chat.id)
-                self._aside(self._app.bot.send_message(message.chat.id, PRIVATE_ONLY))
+                self._aside(self._bot.send_message(message.chat.id, PRIVATE_ONLY))
         else:
             _log.debug("update %s is passed over", update.update_id)
 

@@ -19,7 +19,7 @@ CHANNEL: Final = "telegram"
 
 def clean(text: str) -> str:
     """The text with half emoji (lone surrogates), which no file and no request can hold, replaced."""
-    return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+    return text if text.isascii() else text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
 
 
 def inbound_of(update: Update) -> Inbound | None:

@@ -3,51 +3,59 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Awaitable, Coroutine
-from typing import Any, Final
+from collections.abc import Callable, Coroutine
+from typing import Any
 
 from telegram import Update
-from telegram.ext import BaseUpdateProcessor
-
-TURNS_AT_ONCE: Final = 128
-"""More than the 100 updates of one poll (Bot API, getUpdates), so that a turn waits for its chat only."""
 
 
-class Turns(BaseUpdateProcessor):
-    """Turns in order within a chat, side by side across chats. ``broken_off`` says that one was cancelled before its
-    end, after which nothing may be confirmed any more."""
+class Turns(asyncio.Queue[object]):
+    """Where python-telegram-bot's updater puts what it polled; nothing waits in it, for a turn begins as its update is put there.
 
-    def __init__(self) -> None:
-        super().__init__(TURNS_AT_ONCE)
-        self._lines: dict[object, asyncio.Task[Any]] = {}
-        self._running: set[asyncio.Task[Any]] = set()
+    ``broken_off`` says that a turn was cancelled or failed before its end, after which nothing may be confirmed any more.
+    """
+
+    def __init__(self, take: Callable[[Update], Coroutine[Any, Any, None]]) -> None:
+        super().__init__()
+        self._take = take
+        self._last: dict[object, asyncio.Task[None]] = {}
+        self._running: set[asyncio.Task[None]] = set()
+        self._none = asyncio.Event()
+        self._none.set()
         self.broken_off = False
 
-    async def initialize(self) -> None:
-        """Nothing to do."""
+    async def put(self, update: object) -> None:
+        """Begin the turn of an update."""
+        if isinstance(update, Update):
+            self.begin(update)
 
-    async def shutdown(self) -> None:
-        """Nothing to do."""
-
-    async def do_process_update(self, update: object, coroutine: Awaitable[Any]) -> None:
-        """Run a turn once the one before it in its chat has ended."""
-        turn, key = asyncio.current_task(), _line_of(update)
-        assert turn is not None
-        before, self._lines[key] = self._lines.get(key), turn
+    def begin(self, update: Update) -> asyncio.Task[None]:
+        """Begin a turn; it waits for the one before it in its chat."""
+        chat = update.effective_chat
+        line = chat.id if chat is not None else None
+        turn = asyncio.create_task(self._turn(update, self._last.get(line)), name=f"turn {update.update_id}")
+        self._last[line] = turn
         self._running.add(turn)
-        try:
-            if before is not None:
-                await asyncio.wait([before])
-            await coroutine
-        except BaseException:
-            self.broken_off = True
-            raise
-        finally:
-            if isinstance(coroutine, Coroutine):
-                coroutine.close()  # where the wait was cancelled, so that it is not found never awaited
-            self._running.discard(turn)
-            if self._lines.get(key) is turn:
-                del self._lines[key]
+        self._none.clear()
+        turn.add_done_callback(lambda ended: self._ended(ended, line))
+        return turn
+
+    async def _turn(self, update: Update, before: asyncio.Task[None] | None) -> None:
+        if before is not None:
+            await asyncio.wait([before])
+        await self._take(update)
+
+    def _ended(self, turn: asyncio.Task[None], line: object) -> None:
+        self.broken_off = self.broken_off or turn.cancelled() or turn.exception() is not None
+        if self._last.get(line) is turn:
+            del self._last[line]
+        self._running.discard(turn)
+        if not self._running:
+            self._none.set()
+
+    async def join(self) -> None:
+        """Come back when no turn is under way."""
+        await self._none.wait()
 
     async def break_off(self) -> None:
         """Cancel the turns that have not ended; they are not confirmed."""
@@ -55,8 +63,3 @@ class Turns(BaseUpdateProcessor):
         for turn in turns:
             turn.cancel()
         await asyncio.gather(*turns, return_exceptions=True)
-
-
-def _line_of(update: object) -> object:
-    chat = update.effective_chat if isinstance(update, Update) else None
-    return None if chat is None else chat.id
