@@ -30,10 +30,11 @@ from companion.operate.watch import Watch
 from companion.record import coaching, marks, outbox, people, reminders, requests
 from companion.record.file import open_for_writing
 from companion.record.keep import keep, put_message, take_back_timed
-from companion.record.writer import Writer, reading
+from companion.record.writer import CommitFailed, Writer
 from companion.reminders.kinds import KINDS, decide, leaves_until
 from companion.reminders.replan import again, look_again, replan
-from flows.catalogue import BOOK, COACH_WELCOME, CONSENTS, LINK
+from companion.renewal import may_ask, renewal
+from flows.catalogue import BOOK, COACH_WELCOME, CONSENT_AGAIN, CONSENT_DUE, CONSENTS
 
 _log = logging.getLogger(__name__)
 
@@ -51,6 +52,10 @@ A_MORNING: Final = timedelta(hours=12)
 
 SETTLED_AS: Final = {"send": "sent", "stale": "stale", "drop": "dropped", "ignored": "ignored"}
 
+DATED_WAITS: Final = timedelta(hours=1)
+OTHERS_WAIT: Final = timedelta(days=1)
+"""When a reminder, about a day or not, is looked at again that waits for somebody to agree; our choice."""
+
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
 
 SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
@@ -66,7 +71,8 @@ def in_order(effects: Sequence[Effect], waited: float, told: set[str]) -> tuple[
                 continue
             told.add(effect.text)
             waited = max(waited, effect.after)
-            effect = replace(effect, after=waited)
+            if effect.after < waited:
+                effect = replace(effect, after=waited)
         ordered.append(effect)
     return tuple(ordered), waited
 
@@ -98,6 +104,7 @@ class Companion:
         self.clock = clock
         self.on_commit = on_commit
         self.watch = Watch()
+        self.keep_months: int | None = None  # so long answers are kept; None: for good
         self.flood: Flood | None = None  # who sends too much is slowed, where a channel is open to anybody
         self.on_erase: Callable[[int], object] = lambda person: None
         self._strangers: OrderedDict[Address, _Stranger] = OrderedDict()
@@ -141,12 +148,20 @@ class Companion:
             self.watch.turn_failed()
         else:
             self.watch.turn_taken()
-        if self._erased:  # what was erased must not stay in the write-ahead log; a reader, such as a backup, can hold that up
-            with reading():
-                self._erased = bool(self.db.execute("pragma wal_checkpoint(truncate)").fetchone()[0])
+        if self._erased:
+            self.forget_erased()
         self.on_commit(inbound.address.channel)
         while self._reports:
             self._do_beside(self._make(self._reports.pop()))
+
+    def forget_erased(self) -> None:
+        """What was erased must not stay in the write-ahead log. A reader, such as a backup, can hold that up: then the next turn
+        tries again."""
+        self._erased = True
+        try:
+            self._erased = bool(self.db.execute("pragma wal_checkpoint(truncate)").fetchone()[0])
+        except sqlite3.Error as error:
+            raise CommitFailed(f"the database could not be written: {error}") from error
 
     def _do_beside(self, work: Coroutine[Any, Any, None]) -> None:
         task = asyncio.create_task(work)
@@ -170,20 +185,23 @@ class Companion:
         now, where = self.clock.now(), inbound.address
         if inbound.update_id is not None and people.seen_before(db, where.channel, inbound.update_id, now):
             return
-        person = people.person_at(db, where.channel, where.id)
-        if person is None:
+        here = people.here(db, where.channel, where.id)
+        if here is None:
             self._from_stranger(db, inbound, now)
             return
-        people.mark_back(db, where.channel, where.id)
-        self.watch.message_dropped("wrote_first", take_back_timed(db, person, now))
-        self._advance(db, person, people.load_session(db, person), inbound.event, now, (where.channel, where.id))
+        if here.gone:
+            people.mark_back(db, where.channel, where.id)
+        if here.counting:
+            self.watch.message_dropped("wrote_first", take_back_timed(db, here.person, now))
+        self._advance(db, here.person, here.session, inbound.event, now, (where.channel, where.id))
 
     def _advance(self, db: sqlite3.Connection, person: int, session: Session, event: Happening, now: datetime,
                  to: tuple[str, str] | None, offer: reminders.Reminder | None = None) -> None:
         """Step until the conversation waits for the person again, keeping each step's effects before the next."""
-        known, waited, told = known_of(db, person, now), 0.0, set[str]()
+        known, waited, told = self._known(db, person, now), 0.0, set[str]()
         for _ in range(SETTLING_MOST):
-            session, effects = step(BOOK, session, event, known)
+            first = renewal(BOOK, CONSENT_AGAIN, session, event, known) if CONSENT_DUE.holds(known.facts) else None
+            session, effects = first or step(BOOK, session, event, known)
             effects, waited = in_order(effects, waited, told)
             keep(db, person, effects, now, zone_from(known.facts, now), to, offer)
             if any(isinstance(effect, Erase) for effect in effects):
@@ -193,8 +211,13 @@ class Companion:
             if not unsettled(session):
                 people.save_session(db, person, session, now)
                 return
-            known, event = known_of(db, person, now), Settle()
+            known, event = self._known(db, person, now), Settle()
         raise RuntimeError(f"{session.top.flow if session.stack else 'nothing'} runs in a circle")
+
+    def _known(self, db: sqlite3.Connection, person: int, now: datetime) -> Known:
+        """What a step may know, and how long answers are kept where that is limited."""
+        known = known_of(db, person, now)
+        return replace(known, facts={**known.facts, "keep.months": float(self.keep_months)}) if self.keep_months else known
 
     def _failed(self, db: sqlite3.Connection, inbound: Inbound, why: str) -> None:
         now, where = self.clock.now(), inbound.address
@@ -235,9 +258,9 @@ class Companion:
             return
         stranger.session, effects = step(BOOK, stranger.session, inbound.event, known)
         stranger.effects += effects
-        decided = next((effect.value for effect in effects if isinstance(effect, Record) and effect.status == "ok"
-                        and any((effect.flow, effect.key) == (one.flow, one.key) for one in CONSENTS)), None)
-        if decided == "yes":
+        decided = next(((one.text, effect.value) for effect in effects if isinstance(effect, Record) and effect.status == "ok"
+                        for one in CONSENTS if (effect.flow, effect.key) == (one.flow, one.key)), None)
+        if decided and decided[1] == "yes":
             person = people.add_person(db, inbound.address.channel, inbound.address.id, inbound.name, now)
             keep(db, person, [effect for effect in stranger.effects if not isinstance(effect, Say)], now, "UTC+00:00")
             to = (inbound.address.channel, inbound.address.id)
@@ -250,8 +273,8 @@ class Companion:
                 people.save_session(db, person, stranger.session, now)
             return
         said = [effect for effect in effects if isinstance(effect, Say)]
-        if decided is not None:
-            people.note_refusal(db, now, CONSENTS[0].version)
+        if decided:
+            people.note_refusal(db, now, decided[0].version)
         else:
             said += self._settle_stranger(stranger, known)
             self._remember(inbound.address, stranger)
@@ -259,14 +282,14 @@ class Companion:
 
     def _brought(self, db: sqlite3.Connection, stranger: _Stranger, event: Happening, now: datetime) -> bool:
         """Whether a stranger brings a code that is good for something; a coach's leads to a welcome of its own."""
-        said = BOOK.sentence(event.text) if isinstance(event, Typed) else None
-        if said is None or said[0] != LINK or stranger.codes >= coaching.TRIES_MOST:
+        code = BOOK.code(event.text) if isinstance(event, Typed) else None
+        if code is None or stranger.codes >= coaching.TRIES_MOST:
             return False
         stranger.codes += 1
-        found = coaching.open_invitation(db, said[1], now)
+        found = coaching.open_invitation(db, code, now)
         if found is None:
             return False
-        stranger.code = said[1]
+        stranger.code = code
         if found.made_by is None:
             stranger.session = Session(stack=(Frame(COACH_WELCOME, BOOK[COACH_WELCOME].flow.version, "1"),), runs=1)
         return True
@@ -363,6 +386,9 @@ class Companion:
         if decision.until:
             reminders.put_off(db, id, decision.until, now)
             return
+        if decision.what == "send" and CONSENT_DUE.holds(facts):
+            self._offer_question(db, reminder, now)
+            return
         if reminders.settle(db, id, SETTLED_AS[decision.what], now):
             if decision.what == "send":
                 self.watch.reminder_offered()
@@ -376,10 +402,17 @@ class Companion:
                 self._say_missed(db, reminder, facts, now)
         replan(db, person, known_of(db, person, now).facts, now, reminder)
 
+    def _offer_question(self, db: sqlite3.Connection, reminder: reminders.Reminder, now: datetime) -> None:
+        """In place of the first reminder of somebody who is to be asked for consent again, that question; the reminder waits."""
+        reminders.put_off(db, reminder.id, now + (DATED_WAITS if reminder.stale_at else OTHERS_WAIT), now)
+        session = people.load_session(db, reminder.person)
+        if may_ask(BOOK, CONSENT_AGAIN, session):
+            self._advance(db, reminder.person, session, Settle(), now, None)
+
     def _say_missed(self, db: sqlite3.Connection, reminder: reminders.Reminder, facts: Mapping[str, Value], now: datetime) -> None:
         """Say that a reminder came too late, where its kind is spoken of and its day is still what it was; the latest only."""
         person, kind = reminder.person, KINDS[reminder.kind]
-        if not kind.says_missed or not is_squat_day(plan_from(facts), date.fromisoformat(reminder.day)):
+        if CONSENT_DUE.holds(facts) or not kind.says_missed or not is_squat_day(plan_from(facts), date.fromisoformat(reminder.day)):
             return
         outbox.take_back_missed(db, person, now)
         offer = leaves_until(replace(reminder, stale_at=None), now, wishes_from(facts), zone_from(facts, now))

@@ -3,38 +3,51 @@
 from __future__ import annotations
 
 import sqlite3
+from collections.abc import Mapping
 from datetime import datetime
+from typing import Final
 
 from companion.calendar.wishes import zone_from
 from companion.clock import local_date
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
-from companion.record import coaching, log, reminders
+from companion.record import log
+from companion.record.moments import moment_of
 from companion.screening.safety import Level, opens
 from companion.screening.screen import Answer
 
 SAFETY = "safety.level"
+AGREED: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
+"""What somebody agreed to, and the answer it was before texts had versions."""
 
 
 def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     """What a step may know: latest answers and findings by name; "NAME.today" where one was concluded today, where the
     person is; "due.KIND", the wall time of each reminder to come; the safety level as it stands now, and whether a new
-    check may open it ("safety.may_open")."""
-    kept = log.facts_of(db, person)
-    facts: dict[str, Value] = {name: one.value for name, one in kept.items()}
+    check may open it ("safety.may_open"); the version of each text they agreed to ("consent.lifter", "consent.coach")."""
+    rows = log.known_of(db, person)
+    facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
+    facts |= {name: value for name, value, _ in rows}
     zone = zone_from(facts, now)
     today = local_date(now, zone)
-    facts |= {f"{name}.today": "yes" for name, one in kept.items() if one.found and local_date(one.at, zone) == today}
-    facts["coach"] = "yes" if log.coached(db, person) else "no"
-    facts["is_coach"] = "yes" if coaching.coach_name(db, person) is not None else "no"
-    facts["today"] = today.isoformat()
-    facts["person"] = str(person)
-    facts |= {f"due.{one.kind}": one.wall for one in reminders.open_of(db, person)}
-    if safety := kept.get(SAFETY):
-        level, since = Level(str(safety.value)), local_date(safety.at, zone)
+    since_of = {name: local_date(moment_of(since), zone) for name, _, since in rows if since}
+    facts |= {f"{name}.today": "yes" for name, since in since_of.items() if since == today}
+    facts |= {"today": today.isoformat(), "person": str(person)}
+    facts |= _agreed(facts)
+    if SAFETY in since_of:
+        level, since = Level(str(facts[SAFETY])), since_of[SAFETY]
         facts[SAFETY] = Level.GO.value if opens(level, since, today) else level.value
         facts["safety.may_open"] = "yes" if today > since else "no"
     return Known(facts, now, lambda: [
         Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at,
                row.asked)
         for row in log.answers_of(db, person)])
+
+
+def _agreed(facts: Mapping[str, Value]) -> dict[str, Value]:
+    """What somebody agreed to before texts had versions was version 1. Nobody is kept who has not agreed once; so one of the
+    two is always known, and a no that came after is one."""
+    agreed: dict[str, Value] = {name: "1" for name, answer in AGREED if name not in facts and facts.get(answer) == "yes"}
+    if not agreed and not any(name in facts for name, _ in AGREED):
+        agreed["consent.lifter"] = "no" if facts.get("welcome.consent") == "no" else "1"
+    return agreed

@@ -1,21 +1,41 @@
-"""The catalogue: a flow is picked up by its file, a module here with a ``FLOW``. Nothing else has to name it."""
+"""The catalogue: a flow is picked up by its file, a module here with a ``FLOW`` of its name. Nothing else has to name it."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from importlib import import_module
 from pkgutil import iter_modules
 
 import flows as here
-from companion.conversation.book import Book, bind
+from companion.conversation.book import Book, Flows
 from companion.conversation.flow import Flow
+from flows.consent import AGAIN, COACH, DUE, LIFTER, Text
+
+
+class Written(Mapping[str, Flow]):
+    """The flows of this folder, by name. A file is imported when its flow is first asked for, all of them when they are counted or
+    looked through; so the first words to a stranger wait for the two files they stand in only."""
+
+    def __init__(self) -> None:
+        self._files = sorted(file.name for file in iter_modules(here.__path__) if file.name != "catalogue")
+
+    def __getitem__(self, name: str) -> Flow:
+        flow: Flow | None = getattr(import_module(f"{here.__name__}.{name}"), "FLOW", None) if name in self._files else None
+        if flow is None:
+            raise KeyError(name)
+        return flow
+
+    def __iter__(self) -> Iterator[str]:
+        return (name for name in self._files if name in self)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
 
 
 def flows() -> list[Flow]:
     """All flows, by name."""
-    modules = (import_module(f"{here.__name__}.{module.name}") for module in iter_modules(here.__path__)
-               if module.name != "catalogue")
-    return sorted((module.FLOW for module in modules if hasattr(module, "FLOW")), key=lambda flow: flow.name)
+    return list(Written().values())
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,16 +43,22 @@ class Consent:
     """The question whose yes makes a stranger a person with rows of their own."""
 
     flow: str
-    key: str
-    version: int
+    text: Text
+
+    @property
+    def key(self) -> str:
+        """What its answer is called in the log."""
+        return self.text.key
 
     @property
     def payload(self) -> str:
         """How the payloads of its buttons begin."""
-        return f"{self.flow}.{self.version}.{self.key}."
+        return f"{self.flow}.{BOOK[self.flow].flow.version}.{self.key}."
 
 
-BOOK: Book = bind(flows(), home="home", pain="pain")
 COACH_WELCOME = "coach_welcome"
 LINK = "link"
-CONSENTS = tuple(Consent(name, "consent", BOOK[name].flow.version) for name in ("welcome", COACH_WELCOME))
+BOOK: Book = Book(Flows(Written()), home="home", pain="pain", link=LINK)
+CONSENTS = (Consent("welcome", LIFTER), Consent(COACH_WELCOME, COACH))
+CONSENT_AGAIN, CONSENT_DUE = AGAIN, DUE
+"""The flow that asks again, and when."""

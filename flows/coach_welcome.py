@@ -3,14 +3,13 @@
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
 from companion.conversation.kinds import YesNo, Zone
+from flows.consent import COACH, IF_NO, first_asked
 
 FLOW = Flow(
-    "coach_welcome", version=1, title="Welcome, coach", counted=False, holds=True, by_name=False,
+    "coach_welcome", version=1, title="Welcome, coach", counted=False, holds=True, by_name=False, facts=(IF_NO,),
     steps=(
         Tell("Hello. With your code you can be a coach here: lifters test themselves at home, and those who agree let you see it."),
-        Ask("consent", "I keep your name here, your chat address, and what you look at and do, in a file of whoever runs this bot. "
-            "Say “my data” at any time to get a copy or to erase it all. May I keep that?", YesNo(yes="Yes, keep it", no="No"), safety=True,
-            then=(Jump(fact("consent").is_("no"), say="Then I keep nothing about you, and this is where it ends."),)),
+        *first_asked(COACH),
         Run("link_request"),
         Ask("zone", "Which city are you in, or near? It sets the time of a digest.", Zone()),
         Ask("zone_right", "I make it {zone:clock} where you are. Is that right?", YesNo(), only_if=fact("zone").known,

@@ -3,20 +3,17 @@
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Ready, YesNo, Zone, choice
+from flows.consent import IF_NO, LIFTER, first_asked
 
 ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
 """Under 18 without a coach linked: nothing further opens."""
 
 FLOW = Flow(
-    "welcome", version=1, title="Welcome", counted=False, holds=True, by_name=False,
+    "welcome", version=1, title="Welcome", counted=False, holds=True, by_name=False, facts=(IF_NO,),
     steps=(
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),
-        Ask("consent", "I keep your answers, including those about pain and health, in a file of whoever runs this bot. "
-            "Say “my data” at any time to get a copy or to erase it all. May I keep them?",
-            YesNo(yes="Yes, keep them", no="No"), safety=True, then=(
-                Jump(fact("consent").is_("no"), say="Then I keep nothing about you, and this is where it ends. If you change "
-                     "your mind, write again."),)),
+        *first_asked(LIFTER),
         Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18"), safety=True),
         Ask("coach_first", "Under 18 this only goes with a coach who is linked to you here, and none is yet. Ask your "
             "coach to arrange it with whoever runs this bot, then tap below.", Ready("A coach is linked"),

@@ -37,8 +37,8 @@ EVERYBODY, LIFTERS, COACHES = "-+++++-", "-++----", "---+++-"
 THE_LIFTER, THE_COACH, BOTH = "-+-----", "---+---", "-+-+---"
 
 OPENS: Final = {
-    **dict.fromkeys(("about_you", "changes", "coach_welcome", "erase", "export", "home", "link", "link_request", "my_data", "outcome",
-                     "pain", "progress", "welcome"), EVERYBODY),
+    **dict.fromkeys(("about_you", "changes", "coach_welcome", "consent_again", "erase", "export", "home", "link", "link_request", "my_data",
+                     "outcome", "pain", "progress", "welcome"), EVERYBODY),
     **dict.fromkeys((
         "arms_forward_squat", "bar", "bird_dog", "depth_estimate", "depth_step", "film", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
         "knee_to_wall", "leave_coach", "leg_raise", "morning", "my_coaches", "note_to_coach", "pause_squat", "prime", "reminder_times",

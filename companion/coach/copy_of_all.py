@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 from itertools import groupby
 from typing import Final
@@ -14,6 +14,7 @@ from companion.coach.tidy import number, plain
 from companion.conversation.book import Book
 from companion.record.held import Held, held_of
 from companion.record.log import Row, answers_of
+from companion.record.people import Agreement, agreements
 
 HEADINGS: Final = {
     ("persons", "id"): "You", ("addresses", "person"): "Where you can be written to",
@@ -33,7 +34,16 @@ HEADINGS: Final = {
 def copy_text(db: sqlite3.Connection, person: int, book: Book, zone: str, now: datetime) -> str:
     """The copy as plain text, on the person's own clock; each text in it in one line."""
     return "\n".join((f"Everything kept about you, on {_local(now, zone)}", f"Times are those of {zone}.",
-                      *_answers(answers_of(db, person), book, zone), *_rest(held_of(db, person), zone))) + "\n"
+                      *_agreed(agreements(db, person), zone), *_answers(answers_of(db, person), book, zone),
+                      *_rest(held_of(db, person), zone))) + "\n"
+
+
+def _agreed(agreements: Sequence[Agreement], zone: str) -> Iterator[str]:
+    if agreements:
+        yield "\n\nWHAT YOU AGREED TO\n"
+    for one in agreements:
+        what = "you took it back" if one.version == "no" else f"you agreed to version {one.version}"
+        yield f"- {_local(one.at, zone)}  what is kept of a {one.of}: {what}"
 
 
 def _answers(rows: Iterator[Row], book: Book, zone: str) -> Iterator[str]:

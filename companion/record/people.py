@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import sqlite3
 from datetime import datetime, timedelta
+from typing import NamedTuple
 
 from companion.conversation.session import Session
 from companion.record.held import erase_elsewhere
-from companion.record.moments import text_of
+from companion.record.moments import moment_of, text_of
 
 UPDATES_KEPT = timedelta(days=2)
 """Telegram gives an update again for 24 hours at most; ids can start over after a week without any."""
@@ -15,10 +16,8 @@ UPDATES_KEPT = timedelta(days=2)
 
 def seen_before(db: sqlite3.Connection, channel: str, update_id: int, at: datetime) -> bool:
     """Note an update's id; True where it had been noted already."""
-    db.execute("delete from updates where channel = ? and update_id = ? and at < ?",
-               (channel, update_id, text_of(at - UPDATES_KEPT)))
-    done = db.execute("insert or ignore into updates (channel, update_id, at) values (?, ?, ?)",
-                      (channel, update_id, text_of(at)))
+    done = db.execute("insert into updates (channel, update_id, at) values (?, ?, ?) on conflict do update set at = excluded.at, "
+                      "failed = null where at < ?", (channel, update_id, text_of(at), text_of(at - UPDATES_KEPT)))
     return done.rowcount == 0
 
 
@@ -79,6 +78,24 @@ def mark_back(db: sqlite3.Connection, channel: str, address: str) -> None:
                    "where o.person = reminders.person and o.kind = reminders.kind and o.state = 'open')", back)
 
 
+class Here(NamedTuple):
+    """Who writes from an address: the person, whether they counted as gone, whether a hold is being counted for them, and where
+    they are."""
+
+    person: int
+    gone: bool
+    counting: bool
+    session: Session
+
+
+def here(db: sqlite3.Connection, channel: str, address: str) -> Here | None:
+    """Who writes, or None for a stranger."""
+    row = db.execute("select a.person, a.gone_at is not null, exists (select 1 from outbox o where o.person = a.person and o.timed = 1 "
+                     "and o.settled_at is null), s.session from addresses a left join sessions s on s.person = a.person "
+                     "where a.channel = ? and a.address = ?", (channel, address)).fetchone()
+    return Here(row[0], bool(row[1]), bool(row[2]), Session.loads(row[3]) if row[3] else Session()) if row else None
+
+
 def load_session(db: sqlite3.Connection, person: int) -> Session:
     """Where a person is; an empty session where they have not begun."""
     row = db.execute("select session from sessions where person = ?", (person,)).fetchone()
@@ -106,6 +123,26 @@ def key_of(db: sqlite3.Connection, person: int) -> str:
 def note_refusal(db: sqlite3.Connection, at: datetime, version: int) -> None:
     """Somebody did not agree that answers are kept; who it was is not kept either."""
     db.execute("insert into refusals (at, version) values (?, ?)", (text_of(at), version))
+
+
+class Agreement(NamedTuple):
+    """What somebody agreed to: as a lifter or a coach, which version of the text ("no": took it back), and when."""
+
+    of: str
+    version: str
+    at: datetime
+
+
+def agreements(db: sqlite3.Connection, person: int) -> list[Agreement]:
+    """Every agreement, the oldest first. What was agreed to before texts had versions was version 1, and stands as an answer only."""
+    rows = db.execute(
+        "select name, value, at from findings where person = :person and name in ('consent.lifter', 'consent.coach') union all "
+        "select w.name, '1', f.at from facts f join (select 'consent.lifter' as name, 'welcome.consent' as answer union all "
+        "select 'consent.coach', 'coach_welcome.consent') w on f.name = w.answer where f.person = :person and f.value = 'yes' and "
+        "not exists (select 1 from findings o where o.person = f.person and o.name = w.name and o.value = '1' and o.at <= f.at) "
+        "order by 3, 2",
+        {"person": person})
+    return [Agreement(name.partition(".")[2], version, moment_of(at)) for name, version, at in rows]
 
 
 def erase(db: sqlite3.Connection, person: int, at: datetime) -> None:

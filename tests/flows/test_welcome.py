@@ -4,6 +4,9 @@ import pytest
 
 from companion.conversation.effects import Ended
 from flows.about_you import FLOW as ABOUT_YOU
+from flows.consent_again import FLOW as CONSENT_AGAIN
+from flows.erase import FLOW as ERASE
+from flows.export import FLOW as EXPORT
 from flows.welcome import FLOW
 from tests.drive import Talk, small_book
 
@@ -12,7 +15,7 @@ CONSENT = "Yes, keep them"
 
 def begun(*replies: str, **known: str) -> Talk:
     """A stranger, who has got so far."""
-    return Talk(FLOW, known={"today": "2026-03-02", **known}, book=small_book(FLOW, ABOUT_YOU)).say(*replies)
+    return Talk(FLOW, known={"today": "2026-03-02", **known}, book=small_book(FLOW, ABOUT_YOU, CONSENT_AGAIN, EXPORT, ERASE)).say(*replies)
 
 
 def heard(talk: Talk) -> str:
