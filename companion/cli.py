@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Literal, NoReturn
 
 import click
 
+from companion.loading import load_all, loading
 from companion.settings import BadSettings, Settings, read_settings
 
 if TYPE_CHECKING:
@@ -33,6 +34,7 @@ def main(context: click.Context, file: Path | None) -> None:
       COMPANION_DATABASE  the file everything is kept in
       COMPANION_API_URL   the Bot API address without /bot, for a server of your own
       COMPANION_BACKUPS   the folder of daily backups, or none; usually beside the database
+      COMPANION_KEEP_MONTHS  after how many months answers are thinned; usually never
       COMPANION_METRICS_PORT  where /healthz and /metrics are served on loopback
     """
     try:
@@ -58,9 +60,11 @@ def _open(settings: Settings, database: Path | None, **more: object) -> Companio
 
     os.umask(0o077)  # pictures and whatever else is written beside it are nobody else's either
     try:
-        return Companion(database or settings.database, SystemClock(), **more)  # type: ignore[arg-type]
+        companion = Companion(database or settings.database, SystemClock(), **more)  # type: ignore[arg-type]
     except (AlreadyRunning, CannotOpen) as error:
         fail(str(error))
+    companion.keep_months = settings.keep_months
+    return companion
 
 
 @main.command()
@@ -73,11 +77,12 @@ def chat(settings: Settings, database: Path | None, name: str) -> None:
     Numbers pick an answer, words work too. Starting again goes on where you stopped. With piped input it reads one
     reply a line and prints plain text.
     """
-    import asyncio
+    with loading():
+        import asyncio
 
-    from companion.logs import set_up_logging
-    from companion.record.writer import CommitFailed
-    from companion.running import chat_here
+        from companion.logs import set_up_logging
+        from companion.record.writer import CommitFailed
+        from companion.running import chat_here
 
     set_up_logging("WARNING")
     woken = asyncio.Event()
@@ -97,14 +102,16 @@ def run(settings: Settings, database: Path | None) -> None:
     """Run the bot on Telegram until it is stopped."""
     if not settings.token:
         fail("no token: set COMPANION_TOKEN to the token of your Telegram bot")
-    import asyncio
+    with loading():
+        import asyncio
 
-    from companion.channels.telegram import CannotHook, SecondInstance, WrongToken
-    from companion.logs import set_up_logging
-    from companion.operate.serve import CannotListen
-    from companion.record.writer import CommitFailed
-    from companion.running import run_on_telegram
+        from companion.channels.telegram import CannotHook, SecondInstance, WrongToken
+        from companion.logs import set_up_logging
+        from companion.operate.serve import CannotListen
+        from companion.record.writer import CommitFailed
+        from companion.running import run_on_telegram
 
+    load_all()
     set_up_logging("INFO")
     companion = _open(settings, database)
     try:
@@ -128,7 +135,7 @@ def play(file: Path, fast: bool, accept: bool) -> None:
     """Play a conversation from demo_scripts/, on a file that is thrown away afterwards."""
     import asyncio
 
-    from companion.running import play_here
+    from companion.playing import play_here
 
     pace = 0.0 if fast or accept or not sys.stdout.isatty() else 1.0
     try:
@@ -166,6 +173,10 @@ def flows(name: str | None, draw: bool) -> None:
             fail(f"there is no flow called {name}; `companion flows` lists them")
         click.echo(mermaid(BOOK[name]) if draw else outline(BOOK[name]))
         return
+    try:
+        _ = BOOK.commands
+    except ValueError as error:
+        fail(str(error), 1)
     found, now = 0, SystemClock().now()
     for compiled in BOOK.flows.values():
         ways = Ways(BOOK, compiled, Known({"today": now.date().isoformat()}, now))

@@ -9,7 +9,7 @@ from enum import Enum
 from typing import Final
 
 from companion.channels.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
-from companion.conversation.pain_words import Pain, hear_pain
+from companion.conversation.pain import Pain, hear_pain
 from companion.conversation.phrases import Phrase, hear
 from companion.conversation.prompt import STOP
 

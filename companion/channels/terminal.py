@@ -6,7 +6,7 @@ import asyncio
 import shutil
 import sys
 import textwrap
-from collections.abc import Awaitable, Sequence
+from collections.abc import Awaitable, Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -99,8 +99,10 @@ async def picture_of(message: Outgoing, pictures: Pictures | None) -> tuple[str,
 
 
 async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
-                     lines: TextIO, out: TextIO, pictures: Pictures | None = None) -> None:
-    """One reply a line, plain text out, until the input ends. Reminders that are due are offered before each reply."""
+                     lines: TextIO, out: TextIO, pictures: Pictures | None = None,
+                     meanwhile: Callable[[], object] = lambda: None) -> None:
+    """One reply a line, plain text out, until the input ends. Reminders that are due are offered before each reply.
+    ``meanwhile`` is done in a thread once the first words are out."""
     screen, address = Screen(), Address(CHANNEL, name)
 
     async def show() -> None:
@@ -118,6 +120,7 @@ async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: S
         await bot.take(Inbound(address, Typed("hello"), name=name))
     await bot.sweep()
     await show()
+    asyncio.get_running_loop().run_in_executor(None, meanwhile)
     for line in lines:
         reply = line.rstrip("\n")
         if reply.strip():
@@ -140,10 +143,11 @@ def drawn(lines: Sequence[str], width: int) -> str:
 
 
 async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
-               woken: asyncio.Event, sweep_seconds: float, pictures: Pictures | None = None) -> None:
+               woken: asyncio.Event, sweep_seconds: float, pictures: Pictures | None = None,
+               meanwhile: Callable[[], object] = lambda: None) -> None:
     """The chat at a terminal, until the input ends: bubbles, numbered answers, countdowns, reminders as they fall due.
 
-    ``woken`` is set when something new may wait in the outbox.
+    ``woken`` is set when something new may wait in the outbox. ``meanwhile`` is done in a thread while the first words are read.
     """
     from prompt_toolkit import PromptSession
     from prompt_toolkit.application import run_in_terminal
@@ -187,6 +191,7 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
             await bot.take(Inbound(address, Typed("hello"), name=name))
         await bot.sweep()
         delivering = asyncio.create_task(deliver())
+        asyncio.get_running_loop().run_in_executor(None, meanwhile)
         try:
             while True:
                 reply = await session.prompt_async(lambda: ANSI(f"{counting.left()}{_BOLD}you › {_PLAIN}"),

@@ -1,10 +1,11 @@
-"""The catalogue: every flow compiled once, and the words that start each."""
+"""The catalogue: every flow, compiled once when it is first asked for, and the words that start each."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
 from typing import Final
 
 from rapidfuzz import fuzz
@@ -21,19 +22,49 @@ SENTENCE_MOST: Final = 120
 
 RESUME: Final = ("go on", "continue", "resume", "carry on")
 
+Sentences = tuple[tuple[re.Pattern[str], Flow], ...]
+
+
+class Flows(Mapping[str, Compiled]):
+    """Flows by name, each compiled when it is first asked for: ``ValueError`` then where it can't be (``compile_flow``).
+    ``written`` are the flows themselves."""
+
+    def __init__(self, written: Mapping[str, Flow]) -> None:
+        self.written = written
+        self._compiled: dict[str, Compiled] = {}
+
+    def __getitem__(self, name: str) -> Compiled:
+        if name not in self._compiled:
+            self._compiled[name] = compile_flow(self.written[name])
+        return self._compiled[name]
+
+    def __contains__(self, name: object) -> bool:
+        return name in self.written
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.written)
+
+    def __len__(self) -> int:
+        return len(self.written)
+
 
 @dataclass(frozen=True)
 class Book:
-    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` whenever something hurts."""
+    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` whenever something hurts, ``link`` takes the codes that
+    people bring. What every flow has a say in, such as ``commands``, is worked out when it is first asked for."""
 
-    flows: dict[str, Compiled]
+    flows: Flows
     home: str
     pain: str
-    commands: dict[str, str] = field(default_factory=dict)
-    sentences: tuple[tuple[re.Pattern[str], str], ...] = ()
+    link: str = ""
 
     def __getitem__(self, name: str) -> Compiled:
         return self.flows[name]
+
+    @cached_property
+    def commands(self) -> Mapping[str, str]:
+        """The words that start a flow, and which. Raises ValueError as ``bind`` does."""
+        return _commands(self.flows.written)
 
     def command(self, text: str) -> str | None:
         """The flow that a typed command starts, with or without a slash, or None."""
@@ -42,20 +73,24 @@ class Book:
 
     def sentence(self, text: str) -> tuple[str, str] | None:
         """The flow that a whole sentence starts, and the part of it that goes with it ("" where it has none); or None."""
-        if len(text) > SENTENCE_MOST:
-            return None
-        said = normalise(text).strip(" .!")
-        for pattern, flow in self.sentences:
-            if found := pattern.fullmatch(said):
-                asked, fits = found.groupdict().get("asked") or "", self.flows[flow].flow.fits
-                if not fits or fits(asked):
-                    return flow, asked
-        return None
+        return _said(text, self._sentences)
+
+    def code(self, text: str) -> str | None:
+        """The code that a text brings, where it is a sentence that does: its letters may spell anything."""
+        said = _said(text, self._codes)
+        return said and said[1]
 
     def brings_code(self, text: str) -> bool:
-        """Whether a text is a sentence that brings a code, whose letters may spell anything."""
-        said = self.sentence(text)
-        return said is not None and self.flows[said[0]].flow.by_code
+        """Whether a text brings a code."""
+        return self.code(text) is not None
+
+    @cached_property
+    def _sentences(self) -> Sentences:
+        return _patterns(self.flows.written.values())
+
+    @cached_property
+    def _codes(self) -> Sentences:
+        return _patterns([self.flows.written[self.link]] if self.link else [])
 
     def near_command(self, text: str) -> str | None:
         """The flow whose longer words a text nearly is, where it is nearest to one flow only; for the menu."""
@@ -69,6 +104,23 @@ class Book:
         return _command_words(text) in RESUME
 
 
+def _patterns(flows: Iterable[Flow]) -> Sentences:
+    return tuple((re.compile(pattern), flow) for flow in flows for pattern in flow.sentences)
+
+
+def _said(text: str, sentences: Sentences) -> tuple[str, str] | None:
+    """The flow whose sentence a text is, and the part of it that goes with it; or None."""
+    if len(text) > SENTENCE_MOST:
+        return None
+    said = normalise(text).strip(" .!")
+    for pattern, flow in sentences:
+        if found := pattern.fullmatch(said):
+            asked = found.groupdict().get("asked") or ""
+            if not flow.fits or flow.fits(asked):
+                return flow.name, asked
+    return None
+
+
 def _command_words(text: str) -> str:
     if len(text) > 60:
         return ""
@@ -80,24 +132,35 @@ def offers_of(flow: Flow) -> list[Offer]:
     return [*flow.invites, *(offer for step in flow.steps if isinstance(step, Tell) for offer in step.offers)]
 
 
-def bind(flows: Iterable[Flow], home: str, pain: str) -> Book:
+def bind(flows: Iterable[Flow], home: str, pain: str, link: str = "") -> Book:
     """A book from flows. Raises ValueError where two flows share a name or words, or one names a flow that is not there."""
-    compiled: dict[str, Compiled] = {}
-    commands: dict[str, str] = {}
+    named: dict[str, Flow] = {}
     for flow in flows:
-        if flow.name in compiled:
+        if flow.name in named:
             raise ValueError(f"two flows are called {flow.name}")
-        compiled[flow.name] = compile_flow(flow)
-        names = (*((flow.name, flow.title) if flow.by_name else ()), *flow.command)
+        named[flow.name] = flow
+    book = Book(Flows(named), home, pain, link)
+    _ = book.commands
+    return book
+
+
+def _commands(flows: Mapping[str, Flow]) -> Mapping[str, str]:
+    commands: dict[str, str] = {}
+    for name, flow in flows.items():
+        if name != flow.name:
+            raise ValueError(f"the flow in {name} is called {flow.name}")
+        if missing := _named_in(flow) - flows.keys():
+            raise ValueError(f"{name} runs {', '.join(sorted(missing))}, which is not there")
+        names = (*((name, flow.title) if flow.by_name else ()), *flow.command)
         for words in {("/" if word.startswith("/") else "") + _command_words(word) for word in names}:
             if words in commands:
-                raise ValueError(f"“{words}” starts both {commands[words]} and {flow.name}")
-            commands[words] = flow.name
-    for one in compiled.values():
-        named = [step.flow for step in one.flow.steps if isinstance(step, Run) and step.flow != PARKED]
-        named += [gate.first for gate in one.flow.gates if isinstance(gate, Gate) and gate.first]
-        named += [offer.flow for offer in offers_of(one.flow)]
-        if missing := set(named) - compiled.keys():
-            raise ValueError(f"{one.flow.name} runs {', '.join(sorted(missing))}, which is not there")
-    sentences = tuple((re.compile(pattern), one.flow.name) for one in compiled.values() for pattern in one.flow.sentences)
-    return Book(compiled, home, pain, commands, sentences)
+                raise ValueError(f"“{words}” starts both {commands[words]} and {name}")
+            commands[words] = name
+    return commands
+
+
+def _named_in(flow: Flow) -> set[str]:
+    """The flows that a flow names."""
+    runs = (step.flow for step in flow.steps if isinstance(step, Run) and step.flow != PARKED)
+    gates = (gate.first for gate in flow.gates if isinstance(gate, Gate) and gate.first)
+    return {*runs, *gates, *(offer.flow for offer in offers_of(flow))}

@@ -143,9 +143,8 @@ class Flow:
     ``invite``: what a reminder to begin it says, with the buttons ``invites`` below (none: one that begins it);
     ``missed``: what is said where the reminder came too late;
     ``parked``: what stopping it says, where that is not the usual; ``quiet``: nothing is asked after it;
-    ``by_code``: what its sentences bring is a code, in which no words are heard. ``counted``: whether its
-    questions show how far along they are; ``stops``: whether they show a stop button. ``compatible``: older versions
-    whose open runs may go on in it.
+    ``counted``: whether its questions show how far along they are; ``stops``: whether they show a stop button.
+    ``compatible``: older versions whose open runs may go on in it.
     """
 
     name: str
@@ -169,7 +168,6 @@ class Flow:
     missed: str = ""
     parked: str = ""
     quiet: bool = False
-    by_code: bool = False
     minutes: int = 0
     counted: bool = True
     stops: bool = True

@@ -4,19 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from enum import Enum
+from functools import cache
 from itertools import chain
 from typing import NamedTuple
 
 from companion.conversation import pain_tables as tables
-
-
-class Pain(Enum):
-    """What a reply says of pain: nothing, perhaps something (ask "Did something hurt?"), or yes."""
-
-    NO = 0
-    ASK = 1
-    YES = 2
+from companion.conversation.pain import Pain
 
 
 class Step(NamedTuple):
@@ -54,17 +47,12 @@ _CLAUSE_ENDS = MARKS | {"and", "but", "when", "so", "while", "then"}
 _GAP = 3  # words a ``~`` may skip
 
 
-def _words_in(table: str) -> Iterator[str]:
-    for word in re.split(r"[\s|]+", table.strip()):
-        if word.startswith("<"):
-            yield from _words_in(tables.GROUPS[word[1:-1]])
-        else:
-            yield word
-
-
+@cache
 def word_set(table: str) -> frozenset[str]:
     """The words of a table, its groups opened."""
-    return frozenset(_words_in(table))
+    words = table.replace("|", " ").split()
+    opened = (word_set(tables.GROUPS[word[1:-1]]) if word.startswith("<") else (word,) for word in words)
+    return frozenset(chain.from_iterable(opened))
 
 
 def rules(
@@ -93,9 +81,9 @@ def by_first_word(*of_tables: Iterator[Rule]) -> Index:
     return index
 
 
-def words_of(index: Index) -> set[str]:
+def words_of(index: Index) -> frozenset[str]:
     """Every word of every rule."""
-    return {word for rule in chain(*index.values()) for step in rule.steps for word in step.words}
+    return frozenset().union(*{step.words for rule in chain(*index.values()) for step in rule.steps})
 
 
 NO, WITHOUT, NOT, HARDLY = map(word_set, (tables.NO, tables.WITHOUT, tables.NOT, tables.HARDLY))

@@ -11,6 +11,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from companion.conversation import pain_tables as tables
+from companion.conversation.pain import Pain
 from companion.conversation.pain_patterns import (
     CAUSES,
     COMMA,
@@ -23,7 +24,6 @@ from companion.conversation.pain_patterns import (
     QUESTION,
     SHOUT,
     STOP,
-    Pain,
     word_set,
     words_of,
 )

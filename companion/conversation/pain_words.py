@@ -29,6 +29,7 @@ The words stand in ``pain_tables``, typing is read in ``pain_spelling``. The ord
 from __future__ import annotations
 
 from companion.conversation import pain_tables as tables
+from companion.conversation.pain import Pain
 from companion.conversation.pain_patterns import (
     CAUSES,
     COMMA,
@@ -50,7 +51,6 @@ from companion.conversation.pain_patterns import (
     WHOLLY_OVER,
     WITHOUT,
     Hit,
-    Pain,
     Rule,
     found,
     holds,

@@ -22,7 +22,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from enum import Enum
 from functools import lru_cache
 from itertools import chain, product
@@ -232,18 +232,18 @@ def _spelt_out(pattern: str) -> Iterator[tuple[str, ...]]:
             yield phrase
 
 
-def _phrases(*tables: dict[Phrase, str]) -> dict[tuple[str, ...], Phrase]:
-    """Every phrase as its words; one phrase under two meanings raises ValueError."""
-    known: dict[tuple[str, ...], Phrase] = {}
-    for meaning, pattern in ((m, p) for table in tables for m, lines in table.items() for p in lines.split(",")):
+def _phrases(table: dict[Phrase, str], before: Mapping[tuple[str, ...], Phrase]) -> dict[tuple[str, ...], Phrase]:
+    """Every phrase as its words, after those known before; one phrase under two meanings raises ValueError."""
+    known = dict(before)
+    for meaning, pattern in ((m, p) for m, lines in table.items() for p in lines.split(",")):
         for phrase in _spelt_out(pattern):
             if known.setdefault(phrase, meaning) is not meaning:
                 raise ValueError(f"{' '.join(phrase)!r} is both {known[phrase].name} and {meaning.name}")
     return known
 
 
-_FIRM = _phrases(FIRM)
-_ALL = _phrases(FIRM, LOOSE)
+_FIRM = _phrases(FIRM, {})
+_ALL = _phrases(LOOSE, _FIRM)
 _LONGEST = max(len(phrase) for phrase in _ALL)
 _RUN_TOGETHER = {"".join(phrase): meaning for phrase, meaning in _ALL.items() if len("".join(phrase)) > 4}
 _BY_COUNT = {n: [phrase for phrase in _ALL if len(phrase) == n] for n in range(1, _LONGEST + 1)}

@@ -10,12 +10,12 @@ from concurrent.futures import ThreadPoolExecutor
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
-from typing import Final, TypeVar
+from typing import TYPE_CHECKING, Final, TypeVar
 
 from companion.channels.pictured import Picture
-from companion.pictures.catalogue import Drawing
-from companion.pictures.draw import moving, still
-from companion.pictures.poses import pose
+
+if TYPE_CHECKING:
+    from companion.pictures.catalogue import Drawing
 
 _log = logging.getLogger(__name__)
 
@@ -51,6 +51,8 @@ class Album:
         return self._kept[name]
 
     def _pose(self, name: str) -> Picture | None:
+        from companion.pictures.poses import pose  # every drawing there is: it comes with the first picture, not the first words
+
         drawing = pose(name)
         if drawing is None:
             return None
@@ -73,6 +75,8 @@ def key_of(drawing: Drawing) -> str:
 
 def drawn(drawing: Drawing) -> bytes:
     """The drawing as PNG, or as GIF where it moves."""
+    from companion.pictures.draw import moving, still
+
     return moving(drawing.shown(), drawing.milliseconds) if drawing.moves else still(drawing.panels, drawing.rows)
 
 

@@ -5,21 +5,15 @@ from __future__ import annotations
 import logging
 import re
 import sqlite3
-from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
 from companion.channels.pictured import Picture
 from companion.channels.port import Address
-from companion.clock import Clock, local_date
-from companion.conversation.units import METRIC, shown
-from companion.pictures.album import Album, drawn, save
-from companion.pictures.series import CHARTS, Whose, chart_of
-from companion.pictures.your_squat import NAME, your_squat
-from companion.record import coaching, log, people, picture_files
+from companion.clock import Clock
+from companion.pictures.album import Album, save
+from companion.record import coaching, people, picture_files
 from companion.record.writer import Writer
-from companion.screening.errors import errors_from
-from companion.screening.screen import Answer, about_from, screen_from
 
 _log = logging.getLogger(__name__)
 
@@ -50,9 +44,11 @@ class Shelf:
     async def find(self, name: str, address: Address) -> Picture | None:
         """A pose, or a person's own chart, for them or for a coach who sees them now; None where there is none or it could not
         be drawn."""
+        from companion.pictures import own  # all that is drawn from a log: with the first picture, not with the first words
+
         try:
             mine, of = (found[1], int(found[2])) if (found := OF.fullmatch(name)) else (name, None)
-            if mine in CHARTS or mine == NAME:
+            if own.is_own(mine):
                 return await self._own(mine, address, of)
             return await self.album.pose(name)
         except Exception:  # the words matter more than any picture
@@ -73,38 +69,17 @@ class Shelf:
             path.unlink(missing_ok=True)
 
     async def _own(self, name: str, address: Address, of: int | None) -> Picture | None:
+        from companion.pictures import own
+
         person = people.person_at(self._db, address.channel, address.id)
         if person is None or (of is not None and not coaching.sees(self._db, person, of)):
             return None  # looked up once more as it is drawn: a message may have waited while the view was ended
         person = person if of is None else of
-        answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at,
-                          row.asked)
-                   for row in log.answers_of(self._db, person)]
-        facts = log.facts_of(self._db, person)
-        system, zone = (str(facts[key].value) if key in facts else usual
-                        for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
         path = self.album.folder / f"own-{person}-{name}.png"
-        steps = tuple((local_date(at, zone), value) for value, at in log.found(self._db, person, "depth.step"))
-        whose = Whose(str(person), system, zone, steps)
-        made = await self.album.off_loop(lambda: _drawn_for(name, answers, whose))
+        made = await self.album.off_loop(own.from_log(self._db, person, name))
         if made is None:
             return None
         data, words = made
         if address.channel == OWN_SCREEN:
             await self.album.off_loop(lambda: save(path, data))
         return Picture(path, data, words)
-
-
-def _drawn_for(name: str, answers: list[Answer], whose: Whose) -> tuple[bytes, str] | None:
-    """A person's own picture and its words; None where there is nothing to show."""
-    if name == NAME:
-        about = about_from(answers)
-        show: Callable[[float, str], str] = lambda value, unit: shown(value, unit, whose.system)  # noqa: E731
-        drawing = your_squat(screen_from(answers), about, errors_from(answers, about.sex), show)
-        return None if drawing is None else (drawn(drawing), drawing.words)
-    chart = chart_of(name, answers, whose)
-    if chart is None:
-        return None
-    from companion.pictures.charts import png
-
-    return png(chart), chart.words

@@ -36,7 +36,8 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
             for pragma in _PRAGMAS:
                 db.execute(f"pragma {pragma}").fetchall()
             _refuse_newer(db)
-            migrations.apply(db)
+            with db.atomic():  # all or none, and one wait for the disk
+                migrations.apply(db)
             db.execute("begin immediate")  # a file that is held or may not be written says so now, not at the first turn
             db.execute("delete from updates where 0")  # of a read-only file, SQLite makes the begin a reading one without a word
             db.execute("rollback")
@@ -91,6 +92,6 @@ def _refuse_other(db: Database, path: Path) -> None:
 
 
 def _refuse_newer(db: Database) -> None:
-    ours = {migration.name for migration in migrations.pending(Database(memory=True))}
+    ours = {migration.name for migration in migrations.pending(Database(memory=True, execute_plugins=False))}
     if any(applied.name not in ours for applied in migrations.applied(db)):
         raise sqlite3.DatabaseError("it was made by a newer version of the companion")
