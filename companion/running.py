@@ -1,34 +1,27 @@
-"""The companion running: at this terminal, on Telegram, or playing a script. Channels and parts meet here."""
+"""The companion running, at this terminal or on Telegram. Channels and parts meet here."""
 
 from __future__ import annotations
 
 import asyncio
 import contextlib
-import shutil
 import signal
 import sys
-import tempfile
-from collections.abc import AsyncIterator, Callable, Iterator, Sequence
+from collections.abc import AsyncIterator, Iterator, Sequence
 from datetime import datetime, timedelta
-from difflib import SequenceMatcher
 from pathlib import Path
-from typing import Final
 
 from companion.app import Companion
-from companion.channels import script, terminal
-from companion.channels.port import Address, Inbound, Outgoing
+from companion.channels import terminal
+from companion.channels.port import Address, Outgoing
 from companion.clock import Clock, SystemClock
 from companion.flood import Flood
-from companion.operate.backup import every_night
-from companion.operate.marks import Beat
+from companion.loading import load_all
 from companion.outgoing import CompanionOutbox
 from companion.pictures.shelf import Shelf, folder_beside
 from companion.record.outbox import unkept, waiting
+from companion.record.writer import CommitFailed
 from companion.reminders import SWEEP_SECONDS
 from companion.settings import Webhook
-
-READING_SECONDS_A_WORD: Final = 0.25
-"""About 240 words a minute: our choice for a played script."""
 
 
 @contextlib.asynccontextmanager
@@ -63,12 +56,16 @@ async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> No
     """The conversation of one person at this terminal."""
     clock, store = SystemClock(), CompanionOutbox(companion, terminal.CHANNEL, Address(terminal.CHANNEL, name))
     async with working(companion):
+        if companion.keep_months is not None:
+            from companion.nights import tidy
+
+            await tidy(companion)
         first = await opening(companion, Address(terminal.CHANNEL, name))
         with pictured(companion, clock) as pictures:
             if terminal.is_interactive():
-                await terminal.chat(companion, store, clock, name, first, woken, SWEEP_SECONDS, pictures)
+                await terminal.chat(companion, store, clock, name, first, woken, SWEEP_SECONDS, pictures, load_all)
             else:
-                await terminal.chat_piped(companion, store, clock, name, first, sys.stdin, sys.stdout, pictures)
+                await terminal.chat_piped(companion, store, clock, name, first, sys.stdin, sys.stdout, pictures, load_all)
 
 
 @contextlib.asynccontextmanager
@@ -90,8 +87,10 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
                           metrics_port: int | None = None, webhook: Webhook | None = None) -> None:
     """The bot on Telegram until a signal stops it, or the file can't be written. ``backups``: the folder of daily backups;
     ``metrics_port``: where numbers are served on loopback; ``webhook``: where Telegram brings updates, instead of polling."""
-    from companion.channels.telegram import TelegramSettings, run_telegram
-    from companion.reminders.sweep import start_sweeping  # APScheduler is long in coming, and only wanted here
+    from companion.channels.telegram import TelegramSettings, run_telegram  # these are long in coming, and only wanted here
+    from companion.nights import every_night
+    from companion.operate.marks import Beat
+    from companion.reminders.sweep import start_sweeping
 
     stop = asyncio.Event()
     loop = asyncio.get_running_loop()
@@ -102,18 +101,21 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
     async with working(companion) as writer, numbers(companion, clock, metrics_port):
         writer.add_done_callback(lambda task: stop.set())
         sweeping = start_sweeping(companion.sweep)
-        nights = asyncio.create_task(every_night(companion.path, backups, clock)) if backups is not None else None
         beat = Beat(companion.writer, clock, companion.watch)
         try:
             with pictured(companion, clock) as pictures:
-                await run_telegram(TelegramSettings(token, api_url, webhook=webhook), companion.take,
-                                   CompanionOutbox(companion, "telegram"), clock, stop,
-                                   lambda wake: setattr(companion, "on_commit", lambda channel: wake()), pictures,
-                                   companion.called, beat.polled)
+                nights = asyncio.create_task(every_night(companion, backups))
+                try:
+                    await run_telegram(TelegramSettings(token, api_url, webhook=webhook), companion.take,
+                                       CompanionOutbox(companion, "telegram", busy=True), clock, stop,
+                                       lambda wake: setattr(companion, "on_commit", lambda channel: wake()), pictures,
+                                       companion.called, beat.polled)
+                finally:
+                    nights.cancel()
+        except CommitFailed as error:  # what could not be written comes first; that it can't be read either follows from it
+            raise companion.writer.broken or error from None
         finally:
             sweeping.shutdown(wait=False)
-            if nights is not None:
-                nights.cancel()
     if companion.writer.broken:
         raise companion.writer.broken
 
@@ -129,94 +131,3 @@ class ScriptClock:
 
     async def sleep(self, seconds: float) -> None:
         self.at += timedelta(seconds=seconds)
-
-
-async def play(lines: script.Script, database: Path, say: Callable[[script.Line], None]) -> script.Script:
-    """Play a script against the whole companion on a file; gives the script with what the bot really said.
-
-    ``say`` is told each line as it happens. Time passes where the script says so, and a moment with every reply.
-    """
-    clock = ScriptClock(lines.begins)
-    real: list[script.Line] = []
-    shown: list[Outgoing] = []
-    companion = Companion(database, clock)
-    work = contextlib.AsyncExitStack()
-    await work.enter_async_context(working(companion))
-
-    def happened(line: script.Line) -> None:
-        real.append(line)
-        say(line)
-
-    async def listen() -> None:
-        for message in await terminal.waiting_messages(CompanionOutbox(companion, terminal.CHANNEL), clock.now()):
-            shown.append(message)
-            happened(script.heard(message))
-
-    for line in lines.lines:
-        match line:
-            case script.Said():
-                happened(line)
-                clock.at += script.REPLY_TAKES
-                event = script.event_of(line, [message for message in shown if message.address.id == line.who])
-                await companion.take(Inbound(Address(terminal.CHANNEL, line.who), event, name=line.who))
-                await listen()
-            case script.Wait():
-                happened(line)
-                clock.at += line.time
-                await companion.sweep()
-                await listen()
-            case script.Restart():
-                happened(line)
-                await work.aclose()
-                companion.close()
-                companion = Companion(database, clock)
-                work = contextlib.AsyncExitStack()
-                await work.enter_async_context(working(companion))
-            case script.Remark():
-                happened(line)
-            case script.Heard():
-                pass  # what it should have said; what it says is heard above
-    await work.aclose()
-    companion.close()
-    return script.Script(lines.begins, tuple(real))
-
-
-async def play_here(file: Path, echo: Callable[[str], object], pace: float, accept: bool) -> int:
-    """Play a script file on a throw-away database, printing it; gives how many of the bot's messages differ.
-
-    Raises ValueError where the file is not a script, or taps a button that is not there.
-    """
-    wanted = script.parse(file.read_text(encoding="utf-8"))
-    loop_lines: list[script.Line] = []
-    with tempfile.TemporaryDirectory() as folder:
-        real = await play(wanted, Path(folder) / "play.sqlite", loop_lines.append)
-    for line in real.lines:
-        await _print(line, echo, pace)
-    if accept:
-        file.write_text(script.written(real), encoding="utf-8")
-    return differences(wanted, real)
-
-
-def differences(wanted: script.Script, real: script.Script) -> int:
-    """How many of the bot's messages are not as the script has them."""
-    there = [line for line in wanted.lines if isinstance(line, script.Heard)]
-    here = [line for line in real.lines if isinstance(line, script.Heard)]
-    changed = SequenceMatcher(None, there, here, autojunk=False).get_opcodes()
-    return sum(max(b - a, d - c) for kind, a, b, c, d in changed if kind != "equal")
-
-
-async def _print(line: script.Line, echo: Callable[[str], object], pace: float) -> None:
-    width = min(64, shutil.get_terminal_size().columns - 2)
-    match line:
-        case script.Heard():
-            echo(terminal.drawn(line.lines, width))
-            await asyncio.sleep(pace * READING_SECONDS_A_WORD * len(" ".join(line.lines).split()))
-        case script.Said():
-            echo(f"{line.who} › {line.words}")
-            await asyncio.sleep(pace)
-        case script.Wait():
-            echo(f"… {line.words.removeprefix('wait ')} later …")
-        case script.Restart():
-            echo("… the bot is started again …")
-        case script.Remark():
-            echo(line.text)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import re
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -15,7 +14,8 @@ DEFAULT_API_URL: Final = "https://api.telegram.org"
 """Telegram's own Bot API server; a self-hosted one replaces it."""
 
 NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "COMPANION_BACKUPS", "COMPANION_METRICS_PORT",
-                "COMPANION_WEBHOOK_URL", "COMPANION_WEBHOOK_SECRET", "COMPANION_WEBHOOK_PORT", "COMPANION_WEBHOOK_HOST")
+                "COMPANION_WEBHOOK_URL", "COMPANION_WEBHOOK_SECRET", "COMPANION_WEBHOOK_PORT", "COMPANION_WEBHOOK_HOST",
+                "COMPANION_KEEP_MONTHS")
 
 WEBHOOK_PORT: Final = 8443
 """Where a webhook is listened for unless told otherwise: our choice."""
@@ -50,6 +50,7 @@ class Settings:
     backups: str = ""
     metrics_port: int | None = None
     webhook: Webhook | None = None
+    keep_months: int | None = None
 
     def backup_folder(self, database: Path) -> Path | None:
         """The folder of a database's daily backups; None where they are turned off."""
@@ -77,7 +78,8 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
     database = values.get("COMPANION_DATABASE")
     return Settings(Path(database).expanduser() if database else default_database(),
                     values.get("COMPANION_TOKEN", "").strip(), api_url,
-                    values.get("COMPANION_BACKUPS", "").strip(), _port("COMPANION_METRICS_PORT", values), _webhook(values))
+                    values.get("COMPANION_BACKUPS", "").strip(), _port("COMPANION_METRICS_PORT", values), _webhook(values),
+                    _months(values))
 
 
 def _port(name: str, values: Mapping[str, str]) -> int | None:
@@ -86,6 +88,15 @@ def _port(name: str, values: Mapping[str, str]) -> int | None:
         return None
     if not re.fullmatch(r"[0-9]{1,5}", text) or not 1 <= int(text) <= 65535:
         raise BadSettings(f"{name} must be a port, 1 to 65535")
+    return int(text)
+
+
+def _months(values: Mapping[str, str]) -> int | None:
+    text = values.get("COMPANION_KEEP_MONTHS", "").strip()
+    if not text:
+        return None
+    if not re.fullmatch(r"[0-9]{1,3}", text) or int(text) < 1:
+        raise BadSettings("COMPANION_KEEP_MONTHS must be a whole number of months, 1 to 999")
     return int(text)
 
 
@@ -106,6 +117,8 @@ def _from_file(file: Path | None) -> Mapping[str, object]:
     path = file or Path("companion.toml")
     if file is None and not path.exists():
         return {}
+    import tomllib
+
     try:
         return tomllib.loads(path.read_text(encoding="utf-8"))
     except OSError as error:

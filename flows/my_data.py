@@ -1,16 +1,27 @@
 """My data: a copy of everything kept, or all of it erased."""
 
-from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Flow, Run, Tell
+from companion.conversation.condition import Value, fact
+from companion.conversation.flow import Ask, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
 
 WHAT = fact("what")
 
+
+def kept_facts(known: Known) -> dict[str, Value]:
+    """How long answers are kept, in words; whoever runs the bot may have set a limit."""
+    months = known.facts.get("keep.months")
+    if not isinstance(months, float):
+        return {"kept": "Everything you answered is kept in this bot's file."}
+    time = "month" if months == 1 else f"{months:g} months"
+    return {"kept": f"Your answers of the last {time} are kept in this bot's file. Of older ones it keeps what came of them, and "
+                    "those that advice and safety still rest on."}
+
+
 FLOW = Flow(
-    "my_data", version=2, title="My data", counted=False, always=True, parked="All right, nothing was changed.",
+    "my_data", version=3, at_start=kept_facts, title="My data", counted=False, always=True, parked="All right, nothing was changed.",
     command=("data", "privacy"),
     steps=(
-        Ask("what", "Everything you answered is kept in this bot's file. What would you like?", choice(
+        Ask("what", "{kept} What would you like?", choice(
             ("copy", "A copy of it all", "copy", "export"), ("erase", "Erase it all", "erase", "delete"),
             ("nothing", "Nothing", "neither"))),
         Run("export", WHAT.is_("copy")),

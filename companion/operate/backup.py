@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
-from typing import Final, NoReturn
+from typing import Final
 
 from companion.clock import Clock
 from companion.operate.sound import Unsound, copy, free_bytes
@@ -23,9 +23,6 @@ _log = logging.getLogger(__name__)
 KEEP: Final = 7
 """Days of backups kept: our choice, long enough to notice a fault within a week. What a person had erased is in them
 until then."""
-
-LOOK_SECONDS: Final = 3600
-"""How often the bot looks whether today's backup is there: our choice."""
 
 _NIGHTLY: Final = re.compile(r"companion-\d{4}-\d\d-\d\d\.sqlite")
 _LEFT_OVER: Final = re.compile(rf"\.{_NIGHTLY.pattern}\.\w+\.part(-journal)?")
@@ -139,11 +136,3 @@ async def tonight(database: Path, folder: Path, clock: Clock) -> Backup | None:
     if made is not None:
         _log.info("backup written: %s", made.path)
     return made
-
-
-async def every_night(database: Path, folder: Path, clock: Clock) -> NoReturn:
-    """Look for today's backup now and every LOOK_SECONDS, until cancelled; one that is being made then is finished. No job
-    of the scheduler's: that logs a job it cuts off at the end as an error."""
-    while True:
-        await tonight(database, folder, clock)
-        await clock.sleep(LOOK_SECONDS)

@@ -65,6 +65,8 @@ def settings(seen: Seen) -> Said:
     folder = seen.path.absolute().parent
     if folder.exists() and not os.access(folder, os.W_OK | os.X_OK):
         yield BROKEN, f"this user can't write in {folder}: change its owner, or set COMPANION_DATABASE"
+    if seen.settings.keep_months is not None:
+        yield FINE, f"answers older than {seen.settings.keep_months} months are thinned every night while `companion run` runs"
     yield FINE, f"the database is {seen.path}; {'a companion is running on it' if seen.running else 'no companion is running on it'}"
 
 

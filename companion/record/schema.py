@@ -185,6 +185,39 @@ def coaching(db: Database) -> None:
         db.execute(statement)
 
 
+NUMBERED_ONCE = """
+create table outbox_anew (
+    id integer primary key autoincrement, person integer not null references persons on delete cascade, channel text not null,
+    address text not null, text text not null, buttons text not null, picture text, document text,
+    must_arrive integer not null, timed integer not null, unasked integer not null, due_at text not null, made_at text not null,
+    attempt integer not null default 0, tried_at text, settled_at text, message text, dropped text,
+    stale_at text, reminder integer, document_name text, about integer references persons on delete cascade
+) strict;
+insert into outbox_anew (id, person, channel, address, text, buttons, picture, document, must_arrive, timed, unasked, due_at,
+    made_at, attempt, tried_at, settled_at, message, dropped, stale_at, reminder, document_name, about)
+select id, person, channel, address, text, buttons, picture, document, must_arrive, timed, unasked, due_at,
+    made_at, attempt, tried_at, settled_at, message, dropped, stale_at, reminder, document_name, about from outbox;
+drop table outbox;
+alter table outbox_anew rename to outbox;
+create index outbox_waiting on outbox (due_at, id) where settled_at is null;
+create index outbox_person on outbox (person, id);
+create index outbox_next on outbox (channel, unasked, due_at, id) where settled_at is null;
+create index outbox_chat on outbox (channel, address, due_at, id) where settled_at is null;
+create index outbox_stale on outbox (stale_at) where settled_at is null and stale_at is not null;
+create index outbox_about on outbox (about) where about is not null;
+create index outbox_timed on outbox (person) where timed = 1 and settled_at is null;
+create index answers_replaces on answers (replaces) where replaces is not null;
+"""
+
+
+@migrations()
+def numbered_once(db: Database) -> None:
+    """A message's number is never given again, so that one under way whose person is erased can't be taken for another; and an
+    index by which an answer goes without a look through all others for one that replaces it."""
+    for statement in _statements(NUMBERED_ONCE):
+        db.execute(statement)
+
+
 def _statements(script: str) -> list[str]:
     """A script cut into statements; ``executescript`` would commit the migration's own transaction."""
     statements, waiting = [], ""

@@ -19,8 +19,8 @@ NOW = START
 TOKEN = "4242:stand-in_token_of_no_bot_at_all_0123"
 
 
-def settings(path: Path, token: str = TOKEN, api_url: str = "https://api.telegram.org") -> Settings:
-    return Settings(path, token, api_url)
+def settings(path: Path, token: str = TOKEN, api_url: str = "https://api.telegram.org", keep_months: int | None = None) -> Settings:
+    return Settings(path, token, api_url, keep_months=keep_months)
 
 
 def made(path: Path, answers: int = 3) -> Path:

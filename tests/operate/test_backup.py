@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.operate import sound
-from companion.operate.backup import LOOK_SECONDS, BackupFailed, back_up, daily, every_night, nightly, plan, tonight
+from companion.operate.backup import BackupFailed, back_up, daily, nightly, plan, tonight
 from companion.operate.sound import Unsound, copy, counts_of, looking_at
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW, changing, damage, fill, in_use, killed, made, mode
@@ -213,16 +213,3 @@ async def test_a_night_without_a_backup_is_one_line_in_the_log(tmp_path, caplog)
     (record,) = caplog.records
     assert "the old ones are kept" in record.getMessage()
     assert record.exc_info is None
-
-
-async def test_every_night_has_its_backup_until_it_is_told_to_end(tmp_path, monkeypatch):
-    seen, clock = [], FakeClock()
-
-    async def look(database, folder, clock):
-        seen.append(clock.now())
-    monkeypatch.setattr("companion.operate.backup.tonight", look)
-    keeping = asyncio.create_task(every_night(tmp_path / "c.sqlite", tmp_path / "backups", clock))
-    await clock.advance(2 * LOOK_SECONDS)
-    keeping.cancel()
-    await asyncio.wait([keeping])
-    assert seen == [NOW, NOW + timedelta(seconds=LOOK_SECONDS), NOW + timedelta(seconds=2 * LOOK_SECONDS)]

@@ -69,6 +69,11 @@ def test_it_changes_nothing(file):
     assert set(after) - set(before) <= {"c.sqlite-wal", "c.sqlite-shm"}
 
 
+def test_it_says_how_long_answers_are_kept_where_that_is_limited(file):
+    assert "older than" not in of(found(file), "settings")[1]
+    assert "answers older than 18 months are thinned" in of(found(file, keep_months=18), "settings")[1]
+
+
 def test_a_file_that_is_not_there_is_something_to_look_at(tmp_path):
     findings = found(tmp_path / "none.sqlite")
     assert exit_code(findings) == 1
