@@ -1,10 +1,22 @@
-"""How long hypothesis looks: ``ci`` by default, the same every time; ``night`` for hours, by HYPOTHESIS_PROFILE=night."""
+"""How long hypothesis looks, what the unit part is, which process a test runs in, and the figures told at the end.
+
+Hypothesis: ``ci`` by default, the same every time; ``night`` for hours, by HYPOTHESIS_PROFILE=night.
+"""
 
 from __future__ import annotations
 
+import gc
 import os
+import re
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path, PurePosixPath
+from typing import Final
 
+import pytest
 from hypothesis import HealthCheck, Phase, settings
+from xdist.scheduler import LoadScopeScheduling
+
+from companion.record import file
 
 _SLOW = (HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much)
 
@@ -14,3 +26,112 @@ settings.register_profile("ci", max_examples=160, stateful_step_count=50, deadli
 settings.register_profile("night", max_examples=4_000, stateful_step_count=120, deadline=None, print_blob=True,
                           suppress_health_check=_SLOW)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "ci"))
+
+UNIT: Final = ("tests/calendar", "tests/coach", "tests/conversation", "tests/pictures", "tests/record", "tests/reminders",
+               "tests/screening", "tests/test_clock.py", "tests/test_logs.py")
+"""The unit part, ``-m unit``: what needs no network, no browser, no bot in a process of its own …"""
+NOT_UNIT: Final = ("tests/coach/test_report_page.py", "tests/conversation/test_stateful.py")
+"""… but these: Chromium, and the whole companion under whatever may happen."""
+
+FIRST: Final = ("tests/crash", "tests/conversation/test_stateful.py", "tests/coach/test_report_page.py", "tests/test_access.py",
+                "tests/test_cli.py", "tests/channels", "tests/scripts", "tests/flows", "tests/reminders")
+"""What runs first where there are several processes: the longest, so that none of them is left waiting for another at the end."""
+
+PARTED: Final = ("tests/crash/test_kills.py", "tests/flows/test_every_flow.py", "tests/scripts/test_replay.py",
+                 "tests/scripts/test_restart.py")
+"""Files of which each flow or script may run elsewhere; whatever is found out of one flow is then found out in one process."""
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    for item in items:
+        if _is_unit(item.nodeid):
+            item.add_marker(pytest.mark.unit)
+    if hasattr(config, "workerinput"):
+        items.sort(key=lambda item: next((n for n, place in enumerate(FIRST) if _within(item.nodeid, (place,))), len(FIRST)))
+
+
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    """With ``-m unit`` alone, the other files are not even read."""
+    if config.option.markexpr != "unit" or collection_path.suffix != ".py":
+        return None
+    return True if not _is_unit(collection_path.relative_to(config.rootpath).as_posix()) else None
+
+
+def pytest_collection_finish() -> None:
+    """What thousands of collected tests hold is there to the end: no search for garbage has to look at it again (a tenth of the time)."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(20_000)
+
+
+def _is_unit(nodeid: str) -> bool:
+    return _within(nodeid, UNIT) and not _within(nodeid, NOT_UNIT)
+
+
+def _within(nodeid: str, places: Sequence[str]) -> bool:
+    file = PurePosixPath(nodeid.partition("::")[0])
+    return any(file.is_relative_to(place) for place in places)
+
+
+# several processes (pytest-xdist) -----------------------------------------------------------------------------
+
+
+class Together(LoadScopeScheduling):
+    """Gives each process the tests of a file, or of a flow, at a time: they share what is made once for them all."""
+
+    def _split_scope(self, nodeid: str) -> str:
+        file, _, test = nodeid.partition("::")
+        about = re.search(r"\[(\w+)", test) if file in PARTED else None
+        return f"{file} {about[1]}" if about else file
+
+
+@pytest.hookimpl(optionalhook=True, tryfirst=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> Together | None:
+    if config.option.dist != "load":  # somebody asked for another way
+        return None
+    config.option.loadscopereorder = False  # they are in order already
+    return Together(config, log)
+
+
+@pytest.hookimpl(optionalhook=True, tryfirst=True)
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
+    """None of them for files and tests that are named: they are done sooner than another process has begun."""
+    return 0 if all(".py" in arg for arg in config.args) else None
+
+
+# the disk ----------------------------------------------------------------------------------------------------
+
+
+_DURABLE: Final = file._PRAGMAS
+
+
+@pytest.fixture(scope="session", autouse=True)
+def hasty() -> Iterator[None]:
+    """Here no commit waits for the disk. Bots that are killed (tests/crash) and commands are other processes: theirs do."""
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(file, "_PRAGMAS", tuple(pragma.replace("synchronous=full", "synchronous=off") for pragma in _DURABLE))
+        yield
+
+
+@pytest.fixture
+def durable(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A file is opened as everywhere else but in tests."""
+    monkeypatch.setattr(file, "_PRAGMAS", _DURABLE)
+
+
+# figures ------------------------------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def told(request: pytest.FixtureRequest) -> Callable[[str], None]:
+    """A line that is printed at the end of the run, whichever process the test runs in."""
+    return lambda line: request.node.user_properties.append(("told", line))
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    lines = [str(line) for reports in terminalreporter.stats.values() for report in reports if getattr(report, "when", "") == "call"
+             for name, line in report.user_properties if name == "told"]
+    if lines:
+        terminalreporter.section("figures")
+    for line in sorted(lines):
+        terminalreporter.write_line(line)

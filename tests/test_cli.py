@@ -106,6 +106,10 @@ def test_settings_come_from_the_environment_over_the_file(tmp_path):
 def test_settings_that_make_no_sense_are_refused(tmp_path):
     with pytest.raises(BadSettings, match="http"):
         read_settings({"COMPANION_API_URL": "127.0.0.1"})
+    for months in ("0", "-3", "1.5", "a year", "1000"):
+        with pytest.raises(BadSettings, match="whole number of months"):
+            read_settings({"COMPANION_KEEP_MONTHS": months})
+    assert [read_settings({"COMPANION_KEEP_MONTHS": months}).keep_months for months in ("", "1", " 24 ")] == [None, 1, 24]
     bad = tmp_path / "bad.toml"
     bad.write_text("= nonsense")
     with pytest.raises(BadSettings, match="not TOML"):

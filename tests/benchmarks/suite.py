@@ -1,4 +1,4 @@
-"""The ordinary tests, timed: the whole suite, and the part without processes, browsers and the network."""
+"""The ordinary tests, timed, as the README runs them: the whole suite, and its unit part (``-m unit``, see tests/conftest.py)."""
 
 from __future__ import annotations
 
@@ -8,16 +8,13 @@ from collections.abc import Iterator
 
 from tests.benchmarks.measured import Row, seconds
 
-UNIT = ("tests/conversation", "tests/screening", "tests/calendar", "tests/record", "tests/reminders", "tests/coach", "tests/pictures",
-        "tests/test_clock.py", "tests/test_logs.py")
 
-
-def _takes(*paths: str) -> float:
-    return seconds(lambda: subprocess.run([sys.executable, "-m", "pytest", "-q", *paths], stdout=subprocess.DEVNULL, check=True))
+def _takes(*options: str) -> float:
+    return seconds(lambda: subprocess.run([sys.executable, "-m", "pytest", *options], stdout=subprocess.DEVNULL, check=True))
 
 
 def rows() -> Iterator[Row]:
     """Once each."""
-    for what, paths, most in (("the unit part of the tests", UNIT, 45.0), ("the whole test suite", (), 240.0)):
-        took = _takes(*paths)
+    for what, options, most in (("the unit part of the tests", ("-m", "unit"), 45.0), ("the whole test suite", (), 240.0)):
+        took = _takes(*options)
         yield Row(what, "-", took, None, "s", took, "at most", most)

@@ -415,11 +415,10 @@ class Bot(RuleBasedStateMachine):
         assert rows == [("go", 1)], (session.top.flow, session.top.state, rows)
 
 
-def test_nothing_a_lifter_a_network_or_a_machine_does_breaks_what_must_hold(capsys):
+def test_nothing_a_lifter_a_network_or_a_machine_does_breaks_what_must_hold(told):
     Bot.steps = 0
     Bot.seen.clear()
     run_state_machine_as_test(Bot, settings=settings())
-    with capsys.disabled():
-        print(f"\n{Bot.steps} steps of the whole companion on a real file: {dict(sorted(Bot.seen.items()))}")
+    told(f"{Bot.steps} steps of the whole companion on a real file: {dict(sorted(Bot.seen.items()))}")
     assert Bot.steps >= STEPS_AT_LEAST
     assert {"loaded", "floor", "hurt while loaded", "parked while loaded", "asked in between", "stranger"} <= Bot.seen.keys()

@@ -29,14 +29,14 @@ import httpx
 import companion.channels.telegram.channel as channel
 import companion.clock
 import companion.logs
-import flows.catalogue  # noqa: F401  so that it is imported before the fork
 from companion import cli, running
 from companion.app import Companion
 from companion.channels.outbox import Drainer
 from companion.channels.pictured import Picture
 from companion.channels.port import Delivery, Outgoing
-from companion.conversation.pain_words import hear_pain
+from companion.conversation.pain import hear_pain
 from companion.conversation.places import find_zone
+from companion.loading import load_all
 from companion.outgoing import CompanionOutbox
 from companion.pictures.album import Album
 from companion.record import file as record_file
@@ -130,7 +130,7 @@ class Life:
         self.points.install()
         self._take_the_seams()
         self.companion = Companion(Path(self.job["database"]), self.clock)
-        self.store = CompanionOutbox(self.companion, "telegram")
+        self.store = CompanionOutbox(self.companion, "telegram", busy=True)
         listening = asyncio.create_task(self._listen())
         running_ = asyncio.create_task(running.run_on_telegram(self.companion, TOKEN, self.job["api"]))
         await asyncio.wait([listening, running_], return_when=asyncio.FIRST_COMPLETED)
@@ -282,6 +282,7 @@ def _born(job: dict[str, Any]) -> None:
 
 def _warm() -> None:
     """Read what is read at its first use, so that no fork has to."""
+    load_all()
     hear_pain("my back hurts a little")
     find_zone("Porto", companion.clock.SystemClock().now())
     with contextlib.suppress(httpx.HTTPError):

@@ -278,7 +278,7 @@ async def test_a_turn_whose_sql_is_wrong_does_not_end_the_bot(
     async with Whole(api, tmp_path / "c.sqlite") as whole:
         await whole.welcomed()
         with monkeypatch.context() as patched:
-            patched.setattr("companion.record.people.load_session", lambda db, person: db.execute("select nothing from nowhere"))
+            patched.setattr("companion.record.people.here", lambda db, *address: db.execute("select nothing from nowhere"))
             await api.say(1, "yes")
             assert (await whole.heard(4))[-1].startswith("Something went wrong on my side")
         assert "a turn failed (telegram): OperationalError" in caplog.text

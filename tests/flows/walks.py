@@ -10,7 +10,7 @@ from random import Random
 
 from companion.conversation.book import PARKED, Book, bind, offers_of
 from companion.conversation.condition import ALWAYS, Condition, Every, Value, fact
-from companion.conversation.domains import A_DAY, Ways
+from companion.conversation.domains import A_DAY, Domain, Ways
 from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Event, Happening, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Known, Run, Step, Tell
@@ -69,6 +69,15 @@ def drawn(ways: Ways, draw: Random, names: Iterable[str]) -> dict[str, Value]:
             if draw.random() < there and (values := sorted(ways.whole(name) - {None}, key=repr))}
 
 
+@cache
+def suiting(name: str, goal: tuple[str, str], also: Condition) -> Mapping[str, Domain]:
+    """Values with which an arrow can be taken, and that where ``also`` holds if there are such; found once, for walks try often."""
+    ways = ways_of(name)
+    compiled, whole = ways.compiled, {fact: ways.whole(fact) for fact in ways.compares}
+    there, when = compiled.stops.get(goal[0]), compiled.ways[goal].when
+    return model(Every((also, when, there.only_if if there else ALWAYS)), whole) or model(when, whole) or {}
+
+
 def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: Condition = ALWAYS, on: bool = True) -> Walk:
     """One walk from the start, as straight as may be towards one of the ``missing`` arrows, taking that where ``also``
     holds; ``on`` from there to an end."""
@@ -79,8 +88,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
     free = ways.compares.keys() - own - ways.worked_out.keys() - ways.fixed - read
     fixed = dict(ways.flow.at_start(Known(CHECKED, NOW, run=str(draw.randrange(9))))) if ways.flow.at_start else {}
     goal = compiled.ways[draw.choice(sorted(missing))]
-    whole, there = {name: ways.whole(name) for name in ways.compares}, compiled.stops.get(goal.source)
-    suits = model(Every((also, goal.when, there.only_if if there else ALWAYS)), whole) or model(goal.when, whole) or {}
+    suits = suiting(ways.flow.name, (goal.source, goal.target), also)
     for name in sorted(ways.fixed & (ways.compares.keys() | read)):
         fixed.pop(name, None)
         value = draw.choice(sorted(suits.get(name) or ways.whole(name), key=repr))

@@ -6,7 +6,7 @@ import subprocess
 import sys
 from dataclasses import replace
 from itertools import pairwise
-from time import perf_counter
+from time import process_time
 from typing import Any
 
 import numpy as np
@@ -95,11 +95,11 @@ def test_at_least_ten_thousand_draws_in_at_most_50_ms() -> None:
     draws_of(AVERAGE, Squat("high", 60))
     took = []
     for _ in range(5):
-        start = perf_counter()
+        start = process_time()
         drawn = draws_of(AVERAGE, Squat("high", 60))
         depths_of(drawn)
         explained(drawn, -5, 5)
-        took.append(perf_counter() - start)
+        took.append(process_time() - start)
     assert len(drawn[0]) == DRAWS
     assert min(took) <= 0.050
 

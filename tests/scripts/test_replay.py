@@ -14,7 +14,7 @@ from click.testing import CliRunner
 
 from companion.channels.script import Heard, Line, Remark, Script, Wait, parse, written
 from companion.cli import main
-from companion.running import differences
+from companion.playing import differences
 from tests.fakes.bot_api import BotApi
 from tests.scripts.ways import OverTelegram, Piped, on_engine
 

@@ -21,7 +21,8 @@ from companion.channels.port import Address, Button, Inbound, Outgoing, Sent, Ty
 from companion.channels.script import REPLY_TAKES, Heard, Line, Restart, Said, Script, Wait, event_of, heard
 from companion.channels.telegram import TelegramSettings, run_telegram
 from companion.outgoing import CompanionOutbox
-from companion.running import ScriptClock, opening, play, working
+from companion.playing import play
+from companion.running import ScriptClock, opening, working
 from tests.fakes.bot_api import TOKEN, BotApi, SentMessage
 from tests.fakes.clock import FakeClock
 
