@@ -95,7 +95,10 @@ async def picture_of(message: Outgoing, pictures: Pictures | None) -> tuple[str,
     if message.picture and message.picture.startswith("media:"):
         return "  (a video or photo, to be seen on Telegram)", None
     found = await pictures.find(message.picture, message.address) if pictures and message.picture else None
-    return ("", None) if found is None else (f"  {found.words} Saved: {found.path}", found.path)
+    if found is None:
+        return "", None
+    saved = await asyncio.to_thread(found.path.exists)  # not where the folder can't be written
+    return (f"  {found.words} Saved: {found.path}", found.path) if saved else (f"  {found.words}", None)
 
 
 async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],

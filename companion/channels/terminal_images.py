@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from textual_image.renderable.sixel import Image as Sixel
     from textual_image.renderable.tgp import Image as Graphics
 
+_log = logging.getLogger(__name__)
+
 WIDEST: Final = 46
 """Columns of a picture at most; our choice, about what a phone shows."""
 
@@ -35,11 +37,16 @@ def kind_here() -> type[Sixel] | type[Graphics] | None:
 
 
 def show(path: Path, columns: int, out: TextIO | None = None) -> bool:
-    """Draw a picture file where the cursor is; False where this terminal can't."""
+    """Draw a picture file where the cursor is; False where this terminal can't, or the file is gone or none. It never raises: the
+    messages after it are waiting."""
     kind = kind_here()
     if kind is None:
         return False
     from rich.console import Console
 
-    Console(file=out or sys.__stdout__, force_terminal=True).print(kind(path, width=min(columns - 2, WIDEST), height="auto"))
+    try:
+        Console(file=out or sys.__stdout__, force_terminal=True).print(kind(path, width=min(columns - 2, WIDEST), height="auto"))
+    except Exception as error:
+        _log.warning("the picture %s can't be shown here: %s", path.name, type(error).__name__)
+        return False
     return True

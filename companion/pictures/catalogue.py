@@ -11,7 +11,8 @@ from typing import Final
 from companion.pictures.draw import Panel
 from companion.pictures.scene import Item, Words, mirrored
 
-MARKS: Final = {"good": "Right: ", "watch": "Watch for: ", "": ""}
+MARKS: Final = {"good": "Good: ", "watch": "Watch for: ", "": ""}
+"""How a panel's title is told. Not "right", which is a side."""
 OTHER: Final = {"left": "right", "right": "left"}
 
 

@@ -28,7 +28,7 @@ MANY: Final = 12
 
 SHAPES: Final[dict[str, tuple[str, str, bool]]] = {
     "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH, True), "prime": ("o", GOOD, True),
-    "plain": ("s", WATCH, False), "still": ("o", GOOD, True), "moved": ("v", WATCH, False)}
+    "plain": ("s", WATCH, False), "still": ("o", GOOD, True), "moved": ("v", WATCH, False), "untold": ("D", FAR, False)}
 """Marker, ink and whether it is filled, for each kind of point: told apart by shape first."""
 
 
@@ -47,7 +47,7 @@ def draw(chart: Chart) -> Figure:
         axes.set_xlim(*days)
         axes.set_ylim(*values)
         _ground(axes, chart, track)
-        for kind in dict.fromkeys(dot.kind for dot in track.dots):
+        for kind in sorted(dict.fromkeys(dot.kind for dot in track.dots), key=lambda kind: kind == "hurt"):  # never under another
             _points(axes, chart, [dot for dot in track.dots if dot.kind == kind], (days[1] - days[0]) * 0.12)
         _dates(axes, [dot.day for dot in every], last=track is chart.tracks[-1])
     if chart.kinds:
@@ -76,7 +76,7 @@ def _limits(chart: Chart, every: Sequence[Dot]) -> tuple[float, float]:
     ends = [dot.value + way * dot.error for dot in every for way in (-1, 1)]
     ends += [mark.value for mark in chart.marks] + [end for track in chart.tracks if track.band for end in track.band]
     low, high = min(ends), max(ends)
-    room = max((high - low) * 0.14, 0.5)
+    room = max((high - low) * 0.16, 0.5)  # for a label beyond the last error bar
     return low - room, high + room
 
 
@@ -92,7 +92,7 @@ def _ground(axes: Axes, chart: Chart, track: Track) -> None:
     if track.band:
         axes.axhspan(*track.band, facecolor=BAND, zorder=0)
         axes.text(0.995, track.band[0], "grey: no change shown", transform=axes.get_yaxis_transform(), fontsize=8.5, color=INK,
-                  ha="right", va="bottom")
+                  ha="right", va="bottom", bbox={"facecolor": BAND, "edgecolor": "none", "pad": 0.3})
     for mark in chart.marks:
         axes.axhline(mark.value, color=INK, linewidth=1.1, linestyle=(0, (5, 3)), zorder=1)
         axes.text(1.01, mark.value, mark.label, transform=axes.get_yaxis_transform(), fontsize=SMALL, color=INK, va="center")
@@ -121,10 +121,21 @@ def _points(axes: Axes, chart: Chart, dots: Sequence[Dot], room: timedelta) -> N
                       elinewidth=1.3, capsize=3, zorder=3)
     if not chart.ticks:
         for dot in telling:
-            ends = dot is dots[-1] and len(dots) > 1
-            axes.annotate(dot.label, (_x([dot])[0], dot.value), xytext=(-6 if ends else 6, 6), textcoords="offset points",
-                          ha="right" if ends else "left", fontsize=SMALL, color=INK, zorder=4,
+            way = 1 if _above(dots, dot) else -1
+            lean = 0 if len(dots) == 1 else (dot is dots[-1]) - (dot is dots[0])  # the ends lean inwards, off the axis' own words
+            axes.annotate(dot.label, (_x([dot])[0], dot.value + way * dot.error), xytext=(5 * lean, way * 3 if dot.error else way * 7),
+                          textcoords="offset points", ha={-1: "left", 0: "center", 1: "right"}[lean],
+                          va="bottom" if way > 0 else "top", fontsize=SMALL, color=INK, zorder=4,
                           bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.4, "alpha": 0.7})
+
+
+def _above(dots: Sequence[Dot], dot: Dot) -> bool:
+    """Whether a point's label goes above it: away from its neighbours, so that it hides none of them; the last one's wherever it can."""
+    here = dots.index(dot)
+    beside = [*dots[max(here - 1, 0):here], *dots[here + 1:here + 2]]
+    if dot is dots[-1] and beside:
+        return dot.value + dot.error >= max(one.value for one in beside)
+    return not beside or dot.value >= sum(one.value for one in beside) / len(beside)
 
 
 def _x(dots: Sequence[Dot]) -> list[Any]:

@@ -7,30 +7,41 @@ from dataclasses import replace
 from companion.pictures import lying, props, squats, wall
 from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of, planted
+from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, joints_of, planted
 from companion.pictures.ink import FAR
-from companion.pictures.scene import Item, Stroke, figure
-from companion.pictures.squats import scene, seen
+from companion.pictures.scene import Stroke, figure
+from companion.pictures.squats import Back, scene, seen
 
 
 def hinge_with_stick() -> Drawing:
     """A stick along the back: three points."""
-    stood, hinged = replace(squats.STANDING, near_arm=Arm(-150, -40, 0.7)), replace(squats.HINGED, near_arm=Arm(200, 320, 0.7), head=24)
-    bent = replace(hinged, tuck=squats.TUCKED, head=5)
+    stood, hinged = squats.STANDING, replace(squats.HINGED, head=24)
+    bent = replace(hinged, tuck=squats.TUCKED, head=18)
 
-    def stick(posture: Posture) -> tuple[Item, ...]:
+    def ends(posture: Posture, off: float = 0.0) -> tuple[Point, Point]:
+        """The stick from below the tailbone, which it may have left by some way, to above the head."""
         joints = joints_of(posture)
         out, up = posture.trunk + 90, posture.trunk
-        start = along(along(joints.hip, out, 0.075), up + 180, 0.06)
-        return props.rod(start, along(along(joints.head, out, 0.075), up, 0.06))
-    view = (-0.44, -0.05, 0.46, 1.02)
+        start = along(along(joints.hip, out, 0.072 + off), up + 180, 0.07)
+        return start, along(along(joints.head, out, 0.075), up, 0.06)
+
+    def held(posture: Posture, off: float = 0.0) -> Posture:
+        """One hand on the stick at the small of the back, the other behind the neck."""
+        (x, y), (x2, y2) = ends(posture, off)
+        low, high = (x + (x2 - x) * 0.32, y + (y2 - y) * 0.32), (x + (x2 - x) * 0.72, y + (y2 - y) * 0.72)
+        return replace(posture, near_arm=Reach(*low, 1.0, posture.trunk + 170), far_arm=Reach(*high, -1.0, posture.trunk + 30))
+
+    def panel(posture: Posture, title: str, mark: Back, off: float = 0.0,
+              view: tuple[float, float, float, float] = (-0.40, -0.05, 0.44, 0.88)) -> Panel:
+        return seen(held(posture, off), title, mark, *props.rod(*ends(posture, off)), view=view)
+
     return Drawing(
         "drill_hinge_with_a_stick",
         "from the side, a stick along the back touching head, upper back and tailbone; hips pushed "
         "back, knees soft, 3 seconds down.", (
-        seen(stood, "Stick touches three points", "", *stick(stood), view=view, back=""),
-        seen(hinged, "Hips back, all three still touch", "good", *stick(hinged), view=view, back=""),
-        seen(bent, "The stick leaves a point", "watch", *stick(hinged), view=view, back="")))
+        panel(stood, "Stick touches three points", "", view=(-0.40, 0.42, 0.40, 1.04)),
+        panel(hinged, "Hips back, all three still touch", "good"),
+        panel(bent, "The stick leaves a point", "watch", 0.09)), rows=(1, 2))
 
 
 def hinge_to_wall() -> Drawing:
@@ -47,10 +58,10 @@ def hinge_to_wall() -> Drawing:
 
 def knee_over_toes() -> Drawing:
     """The knee forward, the heel down."""
-    return replace(wall.knee_to_wall(), name="drill_knee_over_toes", says="from the side, half a step from a wall, "
+    return replace(wall.knee_to_wall(""), name="drill_knee_over_toes", says="from the side, half a step from a wall, "
                    "the heel down: the knee comes over the toes, holds 2 seconds, comes back. Each side in turn.",
                    panels=tuple(replace(panel, title=title) for panel, title in zip(
-                       wall.knee_to_wall().panels, ("Knee over toes, heel down", "The heel lifts"), strict=True)))
+                       wall.knee_to_wall("").panels, ("Knee over toes, heel down", "The heel lifts"), strict=True)))
 
 
 def knee_over_toes_chair() -> Drawing:
@@ -65,17 +76,33 @@ def knee_over_toes_chair() -> Drawing:
 
 
 def heel_lift() -> Drawing:
-    """Squats with a heel lift."""
-    return replace(squats.heels(), name="drill_squat_with_a_heel_lift", says="a squat from the side, heels on 2 cm, "
-                   "firm and level; slowly, above the depth where the back rounds. No load.",
-                   panels=(replace(squats.heels().panels[1], title="Heels raised, firm and level"),))
+    """Squats with a heel lift, above parallel, where most keep their back."""
+    raised = squats.squat(-25, 17.0, 41.3, foot=-4.3)  # 2 cm under the heel of a foot of 26.6 cm: asin(2 / 26.6) = 4.3 degrees
+    heel = joints_of(raised).near.heel
+    return Drawing(
+        "drill_squat_with_a_heel_lift",
+        "a squat from the side, heels on 2 cm, firm and level; slowly, above the depth where the back rounds. No load.", (
+        seen(raised, "Heels raised, above where it rounds", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2 * props.CM),
+             view=(-0.40, -0.05, 0.46, 0.88)),))
+
+
+def pause_above() -> Drawing:
+    """The three stops as a drill: the lowest above the depth where the back rounds."""
+    top, middle, bottom = squats.squat(-50, 9, 28), squats.squat(-38, 17.2), squats.squat(-25, 25.5)
+    view = (-0.34, -0.05, 0.50, 0.95)
+    return Drawing(
+        "drill_pause_squat_three_stops",
+        "three stops on the way down, from the side, all above the depth where the back rounds, the back in the same shape "
+        "at each: hold each for 1 to 2 seconds, then stand up.", (
+        seen(top, "1: near the top", "good", view=view), seen(middle, "2: lower", "good", view=view),
+        seen(bottom, "3: above where it rounds", "good", view=view)))
 
 
 def pause_to_box() -> Drawing:
     """A stop half way, then a touch on a box."""
     half, low = squats.squat(-32, 22), squats.squat(-8, 34.6)
     hip = joints_of(low).hip
-    box = props.block(hip[0] - 0.16, hip[0] + 0.10, hip[1] - 0.056)
+    box = props.block(hip[0] - 0.18, hip[0] + 0.025, hip[1] - 0.056)  # behind the heels
     view = (-0.46, -0.05, 0.46, 0.88)
     return Drawing(
         "drill_pause_squat_to_a_box",
@@ -131,7 +158,7 @@ def calf_stretch() -> Drawing:
 
 def plank() -> Drawing:
     """Forearms and toes, the body in one line."""
-    line = Posture(8, Leg(188, 188, -82), Arm(-90, 0), head=0, on="toes")
+    line = Posture(5.7, Leg(185.7, 185.7, -82), Arm(-90, 0), head=0, on="toes")
     sagging = Posture(4, Leg(186, 186, -84), Arm(-90, 0), head=0, on="toes", sag=18)
     view = (-0.30, -0.06, 1.14, 0.34)
     return Drawing(

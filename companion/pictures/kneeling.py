@@ -18,6 +18,7 @@ HAND: Final = Reach(0.285, 0.016, 1, 0)
 KNEEL: Final = Leg(-90, 180, 180)
 ALL_FOURS: Final = Posture(14, KNEEL, HAND, head=8, on="knees")
 REACHED: Final = Leg(-179, 181, 225)
+BEST: Final = "knees at the best width"
 
 
 def bird_dog_setup() -> Drawing:
@@ -65,7 +66,7 @@ def bird_dog() -> Drawing:
         Panel(_on_far_knee(reached(), back="good"), KNEES_VIEW, "Back level and still", "good"),
         Panel(_on_far_knee(reached(sag=17), back="watch"), KNEES_VIEW, "Back sags", "watch"),
         Panel((*props.from_behind(0), *props.floor(-1, 1)), behind, "Hips level", "good"),
-        Panel((*props.from_behind(14), *props.floor(-1, 1)), behind, "A hip lifts or turns", "watch")), rows=(2, 2))
+        Panel((*props.from_behind(14), *props.floor(-1, 1)), behind, "A hip lifts or turns", "watch")), rows=(1, 1, 2))
 
 
 def bird_dog_slow() -> Drawing:
@@ -80,41 +81,45 @@ def bird_dog_slow() -> Drawing:
 
 
 def rocked(share: float, tuck: float = 0.0) -> Posture:
-    """Hands and knees, the hips so far of the way (0 to 1) back towards the heels; the hands stay where they are."""
-    return Posture(14 - 20 * share, Leg(-90 + 55 * share, 180, 180), Reach(0.285, 0.016, 1, 0), head=8 - 12 * share, on="knees",
+    """Hands and knees, the hips so far of the way (0 to 1) back towards the heels; the hands stay where they are, the arms all
+    but straight, so that no elbow goes through the floor."""
+    return Posture(14, Leg(-90 + 55 * share, 180, 180), Reach(0.285, 0.016, 1, 0), head=8 - 12 * share, on="knees",
                    tuck=tuck)
 
 
 def _inset(gap: float) -> tuple[Item, ...]:
     """Both shins seen from above, so far apart, in a corner."""
-    x, y = 0.60, 0.40
+    x, y = 0.60, 0.385
     return (
         *(Limb((x - 0.10, y + way * gap), (x + 0.02, y + way * gap), 0.016, 0.022, FAR) for way in (-1, 1)),
         *props.arrow((x + 0.06, y), (x + 0.06, y + gap + 0.01)), *props.arrow((x + 0.06, y), (x + 0.06, y - gap - 0.01)),
-        *props.note((x - 0.03, y + 0.11), "from above", "m", FAR, 13))
+        *props.note((x - 0.03, y + 0.135), "from above", "m", FAR, 13))
 
 
-def _rock(name: str, width: str, gap: float, more: tuple[Item, ...] = ()) -> Drawing:
-    frames = tuple((*scene(rocked(0.86 * share), "good"), *_inset(gap), *more) for share in eased(8))
+def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "") -> Drawing:
+    """The loop. ``far``: how far back; ``also``: what else is seen; ``title``: in place of the width."""
+    frames = tuple((*scene(rocked(far * share), "good"), *more) for share in eased(8))
     return Drawing(name, f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
-                   "forward again, hands in place. In the corner the shins from above.",
-                   (Panel(frames[-1], (-0.42, -0.05, 0.76, 0.56), f"{width[0].upper()}{width[1:]}: rock back, come forward", "good"),),
+                   f"forward again, hands in place. {also}".strip(),
+                   (Panel(frames[-1], (-0.42, -0.05, 0.76, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
+                          "good"),),
                    frames=(*frames, *frames[-2:0:-1]), milliseconds=(400, *(200,) * 6, 700, *(200,) * 6))
 
 
 def rock_back_narrow() -> Drawing:
     """Knees together."""
-    return _rock("rock_back_narrow", "knees together", 0.026)
+    return _rock("rock_back_narrow", "knees together", *_inset(0.026), also="In the corner the shins from above.")
 
 
 def rock_back_middle() -> Drawing:
     """Knees as wide as the hips."""
-    return _rock("rock_back_middle", "knees as wide as the hips", 0.048)
+    return _rock("rock_back_middle", "knees as wide as the hips", *_inset(0.048), also="In the corner the shins from above.")
 
 
 def rock_back_wide() -> Drawing:
     """Knees clearly wider."""
-    return _rock("rock_back_wide", "knees clearly wider than the hips", 0.075)
+    return _rock("rock_back_wide", "knees clearly wider than the hips", *_inset(0.075),
+                 also="In the corner the shins from above.")
 
 
 def rock_back_setup() -> Drawing:
@@ -127,5 +132,10 @@ def rock_back_setup() -> Drawing:
 
 def rock_back_pillow() -> Drawing:
     """The easier form: to a pillow on the heels."""
-    return replace(_rock("drill_rock_back_to_a_pillow", "knees as wide as the hips", 0.048, props.pillow((-0.215, 0.075), 0.05)),
-                   name="drill_rock_back_to_a_pillow")
+    return _rock("drill_rock_back_to_a_pillow", BEST, *props.pillow((-0.225, 0.085), 0.05, 0.045), also="A pillow lies on the heels.",
+                 title="Rock back towards the pillow")
+
+
+def rock_back_drill() -> Drawing:
+    """As a drill, at the width that was best; it stops before the back moves."""
+    return _rock("drill_rock_back", BEST, far=0.7, also="They stop before the back moves.", title="Rock back, stop before the back moves")

@@ -57,7 +57,7 @@ def hip_fold() -> Drawing:
         "hip_fold_{side}",
         "lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
         "brought towards the chest, the {other} leg flat.", (
-        lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.40, 25, 92),
+        lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.19, 18, 92),
              view=(-0.50, -0.05, 0.58, 0.57)),
         lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH),
              view=(-0.50, -0.05, 0.58, 0.57))), rows=(1, 1))

@@ -17,16 +17,15 @@ SINGLE: Final = (
     still_backs.hinge_to_squat, still_backs.hinge_watch, warm_up.walk, warm_up.chair, lying.lying_setup,
     lying.leg_raise_own, lying.leg_raise_strap, lying.leg_raise_level, lying.leg_raise_heel,
     wall.knee_to_wall_setup, kneeling.bird_dog_setup, kneeling.bird_dog_stick, kneeling.rock_back_setup,
-    kneeling.rock_back_narrow, kneeling.rock_back_middle, kneeling.rock_back_wide, kneeling.rock_back_pillow,
+    kneeling.rock_back_narrow, kneeling.rock_back_middle, kneeling.rock_back_wide, kneeling.rock_back_pillow, kneeling.rock_back_drill,
     drills.hinge_with_stick, drills.hinge_to_wall, drills.knee_over_toes, drills.knee_over_toes_chair,
-    drills.heel_lift, drills.pause_to_box, drills.sit_to_chair, drills.knee_across, drills.strap_raise,
+    drills.heel_lift, drills.pause_above, drills.pause_to_box, drills.sit_to_chair, drills.knee_across, drills.strap_raise,
     drills.calf_stretch, drills.plank,
 )
 SIDED: Final = (lying.hip_fold, lying.leg_raise, lying.leg_raise_eye, wall.knee_to_wall, wall.knee_to_wall_level,
                 kneeling.bird_dog, kneeling.bird_dog_slow)
 # Names that share a drawing: drills that look as a test does, and questions whose choice was skipped.
-ALSO: Final = {"drill_rock_back": "rock_back_middle", "drill_pause_squat_three_stops": "pause_stops",
-               "drill_hand_on_back_squat": "hand_on_back", "drill_bird_dog": "bird_dog_right",
+ALSO: Final = {"drill_hand_on_back_squat": "hand_on_back", "drill_bird_dog": "bird_dog_right",
                "squat_rounding": "squat_rounding_parallel", "leg_raise_setup": "leg_raise_setup_own"}
 
 

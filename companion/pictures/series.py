@@ -27,7 +27,7 @@ from companion.screening.readings import (
 )
 from companion.screening.screen import SIDES, TEST_WORDS, Answer, about_from, runs_of
 from companion.screening.sessions import Session, sessions_of
-from companion.screening.squat_days import days_told, trial_seed
+from companion.screening.squat_days import AFTER, about, days_told, trial_seed
 
 SURE: Final = 1.96
 """Error bars: 1.96 standard errors of the session's mean to each side."""
@@ -57,10 +57,11 @@ class Track:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A level line and its name."""
+    """A level line, its value as a label, and what it stands for."""
 
     value: float
     label: str
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,13 +84,23 @@ class Chart:
     def words(self) -> str:
         """The text twin."""
         told = [f"{track.title}: {_track_words(self, track)}" for track in self.tracks]
-        lines = [f"Lines at {' and '.join(mark.label for mark in self.marks)}."] if self.marks else []
+        lines = [_line_words(self.marks)] if self.marks else []
         return " ".join([f"Picture: {self.title}, over time.", *told, *lines, *self.notes])
 
 
 def day_words(day: date) -> str:
     """A date as it stands in a chart."""
     return f"{day.day} {day:%b %Y}"
+
+
+def _line_words(marks: Sequence[Mark]) -> str:
+    """What the lines stand for; what two share ("enough for most squats, from … to …") is said once."""
+    told, before = "", ""
+    for mark in marks:
+        what, _, rest = mark.name.rpartition(", ")
+        told += f" {rest} {mark.label}" if what and what == before else f"{'; ' if told else ''}{mark.name} {mark.label}"
+        before = what
+    return f"Lines: {told}."
 
 
 def _track_words(chart: Chart, track: Track) -> str:
@@ -143,7 +154,8 @@ def measured(test: str, answers: Answers, whose: Whose) -> Chart | None:
         band = None if alike[0].readings[0].width else (round(dots[0].value - mdc, 1), round(dots[0].value + mdc, 1))
         tracks.append(Track(side.capitalize(), dots, band))
     unit = every[-1].readings[0].unit
-    marks = tuple(Mark(_number(line.value, unit, whose), shown(line.value, unit, whose.system)) for line in LINES.get((test, unit), ()))
+    marks = tuple(Mark(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
+                  for line in LINES.get((test, unit), ()))
     notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} taken another way."] if left_out else [])
     shown_as = shown_unit(unit, whose.system)
     return Chart(f"chart_{test}", TEST_WORDS[test].capitalize(), tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
@@ -200,14 +212,18 @@ def trial(answers: Answers, whose: Whose) -> Chart | None:
 
 
 def depth_steps(answers: Answers, whose: Whose) -> Chart | None:
-    """The depth to keep to from squat day to squat day, and on which of them the back moved or something hurt."""
-    told = {day.day: "hurt" if day.hurt else "moved" if day.back == "moved" else "still" for day in days_told(answers, whose.zone)}
-    latest = dict(whose.steps)  # the last of a day
-    dots = tuple(Dot(day, float(Band(band).rank), kind=told.get(day, "still"), label=BAND_WORDS[Band(band)])
+    """The depth to keep to from squat day to squat day, and on which of them the back was told to be still, to have moved, or
+    something to hurt. A step stands at the day that was spoken of, which may be told of later; what nobody told is never "still"."""
+    told = {day.day: "hurt" if day.hurt else day.back if day.back in ("still", "moved") else "untold"
+            for day in days_told(answers, whose.zone)}
+    spoken = {on: about(row.asked, row.at, on) for row in answers if row.flow == AFTER for on in (local_date(row.at, whose.zone),)}
+    latest = {spoken.get(on, on): band for on, band in whose.steps}  # the last of a day
+    dots = tuple(Dot(day, float(Band(band).rank), kind=told.get(day, "untold"), label=BAND_WORDS[Band(band)])
                  for day, band in sorted(latest.items()))
     if not dots:
         return None
-    kinds = tuple(pair for pair in (("still", "back still"), ("moved", "back moved"), ("hurt", "something hurt"))
+    kinds = tuple(pair for pair in (("still", "back still"), ("moved", "back moved"), ("hurt", "something hurt"),
+                                    ("untold", "back not told"))
                   if any(dot.kind == pair[0] for dot in dots))
     ticks = tuple((float(band.rank), BAND_WORDS[band].removesuffix(" parallel").replace("a little", "little")) for band in Band)
     return Chart("chart_depth", "Depth to keep to, after each squat day", (Track("Squat days", dots),), ticks=ticks,

@@ -81,6 +81,8 @@ def _made_up(days: tuple[int, ...]) -> list[Answer]:
             add("trial", "0", "join", "yes", at)
         add("squat_day", f"d{run}", "lot", "draw", at)
         add("squat_day", f"d{run}", "load", 80.0, at)
-        for key, said in (("felt", float(4 + wave)), ("back", "moved" if n % 5 == 3 else "still"), ("kept", "kept"), ("seen_by", "film")):
+        back = "moved" if n % 5 == 3 else "cant_tell" if n % 7 == 6 else "still"
+        for key, said in (("felt", float(4 + wave)), ("back", back), ("hurt", "yes" if n % 16 == 9 else "no"), ("kept", "kept"),
+                          ("seen_by", "film")):
             add("squat_after", f"a{run}", key, said, at)
     return rows

@@ -14,6 +14,7 @@ from companion.pictures.draw import Panel, eased
 from companion.pictures.figure import Arm, Leg, Posture, Reach, between, joints_of
 from companion.pictures.ink import FAR, GUIDE
 from companion.pictures.scene import Item, Stroke, figure
+from companion.screening.depth import BAND_WORDS, Band
 
 Back = Literal["", "good", "watch"]
 SHIN: Final = 35.0
@@ -69,7 +70,7 @@ def at_depth(band: str, tuck: float = 0.0) -> Posture:
 def rounding(band: str) -> Drawing:
     """One depth, neutral and rounded side by side."""
     still, tucked = at_depth(band), at_depth(band, TUCKED)
-    return Drawing(f"squat_rounding_{band}", f"a squat from the side, {WORDS[band].lower()}, twice.", (
+    return Drawing(f"squat_rounding_{band}", f"a squat from the side, {BAND_WORDS[Band(band)]}, twice.", (
         seen(still, "Back keeps its shape", "good", *thigh_line(still)),
         seen(tucked, "Lower back rounds, tail tucks under", "watch", *thigh_line(tucked))))
 
@@ -108,12 +109,12 @@ def front() -> Drawing:
 
 def wide() -> Drawing:
     """The usual stance and the wider one, seen from above."""
-    usual, out = 0.10, 0.15
-    items = (*props.sole((-usual, 0.0), -15, FAR, dashed=True), *props.sole((usual, 0.0), 15, FAR, dashed=True),
-             *props.sole((-usual - out, 0.0), -20, GUIDE), *props.sole((usual + out, 0.0), 20, GUIDE),
-             *props.arrow((-usual - 0.02, -0.05), (-usual - out, -0.05)), *props.arrow((usual + 0.02, -0.05), (usual + out, -0.05)),
-             *props.note((0, 0.07), "usual", ink=FAR), *props.note((-0.19, -0.09), "hand's width"),
-             *props.note((0.19, -0.09), "hand's width"))
+    usual, out = 0.10, 0.055  # about 10 cm, as wide as a hand
+    items = (*props.sole((-usual - out, 0.0), -20, GUIDE), *props.sole((usual + out, 0.0), 20, GUIDE),
+             *props.sole((-usual, 0.0), -15, FAR, dashed=True), *props.sole((usual, 0.0), 15, FAR, dashed=True),
+             *props.arrow((-usual, -0.035), (-usual - out - 0.01, -0.035)), *props.arrow((usual, -0.035), (usual + out + 0.01, -0.035)),
+             *props.note((0, 0.07), "usual", ink=FAR), *props.note((-0.19, -0.085), "hand's width"),
+             *props.note((0.19, -0.085), "hand's width"))
     return Drawing(
         "squat_wide",
         "both feet from above, toes up the picture: the usual place dashed, the new place filled, each foot "
@@ -144,9 +145,9 @@ def fold() -> Drawing:
 
 def view_film() -> Drawing:
     """Where the phone stands."""
-    items = (*props.from_above((-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((-0.30, -0.30), (0.58, -0.30)),
-             *props.arrow((0.58, -0.30), (-0.36, -0.30)), *props.note((0.12, -0.36), "3 big steps"),
-             *props.note((0.82, 0.15), "phone, hip high", "r"), *props.note((-0.55, 0.21), "you, side-on"))
+    items = (*props.from_above((-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((0.10, -0.30), (0.58, -0.30)),
+             *props.arrow((0.10, -0.30), (-0.40, -0.30)), *props.note((0.12, -0.36), "3 big steps"),
+             *props.note((0.82, 0.23), "phone, hip high", "r"), *props.note((-0.55, 0.21), "you, side-on"))
     return Drawing(
         "view_film",
         "from above: you stand side-on to the phone, which leans at hip height, 3 big steps away, all of you in "

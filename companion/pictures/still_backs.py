@@ -8,7 +8,7 @@ from typing import Final
 from companion.pictures import props
 from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel, eased
-from companion.pictures.figure import Arm, Posture, Reach, along, between, joints_of
+from companion.pictures.figure import Arm, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
 from companion.pictures.scene import Item
 from companion.pictures.squats import (
@@ -36,8 +36,8 @@ def hand_on_back() -> Drawing:
     return Drawing(
         "hand_on_back",
         "a squat from the side, one palm flat on the curve of the lower back, the other arm ahead.", (
-        seen(palm(still), "Curve still under the palm", "good", back="", view=view),
-        seen(palm(moved), "Curve flattens or rounds", "watch", back="", view=view)))
+        seen(palm(still), "Curve still under the palm", "good", view=view),
+        seen(palm(moved), "Curve flattens or rounds", "watch", view=view)))
 
 
 def arms_forward_setup() -> Drawing:
@@ -50,10 +50,11 @@ def arms_forward_setup() -> Drawing:
         seen(stood, "On the shoulders, arms level", "good", *_rack_place(stood), back="", view=(-0.36, 0.45, 0.52, 1.02)),))
 
 
-def _rack_place(posture: Posture, slipped: float = 0.0) -> tuple[Item, ...]:
-    """The bar's end on the front of the shoulders, or some way down the arms."""
-    shoulder = joints_of(posture).shoulder
-    return props.bar_end((shoulder[0] + 0.045 + slipped * 0.24, shoulder[1] + 0.046 - slipped * 0.012))
+def _rack_place(posture: Posture, down: float = 0.055) -> tuple[Item, ...]:
+    """The bar's end on the front of the shoulders, off the throat, or further down the arms; it lies on them."""
+    joints = joints_of(posture)
+    arm = direction(joints.shoulder, joints.near_arm.wrist)
+    return props.bar_end(along(along(joints.shoulder, arm, down), arm + 90, 0.046))
 
 
 def arms_forward_rack() -> Drawing:
@@ -74,13 +75,13 @@ def arms_forward() -> Drawing:
     good = squat(0, 35.8)
     rolled, chest, back = replace(good, near_arm=Arm(-14, -14)), squat(0, 50, 35, arm=Arm(-14, -14)), squat(0, 37, tuck=TUCKED)
     view = (-0.36, -0.05, 0.58, 0.80)
-    fell = props.swing(joints_of(chest).hip, 0.40, 72, 46)
+    fell = props.swing(joints_of(chest).hip, 0.51, 78, 52)
     return Drawing(
         "arms_forward",
         "a squat from the side with a stick across the front of the shoulders, arms straight ahead and level, "
         "four times.", (
         seen(good, "It all holds", "good", *_rack_place(good), view=view),
-        seen(rolled, "It rolls down the arms", "watch", *_rack_place(rolled, 0.9), back="", view=view),
+        seen(rolled, "It rolls down the arms", "watch", *_rack_place(rolled, 0.25), back="", view=view),
         seen(chest, "The chest falls", "watch", *_rack_place(chest), *fell, back="", view=view),
         seen(back, "The lower back rounds", "watch", *_rack_place(back), view=view)), rows=(2, 2))
 

@@ -27,7 +27,7 @@ def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: st
     at = knee[0] + 0.040
     posture = replace(posture, near_arm=Reach(at - 0.04, joints.shoulder[1] - 0.03, 1, 85))
     toe = joints_of(posture).near.toe[0] + 0.012
-    return Panel((*scene(posture), *props.wall(at, 0.72), *props.tape(at, at - 0.26), *_gap(toe, at, label), *more),
+    return Panel((*scene(posture), *props.wall(at, 0.72), *_gap(toe, at, label), *more),
                  (at - 0.80, -0.13, at + 0.16, 0.80), title, mark)
 
 
@@ -35,12 +35,13 @@ def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
     """What is measured: from the big toe to the wall."""
     if not label:
         return ()
-    return (Stroke(((toe, 0.05), (toe, -0.05)), WATCH, 0.006), Stroke(((toe, -0.05), (at, -0.05)), WATCH, 0.006),
+    return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH, 0.006),
+            Stroke(((toe, -0.05), (at, -0.05)), WATCH, 0.006),
             *props.note(((toe + at) / 2, -0.09), label, "m", WATCH))
 
 
-def knee_to_wall() -> Drawing:
-    """Heel down, knee to the wall; and the heel that lifts."""
+def knee_to_wall(label: str = "toe to wall") -> Drawing:
+    """Heel down, knee to the wall; and the heel that lifts. ``label``: of what is measured; "" where nothing is, without a tape."""
     down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
     heel = joints_of(up).near.heel
     lift = props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH)
@@ -48,8 +49,8 @@ def knee_to_wall() -> Drawing:
         "knee_to_wall_{side}",
         "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
         "wall, the {side} knee just touching the wall.", (
-        _wall_panel(down, "Heel down, knee just touches", "good"),
-        _wall_panel(up, "The heel lifts", "watch", *lift)))
+        _wall_panel(down, "Heel down, knee just touches", "good", label=label),
+        _wall_panel(up, "The heel lifts", "watch", *lift, label=label)))
 
 
 def knee_to_wall_setup() -> Drawing:
@@ -69,7 +70,7 @@ def knee_to_wall_level() -> Drawing:
     down = _at_wall(LUNGE_SHIN)
     leg = joints_of(down).near
     upright = (Stroke((leg.ankle, along(leg.ankle, 90, 0.26)), GUIDE, 0.006, 0.02),
-               *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8), *props.note(along(leg.ankle, 78, 0.30), "40°", "m"))
+               *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8), *props.note((leg.ankle[0] - 0.082, leg.ankle[1] + 0.08), "40°", "m"))
 
     def held(share: float) -> tuple[Item, ...]:
         return props.phone(along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042),

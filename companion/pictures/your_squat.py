@@ -32,8 +32,8 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     gain = next((one.gain for one in found.helps if one.squat == "heels"), 0.0)
     start = "at the earliest " if found.at_least else ""
     depths = found.depths
-    flat = _panel(about, shin, depths.median, 0.0, f"Flat: {at(depths.median)}", (depths.low, depths.high))
-    raised = _panel(about, shin, depths.median + gain, HEEL_LIFT, f"Heels on {show(HEEL_LIFT, 'cm')}: {at(depths.median + gain)}")
+    flat = _panel(about, shin, depths.median, 0.0, f"Flat: {start}{at(depths.median)}", (depths.low, depths.high))
+    raised = _panel(about, shin, depths.median + gain, HEEL_LIFT, f"Heels on {show(HEEL_LIFT, 'cm')}: {start}{at(depths.median + gain)}")
     return Drawing(NAME, f"your squat from the side, drawn with your own height and ranges, at the depth where length alone would {start}"
                    f"start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, the two dashed lines. An estimate, no reason to go "
                    "deeper or heavier.", (flat, raised))
@@ -72,7 +72,7 @@ def _panel(about: About, shin: float, depth: float, lift: float, title: str, ban
     lines: list[Item] = [Stroke((along(knee, 180 + end, 0.06), along(knee, 180 + end, 0.40)), GUIDE, 0.008, 0.022) for end in band or ()]
     lines += props.note(along(knee, 180 + sum(band) / 2, 0.435), "80 %", size=13) if band else ()
     under = props.block(joints.near.heel[0] - 0.03, joints.near.heel[0] + 0.04, joints.near.heel[1] - 0.012) if lift else ()
-    return Panel((*lines, *figure(joints, "good"), *props.floor(-1, 1), *under), VIEW, title)
+    return Panel((*lines, *figure(joints), *props.floor(-1, 1), *under), VIEW, title)
 
 
 def _build(height: float, shank: object, thigh: object, trunk: object) -> Build:

@@ -68,3 +68,12 @@ def test_a_terminal_that_answers_oddly_shows_none(monkeypatch, picture):
     monkeypatch.setattr("textual_image.renderable.sixel.query_terminal_support", odd)
     assert show(picture, 80, io.StringIO()) is False
     assert terminal_images.kind_here() is None
+
+
+@pytest.mark.parametrize("data", [None, b"no picture"])
+def test_a_file_that_is_gone_or_broken_is_no_reason_to_end_the_chat(monkeypatch, tmp_path, data):
+    terminal(monkeypatch, sixels=True)
+    path = tmp_path / "b.png"
+    if data:
+        path.write_bytes(data)
+    assert show(path, 80, io.StringIO()) is False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import threading
 from collections.abc import AsyncIterator
 from dataclasses import replace
 from pathlib import Path
@@ -134,6 +135,18 @@ async def test_what_was_saved_of_a_person_goes_with_their_rows(companion: Compan
     assert not found.path.exists()
 
 
+async def test_a_picture_of_somebody_erased_while_it_was_drawn_is_neither_kept_nor_sent(
+        companion: Companion, shelf: Shelf, monkeypatch: pytest.MonkeyPatch) -> None:
+    person = await raised(companion, HERE)
+
+    def erased_meanwhile(db, person, name):
+        companion._erase(db, person, [], companion.clock.now(), None)
+        return lambda: (b"drawn", "words")
+    monkeypatch.setattr("companion.pictures.own.from_log", erased_meanwhile)
+    assert await shelf.find("chart_leg_raise", HERE) is None
+    assert list(shelf.album.folder.glob(f"own-{person}-*")) == []
+
+
 async def test_without_an_estimate_there_is_no_squat_of_one_s_own(companion: Companion, shelf: Shelf) -> None:
     await raised(companion, THERE)
     assert await shelf.find("your_squat", THERE) is None
@@ -143,6 +156,23 @@ async def test_a_picture_that_fails_is_none_and_the_words_go_out(
         companion: Companion, shelf: Shelf, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(album_module, "drawn", lambda drawing: 1 / 0)
     assert await shelf.find("squat_bands", THERE) is None
+
+
+async def test_words_do_not_wait_for_a_picture_that_is_never_done_and_it_is_there_once_it_is(
+        companion: Companion, shelf: Shelf, monkeypatch: pytest.MonkeyPatch) -> None:
+    goes_on = threading.Event()
+
+    def drawn(drawing) -> bytes:
+        goes_on.wait()
+        return b"late"
+    monkeypatch.setattr(album_module, "drawn", drawn)
+    hurried = Shelf(companion.db.conn, companion.writer, companion.clock, shelf.album.folder, patience=0.01)
+    assert await hurried.find("squat_bands", THERE) is None
+    goes_on.set()
+    await hurried.album.off_loop(lambda: None)
+    found = await shelf.find("squat_bands", THERE)
+    assert found is not None
+    assert found.data == b"late"
 
 
 async def test_a_file_id_is_kept_for_one_bot_and_forgotten(companion: Companion, shelf: Shelf) -> None:

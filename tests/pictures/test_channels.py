@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import AsyncIterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -13,13 +14,13 @@ from telegram import Bot
 from companion.app import Companion
 from companion.channels import terminal
 from companion.channels.pictured import Picture
-from companion.channels.port import Address, Delivered, Outgoing
+from companion.channels.port import Address, Button, Delivered, Outgoing
 from companion.channels.telegram import TelegramPost
 from companion.cli import main
 from companion.pictures import album, sheet
 from companion.pictures.poses import poses
 from companion.running import pictured, working
-from tests.fakes.bot_api import TOKEN, BotApi
+from tests.fakes.bot_api import TOKEN, BotApi, Fault
 from tests.fakes.clock import FakeClock
 from tests.fakes.memory_outbox import MemoryOutbox
 
@@ -128,6 +129,23 @@ async def test_a_name_without_a_picture_sends_the_words(api: BotApi, bot: Bot) -
     assert [(one.kind, one.text) for one in api.sent] == [("text", "Only words.")]
 
 
+@pytest.mark.parametrize("name", ["pose", "loop", "media:clip-7"])
+async def test_a_picture_that_telegram_refuses_never_takes_the_words_with_it(api: BotApi, bot: Bot, name: str) -> None:
+    for method in ("sendPhoto", "sendAnimation", "sendVideo"):
+        api.fail(method, Fault(400, "Bad Request: IMAGE_PROCESS_FAILED"))
+    asked = Outgoing(1, Address("telegram", "1"), "Stop if it hurts.", ((Button("Done", "done"),),), picture=name)
+    await send(TelegramPost(bot, Shown(pose=POSE, loop=LOOP)), asked)
+    sent, = api.sent
+    assert (sent.kind, sent.text.splitlines()[0], sent.buttons) == ("text", "Stop if it hurts.", ((("Done", "done"),),))
+    assert ("Picture: a" in sent.text) == (name != "media:clip-7")
+
+
+async def test_words_too_long_for_a_caption_survive_a_refused_picture(api: BotApi, bot: Bot) -> None:
+    api.fail("sendPhoto", Fault(400, "Bad Request: not enough rights to send photos to the chat"))
+    await send(TelegramPost(bot, Shown(pose=POSE)), words("z" * 1100, "pose"))
+    assert [(one.kind, one.text) for one in api.sent] == [("text", "z" * 1100)]
+
+
 async def test_with_the_real_shelf_an_upload_is_made_once_for_all_and_over_a_restart(
         api: BotApi, bot: Bot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(album, "drawn", lambda drawing: b"drawn")
@@ -151,13 +169,17 @@ class Mute:
         return 0
 
 
-async def test_the_terminal_tells_a_picture_in_words_and_where_it_lies() -> None:
-    store, out = MemoryOutbox(), io.StringIO()
+async def test_the_terminal_tells_a_picture_in_words_and_where_it_lies(tmp_path: Path) -> None:
+    store, out, kept = MemoryOutbox(), io.StringIO(), replace(POSE, path=tmp_path / "pose.png")
+    kept.path.write_bytes(kept.data)
     store.put(1, "Stand so.", picture="pose")
     store.put(2, "No picture.", picture="view_feel")
-    await terminal.chat_piped(Mute(), store, FakeClock(), "sam", [], io.StringIO(), out, Shown(pose=POSE))
-    assert "Stand so.\n  Picture: a pose. Saved: pose.png\n" in out.getvalue()
+    store.put(3, "Not kept.", picture="lost")
+    lost = replace(POSE, path=tmp_path / "lost.png")
+    await terminal.chat_piped(Mute(), store, FakeClock(), "sam", [], io.StringIO(), out, Shown(pose=kept, lost=lost))
+    assert f"Stand so.\n  Picture: a pose. Saved: {kept.path}\n" in out.getvalue()
     assert "No picture.\n\n" in out.getvalue()
+    assert "Not kept.\n  Picture: a pose.\n" in out.getvalue()
 
 
 def test_a_chat_here_saves_the_picture_it_names(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from io import BytesIO
 from itertools import pairwise
@@ -177,6 +178,52 @@ def test_what_hurt_is_not_in_a_chart_of_readings():
     assert measured("leg_raise", [row for row in raises([0]) if row.ending != "done"], Whose()) is None
     assert chart_of("chart_trial", [said("trial", 1, "join", "yes", 0), said("squat_day", 2, "lot", "draw", 0, ending="pain"),
                                     said("squat_after", 3, "felt", 9.0, 0)], Whose()) is None
+
+
+def told(run: int, back: str, day: float, asked: str = "") -> list[Answer]:
+    return [replace(said("squat_after", run, key, value, day), asked=asked) for key, value in (("back", back), ("kept", "kept"))]
+
+
+def test_a_back_that_could_not_be_told_is_not_drawn_as_still():
+    rows = told(1, "still", 0) + told(2, "cant_tell", 2) + told(3, "moved", 4)
+    steps = tuple((date(2026, 3, day), "parallel") for day in (2, 4, 6, 8))
+    chart = chart_of("chart_depth", rows, Whose(steps=steps))
+    assert chart is not None
+    assert [dot.kind for dot in chart.tracks[0].dots] == ["still", "untold", "moved", "untold"]
+    assert "back still: parallel on 2 Mar 2026;" in chart.words
+    assert "back not told" in chart.words
+    axes, = axes_of(chart)
+    assert {line.get_marker() for line in axes.lines if line.get_marker() != "None"} == {"o", "D", "v"}
+
+
+def test_a_squat_day_told_the_morning_after_stands_at_its_own_day_as_it_was_told():
+    chart = chart_of("chart_depth", told(1, "moved", 1, asked="2026-03-02"), Whose(steps=((date(2026, 3, 3), "parallel"),)))
+    assert chart is not None
+    dot, = chart.tracks[0].dots
+    assert (dot.day, dot.kind) == (date(2026, 3, 2), "moved")
+
+
+def test_no_label_hides_a_point_or_stands_on_the_axis_words():
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+
+    for days in ([0, 14, 28, 150, 171], list(range(0, 280, 7))):
+        figure = charts.draw(leg_raise(days))
+        FigureCanvasAgg(figure).draw()
+        for axes in figure.axes:
+            labels = [text.get_window_extent() for text in axes.texts if hasattr(text, "xy")]
+            values = [tick.get_window_extent() for tick in axes.get_yticklabels()]
+            dots = next(line for line in axes.lines if line.get_marker() == "o")
+            at = axes.transData.transform([(axes.convert_xunits(x), y) for x, y in zip(dots.get_xdata(), dots.get_ydata(), strict=True)])
+            assert labels
+            assert not any(label.contains(*point) for label in labels for point in at)
+            assert not any(label.overlaps(value) for label in labels for value in values)
+
+
+def test_the_words_say_what_the_lines_stand_for():
+    assert "Lines: least that serves a squat 70°; comfortable 80°." in leg_raise([0]).words
+    chart = measured("knee_to_wall", walls([0]), Whose())
+    assert chart is not None
+    assert "Lines: enough for most squats, from 10 cm to 12.5 cm." in chart.words
 
 
 @pytest.mark.parametrize("name", CHARTS)

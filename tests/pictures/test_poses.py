@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
-from math import cos, radians
+from dataclasses import replace
+from math import cos, hypot, radians, sin
 
 import pytest
 
 from companion.conversation.flow import Ask, Tell
 from companion.pictures import squats, still_backs
 from companion.pictures.catalogue import Drawing
-from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Joints, direction, hip_flexion, joints_of
+from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Arm, Joints, direction, hip_flexion, joints_of
 from companion.pictures.poses import SIDED, pose, poses
 from companion.pictures.scene import Area, Disc, Limb, Stroke, Words
 from companion.screening.body import ANKLE_HEIGHT, Setup, body_of
@@ -159,7 +160,8 @@ def test_the_twin_says_what_is_written_in_the_picture(name):
     assert drawing.words.startswith("Picture: ")
     assert len(drawing.words) <= 420
     assert "{" not in drawing.words
-    assert (drawing.words.count("Right: "), drawing.words.count("Watch for: ")) == tuple(
+    assert "Right:" not in drawing.words, "right is a side"
+    assert (drawing.words.count("Good: "), drawing.words.count("Watch for: ")) == tuple(
         sum(panel.mark == mark for panel in drawing.panels) for mark in ("good", "watch"))
 
 
@@ -195,6 +197,62 @@ def test_every_drill_and_its_home_work_has_a_picture():
         for exercise in (drill.prime, drill.easier, drill.home, drill.unstretched):
             if exercise is not None:
                 assert pose(f"drill {exercise.name}") is not None, exercise.name
+
+
+@every_pose
+def test_nothing_of_a_body_goes_through_the_floor(name):
+    """Limbs, in every frame of a picture with a floor."""
+    for frame in poses()[name].shown():
+        for panel in frame:
+            if not any(isinstance(item, Stroke) and item.points[0][1] == item.points[1][1] == -0.0045 for item in panel.items):
+                continue
+            for limb in (item for item in panel.items if isinstance(item, Limb)):
+                assert min(limb.start[1] - limb.start_half, limb.end[1] - limb.end_half) > -0.012
+
+
+def test_the_forearms_of_the_plank_lie_on_the_floor():
+    drawing = pose("drill_front_plank")
+    assert drawing is not None
+    for panel in range(2):
+        forearm = next(limb for limb in limbs(drawing, panel)[::-1] if (limb.start_half, limb.end_half) == (0.021, 0.015))
+        assert forearm.start[1] - forearm.start_half == pytest.approx(0, abs=0.012)
+
+
+@pytest.mark.parametrize("name", ["drill pause squat, three stops", "drill squat with a heel lift"])
+def test_a_drill_above_the_depth_of_rounding_is_never_drawn_at_parallel(name):
+    drawing = pose(name)
+    assert drawing is not None
+    assert "above the depth where the back rounds" in drawing.words
+    for panel in range(len(drawing.panels)):
+        assert limb_between(drawing, *THIGH, panel)[-1] <= -20
+
+
+def test_the_rock_back_as_a_drill_is_at_the_best_width_and_tells_of_its_pillow():
+    rock, pillow = pose("drill rock back"), pose("drill rock back to a pillow")
+    assert rock is not None
+    assert pillow is not None
+    assert "knees at the best width" in rock.words
+    assert "before the back moves" in rock.words
+    assert "pillow lies on the heels" in pillow.words
+
+
+def test_the_wider_stance_is_a_hand_wider_as_it_says():
+    """Measured at the heels of the right foot, in centimetres of a body of 175."""
+    drawing = pose("squat_wide")
+    assert drawing is not None
+    new = max(item.points[0][0] for item in drawing.panels[0].items if isinstance(item, Area))
+    usual = max(item.points[0][0] for item in drawing.panels[0].items if isinstance(item, Stroke) and item.dash)
+    assert 8 <= (new - usual) * 175 <= 11
+
+
+def test_a_bar_that_rolls_down_the_arms_lies_on_them():
+    drawing = pose("arms_forward")
+    assert drawing is not None
+    shoulder, wrist = (joints_of(replace(squats.squat(0, 35.8), near_arm=Arm(-14, -14))).shoulder,
+                       joints_of(replace(squats.squat(0, 35.8), near_arm=Arm(-14, -14))).near_arm.wrist)
+    ring = [item for item in drawing.panels[1].items if isinstance(item, Disc)][-1].centre
+    off = direction(shoulder, ring) - direction(shoulder, wrist)
+    assert hypot(ring[0] - shoulder[0], ring[1] - shoulder[1]) * sin(radians(off)) == pytest.approx(0.046)
 
 
 def test_a_name_that_is_none_has_no_picture():

@@ -73,6 +73,7 @@ class _Channel:
         self._bot = Bot(settings.token, f"{at}/bot", f"{at}/file/bot", request=other, get_updates_request=poll)
         self._updater = Updater(self._bot, self._turns)
         self._reached = False
+        self._brought_at = clock.now()
         self._drainer = Drainer(store, TelegramPost(self._bot, pictures, clock.sleep), clock)
         hand_wake(self._drainer.wake)
 
@@ -117,14 +118,22 @@ class _Channel:
         await self._bot.set_webhook(hook.url, secret_token=hook.secret, allowed_updates=KINDS_OF_UPDATE, drop_pending_updates=False)
 
     async def _look_at_webhook(self) -> None:
-        """Ask Telegram now and then how it goes, which also shows that it is reached; for ever."""
+        """Ask Telegram now and then how it goes, for ever. It counts as a good poll only where messages come: a proxy that is down
+        would be noticed by nobody else."""
         assert self._settings.webhook is not None
+        told: datetime | None = None
         while True:
             with contextlib.suppress(TelegramError):
                 info = await self._bot.get_webhook_info()
-                self._on_poll(None)
+                failed = info.last_error_date
                 if info.url != self._settings.webhook.url:
                     _log.error("somebody else has taken over this bot's messages: the webhook is another")
+                elif failed is None or failed <= self._brought_at or not info.pending_update_count:
+                    self._on_poll(None)
+                elif failed != told:
+                    told = failed
+                    _log.error("Telegram can't bring messages here (%s); waiting there: %d",
+                               redact(info.last_error_message or "no reason given"), info.pending_update_count)
             await self._clock.sleep(self._settings.poll_seconds)
 
     async def _brought(self, body: bytes) -> int:
@@ -136,6 +145,7 @@ class _Channel:
         number = whole.get("update_id") if isinstance(whole, dict) else None
         if type(number) is not int or not 0 <= number < 2**63:  # what the file can hold
             return 400
+        self._brought_at = self._clock.now()
         update = Update.de_json(dict(readable(whole)), self._bot)
         if self._closing or self._failed is not None or self._turns.broken_off:
             return 503

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import json
+import logging
 import warnings
 from collections.abc import Awaitable, Callable
 from datetime import timedelta
@@ -30,6 +31,8 @@ from companion.channels.pictured import FromFiles, Picture, Pictures
 from companion.channels.port import Button, Delivered, Delivery, Gone, Later, Outgoing, Refused, Unreachable, Unsure
 from companion.channels.telegram.inbound import clean
 from companion.logs import redact
+
+_log = logging.getLogger(__name__)
 
 MEDIA: Final = "media:"
 """Before the reference of what somebody sent themselves, where a picture's name stands otherwise."""
@@ -75,15 +78,26 @@ class TelegramPost:
                                                   reply_markup=keyboard)).message_id
         if message.picture and message.picture.startswith(MEDIA):
             caption = _cut(text, MessageLimit.CAPTION_LENGTH)
-            return (await self._send_media(chat, message.picture.removeprefix(MEDIA), caption, keyboard)).message_id
+            try:
+                return (await self._send_media(chat, message.picture.removeprefix(MEDIA), caption, keyboard)).message_id
+            except BadRequest as error:
+                return await self._without_picture(error, chat, text, rows)
         picture = await self._pictures.find(message.picture, message.address) if message.picture else None
         if picture is not None:
             under = next((one for one in (f"{text}\n\n{clean(picture.words)}".strip(), text)
                           if _units(one) <= MessageLimit.CAPTION_LENGTH), None)
-            if under is not None:
-                return (await self._send_picture(chat, picture, under, keyboard)).message_id
-            await self._send_picture(chat, picture, _cut(clean(picture.words), MessageLimit.CAPTION_LENGTH), None)
+            try:
+                if under is not None:
+                    return (await self._send_picture(chat, picture, under, keyboard)).message_id
+                await self._send_picture(chat, picture, _cut(clean(picture.words), MessageLimit.CAPTION_LENGTH), None)
+            except BadRequest as error:
+                return await self._without_picture(error, chat, under or text, rows)
             await self._sleep(APART)
+        return await self._send_text(chat, text, rows)
+
+    async def _without_picture(self, error: BadRequest, chat: int, text: str, rows: Rows) -> int:
+        """Send the words of a picture that Telegram refused, since nobody may lose a question or a caution for it."""
+        _log.warning("Telegram refused a picture, its words go alone: %s", redact(str(error)))
         return await self._send_text(chat, text, rows)
 
     async def _send_text(self, chat: int, text: str, rows: Rows) -> int:
