@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from datetime import date, timedelta
 from typing import Final
 
@@ -45,7 +45,8 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
     """The depth step after all that was told since the results or since a coach pinned it, that as of the days before today,
     and the depth that was set on each day told of; None where none is set.
 
-    A safety check has passed where a squat day was begun, since that opens only after one, and where today's says go.
+    A safety check has passed where a squat day was begun, since that opens only after one, and where today's says go. Not on
+    the day on which squats begun earlier were only ended; and today only while nothing has been told since that closes the day.
     """
     pin, keep = (band_of(str(known.facts.get(f"depth.{name}", ""))) for name in ("pin", "keep"))
     start = pin or keep
@@ -53,11 +54,13 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
         return None
     zone, told, today = zone_from(known.facts, known.now), told_at(known), today_of(known)
     since = str(known.facts.get("depth.pinned_on", "")) if pin else (local_date(told, zone).isoformat() if told else "")
-    passed = {local_date(row.at, zone) for row in known.answers() if row.flow == "squat_day"}
-    if known.facts.get("safety.checked") == "go" and known.facts.get("safety.checked.today") == "yes":
+    days_of = [day for day in told_days(known) if day.squatted]
+    passed = _begun_days(known, zone, {day.day for day in days_of})
+    if known.facts.get("safety.level", "go") != "go":
+        passed.discard(today)
+    elif known.facts.get("safety.checked") == "go" and known.facts.get("safety.checked.today") == "yes":
         passed.add(today)
-    days = [DepthDay(day.day, outcome_of(day), day.film, day.hurt) for day in told_days(known)
-            if day.day.isoformat() >= since and day.squatted]
+    days = [DepthDay(day.day, outcome_of(day), day.film, day.hurt) for day in days_of if day.day.isoformat() >= since]
     usual = band_of(str(known.facts.get("about_you.usual_depth", "")))
 
     def after(some: list[DepthDay]) -> DepthStep:
@@ -66,6 +69,16 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
     now, begin = after(days), after([]).depth
     set_on = dict(zip((day for day, _ in now.history), (begin, *(depth for _, depth in now.history)), strict=False))
     return now, after([day for day in days if day.day < today]), {day: depth.value for day, depth in set_on.items()}
+
+
+def _begun_days(known: Known, zone: str, told: Collection[date]) -> set[date]:
+    """The days on which squats were begun, each after that day's safety check. "Done squatting" alone, perhaps tapped after
+    midnight, says nothing of when it began, unless that day was told of."""
+    first: dict[str, tuple[date, str]] = {}
+    for row in known.answers():
+        if row.flow == "squat_day":
+            first.setdefault(row.run, (local_date(row.at, zone), row.key))
+    return {day for day, key in first.values() if key != "squatted" or day in told}
 
 
 def step_now(known: Known) -> DepthStep | None:

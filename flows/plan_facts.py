@@ -25,7 +25,7 @@ from companion.calendar.plan import (
 from companion.calendar.reading import Unclear, read_change
 from companion.calendar.rule_words import Half, made
 from companion.calendar.wishes import answered_until, plan_from, zone_from
-from companion.calendar.words import DAY_NAMES, date_words, day_words, plan_words
+from companion.calendar.words import DAY_NAMES, date_words, day_words, listed, plan_words
 from companion.clock import instant, zone_of
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
@@ -145,7 +145,13 @@ def understood(got: Facts, side: str) -> Value | None:
         return None
     if plan.empty and what(got, "") == "stop":
         return "No squat days and no reminders of them any more."
-    return f"{plan_words(plan)}. The next two: {coming(plan, got)}."
+    return f"{plan_words(plan)}{_lost(Plan.loads(str(got.get('plan_now', ''))), plan)}. The next two: {coming(plan, got)}."
+
+
+def _lost(before: Plan, after: Plan) -> str:
+    """The weekdays that a new week leaves out, so that nobody loses one unawares."""
+    lost = [DAY_NAMES[day] for day, _ in before.weekly if day not in dict(after.weekly)] if after.weekly else []
+    return f", and no longer {listed(lost)}" if lost else ""
 
 
 def said_done(got: Facts, side: str) -> Value | None:
@@ -162,7 +168,7 @@ def said_done(got: Facts, side: str) -> Value | None:
         case On(day, at):
             return f"Kept: {date_words(day, today)}, {at:%H:%M}.{following}"
         case Pause(back_on) if back_on > today:
-            return f"Paused until {date_words(back_on, today)}: nothing about squat days before it.{following}"
+            return f"Paused until {date_words(back_on, today)}: nothing about squat days before it.{following} “Unpause” ends it sooner."
         case Pause():
             return f"The pause is over.{following}"
         case StopAll():

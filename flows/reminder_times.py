@@ -2,25 +2,33 @@
 
 from __future__ import annotations
 
+import re
+
 from companion.calendar.prompts import Wishes
 from companion.calendar.wishes import wishes_from
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import Clock
-from companion.conversation.effects import Find, Replan
+from companion.conversation.effects import Find, Remind, Replan
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import choice
 from flows.shared import WELCOMED
 
+_OFF = (r"(?:stop|cancel|end|turn off|switch off|disable|no more)(?: sending| all| any| of| my| the| me)* (?:reminders?|notifications?)|"
+        r"turn (?:all |my |the )*reminders? off|stop (?:reminding|messaging|texting|writing to) me|(?:don't|dont|do not) remind me")
+"""No reminders any more, as people say it."""
+
 BEFORE, QUIET = fact("before"), fact("quiet")
-SCOPE = Fact("scope", values=("all", "briefly", "quiet"))
-"""All of it; only what a first plan needs; only the quiet hours."""
+SCOPE = Fact("scope", values=("all", "briefly", "quiet", "off"))
+"""All of it; only what a first plan needs; only the quiet hours; no reminders any more."""
+OFF = SCOPE.is_("off")
 
 
 def times_now(known: Known) -> dict[str, Value]:
     """The wishes as they stand, and the quiet hours in words."""
     wishes = wishes_from(known.facts)
     begin, end = (f"{at:%H:%M}" for at in wishes.quiet)
-    scope = "quiet" if "quiet" in known.asked else "briefly" if known.asked == "briefly" else "all"
+    scope = ("quiet" if "quiet" in known.asked else "briefly" if known.asked == "briefly" else
+             "off" if re.fullmatch(_OFF, known.asked) else "all")
     return {"scope": scope, "evening_now": f"{wishes.evening:%H:%M}",
             "wishes_now": wishes.dumps(), "quiet_now": f"between {begin} and {end}" if begin != end else "at no hour"}
 
@@ -46,27 +54,32 @@ def quiet_after(got: Facts, side: str) -> Value:
 FLOW = Flow(
     "reminder_times", version=1, title="Reminder times", counted=False, gates=(WELCOMED,), at_start=times_now,
     command=("reminder time", "when do you remind me"),
-    sentences=(r"(?:change |set |my |the )*(?P<asked>quiet hours?|quiet times?)",),
+    sentences=(r"(?:change |set |my |the )*(?P<asked>quiet hours?|quiet times?)",
+               rf"(?:please |ok |can you |could you |i want (?:you )?to )*(?P<asked>{_OFF})(?: please| now| any ?more| at all)*"),
     facts=(SCOPE, Fact("new_wishes", of=new_wishes), Fact("quiet_after", of=quiet_after)),
     steps=(
         Ask("before", "When should I write about a squat day? One message before it, and one question afterwards if I don't hear "
             "from you.", choice(
                 ("0", "The evening before", "evening", "evening before"), ("2", "2 hours before", "two hours", "2 hours"),
                 ("4", "4 hours before", "four hours", "4 hours"), ("12", "12 hours before", "twelve hours", "12 hours"),
-                ("none", "Not at all", "never", "no reminders", "don't")), only_if=~SCOPE.is_("quiet")),
+                ("none", "Not at all", "never", "no reminders", "don't")), only_if=SCOPE.one_of("all", "briefly")),
         Ask("evening", "At what time in the evening?", Clock(("17:00", "18:00", "19:00"), evening=True),
             only_if=BEFORE.is_("0") & SCOPE.is_("all")),
         Ask("quiet", "I write nothing of my own accord {quiet_now}. Does that suit you?", choice(
             ("keep", "Yes", "yes", "fine", "ok"), ("other", "Other hours", "other", "no", "change"),
-            ("none", "No quiet hours", "none", "any time")), only_if=~BEFORE.is_("none") & ~SCOPE.is_("briefly")),
+            ("none", "No quiet hours", "none", "any time")), only_if=~BEFORE.is_("none") & SCOPE.one_of("all", "quiet")),
         Ask("quiet_from", "From when on should I be quiet?", Clock(("20:00", "21:00", "22:00"), evening=True),
             only_if=QUIET.is_("other")),
         Ask("quiet_to", "And until when?", Clock(("06:00", "07:00", "09:00"), evening=False),
             only_if=QUIET.is_("other") & fact("quiet_from").known),
         Do(Find("squat.wishes", "{new_wishes}", "told by the lifter")),
-        Do(Find("squat.no_prompts", "yes", "told by the lifter"), BEFORE.is_("none")),
+        Do(Find("squat.no_prompts", "yes", "told by the lifter"), BEFORE.is_("none") | OFF),
+        Do(Remind("retest", "retest", ""), OFF),
+        Do(Remind("screen", "screen", ""), OFF),
         Do(Find("squat.no_prompts", "no", "told by the lifter"), BEFORE.known & ~BEFORE.is_("none")),
         Do(Replan()),
+        Tell("Done: no reminders of squat days or tests. Only on the morning after something hurt I still ask once how it is. Your "
+             "squat days stay planned; “reminder times” turns their reminders on again.", OFF),
         Tell("Good. I write nothing about squat days; say “squatting” on the day and I am there.", BEFORE.is_("none")),
         Tell("Good: the evening before, at {evening_now}. {quiet_after} “Reminder times” changes that.",
              SCOPE.is_("briefly") & BEFORE.is_("0")),

@@ -17,6 +17,7 @@ from companion.conversation.kinds import choice
 from flows.shared import WELCOMED
 
 SHOWN = 5
+SEEN_FIRST = fact("safety.level").one_of("clinician", "same_day", "emergency")
 OTHERS = {"retest": "test again", "screen": "tests, when rested", "morning": "how it is the morning after"}
 
 
@@ -35,7 +36,7 @@ def coming_facts(known: Known) -> dict[str, Value]:
         if wall := known.facts.get(f"due.{kind}"):
             rows.append((datetime.fromisoformat(str(wall)), words))
     lines = [f"{_capital(day_words(SquatDay(at.date(), at.time()), today))}: {words}." for at, words in sorted(rows)[:SHOWN]]
-    return {"any": "yes", "lines": "\n".join(lines)} if lines else {"any": "no"}
+    return {"any": "yes", "lines": "\n".join(lines)} if lines else {"any": "no" if prompted(known.facts) else "off"}
 
 
 def _capital(text: str) -> str:
@@ -44,13 +45,17 @@ def _capital(text: str) -> str:
 
 FLOW = Flow(
     "reminders", version=1, title="My reminders", counted=False, gates=(WELCOMED,), at_start=coming_facts,
-    facts=(Fact("any", values=("yes", "no")),),
+    facts=(Fact("any", values=("yes", "no", "off")),),
     sentences=(r"(?:show |list |what are |tell )?(?:me )?(?:my |the )?next (?:five |few |5 )?(?:reminders?|squat days?|sessions?)",
+               r"(?:show|tell|list|what are|when are)(?: me)? (?:my |the )(?:squat days?|reminders?)",
                r"when (?:do|am|is|are|will) (?:i|my) (?:next )?(?:squat(?:s|ting)?|reminders?|session|squat days?)(?: next| again)?\??"),
     command=("reminders", "next reminders", "calendar", "what is coming"),
     steps=(
         Tell("No reminder is planned. Say “my squat days” to set them up.", fact("any").is_("no")),
+        Tell("Your reminders are off. “Reminder times” turns those of squat days on again.", fact("any").is_("off")),
         Tell("{lines}", fact("any").is_("yes")),
+        Tell("But first you are to be seen: until a safety check has passed after that, I write nothing about squats or tests.",
+             fact("any").is_("yes") & SEEN_FIRST),
         Ask("next", "Anything to do with them?", choice(
             ("file", "A file for my calendar", "file", "calendar", "ics"), ("days", "Change my squat days", "days", "change"),
             ("times", "Change the times", "times", "quiet hours"), ("nothing", "No, fine", "no", "nothing", "fine")),

@@ -22,7 +22,7 @@ def later_facts(known: Known) -> dict[str, Value]:
 FLOW = Flow(
     "retest_later", version=1, title="Test again later", counted=False, by_name=False, gates=(WELCOMED,), at_start=later_facts,
     steps=(
-        Ask("when", "When would suit you better? I will ask once more then.", choice(
+        Ask("when", "When would suit you better? I will ask again then.", choice(
             ("tomorrow", "Tomorrow"), ("in_three", "In three days", "three days", "3 days"), ("in_a_week", "In a week", "a week", "week"))),
         *(Do(Remind("retest", "retest", f"{{{name}}}"), fact("when").is_(name)) for name, _ in LATER),
         *(Tell(f"Good: {{{name}:date}}. Until then “retest” starts it whenever you like.", fact("when").is_(name)) for name, _ in LATER),

@@ -10,11 +10,11 @@ LEVEL = fact("safety.level")
 
 EMERGENCY = ("What you told me can be an emergency. Go to an emergency department or call your emergency number now, and "
              "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”.")
-SAME_DAY = ("What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No test "
-            "and no drill here until you have been seen; then, from tomorrow, say “safety check”.")
-CLINICIAN = ("Please see a doctor or physiotherapist before any test here. Once one has cleared you, say “safety check” "
+SAME_DAY = ("What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No squats, "
+            "tests or drills until you have been seen; then, from tomorrow, say “safety check”.")
+CLINICIAN = ("Please see a doctor or physiotherapist before any squats, tests or drills. Once one has cleared you, say “safety check” "
              "and we start from there.")
-NOT_TODAY = "No tests and no drills today. Rest, and keep moving gently. From tomorrow, say “safety check” to begin again."
+NOT_TODAY = "No squats, tests or drills today. Rest, and keep moving gently. From tomorrow, say “safety check” to begin again."
 NO_LOAD = "No squats or loaded work today. Floor tests are fine; the rest waits until tomorrow."
 BARRED = "Lying on the back and deep folds are left out in pregnancy, so this test stays shut. That is a precaution."
 

@@ -50,7 +50,7 @@ FLOW = Flow(
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?",
             Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes") & ~CARE),
         Ask("note", "One note for the log? Skip it if there is none.", Words(limit=300, example_text="slept badly, bar felt light"),
-            free=True, only_if=SQUATTED & ~CARE),
+            free=True, doubts=True, only_if=SQUATTED & ~CARE),
         Ask("video", "A video or photo for the log, if you like.", Media(("video", "photo")), only_if=SQUATTED & ~CARE),
         Do(Find("squat.answered", "{answered}", "told by the lifter"), ANSWERED),
         Do(Replan(), ANSWERED),

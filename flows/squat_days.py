@@ -75,14 +75,20 @@ FLOW = Flow(
     command=("schedule", "training days", "my days", "squat day plan"),
     sentences=(
         rf"{_ASKING}(?P<asked>(?:skip|move|cancel|postpone|reschedule|shift|leave out|push|drop|swap|change) {_FEW}{_DAY}.*)",
-        r"(?P<asked>(?:i |i'm |i am )(?:can't|cant|cannot|can not|won't|wont|will not|not able to) "
+        r"(?:sorry,? )?(?P<asked>(?:i |i'm |i am )?(?:can't|cant|cannot|can not|won't|wont|will not|not able to) "
         rf"(?:squat |train |lift |make (?:it )?|do )?(?!this to)(?:on |this |next |the )*{_DAY}.*)",
         rf"(?P<asked>(?:no|not) (?:squats?|squatting|training)(?: day)? (?:on |this |next |for )*{_DAY}.*)",
         rf"(?P<asked>not (?:on |this |next )*{_OTHER_DAY})",
+        rf"(?P<asked>rest day (?:on |this |next )*{_OTHER_DAY})",
+        rf"(?P<asked>(?:on |this |next )*{_OTHER_DAY}(?:,? {_TIME})? instead)(?: please)?",
+        rf"(?P<asked>make it {_TIME}(?: instead)?|{_TIME} instead)(?: please)?",
         r"(?P<asked>pause (?:my |all |it |the |everything |squat days |squats |reminders )*"
         rf"(?:(?:until|till|til) (?:the |next )*(?:{_DAY}|\d|next).*|for .*(?:days?|weeks?|months?|fortnight)))",
         r"(?:i'm |i am |i'll be )?(?P<asked>(?:on holidays?|on vacation|away|out of town) "
         r"(?:(?:until|till|til) .+|for .*(?:days?|weeks?|months?)))",
+        r"(?:i'm |i am )?(?P<asked>on (?:holidays?|vacation) from .+)",
+        r"(?:please |ok )*(?P<asked>unpause(?: (?:please|now|my squat days))?|(?:end|stop) (?:the |my )?pause|"
+        r"(?:i'm |i am )?back from (?:my )?(?:holidays?|vacation)|start (?:squatting|training|lifting) again)",
         r"(?P<asked>(?:stop|no more|cancel|end|delete|remove) (?:all )?(?:of )?(?:my |the )?"
         r"(?:squat days?|squat day reminders|squat reminders|squat plan))",
         r"i(?: usually| always| normally)? (?:squat|train|lift) (?P<asked>(?:on |every |each |mostly )*"

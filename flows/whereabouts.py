@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date, timedelta
 
+from companion.calendar.day_words import read_date
 from companion.calendar.words import date_words
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Find, Replan
@@ -14,6 +16,8 @@ from flows.shared import WELCOMED
 
 FOR = {"this week": "week", "for the week": "week", "until sunday": "week", "till sunday": "week", "for a week": "one",
        "for one week": "one", "for seven days": "one", "for two weeks": "two", "for 2 weeks": "two", "for a fortnight": "two"}
+_UNTIL = re.compile(r"(?P<place>.+?),? (?:(?:until|till|til) (?P<until>.+)|for (?P<span>(?:\w+ ){1,3}(?:day|week|month)s?))")
+"""A place and the last day there, said in other words than those."""
 _STATE_WORDS = """
     a the my no some such good great bad poor better pain agony trouble bed hospital position place shape shock tears bits line time
     class charge doubt distress progress office love set up need danger spasm spasms two it this that here neutral hell heaven
@@ -22,19 +26,20 @@ _STATES = frozenset(_STATE_WORDS.split())
 RIGHT = fact("right").is_("yes")
 STAY = fact("stay")
 THERE = fact("there").known
-HOW_LONG = Fact("how_long", values=("week", "one", "two", "open"))
+HOW_LONG = Fact("how_long", values=("week", "one", "two", "date", "open"))
 SETTLED = RIGHT & (STAY.known | ~HOW_LONG.is_("open"))
 
 
 def where_facts(known: Known) -> dict[str, Value]:
     """The place this was begun with, and whether it was said to be for this week only."""
-    place, how_long = _parted(known.asked)
+    place, how_long, until = _parted(known.asked)
     zone = find_zone(place, known.now) if place else None
     today = date.fromisoformat(str(known.facts["today"]))
+    last = read_date(until, today) if until else None
     facts: dict[str, Value] = {
-        "how_long": how_long or "open", "sunday": (today + timedelta(days=6 - today.weekday())).isoformat(),
+        "how_long": how_long or ("date" if last else "open"), "sunday": (today + timedelta(days=6 - today.weekday())).isoformat(),
         "in_a_week": (today + timedelta(days=7)).isoformat(), "in_two_weeks": (today + timedelta(days=14)).isoformat()}
-    return facts | ({"there": zone} if zone else {})
+    return facts | ({"there": zone} if zone else {}) | ({"last_said": last.isoformat()} if last else {})
 
 
 def is_place(said: str) -> bool:
@@ -43,11 +48,13 @@ def is_place(said: str) -> bool:
     return not _STATES & set(place.split()) and find_zone(place, None) is not None
 
 
-def _parted(said: str) -> tuple[str, str]:
-    """A place and for how long, "" where that was not said."""
+def _parted(said: str) -> tuple[str, str, str]:
+    """A place, for how long, and the last day there in their words; "" for what was not said."""
     place = said.strip().lower().removesuffix(" now").strip()
     how_long = next((words for words in FOR if place.endswith(f" {words}")), "")
-    return place.removesuffix(how_long).strip(" ,"), FOR.get(how_long, "")
+    if not how_long and (found := _UNTIL.fullmatch(place)):
+        return found["place"], "", found["until"] or f"in {found['span']}"
+    return place.removesuffix(how_long).strip(" ,"), FOR.get(how_long, ""), ""
 
 
 def zone_now(got: Facts, side: str) -> Value | None:
@@ -57,7 +64,8 @@ def zone_now(got: Facts, side: str) -> Value | None:
 
 def last_day(got: Facts, side: str) -> Value | None:
     """The last day there, "" for no end."""
-    until = {"week": "sunday", "one": "in_a_week", "two": "in_two_weeks"}.get(str(got.get("stay", got.get("how_long", ""))))
+    ends = {"week": "sunday", "one": "in_a_week", "two": "in_two_weeks", "date": "last_said"}
+    until = ends.get(str(got.get("stay", got.get("how_long", ""))))
     return got[until] if until else ""
 
 
@@ -73,7 +81,7 @@ FLOW = Flow(
     sentences=(r"i(?:'m| am|'ll be| will be) (?:now |currently |back )?(?:in|near) (?P<asked>.{3,60})",
                r"i(?:'ve| have) (?:just )?moved to (?P<asked>.{3,60})"), fits=is_place,
     facts=(Fact("zone_there", values=("Europe/Lisbon",), of=zone_now), Fact("last_day", of=last_day), Fact("until_words", of=until_words),
-           HOW_LONG),
+           HOW_LONG, Fact("last_said", values=("2026-03-06",))),
     steps=(
         Ask("zone", "Which city are you in, or near? You can share a location too; I keep only the time zone.", Zone(),
             only_if=~THERE | fact("right").is_("no")),

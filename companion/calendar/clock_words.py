@@ -157,6 +157,11 @@ def _hours(found: re.Match[str], place: Place) -> Hours | None:
     return _some(hours(number(got["h"]), minute, got.get("part"), sure))
 
 
+def _one_letter(found: re.Match[str], place: Place) -> Hours | None:
+    """ "6p" and "7:30a"."""
+    return _some(hours(int(found["h"]), int(found["m"] or 0), f"{found['half']}m"))
+
+
 def _some(could_be: tuple[time, ...]) -> Hours | None:
     return Hours(could_be) if could_be else None
 
@@ -190,6 +195,8 @@ _MIN_WORDS: Final = "|".join(sorted((word.replace(" ", "[ -]") for word in _MINU
 CLOCK_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(r"(?:12 ?)?(?:noon|midday)" + LETTERS_END), lambda found, place: Hours((time(12),))),
     (re.compile(rf"{_HOUR}(?:[:.h]?(?P<m>\d\d))? ?(?P<part>am|pm)" + LETTERS_END), _hours),
+    (re.compile(r"(?P<h>\d{1,2})(?:[:.]?(?P<m>\d\d))?(?P<half>[ap])" + LETTERS_END), _one_letter),
+    (re.compile(r"(?P<h>\d{1,2})\.(?P<m>\d\d) ?(?:hrs?|h)" + NUMBER_END), _hours),
     (re.compile(rf"(?:a )?(?P<minutes>half|quarter|five|ten|twenty five|twenty)(?: minutes?)? (?P<way>past|after) {_HOUR}"
                 r"(?: ?oclock)?(?: ?(?P<part>am|pm))?" + NUMBER_END), _past),
     # "five to seven" may be from five to seven; "five minutes to seven" can't.
@@ -209,7 +216,7 @@ _FILLER: Final = (
     "i im am id ive like would squat squats squatting session sessions workout workouts training lift lifting gym on please pls plz so "
     "well ok okay hi hey hello thanks thank thx you ty the my a at @ um uhm er erm just want wanna let lets us me will be its day days "
     "yes yeah yep yup hmm lol haha tbh sorry actually mate around about ca circa by sharp then now both could can make take have got "
-    "clock time xx ! ? ( ) \" :")
+    "clock time train xx ! ? ( ) \" :")
 FILLER: Final = frozenset(_FILLER.split())
 """Words that change nothing. Words that turn, ask or hedge (don't, or, if, should, maybe) are none of them."""
 

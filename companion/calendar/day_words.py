@@ -43,8 +43,9 @@ FARTHEST: Final = timedelta(days=366)
 
 _DAYS: Final = {name.casefold(): day for day, name in enumerate(DAY_NAMES)}
 _SHORT_DAYS: Final = {"mon": 0, "tue": 1, "tues": 1, "wed": 2, "weds": 2, "thu": 3, "thur": 3, "thurs": 3, "fri": 4, "sat": 5, "sun": 6}
+_SHORT_MANY: Final = {"mons": 0, "fris": 4, "sats": 5, "suns": 6}
 _TWO_LETTERS: Final = ("mo", "tu", "we", "th", "fr", "sa", "su")
-_WEAK: Final = frozenset(["mon", "wed", "sat", "sun"])
+_WEAK: Final = frozenset(["mon", "wed", "sat", "sun", "suns"])
 _MONTHS: Final = {name.casefold(): month for month, name in enumerate(MONTH_NAMES, 1)}
 _SHORT_MONTHS: Final = {name[:3]: month for name, month in _MONTHS.items()} | {"sept": 9}
 _NO_SLIP: Final = frozenset(["sundry"])
@@ -70,6 +71,8 @@ def weekday(word: str) -> Weekdays | None:
     """The day of the week a single word names, forgiving a slip of the finger where one day only is near."""
     if word in _SHORT_DAYS:
         return Weekdays((_SHORT_DAYS[word],), weak=word in _WEAK)
+    if word in _SHORT_MANY:
+        return Weekdays((_SHORT_MANY[word],), many=True, weak=word in _WEAK)
     if word in _DAYS:
         return Weekdays((_DAYS[word],))
     single = word.removesuffix("s")
@@ -173,6 +176,14 @@ def following(day: int, today: date) -> date:
     return today + timedelta(days=(day - today.weekday() - 1) % 7 + 1)
 
 
+def nearest(day: int, moved: date, today: date) -> date:
+    """The weekday that is meant where a squat day is moved: later in its own week, as Thursday for Tuesday; else the nearest from
+    today on, as Monday for Sunday, or Tuesday for Friday. Our choice; a move is said back and can be undone."""
+    ahead = (day - moved.weekday()) % 7
+    before = moved + timedelta(days=ahead - 7)
+    return before if day < moved.weekday() and ahead > 3 and before >= today else moved + timedelta(days=ahead)
+
+
 def _which(found: re.Match[str], place: Place) -> Day | tuple[Token, ...] | None:
     day = weekday(found["day"])
     if day is None:
@@ -207,7 +218,8 @@ _AMOUNT: Final = rf"(?:(?P<fortnight>a fortnight)|(?P<amount>{NUMBER}|an?|a coup
 _TOMORROW: Final = r"(?:tomorr?ow|tommorr?ow|tomorow|tomorro|tmrw|tmr|tmrrw|tomoz|tomoro|2moro|2morrow|tmw)"
 _TODAY: Final = r"(?:today|tdoay|toady|2day)"
 _TWO: Final = rf"(?:{'|'.join(_TWO_LETTERS)})"
-_DOTTED: Final = r"(?P<a>\d{1,2})\.(?P<b>\d{1,2})(?:\. ?(?P<year>20\d\d|\d\d(?!\d))?(?!\d| ?uhr)|(?P<uhr> ?uhr\b)?" + NUMBER_END + ")"
+_DOTTED: Final = (r"(?P<a>\d{1,2})\.(?P<b>\d{1,2})(?:\. ?(?P<year>20\d\d|\d\d(?!\d))?(?!\d| ?uhr)"
+                  r"|(?P<uhr> ?uhr\b)?" + NUMBER_END + r")(?! ?(?:[ap]m|hrs?|h)\b)")
 _EVERY: Final = r"(?:every|each) "
 _E: Final = r"(?!\w)"
 

@@ -12,7 +12,7 @@ from datetime import date, time
 from typing import Final
 
 from companion.calendar.clock_words import Day, Hours, Span, Token, Week, Weekdays, read_clock, read_hours
-from companion.calendar.day_words import FARTHEST, following, read_date
+from companion.calendar.day_words import FARTHEST, following, nearest, read_date
 from companion.calendar.plan import WEEKDAYS, Change, Every, Plan, Weekly, is_squat_day, next_days
 from companion.calendar.rule_words import Half, Line, line_of, made, read_days, read_rest, rule_of, written
 from companion.calendar.words import DAY_NAMES, MONTH_NAMES, date_words
@@ -28,8 +28,10 @@ class Unclear:
 
 
 _NOT_READ: Final = Unclear("I could not read that as a change to your squat days.")
+_NO_DAYS_READ: Final = Unclear("I could not read that as squat days.")
 _WHICH_TODAY: Final = "It is {day} today. Do you mean today, or next week? Say “today” or the date, please."
 _NONE_PLANNED: Final = Unclear("No squat day is planned.")
+_OF_REMINDERS: Final = Unclear("For the reminders alone, say “reminder times”; the squat days stay. To end those, say “stop all”.")
 _ONE_AT_A_TIME: Final = Unclear("One squat day at a time, please.")
 _UNTIL_WHEN: Final = Unclear("Until when? Say “pause until 3 January” or “pause for two weeks”.")
 _FROM_TODAY: Final = Unclear("I can pause from today on, until a date. Single days you can skip.")
@@ -76,19 +78,29 @@ class _Reader:
         if isinstance(day, Unclear):
             return day
         if not is_squat_day(self.plan, day):
+            if self.plan.back_on and day < self.plan.back_on:
+                return self.paused()
             return Unclear(f"{self.named(day)} is no squat day. {_next_ones(self.plan, self.today)}")
         planned = next_days(self.plan, day, 1)[0].at
         if isinstance(at, Hours) and planned not in at.could_be:
             return Unclear(f"{self.named(day)} is at {planned:%H:%M}. Which one do you mean?")
         return day, planned
 
+    def paused(self) -> Unclear:
+        """Nothing can be left out of a pause, or put into it."""
+        assert self.plan.back_on is not None
+        return Unclear(f"Your squat days are paused until {date_words(self.plan.back_on, self.today)}.")
+
     def free_day(self, token: Token, besides: date | None = None) -> date | Unclear:
-        """A day to squat on that is none yet, and not in a pause."""
+        """A day to squat on that is none yet, and not in a pause. ``besides``: the day that is moved there, from which a weekday
+        is reckoned."""
+        if besides and isinstance(token, Weekdays) and (near := nearest(token.days[0], besides, self.today)) != self.today:
+            token = Day(near)
         day = self.day(token)
         if isinstance(day, Unclear):
             return day
         if self.plan.back_on and day < self.plan.back_on:
-            return Unclear(f"Your squat days are paused until {date_words(self.plan.back_on, self.today)}.")
+            return self.paused()
         if day != besides and is_squat_day(self.plan, day):
             return Unclear(f"{self.named(day)} is a squat day already, at {next_days(self.plan, day, 1)[0].at:%H:%M}.")
         return day
@@ -223,7 +235,7 @@ _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (
     (f"{_AT}{_TO},?j{_DAY}", _move),
     (f"j{_DAY}{_WAS},?{_TO}{_AT}?", _move),
     (f"m{_DAY}{_WAS},?[>4]{_AT}i?", _other_time),
-    (f"{_DAY}{_AT}?i", _instead),
+    (f"{_DAY}(?:,?{_AT})?i", _instead),
     (f"i{_DAY}{_AT}", _instead),
     (f"{_AT}{_DAY}i", _instead),
     (f"[+]{_FREE}{_AT}?", _extra),
@@ -261,8 +273,9 @@ def read_change(text: str, plan: Plan, today: date, since: date | None = None) -
     first day after a pause. A rule for some of the plan's days only is not taken: it is asked whether the others stay.
     """
     line = line_of(text, today)
+    not_read = _NO_DAYS_READ if plan.empty else _NOT_READ
     if line is None or not line.shape or "?" in line.shape:
-        return _NOT_READ
+        return _OF_REMINDERS if line and re.search(r"\bremind", text.casefold()) else not_read
     for token in line.tokens:
         if isinstance(token, Day) and token.day is None:
             return Unclear(token.why)
@@ -279,7 +292,7 @@ def read_change(text: str, plan: Plan, today: date, since: date | None = None) -
         if found := shape.fullmatch(line.shape):
             got = {name: line.tokens[found.start(name)] for name, said in found.groupdict().items() if said}
             return read(_Reader(plan, today, since or today), got)
-    return _NOT_READ
+    return not_read
 
 
 def _tidy(line: Line) -> Line:

@@ -238,20 +238,22 @@ def rule_of(line: Line, today: date) -> Weekly | Every | Half | None:
     if re.fullmatch(r"[^-]*W-W(-W)+[^-]*", line.shape):
         line = line.without("-")
     start: date | None = None
+    unclear = False
     if found := re.search(r"f[DWK](?=T?$)|^f[DWK](?![>-])", line.shape):
-        start = _first_day(line.tokens[found.end() - 1], today)
+        start = _first_day(said := line.tokens[found.end() - 1], today)
+        if start is None and not isinstance(said, Weekdays):
+            return None
+        unclear = start is None  # today's weekday: today, or next week
         rest = line.tokens[: found.start()] + line.tokens[found.end():]
         line = Line(rest, line.shape[: found.start()] + line.shape[found.end():])
-        if start is None:
-            return None
     if found := re.fullmatch(r"(?P<early>T?)E(?P<late>T?)", line.shape):
         if found["early"] and found["late"]:
             return None
         often = next(token.days for token in line.tokens if isinstance(token, Often))
-        first = (today if often == 1 else None) if start is None else start
+        first = (today if often == 1 and not unclear else None) if start is None else start
         return _a_rule(f"every {often} {written(line.times)} {first or _NO_DAY}")
     rows = _day_rows(line)
-    if not rows or (start and any(following(day, today - timedelta(days=1)) < start for day in rows)):
+    if not rows or unclear or (start and any(following(day, today - timedelta(days=1)) < start for day in rows)):
         return None  # a week's rule has no first day of its own: it may come only where it changes nothing
     return _a_rule("weekly " + ",".join(f"{WEEKDAYS[day]}={written(times)}" for day, times in sorted(rows.items())))
 

@@ -25,7 +25,7 @@ def plan_words(plan: Plan) -> str:
     by_time: dict[time, list[str]] = {}
     for day, at in plan.weekly:
         by_time.setdefault(at, []).append(DAY_NAMES[day])
-    parts = [f"{_listed(names)} at {at:%H:%M}" for at, names in by_time.items()]
+    parts = [f"{listed(names)} at {at:%H:%M}" for at, names in by_time.items()]
     return f"Every {parts[0]}" if len(parts) == 1 else ", ".join(parts)
 
 
@@ -43,7 +43,7 @@ def date_words(day: date, today: date) -> str:
     return words if abs(ahead) < FAR else f"{words} {day.year}"
 
 
-def _listed(names: list[str]) -> str:
+def listed(names: list[str]) -> str:
     """"Monday", "Monday and Friday", "Monday, Wednesday and Friday"; a whole week is "day"."""
     if len(names) == len(DAY_NAMES):
         return "day"

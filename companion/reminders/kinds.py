@@ -20,18 +20,20 @@ PUT_OFF: Final = timedelta(days=1)
 
 OPEN_LEVELS: Final = ("go", "no_load")
 PASSING: Final = ("go", "no_load", "not_today")
-"""Levels that are over by the next day."""
+"""Levels that are over by the next day: a squat day tomorrow is told of, and one today is not."""
 
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """One kind. ``needs``: the safety levels at which it is sent (none: at all); ``else_``: what happens at another.
+    """One kind. ``needs``: the safety levels at which it is sent (none: at all); ``that_day``: those on the very day it is
+    about, where they are fewer; ``else_``: what happens at another.
     ``rounds``: how often it is told where nobody answers, ``gap`` apart; ``says_missed``: whether one that came too late is
     spoken of. ``title``: what it is called in a list or a calendar ("": not listed);
     ``shows``: what a coach is shown instead of an invitation."""
 
     name: str
     needs: tuple[str, ...] = ()
+    that_day: tuple[str, ...] = ()
     else_: Literal["put_off", "drop"] = "drop"
     rounds: int = 1
     gap: timedelta = timedelta(days=3)
@@ -41,12 +43,12 @@ class Kind:
 
 
 KINDS: Final = {kind.name: kind for kind in (
-    Kind("squat_day", PASSING, "drop", says_missed=True),
-    Kind("squat_after", PASSING, "drop"),
+    Kind("squat_day", PASSING, that_day=("go",), says_missed=True),
+    Kind("squat_after", PASSING),
     Kind("morning", title="How it is the morning after"),
-    Kind("retest", OPEN_LEVELS, "put_off", rounds=2, title="Test again"),
+    Kind("retest", OPEN_LEVELS, else_="put_off", rounds=2, title="Test again"),
     Kind("digest", shows="caseload"),
-    Kind("screen", OPEN_LEVELS, "put_off", title="Tests, when rested"),
+    Kind("screen", OPEN_LEVELS, else_="put_off", title="Tests, when rested"),
     Kind("home_again"),
 )}
 """The last is never sent: it is stale when it is due, and what is to come is then planned anew for the zone at home."""
@@ -64,6 +66,8 @@ def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: 
     """What becomes of a reminder that is due, at this safety level. ``asked_already``: the question of the morning after
     has been sent today or is due too."""
     kind = KINDS[reminder.kind]
+    today = reminder.day == local_date(now, zone).isoformat()
+    needs = kind.that_day if today and kind.that_day else kind.needs
     gone = reminder.stale_at is not None and now >= reminder.stale_at
     if gone and not kind.says_missed:
         return Decision("stale")
@@ -72,10 +76,10 @@ def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: 
     if (until := after_quiet(now, wishes, zone)) > now:
         return Decision("wait", until)
     if gone:
-        return Decision("stale" if level in kind.needs else "drop")
+        return Decision("stale" if level in needs else "drop")
     if kind.name == "squat_after" and asked_already:
         return Decision("drop")
-    if kind.needs and level not in kind.needs:
+    if needs and level not in needs:
         return Decision("drop") if kind.else_ == "drop" else Decision("wait", now + PUT_OFF)
     return Decision("send")
 

@@ -48,6 +48,14 @@ CLOCKS = table_rows("""
     6.30 pm | 18:30
     630pm | 18:30
     1130 am | 11:30
+    6p | 18:00
+    6:30a | 06:30
+    630p | 18:30
+    17.30h | 17:30
+    17.30 h | 17:30
+    6.30 hrs | 06:30 18:30
+    13a | ?
+    5 p | ?
     18:00 | 18:00
     18.00 | 18:00
     18.10 | 18:10
@@ -211,6 +219,12 @@ def test_the_29th_of_february_is_read_where_the_next_one_is_near():
 
 DAYS = table_rows("""
     Tuesdays and Fridays at 6pm | weekly TU=18:00,FR=18:00
+    tue fri 6.30 pm | weekly TU=18:30,FR=18:30
+    tue & thur 6p | weekly TU=18:00,TH=18:00
+    mon/thu 17.30h | weekly MO=17:30,TH=17:30
+    mon thu 17.30 h | weekly MO=17:30,TH=17:30
+    mon 7.15 a.m. thu 6.45 p.m. | weekly MO=07:15,TH=18:45
+    tue fri 6.10 pm | weekly TU=18:10,FR=18:10
     tuesday & friday 18.00 | weekly TU=18:00,FR=18:00
     tue fri 18:00 | weekly TU=18:00,FR=18:00
     tue, fri @ 6pm | weekly TU=18:00,FR=18:00
@@ -263,6 +277,8 @@ DAYS = table_rows("""
     I'll do mondays at 6pm | weekly MO=18:00
     tuesdya and firday 6pm | weekly TU=18:00,FR=18:00
     wensday 6pm | weekly WE=18:00
+    weds and sats 9am | weekly WE=09:00,SA=09:00
+    mons + fris 6pm, suns 10.30 am | weekly MO=18:00,FR=18:00,SU=10:30
     wendsday n thurday | weekly WE=??:??,TH=??:??
     wendsday, thurday 18:00 | weekly WE=18:00,TH=18:00
     tusdays and saterdays 10am | weekly TU=10:00,SA=10:00
@@ -287,6 +303,11 @@ DAYS = table_rows("""
     every two weeks from monday 6pm | every 14 18:00 2026-11-30
     every other day | every 2 ??:?? ????-??-??
     every 3 days 6pm | every 3 18:00 ????-??-??
+    i train mon wed fri at 6pm | weekly MO=18:00,WE=18:00,FR=18:00
+    every other day 6pm from wednesday | every 2 18:00 ????-??-??
+    every other day from wednesday | every 2 ??:?? ????-??-??
+    every day from wednesday 7am | every 1 07:00 ????-??-??
+    every other day from monday | every 2 ??:?? 2026-11-30
     alternate days at 7 from tomorrow | every 2 07:00? 2026-11-26
     every day at 6 | every 1 06:00? 2026-11-25
     daily | every 1 ??:?? 2026-11-25
@@ -311,7 +332,7 @@ NO_DAYS = """
     tuesdays except this one | tuesday before 6pm | munday 6pm | tuesdays if I feel good | do I squat tuesday? | was it tuesday 6pm
     tuesdays and fridays at 6pm starting next week | every day every other day | my back hurts on tuesdays | ❌ tuesdays 6pm
     I squatted tuesday 6pm | should I squat tuesdays at 6pm | tuesday 24:00 | 6pm every day 7pm | every other day except sunday
-    every other day 6pm from wednesday | evenings, tue 7:30 fri 8:30 | from friday to saturday 10am | friday 20
+    every other day 6pm from yesterday | mondays 6pm from wednesday | evenings, tue 7:30 fri 8:30 | from friday to saturday 10am | friday 20
 """
 
 
@@ -354,6 +375,13 @@ CHANGED = table_rows("""
     can you move friday to saturday 10h | move 2026-11-27 2026-11-28 10:00?
     move it to sunday | move 2026-11-27 2026-11-29 18:00
     move this one to tomorrow | move 2026-11-27 2026-11-26 18:00
+    move tuesday to wednesday 7pm | move 2026-12-01 2026-12-02 19:00
+    move tuesday to thursday | move 2026-12-01 2026-12-03 18:00
+    move tuesday to sunday | move 2026-12-01 2026-12-06 18:00
+    move friday 4 december to wednesday | move 2026-12-04 2026-12-02 18:00
+    move friday 4 december to monday | move 2026-12-04 2026-12-07 18:00
+    move friday to thursday | move 2026-11-27 2026-11-26 18:00
+    thursday instead of tuesday | move 2026-12-01 2026-12-03 18:00
     shift friday to sunday 18.30 | move 2026-11-27 2026-11-29 18:30
     push the next one to 3.12. at 7pm | move 2026-11-27 2026-12-03 19:00
     swap friday for saturday 10am | move 2026-11-27 2026-11-28 10:00
@@ -368,6 +396,7 @@ CHANGED = table_rows("""
     move friday to 7pm | on 2026-11-27 19:00
     change friday to 19:00 | on 2026-11-27 19:00
     friday at 7pm instead | on 2026-11-27 19:00
+    friday, 7pm instead | on 2026-11-27 19:00
     7pm on friday instead | on 2026-11-27 19:00
     this friday at 7pm | on 2026-11-27 19:00
     friday 7pm | on 2026-11-27 19:00
@@ -479,6 +508,8 @@ REFUSED = table_rows("""
     skip next week | I can pause from today on, until a date. Single days you can skip.
     pause until 2029-01-01 | That is more than a year ahead.
     start again | Your squat days are not paused. Next: Fri 27 Nov, Tue 1 Dec, Fri 4 Dec.
+    stop all reminders | For the reminders alone, say “reminder times”; the squat days stay. To end those, say “stop all”.
+    don't remind me | For the reminders alone, say “reminder times”; the squat days stay. To end those, say “stop all”.
     stop | One squat day, or all of them? Say “skip Friday”, or “stop all”.
     cancel | One squat day, or all of them? Say “skip Friday”, or “stop all”.
     skip | Which day? Next: Fri 27 Nov, Tue 1 Dec, Fri 4 Dec.
@@ -524,6 +555,7 @@ def test_who_is_paused_can_start_again_and_is_told_of_the_pause():
     for typed in ("start again", "I'm back", "unpause", "resume please"):
         assert read_change(typed, paused, TODAY) == Pause(TODAY)
     assert read_change("saturday 10am as well", paused, TODAY) == Unclear("Your squat days are paused until Monday 14 December.")
+    assert read_change("skip friday", paused, TODAY) == Unclear("Your squat days are paused until Monday 14 December.")
     assert read_change("skip it", paused, TODAY) == Skip(date(2026, 12, 15))
 
 
@@ -531,6 +563,7 @@ def test_who_has_no_plan_is_asked_whether_a_day_is_every_week():
     assert read_change("tuesday 6pm", NO_PLAN, TODAY) == Unclear(
         "Every Tuesday, or only the next one? Say “Tuesdays”, or its date.")
     assert read_change("tuesdays 6pm", NO_PLAN, TODAY) == Weekly(((1, time(18)),))
+    assert read_change("after work mostly", NO_PLAN, TODAY) == Unclear("I could not read that as squat days.")
     assert read_change("tomorrow 6pm", NO_PLAN, TODAY) == On(date(2026, 11, 26), time(18))
     assert read_change("skip it", NO_PLAN, TODAY) == Unclear("No squat day is planned.")
     assert read_change("start again", NO_PLAN, TODAY) == Unclear("No squat day is planned.")

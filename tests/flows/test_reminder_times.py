@@ -6,7 +6,7 @@ import pytest
 
 from companion.calendar.prompts import Wishes
 from companion.conversation.condition import Value
-from companion.conversation.effects import Replan
+from companion.conversation.effects import Remind, Replan
 from flows.catalogue import BOOK
 from flows.reminder_times import FLOW
 from tests.drive import UNCHECKED, Talk
@@ -92,3 +92,30 @@ def test_beside_a_first_plan_only_one_question_is_asked():
     assert "Good: 2 hours before. Nothing from me between 20:00 and 09:00." in heard(talk)
     assert talk.found["squat.wishes"] == "2 18:00 20:00 09:00"
     assert talk.state == "home.pick"
+
+
+# all of them off ------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("said", [
+    "stop all reminders", "Stop reminders", "stop the reminders please", "no more reminders", "turn off reminders", "turn my reminders off",
+    "cancel all my reminders", "stop sending me reminders", "can you stop reminding me", "stop reminding me", "don't remind me anymore",
+    "Don’t remind me any more.", "stop messaging me", "stop texting me", "please stop all notifications"])
+def test_all_reminders_are_off_at_once_and_it_says_how_they_come_back(said: str):
+    talk = menu(**{"squat.plan": '{"weekly":{"TU":"18:00"}}'}).say(said)
+    assert talk.found["squat.no_prompts"] == "yes"
+    assert {effect.kind for effect in talk.effects if isinstance(effect, Remind) and not effect.date} == {"retest", "screen"}
+    assert any(isinstance(effect, Replan) for effect in talk.effects)
+    assert "“reminder times” turns their reminders on again" in heard(talk)
+    assert "squat.plan" not in talk.found
+    assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize("said", ["remind me", "my reminders", "stop", "stop it", "don't stop", "stop all squat days", "stop me"])
+def test_other_words_turn_no_reminder_off(said: str):
+    assert "squat.no_prompts" not in menu(**{"squat.plan": '{"weekly":{"TU":"18:00"}}'}).say(said).found
+
+
+def test_they_come_again_where_somebody_says_so():
+    talk = menu().say("stop all reminders", "reminder times").tap("2 hours before", "Yes")
+    assert talk.found["squat.no_prompts"] == "no"

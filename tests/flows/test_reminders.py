@@ -42,14 +42,21 @@ def test_those_of_other_kinds_stand_among_them():
 
 
 @pytest.mark.parametrize("words", ["my reminders", "reminders", "next five reminders", "what is coming", "show me my next 5 reminders",
-                                   "when do i squat next?", "when is my next session"])
+                                   "what are my squat days", "show my reminders", "when do i squat next?", "when is my next session"])
 def test_one_command_shows_them(words: str):
     talk = Talk(BOOK["home"].flow, known={**UNCHECKED, "squat.plan": PLAN}, book=BOOK).say(words)
     assert talk.state == "reminders.next"
 
 
+@pytest.mark.parametrize(("level", "told"), [
+    ("go", False), ("not_today", False), ("clinician", True), ("same_day", True), ("emergency", True)])
+def test_who_is_to_be_seen_first_is_told_that_these_wait(level: str, told: bool):
+    heard = "\n".join(say.text for say in begun(**{"squat.plan": PLAN, "safety.level": level}).says)
+    assert ("I write nothing about squats or tests" in heard) == told
+
+
 def test_who_wants_none_sees_none():
-    assert "No reminder is planned" in begun(**{"squat.no_prompts": "yes"}).says[0].text
+    assert begun(**{"squat.no_prompts": "yes"}).says[0].text.startswith("Your reminders are off. “Reminder times” turns")
 
 
 def test_without_a_plan_it_says_how_to_make_one():

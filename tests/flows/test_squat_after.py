@@ -271,3 +271,66 @@ def test_a_false_alarm_is_none():
     talk = after().say("yes", "film", "my knee hurts", "nothing", "right, nothing")
     assert talk.state == "squat_after.kept"
     assert talk.say("kept").state == "squat_after.hurt"
+
+
+# pain told in the note ------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("note", ["my back hurt a little on the last set", "felt some pinching at the bottom", "tweaked my back a bit",
+                                  "it hurt on the last set", "pain on the last rep", "leg went numb on the drive home"])
+def test_pain_told_in_the_note_is_asked_about_and_closes_the_day(note: str):
+    talk = after().say("yes", "film", "kept", "no", "80", note)
+    assert talk.last == "Did something hurt?"
+    talk.say("yes")
+    assert talk.began.count("pain") == 1
+    assert talk.known["safety.level"] != "go"
+
+
+@pytest.mark.parametrize("note", ["felt great, no pain", "slept badly, bar felt light", "tight hips", "heavy today, last set was slow"])
+def test_an_ordinary_note_is_kept_without_a_question(note: str):
+    assert after().say("yes", "film", "kept", "no", "80", note).state == "squat_after.video"
+
+
+def test_a_note_that_was_no_pain_is_kept_as_it_was_typed():
+    talk = after().say("yes", "film", "kept", "no", "80", "felt some pinching at the bottom", "no")
+    assert talk.state == "squat_after.video"
+    assert told(talk).note == "felt some pinching at the bottom"
+
+
+# pain told later than a safety check ----------------------------------------------------------------------------------
+
+
+def test_a_check_of_this_morning_opens_nothing_after_pain_of_yesterday_that_is_told_later():
+    talk = Lifter(FLOW, answers=squatted(1, "1"), asked=YESTERDAY).say("still", "film", "kept", "yes", *PAIN, "skip", "skip", "skip")
+    assert talk.known["safety.level"] == "no_load"
+    assert "no loaded squats before a safety check on another day" in talk.heard
+    assert "open again" not in talk.heard
+
+
+def test_squats_ended_after_midnight_open_nothing_on_the_day_they_ended():
+    talk = Lifter(BOOK["squat_day"].flow).say("80", "no")
+    talk.now, talk.known["today"] = NOW + timedelta(hours=9), "2026-03-03"
+    talk.tap("Done squatting").say("still", "film", "kept", "yes", *PAIN, "skip", "skip", "skip")
+    assert "no loaded squats before a safety check on another day" in talk.heard
+    talk.now += timedelta(hours=12)
+    talk.say("how it went", "yes", "still", "film", "kept", "no", "80", "skip", "skip")  # squats without a check
+    assert "closed until a safety check passes, so that day does not count" in talk.heard
+    talk.now, talk.known["today"], talk.known["safety.level"] = NOW + timedelta(days=2), "2026-03-04", "go"  # it has lapsed
+    del talk.known["safety.checked.today"]
+    assert talk.say("depth to keep").heard.count("so that day does not count") == 2
+
+
+def test_without_a_bar_squats_that_were_only_ended_after_midnight_open_nothing_either():
+    talk = Lifter(BOOK["squat_day"].flow, {"bar.bar": "none", "drill": "none"})
+    assert talk.state == "squat_day.squatted"
+    talk.now, talk.known["today"] = NOW + timedelta(hours=9), "2026-03-03"
+    talk.tap("Done squatting").say("yes", "still", "film", "kept", "yes", *PAIN, "skip", "skip")
+    assert "no loaded squats before a safety check on another day" in talk.heard
+    talk.now, talk.known["today"], talk.known["safety.level"] = NOW + timedelta(days=2), "2026-03-04", "go"
+    del talk.known["safety.checked.today"]
+    assert "open again" not in talk.say("depth to keep").heard
+
+
+def test_a_check_on_the_day_after_pain_opens_it_again():
+    hurt = [*squatted(2, "1", back="still", kept="kept", hurt="yes"), *squatted(0.1, "2")]
+    assert "open again" in Lifter(BOOK["depth_step"].flow, answers=hurt).heard

@@ -320,8 +320,19 @@ def test_pain_told_in_warm_up_or_squats_ends_the_day(at: str):
     assert talk.state == f"squat_day.{at}"
     talk.say("my back hurts", *HURT)
     assert talk.known["safety.level"] == "not_today"
+    assert "No squats, tests or drills today." in talk.heard
     assert talk.state == "home.pick"
     assert {row.ending for row in talk.kept if row.flow == "squat_day" and row.at == NOW} == {"pain"}
+
+
+@pytest.mark.parametrize(("replies", "level", "told"), [
+    (("Lower back", "5", "yes", "no", "no"), "not_today", "No squats, tests or drills today."),
+    (("Leg", "1", "no", "yes", "no", "no", "no"), "clinician", "before any squats, tests or drills"),
+    (("Lower back", "1", "no", "no", "no"), "no_load", "No squats or loaded work today.")])
+def test_whatever_is_said_of_pain_at_the_rack_says_that_squats_are_over(replies: tuple[str, ...], level: str, told: str):
+    talk = Lifter(FLOW).say("80", "no", "that hurts", *replies)
+    assert talk.known["safety.level"] == level
+    assert told in talk.heard
 
 
 # before the day ---------------------------------------------------------------------------------------------------

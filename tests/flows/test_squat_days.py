@@ -147,6 +147,11 @@ def test_under_18_without_a_coach_it_stays_shut():
     ("not tomorrow", ["06", "10", "13", "17"]),
     ("i can't squat on friday", ["03", "10", "13", "17"]),
     ("push friday to saturday", ["03", "07", "10", "13"]),
+    ("can't make it tomorrow", ["06", "10", "13", "17"]),
+    ("sorry, can't tomorrow", ["06", "10", "13", "17"]),
+    ("rest day tomorrow", ["06", "10", "13", "17"]),
+    ("tomorrow at 7pm instead", ["03", "06", "10", "13"]),
+    ("make it 7pm", ["03", "06", "10", "13"]),
     ("move it to sunday", ["06", "08", "10", "13"]),
     ("pause for 2 weeks", ["17", "20", "24", "27"]),
     ("on holiday until 20 march", ["20", "24", "27", "31"]),
@@ -169,6 +174,19 @@ def test_one_tap_takes_a_change_back(typed: str):
         talk.say(typed)
     assert plan_of(talk) != before
     assert plan_of(talk.tap("Undo that")) == before
+
+
+@pytest.mark.parametrize("typed", ["make it 7pm", "tomorrow at 7pm instead", "Tomorrow, 7pm instead please"])
+def test_another_time_is_typed_in_few_words(typed: str):
+    assert plan_of(menu().say(typed))["03"] == "19:00"
+
+
+@pytest.mark.parametrize("typed", ["8pm instead", "thursday instead"])
+def test_a_change_that_lacks_its_day_asks_for_it_and_changes_nothing(typed: str):
+    talk = menu().say(typed)
+    assert talk.state == "squat_days.change"
+    assert "which day?" in heard(talk).lower()
+    assert talk.known["squat.plan"] == PLAN
 
 
 def test_another_time_on_one_day_leaves_the_others():
@@ -221,6 +239,17 @@ def test_a_day_that_is_one_already_is_not_added():
     talk = planned().tap("Add a day").say("tomorrow")
     assert "Tomorrow is a squat day already, at 18:00" in talk.last
     assert talk.state == "squat_days.extra"
+
+
+def test_a_pause_ends_by_a_word_in_the_menu_as_it_says():
+    talk = menu().say("pause until 20 march")
+    assert "“Unpause” ends it sooner." in heard(talk)
+    assert list(plan_of(talk.say("unpause"))) == ["03", "06", "10", "13"]
+
+
+def test_a_new_week_says_which_days_it_leaves_out():
+    assert menu().say("fridays at 7pm from now on").last.startswith("Every Friday at 19:00, and no longer Tuesday. The next two: ")
+    assert "no longer" not in menu().say("mon, tue and fri 7pm from now on").last
 
 
 def test_a_pause_by_tap_has_its_end_asked_for():

@@ -45,11 +45,18 @@ def test_after_the_last_day_the_home_zone_counts_again():
 
 @pytest.mark.parametrize(("typed", "until"), [
     ("i'm in madrid for a week", "2026-03-09"), ("i am in madrid for two weeks", "2026-03-16"),
-    ("I'm in Madrid until Sunday", "2026-03-08")])
+    ("I'm in Madrid until Sunday", "2026-03-08"), ("I'm in Madrid until Friday", "2026-03-06"),
+    ("i'm in madrid till 14 march", "2026-03-14"), ("I'll be in Madrid for ten days", "2026-03-12"),
+    ("i'm in New York for 3 weeks", "2026-03-23")])
 def test_how_long_is_not_asked_where_it_was_said(typed: str, until: str):
     talk = menu().say(typed, "yes")
     assert talk.found["zone.until"] == until
     assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize("typed", ["i'm in madrid until the job is done", "i'm in madrid until yesterday", "i'm in madrid for a few weeks"])
+def test_an_end_that_is_not_clear_is_asked_for(typed: str):
+    assert menu().say(typed, "yes").state == "whereabouts.stay"
 
 
 @pytest.mark.parametrize(("label", "until"), [("This week", "2026-03-08"), ("Seven days", "2026-03-09"), ("Two weeks", "2026-03-16")])

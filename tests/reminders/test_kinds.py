@@ -20,7 +20,7 @@ MORNING = at("2026-06-03 08:00")
 
 LEVELS = ("go", "no_load", "not_today", "clinician", "same_day", "emergency")
 PASSES = {  # kind: at each of LEVELS, whether it is sent (+), dropped (-) or put off (.)
-    "squat_day": "+++---",
+    "squat_day": "+++---",  # of tomorrow
     "squat_after": "+++---",
     "morning": "++++++",
     "retest": "++....",
@@ -29,8 +29,8 @@ PASSES = {  # kind: at each of LEVELS, whether it is sent (+), dropped (-) or pu
 SPOKEN_OF = {"squat_day"}
 
 
-def reminder(kind: str, stale: datetime | None = None, round: int = 1) -> Reminder:
-    return Reminder(1, 1, kind, kind, "2026-06-01 18:00", LISBON, at("2026-06-01 17:00"), "2026-06-02", stale, round)
+def reminder(kind: str, stale: datetime | None = None, round: int = 1, day: str = "2026-06-03") -> Reminder:
+    return Reminder(1, 1, kind, kind, "2026-06-01 18:00", LISBON, at("2026-06-01 17:00"), day, stale, round)
 
 
 @pytest.mark.parametrize("quiet", ["day", "night", "night, none quiet"])
@@ -53,6 +53,14 @@ def test_each_kind_at_each_level_by_day_and_night_in_time_and_too_late(kind, lev
         assert (found.what, found.until) == ("wait", now + PUT_OFF)
     else:
         assert (found.what, found.until) == (what, None)
+
+
+@pytest.mark.parametrize("stale", [None, NOON])
+@pytest.mark.parametrize(("level", "what"), [("go", "send"), *((level, "drop") for level in LEVELS[1:])])
+def test_on_a_day_that_is_closed_to_squats_nobody_is_told_of_a_squat_day_today(level, what, stale):
+    """Who wants to hear two hours before, and was told this morning not to squat today."""
+    found = decide(reminder("squat_day", stale, day="2026-06-02"), NOON, USUAL, LISBON, level)
+    assert found.what == ("stale" if stale and what == "send" else what)
 
 
 @pytest.mark.parametrize(("kind", "asked", "what"), [("squat_after", True, "drop"), ("squat_after", False, "send"),

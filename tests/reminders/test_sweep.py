@@ -523,6 +523,15 @@ async def test_a_day_that_is_closed_the_evening_before_does_not_hold_up_tomorrow
     assert len(prompts(await at_moment(gym, PROMPT))) == 1
 
 
+@pytest.mark.parametrize(("level", "told"), [("go", 1), ("no_load", 0), ("not_today", 0)])
+async def test_who_hears_of_it_on_the_day_itself_is_not_told_to_squat_on_a_day_that_is_closed(gym, level, told):
+    person = gym.lifter(wishes=Wishes(before=2))
+    await gym.sweep_until(SQUAT - timedelta(hours=6))
+    gym.tell(person, safety__level=level)
+    assert len(prompts(await gym.sweep_until(SQUAT + timedelta(hours=1)))) == told
+    assert len(prompts(await gym.sweep_until(SQUAT + timedelta(days=7)))) == 1, "a level lapses, and the next day is told of"
+
+
 # changes of plan --------------------------------------------------------------------------------------------
 
 
