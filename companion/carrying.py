@@ -5,22 +5,29 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 
 from companion.calendar.wishes import zone_from
 from companion.coach import desk
+from companion.coach.tidy import plain
 from companion.conversation.book import Book
 from companion.conversation.effects import Act, Alert, Calendar, Effect, Export, Link, Redeem, Replan, Say, Show
-from companion.known import known_of
+from companion.known import SAFETY, known_of
 from companion.record import coaching
+from companion.record.caseload import pain_untold, said_in
 from companion.record.file import open_for_reading
 from companion.record.held import as_lines
-from companion.record.keep import Document, put_message
+from companion.record.keep import Document, keep, put_message
 from companion.record.log import answers_of
 from companion.reminders.calendar_file import calendar_file
 from companion.reminders.replan import replan
 
+OPEN_PAIN_AFTER = timedelta(minutes=5)
+OPEN_PAIN_UNTIL = timedelta(days=1)
+"""When coaches hear of questions about pain that stay open, and up to when, should the bot have stood still; our choice: to answer
+them takes a minute."""
+ANSWER_MOST = 40
 CALENDAR_SAYS = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
 
 
@@ -48,7 +55,7 @@ def carry_out(db: sqlite3.Connection, turn: Turn, effects: Sequence[Effect], boo
             case Export():
                 _copy(db, turn, book)
             case Alert():
-                _post(db, turn, desk.alert_letters(db, person, effect.because))
+                _post(db, turn, desk.alert_letters(db, person, effect.because, effect.level))
             case Redeem():
                 _post(db, turn, desk.redeem(db, person, effect, now))
             case Link():
@@ -57,6 +64,19 @@ def carry_out(db: sqlite3.Connection, turn: Turn, effects: Sequence[Effect], boo
                 _post(db, turn, desk.act(db, person, effect, now, lambda name: _title(book, name), turn.bot))
             case Show():
                 show(db, turn, effect, book)
+
+
+def tell_of_open_pain(db: sqlite3.Connection, now: datetime) -> bool:
+    """Tell coaches of whoever said that something hurts and has answered no more for a while, with what was answered so far;
+    gives whether there was anybody. Once a conversation; what is answered later is told as ever."""
+    untold = pain_untold(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
+    for person, run in untold:
+        told = "; ".join(f"{key.replace('_', ' ')}: {plain(raw)[:ANSWER_MOST]}" for key, raw in said_in(db, person, run))
+        alert = Alert(str(known_of(db, person, now).facts.get(SAFETY, "")), f"something hurt, and the questions about it are still open"
+                      f"{f' ({told})' if told else ''}", run)
+        keep(db, person, [alert], now, "UTC+00:00")
+        _post(db, Turn(person, now, None), desk.alert_letters(db, person, alert.because, alert.level))
+    return bool(untold)
 
 
 def _copy(db: sqlite3.Connection, turn: Turn, book: Book) -> None:
@@ -123,7 +143,7 @@ class Report:
 def _post(db: sqlite3.Connection, turn: Turn, letters: Sequence[desk.Letter]) -> None:
     for letter in letters:
         mine = letter.to == turn.person
-        put_message(db, letter.to, letter.say, turn.now, turn.to if mine else None, about=letter.about)
+        put_message(db, letter.to, letter.say, turn.now, turn.to if mine else None, about=letter.about, fleeting=letter.fleeting)
 
 
 def _title(book: Book, name: str) -> str:

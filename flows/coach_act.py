@@ -60,7 +60,8 @@ FLOW = Flow(
         Ask("finding", "Which finding do you see otherwise?", choice(
             ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=WHAT.is_("overrule")),
         Ask("ruling", "How do you see it? The computed one stays beside it.", choice(
-            ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open")), only_if=fact("finding").known),
+            ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open"),
+            ("as_computed", "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
         Ask("reason", "Your reason, in a few words? The lifter can read it.", Words(limit=300, example_text="seen in person on Tuesday"),
             free=True, only_if=WHAT.one_of(*REASONED)),
         Do(Act("{what}", "{of}", "{value}", "{reason}"), READY.is_("yes")),

@@ -10,8 +10,8 @@ FLOW = Flow(
     "invite_lifter", version=1, title="Invite a lifter", counted=False, quiet=True, hears_pain=False, gates=(COACHES,),
     command=("invite", "add a lifter", "new lifter"),
     steps=(
-        Ask("whom", "Whom is the code for? A name for your own list; they see only yours.", Words(limit=60, example_text="Mara, Tuesdays"),
-            free=True),
+        Ask("whom", "Whom is the code for? You read this when they agree; they see only your name.",
+            Words(limit=60, example_text="Mara, Tuesdays"), free=True),
         Do(Act("invite", "", "{whom}"), fact("whom").known),
         Tell("No code was made.", ~fact("whom").known),
     ),

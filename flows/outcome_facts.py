@@ -124,7 +124,7 @@ def offer_of(conclusion: Conclusion, known: Known) -> Offer | None:
 def overruled(known: Known) -> str:
     """What a coach sees otherwise, in words; beside what the tests say, not over it."""
     said = [f"{cause} is {str(ruling).replace('_', ' ')}" for cause in ("length", "strength", "control")
-            if (ruling := known.facts.get(f"overruled.{cause}", "open")) != "open"]
+            if (ruling := known.facts.get(f"overruled.{cause}", ""))]
     return f"Your coach sees it otherwise: {', '.join(said)}." if said else ""
 
 

@@ -48,7 +48,7 @@ HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
                SO_FAR.one_of("no_load", "not_today", "clinician", "same_day"))
 
 CARE_TODAY = fact("weakness").one_of("yes", "unsure") | fact("fall").one_of("yes", "unsure")
-HALF_TOLD = Do(Alert("{so_far}", "the safety check, not finished yet, says {so_far:words}: {because}"), CARE_TODAY)
+HALF_TOLD = Do(Alert("{so_far}", "safety check, not finished yet. {because}"), CARE_TODAY)
 
 FLOW = Flow(
     "safety_check", version=1, title="Safety check", minutes=1, command=("check", "safety"), reopens=False, resumes=False,
@@ -112,7 +112,7 @@ FLOW = Flow(
         Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), fact("leg_signs").known),
         Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
                 "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
-        Do(Alert("{level}", "the safety check says {level:words}: {because}"),
+        Do(Alert("{level}", "safety check. {because}"),
            only_if=OWN & (LEVEL.one_of("clinician", "emergency") | LEVEL.is_("same_day") & ~CARE_TODAY)),
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
         Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",

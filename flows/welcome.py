@@ -16,8 +16,8 @@ FLOW = Flow(
         *first_asked(LIFTER),
         Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18"), safety=True),
         Ask("coach_first", "Under 18 this only goes with a coach who is linked to you here, and none is yet. Ask your "
-            "coach to arrange it with whoever runs this bot, then tap below.", Ready("A coach is linked"),
-            back=False, only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),
+            "coach for a code and send it to me; once you have agreed, tap below.", Ready("A coach is linked"),
+            lets=("link",), back=False, only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),
         Ask("units", "Which units do you use?", choice(
             ("metric", "cm and kg", "metric", "cm", "kg", "centimetres", "kilos", "centimeters"),
             ("imperial", "inches and pounds", "imperial", "in and lb", "inches", "pounds", "lb", "lbs", "in", "in/lb"))),

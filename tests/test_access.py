@@ -59,7 +59,7 @@ PAST_THE_BUTTON: Final = {
     **{f"view {what or 'summary'}": (f"go.lifter.{{lifter}}{what and '-'}{what}", (), THE_COACH) for what in VIEWS},
     "chart": ("go.lifter.{lifter}-chart_pain", (), THE_COACH),
     "log, second page": ("go.lifter_log.{lifter}-1", (), THE_COACH),
-    "note": ("go.coach_note.{lifter}", ("lighter today",), THE_COACH),
+    "note": ("go.coach_note.{lifter}", ("lighter today", "Send it"), THE_COACH),
     "act pin_depth": ("go.coach_act.{lifter}-pin_depth", ("Below parallel", "moves well"), THE_COACH),
     "act pin_load": ("go.coach_act.{lifter}-pin_load", ("60", "for now"), THE_COACH),
     "act drill": ("go.coach_act.{lifter}-drill", ("Calf: knee over toes", "stiff"), THE_COACH),

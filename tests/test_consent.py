@@ -106,12 +106,12 @@ def test_pain_told_in_place_of_an_answer_ends_the_test_that_waits():
 
 def test_an_answer_that_leaves_a_flow_quietly_is_not_taken_for_a_stop():
     book = raised("lifter").BOOK
-    note = Session(stack=(Frame("coach_note", book["coach_note"].flow.version, "1", "text"),), runs=1)
+    note = Session(stack=(Frame("coach_note", book["coach_note"].flow.version, "1", "sure", {"text": "lighter today"}),), runs=1)
     known = Known({**OLD, "is_coach": "yes"}, NOW)
-    then, effects = step(book, note, Typed("lighter today"), known)
+    then, effects = step(book, note, Typed("Send it"), known)
     assert any(isinstance(effect, Record) for effect in effects)
     assert then.idle
-    taken = renewal(book, "consent_again", note, Typed("lighter today"), known)
+    taken = renewal(book, "consent_again", note, Typed("Send it"), known)
     assert taken is not None
     assert taken.session.top.flow == "consent_again"
 

@@ -1,6 +1,7 @@
 """Caseload: which of a coach's lifters needs them first, and why in one line. ``urgency`` is pure.
 
-Groups, the most urgent first; a lifter is in the first that holds, and within one the latest comes first:
+Groups, the most urgent first; a lifter is in the first that holds, and within one emergency care, same-day care and a clinician
+come before the rest, then the latest:
 
 - hurt: an alert since this coach's last review from the pain questions or the morning after, or pain questions left half
   done since then, whatever a safety check has said since: only their end or a review settles it;
@@ -55,13 +56,15 @@ _SPACES: Final = re.compile(r"\s+")
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One lifter in a caseload: their number and name, the group, why in a short line, and since when."""
+    """One lifter in a caseload: their number and name, the group, why in a short line, and since when. ``weight``: the care that
+    comes first, 0 for none."""
 
     person: int
     name: str
     group: str
     words: str
     since: datetime
+    weight: int = 0
 
 
 def cut(text: str, most: int) -> str:
@@ -93,8 +96,8 @@ def caseload(db: sqlite3.Connection, coach: int, now: datetime) -> list[Line]:
 
 
 def ordered(lines: list[Line]) -> list[Line]:
-    """Lines by group, within one the latest first."""
-    lines.sort(key=lambda line: line.since, reverse=True)
+    """Lines by group, within one the heaviest and then the latest first."""
+    lines.sort(key=lambda line: (line.weight, line.since), reverse=True)
     lines.sort(key=lambda line: GROUPS.index(line.group))
     return lines
 
@@ -130,28 +133,44 @@ def urgency(one: Standing, now: datetime, said: Days) -> Line:
     """The line of one lifter."""
     found = ((group, *told) for group, judge in _JUDGES if (told := judge(one, now, said)))
     group, words, since = next(found, None) or ("fine", *_fine(one, said))
-    return Line(one.person, cut(one.name or "", NAME_MOST), group, cut(words, WORDS_MOST), since)
+    weight = _CARE.index(_care(one)) if group in ("hurt", "referred") else 0
+    return Line(one.person, cut(one.name or "", NAME_MOST), group, cut(words, WORDS_MOST), since, weight)
 
 
 Found = tuple[str, datetime] | None
+_CARE: Final = ("", *REFERRED)
+
+
+def _care(one: Standing) -> str:
+    """The care that the alert or the level that stands asks for, whichever is worse: a small pain hides no emergency."""
+    return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, one.level)), key=_CARE.index)
 
 
 def _hurt(one: Standing, now: datetime, said: Days) -> Found:
-    if one.open_at and one.open_at > (one.hurt_at or ""):
+    level = REFERRED.get(_care(one), "")
+    if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
-        return f"something hurt {_on(said(since))}, questions open", since
+        told = _told(one) if one.hurt_at and one.hurt_at > one.open_at else ""
+        words = f"hurt {_on(said(since))}: {told}, questions open" if told else f"something hurt {_on(said(since))}, questions open"
+        return words + (f"; {level}" if level else ""), since
     if not one.hurt_at:
         return None
     since = moment_of(one.hurt_at)
-    day, level = _on(said(since)), REFERRED.get(one.hurt_level or "", "")
+    day = _on(said(since))
     if one.hurt_flow == "morning":
         words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
+    elif one.where == "nothing":
+        words = f"said {day} that something hurt, then that nothing does"
     else:
-        where = WHERE_WORDS.get(str(one.where), str(one.where)) if one.where else ""
-        bad = f"{one.bad:g} of 10" if isinstance(one.bad, int | float) else ""
-        told = ", ".join(filter(None, (where, bad)))
+        told = _told(one)
         words = f"hurt {day}: {told}" if told else f"hurt {day}"
     return words + (f"; {level}" if level else ""), since
+
+
+def _told(one: Standing) -> str:
+    """Where and how bad, as far as it was answered."""
+    where = WHERE_WORDS.get(str(one.where), str(one.where)) if one.where else ""
+    return ", ".join(filter(None, (where, f"{one.bad:g} of 10" if isinstance(one.bad, int | float) else "")))
 
 
 def _referred(one: Standing, now: datetime, said: Days) -> Found:
@@ -179,7 +198,8 @@ def _overdue(one: Standing, now: datetime, said: Days) -> Found:
     told, since = moment(one.outcome_at), moment_of(one.retest_due)
     if one.retest_state == "ignored" and (told is None or told < moment_of(one.retest_settled or one.retest_due)):
         return f"retest told twice in vain, since {said(since)}", since
-    if one.retest_state == "open" and now - since > OVERDUE_AFTER:
+    untold = one.retest_state == "replaced" and (told is None or told < since)  # they stopped all reminders: the list still knows
+    if (one.retest_state == "open" or untold) and now - since > OVERDUE_AFTER:
         return f"retest overdue, since {said(since)}", since
     return None
 

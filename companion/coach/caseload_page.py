@@ -57,7 +57,8 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
     zone = coach_zone(db, coach, now) if coach is not None else "UTC+00:00"
     when, said = Moments(zone), days_in(zone, now)
     how = standings(db, coach) if coach is not None else standings_of_all(db)
-    found = sorted(((urgency(one, now, said), one) for one in how), key=lambda pair: pair[0].since, reverse=True)
+    found = sorted(((urgency(one, now, said), one) for one in how), key=lambda pair: (pair[0].weight, pair[0].since),
+                   reverse=True)
     found.sort(key=lambda pair: GROUPS.index(pair[0].group))
     lines = [Row(cut(line.name, NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),

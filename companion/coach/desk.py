@@ -7,19 +7,22 @@ this lifter's, now. Who asks for somebody who is not theirs hears the same as fo
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Final
 
 from companion.calendar.wishes import zone_from
 from companion.clock import local_date, zone_of
+from companion.coach.caseload import REFERRED
 from companion.coach.tidy import plain
 from companion.conversation.effects import Act, Find, Link, Redeem, Remind, Say, Tap
 from companion.conversation.prompt import start_payload
+from companion.conversation.units import METRIC, shown
 from companion.known import known_of
 from companion.record import coaching, people
 from companion.record.keep import keep
+from companion.screening.depth import BAND_WORDS, band_of
 
 NOT_YOURS: Final = "No such lifter among yours."
 NOT_A_COACH: Final = "That is for coaches."
@@ -28,6 +31,13 @@ NAME_MOST: Final = 40
 MEDIA: Final = "media:"
 """Before a picture's name: not a drawing of ours, but what somebody sent, by the channel's reference."""
 LOOKS_SHOWN: Final = 12
+NOT_SAID: Final = "–"
+"""What an effect's text has in place of an answer that was skipped."""
+LOOK_WORDS: Final = {"agreed": "you agreed", "withdrawn": "you ended it", "caseload": "your line in their list"}
+AS_COMPUTED: Final = "as_computed"
+"""A coach's ruling that takes back an earlier one."""
+LEVELS: Final = {"no_load": "no load today", "not_today": "nothing more today", **REFERRED}
+"""What an alert begins with, so that it can be read on a locked phone."""
 
 PINNED: Final = {"pin_depth": "depth.pin", "pin_load": "load.pin", "drill": "drill.pin"}
 WORDS: Final = {"pin_depth": "the depth to keep", "pin_load": "the most load", "drill": "the drill", "retest": "the day to test again",
@@ -36,11 +46,12 @@ WORDS: Final = {"pin_depth": "the depth to keep", "pin_load": "the most load", "
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """A message to a person. ``about``: the lifter it speaks of, when it goes to somebody else."""
+    """A message to a person. ``about``: the lifter it speaks of, when it goes to somebody else; ``fleeting``: it tells a code."""
 
     to: int
     say: Say
     about: int | None = None
+    fleeting: bool = False
 
 
 def named(db: sqlite3.Connection, person: int) -> str:
@@ -95,9 +106,10 @@ def link(db: sqlite3.Connection, person: int, effect: Link, now: datetime) -> li
         coach = _number(effect.of)
         name = coaching.coach_name(db, coach) or "That coach"
         done = coaching.withdraw(db, person, coach, now)
-        said = Letter(person, Say(f"{plain(name)[:NAME_MOST]} sees nothing of you from now on." if done else
-                                  "That coach sees nothing of you already.", must_arrive=True))
-        told = [Letter(coach, Say(f"{named(db, person)} has ended your view of their answers."), about=person)] if done else []
+        said = Letter(person, Say(f"{plain(name)[:NAME_MOST]} sees nothing of you from now on. What the bot had sent before stays in "
+                                  "their chat." if done else "That coach sees nothing of you already.", must_arrive=True))
+        told = [Letter(coach, Say(f"{named(db, person)} has ended your view of their answers.", (button("My lifters", "caseload"),)),
+                       about=person)] if done else []
         return [said, *told]
     invitation = coaching.invitation(db, _number(str(known_of(db, person, now).facts.get("link.invitation", ""))), now)
     if invitation is None or not coaching.use(db, invitation.id, person, now):
@@ -112,7 +124,9 @@ def link(db: sqlite3.Connection, person: int, effect: Link, now: datetime) -> li
     name = plain(coaching.coach_name(db, invitation.made_by) or "")[:NAME_MOST]
     mine = Say(f"{name} is your coach here now. “My coaches” shows what was looked at, and ends it.",
                (button("My coaches", "my_coaches"),), must_arrive=True)
-    theirs = Say(f"{named(db, person)} has agreed: you see their answers now.", rows)
+    whom = plain(invitation.name)[:NAME_MOST].strip()
+    code = f" (your code for {whom})" if whom and whom.casefold() != named(db, person).casefold() else ""
+    theirs = Say(f"{named(db, person)} has agreed{code}: you see their answers now.", rows)
     return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person)]
 
 
@@ -120,8 +134,11 @@ def my_coaches(db: sqlite3.Connection, person: int, now: datetime) -> list[Lette
     """A lifter's coaches, what they looked at and did, and a button to end each view."""
     coaches = coaching.coaches_of(db, person)
     zone = zone_from(known_of(db, person, now).facts, now)
-    lines = [f"{_when(at, zone)}: {plain(name)[:NAME_MOST]}, {what}" for at, name, what in coaching.looks_at(db, person, LOOKS_SHOWN)]
-    acts = [f"{_when(at, zone)}: {plain(name)[:NAME_MOST]}, {WORDS.get(what, what)}: {plain(value)[:60]}"
+    looks = coaching.looks_at(db, person, LOOKS_SHOWN + 1)
+    lines = [f"{_when(at, zone)}: {plain(name)[:NAME_MOST]}, {LOOK_WORDS.get(what, what)}" for at, name, what in looks[:LOOKS_SHOWN]]
+    if len(looks) > LOOKS_SHOWN:
+        lines.append("The older ones are in the copy under “my data”.")
+    acts = [f"{_when(at, zone)}: {plain(name)[:NAME_MOST]}, {WORDS.get(what, what)}: {plain(value)[:60].replace('_', ' ')}"
             f"{f' ({plain(reason)[:80]})' if reason else ''}"
             for at, name, what, value, reason in coaching.acts_for(db, person, LOOKS_SHOWN)]
     text = "Your coaches: " + ", ".join(plain(name)[:NAME_MOST] for _, name in coaches) + "." if coaches else "No coach sees your answers."
@@ -156,17 +173,19 @@ def act(db: sqlite3.Connection, person: int, effect: Act, now: datetime, titles:
     lifter = _number(effect.of)
     if not coaching.sees(db, person, lifter):
         return [Letter(person, Say(NOT_YOURS))]
+    effect = replace(effect, reason="" if effect.reason == NOT_SAID else effect.reason)
     coaching.note_act(db, lifter, person, effect.what, effect.value, effect.reason, now)
     who = f"your coach {plain(name)[:NAME_MOST]}"
     back = (button("Write back", "note_to_coach", person), button("My coaches", "my_coaches"))
-    look = (button(f"See {named(db, lifter)}"[:32], "lifter", lifter),)
-    because = f" Reason: {plain(effect.reason)}" if effect.reason else ""
+    look = (button(f"See {named(db, lifter)}"[:32], "lifter", lifter), button("My lifters", "caseload"))
+    because = f" Reason: {plain(effect.reason).rstrip(' .')}." if effect.reason else ""
     done = Letter(person, Say(f"Done for {named(db, lifter)}.", look), about=lifter)
     match effect.what:
         case "note":
-            return [done, Letter(lifter, Say(f"From {who}: {plain(effect.value)}", back, must_arrive=True))]
+            return [Letter(person, Say(f"Sent to {named(db, lifter)}.", look), about=lifter),
+                    Letter(lifter, Say(f"From {who}: {plain(effect.value)}", back, must_arrive=True))]
         case "reviewed":
-            return [done]
+            return [Letter(person, Say(f"{named(db, lifter)} is marked as reviewed.", look), about=lifter)]
         case "ask_for":
             flow = effect.value if titles(effect.value) else "film"
             wanted = f"do the {titles(flow).lower()}" if flow != "film" else "send a film of your squat, from the side"
@@ -180,15 +199,39 @@ def act(db: sqlite3.Connection, person: int, effect: Act, now: datetime, titles:
             return [done, Letter(lifter, Say(f"{_capital(who)} has set your retest to {day:%A} {day.day} {day:%B}.", back))]
         case "overrule":
             finding, _, ruling = effect.value.partition(" ")
+            if ruling == AS_COMPUTED:
+                _keep(db, lifter, [Find(f"overruled.{finding}", "", f"taken back by coach {name}", effect.reason)], now)
+                return [done, Letter(lifter, Say(f"{_capital(who)} now goes by what the tests say of {finding}.{because}", back))]
             _keep(db, lifter, [Find(f"overruled.{finding}", ruling, f"overruled by coach {name}", effect.reason)], now)
             otherwise = f"{_capital(who)} sees it otherwise: {finding} is {ruling.replace('_', ' ')}.{because}"
             return [done, Letter(lifter, Say(f"{otherwise} What the tests say stays beside it.", back))]
         case what if what in PINNED:
             _keep(db, lifter, _pins(what, effect, name, local_date(now, zone_from(known_of(db, lifter, now).facts, now))), now)
-            value = effect.value.replace("_", " ") if effect.value != "none" else "no longer set by hand"
-            unit = " kg" if what == "pin_load" and effect.value != "none" else ""
-            return [done, Letter(lifter, Say(f"{_capital(who)} has set {WORDS[what]}: {value}{unit}.{because}", back))]
+            facts = known_of(db, lifter, now).facts
+            lower = _lower(facts) if what == "pin_load" else ""
+            told = Say(f"Done for {named(db, lifter)}.{lower}", look)
+            return [Letter(person, told, about=lifter),
+                    Letter(lifter, Say(f"{_capital(who)} has set {WORDS[what]}: {_pinned(what, effect.value, facts)}.{because}{lower}",
+                                       back))]
     return [Letter(person, Say("I don't know that act."))]
+
+
+def _pinned(what: str, value: str, facts: Mapping[str, float | str]) -> str:
+    """What was pinned, in the lifter's own words and units."""
+    if value == "none":
+        return "no longer set by hand"
+    if what == "pin_load":
+        return shown(float(value), "kg", str(facts.get("welcome.units", METRIC)))
+    depth = band_of(value) if what == "pin_depth" else None
+    return BAND_WORDS[depth] if depth else value.replace("_", " ")
+
+
+def _lower(facts: Mapping[str, float | str]) -> str:
+    """Said where the tests' limit is below the load pinned: the lower one is what squat days go by."""
+    limit, pin = (str(facts.get(name, "")) for name in ("load.limit", "load.pin"))
+    if not limit or not pin or float(limit) >= float(pin):
+        return ""
+    return f" The tests say at most {shown(float(limit), 'kg', str(facts.get('welcome.units', METRIC)))}: the lower of the two holds."
 
 
 def _pins(what: str, effect: Act, name: str, today: date) -> list[Find]:
@@ -213,7 +256,7 @@ def _reply(db: sqlite3.Connection, person: int, effect: Act, now: datetime) -> l
 
 def _film(db: sqlite3.Connection, person: int, effect: Act) -> list[Letter]:
     """What a lifter sent goes on to their coaches, by the channel's own reference to it."""
-    name, note = named(db, person), "" if effect.reason == "–" else f": {plain(effect.reason)}"
+    name, note = named(db, person), "" if effect.reason == NOT_SAID else f": {plain(effect.reason)}"
     rows = (button(f"Write to {name}"[:32], "coach_note", person), button(f"See {name}"[:32], "lifter", person))
     return [Letter(coach, Say(f"{name} sent a film{note}", rows, picture=f"{MEDIA}{effect.value}"), about=person)
             for coach, _ in coaching.coaches_of(db, person)]
@@ -224,14 +267,15 @@ def _invite(db: sqlite3.Connection, coach: int, effect: Act, now: datetime, bot:
     shown = coaching.spaced(code)
     way = f"https://t.me/{bot}?start={code}\nor the words “code {shown}”" if bot else f"“code {shown}”"
     return [Letter(coach, Say(f"For {plain(effect.value)[:60]}: they send me\n{way}\nIt works once, for seven days. They see your "
-                              "name, agree or not, and can end it at any time.", must_arrive=True))]
+                              "name, agree or not, and can end it at any time.", must_arrive=True), fleeting=True)]
 
 
-def alert_letters(db: sqlite3.Connection, lifter: int, because: str) -> list[Letter]:
-    """What a lifter's coaches hear at once, with a button to write back."""
+def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "") -> list[Letter]:
+    """What a lifter's coaches hear at once, the level first, with a button to write back."""
     name = named(db, lifter)
+    first = f"{name}, {LEVELS[level]}" if level in LEVELS else name
     rows = (button(f"Write to {name}"[:32], "coach_note", lifter), button(f"See {name}"[:32], "lifter", lifter))
-    return [Letter(coach, Say(f"{name}: {plain(because)}", rows, must_arrive=True), about=lifter)
+    return [Letter(coach, Say(f"{first}: {plain(because)}", rows, must_arrive=True), about=lifter)
             for coach, _ in coaching.coaches_of(db, lifter)]
 
 

@@ -213,7 +213,8 @@ def summary_say(look: Look, page: Page) -> Say:
     of = look.lifter
     taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
-             _tap("Write", "coach_note", of), _tap("More", "lifter", f"{of}-more"), _tap("Back to list", "caseload")]
+             _tap("Write", "coach_note", of), _tap("Reviewed", "coach_act", f"{of}-reviewed"), _tap("More", "lifter", f"{of}-more"),
+             _tap("Back to list", "caseload")]
     return Say(_text(_summary(look, page), SUMMARY_MOST), in_rows(taps, 2))
 
 

@@ -179,7 +179,7 @@ def _heard_pain(draft: Draft, text: str) -> bool:
     if pain is Pain.YES and not free:
         draft.hurt(text)
         return True
-    if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)) or (free and pain is Pain.ASK):
+    if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)) or (free and pain is Pain.ASK and not draft.ask.doubts):
         return False
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False
@@ -241,6 +241,11 @@ def _aside_decided(draft: Draft, decided: str) -> None:
 
 
 _GREETINGS: Final = frozenset(("hi", "hello", "hey", "hi there", "hello there", "hey there", "good morning", "good evening"))
+_THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thanks a lot", "many thanks", "ok", "okay", "ok thanks",
+                            "okay thanks", "ok thank you", "great", "cool", "good", "nice", "perfect", "got it", "will do", "alright",
+                            "all right", "fine", "understood", "\N{THUMBS UP SIGN}"))
+"""Said to a message that asks nothing, such as the evening before a squat day."""
+_GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
 _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
 
 
@@ -269,6 +274,8 @@ def _from_idle(draft: Draft, text: str) -> None:
         _start(draft, flow)
     elif said := draft.book.sentence(text):
         _start(draft, *said)
+    elif draft.session.idle and normalise(text).strip(" .!") in _THANKS:
+        draft.say(_GOOD)
     else:
         draft.session = draft.session._replace(idle=False, aside=None)
 
@@ -277,7 +284,7 @@ def _start(draft: Draft, flow: str, asked: str = "") -> None:
     """Begin a flow by name: what runs is parked first; a parked run of the same flow goes on, unless this one is asked for
     something of its own."""
     running = draft.session.stack
-    if running and draft.compiled.flow.holds and not draft.book[flow].flow.always:
+    if running and draft.compiled.flow.holds and not draft.book[flow].flow.always and flow not in draft.ask.lets:
         draft.ask_again("These questions come first.")
         return
     if asked and draft.session.stack and draft.top.flow == flow:
@@ -337,6 +344,8 @@ def _read(draft: Draft, text: str) -> None:
         _start(draft, *said)
     elif normalise(text).strip(" .!") in _GREETINGS:
         draft.ask_again()
+    elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
+        draft.say(_GOOD)
     elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
         _start(draft, flow)
     elif near in _CONTROLS:

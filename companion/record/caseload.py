@@ -95,6 +95,22 @@ def standings(db: sqlite3.Connection, coach: int) -> list[Standing]:
     return list(map(Standing._make, db.execute(_LINKED + STANDING, {"coach": coach})))
 
 
+def pain_untold(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str]]:
+    """Conversations about pain begun between the two moments and not answered to the end, of which no alert has been raised, the
+    latest of each person: (person, run)."""
+    return db.execute(
+        "select u.person, u.run from runs u where u.flow = 'pain' and u.began_at between ? and ? and ifnull(u.ending, 'left') <> 'done' "
+        "and not exists (select 1 from alerts a where a.person = u.person and a.run = u.run) and not exists (select 1 from runs l "
+        "where l.flow = 'pain' and l.person = u.person and l.began_at > u.began_at)", (text_of(after), text_of(before))).fetchall()
+
+
+def said_in(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str]]:
+    """What stands answered in a run: (key, as written)."""
+    return db.execute("select key, raw from answers a where person = ? and run = ? and status = 'ok' and not exists (select 1 from "
+                      "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id",
+                      (person, run)).fetchall()
+
+
 def note_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], since: datetime, at: datetime) -> None:
     """A coach looked at these lines of the caseload: a row for each lifter, where there is none of it since ``since``."""
     name = coach_name(db, coach) or ""

@@ -58,8 +58,9 @@ def spaced(code: str) -> str:
 
 
 def keep_invitation(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, code_hash: str, at: datetime) -> None:
-    """Keep what a code is good for, by its hash."""
-    db.execute("insert into invitations (kind, made_by, name, code_hash, made_at, expires_at) values (?, ?, ?, ?, ?, ?)",
+    """Keep what a code is good for, by its hash; once, where a request was left over by a process killed after it."""
+    db.execute("insert into invitations (kind, made_by, name, code_hash, made_at, expires_at) values (?, ?, ?, ?, ?, ?) "
+               "on conflict (code_hash) do nothing",
                (kind, made_by, name, code_hash, text_of(at), text_of(at + CODE_LASTS)))
 
 
@@ -72,8 +73,9 @@ def open_invitation(db: sqlite3.Connection, code: str, at: datetime) -> Invitati
 
 
 def invitation(db: sqlite3.Connection, id: int, at: datetime) -> Invitation | None:
-    """An invitation by its number, while it is open."""
-    row = db.execute("select id, kind, made_by, name from invitations where id = ? and used_at is null and expires_at > ?",
+    """An invitation by its number, while it is open and its coach is one."""
+    row = db.execute("select id, kind, made_by, name from invitations where id = ? and used_at is null and expires_at > ? and "
+                     "(made_by is null or exists (select 1 from coach_roles where person = made_by and until is null))",
                      (id, text_of(at))).fetchone()
     return Invitation(*row) if row else None
 
@@ -104,7 +106,7 @@ def make_coach(db: sqlite3.Connection, person: int, name: str, at: datetime) -> 
 
 def end_coach(db: sqlite3.Connection, person: int, at: datetime) -> None:
     """Take the role of coach away, with every view that came with it."""
-    for (lifter,) in db.execute("select person from coaches where coach = ? and until is null", (person,)).fetchall():
+    for lifter in lifters_of(db, person):
         withdraw(db, lifter, person, at, "the coach is none any more")
     db.execute("update coach_roles set until = ? where person = ? and until is null", (text_of(at), person))
 
@@ -134,14 +136,14 @@ def link(db: sqlite3.Connection, lifter: int, coach: int, at: datetime) -> None:
 
 
 def withdraw(db: sqlite3.Connection, lifter: int, coach: int, at: datetime, what: str = "withdrawn") -> bool:
-    """From now on the coach sees nothing of the lifter, and messages about them that wait are not sent; False where there was
-    no link."""
+    """From now on the coach sees nothing of the lifter, and messages about them that wait are not sent, lists with their button
+    on them neither; False where there was no link."""
     done = db.execute("update coaches set until = ? where person = ? and coach = ? and until is null",
                       (text_of(at), lifter, coach)).rowcount == 1
     if done:
         note_look(db, lifter, coach, what, at)
-        db.execute("update outbox set settled_at = ?, dropped = 'withdrawn', document = null where person = ? and about = ? and "
-                   "settled_at is null", (text_of(at), coach, lifter))
+        db.execute("update outbox set settled_at = ?, dropped = 'withdrawn', document = null where person = ? and settled_at is null and "
+                   "(about = ? or instr(buttons, ?))", (text_of(at), coach, lifter, f'"go.lifter.{lifter}"'))
     return done
 
 
@@ -155,6 +157,11 @@ def coaches_of(db: sqlite3.Connection, lifter: int) -> list[tuple[int, str]]:
     """A lifter's coaches now: number and name."""
     return db.execute("select c.person, c.name from coaches k join coach_roles c on c.person = k.coach and c.until is null "
                       "where k.person = ? and k.until is null order by c.name", (lifter,)).fetchall()
+
+
+def lifters_of(db: sqlite3.Connection, coach: int) -> list[int]:
+    """Who is linked to somebody now."""
+    return [person for (person,) in db.execute("select person from coaches where coach = ? and until is null", (coach,)).fetchall()]
 
 
 def note_look(db: sqlite3.Connection, lifter: int, coach: int, what: str, at: datetime) -> None:

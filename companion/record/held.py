@@ -25,8 +25,10 @@ theirs). Of a row that is somebody else's too, what tells of that other is left 
 LEFT_OUT: Final = {("outbox", "document"), ("invitations", "code_hash")}
 """A file on its way, which is made of the other rows; and what stands for a code."""
 
-ONLY: Final = {("outbox", "person"): " and (about is null or about = person)", ("outbox", "about"): " and person <> about"}
-"""What a coach was told of a lifter is the lifter's, and not in the coach's copy."""
+ONLY: Final = {("outbox", "person"): " and (about is null or about = person) and not instr(buttons, '\"go.lifter.')",
+               ("outbox", "about"): " and person <> about"}
+"""What a coach was told of a lifter is the lifter's, and not in the coach's copy: lists of lifters neither, which are known by their
+buttons."""
 
 
 class Held(NamedTuple):

@@ -108,17 +108,19 @@ def _alert(db: sqlite3.Connection, person: int, alert: Alert, now: datetime) -> 
 
 
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,
-                document: Document | None = None, offer: Reminder | None = None, about: int | None = None) -> None:
-    """Put a message in the outbox, for one address or for all a person has. ``about``: the lifter it tells a coach of."""
+                document: Document | None = None, offer: Reminder | None = None, about: int | None = None,
+                fleeting: bool = False) -> None:
+    """Put a message in the outbox, for one address or for all a person has. ``about``: the lifter it tells a coach of; ``fleeting``:
+    its words are not kept once it has gone."""
     buttons = _buttons_text(say.buttons)
     due = text_of(now + timedelta(seconds=say.after) if say.after else now)
     for channel, address in [to] if to else addresses_of(db, person):
         db.execute("insert into outbox (person, channel, address, text, buttons, picture, document, must_arrive, timed, "
-                   "unasked, due_at, made_at, document_name, stale_at, reminder, about) "
-                   "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                   "unasked, due_at, made_at, document_name, stale_at, reminder, about, fleeting) "
+                   "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                    (person, channel, address, say.text, buttons, say.picture or None, document and document.text, say.must_arrive,
                     say.after > 0, to is None, due, text_of(now), document and document.name,
-                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about))
+                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about, fleeting))
 
 
 @lru_cache(500)  # the same question asked of many

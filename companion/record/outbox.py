@@ -16,6 +16,8 @@ MOST_AT_ONCE = 200
 
 _COLUMNS = "id, channel, address, text, buttons, picture, document, must_arrive, attempt, document_name"
 
+_NO_CODE = "text = iif(fleeting, 'A message with a code, which is not kept.', text)"
+
 _LEAVES = ("{0}.settled_at is null and {0}.channel = :channel and {0}.due_at <= :at and "
            "({0}.stale_at is null or {0}.stale_at > :at)")
 
@@ -87,13 +89,13 @@ def _buttons(text: str) -> tuple[tuple[Button, ...], ...]:
 
 
 def mark_sent(db: sqlite3.Connection, id: int, at: datetime, message: str) -> None:
-    """It arrived. A document it carried is not kept."""
-    db.execute("update outbox set settled_at = ?, message = ?, document = null where id = ?", (text_of(at), message, id))
+    """It arrived. A document it carried is not kept, nor a code it told."""
+    db.execute(f"update outbox set settled_at = ?, message = ?, document = null, {_NO_CODE} where id = ?", (text_of(at), message, id))
 
 
 def mark_dropped(db: sqlite3.Connection, id: int, at: datetime, reason: str) -> None:
     """It will not be sent (again), and why."""
-    db.execute("update outbox set settled_at = ?, dropped = ?, document = null where id = ?", (text_of(at), reason, id))
+    db.execute(f"update outbox set settled_at = ?, dropped = ?, document = null, {_NO_CODE} where id = ?", (text_of(at), reason, id))
 
 
 def mark_tried(db: sqlite3.Connection, id: int, at: datetime) -> None:
@@ -103,8 +105,8 @@ def mark_tried(db: sqlite3.Connection, id: int, at: datetime) -> None:
 
 def drop_for(db: sqlite3.Connection, channel: str, address: str, at: datetime, reason: str) -> int:
     """Nothing that waits for this address will be sent; gives how many messages that are."""
-    return db.execute("update outbox set settled_at = ?, dropped = ?, document = null where channel = ? and address = ? "
-               "and settled_at is null", (text_of(at), reason, channel, address)).rowcount
+    return db.execute(f"update outbox set settled_at = ?, dropped = ?, document = null, {_NO_CODE} where channel = ? and address = ? "
+                      "and settled_at is null", (text_of(at), reason, channel, address)).rowcount
 
 
 def unkept(id: int, to: Address, say: Say) -> Outgoing:

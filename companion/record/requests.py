@@ -15,9 +15,11 @@ from dataclasses import asdict, dataclass
 from datetime import datetime
 from pathlib import Path
 
+from companion.conversation.effects import Say
 from companion.private import private_file, private_folder
 from companion.record import coaching
 from companion.record.file import AlreadyRunning, open_for_writing
+from companion.record.keep import put_message
 
 _log = logging.getLogger(__name__)
 
@@ -55,6 +57,9 @@ def carry_out(db: sqlite3.Connection, request: Request, at: datetime) -> None:
     elif request.what == "end":
         for person, called in coaching.coaches_named(db):
             if called == request.name:
+                for lifter in coaching.lifters_of(db, person):  # they may count on being heard
+                    put_message(db, lifter, Say(f"{called} is no coach here any more: they see nothing of you, and hear nothing from me.",
+                                                must_arrive=True), at)
                 coaching.end_coach(db, person, at)
 
 

@@ -218,6 +218,14 @@ def numbered_once(db: Database) -> None:
         db.execute(statement)
 
 
+@migrations()
+def pain_runs_and_codes(db: Database) -> None:
+    """Conversations about pain by when they began, of which few are open: looked for at every sweep. And which messages hold a code,
+    and so are not kept once they have gone."""
+    db.execute("create index runs_of_pain on runs (began_at) where flow = 'pain'")
+    db.execute("alter table outbox add column fleeting integer not null default 0")
+
+
 def _statements(script: str) -> list[str]:
     """A script cut into statements; ``executescript`` would commit the migration's own transaction."""
     statements, waiting = [], ""

@@ -180,6 +180,14 @@ def test_a_retest_is_overdue_when_it_is_more_than_a_week_late(room, due, group):
     assert line(room, sam).group == group
 
 
+def test_who_stopped_all_reminders_is_overdue_in_the_list_all_the_same(room):
+    sam = room.lifter("sam")
+    a_retest(room, sam, 8, "replaced")
+    assert told(room, sam)[0] == "overdue"
+    room.results(sam, 7)
+    assert told(room, sam)[0] != "overdue"
+
+
 def test_a_retest_that_was_put_in_the_place_of_another_is_the_one_that_counts(room):
     sam = room.lifter()
     a_retest(room, sam, 20, "ignored")
@@ -230,6 +238,37 @@ def test_the_list_goes_by_group_and_within_one_the_latest_first(room):
     lines = caseload(room.db, room.coach, NOW)
     assert [one.person for one in lines] == [new, old, sent, fine]
     assert [GROUPS.index(one.group) for one in lines] == sorted(GROUPS.index(one.group) for one in lines)
+
+
+def test_care_comes_first_within_a_group_however_long_ago(room):
+    small, chest, seen, sent = (room.lifter(name) for name in ("Sol", "Chi", "Sia", "Sen"))
+    room.hurt(small, 0.1, "no_load")
+    room.hurt(chest, 3, "emergency", "chest")
+    room.find(seen, "safety.level", "clinician", 1)
+    room.find(sent, "safety.level", "same_day", 6)
+    assert [one.person for one in caseload(room.db, room.coach, NOW)] == [chest, small, sent, seen]
+
+
+def test_a_small_pain_hides_no_emergency(room):
+    sam = room.lifter()
+    room.hurt(sam, 2, "no_load", "knee", 1.0)
+    room.find(sam, "safety.level", "emergency", 1)
+    assert told(room, sam) == ("hurt", "hurt on Tuesday: knee, 1 of 10; sent to emergency care")
+
+
+def test_questions_left_open_say_what_was_answered_where_the_coach_was_told(room):
+    sam = room.lifter()
+    room.run(sam, "pain", {"where": "back", "bad": 9.0}, 1, "")
+    run = str(room.runs)
+    room.keep(sam, 0.9, Alert("not_today", "something hurt, and the questions about it are still open", run))
+    assert told(room, sam) == ("hurt", "hurt yesterday: lower back, 9 of 10, questions open")
+
+
+def test_a_false_alarm_that_was_told_says_so(room):
+    sam = room.lifter()
+    room.run(sam, "pain", {"where": "nothing"}, 1, alert=Alert("not_today", "something hurt"))
+    room.find(sam, "pain.hurt", "no", 1)
+    assert told(room, sam) == ("hurt", "said yesterday that something hurt, then that nothing does")
 
 
 def test_only_lifters_linked_now_to_a_coach_who_is_one_now(room):

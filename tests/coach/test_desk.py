@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from companion.channels.port import Address, Inbound, Sent, Tapped, Typed
-from companion.record import coaching, log
+from companion.record import coaching, log, requests
 from tests.test_app import ABOUT, CHECK, WARM, WELCOME, Life
 
 KIM, ODA = Address("terminal", "kim"), Address("terminal", "oda")
@@ -115,6 +115,13 @@ async def test_a_code_is_kept_only_as_a_hash(gym):
     assert coaching.hashed(code) in kept
 
 
+async def test_a_code_that_was_told_is_not_kept(gym):
+    await gym.linked()
+    code = await gym.code_for("Ana")
+    assert code not in str(gym.db.execute("select text from outbox").fetchall())
+    assert "A message with a code, which is not kept." in gym.heard(KIM)
+
+
 async def test_guessing_codes_is_slowed(gym):
     await gym.coach(KIM)
     good = await gym.code_for("Sam")
@@ -145,6 +152,18 @@ async def test_a_stranger_with_a_lifters_link_is_asked_after_the_welcome(gym):
     assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(MIA))
 
 
+async def test_under_18_a_coach_s_code_is_taken_and_nothing_else_opens_before_it(gym):
+    await gym.coach(KIM)
+    code = await gym.code_for("Sam")
+    await gym.say("hello", "Yes, keep them", "No, under 18")
+    assert (await gym.say("knee to wall"))[-1].startswith("These questions come first.")
+    assert "Kim asks to be your coach" in (await gym.say(f"code {code}"))[-1]
+    assert (await gym.say("No"))[-1].startswith("Under 18 this only goes with a coach")
+    await gym.say(f"code {code}", "Yes, I agree")
+    assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+    assert gym.heard(SAM)[-1] == "Which units do you use?"
+
+
 async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
     await gym.linked()
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
@@ -155,15 +174,76 @@ async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
     assert f"go.coach_note.{gym.id_of(SAM)}" in buttons
 
 
+async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert gym.heard(KIM)[-1].startswith("sam, nothing more today: something hurt (back, 5 of 10")
+    await gym.say("my chest hurts", "yes")
+    assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: something hurt")
+    await gym.lifter(MIA)
+    await gym.say(f"code {await gym.code_for('Mia')}", who=MIA)
+    await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no", who=MIA)
+    assert gym.heard(KIM)[-1].startswith("mia, a clinician comes first: safety check. With that history")
+
+
+@pytest.mark.parametrize(("answers", "told"), [
+    ((), ""), (("Lower back", "9"), " (where: Lower back; bad: 9)"), (("Lower back", "stop"), " (where: Lower back)")])
+async def test_pain_that_is_not_told_to_the_end_is_told_all_the_same(gym, answers, told):
+    await gym.linked()
+    await gym.say("my back hurts", *answers)
+    await gym.companion.sweep()
+    assert not any("something hurt" in text for text in gym.heard(KIM)), "they may be answering"
+    for _ in range(100):
+        gym.clock.at += timedelta(minutes=6)
+        await gym.companion.sweep()
+    said = [text for text in gym.heard(KIM) if "something hurt" in text]
+    assert len(said) == 1
+    assert said[0].startswith("sam, nothing more today: something hurt, and the questions about it are still open")
+    assert told in said[0]
+    await gym.say("my lifters", who=KIM)
+    assert "questions open" in gym.heard(KIM)[-2]
+
+
+async def test_pain_told_to_the_end_is_told_once(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "stop")
+    gym.clock.at += timedelta(minutes=1)
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    gym.clock.at += timedelta(minutes=30)
+    await gym.companion.sweep()
+    assert sum("something hurt" in text for text in gym.heard(KIM)) == 1
+
+
 async def test_a_note_arrives_as_from_the_coach_and_can_be_answered(gym):
     await gym.linked()
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)
     await gym.tap(KIM, f"go.coach_note.{sam}")
-    await gym.say("Stay at parallel this week", who=KIM)
+    await gym.say("Stay at parallel this week", "Send it", who=KIM)
     assert "From your coach Kim: Stay at parallel this week" in gym.heard(SAM)
+    assert gym.heard(KIM)[-1] == "Sent to sam."
     await gym.tap(SAM, f"go.note_to_coach.{kim}")
     await gym.say("Will do")
     assert "sam writes: Will do" in gym.heard(KIM)
+
+
+async def test_words_to_a_coach_that_may_speak_of_pain_are_asked_about(gym):
+    await gym.linked()
+    said = await gym.say("write to my coach", "my knee hurts a bit since tuesday")
+    assert said[-1] == "Did something hurt?"
+    await gym.say("No")
+    assert "sam writes: my knee hurts a bit since tuesday" in gym.heard(KIM)
+    said = await gym.say("write to my coach", "my knee hurts a bit since tuesday", "Yes, it hurt")
+    assert said[-1] == "Where does it hurt?"
+    await gym.say("Knee", "2", "no", "no")
+    assert "something hurt (knee, 2 of 10" in gym.heard(KIM)[-1]
+
+
+async def test_a_word_meant_for_the_bot_is_not_passed_on_unasked(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
+    await gym.say("menu", "No", who=KIM)
+    assert gym.heard(KIM)[-1] == "Nothing was sent."
+    assert not any("From your coach" in text for text in gym.heard(SAM))
 
 
 async def test_after_the_lifter_ends_it_the_coach_sees_nothing_and_can_do_nothing(gym):
@@ -174,7 +254,7 @@ async def test_after_the_lifter_ends_it_the_coach_sees_nothing_and_can_do_nothin
     await gym.tap(KIM, f"go.lifter_report.{sam}")
     assert gym.heard(KIM)[-1] == "No such lifter among yours."
     await gym.tap(KIM, f"go.coach_note.{sam}")
-    await gym.say("hello?", who=KIM)
+    await gym.say("hello?", "Send it", who=KIM)
     assert gym.heard(KIM)[-1] == "No such lifter among yours."
     assert not any("hello?" in text for text in gym.heard(SAM))
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
@@ -190,14 +270,59 @@ async def test_what_waits_about_a_lifter_is_not_sent_after_they_end_it(gym):
     assert gym.db.execute("select dropped from outbox where text = 'of sam'").fetchone() == ("withdrawn",)
 
 
+async def test_a_list_that_waits_is_not_sent_after_a_lifter_on_it_has_ended_it(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    for asked in ("my lifters", "hello"):
+        await gym.companion.take(Inbound(KIM, Typed(asked), name="kim"))
+    await gym.companion.take(Inbound(SAM, Tapped(f"go.leave_coach.{kim}"), name="sam"))
+    before = len(gym.shown)
+    await gym.listen(KIM)
+    said = [message for message in gym.shown[before:] if "sam" in message.text]
+    assert [message.text for message in said] == ["sam has ended your view of their answers."]
+    assert [button.data for row in said[0].buttons for button in row] == ["go.caseload"]
+    assert gym.id_of(SAM) == sam
+
+
+async def test_a_coach_s_copy_tells_nothing_of_a_lifter(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.say("my back hurts", "Lower back", "7", "no", "no", "no")
+    await gym.tap(KIM, f"go.lifter.{sam}")
+    await gym.say("my lifters", who=KIM)
+    await gym.tap(SAM, f"go.leave_coach.{kim}")
+    before = len(gym.shown)
+    await gym.say("my data", "A copy of it all", who=KIM)
+    copies = [str(message.document) for message in gym.shown[before:] if message.document]
+    assert len(copies) == 3
+    assert not any("7 of 10" in copy or "lower back" in copy.lower() for copy in copies)
+
+
 async def test_every_look_and_the_end_of_the_link_can_be_read_by_the_lifter(gym):
     await gym.linked()
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)
     coaching.note_look(gym.db, sam, kim, "numbers", gym.clock.now())
     await gym.say("my coaches")
-    assert any("Kim, numbers" in text for text in gym.heard(SAM))
+    assert any("Kim, numbers" in text and "Kim, you agreed" in text for text in gym.heard(SAM))
     await gym.tap(SAM, f"go.leave_coach.{kim}")
     assert coaching.looks_at(gym.db, sam)[0][2] == "withdrawn"
+
+
+async def test_where_more_was_looked_at_than_fits_the_lifter_hears_where_the_rest_is(gym):
+    await gym.linked()
+    for page in range(20):
+        coaching.note_look(gym.db, gym.id_of(SAM), gym.id_of(KIM), f"log, page {page}", gym.clock.now())
+    await gym.say("my coaches")
+    looked = next(text for text in reversed(gym.heard(SAM)) if text.startswith("What was looked at"))
+    assert looked.splitlines()[-1] == "The older ones are in the copy under “my data”."
+    assert len(looked.splitlines()) == 14
+
+
+async def test_a_lifter_hears_that_their_coach_is_none_any_more(gym):
+    await gym.linked()
+    requests.carry_out(gym.db, requests.Request("end", "Kim"), gym.clock.now())
+    assert gym.heard(SAM)[-1] == "Kim is no coach here any more: they see nothing of you, and hear nothing from me."
+    assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
 
 
 async def test_another_coach_sees_nothing(gym):
@@ -230,12 +355,74 @@ async def test_an_act_is_kept_told_and_logged(gym, act, replies, fact, value):
     assert "Kim" in gym.heard(SAM)[-1]
 
 
+async def test_a_coach_can_take_an_overruling_back(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    for ruling in ("Open", "As the tests say"):
+        await gym.tap(KIM, f"go.coach_act.{sam}-overrule")
+        await gym.say("Control", ruling, "seen in person", who=KIM)
+    assert log.facts_of(gym.db, sam)["overruled.control"].value == ""
+    assert gym.heard(SAM)[-1] == "Your coach Kim now goes by what the tests say of control. Reason: seen in person."
+    assert [row[3] for row in coaching.acts_for(gym.db, sam)] == ["control as_computed", "control open"]
+
+
+async def test_a_load_pinned_above_what_the_tests_say_is_said_to_both(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    gym.db.execute("insert into facts values (?, 'load.limit', '64', 1, '2026-03-02T18:05:00.000Z')", (sam,))
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
+    await gym.say("100", "skip", who=KIM)
+    lower = "The tests say at most 64 kg: the lower of the two holds."
+    assert gym.heard(SAM)[-1] == f"Your coach Kim has set the most load: 100 kg. {lower}"
+    assert f"Done for sam. {lower}" in gym.heard(KIM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
+    await gym.say("50", "skip", who=KIM)
+    assert gym.heard(SAM)[-1] == "Your coach Kim has set the most load: 50 kg."
+
+
+async def test_a_pin_is_told_in_the_lifters_own_units_and_words(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    gym.db.execute("update facts set value = 'imperial' where person = ? and name = 'welcome.units'", (sam,))
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
+    await gym.say("60", "skip", who=KIM)
+    assert gym.heard(SAM)[-1] == "Your coach Kim has set the most load: 132 lb."
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_depth")
+    await gym.say("A little above", "skip", who=KIM)
+    assert gym.heard(SAM)[-1] == "Your coach Kim has set the depth to keep: a little above parallel."
+
+
+async def test_who_agrees_is_told_with_the_name_the_code_was_made_for(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    await gym.say(f"code {await gym.code_for('Samuel, Tuesdays')}", "Yes, I agree")
+    assert "sam has agreed (your code for Samuel, Tuesdays): you see their answers now." in gym.heard(KIM)
+
+
+async def test_a_coach_who_is_none_any_more_is_not_agreed_to(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    await gym.say(f"code {await gym.code_for('Sam')}")
+    coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
+    await gym.say("Yes, I agree")
+    assert any("has run out meanwhile" in text for text in gym.heard(SAM))
+    assert gym.count("coaches") == 0
+
+
 async def test_an_overruling_needs_its_reason(gym):
     await gym.linked()
     sam = gym.id_of(SAM)
     await gym.tap(KIM, f"go.coach_act.{sam}-overrule")
     await gym.say("Control", "Ruled out", "skip", who=KIM)
     assert "overruled.control" not in log.facts_of(gym.db, sam)
+
+
+async def test_a_review_is_said_and_leads_on_to_the_next_lifter(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-reviewed")
+    last = next(message for message in reversed(gym.shown) if message.address == KIM)
+    assert last.text == "sam is marked as reviewed."
+    assert [button.data for row in last.buttons for button in row] == [f"go.lifter.{gym.id_of(SAM)}", "go.caseload"]
 
 
 async def test_an_overruled_finding_stands_beside_the_computed_one(gym):
@@ -284,7 +471,7 @@ async def test_when_the_operator_ends_a_coach_every_view_ends(gym):
 async def test_erasing_a_lifter_takes_what_their_coach_wrote_about_them(gym):
     await gym.linked()
     await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
-    await gym.say("Zebedee squats lighter", who=KIM)
+    await gym.say("Zebedee squats lighter", "Send it", who=KIM)
     await gym.say("my data", "Erase it all", "Yes, erase it all")
     await gym.listen(KIM)
     assert b"Zebedee" not in gym.path.read_bytes()

@@ -241,7 +241,7 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
         "14 answers, last Tuesday; not reviewed yet"]
     assert [tap.data for tap in taps(say)] == [
         f"go.lifter.{sam}-numbers", f"go.lifter.{sam}-days", f"go.lifter_log.{sam}-0", f"go.lifter.{sam}-charts", f"go.lifter_report.{sam}",
-        f"go.coach_note.{sam}", f"go.lifter.{sam}-more", "go.caseload"]
+        f"go.coach_note.{sam}", f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-more", "go.caseload"]
 
 
 def test_numbers_stand_with_their_side_line_and_error(room):

@@ -10,6 +10,7 @@ import pytest
 
 from companion.channels.port import Address
 from companion.coach.copy_of_all import HEADINGS
+from companion.operate.sound import tables_of
 from companion.record import coaching
 from companion.record.held import HELD, held_of
 from companion.running import pictured
@@ -37,7 +38,7 @@ async def gym(tmp_path: Path) -> AsyncIterator[Gym]:
     await one.say("write to my coach", f"{MARK} hello", who=VEX)
     await one.say("safety check", *CHECK, who=VEX)
     await one.tap(KIM, f"go.coach_note.{number}")
-    await one.say(f"{MARK} squats lighter", who=KIM)
+    await one.say(f"{MARK} squats lighter", "Send it", who=KIM)
     await one.tap(KIM, f"go.coach_act.{number}-pin_depth")
     await one.say("Below parallel", f"{MARK} moves well", who=KIM)
     for view in ("lifter", "lifter_log"):
@@ -72,6 +73,12 @@ def canaries(db: sqlite3.Connection, person: int, other: int) -> dict[tuple[str,
 
 async def test_each_column_that_names_a_person_is_in_a_copy_and_in_words(gym):
     assert set(HELD) == set(naming_people(gym.db)) == set(HEADINGS)
+
+
+async def test_each_other_table_names_nobody(gym):
+    """A table that names a person in a way that no reference shows must not be in this list, but in HELD."""
+    of_nobody = {"updates", "refusals", "erasures", "picture_files", "marks", "_sqlite_migrations"}
+    assert set(tables_of(gym.db)) == of_nobody | {table for table, _ in HELD}
 
 
 async def test_a_copy_holds_a_row_of_every_table_that_names_the_person(gym):

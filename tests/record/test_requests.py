@@ -63,6 +63,22 @@ async def test_a_file_that_is_no_request_is_removed_and_stops_nothing(tmp_path, 
     await life.stop()
 
 
+async def test_a_request_that_was_carried_out_before_the_process_was_killed_stops_no_sweep(tmp_path, caplog):
+    life = Life(tmp_path / "companion.sqlite")
+    await life.start()
+    ask(life.path, INVITE, NOW)
+    (left,) = requests.waiting(life.path)
+    again = left.read_text()
+    await life.companion.sweep()
+    left.write_text(again)
+    left.with_name("odd.json").write_text(json.dumps({"what": "invite", "name": None}))
+    await life.companion.sweep()
+    assert requests.waiting(life.path) == []
+    assert invitations(life.path) == ["Kim"]
+    assert caplog.text.count("part of a sweep failed: IntegrityError\n") == 1  # the odd one
+    await life.stop()
+
+
 async def test_ending_a_coach_beside_a_running_companion(tmp_path):
     life = Life(tmp_path / "companion.sqlite")
     await life.start()
