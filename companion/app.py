@@ -16,7 +16,7 @@ from typing import Any, Final
 from companion.calendar.plan import is_squat_day
 from companion.calendar.prompts import is_quiet
 from companion.calendar.wishes import Value, plan_from, wishes_from, zone_from
-from companion.carrying import Report, Turn, carry_out, show
+from companion.carrying import Report, Turn, carry_out, show, tell_of_open_pain
 from companion.channels.port import Address, Inbound, Outgoing, Tapped, Typed
 from companion.clock import Clock
 from companion.conversation.effects import Effect, Erase, Record, Redeem, Say, Show
@@ -28,7 +28,7 @@ from companion.flood import SLOWER, Flood, Pace
 from companion.known import SAFETY, known_of
 from companion.operate.watch import Watch
 from companion.record import coaching, marks, outbox, people, reminders, requests
-from companion.record.file import open_for_writing
+from companion.record.file import emptied_log, open_for_writing
 from companion.record.keep import keep, put_message, take_back_timed
 from companion.record.writer import CommitFailed, Writer
 from companion.reminders.kinds import KINDS, decide, leaves_until
@@ -57,6 +57,8 @@ OTHERS_WAIT: Final = timedelta(days=1)
 """When a reminder, about a day or not, is looked at again that waits for somebody to agree; our choice."""
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
+
+COUNTING: Final = "The timer is running. “Stop” ends it; if anything hurts, say so."
 
 SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
 
@@ -110,7 +112,7 @@ class Companion:
         self._strangers: OrderedDict[Address, _Stranger] = OrderedDict()
         self.unkept: dict[int, Outgoing] = {}
         self._unkept_count = 0
-        self._erased = False
+        self._erased = not emptied_log(self.db)  # where a reader held it up as the file was opened, it is tried again
         self._swept: datetime | None = None
         self.bot = ""  # its name, once the channel knows it
         self._reports: list[Report] = []
@@ -156,10 +158,10 @@ class Companion:
 
     def forget_erased(self) -> None:
         """What was erased must not stay in the write-ahead log. A reader, such as a backup, can hold that up: then the next turn
-        tries again."""
+        or sweep tries again, and nobody is kept waiting for it."""
         self._erased = True
         try:
-            self._erased = bool(self.db.execute("pragma wal_checkpoint(truncate)").fetchone()[0])
+            self._erased = not emptied_log(self.db)
         except sqlite3.Error as error:
             raise CommitFailed(f"the database could not be written: {error}") from error
 
@@ -192,8 +194,19 @@ class Companion:
         if here.gone:
             people.mark_back(db, where.channel, where.id)
         if here.counting:
+            if self._changes_nothing(db, here, inbound.event, now):
+                if isinstance(inbound.event, Typed):
+                    put_message(db, here.person, Say(COUNTING), now, (where.channel, where.id))
+                return
             self.watch.message_dropped("wrote_first", take_back_timed(db, here.person, now))
         self._advance(db, here.person, here.session, inbound.event, now, (where.channel, where.id))
+
+    def _changes_nothing(self, db: sqlite3.Connection, here: people.Here, event: Happening, now: datetime) -> bool:
+        """Whether what came while a hold is counted is nothing but a second tap, or words that answer nothing: then it is counted on."""
+        known = self._known(db, here.person, now)
+        session, effects = step(BOOK, here.session, event, known)
+        return session._replace(at=here.session.at) == here.session and all(isinstance(effect, Say) for effect in effects) and (
+            not CONSENT_DUE.holds(known.facts))
 
     def _advance(self, db: sqlite3.Connection, person: int, session: Session, event: Happening, now: datetime,
                  to: tuple[str, str] | None, offer: reminders.Reminder | None = None) -> None:
@@ -331,12 +344,15 @@ class Companion:
         now, swept = self.clock.now(), 0
         for path in requests.waiting(self.path):
             if request := requests.taken(path):
-                await self.writer.do(partial(requests.carry_out, request=request, at=now))
+                await self._guarded(partial(requests.carry_out, request=request, at=now))
             path.unlink(missing_ok=True)
+        if self._erased:
+            self.forget_erased()
         if self._swept is None or now < self._swept - BACKWARDS:
             for people_of in _few(await self.writer.do(lambda db: reminders.from_later(db, now))):
                 await asyncio.gather(*(self._guarded(partial(self._look_again, person=one)) for one in people_of))
         self._swept = now
+        swept += bool(await self._guarded(lambda db: tell_of_open_pain(db, now)))
         for messages in _few(await self.writer.do(lambda db: outbox.gone_stale(db, now))):
             done = await asyncio.gather(*(self._guarded(partial(self._too_late, message=one)) for one in messages))
             swept += sum(map(bool, done))

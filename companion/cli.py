@@ -237,6 +237,8 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
         return
     try:
         private_file(out)
+        if out.is_file():  # one that was there may be open to others
+            out.chmod(0o600)
         out.write_bytes(content)
     except OSError as error:
         fail(f"can't write {out}: {error.strerror or error}")
@@ -247,14 +249,15 @@ def _person(settings: Settings, database: Path | None, name: str) -> tuple[sqlit
     """The database, read-only, and a person's number in it."""
     from companion.record import people
     from companion.record.file import CannotOpen, open_for_reading
+    from companion.record.shown import harmless
 
     try:
         db = open_for_reading(database or settings.database).conn
     except CannotOpen as error:
         fail(str(error))
     person = people.person_named(db, name)
-    if person is None:
-        fail(f"nobody called {name} here (there is: {', '.join(people.names(db)) or 'nobody yet'})")
+    if person is None:  # people name themselves
+        fail(f"nobody called {name} here (there is: {harmless(', '.join(people.names(db)), 300) or 'nobody yet'})")
     return db, person
 
 

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 import logging
 import re
+import sys
 import traceback
 from collections.abc import Iterator
+from types import TracebackType
 from typing import Final
 
 _TOKEN: Final = re.compile(r"\d+:[A-Za-z0-9_-]{30,}")
+_SECRET: Final = re.compile(r"(secret_token\W+)[A-Za-z0-9_-]+")
+"""The webhook's secret, as python-telegram-bot tells of it at debug."""
+
 _QUIET: Final = ("httpx", "httpcore", "apscheduler", "transitions")
 """httpx and httpcore log each address with the token in it; APScheduler logs every sweep, transitions every
 arrow."""
@@ -17,8 +22,8 @@ _FORMATTER: Final = logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(mes
 
 
 def redact(text: str) -> str:
-    """The text with whatever has the shape of a bot's token taken out."""
-    return _TOKEN.sub("[token]", text)
+    """The text with whatever has the shape of a bot's token taken out, and a webhook's secret."""
+    return _SECRET.sub(r"\1[secret]", _TOKEN.sub("[token]", text))
 
 
 def where(error: BaseException) -> str:
@@ -65,12 +70,21 @@ class Redaction(logging.Filter):
         return True
 
 
+def _told_at_the_end(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+    """What ends the process by surprise is told as any other error is: the interpreter would print the error's own words."""
+    if issubclass(kind, Exception):
+        logging.getLogger(__name__).critical("ended by a fault of its own: %s", kind.__name__, exc_info=error)
+    else:
+        sys.__excepthook__(kind, error, trace)
+
+
 class _Handler(logging.StreamHandler):  # type: ignore[type-arg]
     """Ours, so that a second set-up replaces it and no other."""
 
 
 def set_up_logging(level: int | str = logging.INFO) -> None:
-    """Log to standard error from this level up. At debug what people write is logged too, and a line says so."""
+    """Log to standard error from this level up, an error that ends the process too. At debug what people write is logged, and a line
+    says so."""
     root = logging.getLogger()
     for handler in [one for one in root.handlers if isinstance(one, _Handler)]:
         root.removeHandler(handler)
@@ -81,6 +95,7 @@ def set_up_logging(level: int | str = logging.INFO) -> None:
     root.setLevel(level)
     for name in _QUIET:
         logging.getLogger(name).setLevel(logging.WARNING)
+    sys.excepthook = _told_at_the_end
     logging.getLogger("apscheduler.executors").setLevel(logging.CRITICAL)  # the sweep tells of its own failures
     if root.level <= logging.DEBUG:
         logging.getLogger(__name__).warning("debug logging is on: it shows what people write")

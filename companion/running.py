@@ -56,12 +56,12 @@ async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> No
     """The conversation of one person at this terminal."""
     clock, store = SystemClock(), CompanionOutbox(companion, terminal.CHANNEL, Address(terminal.CHANNEL, name))
     async with working(companion):
-        if companion.keep_months is not None:
-            from companion.nights import tidy
-
-            await tidy(companion)
-        first = await opening(companion, Address(terminal.CHANNEL, name))
         with pictured(companion, clock) as pictures:
+            if companion.keep_months is not None:
+                from companion.nights import tidy
+
+                await tidy(companion)
+            first = await opening(companion, Address(terminal.CHANNEL, name))
             if terminal.is_interactive():
                 await terminal.chat(companion, store, clock, name, first, woken, SWEEP_SECONDS, pictures, load_all)
             else:

@@ -17,6 +17,11 @@ NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "C
                 "COMPANION_WEBHOOK_URL", "COMPANION_WEBHOOK_SECRET", "COMPANION_WEBHOOK_PORT", "COMPANION_WEBHOOK_HOST",
                 "COMPANION_KEEP_MONTHS")
 
+_SECRET: Final = {"COMPANION_TOKEN", "COMPANION_WEBHOOK_SECRET"}
+
+DEFAULT_FILE: Final = Path("companion.toml")
+"""Read where it is in the folder the companion starts in, and no other file is named."""
+
 WEBHOOK_PORT: Final = 8443
 """Where a webhook is listened for unless told otherwise: our choice."""
 
@@ -42,7 +47,7 @@ class Webhook:
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """What a person who runs the bot can set."""
+    """What a person who runs the bot can set. ``secrets_in``: the file in which the token or a webhook's secret stands, if any."""
 
     database: Path
     token: str = field(default="", repr=False)
@@ -51,6 +56,7 @@ class Settings:
     metrics_port: int | None = None
     webhook: Webhook | None = None
     keep_months: int | None = None
+    secrets_in: Path | None = None
 
     def backup_folder(self, database: Path) -> Path | None:
         """The folder of a database's daily backups; None where they are turned off."""
@@ -70,8 +76,8 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
 
     Raises BadSettings where a file that was named can't be read, or an address is none.
     """
-    values = {name: str(value) for name, value in _from_file(file).items() if name in NAMES}
-    values |= {name: environment[name] for name in NAMES if environment.get(name)}
+    written = {name: str(value) for name, value in _from_file(file).items() if name in NAMES}
+    values = written | {name: environment[name] for name in NAMES if environment.get(name)}
     api_url = values.get("COMPANION_API_URL", DEFAULT_API_URL).rstrip("/")
     if not api_url.startswith(("http://", "https://")):
         raise BadSettings("COMPANION_API_URL must begin with http:// or https://")
@@ -79,7 +85,7 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
     return Settings(Path(database).expanduser() if database else default_database(),
                     values.get("COMPANION_TOKEN", "").strip(), api_url,
                     values.get("COMPANION_BACKUPS", "").strip(), _port("COMPANION_METRICS_PORT", values), _webhook(values),
-                    _months(values))
+                    _months(values), file or DEFAULT_FILE if _SECRET & written.keys() else None)
 
 
 def _port(name: str, values: Mapping[str, str]) -> int | None:
@@ -114,7 +120,7 @@ def _webhook(values: Mapping[str, str]) -> Webhook | None:
 
 
 def _from_file(file: Path | None) -> Mapping[str, object]:
-    path = file or Path("companion.toml")
+    path = file or DEFAULT_FILE
     if file is None and not path.exists():
         return {}
     import tomllib

@@ -13,8 +13,9 @@ FLOW = Flow(
     steps=(
         Ask("sure", "Erasing takes away every answer, result and reminder, and can't be undone. A coach who wrote things "
             "down elsewhere still has that. Erase it all?", YesNo(yes="Yes, erase it all", no="No, keep it"), safety=True),
-        Tell("It is all erased. Backups of the file, where whoever runs this bot makes them, roll off within seven days. If you write "
-             "again, we start as strangers. What I said about getting care still holds.", SURE.is_("yes"), must_arrive=True),
+        Tell("It is all erased. Where whoever runs this bot keeps daily backups, it is gone from them within seven days. Files I sent "
+             "you stay where they are. If you write again, we start as strangers. What I said about getting care still holds.",
+             SURE.is_("yes"), must_arrive=True),
         Do(Erase(), SURE.is_("yes")),
         Tell("Kept as it is.", SURE.is_("no")),
     ),

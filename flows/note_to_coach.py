@@ -12,7 +12,7 @@ FLOW = Flow(
     command=("write to my coach", "tell my coach", "message my coach"),
     steps=(
         Ask("text", "What should I tell your coach? If something hurts, say so here too: I ask about it at once.",
-            Words(limit=1000, example_text="Friday went well, film follows"), free=True),
+            Words(limit=1000, example_text="Friday went well, film follows"), free=True, doubts=True),
         Do(Act("reply", "{of}", "{text}"), fact("text").known),
         Tell("Nothing was sent.", ~fact("text").known),
     ),

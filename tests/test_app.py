@@ -360,6 +360,24 @@ async def test_a_waiting_count_is_taken_back_when_the_person_writes_first(life):
     assert life.db.execute("select count(*) from outbox where settled_at is null and timed = 1").fetchone()[0] == 0
 
 
+async def test_a_second_tap_or_a_word_that_answers_nothing_does_not_end_a_count(life):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, "no")
+    start = next(button.data for message in reversed(life.shown) for row in message.buttons for button in row if button.label == "Start")
+    await life.companion.take(Inbound(SAM, Tapped(start)))
+    waits = life.db.execute("select id from outbox where settled_at is null and timed = 1").fetchall()
+    last = life.db.execute("select max(id) from outbox").fetchone()
+    assert len(waits) >= 2
+    await life.companion.take(Inbound(SAM, Tapped(start)))
+    assert life.db.execute("select id from outbox where settled_at is null and timed = 1").fetchall() == waits
+    assert life.db.execute("select max(id) from outbox").fetchone() == last  # nothing is said to a second tap
+    await life.companion.take(Inbound(SAM, Typed("wait")))
+    assert life.db.execute("select id from outbox where settled_at is null and timed = 1").fetchall() == waits
+    assert life.db.execute("select text from outbox order by id desc").fetchone()[0].startswith("The timer is running. “Stop” ends it")
+    await life.companion.take(Inbound(SAM, Typed("stop")))
+    assert life.db.execute("select 1 from outbox where settled_at is null and timed = 1").fetchone() is None
+
+
 async def test_a_reminder_comes_once_when_its_time_comes(life):
     await with_results(life)
     due = reminders.open_of(life.db, 1)

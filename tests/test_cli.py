@@ -56,6 +56,16 @@ def test_a_chat_resumes_where_it_was(run, tmp_path):
     assert again.output.startswith("What do you weigh?")
 
 
+def test_an_export_written_over_an_older_file_is_its_owners_only(run, tmp_path):
+    file, out = str(tmp_path / "c.sqlite"), tmp_path / "lena.csv"
+    run("chat", "--database", file, "--as", "lena", input=WELCOME + "170\n")
+    out.write_text("old")
+    out.chmod(0o644)
+    assert run("export", "lena", "--database", file, "--out", str(out)).exit_code == 0
+    assert out.stat().st_mode & 0o777 == 0o600
+    assert "170" in out.read_text()
+
+
 def test_the_log_is_a_table_or_json_lines(run, tmp_path):
     file = str(tmp_path / "c.sqlite")
     run("chat", "--database", file, "--as", "lena", input=WELCOME + "170 cm\n")
@@ -71,6 +81,10 @@ def test_a_log_of_nobody_says_who_there_is(run, tmp_path):
     told = run("log", "--database", file, "--as", "zoe")
     assert told.exit_code == 2
     assert "lena" in told.stderr
+    run("chat", "--database", file, "--as", "\x1b]0;mine\x07\u202e", input=WELCOME)  # people on Telegram name themselves
+    told = run("log", "--database", file, "--as", "zoe").stderr
+    assert "mine" in told
+    assert not set("\x1b\x07\u202e") & set(told)
 
 
 @pytest.mark.parametrize("words", [("run",), ("log",), ("flows", "nothing"), ("--settings", "none.toml", "log")])

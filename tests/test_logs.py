@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import subprocess
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -33,6 +34,15 @@ def _quiet_again() -> Iterator[None]:
 @given(st.text(), st.integers(1, 10**12), st.text("abcXYZ019_-", min_size=30), st.text())
 def test_whatever_stands_around_it_a_token_is_taken_out(before: str, bot: int, secret: str, after: str) -> None:
     assert f"{bot}:{secret}" not in redact(f"{before}{bot}:{secret}{after}")
+
+
+def test_a_webhooks_secret_is_taken_out_of_what_the_library_tells_at_debug(capsys: pytest.CaptureFixture[str]) -> None:
+    set_up_logging("DEBUG")
+    logging.getLogger("telegram.Bot").debug("Calling `%s` with `%s`", "setWebhook", {
+        "secret_token": "a-right_Secret1", "url": "https://x.example/y"})
+    shown = capsys.readouterr().err
+    assert "a-right_Secret1" not in shown
+    assert "'secret_token': '[secret]', 'url': 'https://x.example/y'" in shown
 
 
 def test_ordinary_words_and_times_stay() -> None:
@@ -72,6 +82,19 @@ def test_a_traceback_tells_where_and_of_what_kind_and_not_what_was_written(capsy
     assert "ValueError\n\nand then\n" in shown
     assert "in _fails_on" in shown
     assert "future: RuntimeError" in shown
+
+
+def test_an_error_that_ends_the_process_tells_no_words_and_no_token_either(tmp_path: Path) -> None:
+    program = tmp_path / "ends.py"
+    program.write_text(f"from companion.logs import set_up_logging\nset_up_logging()\nwords = {f'quokka {TOKEN}'!r}\n"
+                       "raise RuntimeError(words)\n")
+    ended = subprocess.run([sys.executable, str(program)], capture_output=True, text=True, timeout=60, check=False,
+                           env={"PYTHONPATH": str(Path(__file__).parent.parent)})
+    assert ended.returncode == 1
+    assert "ended by a fault of its own: RuntimeError" in ended.stderr
+    assert "raise RuntimeError(words)" in ended.stderr
+    assert "quokka" not in ended.stderr
+    assert TOKEN not in ended.stderr
 
 
 def test_at_debug_an_errors_own_words_are_there(capsys: pytest.CaptureFixture[str]) -> None:

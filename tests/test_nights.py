@@ -300,5 +300,9 @@ async def test_a_screen_that_opens_thins_first_so_that_what_my_data_says_is_true
     await gym.stack.aclose()
     monkeypatch.setattr(running.terminal, "is_interactive", lambda: False)
     monkeypatch.setattr(running.sys, "stdin", io.StringIO(""))
+    chart = running.folder_beside(gym.path) / f"own-{gym.id_of(SAM)}-chart_pain.png"
+    chart.parent.mkdir()
+    chart.write_bytes(b"drawn from what goes")
     await running.chat_here(gym.companion, "sam", asyncio.Event())
     assert "quillonvex squats again" not in raws(gym)
+    assert not chart.exists()

@@ -10,7 +10,7 @@ import re
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Final
 
@@ -99,11 +99,17 @@ def daily(names: Iterable[str]) -> list[str]:
     return sorted(name for name in names if _NIGHTLY.fullmatch(name))
 
 
+def _name(day: datetime) -> str:
+    return f"companion-{day:%Y-%m-%d}.sqlite"
+
+
 def plan(names: Iterable[str], now: datetime, keep: int = KEEP) -> Plan:
-    """Which backup to make at a moment and which old ones to remove after it; today's stays, and so does every file that
-    is no daily backup."""
-    there, today = daily(names), f"companion-{now:%Y-%m-%d}.sqlite"
-    old = sorted({*there, today})[:-keep]
+    """Which backup to make at a moment and which old ones to remove after it: those of more than ``keep`` days, and those of days too
+    long ago, since what people had erased is promised to be gone from backups by then. Today's stays, and so does every file that is
+    no daily backup."""
+    there, today, too_old = daily(names), _name(now), _name(now - timedelta(days=keep))
+    every = sorted({*there, today})
+    old = [name for number, name in enumerate(every, 1) if number <= len(every) - keep or name <= too_old]
     return Plan(None if today in there else today, tuple(name for name in old if name != today))
 
 

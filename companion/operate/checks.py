@@ -12,8 +12,9 @@ from ipaddress import ip_address
 from typing import Final
 from urllib.parse import urlsplit
 
-from companion.operate.backup import daily
+from companion.operate.backup import KEEP, daily
 from companion.operate.marks import OFFSET, POLL, POLL_LATE
+from companion.operate.restore import kept_aside
 from companion.operate.seen import Finding, Seen, Severity
 from companion.operate.sound import damage_of, megabytes, schema_of
 from companion.operate.sqlite_faults import FAULTS
@@ -155,7 +156,10 @@ def schema(seen: Seen) -> Said:
 
 def private(seen: Seen) -> Said:
     folder = [seen.backups / name for name in daily(os.listdir(seen.backups))] if seen.backups and seen.backups.is_dir() else []
-    open_ones = [path for path in (seen.path, *folder) if path.is_file() and open_to_others(path)]
+    log, secrets = seen.path.with_name(seen.path.name + "-wal"), seen.settings.secrets_in
+    open_ones = [path for path in (seen.path, log, *folder) if path.is_file() and open_to_others(path)]
+    if secrets is not None and secrets.is_file() and open_to_others(secrets):
+        yield LOOK, f"others on this machine can read the bot's token or secret: chmod 600 {secrets}"
     if open_ones:
         yield LOOK, f"others on this machine can read health answers: chmod 600 {' '.join(map(str, open_ones[:3]))}"
     else:
@@ -173,6 +177,9 @@ def backups(seen: Seen) -> Said:
         day = datetime.fromisoformat(f"{newest[-17:-7]}T00:00:00+00:00")
         late = seen.now - day > BACKUP_LATE
         yield at_risk if late else FINE, f"the newest is {newest}" + ("; `companion backup FILE` makes one now" if late else "")
+    for path, since in kept_aside(seen.path):
+        yield LOOK if seen.now - since > timedelta(days=KEEP) else FINE, (
+            f"{path} was kept at a restore, and what people have erased since is in it: remove it once all is well")
 
 
 def poll(seen: Seen) -> Said:
@@ -197,7 +204,7 @@ def poll(seen: Seen) -> Said:
 def updates(seen: Seen) -> Said:
     assert seen.db is not None
     count, first, why = seen.db.execute(
-        "select count(*), min(at), max(failed) from updates where failed is not null and at >= ?",
+        "select count(*), min(at), failed from updates where failed is not null and at >= ?",
         (text_of(seen.now - FAILED_WITHIN),)).fetchone()
     if count:
         yield LOOK, (f"{count} messages from people could not be handled, the oldest at {first} ({why}); they were told so. "

@@ -82,6 +82,17 @@ def _aside(database: Path, now: datetime) -> Path | None:
     return kept if there else None
 
 
+def kept_aside(database: Path) -> list[tuple[Path, datetime]]:
+    """The old files that restores have kept, each with the day of its restore."""
+    begins = f"{database.stem}.before-"
+    found = []
+    for path in sorted(database.absolute().parent.iterdir()) if database.absolute().parent.is_dir() else ():
+        if path.name.startswith(begins) and path.suffix == database.suffix:
+            with contextlib.suppress(ValueError):
+                found.append((path, datetime.fromisoformat(f"{path.name[len(begins):][:10]}T00:00:00+00:00")))
+    return found
+
+
 def _with(path: Path, end: str) -> Path:
     return path.with_name(path.name + end)
 

@@ -11,7 +11,10 @@ from sqlite_utils import Database
 from companion.private import private_file, private_folder
 from companion.record.schema import migrations
 
-_PRAGMAS: Final = ("foreign_keys=on", "journal_mode=wal", "synchronous=full", "secure_delete=on", "busy_timeout=5000")
+BUSY_MS: Final = 5000
+"""How long a file that is in use is waited for: our choice."""
+
+_PRAGMAS: Final = ("foreign_keys=on", "journal_mode=wal", "synchronous=full", "secure_delete=on", f"busy_timeout={BUSY_MS}")
 
 
 class CannotOpen(Exception):
@@ -41,8 +44,7 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
             db.execute("begin immediate")  # a file that is held or may not be written says so now, not at the first turn
             db.execute("delete from updates where 0")  # of a read-only file, SQLite makes the begin a reading one without a word
             db.execute("rollback")
-            # a process killed between erasing somebody and emptying the write-ahead log has left them in it
-            db.execute("pragma wal_checkpoint(truncate)").fetchall()
+            emptied_log(db)  # a process killed between erasing somebody and emptying it has left them in it
         except BaseException:
             lock.close()
             raise
@@ -51,13 +53,23 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
     return db, lock
 
 
+def emptied_log(db: Database) -> bool:
+    """Empty the write-ahead log, so that nothing that was erased is left in it; False where somebody who reads holds that up. That
+    is not waited for: it could last, and all who write would wait with it. Raises sqlite3.Error."""
+    db.execute("pragma busy_timeout=0").fetchall()
+    try:
+        return not db.execute("pragma wal_checkpoint(truncate)").fetchone()[0]
+    finally:
+        db.execute(f"pragma busy_timeout={BUSY_MS}").fetchall()
+
+
 def open_for_reading(path: Path) -> Database:
     """The database, read-only. Raises CannotOpen where there is none yet, or it is not of this version."""
     if not path.exists():
         raise CannotOpen(f"there is no database at {path} yet")
     try:
         db = Database(sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, isolation_level=None), execute_plugins=False)
-        db.execute("pragma busy_timeout=5000").fetchall()
+        db.execute(f"pragma busy_timeout={BUSY_MS}").fetchall()
         db.execute("select 1 from persons limit 1").fetchall()
         _refuse_other(db, path)
         return db

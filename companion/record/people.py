@@ -45,8 +45,11 @@ def names(db: sqlite3.Connection) -> list[str]:
 
 
 def add_person(db: sqlite3.Connection, channel: str, address: str, name: str, at: datetime) -> int:
-    """A new person at a new address."""
-    person = db.execute("insert into persons (created_at) values (?)", (text_of(at),)).lastrowid
+    """A new person at a new address. Their number was never somebody else's who was erased: a button that was sent about that one
+    may be tapped yet."""
+    ever = db.execute("select max((select ifnull(max(id), 0) from persons), (select count(*) from persons) + (select count(*) from "
+                      "erasures))").fetchone()[0]
+    person = db.execute("insert into persons (id, created_at) values (?, ?)", (ever + 1, text_of(at))).lastrowid
     assert person is not None
     db.execute("insert into addresses (channel, address, person, name) values (?, ?, ?, ?)",
                (channel, address, person, name or address))

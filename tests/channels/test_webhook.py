@@ -13,7 +13,7 @@ import httpx
 import pytest
 
 from companion.channels.port import Typed
-from companion.channels.telegram import CannotHook, TelegramSettings
+from companion.channels.telegram import CannotHook, TelegramSettings, run_telegram
 from companion.channels.telegram.webhook import AT_ONCE, BODY_MOST, SECRET_HEADER, Hook
 from companion.settings import BadSettings, Webhook, read_settings
 from tests.channels.test_telegram import Live, until
@@ -218,6 +218,33 @@ async def test_no_more_than_so_many_are_served_side_by_side():
     await hook.ended()
     for _, one in (*held, (reader, writer)):
         one.close()
+
+
+@pytest.mark.parametrize(("told", "good", "said"), [
+    ({}, True, ""),
+    ({"last_error_date": 60, "last_error_message": "502 Bad Gateway"}, False, "(502 Bad Gateway); waiting there: 3"),
+    ({"last_error_date": -60, "last_error_message": "Connection refused"}, True, ""),
+    ({"last_error_date": 60, "last_error_message": "502 Bad Gateway", "pending_update_count": 0}, True, ""),
+    ({"url": "https://elsewhere.example/x"}, False, "somebody else has taken over")])
+async def test_where_telegram_can_bring_nothing_no_poll_counts_as_good_and_the_log_says_why(api, caplog, told, good, said):
+    polled: list[object] = []
+    hooked = Hooked(api)
+    since = int(hooked.clock.now().timestamp())
+
+    async def info(params: Any) -> dict[str, Any]:
+        more = told | ({"last_error_date": since + told["last_error_date"]} if "last_error_date" in told else {})
+        return {"url": AT.url, "has_custom_certificate": False, "pending_update_count": 3} | more
+    api._on_getwebhookinfo = info
+    task = asyncio.create_task(run_telegram(hooked.settings, hooked.turns, hooked.store, hooked.clock, hooked.stop, on_poll=polled.append))
+    async with asyncio.timeout(5):
+        while [call.method for call in api.calls].count("getWebhookInfo") < 3:
+            await hooked.clock.advance(hooked.settings.poll_seconds)
+            await asyncio.sleep(0.005)  # the network's time, which no clock here moves
+    hooked.stop.set()
+    await asyncio.wait_for(task, 5)
+    assert bool(polled) == good
+    assert said in caplog.text
+    assert caplog.text.count("waiting there") <= 1
 
 
 async def test_a_port_that_is_taken_is_said_in_one_line(api: BotApi):

@@ -321,3 +321,12 @@ def test_pain_is_heard_at_once_also_after_hours():
     talk = Talk(REACH).say("ready", "10")
     talk.now += timedelta(hours=4)
     assert talk.say("my back hurts now").state == "pain.bad"
+
+
+@pytest.mark.parametrize("words", ["thanks", "OK", "Thank you!", "got it.", "👍"])
+def test_thanks_said_to_a_message_that_asks_nothing_are_no_wrong_answer(words):
+    at_home, idle = Talk(REACH).say("menu"), Talk(REACH).say("stop")
+    for talk in (at_home, idle):
+        before = talk.session
+        assert talk.say(words).last == "Good. “Menu” shows what there is, whenever you like."
+        assert talk.session._replace(at=before.at) == before

@@ -153,9 +153,13 @@ def test_todays_backup_is_made_once():
 
 
 def test_the_oldest_beyond_a_week_go_and_foreign_files_stay():
-    there = [*named(23, 24, 25, 26, 27, 28), "before the move.sqlite", "companion-2020-01-01.sqlite.old", "notes.txt"]
+    there = [*named(24, 25, 26, 27, 28), "before the move.sqlite", "companion-2020-01-01.sqlite.old", "notes.txt"]
     assert plan(there, NOW).remove == ()
-    assert plan([*there, *named(21, 22)], NOW).remove == tuple(named(21, 22))
+    assert plan([*there, *named(22, 23)], NOW).remove == tuple(named(22, 23))
+
+
+def test_after_days_on_which_the_bot_did_not_run_what_was_promised_to_be_gone_goes_too():
+    assert plan(named(10, 23, 24), NOW).remove == tuple(named(10, 23))
 
 
 @given(st.sets(st.dates(date(2025, 1, 1), date(2027, 1, 1))), st.integers(1, 9))
@@ -166,7 +170,9 @@ def test_every_plan_keeps_today_and_never_more_nor_less_than_it_should(days, kee
     left = {*names, today} - set(todo.remove)
     assert today in left
     assert set(todo.remove) <= names
-    assert min(keep, len(names | {today})) <= len(left) <= keep + 1
+    young = {name for name in names if name > f"companion-{NOW - timedelta(days=keep):%Y-%m-%d}.sqlite"}
+    assert min(keep, len(young | {today})) <= len(left) <= keep + 1
+    assert left <= young | {today}
     assert all(gone < kept for gone in todo.remove for kept in left - {today})
 
 

@@ -5,12 +5,14 @@ from datetime import timedelta
 import pytest
 
 from companion.operate import checks
-from companion.operate.backup import nightly
+from companion.operate.backup import back_up, nightly
 from companion.operate.doctor import examine, exit_code, told
 from companion.operate.marks import OFFSET, POLL
+from companion.operate.restore import restore
 from companion.operate.seen import Severity
 from companion.record.marks import note
 from companion.record.moments import text_of
+from companion.settings import read_settings
 from tests.operate.build import NOW, TOKEN, changing, damage, in_use, killed, made, message, reminder, settings
 
 ROOM = 10**12
@@ -198,6 +200,9 @@ def test_what_could_not_be_handled_is_told_with_its_moment_for_a_week(file):
     assert "2026-03-01" in line
     assert "KeyError" in line
     assert of(found(file, now=NOW + timedelta(days=7)), "handled")[0] == Severity.FINE
+    with changing(file) as db:
+        db.execute("insert into updates values ('telegram', 7, ?, 'ZeroDivisionError')", (text_of(NOW - timedelta(hours=1)),))
+    assert "the oldest at 2026-03-01T18:05:00.000Z (KeyError)" in of(found(file), "handled")[1]
 
 
 @pytest.mark.parametrize(("channel", "age", "severity"), [
@@ -249,6 +254,38 @@ def test_what_others_can_read_is_told_of(file):
     file.chmod(0o600)
     (file.parent / "backups" / "companion-2026-03-02.sqlite").chmod(0o640)
     assert of(found(file), "private")[0] == Severity.LOOK
+
+
+def test_an_old_file_that_a_restore_kept_is_named_and_told_of_after_a_week(file, tmp_path):
+    back_up(file, tmp_path / "b.sqlite")
+    kept = restore(tmp_path / "b.sqlite", file, NOW).kept
+    severity, line = of(found(file), "backups")
+    assert severity == Severity.FINE
+    assert f"{kept} was kept at a restore" in line
+    week = of(found(file, now=NOW + timedelta(days=8), token=""), "backups")
+    assert week[0] == Severity.LOOK
+    kept.unlink()
+    assert "restore" not in of(found(file), "backups")[1]
+
+
+def test_what_is_in_the_log_of_writes_is_looked_at_too(file):
+    with in_use(file) as db:
+        db.execute("insert into refusals (at, version) values ('', 1)")
+        file.with_name("c.sqlite-wal").chmod(0o644)
+        assert "c.sqlite-wal" in of(found(file), "private")[1]
+
+
+def test_a_settings_file_with_the_token_in_it_that_others_can_read_is_told_of(file, tmp_path):
+    toml = tmp_path / "companion.toml"
+    toml.write_text(f'COMPANION_TOKEN = "{TOKEN}"\n')
+    for mode, severity in ((0o644, Severity.LOOK), (0o600, Severity.FINE)):
+        toml.chmod(mode)
+        findings = examine(read_settings({}, toml), file, None, NOW, free=lambda folder: ROOM)
+        assert of(findings, "private")[0] == severity
+        assert TOKEN not in str(findings)
+    assert f"chmod 600 {toml}" not in of(findings, "private")[1]
+    toml.write_text(f'COMPANION_DATABASE = "{file}"\n')
+    assert read_settings({"COMPANION_TOKEN": TOKEN}, toml).secrets_in is None
 
 
 def test_backups_that_stopped_are_told_of(file):

@@ -1,12 +1,15 @@
 """Every step from one schema to the next, on a file with rows in every table there is at that step."""
 
 import sqlite3
+from hashlib import sha256
 
 import pytest
 from sqlite_utils import Database
 
 from companion.operate.sound import counts_of, damage_of, schema_of, tables_of
+from companion.record.file import CannotOpen, open_for_writing
 from companion.record.schema import migrations
+from tests.operate.build import changing
 
 STEPS = [one.name for one in migrations.pending(Database(memory=True))]
 EXAMPLES = {"text": "words", "integer": 1, "real": 1.5, "any": 2.5, "blob": b"bytes"}
@@ -67,8 +70,6 @@ def test_no_step_loses_a_row_or_a_value(db):
 
 
 def test_a_file_of_each_step_opens_at_the_newest_with_its_rows(tmp_path):
-    from companion.record.file import open_for_writing
-
     for number, step in enumerate(STEPS):
         path = tmp_path / f"{number}.sqlite"
         made = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
@@ -83,6 +84,47 @@ def test_a_file_of_each_step_opens_at_the_newest_with_its_rows(tmp_path):
         opened.close()
         lock.close()
         assert {name: after[name] for name in before if name != OWN} == {name: before[name] for name in before if name != OWN}, step
+
+
+RELEASED = {
+    "first": "43c43c9bbb45", "picture_files": "170be4318df6", "squat_days": "e822337ad336", "coaching": "818ad980a777",
+    "numbered_once": "7845069e2f90",
+}
+"""What each step makes of a file, never to change once people have files of it. A new step comes here when it is released, at the
+latest when another follows it."""
+
+
+def shape(db):
+    """A schema as it works, told apart by a few letters: columns, references, indexes, triggers and views."""
+    parts = sorted((name, sql) for name, sql in db.execute("select name, sql from sqlite_master where type <> 'table' and sql is not null"))
+    for table in tables_of(db):
+        if table != OWN:
+            parts += [(table, tuple(row)) for pragma in ("table_xinfo", "foreign_key_list")
+                      for row in db.execute(f"pragma {pragma}([{table}])")]
+    return sha256(repr(parts).encode()).hexdigest()[:12]
+
+
+def test_a_released_step_is_never_changed(db):
+    made = {}
+    for step in STEPS:
+        apply_one(db, step)
+        made[step] = shape(db.conn)
+    assert {step: made[step] for step in RELEASED} == RELEASED
+    assert set(STEPS[:-1]) <= set(RELEASED)
+
+
+def test_where_a_later_step_fails_the_earlier_ones_of_the_same_start_are_not_kept_either(tmp_path):
+    path = tmp_path / "c.sqlite"
+    made = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
+    apply_one(made, STEPS[0])
+    made.execute("create table marks (old text)")  # in the way of the third step
+    before = shape(made.conn)
+    made.close()
+    with pytest.raises(CannotOpen, match="marks already exists"):
+        open_for_writing(path)
+    with changing(path) as db:
+        assert schema_of(db).applied == (STEPS[0],)
+        assert shape(db) == before
 
 
 def test_a_step_that_fails_leaves_the_file_as_it_was(db):

@@ -9,13 +9,16 @@ from companion.app import Companion
 from companion.channels.port import Address, Inbound, Typed
 from companion.channels.telegram.poll import _moment
 from companion.cli import main
+from companion.clock import stopwatch
 from companion.operate.metrics import Metrics
+from companion.operate.sound import looking_at
 from companion.outgoing import CompanionOutbox
+from companion.record.file import BUSY_MS
 from companion.record.outbox import waiting
 from companion.running import working
 from companion.settings import BadSettings, read_settings
 from tests.fakes.clock import FakeClock
-from tests.operate.build import NOW, damage, in_use, made, mode
+from tests.operate.build import NOW, damage, in_use, killed, made, mode
 
 ILKA = Address("telegram", "77")
 
@@ -50,19 +53,39 @@ def text(metrics):
     return metrics.answer("/metrics").body.decode()
 
 
-async def test_what_was_erased_leaves_the_log_once_no_reader_holds_it_up(tmp_path):
-    companion = Companion(tmp_path / "c.sqlite", FakeClock())
-    companion.db.execute("pragma busy_timeout=0").fetchall()
-    from companion.operate.sound import looking_at
+@pytest.mark.parametrize("then", ["a turn", "a sweep"])
+async def test_what_was_erased_leaves_the_log_once_no_reader_holds_it_up_and_nobody_waits_for_that(tmp_path, then):
+    companion, log = Companion(tmp_path / "c.sqlite", FakeClock()), tmp_path / "c.sqlite-wal"
+
+    async def turn(number):
+        await companion.take(Inbound(ILKA, Typed("hello"), update_id=number, name="Ilka"))
     async with working(companion):
         with looking_at(tmp_path / "c.sqlite") as reader:
             reader.execute("begin")
             reader.execute("select count(*) from persons").fetchone()
-            companion._erased = True
-            await companion.take(Inbound(ILKA, Typed("hello"), update_id=1, name="Ilka"))
-            assert (tmp_path / "c.sqlite-wal").stat().st_size > 0
-        await companion.take(Inbound(ILKA, Typed("hello"), update_id=1, name="Ilka"))
-        assert (tmp_path / "c.sqlite-wal").stat().st_size == 0
+            companion._erased, took = True, stopwatch()
+            await turn(1)
+            assert took() < 2, "everybody waits for one who reads"
+            assert log.stat().st_size > 0
+        await (turn(1) if then == "a turn" else companion.sweep())
+        assert log.stat().st_size == 0
+    assert companion.db.execute("pragma busy_timeout").fetchone() == (BUSY_MS,)
+    companion.close()
+
+
+async def test_what_a_killed_process_left_in_the_log_goes_once_no_reader_holds_it_up(tmp_path):
+    file, log = made(tmp_path / "c.sqlite"), tmp_path / "c.sqlite-wal"
+    killed(file, "insert into refusals (at, version) values ('quokka', 1)")
+    with looking_at(file) as reader:
+        reader.execute("begin")
+        assert reader.execute("select count(*) from refusals").fetchone() == (1,)
+        took = stopwatch()
+        companion = Companion(file, FakeClock())
+        assert took() < 2
+        assert b"quokka" in log.read_bytes()
+    async with working(companion):
+        await companion.sweep()
+    assert log.stat().st_size == 0
     companion.close()
 
 

@@ -112,6 +112,20 @@ def test_messages_are_looked_through_as_far_as_they_are_old(db, monkeypatch):
     assert removed == [1, 1]
 
 
+def test_a_persons_number_is_never_given_again(db):
+    numbers = [person(db, "a"), person(db, "b")]
+    for name in ("c", "d"):
+        people.erase(db, numbers[-1], NOW)
+        numbers.append(person(db, name))
+    people.erase(db, numbers[0], NOW)
+    assert [*numbers, person(db, "e"), person(db, "f")] == [1, 2, 3, 4, 5, 6]
+
+
+def test_a_persons_number_is_new_in_a_file_that_was_erased_from_before(db):
+    db.execute("insert into persons (id, created_at) values (9, ?)", (text_of(NOW),))
+    assert person(db, "a") == 10
+
+
 def test_a_send_under_way_to_somebody_erased_marks_no_message_of_another(db):
     gone, other = person(db, "gone"), person(db, "other")
     put_message(db, gone, Say("under way"), NOW)
