@@ -24,6 +24,12 @@ TRIES_MOST: Final = 5
 TRIES_WITHIN: Final = timedelta(hours=1)
 """Wrong codes one person may try within so long; our choice: guessing one would take longer than the codes last."""
 
+REPORT_NAME: Final = "report.html"
+
+STANDS_REVIEWED: Final = ("a.what = 'reviewed' and not exists (select 1 from acts u where u.person = a.person and u.id > a.id and "
+                          "u.what = 'unreviewed' and u.value = cast(a.id as text))")
+"""Of an act ``a``: it is a review that was not taken back."""
+
 
 @dataclass(frozen=True, slots=True)
 class Invitation:
@@ -164,6 +170,19 @@ def lifters_of(db: sqlite3.Connection, coach: int) -> list[int]:
     return [person for (person,) in db.execute("select person from coaches where coach = ? and until is null", (coach,)).fetchall()]
 
 
+def names_of_lifters(db: sqlite3.Connection, coach: int) -> dict[int, str]:
+    """Whom a coach sees now, each with what the channel calls them; nobody for somebody who is no coach."""
+    return dict(db.execute("select k.person, ifnull((select min(name) from addresses a where a.person = k.person), '') from coaches k "
+                           "join coach_roles c on c.person = k.coach and c.until is null where k.coach = ? and k.until is null",
+                           (coach,)).fetchall())
+
+
+def codes_of_lifters(db: sqlite3.Connection, coach: int) -> dict[int, str]:
+    """The name that a coach's code was made for, of each who came by one; the latest where there were several."""
+    return dict(db.execute("select used_by, name from invitations where made_by = ? and used_by is not null order by id",
+                           (coach,)).fetchall())
+
+
 def note_look(db: sqlite3.Connection, lifter: int, coach: int, what: str, at: datetime) -> None:
     """A coach looked at something of a lifter; the lifter can read it."""
     db.execute("insert into looks (person, coach, coach_name, what, at) values (?, ?, ?, ?, ?)",
@@ -175,19 +194,35 @@ def looks_at(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[
     return db.execute("select at, coach_name, what from looks where person = ? order by id desc limit ?", (lifter, most)).fetchall()
 
 
-def note_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: str, reason: str, at: datetime) -> None:
-    """A coach did something for a lifter."""
-    db.execute("insert into acts (person, coach, coach_name, what, value, reason, at) values (?, ?, ?, ?, ?, ?, ?)",
-               (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at)))
+def reports_owed(db: sqlite3.Connection, since: datetime) -> list[tuple[int, int, str, str]]:
+    """Reports that were asked for since then and never made, as the process had ended before: (coach, lifter, channel, address),
+    where the view has not been ended. That one was asked for is seen by the look."""
+    return db.execute("select distinct l.coach, l.person, a.channel, a.address from looks l join addresses a on a.person = l.coach and "
+                      "a.gone_at is null join coaches k on k.person = l.person and k.coach = l.coach and k.until is null and "
+                      "k.since <= l.at where l.what = 'report' and l.at > ? and not exists (select 1 from outbox o where "
+                      "o.about = l.person and o.person = l.coach and o.document_name = ? and o.made_at >= l.at)",
+                      (text_of(since), REPORT_NAME)).fetchall()
+
+
+def note_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: str, reason: str, at: datetime) -> int:
+    """A coach did something for a lifter; the number of the act. "unreviewed" takes back the review whose number is its value."""
+    return db.execute("insert into acts (person, coach, coach_name, what, value, reason, at) values (?, ?, ?, ?, ?, ?, ?)",
+                      (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at))).lastrowid or 0
 
 
 def acts_for(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str, str, str]]:
-    """The latest acts for a lifter: (when, which coach, what, value, reason), the newest first; notes left out."""
-    return db.execute("select at, coach_name, what, value, reason from acts where person = ? and what not in ('note', 'reviewed') "
-                      "order by id desc limit ?", (lifter, most)).fetchall()
+    """The latest acts for a lifter: (when, which coach, what, value, reason), the newest first; notes and reviews left out."""
+    return db.execute("select at, coach_name, what, value, reason from acts where person = ? and what not in ('note', 'reviewed', "
+                      "'unreviewed') order by id desc limit ?", (lifter, most)).fetchall()
 
 
 def reviewed_at(db: sqlite3.Connection, lifter: int, coach: int) -> str:
     """When this coach last marked the lifter as reviewed; "" for never."""
-    row = db.execute("select max(at) from acts where person = ? and coach = ? and what = 'reviewed'", (lifter, coach)).fetchone()
+    row = db.execute(f"select max(at) from acts a where person = ? and coach = ? and {STANDS_REVIEWED}", (lifter, coach)).fetchone()
     return row[0] or ""
+
+
+def stands_reviewed(db: sqlite3.Connection, lifter: int, coach: int, act: int) -> bool:
+    """Whether an act is a review of this lifter by this coach that was not taken back."""
+    return db.execute(f"select 1 from acts a where id = ? and person = ? and coach = ? and {STANDS_REVIEWED}",
+                      (act, lifter, coach)).fetchone() is not None

@@ -26,11 +26,13 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True, slots=True)
 class Request:
-    """"invite": keep the hash of a code for the coach called ``name``; "end": end the coach called so."""
+    """"invite": keep the hash of a code for the coach called ``name``; "end": end the coach called so whose number is ``person``
+    (0: the only one of that name)."""
 
     what: str
     name: str
     code_hash: str = ""
+    person: int = 0
 
 
 def ask(database: Path, request: Request, at: datetime) -> bool:
@@ -55,12 +57,15 @@ def carry_out(db: sqlite3.Connection, request: Request, at: datetime) -> None:
     if request.what == "invite":
         coaching.keep_invitation(db, "coach", None, request.name, request.code_hash, at)
     elif request.what == "end":
-        for person, called in coaching.coaches_named(db):
-            if called == request.name:
-                for lifter in coaching.lifters_of(db, person):  # they may count on being heard
-                    put_message(db, lifter, Say(f"{called} is no coach here any more: they see nothing of you, and hear nothing from me.",
-                                                must_arrive=True), at)
-                coaching.end_coach(db, person, at)
+        there = [person for person, called in coaching.coaches_named(db) if called == request.name and request.person in (0, person)]
+        if len(there) > 1:
+            _log.error("several coaches have the name of the one to end, so none is ended: ask with a number")
+            return
+        for person in there:
+            for lifter in coaching.lifters_of(db, person):  # they may count on being heard
+                put_message(db, lifter, Say(f"{request.name} is no coach here any more: they see nothing of you, and hear nothing from "
+                                            "me.", must_arrive=True), at)
+            coaching.end_coach(db, person, at)
 
 
 def waiting(database: Path) -> list[Path]:

@@ -39,8 +39,9 @@ from companion.conversation.places import find_zone
 from companion.loading import load_all
 from companion.outgoing import CompanionOutbox
 from companion.pictures.album import Album
+from companion.record import coaching, people
 from companion.record import file as record_file
-from companion.record import people
+from tests.crash.codes import invite
 from tests.crash.points import Points
 from tests.fakes.bot_api import TOKEN
 from tests.fakes.clock import FakeClock, settle
@@ -161,6 +162,7 @@ class Life:
             return Picture(album.folder / f"{name}.png", b"a small picture", "What it shows.", key=name)
 
         Album._pose = small  # type: ignore[method-assign]
+        coaching.invite = invite
         _SABOTAGE.get(self.job.get("sabotage", ""), lambda: None)()
         channel.Drainer = Watched  # type: ignore[misc]
         running.SystemClock = lambda: self.clock  # type: ignore[assignment,misc]
@@ -198,6 +200,7 @@ class Life:
         idle = 0
         while True:
             await settle()
+            await self.companion.beside()
             now = self.clock.now()
             if sends := list(drainer._sending.values()):
                 await asyncio.wait(sends)

@@ -18,12 +18,21 @@ TABLES: Mapping[str, str] = {
     "facts": "select person, name, value, found from facts order by person, name",
     "reminders": "select person, kind, flow, wall, zone, due_at, state, day, stale_at, round from reminders order by id",
     "alerts": "select person, run, level, because from alerts order by id",
-    "outbox": "select person, channel, address, text, buttons, picture, must_arrive, timed, unasked, document_name, dropped, "
-              "message is not null from outbox order by id",
+    "outbox": "select person, channel, address, text, buttons, picture, must_arrive, timed, unasked, document_name, about, fleeting, "
+              "dropped, message is not null from outbox order by id",
     "updates": "select channel, update_id, failed from updates order by update_id",
     "refusals": "select version from refusals",
     "erasures": "select count(*) from erasures",
+    "coach_roles": "select person, name, until is not null from coach_roles order by person",
+    "coaches": "select person, coach, until is not null from coaches order by person, coach",
+    "invitations": "select kind, made_by, name, code_hash, used_by from invitations order by id",
+    "code_tries": "select person from code_tries order by id",
+    "looks": "select person, coach, coach_name, what from looks order by id",
+    "acts": "select person, coach, coach_name, what, value, reason from acts order by id",
+    "marks": "select name, value from marks where name = 'bot.name'",
 }
+"""Left out: moments; the marks of polls and of the night's tidying, which are noted beside the turns and so more or less often; what
+Telegram calls a message or a picture, of which there are more where one was sent twice."""
 
 
 def kept_in(database: Path) -> dict[str, Any]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 import contextlib
 import copy
+import re
 import shutil
 import sqlite3
 from collections.abc import Mapping, Sequence
@@ -20,6 +21,8 @@ from typing import Any
 
 from companion.channels.port import Sent
 from companion.channels.script import REPLY_TAKES, Line, Restart, Said, Script, Wait, event_of
+from companion.record import coaching, requests
+from tests.crash.codes import code_for
 from tests.crash.kept import kept_in
 from tests.crash.nursery import PATIENCE, Died, Nursery
 from tests.crash.points import Point
@@ -30,6 +33,12 @@ _STANDIN = ("sent", "answered", "confirmed", "_next_update", "_next_message", "_
 
 AT_ONCE = " / "
 """Between things that a person sends faster than the bot looks, so that they come in one batch."""
+
+OPERATOR = "Operator"
+"""Who asks things of the file by the command line, beside the bot."""
+
+CODE = re.compile(r"{(\w+)}")
+"""In what somebody says: the code that was made for that name."""
 
 TRACE = b"64.25 kg"
 """What somebody says before they have everything erased."""
@@ -120,7 +129,9 @@ class Living:
 
     async def _line(self, line: Line) -> None:
         there, known = len(self._api.sent), self._known(line)
-        if isinstance(line, Said):
+        if isinstance(line, Said) and line.who == OPERATOR:
+            await self._ask(line.words)
+        elif isinstance(line, Said):
             await self._say(line)
             while not self._api.sent[there:] or not (known or self._api.sent[-1].buttons):
                 assert not known or not self._known(line), f"somebody who is known gets no answer to “{line.words}”"
@@ -139,15 +150,27 @@ class Living:
 
     def _known(self, line: Line) -> bool:
         """Whether the file knows who acts in this line; that time passes, everybody may know."""
-        if not isinstance(line, Said):
+        if not isinstance(line, Said) or line.who == OPERATOR:
             return True
         with contextlib.closing(sqlite3.connect(f"file:{self._database}?mode=ro", uri=True)) as db:
             return db.execute("select 1 from addresses where address = ?", (str(self._chats.get(line.who)),)).fetchone() is not None
 
+    async def _ask(self, words: str) -> None:
+        """Ask of the file what ``companion coach add NAME`` and ``companion coach end NAME`` do, and let the bot look for it."""
+        verb, name = words.removeprefix("coach ").split()
+        code = {"invite": coaching.hashed(code_for(name)), "end": ""}
+        what = {"add": "invite", "end": "end"}[verb]
+        self._at += REPLY_TAKES
+        await self._surely("move", to=self._at.isoformat())
+        assert not requests.ask(self._database, requests.Request(what, name, code[what]), self._at)
+        await self._surely("sweep")
+        await self._surely("quiet")
+        assert not requests.waiting(self._database)
+
     async def _say(self, line: Said) -> None:
         self._at += REPLY_TAKES
         await self._surely("move", to=self._at.isoformat())
-        for words in line.words.split(AT_ONCE):
+        for words in CODE.sub(lambda name: code_for(name[1]), line.words).split(AT_ONCE):
             await self._do(line.who, words)
         await self._confirmed()
         await self._surely("quiet")

@@ -28,20 +28,38 @@ TRIES = 5
 """Where an answer and the next turn happen to share a commit, there is one commit fewer, and the last is tried anew."""
 
 
-@pytest.mark.parametrize("name", ["welcome", "knee_to_wall", "squat_day"])
+KILLED = {"welcome": slice(None), "knee_to_wall": slice(1, None), "squat_day": slice(1, None), "coach": slice(1, None, 2)}
+"""The parts of each script that are lived once for each I/O call; the others only lead to them."""
+
+COMMITS_ONLY = ("coach",)
+"""Killed before and after each commit while it works: in these is all that is a coach's own; calls of the Bot API, the start and the
+stop are as in the others, and a point takes a sixth of a second of processor time."""
+
+HEARD = {"coach": (
+    "You are a coach here", "For Sam: they send me", "Kim is your coach here now", "Sam, sent to emergency care",
+    "From your coach Kim: easy today", "has set the depth to keep: parallel", "2 lifters", "The report of Sam",
+    "Sam has ended your view", "Kim is no coach here any more")}
+"""What must be said in the killed parts, so that they stay about what they are meant to be about."""
+
+
+@pytest.mark.parametrize("name", KILLED)
 async def test_killed_at_any_io_call_it_goes_on_as_if_it_had_not_been(name: str, nursery: Nursery, tmp_path: Path) -> None:
     script = parse((SCRIPTS / f"{name}.txt").read_text(encoding="utf-8"))
     stand = Stand(script.begins, tmp_path / "none", {})
     parts = parts_of(script)
-    killed = wanted_points = 0
+    killed, wanted_points, heard = 0, 0, list[str]()
     for number, lines in enumerate(parts):
         wanted = await Living(nursery, stand, tmp_path / f"part-{number}", None).live(lines)
-        if name == "welcome" or number:  # the first part of the others only leads to where it begins
+        if number in range(len(parts))[KILLED[name]]:
             points = [*(wanted.starting if number < 2 else ()), *wanted.working, *(wanted.stopping if number == len(parts) - 1 else ())]
+            if name in COMMITS_ONLY:
+                points = [point for point in wanted.working if point[0].startswith("commit")]
+            heard += [text for _, text in wanted.heard]
             wanted_points += len(points)
             killed += await all_of(nursery, stand, tmp_path / f"killed-{number}", lines, wanted, points)
         stand = wanted.after
     assert killed >= 0.95 * wanted_points
+    assert all(any(words in text for text in heard) for words in HEARD.get(name, ()))
     print(f"{name}: killed at {killed} of {wanted_points} points")
 
 

@@ -79,6 +79,19 @@ async def test_a_request_that_was_carried_out_before_the_process_was_killed_stop
     await life.stop()
 
 
+async def test_whoever_is_told_by_a_request_is_told_at_once(tmp_path):
+    life = Life(tmp_path / "companion.sqlite")
+    await life.start()
+    woken: list[str] = []
+    life.companion.on_commit = woken.append
+    await life.companion.sweep()
+    assert not woken
+    ask(life.path, INVITE, NOW)
+    await life.companion.sweep()
+    assert woken
+    await life.stop()
+
+
 async def test_ending_a_coach_beside_a_running_companion(tmp_path):
     life = Life(tmp_path / "companion.sqlite")
     await life.start()
