@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 from typing import Final
 
 from companion.calendar.day_words import FARTHEST
 from companion.calendar.plan import next_days
 from companion.calendar.wishes import answered_until, plan_from, zone_from
 from companion.calendar.words import date_words, day_words
-from companion.clock import local_date
+from companion.clock import local_date, zone_of
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.screening.depth import BAND_WORDS, band_of
@@ -20,8 +20,19 @@ from companion.screening.squat_days import ToldDay, about, days_told, trial_days
 from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
 
+JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("", "just ", "only ", "with ", "with just ", "with only ")
+                             for bar in ("the bar", "an empty bar", "the empty bar", "empty bar", "empty barbell", "the empty barbell",
+                                         "the barbell")
+                             for after in ("", " only", " alone"))), "bar_kg")
+"""What people call a bar without plates, and the fact that holds what theirs weighs."""
+
 BARS: Final = {"metric": {"full": 20.0, "light": 15.0}, "imperial": {"full": 45 * POUND, "light": 35 * POUND}}
 """What a bar weighs, in kg; a pound is 0.45359237 kg exactly (1959)."""
+
+
+NIGHT_OVER: Final = time(5)
+JUST_NOW: Final = timedelta(minutes=5)
+"""Until when, and how soon after "done squatting", a question about yesterday is one about the evening; our choice."""
 
 
 def today_of(known: Known) -> date:
@@ -214,6 +225,12 @@ def over_limit(got: Facts, side: str) -> Value:
     return "yes" if load is not None and most is not None and load > most else "no"
 
 
+def bar_kg_of(got: Facts, side: str) -> Value | None:
+    """What their bar weighs, in kg; None where they have not said which it is."""
+    system, bar = str(got.get("welcome.units", "metric")), str(got.get("bar.bar", ""))
+    return _number(got, "bar.weight") if bar == "other" else BARS[system].get(bar)
+
+
 def _sets(got: Facts) -> tuple[float, str, tuple[WarmUpSet, ...]] | None:
     """The working load to reckon with in kg, the system, and the sets up to it for this bar and these plates; None without a bar."""
     load = load_today(got)
@@ -266,11 +283,20 @@ def after_facts(known: Known) -> dict[str, Value]:
     facts["answered"] = max(day, answered_until(known.facts) or day).isoformat()  # one told of late reopens no later one
     ago = (today - day).days
     facts["whose"] = {0: "today's", 1: "yesterday's"}.get(ago, f"{date_words(day, today)}'s")
-    facts["on_day"] = {0: "today", 1: "yesterday"}.get(ago, f"on {date_words(day, today)}")
+    yesterday = "yesterday evening" if _done_at_night(known) else "yesterday"
+    facts["on_day"] = {0: "today", 1: yesterday}.get(ago, f"on {date_words(day, today)}")
     facts["in_trial"] = "yes" if told and told.lot is not None else "no"
     if told and told.load and told.load <= (limit_of(known) or told.load):
         facts |= {"planned_words": showing(known)(told.load, "kg"), "load_line": f" Planned: {showing(known)(told.load, 'kg')}."}
     return facts
+
+
+def _done_at_night(known: Known) -> bool:
+    """Whether "done squatting" was tapped just now, in the night after: then it is the evening's squats that are meant."""
+    local = known.now.astimezone(zone_of(zone_from(known.facts, known.now)))
+    last = next((row for row in reversed(known.answers()) if row.flow == "squat_day"), None)
+    return local.time() < NIGHT_OVER and last is not None and (last.key, last.status) == ("squatted", "ok") and (
+        known.now - last.at < JUST_NOW)
 
 
 def begun_on(known: Known, day: date) -> bool:

@@ -30,7 +30,7 @@ FLOW = Flow(
             Option("screen", "Find out why my back rounds", ("screen", "full screen", "start", "test me", "begin"), only_if=LIFTS),
             Option("one", "One test", ("single test", "a test", "test"), only_if=LIFTS),
             Option("squat_day", "Squatting today", ("squat", "squat today", "squatting"), only_if=LIFTS),
-            Option("squat_days", "My squat days", ("squat days", "days", "skip it", "move it", "skip", "reschedule"), only_if=LIFTS),
+            Option("squat_days", "My squat days", ("squat days", "days", "skip it", "skip", "reschedule"), only_if=LIFTS),
             Option("prime", "Priming drill", ("drill", "prime", "warm up drill"), only_if=LIFTS),
             Option("trial", "Does the drill help me?", ("trial", "priming trial"), only_if=~fact("drill").is_("none")
                    & fact("drill").known),

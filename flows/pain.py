@@ -4,6 +4,7 @@ from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
 from companion.conversation.kinds import PainScore, YesNo, choice
+from companion.screening.screen import ROUTE
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import (
     before_pain,
@@ -28,6 +29,9 @@ ASKED = HURTS & ~fact("where").is_("chest") & ~RED
 """Chest, breath, faintness, bladder or saddle are an emergency by themselves: nothing more is asked."""
 LEG = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 
+HURT_IN = Fact("hurt_in", values=(*ROUTE, "squat_day"))
+"""What the body was at work in; not known where it was at rest."""
+
 SAID = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
                               "my chest hurts and i wet myself"))
 """What they wrote, by example of each kind it may be."""
@@ -39,7 +43,7 @@ OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, ques
 FLOW = Flow(
     "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
-    facts=(SAID, UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
+    facts=(SAID, HURT_IN, UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
     at_start=before_pain, reopens=False, resumes=False,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
@@ -88,8 +92,9 @@ FLOW = Flow(
         Tell(SAME_DAY, HURTS & LEVEL.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, HURTS & LEVEL.is_("clinician"), must_arrive=True),
         Tell(NOT_TODAY, HURTS & LEVEL.is_("not_today"), must_arrive=True),
-        Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD, HURTS & LEVEL.is_("no_load"),
-             must_arrive=True),
+        Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD,
+             HURTS & LEVEL.is_("no_load") & HURT_IN.one_of(*ROUTE), must_arrive=True),
+        Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL.is_("no_load") & ~HURT_IN.one_of(*ROUTE), must_arrive=True),
         Tell("If it gets worse, or is not gone by tomorrow morning, see a doctor or physiotherapist.",
              HURTS & LEVEL.one_of("no_load", "not_today")),
     ),

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from itertools import islice, takewhile
 from typing import Final
 
-from companion.calendar.day_words import FARTHEST
+from companion.calendar.day_words import FARTHEST, NO_TIME_BETWEEN
 from companion.calendar.plan import (
     WEEKDAYS,
+    Away,
     Change,
     Every,
     Move,
@@ -16,11 +18,13 @@ from companion.calendar.plan import (
     Plan,
     Skip,
     SquatDay,
+    Stay,
     StopAll,
     change_of,
     changed,
     is_squat_day,
     next_days,
+    squat_days,
 )
 from companion.calendar.reading import Unclear, read_change
 from companion.calendar.rule_words import Half, made
@@ -32,12 +36,19 @@ from companion.conversation.flow import Known
 
 DAYS: Final = tuple((code, name) for code, name in zip(WEEKDAYS, DAY_NAMES, strict=True))
 NO_TIME: Final = "??:??"
+NAMED_MOST: Final = 4
+"""Squat days that a pause takes named one by one at most; our choice."""
+
 LATE: Final = timedelta(hours=3)
 """So long after its time a squat day is no longer the one meant by "it"; our choice."""
 
+LOOKED_AT: Final = 60
+"""Squat days by which two plans are compared; our choice."""
+
 _ASKED_FOR: Final = ("to", "extra", "until", "change", "first")
 _MISSING_WORDS: Final = {"half": "In the morning or in the evening?", "time": "At what time?", "day": "Beginning on which day?",
-                        "where": "Move {day} to which day? With a time, if that changes too."}
+                        "where": "Move {day} to which day? With a time, if that changes too.",
+                        "back": "Away from {day}, and until when? Name the first day on which you squat again, or say “for a week”."}
 
 
 def _today(facts: Facts) -> date:
@@ -73,8 +84,7 @@ def plan_facts(known: Known) -> dict[str, Value]:
                                "since": since.isoformat(), "clock": f"{local:%H:%M}", "today": today.isoformat()}
     if days:
         facts["next_day"] = days[0].day.isoformat()
-    paused = f" Paused until {date_words(plan.back_on, today)}." if plan.back_on and plan.back_on > today else ""
-    facts["plan_line"] = f"{plan_words(plan)}.{paused} Next: {coming(plan, facts) or 'none'}."
+    facts["plan_line"] = f"{plan_words(plan)}.{pauses_words(plan, today)} Next: {coming(plan, facts) or 'none'}."
     if known.asked:
         change = _asked(known.asked) or read_change(known.asked, plan, today, since)
         if isinstance(change, Unclear):
@@ -84,6 +94,14 @@ def plan_facts(known: Known) -> dict[str, Value]:
         else:
             facts |= {"given": "yes", "given_change": str(change)}
     return facts
+
+
+def pauses_words(plan: Plan, today: date) -> str:
+    """The pause there is and the next that is to come: " Paused until Friday 6 March. Paused from … until …."; "" for none."""
+    now = plan.paused_until(today)
+    later = next((row for row in plan.away if row[0] > (now or today)), None)
+    return (f" Paused until {date_words(now, today)}." if now else "") + (
+        f" Paused from {date_words(later[0], today)} until {date_words(later[1], today)}." if later else "")
 
 
 def _asked(text: str) -> Change | Half | None:
@@ -119,6 +137,8 @@ def rest_words(got: Facts, side: str) -> Value:
     wants, open_now = str(missing(got, "")), str(open_text(got, ""))
     if wants == "day" and open_now.startswith("move "):
         return _MISSING_WORDS["where"].format(day=date_words(date.fromisoformat(open_now.split()[1]), _today(got)))
+    if wants == "day" and open_now.startswith("away "):
+        return _MISSING_WORDS["back"].format(day=date_words(date.fromisoformat(open_now.split()[1]), _today(got)))
     return _MISSING_WORDS.get(wants, "")
 
 
@@ -145,7 +165,8 @@ def understood(got: Facts, side: str) -> Value | None:
         return None
     if plan.empty and what(got, "") == "stop":
         return "No squat days and no reminders of them any more."
-    return f"{plan_words(plan)}{_lost(Plan.loads(str(got.get('plan_now', ''))), plan)}. The next two: {coming(plan, got)}."
+    lost = _lost(Plan.loads(str(got.get("plan_now", ""))), plan)
+    return f"{plan_words(plan)}{lost}.{pauses_words(plan, _today(got))} The next two: {coming(plan, got)}."
 
 
 def _lost(before: Plan, after: Plan) -> str:
@@ -171,10 +192,25 @@ def said_done(got: Facts, side: str) -> Value | None:
             return f"Paused until {date_words(back_on, today)}: nothing about squat days before it.{following} “Unpause” ends it sooner."
         case Pause():
             return f"The pause is over.{following}"
+        case Away(first, back_on):
+            gone = _gone(Plan.loads(str(got.get("plan_now", ""))), first, back_on, today)
+            two = coming(plan, got)
+            return (f"Paused from {date_words(first, today)} until {date_words(back_on, today)}, when squat days go on. {gone}"
+                    f"{f' The next two: {two}.' if two else ''} “Unpause” takes it back.")
+        case Stay(first):
+            return f"No pause from {date_words(first, today)}.{following}"
         case StopAll():
             return "Done: no squat days any more, and no reminders of them."
         case _:
             return f"Kept.{following} “My reminders” shows what I will send, and has a file for your calendar."
+
+
+def _gone(before: Plan, first: date, back_on: date, today: date) -> str:
+    """Which squat days a pause takes out of a plan."""
+    days = [one.day for one in takewhile(lambda one: one.day < back_on, squat_days(before, first))]
+    if len(days) > NAMED_MOST:
+        return f"Left out: {len(days)} squat days, from {date_words(days[0], today)} to {date_words(days[-1], today)}."
+    return f"Left out: {listed([date_words(day, today) for day in days])}." if days else "No squat day lies in it."
 
 
 def undo(got: Facts, side: str) -> Value | None:
@@ -189,7 +225,14 @@ def undo(got: Facts, side: str) -> Value | None:
         was = _planned(before, change.day)
         return f"on {was.day} {was.at:%H:%M}" if was else f"skip {change.day}"
     if isinstance(change, Pause):
-        return f"pause {before.back_on or _today(got)}"
+        # A pause that takes the place of one with a beginning is taken back only where that brings the same days again.
+        today = _today(got)
+        ways: tuple[Change, ...] = (Pause(before.back_on or today), *(Away(*row) for row in before.away))
+        after, days = changed(before, change), list(islice(squat_days(before, today), LOOKED_AT))
+        return next((str(way) for way in ways if list(islice(squat_days(changed(after, way), today), LOOKED_AT)) == days), None)
+    if isinstance(change, Away | Stay):
+        back_on = dict(before.away).get(change.first)
+        return f"away {change.first} {back_on}" if back_on else f"stay {change.first}"
     return None
 
 
@@ -211,8 +254,14 @@ def _void(change: Change | Half, plan: Plan, today: date) -> str:
             return f"{_capital(date_words(day, today))} is {'left out already' if left_out else 'no squat day'}."
         case On(day, _) | Move(_, day, _) if day < today:
             return f"{_capital(date_words(day, today))} has passed."
-        case On(day, _) | Move(_, day, _) | Pause(day) | Every(_, _, day) if day > today + FARTHEST:
+        case On(day, _) | Move(_, day, _) | Pause(day) | Away(_, day) | Every(_, _, day) if day > today + FARTHEST:
             return "That is more than a year ahead."
+        case Away(_, day) if day <= today:
+            return f"{_capital(date_words(day, today))} has come." if day == today else f"{_capital(date_words(day, today))} has passed."
+        case Away(first, day) if day <= first:
+            return NO_TIME_BETWEEN
+        case Stay(first) if first not in dict(plan.away):
+            return f"No pause begins on {date_words(first, today)}."
     return ""
 
 

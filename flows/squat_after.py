@@ -6,12 +6,13 @@ from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Media, Number, Option, Words, YesNo, choice
-from flows.day_facts import after_facts
+from flows.day_facts import JUST_THE_BAR, after_facts, bar_kg_of
 from flows.shared import BANDS, EMERGENCY, SAME_DAY, WATCHED, WELCOMED
 
 YES_NO = ("yes", "no")
 BEGUN, SET, BAR, TRIAL, HURT_BEFORE = (Fact(name, values=YES_NO) for name in (
     "begun", "depth_set", "with_bar", "in_trial", "hurt_before"))
+BAR_KG = Fact("bar_kg", 2.0, 40.0, step=0.5, of=bar_kg_of)
 PLANNED = fact("planned_words").known
 SQUATTED = BEGUN.is_("yes") | fact("done").is_("yes")
 JUDGED = fact("back").one_of("still", "moved")
@@ -29,7 +30,7 @@ CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact(
 
 FLOW = Flow(
     "squat_after", version=1, title="How the squats went", counted=False, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
-    facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE), command=("done squatting", "how it went", "after squats"),
+    facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG), command=("done squatting", "how it went", "after squats"),
     invite="How did {whose} squats go? A few taps; if not now, I leave it there.",
     invites=(Offer("How it went", "squat_after", "{of_day}"),),
     steps=(
@@ -46,7 +47,7 @@ FLOW = Flow(
         Run("pain", SQUATTED & fact("hurt").is_("yes")),
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "As planned", ("as planned", "yes", "the same", "same"), only_if=PLANNED),
-            Option("none", "No bar", ("none", "no bar", "body weight")))), only_if=LOADED),
+            Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOADED),
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?",
             Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes") & ~CARE),
         Ask("note", "One note for the log? Skip it if there is none.", Words(limit=300, example_text="slept badly, bar felt light"),

@@ -6,7 +6,7 @@ from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Hold, Number, Option, Ready, YesNo, choice
-from flows.day_facts import day_facts, load_now_of, loaded, over_day, over_limit, sets_words_of
+from flows.day_facts import JUST_THE_BAR, bar_kg_of, day_facts, load_now_of, loaded, over_day, over_limit, sets_words_of
 from flows.shared import SHARP, SQUAT
 
 YES_NO = ("yes", "no")
@@ -30,7 +30,8 @@ FLOW = Flow(
                r"(?:it's |it is )?squat day(?: today)?", r"at the (?:gym|rack)(?: now)?"),
     gates=(Gate(OVER_DAY.is_("yes"), "That squat day is over."), *SQUAT),
     facts=(BAR, LOADED, DRILL, TRIAL, ARM, Fact("of_day", values=("2026-03-01", "2026-03-02")), Fact("last_load", 20.0, 200.0, step=2.5),
-           Fact("most", 20.0, 200.0, step=2.5), OVER_DAY, OVER_LIMIT, Fact("sets_words", of=sets_words_of),
+           Fact("most", 20.0, 200.0, step=2.5), OVER_DAY, OVER_LIMIT,
+           Fact("bar_kg", 2.0, 40.0, step=0.5, of=bar_kg_of), Fact("sets_words", of=sets_words_of),
            Fact("load_now", of=load_now_of)),
     invite="Squat day {invited_words}.{last_line}{drill_line}{keep_line}{goal_line}",
     invites=(Offer("Squatting now", "squat_day"), Offer("Move it", "squat_days", "move {invited_day} ????-??-?? {invited_at}"),
@@ -41,7 +42,7 @@ FLOW = Flow(
         Run("bar", BAR.is_("yes") & ~fact("bar.bar").known),
         Ask("load", "Which working load today?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "The same again", ("same", "again", "as last time"), only_if=LAST),
-            Option("none", "No bar today", ("none", "no bar", "body weight")))), only_if=LOADED.is_("yes")),
+            Option("none", "No bar today", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOADED.is_("yes")),
         Tell("That is more than the {most_words} to keep to for now. I reckon with {most_words}.", OVER_LIMIT.is_("yes")),
         Ask("lot", "Trial day {lot_number}: drill or plain warm-up, by lot. For the trial keep to {same_as}. Shall I draw?", choice(
             ("draw", "Draw", "yes", "ok", "go"), ("later", "No trial today", "no", "later")), only_if=TRIAL.is_("yes")),

@@ -10,7 +10,7 @@ from companion.conversation.kinds import Option, Words, YesNo, choice
 from flows.plan_facts import DAYS, missing, new_plan, open_text, plan_facts, rest_words, said_done, understood, undo, what
 from flows.shared import OF_AGE, WELCOMED
 
-KINDS = ("weekly", "every", "on", "skip", "move", "pause", "stop", "none")
+KINDS = ("weekly", "every", "on", "skip", "move", "pause", "away", "stay", "stop", "none")
 WANTS = ("half", "time", "day", "nothing")
 YES_NO = ("yes", "no")
 
@@ -33,8 +33,8 @@ RESTS = (
     Option("morning", "In the morning", ("morning", "am"), only_if=MISSING.is_("half")),
     Option("evening", "In the evening", ("evening", "pm", "afternoon"), only_if=MISSING.is_("half")),
     *(Option(at, at, only_if=MISSING.is_("time")) for at in ("07:00", "12:00", "17:00", "18:00", "19:00")),
-    Option("today", "Today", only_if=MISSING.is_("day") & ~WHAT.is_("move")),
-    Option("tomorrow", "Tomorrow", only_if=MISSING.is_("day")),
+    Option("today", "Today", only_if=MISSING.is_("day") & ~WHAT.one_of("move", "away")),
+    Option("tomorrow", "Tomorrow", only_if=MISSING.is_("day") & ~WHAT.is_("away")),
 )
 CHANGES = (
     Option("skip_next", "Skip the next one", ("skip it", "skip next")),
@@ -51,6 +51,7 @@ _WEEKDAY = r"(?:mon|tue|tues|wed|weds|wednes|thu|thur|thurs|fri|sat|satur|sun)(?
 _OTHER_DAY = (rf"\b(?:{_WEEKDAY}|tomorrow|tmrw|next week|(?:the )?weekend|squat days?|"
               rf"\d{{1,2}}(?:st|nd|rd|th)? (?:of )?{_MONTH}|{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?)\b")
 _DAY = rf"(?:{_OTHER_DAY}|\b(?:today|tonight|this week)\b)"
+_BEGINS = rf"(?:from |starting |between )?(?:the |next |this )*(?:{_OTHER_DAY}|\b(?:today|month)\b|\d).*"
 _FEW = (r"(?:(?:my|the|this|that|next|on|for|from|it|one|this one|next one|squats?|squatting|session|workout|training|to|until|"
         r"all|of) )*")
 _ASKING = r"(?:please |ok |can (?:you|we|i) |could (?:you|we|i) |i (?:want|need|have|'d like) to |let's )?"
@@ -86,7 +87,10 @@ FLOW = Flow(
         rf"(?:(?:until|till|til) (?:the |next )*(?:{_DAY}|\d|next).*|for .*(?:days?|weeks?|months?|fortnight)))",
         r"(?:i'm |i am |i'll be )?(?P<asked>(?:on holidays?|on vacation|away|out of town) "
         r"(?:(?:until|till|til) .+|for .*(?:days?|weeks?|months?)))",
-        r"(?:i'm |i am )?(?P<asked>on (?:holidays?|vacation) from .+)",
+        rf"(?:i'm |i am |i'll be )?(?P<asked>(?:on holidays?|on vacation|holidays?|away|out of town) {_BEGINS})",
+        rf"(?P<asked>pause (?:my |all |it |the |everything |squat days |squats |reminders )*{_BEGINS})",
+        rf"(?P<asked>(?:no|not) (?:squats?|squatting|training)(?: days?)? {_BEGINS})",
+        r"(?P<asked>move (?:it|this one|(?:my |the )?next (?:one|squat day|session)))(?: please)?",
         r"(?:please |ok )*(?P<asked>unpause(?: (?:please|now|my squat days))?|(?:end|stop) (?:the |my )?pause|"
         r"(?:i'm |i am )?back from (?:my )?(?:holidays?|vacation)|start (?:squatting|training|lifting) again)",
         r"(?P<asked>(?:stop|no more|cancel|end|delete|remove) (?:all )?(?:of )?(?:my |the )?"

@@ -58,17 +58,20 @@ class Day:
 
 @dataclass(frozen=True, slots=True)
 class Week:
-    """A week or month to come, by its first day."""
+    """A week or month to come, by its first day. ``over``: the first day after it, where the whole of it is named."""
 
     first: date
+    over: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """Some time from today on, by the first day after it. ``loose``: a count of days that may be a count of squat days."""
+    """Some time from today on, by the first day after it. ``loose``: a count of days that may be a count of squat days.
+    ``months``: how many, where it is told in months; none is as long as the next."""
 
     end: date
     loose: bool = False
+    months: int = 0
 
 
 @dataclass(frozen=True, slots=True)

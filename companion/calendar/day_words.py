@@ -53,6 +53,7 @@ _NO_SLIP: Final = frozenset(["sundry"])
 _PAST: Final = "That day has passed."
 _FAR: Final = "That is more than a year ahead."
 _NO_DATE: Final = "There is no such date."
+NO_TIME_BETWEEN: Final = "That ends before it begins."
 _ORDER: Final = "I can't tell day and month apart there. Write the month as a word, please."
 _NOT_THAT_DAY: Final = "That date is another day of the week."
 _DATE_OR_TIME: Final = "I can't tell whether that is a date or a time. Write 18:10 or 18 October, please."
@@ -151,8 +152,25 @@ def _of_month(found: re.Match[str], place: Place) -> Day:
     return Day(None, _NO_DATE)
 
 
+def _days_of_month(found: re.Match[str], place: Place) -> tuple[Token, ...] | None:
+    """ "10 to 20 March": both days in the month that is named once. One that has begun is from today on."""
+    month, year = _month(found["month"]), found.groupdict().get("year")
+    if month is None or (year and abs(int(year) - place.today.year) > 3):
+        return None
+    last, how = _dated(int(found["last"]), month, year, place.today), Word(found["how"])
+    if last.day is None:
+        return (last,)
+    if not 1 <= int(found["day"]) < last.day.day:
+        return (Day(None, NO_TIME_BETWEEN),)
+    return Day(max(last.day.replace(day=int(found["day"])), place.today), fixed=True), how, last
+
+
+def _count(amount: str) -> int:
+    return 1 if amount in ("a", "an") else 2 if amount == "a couple of" else number(amount)
+
+
 def _later(amount: str, unit: str, today: date) -> date:
-    count = 1 if amount in ("a", "an") else 2 if amount == "a couple of" else number(amount)
+    count = _count(amount)
     return today + relativedelta(months=count) if unit == "month" else today + timedelta(days=count * (7 if unit == "week" else 1))
 
 
@@ -163,7 +181,18 @@ def _ahead(found: re.Match[str], place: Place) -> Day:
 
 def _span(found: re.Match[str], place: Place) -> Span:
     amount, unit = ("two", "week") if found["fortnight"] else (found["amount"], found["unit"])
-    return Span(_later(amount, unit, place.today), loose=unit == "day" and not found[0].startswith("for "))
+    return Span(_later(amount, unit, place.today), loose=unit == "day" and not found[0].startswith("for "),
+                months=_count(amount) if unit == "month" else 0)
+
+
+def _week(found: re.Match[str], place: Place) -> Week:
+    first = monday_after(place.today)
+    return Week(first, first + timedelta(days=7) if found[0] == "next week" else None)
+
+
+def _coming_month(found: re.Match[str], place: Place) -> Week:
+    first = place.today + relativedelta(months=1, day=1)
+    return Week(first, first + relativedelta(months=1) if found[0] == "next month" else None)
 
 
 def monday_after(today: date) -> date:
@@ -222,9 +251,15 @@ _DOTTED: Final = (r"(?P<a>\d{1,2})\.(?P<b>\d{1,2})(?:\. ?(?P<year>20\d\d|\d\d(?!
                   r"|(?P<uhr> ?uhr\b)?" + NUMBER_END + r")(?! ?(?:[ap]m|hrs?|h)\b)")
 _EVERY: Final = r"(?:every|each) "
 _E: Final = r"(?!\w)"
+_FROM_TO: Final = (r"(?:the )?(?P<day>\d{1,2})(?:st|nd|rd|th)? ?(?P<how>-|to|until|till?|through|thru) ?"
+                   r"(?:the )?(?P<last>\d{1,2})(?:st|nd|rd|th)?")
 
 DATE_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(r"(?P<year>20\d\d)-(?P<month>\d\d)-(?P<day>\d\d)" + NUMBER_END), _iso),
+    (re.compile(_FROM_TO + r"(?: of)? (?P<month>[a-z]{3,9})\.?" + _YEAR + NUMBER_END), _days_of_month),
+    (re.compile(_FROM_TO + r"(?: of)? (?P<month>[a-z]{3,9})\.?" + NUMBER_END), _days_of_month),
+    (re.compile(r"(?P<month>[a-z]{3,9})\.? " + _FROM_TO + _YEAR + NUMBER_END), _days_of_month),
+    (re.compile(r"(?P<month>[a-z]{3,9})\.? " + _FROM_TO + NUMBER_END), _days_of_month),
     (re.compile(r"(?:the )?(?P<day>\d{1,2})(?:st|nd|rd|th|\.)?(?: of)? (?P<month>[a-z]{3,9})\.?" + _YEAR + NUMBER_END), _named),
     (re.compile(r"(?:the )?(?P<day>\d{1,2})(?:st|nd|rd|th|\.)?(?: of)? (?P<month>[a-z]{3,9})\.?" + NUMBER_END), _named),
     (re.compile(r"(?P<month>[a-z]{3,9})\.? (?:the )?(?P<day>\d{1,2})(?:st|nd|rd|th)?" + _YEAR + NUMBER_END), _named),
@@ -245,10 +280,9 @@ DATE_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(r"(?P<which>next) week,? (?:on )?(?P<day>[a-z]+)" + _E), _which),
     (re.compile(r"(?P<day>[a-z]+) (?P<which>this) week" + _E), _which),
     (re.compile(r"(?P<which>this coming|this|coming|next|last) (?P<day>[a-z]+)" + _E), _which),
-    (re.compile(r"(?:early |the (?:start|beginning) of )?next week" + _E), lambda found, place: Week(monday_after(place.today))),
+    (re.compile(r"(?:early |the (?:start|beginning) of )?next week" + _E), _week),
     (re.compile(r"after (?:the|this) weekend" + _E), lambda found, place: Week(monday_after(place.today))),
-    (re.compile(r"(?:the (?:start|beginning) of )?next month" + _E),
-     lambda found, place: Week(place.today + relativedelta(months=1, day=1))),
+    (re.compile(r"(?:the (?:start|beginning) of )?next month" + _E), _coming_month),
 )
 """Single dates, and weeks to come."""
 

@@ -70,7 +70,8 @@ def calendar_text(plan: Plan, zone: str, now: datetime, name: str, reminders: Se
     single = dict(plan.single)
     by_rule: set[SquatDay] = set()
     for number, (rule, days) in enumerate(_rules(plan, today), 1):
-        kept = [day for day in days if single.get(day.day, day.at) == day.at and _exists(day, zone)]
+        kept = [day for day in days
+                if single.get(day.day, day.at) == day.at and not plan.paused_until(day.day) and _exists(day, zone)]
         by_rule.update(kept)
         if kept:
             one = event(f"rule {number}", SUMMARY, LASTS)
@@ -110,8 +111,9 @@ def _ahead(plan: Plan, today: date) -> Iterator[SquatDay]:
 
 
 def _rules(plan: Plan, today: date) -> Iterator[tuple[dict[str, object], list[SquatDay]]]:
-    """Each rule of a plan as the parts of an RRULE, one a squat time, and the days it gives when left alone."""
-    days = list(_ahead(replace(plan, single=()), today))
+    """Each rule of a plan as the parts of an RRULE, one a squat time, and the days it gives when left alone, before pauses
+    with a beginning: those days have to be left out of it."""
+    days = list(_ahead(replace(plan, single=(), away=()), today))
     if plan.every:
         yield {"FREQ": "DAILY", "INTERVAL": plan.every}, days
         return

@@ -21,6 +21,9 @@ LONGEST_GAP: Final = 14
 SINGLE_DAYS_KEPT: Final = 60
 """Single days kept at most, the latest; our choice."""
 
+PAUSES_KEPT: Final = 12
+"""Pauses with a beginning kept at most, the latest; our choice."""
+
 WEEKDAYS: Final = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 """Names of RFC 5545, Monday first."""
 
@@ -39,7 +42,8 @@ class Plan:
 
     ``weekly``: (weekday 0 = Monday, time), sorted, one a weekday. ``every``: every so many days from ``start`` at ``at``
     (0: not). ``single``: single days by date, with the time squatted at, or None for a day left out; they beat the rules.
-    ``back_on``: the first day after a pause; no day before it is a squat day.
+    ``back_on``: the first day after a pause; no day before it is a squat day. ``away``: pauses that begin on a day, as (first
+    day, first day after it), sorted, one a first day.
     """
 
     weekly: tuple[tuple[int, time], ...] = ()
@@ -48,11 +52,20 @@ class Plan:
     at: time | None = None
     single: tuple[tuple[date, time | None], ...] = ()
     back_on: date | None = None
+    away: tuple[tuple[date, date], ...] = ()
 
     @property
     def empty(self) -> bool:
         """Whether no day ever comes by a rule."""
         return not self.weekly and not self.every
+
+    def paused_until(self, day: date) -> date | None:
+        """The first day after the pauses that a date lies in; None where it lies in none."""
+        back = max(day, self.back_on or day)
+        for first, over in self.away:
+            if first <= back < over:
+                back = over
+        return back if back > day else None
 
     def dumps(self) -> str:
         """As JSON text."""
@@ -65,18 +78,21 @@ class Plan:
             kept["single"] = {day.isoformat(): f"{at:%H:%M}" if at else "" for day, at in self.single}
         if self.back_on:
             kept["back_on"] = self.back_on.isoformat()
+        if self.away:
+            kept["away"] = {first.isoformat(): over.isoformat() for first, over in self.away}
         return json.dumps(kept, separators=(",", ":"))
 
     @staticmethod
     def loads(text: str) -> Plan:
-        """From ``dumps``' text; an empty plan from an empty text."""
+        """From ``dumps``' text, also one from before pauses had a beginning; an empty plan from an empty text."""
         kept = json.loads(text) if text else {}
         weekly = {WEEKDAYS.index(day): time.fromisoformat(at) for day, at in kept.get("weekly", {}).items()}
         single = {date.fromisoformat(day): time.fromisoformat(at) if at else None for day, at in kept.get("single", {}).items()}
         return Plan(tuple(sorted(weekly.items())), kept.get("every", 0),
                     date.fromisoformat(kept["start"]) if "start" in kept else None,
                     time.fromisoformat(kept["at"]) if "at" in kept else None, tuple(sorted(single.items())),
-                    date.fromisoformat(kept["back_on"]) if "back_on" in kept else None)
+                    date.fromisoformat(kept["back_on"]) if "back_on" in kept else None,
+                    tuple(sorted((date.fromisoformat(first), date.fromisoformat(over)) for first, over in kept.get("away", {}).items())))
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,12 +152,34 @@ class Move:
 
 @dataclass(frozen=True, slots=True)
 class Pause:
-    """No squat days before a date; a date that has passed ends a pause."""
+    """No squat days before a date; a date that has passed ends a pause. Of pauses with a beginning those stay that begin
+    after it."""
 
     back_on: date
 
     def __str__(self) -> str:
         return f"pause {self.back_on}"
+
+
+@dataclass(frozen=True, slots=True)
+class Away:
+    """No squat days from a date on, until the first on which there may be one again."""
+
+    first: date
+    back_on: date
+
+    def __str__(self) -> str:
+        return f"away {self.first} {self.back_on}"
+
+
+@dataclass(frozen=True, slots=True)
+class Stay:
+    """No pause that begins on a date after all."""
+
+    first: date
+
+    def __str__(self) -> str:
+        return f"stay {self.first}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +190,7 @@ class StopAll:
         return "stop"
 
 
-Change = Weekly | Every | On | Skip | Move | Pause | StopAll
+Change = Weekly | Every | On | Skip | Move | Pause | Away | Stay | StopAll
 
 
 def change_of(text: str) -> Change | None:
@@ -173,6 +211,10 @@ def change_of(text: str) -> Change | None:
                 return Move(_day(day), _day(to), _time(at))
             case ["pause", day]:
                 return Pause(_day(day))
+            case ["away", first, day]:
+                return Away(_day(first), _day(day))
+            case ["stay", day]:
+                return Stay(_day(day))
             case ["stop"]:
                 return StopAll()
     except ValueError:
@@ -197,12 +239,12 @@ def _day(text: str) -> date:
 
 
 def changed(plan: Plan, change: Change) -> Plan:
-    """The plan after a change."""
+    """The plan after a change. A new rule keeps the pauses with a beginning: who changes days before a holiday still goes."""
     match change:
         case Weekly(days):
-            return Plan(weekly=days)
+            return Plan(weekly=days, away=plan.away)
         case Every(days, at, start):
-            return Plan(every=days, at=at, start=start)
+            return Plan(every=days, at=at, start=start, away=plan.away)
         case On(day, at):
             return _with(plan, {day: at})
         case Skip(day):
@@ -210,7 +252,12 @@ def changed(plan: Plan, change: Change) -> Plan:
         case Move(day, to, at):
             return _with(plan, {day: None} | {to: at})
         case Pause(back_on):
-            return replace(plan, back_on=back_on)
+            return replace(plan, back_on=back_on, away=tuple(row for row in plan.away if row[0] > back_on))
+        case Away(first, back_on):
+            rows = {**dict(plan.away), first: back_on}
+            return replace(plan, away=tuple(sorted(row for row in rows.items() if row[0] < row[1])[-PAUSES_KEPT:]))
+        case Stay(first):
+            return replace(plan, away=tuple(row for row in plan.away if row[0] != first))
         case StopAll():
             return Plan()
 
@@ -223,10 +270,12 @@ def _with(plan: Plan, days: dict[date, time | None]) -> Plan:
 def squat_days(plan: Plan, since: date) -> Iterator[SquatDay]:
     """The squat days from a date on, in order; without end where a rule has none."""
     first = max(since, plan.back_on or since)
-    single = {day: at for day, at in plan.single if day >= first}
+    single = {day: at for day, at in plan.single if day >= first and not plan.paused_until(day)}
     times = dict(plan.weekly)
     waiting = sorted(day for day, at in single.items() if at)
     for day in _by_rule(plan, first):
+        if plan.paused_until(day):
+            continue
         while waiting and waiting[0] < day:
             yield _on(waiting.pop(0), single)
         if waiting and waiting[0] == day:

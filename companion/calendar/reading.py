@@ -8,11 +8,13 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import date, time
+from datetime import date, time, timedelta
 from typing import Final
 
+from dateutil.relativedelta import relativedelta
+
 from companion.calendar.clock_words import Day, Hours, Span, Token, Week, Weekdays, read_clock, read_hours
-from companion.calendar.day_words import FARTHEST, following, nearest, read_date
+from companion.calendar.day_words import FARTHEST, NO_TIME_BETWEEN, following, nearest, read_date
 from companion.calendar.plan import WEEKDAYS, Change, Every, Plan, Weekly, is_squat_day, next_days
 from companion.calendar.rule_words import Half, Line, line_of, made, read_days, read_rest, rule_of, written
 from companion.calendar.words import DAY_NAMES, MONTH_NAMES, date_words
@@ -34,7 +36,8 @@ _NONE_PLANNED: Final = Unclear("No squat day is planned.")
 _OF_REMINDERS: Final = Unclear("For the reminders alone, say “reminder times”; the squat days stay. To end those, say “stop all”.")
 _ONE_AT_A_TIME: Final = Unclear("One squat day at a time, please.")
 _UNTIL_WHEN: Final = Unclear("Until when? Say “pause until 3 January” or “pause for two weeks”.")
-_FROM_TODAY: Final = Unclear("I can pause from today on, until a date. Single days you can skip.")
+_FROM_WHEN: Final = Unclear("From when until when? Say “away 10 to 20 March”, or “skip Friday” for one day.")
+_ENDS_FIRST: Final = Unclear(NO_TIME_BETWEEN)
 _ALL_THAT_STAY: Final = Unclear("For every week, name all the days that stay, with their times. For one day, say its date.")
 _ONE_OR_ALL: Final = Unclear("One squat day, or all of them? Say “skip Friday”, or “stop all”.")
 
@@ -78,18 +81,17 @@ class _Reader:
         if isinstance(day, Unclear):
             return day
         if not is_squat_day(self.plan, day):
-            if self.plan.back_on and day < self.plan.back_on:
-                return self.paused()
+            if back := self.plan.paused_until(day):
+                return self.paused(back)
             return Unclear(f"{self.named(day)} is no squat day. {_next_ones(self.plan, self.today)}")
         planned = next_days(self.plan, day, 1)[0].at
         if isinstance(at, Hours) and planned not in at.could_be:
             return Unclear(f"{self.named(day)} is at {planned:%H:%M}. Which one do you mean?")
         return day, planned
 
-    def paused(self) -> Unclear:
+    def paused(self, back: date) -> Unclear:
         """Nothing can be left out of a pause, or put into it."""
-        assert self.plan.back_on is not None
-        return Unclear(f"Your squat days are paused until {date_words(self.plan.back_on, self.today)}.")
+        return Unclear(f"Your squat days are paused until {date_words(back, self.today)}.")
 
     def free_day(self, token: Token, besides: date | None = None) -> date | Unclear:
         """A day to squat on that is none yet, and not in a pause. ``besides``: the day that is moved there, from which a weekday
@@ -99,8 +101,8 @@ class _Reader:
         day = self.day(token)
         if isinstance(day, Unclear):
             return day
-        if self.plan.back_on and day < self.plan.back_on:
-            return self.paused()
+        if back := self.plan.paused_until(day):
+            return self.paused(back)
         if day != besides and is_squat_day(self.plan, day):
             return Unclear(f"{self.named(day)} is a squat day already, at {next_days(self.plan, day, 1)[0].at:%H:%M}.")
         return day
@@ -185,13 +187,59 @@ def _skip_span(reader: _Reader, got: Got) -> Read:
     return _UNTIL_WHEN if isinstance(span, Span) and span.loose else _pause(reader, got)
 
 
+def _away(reader: _Reader, got: Got, last: int = 0) -> Read:
+    """A pause that begins on a day, "until" the first day after it, or to the ``last`` day of it, which counts; without an end
+    it is asked for. One that has begun is a pause from today on."""
+    first = reader.day(got["day"])
+    if isinstance(first, Unclear):
+        return first
+    if not next_days(reader.plan, reader.today, 1):
+        return _NONE_PLANNED
+    match got.get("to"):
+        case None:
+            return _made(f"away {first} ????-??-??") if first > reader.today else _UNTIL_WHEN
+        case Span(end, _, months):
+            over: date | Unclear = first + (relativedelta(months=months) if months else end - reader.today)
+        case Weekdays((day, *_)):
+            over = following(day, first)
+        case token:
+            over = reader.day(token)
+    if isinstance(over, Unclear):
+        return over
+    over += timedelta(days=last)
+    if over <= first:
+        return _ENDS_FIRST
+    if over > reader.today + FARTHEST:
+        return _UNTIL_WHEN
+    return _made(f"away {first} {over}" if first > reader.today else f"pause {over}")
+
+
+def _away_to(reader: _Reader, got: Got) -> Read:
+    return _away(reader, got, last=1)
+
+
+def _away_all_of_it(reader: _Reader, got: Got) -> Read:
+    """ "No squats next week"; "early next week" has no end."""
+    week = got["day"]
+    if not isinstance(week, Week) or week.over is None:
+        return _FROM_WHEN
+    return _made(f"away {week.first} {week.over}") if next_days(reader.plan, reader.today, 1) else _NONE_PLANNED
+
+
 def _back(reader: _Reader, got: Got) -> Read:
+    """The end of the pause there is, or another end of the one to come; "unpause" before it takes that back."""
     day = reader.day(got["day"]) if "day" in got else reader.today
     if not next_days(reader.plan, reader.today, 1):
         return _NONE_PLANNED
     if isinstance(day, Unclear):
         return day
-    if day == reader.today and not (reader.plan.back_on and reader.plan.back_on > day):
+    paused = reader.plan.paused_until(reader.today)
+    coming = next((row for row in reader.plan.away if row[0] > reader.today), None)
+    if coming and not paused and day == reader.today:
+        return _made(f"stay {coming[0]}")
+    if coming and not paused and day > coming[0]:
+        return _made(f"away {coming[0]} {day}")
+    if day == reader.today and not paused:
         return Unclear(f"Your squat days are not paused. {_next_ones(reader.plan, reader.today)}")
     return _made(f"pause {day}")
 
@@ -219,6 +267,7 @@ _TO: Final = "(?P<to>[DW])"
 _AT: Final = "(?P<at>T)"
 _WAS: Final = "(?P<was>T)?"
 _PAUSE: Final = "(?:[pscx][,&]?)+a?[,&]?"
+_GONE: Final = "[scx,&]*p[pscx,&]*a?[,&]?"
 
 _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (
     ("x|[cx][,&]?a", lambda reader, got: _made("stop")),
@@ -253,7 +302,18 @@ _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (
     ("[khr]f?(?P<day>[DWK])", _back),
     ("[kr]", _back),
     ("[ps,&]*p[ps,&a]*u?|[sc]a?u", _says(_UNTIL_WHEN)),
-    (f"{_PAUSE}f?[DWKN](?:[u>-][DWK])?|K{_PAUSE}", _says(_FROM_TODAY)),
+    (f"{_PAUSE}u?f?(?P<day>[DWK]),?u(?P<to>[DWK])", _away),
+    (f"f?(?P<day>[DWK]),?u(?P<to>[DWK]),?{_PAUSE}", _away),
+    (f"(?:{_PAUSE}u?f|{_GONE})(?P<day>[DWK]),?[>-](?P<to>[DW])", _away_to),
+    (f"f(?P<day>[DWK]),?[>-](?P<to>[DW]),?{_PAUSE}", _away_to),
+    (f"{_PAUSE}u?(?P<day>D)[>-](?P<to>D)", _away_to),
+    (f"(?P<day>D)[>-](?P<to>D),?{_PAUSE}", _away_to),
+    (f"{_PAUSE}f(?P<day>[DWK]),?(?P<to>F)", _away),
+    (f"{_PAUSE}(?P<to>F),?f(?P<day>[DWK])", _away),
+    (f"{_PAUSE}(?P<day>K)", _away_all_of_it),
+    (f"(?P<day>K),?{_PAUSE}", _away_all_of_it),
+    (f"{_PAUSE}f(?P<day>[DWK])", _away),
+    (f"{_PAUSE}f?[DWKN](?:[u>-][DWK])?", _says(_FROM_WHEN)),
     ("[scx].*[VUE]|[VUE],?[sc]|m.*[VU].*|m[VUE].*|lW|lWT|lTW", _whole_rule),
     (f"m{_DAY}{_AT}?", _move_where),
     ("s|m(?:[>4].*)?|[TN]|T[i+]|[i+]T?", _which_day),
@@ -266,8 +326,8 @@ _SHAPES: Final = tuple((re.compile(shape), read) for shape, read in _ROWS)
 
 
 def read_change(text: str, plan: Plan, today: date, since: date | None = None) -> Change | Half | Unclear:
-    """What a line changes about a plan: a new rule, or a single day added, left out, moved or put at another time, a pause, its end,
-    or the end of all. A time missing makes it ``Half``; what can't be, or can't be read, is ``Unclear`` with the reason.
+    """What a line changes about a plan: a new rule, or a single day added, left out, moved or put at another time, a pause, from today
+    or later, its end, or the end of all. A time missing makes it ``Half``; what can't be, or can't be read, is ``Unclear`` with the reason.
 
     "This one", "the next one" and "it" are the next squat day from ``since`` on (None: from today on). "Until" names the
     first day after a pause. A rule for some of the plan's days only is not taken: it is asked whether the others stay.

@@ -41,7 +41,8 @@ class Half:
     """A change of which something is missing.
 
     ``open``: the change's text (``plan.change_of``) with holes: "??:??" for a time not said, "06:30?" for one said without
-    morning or evening (the morning one), "????-??-??" for the first day of "every other day". Can be kept as it is.
+    morning or evening (the morning one), "????-??-??" for the first day of "every other day", or after a pause. Can be kept
+    as it is.
     """
 
     open: str

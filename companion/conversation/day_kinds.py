@@ -53,7 +53,7 @@ class SquatDays(Kind):
     def samples(self) -> tuple[Value, ...]:
         texts = ("on 2026-03-06 18:00", "on 2026-03-06 06:30?") if self.before else (
             "weekly TU=18:00", "weekly TU=??:??", "every 2 06:30? ????-??-??", "skip 2026-03-03", "move 2026-03-03 2026-03-04 18:00",
-            "pause 2026-04-01")
+            "pause 2026-04-01", "away 2026-03-10 2026-03-21")
         return (*(option.value for option in self.choices), *texts)
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
@@ -106,10 +106,16 @@ class Rest(Kind):
         return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
 
     def _whole(self, half: Half, text: str, ears: Ears) -> Change | Half | NotRead | None:
-        """Where to move a day is read with the day, so that it is checked against the plan and may have a time."""
+        """Where to move a day is read with the day, so that it is checked against the plan and may have a time; the end of a
+        pause with its beginning."""
         if half.wants == "day" and half.open.startswith("move "):
             day = half.open.split()[1]
             return read_change(f"move {day} to {text}", plan_from(ears.facts()), _today(ears), _since(ears))
+        if half.wants == "day" and half.open.startswith("away "):
+            said = f"away from {half.open.split()[1]}"  # "for a week", "until the 20th", or the day alone
+            whole = read_change(f"{said} {text}", plan_from(ears.facts()), _today(ears), _since(ears))
+            ended = read_change(f"{said} until {text}", plan_from(ears.facts()), _today(ears), _since(ears))
+            return whole if isinstance(whole, Change) else ended
         return read_rest(half, text, _today(ears))
 
     def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:

@@ -280,7 +280,8 @@ def parse_number(text: str, unit: str, system: str) -> float | None:
 @dataclass(frozen=True, slots=True)
 class Number(Kind):
     """A number with its kept unit, the range that can be, the range that is usual, and an example (kept unit). ``choices``:
-    answers to tap that are no number, such as "the same"."""
+    answers to tap that are no number, such as "the same". ``called``: words that stand for the number that a fact holds, such as
+    "just the bar", and that fact; where it holds none, the number is asked for."""
 
     kept_unit: str
     low: float
@@ -289,6 +290,7 @@ class Number(Kind):
     example_value: float
     step: float = 0.1
     choices: tuple[Option, ...] = ()
+    called: tuple[tuple[str, ...], str] = ((), "")
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -303,6 +305,11 @@ class Number(Kind):
         return self.example_value
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
+        names, holder = self.called
+        if names and normalise(text).strip(" .!") in names:
+            held = ears.facts().get(holder)
+            return Answer(round(held, 2), text, self.kept_unit) if isinstance(held, float) else Unclear(
+                f"I do not know how much that is. I need one number{self._in(ears)}.")
         if self.choices and isinstance(chosen := pick(text, self.choices, ears), Answer):
             return chosen
         value = parse_number(text, self.kept_unit, ears.units)

@@ -307,18 +307,21 @@ class Draft:
     # interrupt --------------------------------------------------------------------------------------------
 
     def hurt(self, text: str) -> None:
-        """Something hurts: keep the reply in progress unscored, stop the test, ask about the pain."""
+        """Something hurts: keep the reply in progress unscored, stop the test, ask about the pain, which is told what it was in."""
         stack, last = self.session.stack, self.session.last
         works = bool(stack) and body_works(self.compiled.flow)
+        hurt_in = self.top.flow if works else ""
         if stack:
             if self.top.state in self.compiled.stops and text:
                 self._record(self.ask, self.log_name(self.ask), text, None, status="in_pain")
             self.session = self.session.with_top(self.top._replace(paused=True, hurt=works))
         if last and not works and body_works(self.book[last.flow].flow):  # told just after a test: it was in that test
             self.effects.append(Ended(last.run, "pain"))
+            hurt_in = last.flow
         self.session = self.session._replace(last=None)
         self.push(self.book.pain)
-        self.session = self.session.with_top(self.top._replace(got={"said": text[:SAID_MOST]} if text else {}))
+        told = {"said": text[:SAID_MOST], "hurt_in": hurt_in}
+        self.session = self.session.with_top(self.top._replace(got={name: value for name, value in told.items() if value}))
 
     def aside(self, about: str, text: str = "") -> None:
         """Ask a short yes-or-no question in between."""

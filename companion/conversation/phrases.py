@@ -100,7 +100,9 @@ FIRM: dict[Phrase, str] = {
         cancel it|this|that?, cancel the test, thats? enough now?, enough for now|today, ive? had enough, no
         more for? today?, thats it|all for today|now, im? done|finished for today|now, call|calling it a day,
         lets call it a day, i? gotta|wanna go, i? have|need|got to go, ive got to go, i? need|want a break,
-        lets? take a break, can i|we take|have a break, break, leave, lets? leave it there?, i? give up""",
+        lets? take a break, can i|we take|have a break, break, leave, lets? leave it there?, i? give up,
+        stop|end|cancel|pause the|my|this|that? timer|clock|countdown|count|hold now?, stop counting now?,
+        timer off|stop""",
     Phrase.AGAIN: """
         again, can|could? you? say that|it again, say again, can|could you say it|that one? more? time?, once
         more, one more time, can|could? you? repeat it|that?, can|could? you? repeat the question, come again,

@@ -143,7 +143,7 @@ def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | Non
     elif bad - (start_pain or 0.0) >= STOP_RISE:
         reasons.append(Reason("bad", Level.NOT_TODAY, "Pain has risen by 2 or more since the start: no more today."))
     elif not reasons:
-        reasons.append(Reason("bad", Level.NO_LOAD, "A small pain: this test is over, and no loaded work today."))
+        reasons.append(Reason("bad", Level.NO_LOAD, "A small pain: no loaded work today."))
     return _outcome(reasons)
 
 

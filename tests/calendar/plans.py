@@ -31,11 +31,16 @@ TEN_YEARS = settings(max_examples=settings().max_examples // 12)
 """For what walks through ten years: fewer plans, by night as by day."""
 
 
-def with_singles(plan, single, back_on):
-    return Plan(plan.weekly, plan.every, plan.start, plan.at, tuple(sorted(single.items())), back_on)
+PAUSES = st.dictionaries(DAYS | st.dates(START, START + timedelta(days=70)), st.integers(1, 60), max_size=4).map(
+    lambda rows: tuple(sorted((first, first + timedelta(days=days)) for first, days in rows.items())))
+"""Pauses with a beginning; they may meet and overlap."""
 
 
-PLANS = st.builds(with_singles, WEEKLY | EVERY | st.just(Plan()), SINGLE, st.none() | DAYS)
+def with_singles(plan, single, back_on, away):
+    return Plan(plan.weekly, plan.every, plan.start, plan.at, tuple(sorted(single.items())), back_on, away)
+
+
+PLANS = st.builds(with_singles, WEEKLY | EVERY | st.just(Plan()), SINGLE, st.none() | DAYS, st.just(()) | PAUSES)
 
 WISHES = st.builds(Wishes, st.integers(0, 24), TIMES, st.just(Wishes().quiet) | st.tuples(TIMES, TIMES))
 

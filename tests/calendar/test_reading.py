@@ -11,12 +11,14 @@ from hypothesis import strategies as st
 from companion.calendar.plan import (
     LONGEST_GAP,
     WEEKDAYS,
+    Away,
     Every,
     Move,
     On,
     Pause,
     Plan,
     Skip,
+    Stay,
     StopAll,
     Weekly,
     change_of,
@@ -30,7 +32,7 @@ from companion.calendar.words import DAY_NAMES, MONTH_NAMES
 TODAY = date(2026, 11, 25)
 TUE_FRI = Plan(weekly=((1, time(18)), (4, time(18))))
 NO_PLAN = Plan()
-CHANGES = (Weekly, Every, On, Skip, Move, Pause, StopAll)
+CHANGES = (Weekly, Every, On, Skip, Move, Pause, Away, Stay, StopAll)
 
 
 def table_rows(table: str) -> list[tuple[str, str]]:
@@ -503,9 +505,14 @@ REFUSED = table_rows("""
     wednesday 6pm | It is Wednesday today. Do you mean today, or next week? Say “today” or the date, please.
     back on wednesday | It is Wednesday today. Do you mean today, or next week? Say “today” or the date, please.
     also every other day 6pm from tomorrow | For every week, name all the days that stay, with their times. For one day, say its date.
-    pause next week | I can pause from today on, until a date. Single days you can skip.
-    away from friday until monday | I can pause from today on, until a date. Single days you can skip.
-    skip next week | I can pause from today on, until a date. Single days you can skip.
+    away friday | From when until when? Say “away 10 to 20 March”, or “skip Friday” for one day.
+    skip early next week | From when until when? Say “away 10 to 20 March”, or “skip Friday” for one day.
+    skip friday to monday | From when until when? Say “away 10 to 20 March”, or “skip Friday” for one day.
+    away 20 to 10 december | That ends before it begins.
+    away from 20 december until 10 december | That ends before it begins.
+    away from 12/3 to 20 december | I can't tell day and month apart there. Write the month as a word, please.
+    away from today | Until when? Say “pause until 3 January” or “pause for two weeks”.
+    away 10 december to 10 december 2027 | That is more than a year ahead.
     pause until 2029-01-01 | That is more than a year ahead.
     start again | Your squat days are not paused. Next: Fri 27 Nov, Tue 1 Dec, Fri 4 Dec.
     stop all reminders | For the reminders alone, say “reminder times”; the squat days stay. To end those, say “stop all”.
@@ -557,6 +564,51 @@ def test_who_is_paused_can_start_again_and_is_told_of_the_pause():
     assert read_change("saturday 10am as well", paused, TODAY) == Unclear("Your squat days are paused until Monday 14 December.")
     assert read_change("skip friday", paused, TODAY) == Unclear("Your squat days are paused until Monday 14 December.")
     assert read_change("skip it", paused, TODAY) == Skip(date(2026, 12, 15))
+
+
+LATER = table_rows("""
+    away 10 to 20 december | away 2026-12-10 2026-12-21
+    I'm away 10-20 December | away 2026-12-10 2026-12-21
+    away december 10 to 20 | away 2026-12-10 2026-12-21
+    no squats from the 10th to the 20th of december | away 2026-12-10 2026-12-21
+    10 to 20 december I'm away | away 2026-12-10 2026-12-21
+    skip 10 to 20 december | away 2026-12-10 2026-12-21
+    away 28 december to 3 january | away 2026-12-28 2027-01-04
+    away 28 december until 3 january | away 2026-12-28 2027-01-03
+    skip next week | away 2026-11-30 2026-12-07
+    no squats next week | away 2026-11-30 2026-12-07
+    pause next week | away 2026-11-30 2026-12-07
+    next week off | away 2026-11-30 2026-12-07
+    no squats next month | away 2026-12-01 2027-01-01
+    pause from friday until 14 december | away 2026-11-27 2026-12-14
+    away from friday until monday | away 2026-11-27 2026-11-30
+    away from friday to monday | away 2026-11-27 2026-12-01
+    from friday until monday I'm away | away 2026-11-27 2026-11-30
+    on holiday from next week until 14 december | away 2026-11-30 2026-12-14
+    pause for two weeks from friday | away 2026-11-27 2026-12-11
+    away from 31 january for a month | away 2027-01-31 2027-02-28
+    away from friday | away 2026-11-27 ????-??-??
+    pause from today until friday | pause 2026-11-27
+    away 20 to 28 november | pause 2026-11-29
+""")
+
+
+@pytest.mark.parametrize(("typed", "meaning"), LATER)
+def test_a_pause_that_begins_later_is_read(typed, meaning):
+    read = read_change(typed, TUE_FRI, TODAY)
+    assert not isinstance(read, Unclear), read.reason
+    assert str(read) == meaning
+
+
+def test_who_has_a_pause_to_come_can_take_it_back_or_give_it_another_end():
+    away = changed(TUE_FRI, Away(date(2026, 12, 7), date(2026, 12, 14)))
+    for typed in ("unpause", "start again", "end the pause"):
+        assert read_change(typed, away, TODAY) == Stay(date(2026, 12, 7))
+    assert read_change("back on 10 december", away, TODAY) == Away(date(2026, 12, 7), date(2026, 12, 10))
+    assert read_change("skip 8 december", away, TODAY) == Unclear("Your squat days are paused until Monday 14 December.")
+    assert read_change("skip it", away, TODAY) == Skip(date(2026, 11, 27))
+    assert read_change("unpause", away, date(2026, 12, 9)) == Pause(date(2026, 12, 9))
+    assert read_change("back on 10 december", away, date(2026, 12, 9)) == Pause(date(2026, 12, 10))
 
 
 def test_who_has_no_plan_is_asked_whether_a_day_is_every_week():
@@ -724,3 +776,13 @@ def test_a_change_in_words_reads_back(today, plan, at, ahead, which):
     cases += [(f"move {day} to {to} {at:%H:%M}", Move(day, to, at)), (f"also on {to} at {at:%H:%M}", On(to, at))] if free else cases[:2]
     text, change = cases[which]
     assert read_change(text, plan, today) == change
+
+
+@given(TODAYS, st.integers(1, 300), st.integers(0, 60), st.integers(0, 4))
+def test_a_written_pause_reads_back(today, ahead, days, form):
+    first = today + timedelta(days=ahead)
+    last = first + timedelta(days=days)
+    over = last + timedelta(days=1)
+    texts = (f"away {first} to {last}", f"pause from {first} until {over}", f"no squats from {first} to {last}",
+             f"on holiday {first} - {last}", f"away from {first} for {days + 1} days")
+    assert read_change(texts[form], TUE_FRI, today) == Away(first, over)

@@ -60,9 +60,27 @@ def test_a_small_dull_pain_ends_load_for_today_and_tells_the_coach():
     talk = begun(*SMALL)
     assert (level(talk), talk.found["pain.hurt"], talk.found["safety.why"]) == ("no_load", "yes", "bad")
     assert NO_LOAD in heard(talk)
-    assert "does not count" in heard(talk)
     assert "not gone by tomorrow morning" in talk.says[-2].text
     assert alerts(talk) == ["no_load"]
+
+
+@pytest.mark.parametrize("flow", ["rock_back", "knee_to_wall", "bird_dog"])
+def test_only_a_test_that_was_running_is_said_not_to_count(flow: str):
+    talk = Talk(BOOK[flow].flow, known=CHECKED, book=BOOK).say("ow, my back hurts", *SMALL)
+    assert "Thank you for saying so. That test is over and does not count. " + NO_LOAD in heard(talk)
+
+
+@pytest.mark.parametrize("flow", ["about_you", "squat_day", "home"])
+def test_where_no_test_was_running_none_is_spoken_of(flow: str):
+    talk = Talk(BOOK[flow].flow, known={**CHECKED, "bar.bar": "none"}, book=BOOK).say("ow, my back hurts", *SMALL)
+    assert "Thank you for saying so. " + NO_LOAD in heard(talk)
+    assert "test is over" not in heard(talk)
+
+
+def test_pain_told_after_the_squats_speaks_of_no_test():
+    talk = Talk(BOOK["squat_after"].flow, known=CHECKED, book=BOOK).say("yes", "still", "feel", "parallel", "yes", *SMALL)
+    assert "Thank you for saying so. " + NO_LOAD in heard(talk)
+    assert "test is over" not in heard(talk)
 
 
 @pytest.mark.parametrize("where", ["back", "hip", "leg", "knee", "ankle", "other"])

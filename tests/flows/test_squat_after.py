@@ -84,6 +84,18 @@ def test_yesterday_is_asked_about_by_name_and_kept_as_yesterday():
     assert talk.found["squat.answered"] == YESTERDAY
 
 
+def test_the_next_morning_and_without_having_just_ended_them_it_is_yesterday_that_is_asked_about():
+    talk = Lifter(BOOK["squat_day"].flow, {"bar.bar": "none", "drill": "none"})
+    talk.now, talk.known["today"] = NOW + timedelta(hours=14), "2026-03-03"
+    assert talk.tap("Done squatting").last == "Did you squat yesterday?"
+    night = Lifter(BOOK["squat_day"].flow, {"bar.bar": "none", "drill": "none"})
+    night.now, night.known["today"] = NOW + timedelta(hours=7), "2026-03-03"
+    night.tap("Done squatting").say("menu")
+    night.now += timedelta(hours=1)
+    night.send(Invite("squat_after", "2026-03-02"))
+    assert night.tap("How it went").last == "Did you squat yesterday?"
+
+
 def test_a_day_told_of_late_does_not_reopen_a_later_one():
     talk = Lifter(FLOW, {"squat.answered": "2026-03-02"}, asked=YESTERDAY).say("no")
     assert talk.found["squat.answered"] == "2026-03-02"
@@ -163,6 +175,28 @@ def test_more_than_the_load_to_keep_to_was_not_the_plan():
 
 def test_without_a_bar_no_load_is_asked_for():
     assert after(**{"bar.bar": "none"}).say("yes", "feel", "kept", "no").state == "squat_after.note"
+
+
+@pytest.mark.parametrize("words", ["just the bar", "Empty bar", "the bar only", "only the empty bar.", "with just the bar"])
+@pytest.mark.parametrize(("bar", "load"), [
+    ({"bar.bar": "full"}, 20.0), ({"bar.bar": "light"}, 15.0), ({"bar.bar": "other", "bar.weight": 8.0}, 8.0),
+    ({"bar.bar": "full", "welcome.units": "imperial"}, 20.41)])
+def test_just_the_bar_is_what_their_bar_weighs(words: str, bar: dict, load: float):
+    talk = after(**bar).say("yes", "feel", "kept", "no", words)
+    assert talk.state == "squat_after.note"
+    assert told(talk).load == load
+
+
+def test_just_the_bar_has_its_number_asked_for_where_it_is_not_known():
+    talk = after(**{"bar.bar": ""}).say("yes", "feel", "kept", "no", "just the bar")
+    assert talk.state == "squat_after.load"
+    assert talk.last.startswith("I do not know how much that is. I need one number in kg. For example: 80 kg.")
+    assert told(talk.say("20")).load == 20.0
+
+
+@pytest.mark.parametrize("words", ["bar and 20", "over the bar", "no bar"])
+def test_other_words_with_a_bar_in_them_are_not_just_the_bar(words: str):
+    assert told(after().say("yes", "feel", "kept", "no", words)).load in (None, 0.0)
 
 
 def test_pounds_are_pounds():
@@ -324,7 +358,8 @@ def test_without_a_bar_squats_that_were_only_ended_after_midnight_open_nothing_e
     talk = Lifter(BOOK["squat_day"].flow, {"bar.bar": "none", "drill": "none"})
     assert talk.state == "squat_day.squatted"
     talk.now, talk.known["today"] = NOW + timedelta(hours=9), "2026-03-03"
-    talk.tap("Done squatting").say("yes", "still", "film", "kept", "yes", *PAIN, "skip", "skip")
+    assert talk.tap("Done squatting").last == "Did you squat yesterday evening?"
+    talk.say("yes", "still", "film", "kept", "yes", *PAIN, "skip", "skip")
     assert "no loaded squats before a safety check on another day" in talk.heard
     talk.now, talk.known["today"], talk.known["safety.level"] = NOW + timedelta(days=2), "2026-03-04", "go"
     del talk.known["safety.checked.today"]

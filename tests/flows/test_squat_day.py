@@ -178,6 +178,10 @@ def test_messages_are_short_enough_for_a_phone():
             assert "!" not in say.text
 
 
+def test_just_the_bar_is_a_load_before_squats_too():
+    assert Lifter(FLOW).say("just the bar").answers["load"] == 20.0
+
+
 def test_done_leads_to_the_questions_afterwards():
     talk = Lifter(FLOW).say("80", "no").tap("Done squatting")
     assert talk.state == "squat_after.back"

@@ -247,6 +247,75 @@ def test_a_pause_ends_by_a_word_in_the_menu_as_it_says():
     assert list(plan_of(talk.say("unpause"))) == ["03", "06", "10", "13"]
 
 
+@pytest.mark.parametrize(("typed", "days"), [
+    ("away 10 to 20 March", ["03", "06", "24", "27"]), ("skip next week", ["03", "06", "17", "20"]),
+    ("no squats next week", ["03", "06", "17", "20"]), ("pause from friday until 14 march", ["03", "17", "20", "24"]),
+    ("i'm away from friday until monday", ["03", "10", "13", "17"]), ("on holiday from 10 march to 20 march", ["03", "06", "24", "27"]),
+    ("pause next week", ["03", "06", "17", "20"]), ("I'll be away 10-20 march", ["03", "06", "24", "27"]),
+    ("no squats from the 10th to the 20th of march", ["03", "06", "24", "27"])])
+def test_a_pause_that_begins_later_is_made_at_once_from_the_menu_and_taken_back_by_a_tap_or_a_word(typed: str, days: list[str]):
+    before = plan_of(menu())
+    talk = menu().say(typed)
+    assert list(plan_of(talk)) == days
+    assert talk.state == "home.pick"
+    assert plan_of(talk.tap("Undo that")) == before
+    assert plan_of(menu().say(typed, "unpause")) == before
+
+
+def test_a_pause_that_begins_later_says_which_days_go_and_the_next_two():
+    assert ("Paused from Tuesday 10 March until Saturday 21 March, when squat days go on. Left out: Tuesday 10 March, Friday 13 March, "
+            "Tuesday 17 March and Friday 20 March. The next two: tomorrow, 18:00, and Friday 6 March, 18:00. “Unpause” takes it back."
+            ) in heard(menu().say("away 10 to 20 march"))
+    assert "Left out: 8 squat days, from Friday 6 March to Tuesday 31 March." in heard(menu().say("away from friday until 1 april"))
+    assert "No squat day lies in it." in heard(menu().say("away from 11 march until 13 march"))
+
+
+def test_a_pause_without_an_end_has_it_asked_for():
+    for reply in ("until 14 march", "14 march", "for a week and a day", "to 13 march"):
+        talk = menu().say("away from friday")
+        assert talk.last.startswith("Away from Friday 6 March, and until when?")
+        assert talk.known["squat.plan"] == PLAN
+        if reply.startswith("for"):
+            assert talk.say(reply).state == "squat_days.rest"
+            reply = "for a week"
+        assert list(plan_of(talk.say(reply))) == (["03", "13", "17", "20"] if reply == "for a week" else ["03", "17", "20", "24"])
+
+
+def test_the_plan_shows_a_pause_to_come_and_the_pause_button_takes_one():
+    talk = planned().tap("Pause").say("10 to 20 march")
+    assert list(plan_of(talk)) == ["03", "06", "24", "27"]
+    assert "Paused from Tuesday 10 March until Saturday 21 March. Next: tomorrow" in talk.say("my squat days").last
+    assert "Paused from Tuesday 10 March" in talk.say("mondays and thursdays 6pm").last
+
+
+def test_a_pause_that_has_begun_ends_by_a_word_and_comes_back_by_a_tap():
+    away = '{"weekly":{"TU":"18:00","FR":"18:00"},"away":{"2026-03-01":"2026-03-21"}}'
+    talk = menu(**{"squat.plan": away}).say("unpause")
+    assert list(plan_of(talk)) == ["03", "06", "10", "13"]
+    assert list(plan_of(talk.tap("Undo that"))) == ["24", "27", "31", "03"]
+
+
+@pytest.mark.parametrize(("button", "said"), [
+    ("away 2026-02-10 2026-02-20", "Friday 20 February has passed."), ("away 2026-03-20 2026-03-10", "That ends before it begins."),
+    ("away 2026-03-20 2028-03-10", "more than a year ahead"), ("stay 2026-03-20", "No pause begins on Friday 20 March.")])
+def test_a_button_for_a_pause_that_can_not_be_changes_nothing(button: str, said: str):
+    talk = menu()
+    talk.send(Tapped(start_payload("squat_days", button)))
+    assert said in heard(talk)
+    assert "squat.plan" not in talk.found
+
+
+@pytest.mark.parametrize("typed", ["move it", "Move it, please".replace(",", ""), "move the next one", "move my next squat day"])
+def test_move_it_typed_in_the_menu_asks_where_to_and_moves_the_next_one(typed: str):
+    talk = menu().say(typed)
+    assert talk.last.startswith("Move tomorrow to which day?")
+    assert plan_of(talk.say("sat 10am")) == {"06": "18:00", "07": "10:00", "10": "18:00", "13": "18:00"}
+
+
+def test_move_it_to_a_day_and_time_typed_in_the_menu_moves_the_next_one():
+    assert plan_of(menu().say("move it to saturday 10am")) == {"06": "18:00", "07": "10:00", "10": "18:00", "13": "18:00"}
+
+
 def test_a_new_week_says_which_days_it_leaves_out():
     assert menu().say("fridays at 7pm from now on").last.startswith("Every Friday at 19:00, and no longer Tuesday. The next two: ")
     assert "no longer" not in menu().say("mon, tue and fri 7pm from now on").last

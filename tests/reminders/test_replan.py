@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from companion.calendar.plan import Every, Move, On, Pause, Plan, Skip, StopAll, Weekly, is_squat_day, next_days
+from companion.calendar.plan import Away, Every, Move, On, Pause, Plan, Skip, StopAll, Weekly, is_squat_day, next_days
 from companion.calendar.prompts import Wishes, follow_up_at, is_quiet, next_prompt, prompt_at
 from companion.calendar.wishes import answered_until, away_until, plan_from, prompted, wishes_from, zone_from
 from companion.clock import local_date
@@ -71,6 +71,7 @@ async def test_told_early_in_the_day_its_prompt_and_follow_up_go(gym):
 @pytest.mark.parametrize(("change", "prompt"), [
     (Skip(date(2026, 6, 2)), "2026-06-08 17:00"), (Move(date(2026, 6, 2), date(2026, 6, 5), time(10)), "2026-06-04 17:00"),
     (On(date(2026, 6, 4), time(12)), "2026-06-01 17:00"), (On(date(2026, 6, 2), time(7)), "2026-06-01 17:00"),
+    (Away(date(2026, 6, 2), date(2026, 7, 1)), "2026-07-06 17:00"), (Away(date(2026, 6, 3), date(2026, 7, 1)), "2026-06-01 17:00"),
     (Pause(date(2026, 7, 1)), "2026-07-06 17:00"), (Every(2, time(18), date(2026, 6, 3)), "2026-06-02 17:00"), (StopAll(), None)])
 async def test_a_change_of_plan_moves_the_prompt_at_once(gym, change, prompt):
     person = gym.lifter()
@@ -120,6 +121,7 @@ DOES = st.one_of(
     st.tuples(st.sampled_from(["skip", "undo", "stop", "sweeps", "hurt", "told", "told yesterday", "blocked", "writes"]), st.none()),
     st.tuples(st.just("move"), st.tuples(st.integers(-1, 3), CLOCK)),
     st.tuples(st.just("pause"), st.integers(0, 6)),
+    st.tuples(st.just("pause later"), st.tuples(st.integers(-1, 9), st.integers(0, 9))),
     st.tuples(st.just("away"), st.tuples(st.sampled_from(ZONES), st.none() | st.integers(0, 5))),
     st.tuples(st.just("wishes"), WISHES),
     st.tuples(st.just("level"), st.sampled_from(["go", "no_load", "not_today", "clinician"])),
@@ -161,6 +163,8 @@ class Watched:
                 gym.change(person, StopAll())
             case "pause":
                 gym.change(person, Pause(today + timedelta(days=how)))
+            case "pause later":
+                gym.change(person, Away(today + timedelta(days=how[0]), today + timedelta(days=how[0] + how[1])))
             case "away":
                 zone, days = how
                 gym.tell(person, zone__away=zone, zone__until="" if days is None else (today + timedelta(days=days)).isoformat())
@@ -180,7 +184,7 @@ class Watched:
             case "writes":
                 await gym.write("sam", "menu")
                 await gym.listen()
-        if what in ("weekly", "every", "on", "skip", "move", "pause"):
+        if what in ("weekly", "every", "on", "skip", "move", "pause", "pause later"):
             self.before = plan
         self.check()
 
