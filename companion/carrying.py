@@ -10,6 +10,7 @@ from pathlib import Path
 
 from companion.calendar.wishes import zone_from
 from companion.coach import desk
+from companion.coach.names import called
 from companion.coach.tidy import plain
 from companion.conversation.book import Book
 from companion.conversation.effects import Act, Alert, Calendar, Effect, Export, Link, Redeem, Replan, Say, Show
@@ -136,8 +137,8 @@ class Report:
     def send(self, db: sqlite3.Connection, page: str, now: datetime) -> None:
         """Put the page in the outbox, where the coach still sees the lifter."""
         if coaching.sees(db, self.coach, self.lifter):
-            say = Say(f"The report of {desk.named(db, self.lifter)}, as it stands now.", must_arrive=True)
-            put_message(db, self.coach, say, now, self.to, Document("report.html", page), about=self.lifter)
+            say = Say(f"The report of {called(db, self.coach, self.lifter)}, as it stands now.", must_arrive=True)
+            put_message(db, self.coach, say, now, self.to, Document(coaching.REPORT_NAME, page), about=self.lifter)
 
 
 def _post(db: sqlite3.Connection, turn: Turn, letters: Sequence[desk.Letter]) -> None:

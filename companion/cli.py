@@ -264,7 +264,7 @@ def _person(settings: Settings, database: Path | None, name: str) -> tuple[sqlit
 @main.command()
 @click.argument("person", required=False)
 @click.option("--caseload", is_flag=True, help="A whole group instead of one lifter.")
-@click.option("--coach", "whose", help="With --caseload: only the lifters of the coach called so.")
+@click.option("--coach", "whose", help="With --caseload: only the lifters of the coach called so, or of that number.")
 @click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the Chromium that is here.")
 @click.option("--paper", type=click.Choice(("A4", "letter")), default="A4", show_default=True, help="With --pdf.")
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write; else report-… here.")
@@ -276,7 +276,6 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
     from companion.clock import SystemClock
     from companion.coach.pdf import NoPdf, write_pdf, write_private
     from companion.coach.report import caseload_html, report_html
-    from companion.record import coaching
     from companion.record.file import CannotOpen, open_for_reading
     from flows.catalogue import BOOK
 
@@ -291,10 +290,7 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
             db = open_for_reading(database or settings.database).conn
         except CannotOpen as error:
             fail(str(error))
-        coaches = {called: number for number, called in coaching.coaches_named(db)}
-        if whose is not None and whose not in coaches:
-            fail(f"there is no coach called {whose} (there is: {', '.join(coaches) or 'nobody yet'})")
-        page, name = caseload_html(db, coaches[whose] if whose is not None else None, now), "report-caseload"
+        page, name = caseload_html(db, _the_coach(db, whose)[0] if whose is not None else None, now), "report-caseload"
     out = out or Path(f"{name}.{'pdf' if as_pdf else 'html'}")
     try:
         if as_pdf:
@@ -337,7 +333,7 @@ def coach_add(settings: Settings, database: Path | None, name: str) -> None:
 @_database
 @click.pass_obj
 def coach_list(settings: Settings, database: Path | None) -> None:
-    """Every coach, with how many lifters they see."""
+    """Every coach, with their number and how many lifters they see."""
     from companion.record import coaching
     from companion.record.file import CannotOpen, open_for_reading
 
@@ -345,8 +341,8 @@ def coach_list(settings: Settings, database: Path | None) -> None:
         db = open_for_reading(database or settings.database).conn
     except CannotOpen as error:
         fail(str(error))
-    for _, name, lifters in coaching.coaches_with_lifters(db):
-        click.echo(f"{name}: {lifters} lifters")
+    for number, name, lifters in coaching.coaches_with_lifters(db):
+        click.echo(f"{number} {name}: {lifters} {'lifter' if lifters == 1 else 'lifters'}")
 
 
 @coach.command("end")
@@ -354,19 +350,31 @@ def coach_list(settings: Settings, database: Path | None) -> None:
 @_database
 @click.pass_obj
 def coach_end(settings: Settings, database: Path | None, name: str) -> None:
-    """End the role of the coach called NAME: from now on they see nobody."""
-    from companion.record import coaching
+    """End the role of the coach called NAME, or of that number: from now on they see nobody."""
     from companion.record.file import CannotOpen, open_for_reading
     from companion.record.requests import Request
 
     try:
-        there = [called for _, called in coaching.coaches_named(open_for_reading(database or settings.database).conn)]
+        db = open_for_reading(database or settings.database).conn
     except CannotOpen as error:
         fail(str(error))
-    if name not in there:
-        fail(f"there is no coach called {name} (there is: {', '.join(there) or 'nobody yet'})")
-    done = _ask(settings, database, Request("end", name))
+    number, name = _the_coach(db, name)
+    done = _ask(settings, database, Request("end", name, person=number))
     click.echo(f"{name} is no coach any more" if done else f"{name} is no coach any more within half a minute")
+
+
+def _the_coach(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
+    """The one coach whose name or number is wanted; ends the command where there is none, or more than one."""
+    from companion.record import coaching
+
+    there = coaching.coaches_with_lifters(db)
+    found = [one for one in there if wanted in (one[1], str(one[0]))]
+    if not found:
+        fail(f"there is no coach called {wanted} (there is: {', '.join(name for _, name, _ in there) or 'nobody yet'})")
+    if len(found) > 1:
+        fail(f"{wanted} may be several coaches; say which by the number: "
+             + ", ".join(f"{number} ({name}, {lifters} {'lifter' if lifters == 1 else 'lifters'})" for number, name, lifters in found))
+    return found[0][:2]
 
 
 def _ask(settings: Settings, database: Path | None, request: Request) -> bool:

@@ -1,4 +1,5 @@
-"""A coach's acts: pin the depth or the load, choose a drill, ask for a test, set the retest, overrule, mark as reviewed."""
+"""A coach's acts: pin the depth or the load, choose a drill, ask for a test, set the retest, overrule, mark as reviewed or take
+that back."""
 
 from __future__ import annotations
 
@@ -11,14 +12,15 @@ from flows.coach_shared import COACHES, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
 
-ACTS = ("pin_depth", "pin_load", "drill", "ask_for", "retest", "overrule", "reviewed")
+ACTS = ("pin_depth", "pin_load", "drill", "ask_for", "retest", "overrule", "reviewed", "unreviewed")
 REASONED = ("pin_depth", "pin_load", "drill", "overrule")
 
 
 def act_facts(known: Known) -> dict[str, Value]:
-    """Of whom, and which act; one that is not there is "none"."""
+    """Of whom, and which act; one that is not there is "none". ``which``: the number of the act it takes back."""
     facts = asked_of(known)
-    return {"of": facts["of"], "what": facts["asked_what"] if facts["asked_what"] in ACTS else "none"}
+    what, _, which = str(facts["asked_what"]).partition("-")
+    return {"of": facts["of"], "what": what if what in ACTS else "none", "which": which}
 
 
 def value_of(got: Facts, side: str) -> Value:
@@ -27,6 +29,8 @@ def value_of(got: Facts, side: str) -> Value:
         return f"{got.get('finding', '')} {got.get('ruling', '')}" if "finding" in got and "ruling" in got else ""
     if got.get("what") == "reviewed":
         return "reviewed"
+    if got.get("what") == "unreviewed":
+        return got.get("which", "")
     value = got.get(str(got.get("what", "")), "")
     return f"{value:g}" if isinstance(value, float) else value
 

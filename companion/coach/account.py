@@ -209,7 +209,8 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system
     coming = next_days(plan, today, 3)
     lines = [
         ("Squat days", plan_words(plan)), ("The next", "; ".join(day_words(one, today) for one in coming)),
-        ("No squat days before", f"{plan.back_on}" if plan.back_on and plan.back_on > today else ""),
+        ("No squat days before", f"{back}" if (back := plan.paused_until(today)) else ""),
+        ("No squat days from", "; ".join(f"{first} until {over}" for first, over in plan.away if first > today)),
         ("Goal, as written", str(facts.get("squat.goal", ""))),
         ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
         ("What the tests say of depth", conclusion.keep_words if tested else ""),

@@ -21,6 +21,7 @@ from companion.coach.caseload import (
     days_in,
     urgency,
 )
+from companion.coach.names import lines_apart
 from companion.coach.report import NAME_MOST, POLICY, hash_of, rendered, source_of
 from companion.coach.told import Moments
 from companion.record import coaching
@@ -60,7 +61,8 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
     found = sorted(((urgency(one, now, said), one) for one in how), key=lambda pair: (pair[0].weight, pair[0].since),
                    reverse=True)
     found.sort(key=lambda pair: GROUPS.index(pair[0].group))
-    lines = [Row(cut(line.name, NAME_MOST) or "somebody", (
+    apart = {line.person: line.name for line in lines_apart(db, coach, [line for line, _ in found])}
+    lines = [Row(cut(apart[line.person], NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
         (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, when))) for line, one in found]
     many = Counter(line.group for line, _ in found)

@@ -15,6 +15,7 @@ from typing import Final
 from companion.calendar.wishes import zone_from
 from companion.clock import local_date, zone_of
 from companion.coach.caseload import REFERRED
+from companion.coach.names import called
 from companion.coach.tidy import plain
 from companion.conversation.effects import Act, Find, Link, Redeem, Remind, Say, Tap
 from companion.conversation.prompt import start_payload
@@ -41,7 +42,7 @@ LEVELS: Final = {"no_load": "no load today", "not_today": "nothing more today", 
 
 PINNED: Final = {"pin_depth": "depth.pin", "pin_load": "load.pin", "drill": "drill.pin"}
 WORDS: Final = {"pin_depth": "the depth to keep", "pin_load": "the most load", "drill": "the drill", "retest": "the day to test again",
-                "overrule": "a finding", "ask_for": "a request", "reviewed": "reviewed"}
+                "overrule": "a finding", "ask_for": "a request", "reviewed": "reviewed", "unreviewed": "review taken back"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,8 +109,9 @@ def link(db: sqlite3.Connection, person: int, effect: Link, now: datetime) -> li
         done = coaching.withdraw(db, person, coach, now)
         said = Letter(person, Say(f"{plain(name)[:NAME_MOST]} sees nothing of you from now on. What the bot had sent before stays in "
                                   "their chat." if done else "That coach sees nothing of you already.", must_arrive=True))
-        told = [Letter(coach, Say(f"{named(db, person)} has ended your view of their answers.", (button("My lifters", "caseload"),)),
-                       about=person)] if done else []
+        who = called(db, coach, person)
+        told = [Letter(coach, Say(f"{who} has ended your view of their answers.", (button("My lifters", "caseload"),)), about=person)
+                ] if done else []
         return [said, *told]
     invitation = coaching.invitation(db, _number(str(known_of(db, person, now).facts.get("link.invitation", ""))), now)
     if invitation is None or not coaching.use(db, invitation.id, person, now):
@@ -120,13 +122,14 @@ def link(db: sqlite3.Connection, person: int, effect: Link, now: datetime) -> li
         return [Letter(person, Say("You are a coach here. “Invite a lifter” makes a code for one; “my lifters” shows who needs "
                                    "you.", rows))]
     coaching.link(db, person, invitation.made_by, now)
-    rows = (button(f"See {named(db, person)}"[:32], "lifter", person), button("My lifters", "caseload"))
+    theirs_called = called(db, invitation.made_by, person)
+    rows = (button(f"See {theirs_called}"[:32], "lifter", person), button("My lifters", "caseload"))
     name = plain(coaching.coach_name(db, invitation.made_by) or "")[:NAME_MOST]
     mine = Say(f"{name} is your coach here now. “My coaches” shows what was looked at, and ends it.",
                (button("My coaches", "my_coaches"),), must_arrive=True)
     whom = plain(invitation.name)[:NAME_MOST].strip()
     code = f" (your code for {whom})" if whom and whom.casefold() != named(db, person).casefold() else ""
-    theirs = Say(f"{named(db, person)} has agreed{code}: you see their answers now.", rows)
+    theirs = Say(f"{theirs_called} has agreed{code}: you see their answers now.", rows)
     return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person)]
 
 
@@ -174,18 +177,25 @@ def act(db: sqlite3.Connection, person: int, effect: Act, now: datetime, titles:
     if not coaching.sees(db, person, lifter):
         return [Letter(person, Say(NOT_YOURS))]
     effect = replace(effect, reason="" if effect.reason == NOT_SAID else effect.reason)
-    coaching.note_act(db, lifter, person, effect.what, effect.value, effect.reason, now)
-    who = f"your coach {plain(name)[:NAME_MOST]}"
+    if effect.what == "unreviewed":
+        effect = replace(effect, value=str(_number(effect.value)))
+        if not coaching.stands_reviewed(db, lifter, person, int(effect.value)):
+            return [Letter(person, Say("That is taken back already."))]
+    noted = coaching.note_act(db, lifter, person, effect.what, effect.value, effect.reason, now)
+    who, whom = f"your coach {plain(name)[:NAME_MOST]}", called(db, person, lifter)
     back = (button("Write back", "note_to_coach", person), button("My coaches", "my_coaches"))
-    look = (button(f"See {named(db, lifter)}"[:32], "lifter", lifter), button("My lifters", "caseload"))
+    look = (button(f"See {whom}"[:32], "lifter", lifter), button("My lifters", "caseload"))
     because = f" Reason: {plain(effect.reason).rstrip(' .')}." if effect.reason else ""
-    done = Letter(person, Say(f"Done for {named(db, lifter)}.", look), about=lifter)
+    done = Letter(person, Say(f"Done for {whom}.", look), about=lifter)
     match effect.what:
         case "note":
-            return [Letter(person, Say(f"Sent to {named(db, lifter)}.", look), about=lifter),
+            return [Letter(person, Say(f"Sent to {whom}.", look), about=lifter),
                     Letter(lifter, Say(f"From {who}: {plain(effect.value)}", back, must_arrive=True))]
         case "reviewed":
-            return [Letter(person, Say(f"{named(db, lifter)} is marked as reviewed.", look), about=lifter)]
+            back_again = button("Take it back", "coach_act", f"{lifter}-unreviewed-{noted}")
+            return [Letter(person, Say(f"{whom} is marked as reviewed.", (*look, back_again)), about=lifter)]
+        case "unreviewed":
+            return [Letter(person, Say(f"Taken back: that review of {whom} no longer counts.", look), about=lifter)]
         case "ask_for":
             flow = effect.value if titles(effect.value) else "film"
             wanted = f"do the {titles(flow).lower()}" if flow != "film" else "send a film of your squat, from the side"
@@ -209,7 +219,7 @@ def act(db: sqlite3.Connection, person: int, effect: Act, now: datetime, titles:
             _keep(db, lifter, _pins(what, effect, name, local_date(now, zone_from(known_of(db, lifter, now).facts, now))), now)
             facts = known_of(db, lifter, now).facts
             lower = _lower(facts) if what == "pin_load" else ""
-            told = Say(f"Done for {named(db, lifter)}.{lower}", look)
+            told = Say(f"Done for {whom}.{lower}", look)
             return [Letter(person, told, about=lifter),
                     Letter(lifter, Say(f"{_capital(who)} has set {WORDS[what]}: {_pinned(what, effect.value, facts)}.{because}{lower}",
                                        back))]
@@ -248,18 +258,22 @@ def _reply(db: sqlite3.Connection, person: int, effect: Act, now: datetime) -> l
     to = [wanted] if wanted in coaches else coaches
     if not to:
         return [Letter(person, Say("No coach is linked to you here, so there is nobody to tell."))]
-    name = named(db, person)
-    rows = (button(f"Write to {name}"[:32], "coach_note", person), button(f"See {name}"[:32], "lifter", person))
     return [Letter(person, Say("Passed on.")),
-            *(Letter(coach, Say(f"{name} writes: {plain(effect.value)}", rows, must_arrive=True), about=person) for coach in to)]
+            *(Letter(coach, Say(f"{called(db, coach, person)} writes: {plain(effect.value)}", _turn_to(db, coach, person),
+                                must_arrive=True), about=person) for coach in to)]
+
+
+def _turn_to(db: sqlite3.Connection, coach: int, lifter: int) -> tuple[tuple[Tap, ...], ...]:
+    """Below what a coach hears of a lifter: to write back, and to look."""
+    name = called(db, coach, lifter)
+    return button(f"Write to {name}"[:32], "coach_note", lifter), button(f"See {name}"[:32], "lifter", lifter)
 
 
 def _film(db: sqlite3.Connection, person: int, effect: Act) -> list[Letter]:
     """What a lifter sent goes on to their coaches, by the channel's own reference to it."""
-    name, note = named(db, person), "" if effect.reason == NOT_SAID else f": {plain(effect.reason)}"
-    rows = (button(f"Write to {name}"[:32], "coach_note", person), button(f"See {name}"[:32], "lifter", person))
-    return [Letter(coach, Say(f"{name} sent a film{note}", rows, picture=f"{MEDIA}{effect.value}"), about=person)
-            for coach, _ in coaching.coaches_of(db, person)]
+    note = "" if effect.reason == NOT_SAID else f": {plain(effect.reason)}"
+    return [Letter(coach, Say(f"{called(db, coach, person)} sent a film{note}", _turn_to(db, coach, person),
+                              picture=f"{MEDIA}{effect.value}"), about=person) for coach, _ in coaching.coaches_of(db, person)]
 
 
 def _invite(db: sqlite3.Connection, coach: int, effect: Act, now: datetime, bot: str) -> list[Letter]:
@@ -272,11 +286,9 @@ def _invite(db: sqlite3.Connection, coach: int, effect: Act, now: datetime, bot:
 
 def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "") -> list[Letter]:
     """What a lifter's coaches hear at once, the level first, with a button to write back."""
-    name = named(db, lifter)
-    first = f"{name}, {LEVELS[level]}" if level in LEVELS else name
-    rows = (button(f"Write to {name}"[:32], "coach_note", lifter), button(f"See {name}"[:32], "lifter", lifter))
-    return [Letter(coach, Say(f"{first}: {plain(because)}", rows, must_arrive=True), about=lifter)
-            for coach, _ in coaching.coaches_of(db, lifter)]
+    first = f", {LEVELS[level]}" if level in LEVELS else ""
+    return [Letter(coach, Say(f"{called(db, coach, lifter)}{first}: {plain(because)}", _turn_to(db, coach, lifter), must_arrive=True),
+                   about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]
 
 
 def _keep(db: sqlite3.Connection, person: int, effects: Sequence[Find | Remind], now: datetime, zone: str = "UTC+00:00") -> None:

@@ -32,12 +32,13 @@ from companion.coach.caseload import (
 )
 from companion.coach.desk import NOT_YOURS
 from companion.coach.lifter import Alarm, Cause, Page, Pinned, lifter_page
+from companion.coach.names import called, lines_apart, meant
 from companion.conversation.book import Book
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.units import METRIC, shown
 from companion.pictures.series import CHARTS, Whose, chart_of
-from companion.record import coaching, log, people
+from companion.record import coaching, log
 from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
 from companion.screening.causes import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
@@ -53,6 +54,7 @@ LABEL_MOST: Final = 32
 SUMMARY_MOST: Final = 1000
 """The last two are our choice, for the width and height of a phone."""
 ALL: Final = "all"
+FIND: Final = "find_lifter"
 
 SAFETY_WORDS: Final = {"": "not checked yet", "go": "go", "no_load": "no load today", "not_today": "nothing today",
                        "clinician": "a clinician comes first", "same_day": "to be seen the same day", "emergency": "emergency care"}
@@ -85,18 +87,21 @@ class Look(NamedTuple):
 
     @property
     def name(self) -> str:
-        return named(people.name_of(self.db, self.lifter))
+        return called(self.db, self.coach, self.lifter)
 
 
 def show(db: sqlite3.Connection, coach: int, view: str, of: str, now: datetime, book: Book) -> list[Say]:
-    """The messages of a view ("caseload", "lifter", "lifter_log") that a coach asked for, noted for the lifters to read.
+    """The messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") that a coach asked for, noted for the lifters to read.
 
-    ``of``: a group and a page ("hurt-1"), or a lifter and what of them ("17-numbers", "17-2"). Pages count from 0.
+    ``of``: a group and a page ("hurt-1"), a name as it was typed, or a lifter and what of them ("17-numbers", "17-2"). Pages
+    count from 0.
     """
     zone = coach_zone(db, coach, now)
     if view == "caseload":
         return _caseload(db, coach, of, now, zone)
-    lifter, what = about(db, coach, view, of), _asked(of)[1]
+    lifter, what = about(db, coach, view, of), "" if view == FIND else _asked(of)[1]
+    if view == FIND and lifter is None:
+        return [_found(db, coach, meant(db, coach, of), now, zone)]
     if lifter is None:
         return [Say(NOT_YOURS, ((_tap("My lifters", "caseload"),),))]
     look = Look(db, coach, lifter, now, zone, days_in(zone, now))
@@ -125,7 +130,11 @@ def show(db: sqlite3.Connection, coach: int, view: str, of: str, now: datetime, 
 
 def about(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
     """The one lifter that a view shows; None for a view of many, and where it is nobody whom this coach sees now."""
-    lifter = _asked(of)[0] if view in ("lifter", "lifter_log") else 0
+    if view == FIND:
+        one, *more = meant(db, coach, of) or [0]
+        lifter = 0 if more else one
+    else:
+        lifter = _asked(of)[0] if view in ("lifter", "lifter_log") else 0
     return lifter if coaching.sees(db, coach, lifter) else None
 
 
@@ -166,13 +175,36 @@ def _text(lines: Iterable[str], most: int = TEXT_MOST) -> str:
 
 
 def _caseload(db: sqlite3.Connection, coach: int, of: str, now: datetime, zone: str) -> list[Say]:
-    lines = caseload(db, coach, now)
+    lines = lines_apart(db, coach, caseload(db, coach, now))
     found = _PAGED.fullmatch(of)
     group, page = (found[1], int(found[2] or 0)) if found else (ALL, 0)
     say, on_it = caseload_say(lines, group, page)
-    since = instant(local_date(now, zone), time(), zone)
-    note_caseload(db, coach, [line.person for line in on_it], since, now)
+    _note_lines(db, coach, on_it, now, zone)
     return [say]
+
+
+def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[Line], now: datetime, zone: str) -> None:
+    note_caseload(db, coach, [line.person for line in lines], instant(local_date(now, zone), time(), zone), now)
+
+
+def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetime, zone: str) -> Say:
+    """Whom a name may mean, as lines of the caseload; that nobody is called so where there is none. What was typed is not said
+    again, for it may be the name of somebody else's."""
+    lines = [line for line in lines_apart(db, coach, caseload(db, coach, now)) if line.person in whom] if whom else []
+    if not lines:
+        return Say("None of your lifters is called that.", ((_tap("My lifters", "caseload"),),))
+    on_it = lines[:LINES_A_PAGE]
+    _note_lines(db, coach, on_it, now, zone)
+    more = f" Here are the first {len(on_it)}; more of the name finds fewer." if len(lines) > len(on_it) else ""
+    said, taps = _lines(on_it, 1)
+    return Say(_text([f"That may be {len(lines)} of your lifters, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(
+        [_tap("My lifters", "caseload")], 2)))
+
+
+def _lines(lines: Sequence[Line], first: int) -> tuple[list[str], list[Tap]]:
+    """Lines of a caseload in words, and a button for each, numbered alike."""
+    return ([f"{n}. {named(line.name)}: {cut(line.words, 90)}" for n, line in enumerate(lines, first)],
+            [_tap(f"{n} {named(line.name)}", "lifter", line.person) for n, line in enumerate(lines, first)])
 
 
 def caseload_say(lines: Sequence[Line], group: str, page: int) -> tuple[Say, Sequence[Line]]:
@@ -189,9 +221,10 @@ def caseload_say(lines: Sequence[Line], group: str, page: int) -> tuple[Say, Seq
     told = ", ".join(f"{counts[one]} {GROUP_WORDS[one]}" for one in GROUPS if counts[one])
     text = [f"{len(lines)} {'lifter' if len(lines) == 1 else 'lifters'}: {told}"]
     if group != ALL or pages > 1:
-        text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}")
-    text += ["", *(f"{n}. {named(line.name)}: {cut(line.words, 90)}" for n, line in enumerate(on_it, first + 1))]
-    taps = [_tap(f"{n} {named(line.name)}", "lifter", line.person) for n, line in enumerate(on_it, first + 1)]
+        by_name = "; “find Sam” opens one by name" if pages > 1 else ""
+        text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}{by_name}")
+    said, taps = _lines(on_it, first + 1)
+    text += ["", *said]
     filters = [_tap(f"{GROUP_WORDS[one].capitalize()} ({counts[one]})", "caseload", one) for one in GROUPS if counts[one] and one != group]
     if group != ALL:
         filters.insert(0, _tap(f"All ({len(lines)})", "caseload"))

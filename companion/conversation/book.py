@@ -10,6 +10,7 @@ from typing import Final
 
 from rapidfuzz import fuzz
 
+from companion.conversation.condition import Facts
 from companion.conversation.flow import Flow, Gate, Offer, Run, Tell
 from companion.conversation.machine import Compiled, compile_flow
 from companion.conversation.phrases import normalise
@@ -71,9 +72,10 @@ class Book:
         words = _command_words(text)
         return self.commands.get(f"/{words}" if text.lstrip().startswith("/") else words) or self.commands.get(words)
 
-    def sentence(self, text: str) -> tuple[str, str] | None:
-        """The flow that a whole sentence starts, and the part of it that goes with it ("" where it has none); or None."""
-        return _said(text, self._sentences)
+    def sentence(self, text: str, facts: Facts | None = None) -> tuple[str, str] | None:
+        """The flow that a whole sentence starts, and the part of it that goes with it ("" where it has none); or None. ``facts``:
+        what is known of who says it (none: anybody)."""
+        return _said(text, self._sentences, facts)
 
     def code(self, text: str) -> str | None:
         """The code that a text brings, where it is a sentence that does: its letters may spell anything."""
@@ -108,7 +110,7 @@ def _patterns(flows: Iterable[Flow]) -> Sentences:
     return tuple((re.compile(pattern), flow) for flow in flows for pattern in flow.sentences)
 
 
-def _said(text: str, sentences: Sentences) -> tuple[str, str] | None:
+def _said(text: str, sentences: Sentences, facts: Facts | None = None) -> tuple[str, str] | None:
     """The flow whose sentence a text is, and the part of it that goes with it; or None."""
     if len(text) > SENTENCE_MOST:
         return None
@@ -116,7 +118,7 @@ def _said(text: str, sentences: Sentences) -> tuple[str, str] | None:
     for pattern, flow in sentences:
         if found := pattern.fullmatch(said):
             asked = found.groupdict().get("asked") or ""
-            if not flow.fits or flow.fits(asked):
+            if (not flow.fits or flow.fits(asked)) and (facts is None or flow.said_by.holds(facts)):
                 return flow.name, asked
     return None
 

@@ -142,7 +142,8 @@ class Flow:
     asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``.
     ``reopens`` false: once it is done its answers are not taken back; ``resumes`` false: what interrupts it makes it
     begin anew. ``command``: other words that start it; ``by_name`` false: its own name does not; ``sentences``: patterns of
-    whole sentences that start it, whose group "asked" goes with it, where ``fits`` takes that (none: always).
+    whole sentences that start it, whose group "asked" goes with it, where ``fits`` takes that (none: always); where ``said_by`` does
+    not hold of somebody, theirs are heard as if there were none.
     ``invite``: what a reminder to begin it says, with the buttons ``invites`` below (none: one that begins it);
     ``missed``: what is said where the reminder came too late;
     ``parked``: what stopping it says, where that is not the usual; ``quiet``: nothing is asked after it;
@@ -166,6 +167,7 @@ class Flow:
     command: tuple[str, ...] = ()
     sentences: tuple[str, ...] = ()
     fits: Callable[[str], bool] | None = None
+    said_by: Condition = ALWAYS
     invite: str = ""
     invites: tuple[Offer, ...] = ()
     missed: str = ""

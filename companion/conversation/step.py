@@ -153,7 +153,7 @@ def _typed(draft: Draft, text: str) -> None:
         _corrected(draft, text, meant[1])
     elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
         _start(draft, flow)
-    elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text)):
+    elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
         _start(draft, *said)
     elif heard in _CONTROLS and not draft.ask.kind.claims(text, draft.ears) and (
             not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
@@ -245,7 +245,7 @@ _THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thank
                             "okay thanks", "ok thank you", "great", "cool", "good", "nice", "perfect", "got it", "will do", "alright",
                             "all right", "fine", "understood", "\N{THUMBS UP SIGN}"))
 """Said to a message that asks nothing, such as the evening before a squat day."""
-_GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
+GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
 _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
 
 
@@ -272,10 +272,10 @@ def _from_idle(draft: Draft, text: str) -> None:
         return
     if flow := draft.book.command(text):
         _start(draft, flow)
-    elif said := draft.book.sentence(text):
+    elif said := draft.book.sentence(text, draft.known.facts):
         _start(draft, *said)
     elif draft.session.idle and normalise(text).strip(" .!") in _THANKS:
-        draft.say(_GOOD)
+        draft.say(GOOD)
     else:
         draft.session = draft.session._replace(idle=False, aside=None)
 
@@ -340,12 +340,12 @@ def _read(draft: Draft, text: str) -> None:
             return
         read = Unclear("That is not on offer just now.")
     near = None if ask.safety or ask.free or ask.kind.claims(text, draft.ears) else hear(text)
-    if not ask.free and (said := draft.book.sentence(text)):
+    if not ask.free and (said := draft.book.sentence(text, draft.known.facts)):
         _start(draft, *said)
     elif normalise(text).strip(" .!") in _GREETINGS:
         draft.ask_again()
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
-        draft.say(_GOOD)
+        draft.say(GOOD)
     elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
         _start(draft, flow)
     elif near in _CONTROLS:

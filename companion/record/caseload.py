@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from datetime import datetime
 from typing import Final, NamedTuple
 
-from companion.record.coaching import coach_name
+from companion.record.coaching import STANDS_REVIEWED, coach_name
 from companion.record.log import Value
 from companion.record.moments import moment_of, text_of
 
@@ -57,10 +57,10 @@ _SAID: Final = ("(select value from answers where person = m.person and run = h.
                 "order by id desc limit 1)")
 _BECAUSE: Final = "(select because from findings where person = m.person and name = '{0}' order by id desc limit 1)"
 _FACT: Final = "left join facts {0} on {0}.person = m.person and {0}.name = '{1}'"
-_LINKED: Final = """
+_LINKED: Final = f"""
 with m as materialized (
     select k.person, k.since,
-        (select max(at) from acts a where a.person = k.person and a.coach = :coach and a.what = 'reviewed') as reviewed
+        (select max(at) from acts a where a.person = k.person and a.coach = :coach and {STANDS_REVIEWED}) as reviewed
     from coaches k join coach_roles c on c.person = k.coach and c.until is null
     where k.coach = :coach and k.until is null)
 """

@@ -64,6 +64,7 @@ def erase_elsewhere(db: sqlite3.Connection, person: int) -> None:
     for table in ("answers", "runs"):
         db.execute(f"delete from {table} where (person, run) in (select person, run from runs where flow in ('coach_note', 'coach_act', "
                    f"'lifter', 'lifter_log', 'lifter_report') and ({of[0]}))", of[1])
+    db.execute("delete from runs where flow = 'find_lifter' and person in (select coach from coaches where person = ?)", (person,))
     names = [name for (name,) in db.execute("select name from addresses where person = ? and name <> ''", (person,))]
     for name in [None, *names]:  # a list that names them has a button with their number, other messages only the name
         db.execute("delete from outbox where about is null and person in (select coach from coaches where person = :person) and "

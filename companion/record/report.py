@@ -8,6 +8,7 @@ from datetime import datetime
 from typing import Final
 
 from companion.record.caseload import STANDING, Standing
+from companion.record.coaching import STANDS_REVIEWED
 from companion.record.moments import moment_of
 
 
@@ -42,10 +43,10 @@ def history_of(db: sqlite3.Connection, person: int, name: str) -> list[Found]:
         "select value, rule, because, at from findings where person = ? and name = ? order by id", (person, name))]
 
 
-_EVERYONE: Final = """
+_EVERYONE: Final = f"""
 with m as materialized (
     select p.id as person, p.created_at as since,
-        (select max(at) from acts a where a.person = p.id and a.what = 'reviewed') as reviewed
+        (select max(at) from acts a where a.person = p.id and {STANDS_REVIEWED}) as reviewed
     from persons p where not exists (select 1 from coach_roles c where c.person = p.id)
         or exists (select 1 from runs r where r.person = p.id and r.flow = 'about_you'))
 """

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import AsyncIterator
 from datetime import timedelta
 from pathlib import Path
@@ -9,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from companion.channels.port import Address, Inbound, Sent, Tapped, Typed
+from companion.coach.caseload import caseload
 from companion.record import coaching, log, requests
 from tests.test_app import ABOUT, CHECK, WARM, WELCOME, Life
 
@@ -422,7 +424,46 @@ async def test_a_review_is_said_and_leads_on_to_the_next_lifter(gym):
     await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-reviewed")
     last = next(message for message in reversed(gym.shown) if message.address == KIM)
     assert last.text == "sam is marked as reviewed."
-    assert [button.data for row in last.buttons for button in row] == [f"go.lifter.{gym.id_of(SAM)}", "go.caseload"]
+    assert [button.data for row in last.buttons for button in row][:2] == [f"go.lifter.{gym.id_of(SAM)}", "go.caseload"]
+
+
+async def test_a_review_by_a_slip_is_taken_back_and_what_it_settled_stands_again(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.say("ow, my back hurts", "Lower back", "5", "No", "No", "No")
+    await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
+    assert caseload(gym.db, kim, gym.clock.now())[0].group != "hurt"
+    said = await gym.say("Take it back", who=KIM)
+    assert said[-1] == "Taken back: that review of sam no longer counts."
+    assert caseload(gym.db, kim, gym.clock.now())[0].group == "hurt"
+    assert [row[0] for row in gym.db.execute("select what from acts order by id")] == ["reviewed", "unreviewed"]
+
+
+async def test_taking_a_review_back_twice_takes_no_earlier_one_back(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
+    first = coaching.reviewed_at(gym.db, sam, kim)
+    gym.clock.at += timedelta(hours=1)
+    await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
+    slip = gym.db.execute("select max(id) from acts").fetchone()[0]
+    for _ in range(2):
+        await gym.tap(KIM, f"go.coach_act.{sam}-unreviewed-{slip}")
+        assert coaching.reviewed_at(gym.db, sam, kim) == first
+    assert gym.heard(KIM)[-1] == "That is taken back already."
+    assert gym.count("acts") == 3
+
+
+@pytest.mark.parametrize("which", ["", "-", "-0", "-999", "-x", "-1"])
+async def test_nothing_but_a_review_of_ones_own_is_taken_back(gym, which):
+    await gym.linked()
+    await gym.coach(ODA)
+    await gym.say(f"code {await gym.code_for('Sam', ODA)}", "Yes, I agree")
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
+    await gym.tap(ODA, f"go.coach_act.{sam}-unreviewed{which}")
+    assert gym.count("acts") == 1
+    assert coaching.reviewed_at(gym.db, sam, gym.id_of(KIM))
 
 
 async def test_an_overruled_finding_stands_beside_the_computed_one(gym):
@@ -509,6 +550,53 @@ async def test_a_report_that_is_made_while_the_view_is_ended_is_not_sent(gym):
     coaching.withdraw(gym.db, sam, kim, gym.clock.now())
     await gym.companion.beside()
     assert not gym.db.execute("select 1 from outbox where document_name = 'report.html'").fetchall()
+
+
+async def asked_for_as_the_process_ends(gym: Gym) -> None:
+    await gym.companion.take(Inbound(KIM, Tapped(f"go.lifter_report.{gym.id_of(SAM)}"), name="kim"))
+    for making in gym.companion._beside:
+        making.cancel()
+    await asyncio.gather(*gym.companion._beside, return_exceptions=True)
+
+
+async def swept(gym: Gym) -> list[tuple[str, int]]:
+    await gym.companion.sweep()
+    await gym.companion.beside()
+    return gym.db.execute("select address, unasked from outbox where document_name = 'report.html'").fetchall()
+
+
+async def test_a_report_asked_for_just_before_the_process_ended_is_made_once_at_the_next_start(gym):
+    await gym.linked()
+    await asked_for_as_the_process_ends(gym)
+    assert await swept(gym) == []
+    for _ in range(2):
+        await gym.restart()
+        assert await swept(gym) == [("kim", 0)]
+        assert await swept(gym) == [("kim", 0)]
+
+
+async def test_a_report_that_was_made_is_not_made_again_after_a_restart(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.lifter_report.{gym.id_of(SAM)}")
+    await gym.companion.beside()
+    await gym.restart()
+    assert len(await swept(gym)) == 1
+
+
+@pytest.mark.parametrize("meanwhile", ["ended", "ended and begun anew", "a coach no more", "a day"])
+async def test_a_report_of_before_is_not_made_where_it_is_wanted_no_more(gym, meanwhile):
+    await gym.linked()
+    await asked_for_as_the_process_ends(gym)
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    gym.clock.at += timedelta(days=1) if meanwhile == "a day" else timedelta(minutes=1)
+    if meanwhile.startswith("ended"):
+        coaching.withdraw(gym.db, sam, kim, gym.clock.now())
+    if meanwhile == "ended and begun anew":
+        coaching.link(gym.db, sam, kim, gym.clock.now())
+    if meanwhile == "a coach no more":
+        coaching.end_coach(gym.db, kim, gym.clock.now())
+    await gym.restart()
+    assert await swept(gym) == []
 
 
 async def test_a_daily_digest_is_the_caseload_once_a_day(gym):

@@ -1,0 +1,85 @@
+"""Ending a coach from the command line: by name where one has it, by number where several do; never more than one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from companion import cli
+from companion.record import coaching, people
+from companion.record.file import open_for_reading
+from companion.record.requests import Request, carry_out
+from tests.coach.caseload_rows import NOW, Room, record
+
+
+def two_kims(room: Room) -> None:
+    for address in ("kim", "another kim"):
+        coaching.make_coach(room.db, people.add_person(room.db, "telegram", address, "Kim", NOW), "Kim", NOW)
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    """A file with Ada and her lifter, and two coaches called Kim."""
+    with record(tmp_path) as room:
+        two_kims(room)
+        room.lifter("Sam")
+    return tmp_path / "companion.sqlite"
+
+
+def there(path: Path) -> list[tuple[int, str]]:
+    return coaching.coaches_named(open_for_reading(path).conn)
+
+
+def end(path: Path, which: str) -> Result:
+    return CliRunner().invoke(cli.main, ["coach", "end", which, "--database", str(path)])
+
+
+def test_of_several_with_one_name_none_is_ended_and_their_numbers_are_said(path):
+    before = there(path)
+    result = end(path, "Kim")
+    assert result.exit_code != 0
+    assert "Kim may be several coaches; say which by the number: 2 (Kim, 0 lifters), 3 (Kim, 0 lifters)" in result.output
+    assert there(path) == before
+
+
+def test_a_number_ends_that_coach_alone(path):
+    assert end(path, "3").output == "Kim is no coach any more\n"
+    assert there(path) == [(1, "Ada"), (2, "Kim")]
+
+
+def test_a_name_that_one_coach_has_ends_them(path):
+    assert end(path, "Ada").output == "Ada is no coach any more\n"
+    assert [name for _, name in there(path)] == ["Kim", "Kim"]
+
+
+def test_neither_a_name_nor_a_number_that_nobody_has_ends_anybody(path):
+    for which in ("kim", "Kim 2", "17", "4"):
+        result = end(path, which)
+        assert f"there is no coach called {which} (there is: Ada, Kim, Kim)" in result.output
+    assert len(there(path)) == 3
+
+
+def test_the_list_has_the_numbers(path):
+    said = CliRunner().invoke(cli.main, ["coach", "list", "--database", str(path)]).output
+    assert said == "1 Ada: 1 lifter\n2 Kim: 0 lifters\n3 Kim: 0 lifters\n"
+
+
+def test_a_request_left_without_a_number_ends_nobody_where_several_are_called_so(tmp_path, caplog):
+    with record(tmp_path) as room:
+        two_kims(room)
+        carry_out(room.db, Request("end", "Kim"), NOW)
+        assert len(coaching.coaches_named(room.db)) == 3
+        assert "none is ended" in caplog.text
+        carry_out(room.db, Request("end", "Ada", person=2), NOW)  # the number is somebody else's meanwhile
+        assert len(coaching.coaches_named(room.db)) == 3
+
+
+def test_the_page_of_a_caseload_is_of_the_one_coach_that_was_meant(path, tmp_path):
+    out = tmp_path / "page.html"
+    call = ["report", "--caseload", "--database", str(path), "--out", str(out), "--coach"]
+    assert "several coaches" in CliRunner().invoke(cli.main, [*call, "Kim"]).output
+    assert not out.exists()
+    assert CliRunner().invoke(cli.main, [*call, "1"]).exit_code == 0
+    assert "Sam" in out.read_text(encoding="utf-8")
