@@ -9,6 +9,7 @@ from pkgutil import iter_modules
 
 import flows as here
 from companion.conversation.book import Book, Flows
+from companion.conversation.condition import Condition
 from companion.conversation.flow import Flow
 from flows.consent import AGAIN, COACH, DUE, LIFTER, Text
 
@@ -55,10 +56,24 @@ class Consent:
         """How the payloads of its buttons begin."""
         return f"{self.flow}.{BOOK[self.flow].flow.version}.{self.key}."
 
+    @property
+    def version(self) -> int:
+        """That of its text."""
+        return self.text.version
+
+
+@dataclass(frozen=True, slots=True)
+class Catalogue:
+    """All that the bot needs to know of the flows (``companion.catalogue``)."""
+
+    book: Book
+    consents: tuple[Consent, ...]
+    consent_again: str
+    consent_due: Condition
+    coach_welcome: str
+
 
 COACH_WELCOME = "coach_welcome"
 LINK = "link"
 BOOK: Book = Book(Flows(Written()), home="home", pain="pain", link=LINK)
-CONSENTS = (Consent("welcome", LIFTER), Consent(COACH_WELCOME, COACH))
-CONSENT_AGAIN, CONSENT_DUE = AGAIN, DUE
-"""The flow that asks again, and when."""
+CATALOGUE = Catalogue(BOOK, (Consent("welcome", LIFTER), Consent(COACH_WELCOME, COACH)), AGAIN, DUE, COACH_WELCOME)

@@ -28,6 +28,7 @@ def raised(*whose: str) -> ModuleType:
         consent.DUE = consent.LIFTER.due | consent.COACH.due  # type: ignore[attr-defined]
         catalogue = import_module("flows.catalogue")
         catalogue.BOOK = bind(catalogue.flows(), home="home", pain="pain", link=catalogue.LINK)  # type: ignore[attr-defined]
+        catalogue.CATALOGUE = replace(catalogue.CATALOGUE, book=catalogue.BOOK)  # type: ignore[attr-defined]
         return catalogue
     finally:
         for name in [name for name in sys.modules if name == "flows" or name.startswith("flows.")]:
@@ -37,5 +38,4 @@ def raised(*whose: str) -> ModuleType:
 
 def update(patch: pytest.MonkeyPatch, *whose: str) -> None:
     """From now on the companion is that one."""
-    for name in ("BOOK", "CONSENTS", "CONSENT_AGAIN", "CONSENT_DUE"):
-        patch.setattr(f"companion.app.{name}", getattr(raised(*whose), name))
+    patch.setattr("companion.app.CATALOGUE", raised(*whose).CATALOGUE)

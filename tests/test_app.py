@@ -378,6 +378,18 @@ async def test_a_second_tap_or_a_word_that_answers_nothing_does_not_end_a_count(
     assert life.db.execute("select 1 from outbox where settled_at is null and timed = 1").fetchone() is None
 
 
+@pytest.mark.parametrize(("typed", "asked"), [
+    ("stop the timer", "Did something hurt?"), ("stop it", "Did something hurt?"), ("Stop the countdown!", "Did something hurt?"),
+    ("stop the timer, my knee hurts", "Where does it hurt?")])
+async def test_a_timer_stopped_in_words_is_a_stop_and_pain_goes_first(life, typed, asked):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, "no")
+    await life.companion.take(Inbound(SAM, Typed("start")))
+    await life.companion.take(Inbound(SAM, Typed(typed)))
+    assert life.db.execute("select 1 from outbox where settled_at is null and timed = 1").fetchone() is None
+    assert life.db.execute("select text from outbox order by id desc").fetchone()[0].startswith(asked)
+
+
 async def test_a_reminder_comes_once_when_its_time_comes(life):
     await with_results(life)
     due = reminders.open_of(life.db, 1)

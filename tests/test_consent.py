@@ -22,7 +22,7 @@ from companion.known import known_of
 from companion.record import log, people, reminders
 from companion.renewal import renewal
 from companion.running import opening
-from flows.catalogue import CONSENT_DUE
+from flows.catalogue import CATALOGUE
 from flows.consent import COACH, LIFTER
 from tests.coach.test_desk import KIM, Gym
 from tests.drive import CHECKED, NOW
@@ -63,9 +63,9 @@ def test_with_new_versions_the_flows_are_still_sound(name):
 
 def test_who_agreed_to_the_present_texts_is_not_asked():
     for facts in ({}, {"consent.lifter": "1"}, {"consent.coach": "1"}, {"consent.lifter": "1", "consent.coach": "1"}):
-        assert not CONSENT_DUE.holds(facts)
+        assert not CATALOGUE.consent_due.holds(facts)
     for facts in ({"consent.lifter": "no"}, {"consent.coach": "0"}):
-        assert CONSENT_DUE.holds(facts)
+        assert CATALOGUE.consent_due.holds(facts)
 
 
 def test_an_answer_in_the_middle_of_something_is_not_taken():

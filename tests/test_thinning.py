@@ -18,7 +18,7 @@ from companion.record.old import Run
 from companion.screening.screen import Answer, about_from, screen_from
 from companion.screening.squat_days import trial_seed
 from companion.thinning import AGREED, HOLDING, WEIGHED, let_go, months_before, staying
-from flows.catalogue import BOOK, CONSENT_AGAIN, CONSENTS
+from flows.catalogue import BOOK, CATALOGUE
 from flows.changes import change_facts
 from flows.day_facts import day_facts, steps_now, verdict_now
 from flows.outcome_facts import concluded, last_numbers
@@ -94,7 +94,7 @@ def test_the_newest_finished_run_of_a_flow_stays_however_old(log):
 def test_what_somebody_agreed_to_stays_every_time(log):
     agreed = {log.run(flow, ago(days), {"consent": "yes"}) for flow in AGREED for days in (900, 800)}
     assert log.stay() == agreed
-    assert {CONSENT_AGAIN, *(one.flow for one in CONSENTS)} <= AGREED
+    assert {CATALOGUE.consent_again, *(one.flow for one in CATALOGUE.consents)} <= AGREED
     assert set(BOOK.flows) >= (AGREED | WEIGHED | HOLDING)
 
 

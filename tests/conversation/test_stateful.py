@@ -28,7 +28,7 @@ from companion.conversation.flow import Ask
 from companion.conversation.kinds import Number
 from companion.conversation.prompt import body_works
 from companion.conversation.session import Session
-from companion.conversation.step import prompt_now, unsettled
+from companion.conversation.step import GOOD, prompt_now, unsettled
 from companion.known import known_of
 from companion.outgoing import CompanionOutbox
 from companion.record import people
@@ -178,8 +178,7 @@ class Bot(RuleBasedStateMachine):
         person = self.person
         if person is not None:
             return people.load_session(self.db, person)
-        stranger = self.life.companion._strangers.get(SAM)
-        return stranger.session if stranger else Session()
+        return self.life.companion.strangers.at(SAM) or Session()
 
     @property
     def ask(self) -> Ask | None:
@@ -240,7 +239,9 @@ class Bot(RuleBasedStateMachine):
         expected = self.expected()
         if not expected or not self.shown:
             return
-        last = self.shown[-1]
+        last = next((message for message in reversed(self.shown) if message.text != GOOD), None)  # thanks leave the menu as it stands
+        if last is None:
+            return
         assert last.text.endswith(expected[-1].text), (last.text, expected[-1].text)
         assert [[(tap.label, tap.data) for tap in row] for row in expected[-1].buttons] == [
             [(button.label, button.data) for button in row] for row in last.buttons]

@@ -63,7 +63,7 @@ async def test_what_was_erased_leaves_the_log_once_no_reader_holds_it_up_and_nob
         with looking_at(tmp_path / "c.sqlite") as reader:
             reader.execute("begin")
             reader.execute("select count(*) from persons").fetchone()
-            companion._erased, took = True, stopwatch()
+            companion.erased, took = True, stopwatch()
             await turn(1)
             assert took() < 2, "everybody waits for one who reads"
             assert log.stat().st_size > 0

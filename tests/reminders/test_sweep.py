@@ -10,7 +10,7 @@ from datetime import date, time, timedelta
 
 import pytest
 
-from companion.calendar.plan import Every, Move, On, Pause, Plan, Skip, StopAll
+from companion.calendar.plan import Away, Every, Move, On, Pause, Plan, Skip, StopAll
 from companion.calendar.prompts import Wishes
 from companion.channels.port import Address
 from companion.outgoing import CompanionOutbox
@@ -294,7 +294,7 @@ async def test_two_sweeps_at_once_send_once(gym):
 
 async def test_one_offer_that_fails_holds_up_no_other_is_not_tried_again_and_the_next_of_that_lifter_comes(gym, monkeypatch):
     lifters = [gym.lifter(name) for name in ("ann", "bo", "cy")]
-    advance = gym.companion._advance
+    advance = gym.companion.advance
 
     def broken(db, person, *rest):
         if person == lifters[1]:
@@ -302,7 +302,7 @@ async def test_one_offer_that_fails_holds_up_no_other_is_not_tried_again_and_the
         return advance(db, person, *rest)
 
     with monkeypatch.context() as patch:
-        patch.setattr(gym.companion, "_advance", broken)
+        patch.setattr(gym.companion, "advance", broken)
         assert len(prompts(await at_moment(gym, PROMPT))) == 2
         assert await gym.sweep() == []
     assert gym.rows("squat_day", "failed")[0].person == lifters[1]
@@ -330,14 +330,14 @@ async def test_a_message_that_fails_to_be_taken_back_holds_up_no_other(gym, monk
     lifters = [gym.lifter(name) for name in ("ann", "bo")]
     gym.clock.at = PROMPT
     await gym.companion.sweep()
-    say = gym.companion._say_missed
+    say = gym.companion._sweep._say_missed
 
     def broken(db, reminder, *rest):
         if reminder.person == lifters[0]:
             raise RuntimeError("a fault of ours")
         return say(db, reminder, *rest)
 
-    monkeypatch.setattr(gym.companion, "_say_missed", broken)
+    monkeypatch.setattr(gym.companion._sweep, "_say_missed", broken)
     assert len(missed(await at_moment(gym, SQUAT))) == 1
 
 
@@ -542,7 +542,7 @@ async def test_after_not_at_all_nothing_comes_not_even_of_today(gym):
     assert await gym.sweep_until(PROMPT + timedelta(days=8)) == []
 
 
-@pytest.mark.parametrize("change", [Pause(date(2026, 8, 1)), StopAll(), weekly("4")])
+@pytest.mark.parametrize("change", [Pause(date(2026, 8, 1)), Away(date(2026, 6, 2), date(2026, 8, 1)), StopAll(), weekly("4")])
 async def test_who_pauses_or_stops_after_squatting_is_still_asked_how_it_went(gym, change):
     person = gym.lifter()
     await gym.sweep_until(SQUAT + timedelta(hours=1))
@@ -551,7 +551,7 @@ async def test_who_pauses_or_stops_after_squatting_is_still_asked_how_it_went(gy
 
 
 @pytest.mark.parametrize("change", [Skip(date(2026, 6, 2)), Move(date(2026, 6, 2), date(2026, 6, 6), time(18)), Pause(date(2026, 6, 3)),
-                                    StopAll(), Every(7, time(18), date(2026, 6, 3))])
+                                    Away(date(2026, 6, 2), date(2026, 6, 3)), StopAll(), Every(7, time(18), date(2026, 6, 3))])
 async def test_a_day_that_is_none_any_more_has_no_prompt_and_no_follow_up(gym, change):
     person = gym.lifter()
     gym.change(person, change)

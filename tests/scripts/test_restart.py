@@ -23,7 +23,7 @@ from companion.outgoing import CompanionOutbox
 from companion.record import coaching, log, people
 from companion.record.keep import keep
 from companion.running import ScriptClock, opening, working
-from flows.catalogue import BOOK, CONSENTS
+from flows.catalogue import BOOK, CATALOGUE
 from tests.fakes.clock import START
 
 WHO = Address("terminal", "sam")
@@ -173,7 +173,7 @@ async def test_a_restart_after_any_answer_since_consent_goes_on_at_the_same_ques
         life = Life(tmp_path / f"{restarting}.sqlite")
         await life.start()
         await life.do(Typed("hello"))
-        await life.do(Tapped(f"{CONSENTS[0].payload}yes"))
+        await life.do(Tapped(f"{CATALOGUE.consents[0].payload}yes"))
         walks.append(await walk(life, "welcome", first, restarting))
         await life.stop()
     assert walks[0] == walks[1]
