@@ -18,7 +18,9 @@ LAST = fact("last_load").known
 DRAWN = TRIAL.is_("yes") & fact("lot").is_("draw")
 PRIMED, PLAIN = DRAWN & ARM.is_("prime"), DRAWN & ARM.is_("plain")
 FREE_PRIME = DRILL.is_("yes") & ~DRAWN
-ON = fact("safety.level").is_("go") & ~fact("run_prime").is_("pain") & ~(fact("run_prime").is_("done") & fact("prime.felt").is_("hurt"))
+GO = fact("safety.level").is_("go")
+"""Also pain told while the bar was asked about ends a squat day."""
+ON = GO & ~fact("run_prime").is_("pain") & ~(fact("run_prime").is_("done") & fact("prime.felt").is_("hurt"))
 """Only a day on which nothing has hurt goes on to squats."""
 TWO_MINUTES = Hold("Start", seconds=120, count_in=0, go="Walk on the spot: two minutes from now.",
                    over="That is two minutes. Now ten easy squats to a chair, no weight.")
@@ -42,13 +44,13 @@ FLOW = Flow(
         Run("bar", BAR.is_("yes") & ~fact("bar.bar").known),
         Ask("load", "Which working load today?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "The same again", ("same", "again", "as last time"), only_if=LAST),
-            Option("none", "No bar today", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOADED.is_("yes")),
+            Option("none", "No bar today", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=GO & LOADED.is_("yes")),
         Tell("That is more than the {most_words} to keep to for now. I reckon with {most_words}.", OVER_LIMIT.is_("yes")),
         Ask("lot", "Trial day {lot_number}: drill or plain warm-up, by lot. For the trial keep to {same_as}. Shall I draw?", choice(
-            ("draw", "Draw", "yes", "ok", "go"), ("later", "No trial today", "no", "later")), only_if=TRIAL.is_("yes")),
+            ("draw", "Draw", "yes", "ok", "go"), ("later", "No trial today", "no", "later")), only_if=GO & TRIAL.is_("yes")),
         Do(Find("trial.day", "{lot_number}", "drawn by lot"), DRAWN),
         Tell("Today: the drill first.", PRIMED),
-        Ask("prime_now", "The drill first: {drill_name}?", YesNo(yes="Yes, the drill", no="Not today"), only_if=FREE_PRIME),
+        Ask("prime_now", "The drill first: {drill_name}?", YesNo(yes="Yes, the drill", no="Not today"), only_if=GO & FREE_PRIME),
         Run("prime", PRIMED | fact("prime_now").is_("yes")),
         Ask("plain", "Today: no drill, the plain warm-up. Walk on the spot for two minutes, then ten easy squats to a chair. Tap Start "
             "and I keep the time.", TWO_MINUTES, caution=SHARP, back=False, picture="warm_up_walk",

@@ -295,7 +295,7 @@ def _start(draft: Draft, flow: str, asked: str = "") -> None:
             draft.end("left")
         running = ()
     if any(frame.flow == flow for frame in running) and not (flow == draft.book.home and len(running) > 1):
-        draft.ask_again("You are in the middle of it.")
+        draft.ask_again("This question first; then say that again." if asked else "You are in the middle of it.")
         return
     others = tuple(frame for frame in running if frame.flow != draft.book.home)
     if others:

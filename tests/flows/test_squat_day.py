@@ -297,6 +297,17 @@ def test_on_body_weight_only_the_trial_waits():
 # pain -------------------------------------------------------------------------------------------------------------
 
 
+def test_after_pain_while_the_bar_is_asked_about_nobody_is_asked_for_a_load_or_a_lot_or_sent_to_a_drill():
+    talk = Lifter(FLOW, {**JOINED, "bar.bar": None}, JOIN)
+    assert talk.state == "bar.bar"
+    talk.say("my back hurts", *HURT)
+    assert talk.state == "bar.bar"
+    talk.say("20 kg or 45 lb", "The usual set of a gym")
+    assert "No squats today, then. The rest waits for the next squat day." in [say.text for say in talk.says]
+    assert talk.state == "home.pick"
+    assert not any(row.flow == "squat_day" for row in talk.kept if row.at == NOW)
+
+
 @pytest.mark.parametrize(("replies", "level"), [
     (("Lower back", "5", "yes", "no", "no"), "not_today"), (("Leg", "1", "no", "yes", "no", "no", "no"), "clinician"),
     (("Lower back", "1", "no", "no", "no"), "no_load"), (("Chest, breath or faint", "3", "no", "no", "no"), "emergency")])
