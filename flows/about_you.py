@@ -2,7 +2,8 @@
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow
-from companion.conversation.kinds import Number, YesNo, choice
+from companion.conversation.kinds import YesNo, choice
+from companion.conversation.number_kinds import Number
 from flows.shared import BANDS
 
 FLOW = Flow(

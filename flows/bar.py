@@ -2,7 +2,8 @@
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Tell
-from companion.conversation.kinds import Number, Numbers, choice
+from companion.conversation.kinds import choice
+from companion.conversation.number_kinds import Number, Numbers
 from flows.shared import WELCOMED
 
 BAR = ~fact("bar").is_("none")

@@ -6,7 +6,8 @@ repetitions and eight seconds to get into place: choice.
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, each_side
-from companion.conversation.kinds import Hold, Number, Ready, choice
+from companion.conversation.kinds import Hold, Ready, choice
+from companion.conversation.number_kinds import Number
 from flows.shared import FLOOR, SCORED, SHARP
 
 SECONDS = 10

@@ -7,7 +7,8 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import Day
 from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
-from companion.conversation.kinds import Number, Option, Words, choice
+from companion.conversation.kinds import Option, Words, choice
+from companion.conversation.number_kinds import Number
 from flows.coach_shared import COACHES, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS

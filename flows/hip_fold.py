@@ -2,7 +2,8 @@
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Tell, sided
-from companion.conversation.kinds import Number, Ready, YesNo, choice
+from companion.conversation.kinds import Ready, YesNo, choice
+from companion.conversation.number_kinds import Number
 from flows.shared import FLOOR, NOT_PREGNANT, SCORED
 
 # 120° is textbook hip flexion with the knee bent (AAOS; 121 ± 13°, Roach & Miles 1991, from memory).

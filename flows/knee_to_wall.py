@@ -2,7 +2,8 @@
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.flow import Ask, Flow, Jump, both, each_side
-from companion.conversation.kinds import Number, Ready, choice
+from companion.conversation.kinds import Ready, choice
+from companion.conversation.number_kinds import Number
 from flows.shared import SCORED, SQUAT
 
 DISTANCE = Number("cm", low=0, high=30, usual=(3, 20), example_value=11)

@@ -4,7 +4,8 @@ from typing import cast
 
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Known, both, sided
-from companion.conversation.kinds import Number, Option, Ready, choice
+from companion.conversation.kinds import Option, Ready, choice
+from companion.conversation.number_kinds import Number
 from companion.conversation.units import METRIC, shown
 from companion.screening.geometry import (
     FLIP,

@@ -3,7 +3,8 @@
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
-from companion.conversation.kinds import PainScore, YesNo, choice
+from companion.conversation.kinds import YesNo, choice
+from companion.conversation.number_kinds import PainScore
 from companion.screening.screen import ROUTE
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import (

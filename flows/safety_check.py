@@ -3,7 +3,8 @@
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Tell
-from companion.conversation.kinds import PainScore, Words, YesNo
+from companion.conversation.kinds import Words, YesNo
+from companion.conversation.number_kinds import PainScore
 from companion.screening.safety import Level
 from flows.safety_facts import (
     body_first,

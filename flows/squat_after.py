@@ -5,7 +5,8 @@ from __future__ import annotations
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
-from companion.conversation.kinds import Media, Number, Option, Words, YesNo, choice
+from companion.conversation.kinds import Media, Option, Words, YesNo, choice
+from companion.conversation.number_kinds import Number
 from flows.day_facts import JUST_THE_BAR, after_facts, bar_kg_of
 from flows.shared import BANDS, EMERGENCY, SAME_DAY, WATCHED, WELCOMED
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
-from companion.conversation.kinds import Hold, Number, Option, Ready, YesNo, choice
+from companion.conversation.kinds import Hold, Option, Ready, YesNo, choice
+from companion.conversation.number_kinds import Number
 from flows.day_facts import JUST_THE_BAR, bar_kg_of, day_facts, load_now_of, loaded, over_day, over_limit, sets_words_of
 from flows.shared import SHARP, SQUAT
 

@@ -12,7 +12,7 @@ from uuid import NAMESPACE_URL, uuid5
 
 from companion.coach.asked import Question, in_words, stem_of
 from companion.coach.tidy import number, plain
-from companion.conversation.kinds import PainScore
+from companion.conversation.number_kinds import PainScore
 
 Json = dict[str, Any]
 

@@ -30,7 +30,7 @@ from companion.coach.codes import (
 from companion.coach.questionnaire import response_url
 from companion.coach.tidy import number
 from companion.conversation.book import Book
-from companion.conversation.kinds import Number, PainScore
+from companion.conversation.number_kinds import Number, PainScore
 from companion.record.log import Row
 from companion.record.moments import text_of
 from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level

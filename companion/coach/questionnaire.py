@@ -13,8 +13,9 @@ from companion.coach.asked import Pass, Question, Questions, broken_off, correct
 from companion.coach.codes import Json, full_url, identifier, measure, quantity, unit_code, urn, words
 from companion.coach.tidy import number
 from companion.conversation.book import Book
-from companion.conversation.kinds import Kind, Media, Number, PainScore, YesNo, Zone
+from companion.conversation.kinds import Kind, Media, YesNo, Zone
 from companion.conversation.kinds import Words as WordsKind
+from companion.conversation.number_kinds import Number, PainScore
 from companion.record.log import Row
 from companion.record.moments import text_of
 

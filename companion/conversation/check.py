@@ -8,8 +8,9 @@ from typing import Final
 from companion.conversation.book import Book
 from companion.conversation.domains import Ways
 from companion.conversation.flow import EARLY_END, END, Ask, Flow, Tell
-from companion.conversation.kinds import Hold, Number, PainScore, Ready
+from companion.conversation.kinds import Hold, Ready
 from companion.conversation.machine import START, Compiled
+from companion.conversation.number_kinds import Number, PainScore
 from companion.conversation.prompt import PAYLOAD_BYTES, Payload, body_works
 from companion.conversation.proof import Found, undecided
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS, fields_of

@@ -14,8 +14,8 @@ from companion.conversation.book import Book
 from companion.conversation.condition import Compare, Fact, Facts, Value
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Known
-from companion.conversation.kinds import Number
 from companion.conversation.machine import Compiled
+from companion.conversation.number_kinds import Number
 from companion.conversation.wording import fields_of, render
 
 Domain = frozenset[Value | None]

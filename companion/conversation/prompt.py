@@ -10,8 +10,9 @@ from typing import Final, NamedTuple
 from companion.conversation.condition import Facts
 from companion.conversation.effects import Say, Tap
 from companion.conversation.flow import Ask, Flow, Offer
-from companion.conversation.kinds import Choice, Hold, Media, Option, PainScore, Ready
+from companion.conversation.kinds import Choice, Hold, Media, Option, Ready
 from companion.conversation.machine import Compiled
+from companion.conversation.number_kinds import PainScore
 from companion.conversation.session import Frame
 from companion.conversation.wording import render
 

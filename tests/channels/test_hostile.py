@@ -31,7 +31,8 @@ from companion.channels.telegram import TelegramSettings, inbound_of, run_telegr
 from companion.channels.telegram.poll import readable
 from companion.channels.terminal import waiting_messages
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Ears, PainScore, Unclear
+from companion.conversation.kinds import Ears, Unclear
+from companion.conversation.number_kinds import PainScore
 from companion.flood import SLOWER, TAKEN_MOST, Flood
 from companion.outgoing import CompanionOutbox
 from companion.record import coaching, people

@@ -8,7 +8,8 @@ from companion.conversation.condition import Facts, fact
 from companion.conversation.day_kinds import Clock, Day, Rest, SquatDays
 from companion.conversation.events import Tapped
 from companion.conversation.flow import Ask, Flow, Tell
-from companion.conversation.kinds import Answer, Ears, Media, Number, Numbers, Option, PainScore, Unclear, Words, YesNo, Zone
+from companion.conversation.kinds import Answer, Ears, Media, Option, Unclear, Words, YesNo, Zone
+from companion.conversation.number_kinds import Number, Numbers, PainScore
 from tests.drive import CHECKED, NOW, Talk, small_book
 
 PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.conversation.kinds import Answer, Ears, Number, PainScore, Unclear, YesNo, Zone, choice
+from companion.conversation.kinds import Answer, Ears, Unclear, YesNo, Zone, choice
+from companion.conversation.number_kinds import Number, PainScore
 from companion.conversation.units import IMPERIAL, METRIC, shown, to_kept
 
 CM = Number("cm", 0, 250, usual=(0, 250), example_value=11)

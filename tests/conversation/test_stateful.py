@@ -25,7 +25,7 @@ from companion.channels.port import Address, Button, Edited, Event, Inbound, Out
 from companion.channels.terminal import waiting_messages
 from companion.conversation.effects import Say
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Number
+from companion.conversation.number_kinds import Number
 from companion.conversation.prompt import body_works
 from companion.conversation.session import Session
 from companion.conversation.step import GOOD, prompt_now, unsettled

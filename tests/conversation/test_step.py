@@ -8,7 +8,8 @@ from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Ended, Record, Say
 from companion.conversation.events import Edited, Invite, Sent, Tapped, Typed
 from companion.conversation.flow import Ask, Flow, Gate, Jump, Run, Tell, both, each_side
-from companion.conversation.kinds import Hold, Media, Number, PainScore, Ready, Words, YesNo, choice
+from companion.conversation.kinds import Hold, Media, Ready, Words, YesNo, choice
+from companion.conversation.number_kinds import Number, PainScore
 from companion.conversation.session import Session
 from companion.conversation.step import prompt_now
 from tests.drive import NOW, Talk, small_book

@@ -22,8 +22,9 @@ from companion.conversation.draw import mermaid
 from companion.conversation.effects import Effect, Ended, Find, Record, Say
 from companion.conversation.events import Event, Settle, Tapped, Typed
 from companion.conversation.flow import EARLY_END, END, Ask, Known, Run, Tell
-from companion.conversation.kinds import Answer, Ears, Hold, Number, Words, pick
+from companion.conversation.kinds import Answer, Ears, Hold, Words, pick
 from companion.conversation.machine import START
+from companion.conversation.number_kinds import Number
 from companion.conversation.pain_words import Pain, hear_pain
 from companion.conversation.prompt import BACK, SKIP, STOP, Payload, body_works, start_payload
 from companion.conversation.session import Frame, Session

@@ -14,8 +14,9 @@ from companion.conversation.domains import A_DAY, Domain, Ways
 from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Event, Happening, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Known, Run, Step, Tell
-from companion.conversation.kinds import Media, Number, Ready
+from companion.conversation.kinds import Media, Ready
 from companion.conversation.machine import START
+from companion.conversation.number_kinds import Number
 from companion.conversation.prompt import SKIP, Payload
 from companion.conversation.proof import Found, model, prove
 from companion.conversation.session import Frame, Session

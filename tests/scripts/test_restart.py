@@ -16,7 +16,8 @@ from companion.channels.script import REPLY_TAKES
 from companion.channels.terminal import waiting_messages
 from companion.conversation.effects import Began, Ended, Record
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Media, Number, Words, Zone
+from companion.conversation.kinds import Media, Words, Zone
+from companion.conversation.number_kinds import Number
 from companion.conversation.session import Session
 from companion.conversation.units import METRIC, shown
 from companion.outgoing import CompanionOutbox
