@@ -75,10 +75,6 @@ class Strangers:
         stranger = self._waiting.get(address)
         return stranger.session if stranger else None
 
-    def forget_all(self) -> None:
-        """As a restart does."""
-        self._waiting.clear()
-
     def hear(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> Heard:
         """A turn that keeps nothing; the file is only asked whether a code is good."""
         flows, event = self._catalogue, inbound.event

@@ -76,7 +76,6 @@ WATCHED: Choice = choice(
 )
 
 SHARP = "Stop at once if anything hurts: sharp, shooting, tingling or numb."
-STRETCH_ONLY = "A stretch is fine; pain is not. Stop at anything sharp, shooting, tingling or numb."
 
 
 def watched_by(say: str = "How will you see it?") -> Ask:

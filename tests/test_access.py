@@ -19,7 +19,8 @@ from companion import cli
 from companion.channels.port import Address, Inbound, Tapped, Typed
 from companion.coach.pages import ACTS, VIEWS
 from companion.record import coaching, people, requests
-from flows.catalogue import BOOK
+from companion.strangers import Strangers
+from flows.catalogue import BOOK, CATALOGUE
 from flows.coach_act import ACTS as ACTS_ASKED
 from flows.coach_shared import COACHES as COACHES_ONLY
 from tests.coach.test_desk import Gym
@@ -100,7 +101,7 @@ class House(Gym):
 
     def as_before(self) -> None:
         self.before.backup(self.db)
-        self.companion.strangers.forget_all()
+        self.companion.strangers = Strangers(CATALOGUE)  # as a restart does
         self.companion.unkept.clear()
         self.shown.clear()
 

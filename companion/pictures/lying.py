@@ -16,7 +16,6 @@ from companion.pictures.squats import Back
 CM: Final = props.CM
 UNDER: Final = Reach(-0.13, 0.010, 0, 0)
 FLAT: Final = Leg(0, 0, 75)
-LYING_VIEW: Final = (-0.50, -0.05, 0.58, 0.20)
 RAISED_VIEW: Final = (-0.50, -0.05, 0.58, 0.66)
 LEAST: Final = 70.0
 COMFORTABLE: Final = 80.0

@@ -71,13 +71,6 @@ def rod(start: Point, end: Point) -> tuple[Item, ...]:
     return (Stroke((start, end), PAPER, 0.026), Stroke((start, end), GUIDE, 0.016))
 
 
-def phone_on(leg: LegJoints, share: float) -> tuple[Item, ...]:
-    """A phone along the front of the shin, so far down from the knee (0 to 1)."""
-    to = direction(leg.knee, leg.ankle)
-    middle = along(along(leg.knee, to, share * 0.246), to + 90, 0.045)
-    return phone(middle, to)
-
-
 def phone(middle: Point, tilt: float) -> tuple[Item, ...]:
     """A phone seen from its edge, its length along a direction."""
     ends = along(middle, tilt, 0.05), along(middle, tilt + 180, 0.05)
