@@ -192,8 +192,10 @@ class _Channel:
 
     async def settled(self) -> None:
         """See poll.Owner. Once a turn is known not to be committed, nothing is polled any more."""
+        if self._settle_within == 0 and self._turns.under_way:  # not by a timeout: in a task that is being cancelled, that would end
+            raise NetworkError("turns have not settled")  # the task, before Python 3.11.4
         try:
-            async with asyncio.timeout(self._settle_within):
+            async with asyncio.timeout(self._settle_within or None):
                 await self._turns.join()
         except TimeoutError:
             raise NetworkError("turns have not settled") from None

@@ -53,6 +53,11 @@ class Turns(asyncio.Queue[object]):
         if not self._running:
             self._none.set()
 
+    @property
+    def under_way(self) -> bool:
+        """Whether a turn has begun and not ended."""
+        return bool(self._running)
+
     async def join(self) -> None:
         """Come back when no turn is under way."""
         await self._none.wait()
