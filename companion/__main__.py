@@ -1,5 +1,5 @@
 """``python -m companion`` is ``companion``."""
 
-from companion.cli import main
+from companion.cli.main import main
 
 main()

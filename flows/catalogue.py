@@ -8,9 +8,9 @@ from importlib import import_module
 from pkgutil import iter_modules
 
 import flows as here
-from companion.conversation.book import Book, Flows
 from companion.conversation.condition import Condition
 from companion.conversation.flow import Flow
+from companion.conversation.registry import Book, Flows
 from flows.consent import AGAIN, COACH, DUE, LIFTER, Text
 
 
@@ -64,7 +64,7 @@ class Consent:
 
 @dataclass(frozen=True, slots=True)
 class Catalogue:
-    """All that the bot needs to know of the flows (``companion.catalogue``)."""
+    """All that the bot needs to know of the flows (``companion.conversation.catalogue``)."""
 
     book: Book
     consents: tuple[Consent, ...]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime
 
-from companion.clock import local_date
+from companion.base.clock import local_date
 from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Do, Flow, Known, Tell

@@ -1,7 +1,7 @@
 """What people agree to: the texts, each with a version of its own, and the question that makes a stranger somebody kept.
 
 Whoever changes the words of a text raises its version, says in ``new`` in one sentence what is new, and adds the fingerprint
-to tests/test_consent.py. Everybody who agreed to an older version is asked again before anything else (``consent_again``).
+to tests/app/test_consent.py. Everybody who agreed to an older version is asked again before anything else (``consent_again``).
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""Consent again: what is new in what is kept, and yes or no to it. Nothing else goes on meanwhile (``companion.renewal``).
+"""Consent again: what is new in what is kept, and yes or no to it. Nothing else goes on meanwhile (``companion.app.consent``).
 
 A no stops everything and erases nothing: a copy, erasing after one more question, or the no taken back.
 """

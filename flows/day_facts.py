@@ -6,16 +6,16 @@ from collections.abc import Collection, Mapping
 from datetime import date, time, timedelta
 from typing import Final
 
-from companion.calendar.day_words import FARTHEST
+from companion.base.clock import local_date, zone_of
 from companion.calendar.plan import next_days
-from companion.calendar.wishes import answered_until, plan_from, zone_from
+from companion.calendar.preferences import answered_until, plan_from, zone_from
 from companion.calendar.words import date_words, day_words
-from companion.clock import local_date, zone_of
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.language.days.dates import FARTHEST
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.depth_steps import DepthDay, DepthStep, Outcome, steps_from
-from companion.screening.priming import Fair, arm_of, verdict_of
+from companion.screening.depth_progression import DepthDay, DepthStep, Outcome, steps_from
+from companion.screening.priming_trial import Fair, arm_of, verdict_of
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at

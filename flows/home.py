@@ -1,9 +1,9 @@
 """Home: what runs when nothing else does."""
 
-from companion.conversation.book import PARKED
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
+from companion.conversation.registry import PARKED
 from flows.coach_shared import COACH
 
 PICK = fact("pick")

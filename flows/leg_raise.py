@@ -6,15 +6,8 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.flow import END, Ask, Flow, Jump, Known, both, sided
 from companion.conversation.kinds import Option, Ready, choice
 from companion.conversation.number_kinds import Number
-from companion.conversation.units import METRIC, shown
-from companion.screening.geometry import (
-    FLIP,
-    Lean,
-    highest_heel,
-    lean_matters,
-    leg_raise_from_heel,
-    leg_raise_from_level,
-)
+from companion.language.units import METRIC, shown
+from companion.screening.geometry import FLIP, Lean, highest_heel, lean_matters, leg_raise_from_heel, leg_raise_from_level
 from companion.screening.readings import RAISE_COMFORTABLE, RAISE_LEAST
 from flows.shared import FLOOR, NOT_PREGNANT, SCORED
 

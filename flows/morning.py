@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from companion.calendar.plan import is_squat_day
-from companion.calendar.wishes import answered_until, plan_from
+from companion.calendar.preferences import answered_until, plan_from
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Offer, Run, Tell

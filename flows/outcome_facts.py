@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from datetime import UTC, date, datetime, timedelta
 
-from companion.clock import local_date
+from companion.base.clock import local_date
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
-from companion.conversation.units import METRIC, shown
-from companion.screening.causes import Conclusion, conclude, settle_words, verdict_words
+from companion.language.units import METRIC, shown
+from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
 from companion.screening.drills import Offer, offer_for
 from companion.screening.errors import errors_from
 from companion.screening.readings import Show
 from companion.screening.retest import Plan, plan
+from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import ROUTE, SIDES, TEST_WORDS, Screen, about_from, screen_from
-from companion.screening.verdicts import Ruling, Verdict
 
 SAID_AT_ONCE = 2
 """Findings told with a cause; the rest comes when asked for."""

@@ -8,15 +8,15 @@ from companion.conversation.number_kinds import PainScore
 from companion.screening.screen import ROUTE
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import (
-    before_pain,
-    keys_of_pain,
-    level_after_pain,
-    level_until_asked,
-    reasons_of_pain,
-    said_heart,
-    said_leg_signs,
-    said_saddle,
-    tomorrow,
+                              before_pain,
+                              keys_of_pain,
+                              level_after_pain,
+                              level_until_asked,
+                              reasons_of_pain,
+                              said_heart,
+                              said_leg_signs,
+                              said_saddle,
+                              tomorrow,
 )
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from itertools import islice, takewhile
 from typing import Final
 
-from companion.calendar.day_words import FARTHEST, NO_TIME_BETWEEN
+from companion.base.clock import instant, zone_of
 from companion.calendar.plan import (
     WEEKDAYS,
     Away,
@@ -26,13 +26,13 @@ from companion.calendar.plan import (
     next_days,
     squat_days,
 )
-from companion.calendar.reading import Unclear, read_change
-from companion.calendar.rule_words import Half, made
-from companion.calendar.wishes import answered_until, plan_from, zone_from
+from companion.calendar.preferences import answered_until, plan_from, zone_from
 from companion.calendar.words import DAY_NAMES, date_words, day_words, listed, plan_words
-from companion.clock import instant, zone_of
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.language.days.dates import FARTHEST, NO_TIME_BETWEEN
+from companion.language.days.reading import Unclear, read_change
+from companion.language.days.rules import Half, made
 
 DAYS: Final = tuple((code, name) for code, name in zip(WEEKDAYS, DAY_NAMES, strict=True))
 NO_TIME: Final = "??:??"

@@ -6,7 +6,7 @@ from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, choice
-from companion.conversation.units import METRIC, reworded
+from companion.language.units import METRIC, reworded
 from flows.outcome_facts import WITHHELD, concluded, offer_of
 from flows.shared import BODY_WEIGHT, SQUAT
 

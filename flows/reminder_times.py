@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
+from companion.calendar.preferences import wishes_from
 from companion.calendar.prompts import Wishes
-from companion.calendar.wishes import wishes_from
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import Clock
 from companion.conversation.effects import Find, Remind, Replan

@@ -5,11 +5,11 @@ from __future__ import annotations
 from datetime import date, datetime
 from itertools import islice
 
+from companion.base.clock import zone_of
 from companion.calendar.plan import SquatDay
+from companion.calendar.preferences import answered_until, plan_from, prompted, wishes_from, zone_from
 from companion.calendar.prompts import prompts
-from companion.calendar.wishes import answered_until, plan_from, prompted, wishes_from, zone_from
 from companion.calendar.words import day_words
-from companion.clock import zone_of
 from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Calendar
 from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell

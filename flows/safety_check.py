@@ -7,18 +7,18 @@ from companion.conversation.kinds import Words, YesNo
 from companion.conversation.number_kinds import PainScore
 from companion.screening.safety import Level
 from flows.safety_facts import (
-    body_first,
-    cleared_until,
-    has_limits,
-    keys_of_check,
-    level_after_check,
-    level_so_far,
-    limits_told,
-    reasons_of_check,
-    sore,
-    stands_still,
-    still_cleared,
-    stood,
+               body_first,
+               cleared_until,
+               has_limits,
+               keys_of_check,
+               level_after_check,
+               level_so_far,
+               limits_told,
+               reasons_of_check,
+               sore,
+               stands_still,
+               still_cleared,
+               stood,
 )
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, WELCOMED
 

@@ -9,7 +9,7 @@ from companion.conversation.condition import Condition, Fact, Facts, Some, Value
 from companion.conversation.flow import Ask, Flow, Jump, Known, Tell
 from companion.conversation.kinds import Media, Ready, YesNo, choice
 from companion.conversation.number_kinds import Number
-from companion.conversation.units import IMPERIAL
+from companion.language.units import IMPERIAL
 from flows.shared import BANDS, SCORED, SHARP, SQUAT, watched_by
 
 ROUNDS = choice(

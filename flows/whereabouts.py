@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from datetime import date, timedelta
 
-from companion.calendar.day_words import read_date
 from companion.calendar.words import date_words
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Tell
 from companion.conversation.kinds import YesNo, Zone, choice
-from companion.conversation.places import find_zone
+from companion.language.days.dates import read_date
+from companion.language.places import find_zone
 from flows.shared import WELCOMED
 
 FOR = {"this week": "week", "for the week": "week", "until sunday": "week", "till sunday": "week", "for a week": "one",

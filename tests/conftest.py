@@ -27,14 +27,14 @@ settings.register_profile("night", max_examples=4_000, stateful_step_count=120, 
                           suppress_health_check=_SLOW)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "ci"))
 
-UNIT: Final = ("tests/calendar", "tests/coach", "tests/conversation", "tests/pictures", "tests/record", "tests/reminders",
-               "tests/screening", "tests/test_clock.py", "tests/test_logs.py")
+UNIT: Final = ("tests/calendar", "tests/coach", "tests/conversation", "tests/export", "tests/language", "tests/pictures", "tests/record",
+               "tests/reminders", "tests/screening", "tests/verify", "tests/base")
 """The unit part, ``-m unit``: what needs no network, no browser, no bot in a process of its own …"""
 NOT_UNIT: Final = ("tests/coach/test_report_page.py", "tests/conversation/test_stateful.py")
 """… but these: Chromium, and the whole companion under whatever may happen."""
 
 FIRST: Final = ("tests/crash", "tests/conversation/test_stateful.py", "tests/coach/test_report_page.py", "tests/test_access.py",
-                "tests/test_cli.py", "tests/channels", "tests/scripts", "tests/flows", "tests/reminders")
+                "tests/cli/test_cli.py", "tests/channels", "tests/scripts", "tests/flows", "tests/reminders")
 """What runs first where there are several processes: the longest, so that none of them is left waiting for another at the end."""
 
 PARTED: Final = ("tests/crash/test_kills.py", "tests/flows/test_every_flow.py", "tests/scripts/test_replay.py",

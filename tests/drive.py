@@ -6,13 +6,13 @@ from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime
 from typing import Any
 
-from companion.conversation.book import Book, bind
 from companion.conversation.condition import Value
 from companion.conversation.effects import Effect, Find, Record, Say
 from companion.conversation.events import Event, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import Ask, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import PainScore
+from companion.conversation.registry import Book, bind
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 

@@ -10,7 +10,7 @@ from types import ModuleType
 
 import pytest
 
-from companion.conversation.book import bind
+from companion.conversation.registry import bind
 
 NEWS = "answers are kept for two years."
 
@@ -38,4 +38,4 @@ def raised(*whose: str) -> ModuleType:
 
 def update(patch: pytest.MonkeyPatch, *whose: str) -> None:
     """From now on the companion is that one."""
-    patch.setattr("companion.app.CATALOGUE", raised(*whose).CATALOGUE)
+    patch.setattr("companion.app.service.CATALOGUE", raised(*whose).CATALOGUE)

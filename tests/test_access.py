@@ -15,15 +15,15 @@ import click
 import pytest
 from click.testing import CliRunner
 
-from companion import cli
-from companion.channels.port import Address, Inbound, Tapped, Typed
-from companion.coach.pages import ACTS, VIEWS
-from companion.record import coaching, people, requests
-from companion.strangers import Strangers
+from companion.app.onboarding import Strangers
+from companion.cli import main as cli
+from companion.coach.views import ACTS, VIEWS
+from companion.port import Address, Inbound, Tapped, Typed
+from companion.record import coaching, operator_requests, people
 from flows.catalogue import BOOK, CATALOGUE
 from flows.coach_act import ACTS as ACTS_ASKED
 from flows.coach_shared import COACHES as COACHES_ONLY
-from tests.coach.test_desk import Gym
+from tests.coach.test_actions import Gym
 
 STRANGER, OPERATOR = Address("terminal", "nobody yet"), Address("terminal", "the operator")
 LIFTER, OTHER = Address("terminal", "samphire"), Address("terminal", "mia")
@@ -255,7 +255,7 @@ async def test_each_command_does_to_a_running_bots_file_what_the_table_says(hous
         words = [one.format(out=tmp_path / "report.html", backup=tmp_path / "backup.sqlite") for one in more]
         result = CliRunner().invoke(cli.main, [*name.split(), *words], input="")
         assert "\n".join(house.db.iterdump()) == before, (name, result.output)
-        left = requests.waiting(house.path)
+        left = operator_requests.waiting(house.path)
         await house.companion.sweep()
         assert bool(left) == ("\n".join(house.db.iterdump()) != before) == (needs == ASKS), (name, result.output)
         assert (result.exit_code == 2) == ("stop it first" in result.output) == (needs == LOCK), (name, result.output)

@@ -3,7 +3,7 @@
 import re
 from pathlib import Path
 
-from companion.settings import NAMES
+from companion.base.settings import NAMES
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")

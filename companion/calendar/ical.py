@@ -19,8 +19,8 @@ from itertools import pairwise, takewhile
 from typing import TYPE_CHECKING, Final
 from uuid import UUID, uuid5
 
+from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.plan import WEEKDAYS, Plan, SquatDay, squat_days
-from companion.clock import instant, local_date, zone_of
 
 if TYPE_CHECKING:  # it takes 40 ms to import, and few turns need it
     from icalendar import Event, Timezone

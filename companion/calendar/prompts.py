@@ -12,8 +12,8 @@ from datetime import UTC, date, datetime, time, timedelta
 from itertools import islice
 from typing import Final
 
+from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.plan import Plan, SquatDay, squat_days
-from companion.clock import instant, local_date, zone_of
 
 LONGEST_BEFORE: Final = 24
 """Hours before squatting at most; our choice: more is the evening before."""

@@ -25,7 +25,7 @@ from datetime import UTC, datetime, timedelta
 from itertools import takewhile
 from typing import Final
 
-from companion.channels.port import Button, Edited, Event, Outgoing, Sent, Tapped, Typed
+from companion.port import Button, Edited, Event, Outgoing, Sent, Tapped, Typed
 
 _WAIT: Final = re.compile(r"wait (\d+) (second|minute|hour|day|week)s?")
 _SPEAKS: Final = re.compile(r"([A-Z][\w' -]{0,30}): (.*)")

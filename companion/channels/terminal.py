@@ -13,9 +13,9 @@ from pathlib import Path
 from string import ascii_lowercase
 from typing import Final, Protocol, TextIO
 
-from companion.channels.pictured import Pictures
-from companion.channels.port import Address, Button, Event, Inbound, Outgoing, Store, Tapped, Typed
-from companion.clock import Clock
+from companion.base.clock import Clock
+from companion.channels.pictures import Pictures
+from companion.port import Address, Button, Event, Inbound, Outgoing, Store, Tapped, Typed
 
 CHANNEL: Final = "terminal"
 _TIMED_MOST = timedelta(minutes=10)

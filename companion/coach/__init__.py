@@ -1,1 +1,1 @@
-"""What a coach gets out of the record: a person's answers in open formats."""
+"""What a coach sees and does: caseload, a lifter's page, the report, orders and notes."""

@@ -25,13 +25,13 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from typing import Final
 
-from companion.calendar.wishes import zone_from
+from companion.base.clock import zone_of
+from companion.calendar.preferences import zone_from
 from companion.calendar.words import DAY_NAMES
-from companion.clock import zone_of
-from companion.coach.tidy import plain
+from companion.export.table import plain
 from companion.record import log
 from companion.record.caseload import Standing, standings
-from companion.record.moments import moment_of
+from companion.record.timestamps import moment_of
 from companion.screening.depth import BAND_WORDS, band_of
 
 GROUPS: Final = ("hurt", "referred", "worse", "overdue", "new_result", "quiet", "fine")

@@ -10,24 +10,14 @@ from typing import Final
 
 from markupsafe import Markup
 
-from companion.coach.caseload import (
-    GROUP_WORDS,
-    GROUPS,
-    OVERDUE_AFTER,
-    QUIET_AFTER,
-    RESULT_WORDS,
-    coach_zone,
-    cut,
-    days_in,
-    urgency,
-)
+from companion.coach.caseload import GROUP_WORDS, GROUPS, OVERDUE_AFTER, QUIET_AFTER, RESULT_WORDS, coach_zone, cut, days_in, urgency
 from companion.coach.names import lines_apart
 from companion.coach.report import NAME_MOST, POLICY, hash_of, rendered, source_of
-from companion.coach.told import Moments
+from companion.coach.tables import Moments
 from companion.record import coaching
 from companion.record.caseload import Standing, standings
-from companion.record.report import standings_of_all
-from companion.screening.causes import CANNOT_TELL
+from companion.record.report_data import standings_of_all
+from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS, band_of
 
 COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")

@@ -15,7 +15,7 @@ from typing import Final
 from unicodedata import category, normalize
 
 from companion.coach.caseload import NAME_MOST, Line, cut
-from companion.conversation.phrases import normalise
+from companion.language.phrases import normalise
 from companion.record import coaching, people
 
 SHORT: Final = 22

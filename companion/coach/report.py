@@ -18,9 +18,9 @@ from typing import Any, Final
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from companion.coach.account import LEVEL_WORDS, NAME_MOST, Account, account_of
-from companion.coach.tidy import plain
-from companion.conversation.book import Book
+from companion.coach.report_sections import LEVEL_WORDS, NAME_MOST, Account, account_of
+from companion.conversation.registry import Book
+from companion.export.table import plain
 from companion.pictures.series import Chart
 from companion.screening.safety import Level
 

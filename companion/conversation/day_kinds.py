@@ -9,15 +9,15 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
-from companion.calendar.clock_words import read_hours
-from companion.calendar.day_words import read_date
 from companion.calendar.plan import Change
-from companion.calendar.reading import Unclear as NotRead
-from companion.calendar.reading import read_change
-from companion.calendar.rule_words import Half, made, read_days, read_rest
-from companion.calendar.wishes import plan_from
+from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
+from companion.language.days.dates import read_date
+from companion.language.days.reading import Unclear as NotRead
+from companion.language.days.reading import read_change
+from companion.language.days.rules import Half, made, read_days, read_rest
+from companion.language.days.times import read_hours
 
 NOON: Final = 12
 

@@ -15,8 +15,8 @@ from typing import Final
 from rapidfuzz import fuzz
 
 from companion.conversation.condition import ALWAYS, Condition, Facts, Value
-from companion.conversation.phrases import Phrase, hear, normalise
-from companion.conversation.units import METRIC
+from companion.language.phrases import Phrase, hear, normalise
+from companion.language.units import METRIC
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,13 +279,13 @@ class Zone(Kind):
         return ("UTC+00:00", "UTC+05:30")
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
-        from companion.conversation.places import find_zone
+        from companion.language.places import find_zone
 
         found = find_zone(text, ears.now)
         return Answer(found, text) if found else Unclear("I don't know that place.")
 
     def take(self, kind: str, ref: str) -> Answer | None:
-        from companion.conversation.places import zone_at
+        from companion.language.places import zone_at
 
         found = zone_at(ref) if kind == "location" else None
         return Answer(found, "a location") if found else None

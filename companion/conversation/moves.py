@@ -8,16 +8,16 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Any
 
-from companion.conversation.book import PARKED, Book
 from companion.conversation.condition import Value
 from companion.conversation.effects import Began, Effect, Ended, Record, Reopened, Say
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Known, Tell
 from companion.conversation.kinds import Answer, Ears, Hold, Option
 from companion.conversation.machine import START, Arrow, Compiled
 from companion.conversation.prompt import aside_say, body_works, offered, progress, prompt, stop_button
+from companion.conversation.registry import PARKED, Book
 from companion.conversation.session import Aside, Frame, Session, Stack
-from companion.conversation.units import METRIC, shown
 from companion.conversation.wording import render
+from companion.language.units import METRIC, shown
 
 SAID_MOST = 80
 """Characters of a reply about pain that are quoted back; our choice."""

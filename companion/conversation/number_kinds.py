@@ -9,8 +9,8 @@ from typing import Final
 
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
-from companion.conversation.phrases import normalise
-from companion.conversation.units import METRIC, shown, spoken_unit, to_kept, unit_word
+from companion.language.phrases import normalise
+from companion.language.units import METRIC, shown, spoken_unit, to_kept, unit_word
 
 NUMBER_WORDS: Final = {word: float(n) for n, word in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",

@@ -13,18 +13,18 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
-from companion.conversation.book import Book
 from companion.conversation.condition import ALWAYS
 from companion.conversation.effects import Effect, Ended, Say
 from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import Ask, Known, Offer
 from companion.conversation.kinds import Answer, Ears, Unclear, pick
 from companion.conversation.moves import Draft
-from companion.conversation.pain import Pain, hear_pain
-from companion.conversation.phrases import Phrase, hear, normalise
 from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, offered, read_payload, read_start
+from companion.conversation.registry import Book
 from companion.conversation.session import Frame, Session
 from companion.conversation.wording import render
+from companion.language.pain import Pain, hear_pain
+from companion.language.phrases import Phrase, hear, normalise
 
 AWAY: Final = timedelta(hours=3)
 """Who writes after so long is told where they were before anything counts as an answer; our choice."""

@@ -8,9 +8,9 @@ from datetime import date, datetime
 from functools import lru_cache
 from typing import Final
 
-from companion.clock import zone_of
+from companion.base.clock import zone_of
 from companion.conversation.condition import Facts, Value
-from companion.conversation.units import METRIC, shown, spoken_unit
+from companion.language.units import METRIC, shown, spoken_unit
 
 MOST_CHARACTERS: Final = 350
 MOST_WORDS: Final = 60

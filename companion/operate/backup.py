@@ -14,9 +14,9 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Final
 
-from companion.clock import Clock
-from companion.operate.sound import Unsound, copy, free_bytes
-from companion.private import private_folder
+from companion.base.clock import Clock
+from companion.base.private import private_folder
+from companion.operate.integrity import Unsound, copy, free_bytes
 
 _log = logging.getLogger(__name__)
 

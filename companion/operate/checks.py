@@ -12,14 +12,14 @@ from ipaddress import ip_address
 from typing import Final
 from urllib.parse import urlsplit
 
+from companion.base.private import open_to_others
 from companion.operate.backup import KEEP, daily
-from companion.operate.marks import OFFSET, POLL, POLL_LATE
+from companion.operate.heartbeat import OFFSET, POLL, POLL_LATE
+from companion.operate.inspection import Finding, Seen, Severity
+from companion.operate.integrity import damage_of, megabytes, schema_of
 from companion.operate.restore import kept_aside
-from companion.operate.seen import Finding, Seen, Severity
-from companion.operate.sound import damage_of, megabytes, schema_of
 from companion.operate.sqlite_faults import FAULTS
-from companion.private import open_to_others
-from companion.record.moments import moment_of, text_of
+from companion.record.timestamps import moment_of, text_of
 
 FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
 Said = Iterator[tuple[Severity, str]]

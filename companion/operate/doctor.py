@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterable
 from datetime import datetime
 from pathlib import Path
 
+from companion.base.settings import Settings
 from companion.operate.checks import CHECKS, findings_of
-from companion.operate.seen import Finding, Severity, looking
-from companion.operate.sound import free_bytes
-from companion.settings import Settings
+from companion.operate.inspection import Finding, Severity, looking
+from companion.operate.integrity import free_bytes
 
 WORDS = {Severity.FINE: "fine", Severity.LOOK: "look", Severity.BROKEN: "BROKEN"}
 

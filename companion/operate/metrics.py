@@ -11,10 +11,10 @@ from prometheus_client.core import GaugeMetricFamily
 from prometheus_client.exposition import CONTENT_TYPE_LATEST
 from prometheus_client.registry import Collector
 
-from companion.clock import Clock
-from companion.operate.marks import POLL_LATE
-from companion.operate.serve import Answer
-from companion.operate.watch import REASONS, Watch
+from companion.base.clock import Clock
+from companion.operate.counters import REASONS, Watch
+from companion.operate.heartbeat import POLL_LATE
+from companion.operate.http import Answer
 
 Waiting = Callable[[datetime], tuple[int, datetime | None]]
 """Of a moment: how many messages are due and not sent, and since when the oldest is."""

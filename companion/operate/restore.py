@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from companion.base.private import private_folder
 from companion.operate.backup import beside, put_in_place
-from companion.operate.sound import Unsound, copy, free_bytes, looking_at, schema_of, tables_of
-from companion.private import private_folder
+from companion.operate.integrity import Unsound, copy, free_bytes, looking_at, schema_of, tables_of
 from companion.record.file import instance_lock
-from companion.record.moments import text_of
+from companion.record.timestamps import text_of
 
 
 class CannotRestore(Exception):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from companion.operate.seen import Severity
+from companion.operate.inspection import Severity
 
 Version = tuple[int, int, int]
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from companion.pictures import lying, props, squats, wall
-from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel
+from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, joints_of, planted
 from companion.pictures.ink import FAR
 from companion.pictures.scene import Stroke, figure

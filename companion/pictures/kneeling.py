@@ -6,8 +6,8 @@ from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel, eased
+from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
 from companion.pictures.ink import FAR
 from companion.pictures.scene import Item, Limb, figure, moved

@@ -6,8 +6,8 @@ from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel
+from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of
 from companion.pictures.ink import GUIDE, WATCH
 from companion.pictures.scene import Disc, Item, Stroke, figure

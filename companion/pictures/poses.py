@@ -8,7 +8,7 @@ from functools import cache
 from typing import Final
 
 from companion.pictures import drills, kneeling, lying, squats, still_backs, wall, warm_up
-from companion.pictures.catalogue import Drawing, for_side, slug
+from companion.pictures.drawing import Drawing, for_side, slug
 
 SINGLE: Final = (
     squats.bands, squats.heels, squats.front, squats.slow, squats.wide, squats.fold, squats.view_film,

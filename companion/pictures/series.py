@@ -11,20 +11,12 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Final
 
-from companion.clock import local_date
-from companion.conversation.units import shown, shown_number, shown_unit
+from companion.base.clock import local_date
+from companion.language.units import shown, shown_number, shown_unit
 from companion.screening.depth import BAND_WORDS, NEVER, Band
 from companion.screening.errors import errors_from
-from companion.screening.priming import arm_of
-from companion.screening.readings import (
-    RAISE_COMFORTABLE,
-    RAISE_LEAST,
-    SHIN_ENOUGH,
-    SHIN_LEAST,
-    WALL_ENOUGH,
-    WALL_LEAST,
-    mean_of,
-)
+from companion.screening.priming_trial import arm_of
+from companion.screening.readings import RAISE_COMFORTABLE, RAISE_LEAST, SHIN_ENOUGH, SHIN_LEAST, WALL_ENOUGH, WALL_LEAST, mean_of
 from companion.screening.screen import SIDES, TEST_WORDS, Answer, about_from, runs_of
 from companion.screening.sessions import Session, sessions_of
 from companion.screening.squat_days import AFTER, about, days_told, trial_seed

@@ -9,8 +9,8 @@ from __future__ import annotations
 from typing import Final, Literal
 
 from companion.pictures import props
-from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel, eased
+from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, between, joints_of
 from companion.pictures.ink import FAR, GUIDE
 from companion.pictures.scene import Item, Stroke, figure

@@ -6,22 +6,12 @@ from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel, eased
+from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
 from companion.pictures.scene import Item
-from companion.pictures.squats import (
-    AHEAD,
-    HINGED,
-    STANDING,
-    TUCKED,
-    at_depth,
-    rounding,
-    scene,
-    seen,
-    squat,
-)
+from companion.pictures.squats import AHEAD, HINGED, STANDING, TUCKED, at_depth, rounding, scene, seen, squat
 
 
 def hand_on_back() -> Drawing:

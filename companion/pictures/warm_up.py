@@ -5,15 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from companion.pictures import props
-from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel
+from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
 from companion.pictures.scene import Item, figure, moved
-from companion.pictures.squats import (
-    STANDING,
-    seen,
-    squat,
-)
+from companion.pictures.squats import STANDING, seen, squat
 
 
 def walk() -> Drawing:

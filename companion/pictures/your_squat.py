@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from companion.pictures import props
-from companion.pictures.catalogue import Drawing
 from companion.pictures.draw import Panel
+from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Build, Leg, Posture, along, joints_of
 from companion.pictures.ink import GUIDE
 from companion.pictures.scene import Item, Stroke, figure

@@ -9,7 +9,7 @@ from typing import Final, NamedTuple
 
 from companion.record.coaching import STANDS_REVIEWED, coach_name
 from companion.record.log import Value
-from companion.record.moments import moment_of, text_of
+from companion.record.timestamps import moment_of, text_of
 
 
 class Standing(NamedTuple):

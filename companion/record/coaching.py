@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final
 
-from companion.record.moments import text_of
+from companion.record.timestamps import text_of
 
 LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
 """Letters and digits that are not taken for each other; a code of twelve has 59 bits."""

@@ -8,7 +8,7 @@ from typing import Final
 
 from sqlite_utils import Database
 
-from companion.private import private_file, private_folder
+from companion.base.private import private_file, private_folder
 from companion.record.schema import migrations
 
 BUSY_MS: Final = 5000

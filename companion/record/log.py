@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import NamedTuple
 
-from companion.record.moments import moment_of
+from companion.record.timestamps import moment_of
 
 Value = float | str
 

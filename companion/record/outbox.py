@@ -7,9 +7,9 @@ import sqlite3
 from datetime import datetime
 from functools import lru_cache
 
-from companion.channels.port import Address, Button, Outgoing
 from companion.conversation.effects import Say
-from companion.record.moments import moment_of, text_of
+from companion.port import Address, Button, Outgoing
+from companion.record.timestamps import moment_of, text_of
 
 MOST_AT_ONCE = 200
 """Messages looked at together, one an address; our choice, to keep the queue in memory short."""

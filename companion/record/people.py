@@ -7,8 +7,8 @@ from datetime import datetime, timedelta
 from typing import NamedTuple
 
 from companion.conversation.session import Session
-from companion.record.held import erase_elsewhere
-from companion.record.moments import moment_of, text_of
+from companion.record.personal_data import erase_elsewhere
+from companion.record.timestamps import moment_of, text_of
 
 UPDATES_KEPT = timedelta(days=2)
 """Telegram gives an update again for 24 hours at most; ids can start over after a week without any."""

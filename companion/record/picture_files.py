@@ -5,7 +5,7 @@ from __future__ import annotations
 import sqlite3
 from datetime import datetime
 
-from companion.record.moments import text_of
+from companion.record.timestamps import text_of
 
 
 def file_of(db: sqlite3.Connection, bot: str, picture: str) -> str | None:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
-from companion.record.moments import moment_of, text_of
+from companion.record.timestamps import moment_of, text_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from typing import Any, TypeVar
 
 from sqlite_utils import Database
 
-from companion.clock import stopwatch
+from companion.base.clock import stopwatch
 
 T = TypeVar("T")
 Job = Callable[[sqlite3.Connection], Any]

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from datetime import datetime, time, timedelta
 from typing import Final
 
-from companion.calendar.wishes import Value
-from companion.clock import instant, local_date
+from companion.base.clock import instant, local_date
+from companion.calendar.preferences import Value
 from companion.record import reminders
 
 DIGEST: Final = "digest"

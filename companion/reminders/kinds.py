@@ -11,8 +11,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Final, Literal
 
+from companion.base.clock import instant, local_date
 from companion.calendar.prompts import Wishes, after_quiet
-from companion.clock import instant, local_date
 from companion.record.reminders import Reminder
 
 PUT_OFF: Final = timedelta(days=1)

@@ -14,7 +14,7 @@ from apscheduler.events import EVENT_SCHEDULER_SHUTDOWN
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
 from apscheduler.triggers.base import BaseTrigger
 
-from companion.clock import Clock, SystemClock
+from companion.base.clock import Clock, SystemClock
 from companion.reminders import SWEEP_SECONDS
 
 _log = logging.getLogger(__name__)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from companion.screening.ranked import Ranked
+from companion.screening.ordinal import Ranked
 
 
 class Band(Ranked):

@@ -19,18 +19,7 @@ from companion.screening.measured import knee_to_wall_readings
 from companion.screening.readings import Show, Standing, mean_of, metric
 from companion.screening.records import About, SquatLook
 from companion.screening.screen import SIDES, Screen
-from companion.screening.tuck import (
-    MASS,
-    MASS_SD,
-    Depths,
-    Lifter,
-    Spread,
-    Squat,
-    depths_of,
-    draws_of,
-    explained,
-    gained,
-)
+from companion.screening.tuck import MASS, MASS_SD, Depths, Lifter, Spread, Squat, depths_of, draws_of, explained, gained
 
 PointsAt = Literal["length", "strength_or_control", "open"]
 

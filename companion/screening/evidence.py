@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final, Literal
 
-from companion.screening.ranked import Ranked
+from companion.screening.ordinal import Ranked
 from companion.screening.readings import Standing
 
 Direction = Literal["for", "against", "neither"]

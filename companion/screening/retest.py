@@ -15,23 +15,13 @@ from math import ceil, sqrt
 from statistics import fmean
 from typing import Final, Literal
 
-from companion.screening.causes import Conclusion
+from companion.screening.conclusion import Conclusion
 from companion.screening.errors import Errors
 from companion.screening.measured import leg_raise_readings
-from companion.screening.readings import (
-    STANDING_WORDS,
-    Error,
-    Reading,
-    Show,
-    Standing,
-    error_of,
-    mean_of,
-    metric,
-    one_way,
-)
+from companion.screening.readings import STANDING_WORDS, Error, Reading, Show, Standing, error_of, mean_of, metric, one_way
 from companion.screening.records import About
+from companion.screening.rulings import PartVerdict, Ruling, settling_test
 from companion.screening.screen import ROUTE, SIDES, Screen
-from companion.screening.verdicts import PartVerdict, Ruling, settling_test
 
 PROGRAMME_WEEKS: Final = 6.0  # how long the programmes behind the gains lasted (memory)
 SOONEST: Final = 2.0

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
-from companion.screening.ranked import Ranked
+from companion.screening.ordinal import Ranked
 
 Value = float | str
 

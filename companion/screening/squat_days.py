@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Final
 
-from companion.clock import local_date
-from companion.screening.priming import Day
+from companion.base.clock import local_date
+from companion.screening.priming_trial import Day
 from companion.screening.screen import Answer
 
 DAY: Final = "squat_day"

@@ -20,12 +20,12 @@ from tempfile import TemporaryDirectory
 from time import perf_counter
 
 from companion.coach.caseload import GROUPS, caseload
-from companion.coach.lifter import lifter_page
-from companion.coach.pages import show
+from companion.coach.summary import lifter_page
+from companion.coach.views import show
 from companion.record.caseload import standings
 from companion.record.coaching import link, make_coach
 from companion.record.file import open_for_writing
-from companion.record.moments import text_of
+from companion.record.timestamps import text_of
 from flows.catalogue import BOOK
 from tests.benchmarks.measured import Row, by_turns, compare, seconds
 

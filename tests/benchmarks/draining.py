@@ -9,10 +9,10 @@ from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from companion.app import Companion
-from companion.channels.outbox import TELEGRAM
-from companion.clock import SystemClock
-from companion.running import working
+from companion.app.run import working
+from companion.app.service import Companion
+from companion.base.clock import SystemClock
+from companion.channels.drainer import TELEGRAM
 from tests.benchmarks.measured import Row
 from tests.benchmarks.reminders import burst, fall_due, fill, lines
 

@@ -11,11 +11,11 @@ from statistics import median
 from tempfile import TemporaryDirectory
 from time import perf_counter
 
-from companion.app import Companion
-from companion.channels.port import Address, Inbound, Tapped
-from companion.clock import SystemClock
+from companion.app.run import working
+from companion.app.service import Companion
+from companion.base.clock import SystemClock
+from companion.port import Address, Inbound, Tapped
 from companion.record.file import open_for_writing
-from companion.running import working
 from tests.benchmarks.measured import Row
 from tests.benchmarks.reminders import CHAT, fill
 from tests.benchmarks.two_bots import begin_anew, questions

@@ -26,16 +26,16 @@ from typing import Any
 
 import httpx
 
-from companion.app import Companion
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import working
+from companion.app.service import Companion
+from companion.base.clock import SystemClock
 from companion.calendar.plan import Plan
 from companion.calendar.prompts import Wishes
 from companion.channels.telegram import TelegramSettings, run_telegram
-from companion.clock import SystemClock
 from companion.conversation.session import Session
-from companion.outgoing import CompanionOutbox
 from companion.record.file import open_for_writing
-from companion.record.moments import text_of
-from companion.running import working
+from companion.record.timestamps import text_of
 from tests.fakes.bot_api import TOKEN, BotApi
 
 CHAT = 1_000_000

@@ -10,9 +10,9 @@ from tempfile import TemporaryDirectory
 
 from apscheduler.schedulers.background import BackgroundScheduler
 
-from companion.app import Companion
-from companion.clock import SystemClock
-from companion.running import working
+from companion.app.run import working
+from companion.app.service import Companion
+from companion.base.clock import SystemClock
 from tests.benchmarks.measured import ROUNDS, Row, compare, seconds
 from tests.benchmarks.reminders import fill
 

@@ -22,15 +22,15 @@ from unittest import mock
 from telegram import InlineKeyboardButton, InlineKeyboardMarkup, Update
 from telegram.ext import Application, ApplicationBuilder, CallbackQueryHandler, CommandHandler, ConversationHandler, PicklePersistence
 
-from companion.app import Companion
-from companion.channels.outbox import FREE, Drainer
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import working
+from companion.app.service import Companion
+from companion.base.clock import SystemClock
+from companion.channels.drainer import FREE, Drainer
 from companion.channels.telegram import TelegramSettings, channel, run_telegram
-from companion.clock import SystemClock
 from companion.conversation.effects import Say
 from companion.conversation.events import Tapped
 from companion.conversation.step import step
-from companion.outgoing import CompanionOutbox
-from companion.running import working
 from flows.catalogue import BOOK
 from tests.benchmarks.engine import walk
 from tests.benchmarks.reminders import CHAT, fill

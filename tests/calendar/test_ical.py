@@ -12,9 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from icalendar import Calendar, Timezone
 
+from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.ical import YEARS_AHEAD, calendar_text
 from companion.calendar.plan import Move, Plan, Skip, changed
-from companion.clock import instant, local_date, zone_of
 from tests.calendar.plans import END, PLANS, START, TEN_YEARS, ZONES, until, utc
 
 NOW = utc("2026-02-01 12:00")

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.plan import Plan, SquatDay
 from companion.calendar.prompts import (
     LAST_QUARTER,
@@ -22,7 +23,6 @@ from companion.calendar.prompts import (
     stale_at,
 )
 from companion.calendar.words import date_words, day_words, plan_words
-from companion.clock import instant, local_date, zone_of
 from tests.calendar.plans import DAYS, PLANS, TIMES, WISHES, ZONES, utc
 
 NEVER_QUIET = (time(0), time(0))

@@ -25,24 +25,24 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from telegram import Update
 
-from companion.app import SORRY, Companion
-from companion.channels.port import Address, Edited, Inbound, Outgoing, Sent, Tapped, Typed
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.rate_limit import SLOWER, TAKEN_MOST, Flood
+from companion.app.run import ScriptClock, working
+from companion.app.service import SORRY, Companion
 from companion.channels.telegram import TelegramSettings, inbound_of, run_telegram
 from companion.channels.telegram.poll import readable
 from companion.channels.terminal import waiting_messages
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Ears, Unclear
 from companion.conversation.number_kinds import PainScore
-from companion.flood import SLOWER, TAKEN_MOST, Flood
-from companion.outgoing import CompanionOutbox
+from companion.port import Address, Edited, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.record import coaching, people
-from companion.running import ScriptClock, working
 from flows.catalogue import BOOK
+from tests.app.test_service import ABOUT, START, WELCOME
 from tests.fakes.bot_api import TOKEN, BotApi
 from tests.fakes.clock import FakeClock
 from tests.fakes.hostile import CHATS, chat_of, message_fields, message_kinds, message_of, tap_of, update_kinds
 from tests.fakes.updates import BOT
-from tests.test_app import ABOUT, START, WELCOME
 
 WANTED: Final = 200_000 if os.environ.get("HYPOTHESIS_PROFILE") == "night" else 5_000
 TOGETHER: Final = 50

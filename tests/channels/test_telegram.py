@@ -16,7 +16,9 @@ import pytest
 from telegram import Update
 from telegram.error import BadRequest, ChatMigrated, Forbidden, NetworkError, RetryAfter, TelegramError, TimedOut
 
-from companion.channels.port import (
+from companion.base.logs import set_up_logging
+from companion.channels.telegram import SecondInstance, TelegramSettings, WrongToken, inbound_of, outcome_of, run_telegram
+from companion.port import (
     Address,
     Button,
     Delivery,
@@ -33,15 +35,6 @@ from companion.channels.port import (
     Unreachable,
     Unsure,
 )
-from companion.channels.telegram import (
-    SecondInstance,
-    TelegramSettings,
-    WrongToken,
-    inbound_of,
-    outcome_of,
-    run_telegram,
-)
-from companion.logs import set_up_logging
 from tests.fakes.bot_api import TOKEN, BotApi, Fault, flood
 from tests.fakes.clock import FakeClock
 from tests.fakes.memory_outbox import MemoryOutbox

@@ -12,10 +12,10 @@ from typing import Any
 import httpx
 import pytest
 
-from companion.channels.port import Typed
+from companion.base.settings import BadSettings, Webhook, read_settings
 from companion.channels.telegram import CannotHook, TelegramSettings, run_telegram
 from companion.channels.telegram.webhook import AT_ONCE, BODY_MOST, SECRET_HEADER, Hook
-from companion.settings import BadSettings, Webhook, read_settings
+from companion.port import Typed
 from tests.channels.test_telegram import Live, until
 from tests.fakes.bot_api import BotApi
 from tests.fakes.hostile import chat_of, message_of

@@ -12,7 +12,7 @@ from companion.conversation.condition import Value
 from companion.conversation.effects import Alert, Began, Ended, Find, Record, Remind
 from companion.record import coaching, people
 from companion.record.file import open_for_writing
-from companion.record.keep import keep
+from companion.record.persist import keep
 from flows.catalogue import BOOK
 
 START = datetime(2026, 1, 5, 17, 0, tzinfo=UTC)

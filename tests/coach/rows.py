@@ -7,7 +7,7 @@ from datetime import UTC, datetime, timedelta
 
 from hypothesis import strategies as st
 
-from companion.coach.asked import questions_in
+from companion.export.questions import questions_in
 from companion.record.log import Row
 from flows.catalogue import BOOK
 

@@ -11,11 +11,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.coach.caseload import GROUPS, MOVED_BACK, WORDS_MOST, Line, caseload, cut, units
-from companion.coach.tidy import plain
 from companion.conversation.effects import Alert
+from companion.export.table import plain
 from companion.record import coaching, people, reminders
 from companion.screening.depth import Band
-from companion.screening.depth_steps import DepthDay, steps_from
+from companion.screening.depth_progression import DepthDay, steps_from
 from tests.coach.caseload_rows import NOW, Room, ago, record
 
 

@@ -7,10 +7,10 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from companion import cli
+from companion.cli.main import main
 from companion.record import coaching, people
 from companion.record.file import open_for_reading
-from companion.record.requests import Request, carry_out
+from companion.record.operator_requests import Request, carry_out
 from tests.coach.caseload_rows import NOW, Room, record
 
 
@@ -33,7 +33,7 @@ def there(path: Path) -> list[tuple[int, str]]:
 
 
 def end(path: Path, which: str) -> Result:
-    return CliRunner().invoke(cli.main, ["coach", "end", which, "--database", str(path)])
+    return CliRunner().invoke(main, ["coach", "end", which, "--database", str(path)])
 
 
 def test_of_several_with_one_name_none_is_ended_and_their_numbers_are_said(path):
@@ -62,7 +62,7 @@ def test_neither_a_name_nor_a_number_that_nobody_has_ends_anybody(path):
 
 
 def test_the_list_has_the_numbers(path):
-    said = CliRunner().invoke(cli.main, ["coach", "list", "--database", str(path)]).output
+    said = CliRunner().invoke(main, ["coach", "list", "--database", str(path)]).output
     assert said == "1 Ada: 1 lifter\n2 Kim: 0 lifters\n3 Kim: 0 lifters\n"
 
 
@@ -79,7 +79,7 @@ def test_a_request_left_without_a_number_ends_nobody_where_several_are_called_so
 def test_the_page_of_a_caseload_is_of_the_one_coach_that_was_meant(path, tmp_path):
     out = tmp_path / "page.html"
     call = ["report", "--caseload", "--database", str(path), "--out", str(out), "--coach"]
-    assert "several coaches" in CliRunner().invoke(cli.main, [*call, "Kim"]).output
+    assert "several coaches" in CliRunner().invoke(main, [*call, "Kim"]).output
     assert not out.exists()
-    assert CliRunner().invoke(cli.main, [*call, "1"]).exit_code == 0
+    assert CliRunner().invoke(main, [*call, "1"]).exit_code == 0
     assert "Sam" in out.read_text(encoding="utf-8")

@@ -9,18 +9,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.channels.port import Inbound, Tapped, Typed
+from companion.coach.actions import alert_letters, link
 from companion.coach.caseload import caseload, units
 from companion.coach.caseload_page import caseload_html
-from companion.coach.desk import alert_letters, link
 from companion.coach.names import SHORT, called, lines_apart, meant, told_apart
-from companion.coach.pages import show
+from companion.coach.views import show
 from companion.conversation.effects import Link, Say
+from companion.port import Inbound, Tapped, Typed
 from companion.record import coaching, people
 from flows.catalogue import BOOK
 from flows.find_lifter import is_name
 from tests.coach.caseload_rows import NOW, Room, ago, record
-from tests.coach.test_desk import KIM, MIA, SAM, gym
+from tests.coach.test_actions import KIM, MIA, SAM, gym
 
 __all__ = ["gym"]
 

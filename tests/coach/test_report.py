@@ -12,13 +12,13 @@ import pytest
 from jinja2 import UndefinedError
 from markupsafe import Markup
 
-from companion.coach import pdf
-from companion.coach.account import account_of
 from companion.coach.report import caseload_html, rendered, report_html
+from companion.coach.report_sections import account_of
 from companion.conversation.effects import Alert, Find
+from companion.export import pdf
 from companion.record import coaching, people
-from companion.record.keep import keep
-from companion.record.report import standings_of_all
+from companion.record.persist import keep
+from companion.record.report_data import standings_of_all
 from flows.catalogue import BOOK
 from tests.coach.made_up import NOW, START, ZONE, Kept, a_lifter, opened
 from tests.coach.rows import NASTY

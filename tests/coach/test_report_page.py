@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from companion.coach.pdf import NoPdf, write_pdf
 from companion.coach.report import caseload_html, report_html
+from companion.export.pdf import NoPdf, write_pdf
 from companion.record import people
 from flows.catalogue import BOOK
 from tests.coach.made_up import NOW, START, a_lifter, opened

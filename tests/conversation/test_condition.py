@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.conversation.condition import ALWAYS, Compare, Condition, Every, Fact, Some, Unless, fact
-from companion.conversation.proof import NEVER, holds_in, model, possible, simplified, undecided
+from companion.verify.proof import NEVER, holds_in, model, possible, simplified, undecided
 
 NAMES = ("a", "b", "c")
 BOUNDS = (-1.0, 0.0, 1.9, 2.0, 10.0)

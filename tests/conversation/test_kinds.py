@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from companion.conversation.kinds import Answer, Ears, Unclear, YesNo, Zone, choice
 from companion.conversation.number_kinds import Number, PainScore
-from companion.conversation.units import IMPERIAL, METRIC, shown, to_kept
+from companion.language.units import IMPERIAL, METRIC, shown, to_kept
 
 CM = Number("cm", 0, 250, usual=(0, 250), example_value=11)
 KG = Number("kg", 0, 500, usual=(0, 500), example_value=80)

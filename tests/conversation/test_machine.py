@@ -6,16 +6,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.conversation.check import faults
 from companion.conversation.condition import ALWAYS, fact
-from companion.conversation.domains import Ways
 from companion.conversation.effects import Find
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Jump, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, YesNo, choice
 from companion.conversation.machine import EVERYWHERE, ONWARD, START, compile_flow
 from companion.conversation.number_kinds import Number, PainScore
-from companion.conversation.proof import prove
-from companion.conversation.scxml import ways_out
+from companion.verify.check import faults
+from companion.verify.domains import Ways
+from companion.verify.proof import prove
+from companion.verify.scxml import ways_out
 from tests.conversation.test_condition import conditions, facts
 from tests.drive import NOW, small_book
 

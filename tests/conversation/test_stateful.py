@@ -20,8 +20,9 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule, run_state_machine_as_test
 
-from companion.app import SORRY, Companion
-from companion.channels.port import Address, Button, Edited, Event, Inbound, Outgoing, Sent, Tapped, Typed
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import ScriptClock, working
+from companion.app.service import SORRY, Companion
 from companion.channels.terminal import waiting_messages
 from companion.conversation.effects import Say
 from companion.conversation.flow import Ask
@@ -29,10 +30,9 @@ from companion.conversation.number_kinds import Number
 from companion.conversation.prompt import body_works
 from companion.conversation.session import Session
 from companion.conversation.step import GOOD, prompt_now, unsettled
-from companion.known import known_of
-from companion.outgoing import CompanionOutbox
+from companion.port import Address, Button, Edited, Event, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.record import people
-from companion.running import ScriptClock, working
+from companion.record.context import known_of
 from companion.screening.safety import FLOOR_TESTS
 from flows.catalogue import BOOK
 

@@ -2,7 +2,7 @@
 
 Run after the corpus or the tables were changed (seconds, nothing but the standard library):
 
-    python -m tests.corpus.learn            writes companion/conversation/pain_weights.py
+    python -m tests.corpus.learn            writes companion/language/pain/weights.py
     python -m tests.corpus.learn --check    prints the figures of leaving out a third at a time
 
 A logistic regression by AdaGrad over all lines at once, the same every time: no chance in it.
@@ -16,9 +16,9 @@ from math import exp, sqrt
 from pathlib import Path
 from typing import NamedTuple
 
-from companion.conversation.pain_sense import STEPS_A_UNIT, THRESHOLD_AT_REST, THRESHOLD_AT_WORK, pieces
-from companion.conversation.pain_words import Pain, by_the_rules, unexplained
-from companion.conversation.phrases import hear
+from companion.language.pain.classifier import STEPS_A_UNIT, THRESHOLD_AT_REST, THRESHOLD_AT_WORK, pieces
+from companion.language.pain.rules import Pain, by_the_rules, unexplained
+from companion.language.phrases import hear
 
 HERE = Path(__file__).parent
 SHIPPED = HERE.parent.parent / "companion" / "conversation" / "pain_weights.py"
@@ -99,7 +99,7 @@ def written(weights: dict[str, int]) -> str:
         lines.append(line)
     text = "\n".join(lines)
     return (
-        '"""The weights of ``pain_sense``, in tenths of a log-odds. Written by tests/corpus/learn.py; not by hand."""\n\n'
+        '"""The weights of ``classifier``, in tenths of a log-odds. Written by tests/corpus/learn.py; not by hand."""\n\n'
         f'START = {weights[""]}\nWEIGHTS = """\n{text}\n"""\n'
     )
 

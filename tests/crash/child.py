@@ -26,19 +26,20 @@ from typing import Any, TypeVar
 
 import httpx
 
+import companion.base.clock
+import companion.base.logs
 import companion.channels.telegram.channel as channel
-import companion.clock
-import companion.logs
-from companion import cli, running
-from companion.app import Companion
-from companion.channels.outbox import Drainer
-from companion.channels.pictured import Picture
-from companion.channels.port import Delivery, Outgoing
-from companion.conversation.pain import hear_pain
-from companion.conversation.places import find_zone
-from companion.loading import load_all
-from companion.outgoing import CompanionOutbox
-from companion.pictures.album import Album
+from companion.app import run
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.preload import load_all
+from companion.app.service import Companion
+from companion.channels.drainer import Drainer
+from companion.channels.pictures import Picture
+from companion.cli.main import main
+from companion.language.pain import hear_pain
+from companion.language.places import find_zone
+from companion.pictures.cache import Album
+from companion.port import Delivery, Outgoing
 from companion.record import coaching, people
 from companion.record import file as record_file
 from tests.crash.codes import invite
@@ -84,7 +85,7 @@ class QuickClock:
         self._ahead = timedelta(0)
 
     def now(self) -> datetime:
-        return companion.clock.datetime.now(companion.clock.UTC) + self._ahead
+        return companion.base.clock.datetime.now(companion.base.clock.UTC) + self._ahead
 
     async def sleep(self, seconds: float) -> None:
         await asyncio.sleep(seconds / QUICKER)
@@ -133,7 +134,7 @@ class Life:
         self.companion = Companion(Path(self.job["database"]), self.clock)
         self.store = CompanionOutbox(self.companion, "telegram", busy=True)
         listening = asyncio.create_task(self._listen())
-        running_ = asyncio.create_task(running.run_on_telegram(self.companion, TOKEN, self.job["api"]))
+        running_ = asyncio.create_task(run.run_on_telegram(self.companion, TOKEN, self.job["api"]))
         await asyncio.wait([listening, running_], return_when=asyncio.FIRST_COMPLETED)
         if listening.done():
             listening.result()
@@ -165,8 +166,8 @@ class Life:
         coaching.invite = invite
         _SABOTAGE.get(self.job.get("sabotage", ""), lambda: None)()
         channel.Drainer = Watched  # type: ignore[misc]
-        running.SystemClock = lambda: self.clock  # type: ignore[assignment,misc]
-        running.start_sweeping = lambda *args, **options: NoSweeps()  # type: ignore[assignment]
+        run.SystemClock = lambda: self.clock  # type: ignore[assignment,misc]
+        run.start_sweeping = lambda *args, **options: NoSweeps()  # type: ignore[assignment]
 
     async def _listen(self) -> None:
         while line := await self._with_patience(self._heard.readline):
@@ -229,12 +230,12 @@ async def _life(job: dict[str, Any], control: socket.socket) -> None:
 
 def _command(job: dict[str, Any], control: socket.socket) -> None:
     clock = QuickClock()
-    running.SystemClock = companion.clock.SystemClock = lambda: clock  # type: ignore[assignment,misc]
+    run.SystemClock = companion.base.clock.SystemClock = lambda: clock  # type: ignore[assignment,misc]
     record_file._PRAGMAS = tuple(pragma.replace("busy_timeout=5000", "busy_timeout=50") for pragma in record_file._PRAGMAS)
     os.environ |= job["environment"]
     code: Any = 0
     try:
-        cli.main(job["words"], standalone_mode=True)
+        main(job["words"], standalone_mode=True)
     except SystemExit as end:
         code = end.code
     sys.stderr.flush()
@@ -273,7 +274,7 @@ def _born(job: dict[str, Any]) -> None:
         if job["kind"] == "command":
             _command(job, control)
         else:
-            companion.logs.set_up_logging("INFO")
+            companion.base.logs.set_up_logging("INFO")
             asyncio.run(_life(job, control))
         code = 0
     except BaseException:
@@ -287,7 +288,7 @@ def _warm() -> None:
     """Read what is read at its first use, so that no fork has to."""
     load_all()
     hear_pain("my back hurts a little")
-    find_zone("Porto", companion.clock.SystemClock().now())
+    find_zone("Porto", companion.base.clock.SystemClock().now())
     with contextlib.suppress(httpx.HTTPError):
         asyncio.run(_call("http://127.0.0.1:9"))
 

@@ -19,9 +19,9 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
-from companion.channels.port import Sent
 from companion.channels.script import REPLY_TAKES, Line, Restart, Said, Script, Wait, event_of
-from companion.record import coaching, requests
+from companion.port import Sent
+from companion.record import coaching, operator_requests
 from tests.crash.codes import code_for
 from tests.crash.kept import kept_in
 from tests.crash.nursery import PATIENCE, Died, Nursery
@@ -162,10 +162,10 @@ class Living:
         what = {"add": "invite", "end": "end"}[verb]
         self._at += REPLY_TAKES
         await self._surely("move", to=self._at.isoformat())
-        assert not requests.ask(self._database, requests.Request(what, name, code[what]), self._at)
+        assert not operator_requests.ask(self._database, operator_requests.Request(what, name, code[what]), self._at)
         await self._surely("sweep")
         await self._surely("quiet")
-        assert not requests.waiting(self._database)
+        assert not operator_requests.waiting(self._database)
 
     async def _say(self, line: Said) -> None:
         self._at += REPLY_TAKES

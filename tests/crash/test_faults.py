@@ -19,14 +19,14 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from companion.app import Companion
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import working
+from companion.app.service import Companion
 from companion.channels.telegram import SecondInstance, TelegramSettings, WrongToken, run_telegram
 from companion.conversation.effects import Say
-from companion.outgoing import CompanionOutbox
-from companion.record.keep import put_message
 from companion.record.people import person_at
+from companion.record.persist import put_message
 from companion.record.writer import CommitFailed
-from companion.running import working
 from tests.crash.nursery import Nursery
 from tests.fakes.bot_api import TOKEN, BotApi, Fault, flood
 from tests.fakes.clock import FakeClock

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime
 
-from companion.channels.port import Address, Button, Outgoing
+from companion.port import Address, Button, Outgoing
 from tests.fakes.clock import START
 
 

@@ -1,6 +1,6 @@
 """What every flow must be, found by its file and named nowhere: complete, safe, and taken arrow by arrow by the engine.
 
-Which arrows can be taken at all is proved (companion.conversation.proof); how, is found by walks (tests.flows.walks); that
+Which arrows can be taken at all is proved (companion.verify.proof); how, is found by walks (tests.flows.walks); that
 the engine does it, is tested here with real steps. An arrow no answers can take is proved to be one.
 """
 
@@ -15,23 +15,23 @@ from random import Random
 import pytest
 
 import flows
-from companion.conversation.book import PARKED
-from companion.conversation.check import LABEL_MOST, faults
 from companion.conversation.condition import Value
-from companion.conversation.draw import mermaid
 from companion.conversation.effects import Effect, Ended, Find, Record, Say
 from companion.conversation.events import Event, Settle, Tapped, Typed
 from companion.conversation.flow import EARLY_END, END, Ask, Known, Run, Tell
 from companion.conversation.kinds import Answer, Ears, Hold, Words, pick
 from companion.conversation.machine import START
 from companion.conversation.number_kinds import Number
-from companion.conversation.pain_words import Pain, hear_pain
 from companion.conversation.prompt import BACK, SKIP, STOP, Payload, body_works, start_payload
+from companion.conversation.registry import PARKED
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 from companion.conversation.wording import fields_of, render
+from companion.language.pain.rules import Pain, hear_pain
 from companion.screening.safety import ALL_TESTS, FLOOR_TESTS, Level, open_tests
 from companion.screening.screen import Answer as Row
+from companion.verify.check import LABEL_MOST, faults
+from companion.verify.draw import mermaid
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
 from tests.flows.walks import Replay, Walk, facts_after, proof_of, rows_of, walk, walk_saying, walks_of, ways_of

@@ -4,11 +4,11 @@ from collections.abc import Mapping
 
 import pytest
 
-from companion.conversation.book import Book, bind
 from companion.conversation.condition import Value
 from companion.conversation.effects import Began
 from companion.conversation.flow import Ask, Flow
 from companion.conversation.kinds import Ready
+from companion.conversation.registry import Book, bind
 from flows.catalogue import BOOK, flows
 from flows.home import FLOW, TESTS
 from tests.drive import CHECKED, Talk

@@ -10,7 +10,7 @@ import pytest
 from companion.conversation.condition import Value
 from companion.conversation.effects import Remind
 from companion.conversation.wording import MOST_CHARACTERS
-from companion.screening.causes import OVERALL_WORDS
+from companion.screening.conclusion import OVERALL_WORDS
 from companion.screening.records import (
     About,
     ArmsForwardSquat,
@@ -28,16 +28,7 @@ from companion.screening.screen import Answer
 from flows.catalogue import BOOK
 from flows.outcome import FLOW
 from tests.drive import CHECKED, NOW, Talk
-from tests.screening.build import (
-    ABOUT,
-    CALF_LIKELY,
-    CONTROL_LIKELY,
-    CONTROL_OUT,
-    LENGTH_OUT,
-    LOOK,
-    STRENGTH_LIKELY,
-    STRENGTH_OUT,
-)
+from tests.screening.build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
 
 NO_ROUNDING = SquatLook(seen_by="film", plain_rounds="no")
 A_LITTLE = SquatLook(seen_by="film", plain_rounds="little", plain_depth="parallel", again_rounds="little", again_depth="parallel")

@@ -15,16 +15,7 @@ from companion.screening.screen import Answer
 from flows.catalogue import BOOK
 from flows.prime import BETWEEN_REPETITIONS, FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
-from tests.screening.build import (
-    ABOUT,
-    CALF_LIKELY,
-    CONTROL_LIKELY,
-    CONTROL_OUT,
-    LENGTH_OUT,
-    LOOK,
-    STRENGTH_LIKELY,
-    STRENGTH_OUT,
-)
+from tests.screening.build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
 
 HIP: dict[str, Any] = {"squat_look": LOOK, "hip_fold": HipFold("back", "no", None, "back", "no"),
                        "rock_back": RockBack("early", "early", "early")}

@@ -5,12 +5,12 @@ from datetime import timedelta
 
 import pytest
 
-from companion.conversation.book import Book, bind
 from companion.conversation.condition import Value
 from companion.conversation.effects import Began, Remind, Say
 from companion.conversation.events import Invite, Tapped
 from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import Ready
+from companion.conversation.registry import Book, bind
 from companion.conversation.step import step
 from companion.screening.screen import ROUTE, Answer
 from flows.catalogue import BOOK, flows

@@ -7,12 +7,12 @@ from typing import Any
 
 import pytest
 
-from companion.conversation.book import Book, bind
 from companion.conversation.condition import Value
 from companion.conversation.effects import Began
 from companion.conversation.events import Invite
 from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import Ready
+from companion.conversation.registry import Book, bind
 from companion.conversation.step import step
 from companion.screening.records import ArmsForwardSquat, PauseSquat, SquatLook
 from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS

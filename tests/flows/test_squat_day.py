@@ -8,7 +8,7 @@ import pytest
 
 from companion.conversation.effects import Say
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
-from companion.screening.priming import arm_of
+from companion.screening.priming_trial import arm_of
 from companion.screening.screen import Answer
 from flows.catalogue import BOOK
 from flows.squat_day import FLOW

@@ -8,12 +8,12 @@ from datetime import timedelta
 import pytest
 
 from companion.calendar.plan import Plan, next_days
-from companion.conversation.book import bind
 from companion.conversation.condition import Value
 from companion.conversation.effects import Calendar, Record, Replan, Say
 from companion.conversation.events import Tapped
 from companion.conversation.flow import Flow, Tell
 from companion.conversation.prompt import start_payload
+from companion.conversation.registry import bind
 from companion.conversation.session import Session
 from flows.catalogue import BOOK
 from flows.squat_days import FLOW

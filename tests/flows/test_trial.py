@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from companion.conversation.condition import Value
-from companion.screening.priming import arm_of
+from companion.screening.priming_trial import arm_of
 from companion.screening.screen import Answer
 from flows.catalogue import BOOK
 from flows.trial import FLOW

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from companion.calendar.wishes import zone_from
+from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.effects import Replan
 from companion.conversation.events import Sent

@@ -8,9 +8,7 @@ from datetime import datetime
 from functools import cache
 from random import Random
 
-from companion.conversation.book import PARKED, Book, bind, offers_of
 from companion.conversation.condition import ALWAYS, Condition, Every, Value, fact
-from companion.conversation.domains import A_DAY, Domain, Ways
 from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Event, Happening, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Known, Run, Step, Tell
@@ -18,11 +16,13 @@ from companion.conversation.kinds import Media, Ready
 from companion.conversation.machine import START
 from companion.conversation.number_kinds import Number
 from companion.conversation.prompt import SKIP, Payload
-from companion.conversation.proof import Found, model, prove
+from companion.conversation.registry import PARKED, Book, bind, offers_of
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 from companion.conversation.wording import fields_of, render
 from companion.screening.screen import Answer as Row
+from companion.verify.domains import A_DAY, Domain, Ways
+from companion.verify.proof import Found, model, prove
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, PAIN
 

@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
 
+from companion.base.settings import Settings
 from companion.record.file import open_for_writing
-from companion.record.moments import text_of
-from companion.settings import Settings
+from companion.record.timestamps import text_of
 from tests.fakes.clock import START
 
 NOW = START

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.operate import sound
+from companion.operate import integrity
 from companion.operate.backup import BackupFailed, back_up, daily, nightly, plan, tonight
-from companion.operate.sound import Unsound, copy, counts_of, looking_at
+from companion.operate.integrity import Unsound, copy, counts_of, looking_at
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW, changing, damage, fill, in_use, killed, made, mode
 
@@ -95,13 +95,13 @@ def test_a_damaged_file_is_not_taken_for_a_backup(tmp_path):
 
 
 def test_a_copy_with_other_rows_is_found_out(tmp_path, monkeypatch):
-    file, real = made(tmp_path / "c.sqlite"), sound._fill
+    file, real = made(tmp_path / "c.sqlite"), integrity._fill
 
     def loses_one(db, into):
         real(db, into)
         with changing(into) as target:
             target.execute("delete from answers where id = 1")
-    monkeypatch.setattr(sound, "_fill", loses_one)
+    monkeypatch.setattr(integrity, "_fill", loses_one)
     with pytest.raises(Unsound, match="the same rows"):
         copy(file, tmp_path / "b.sqlite")
 
@@ -109,12 +109,12 @@ def test_a_copy_with_other_rows_is_found_out(tmp_path, monkeypatch):
 def test_a_copy_is_of_one_moment_though_rows_are_added_while_it_is_made(tmp_path, monkeypatch):
     with in_use(tmp_path / "c.sqlite") as live:
         fill(live, 5)
-        real = sound._fill
+        real = integrity._fill
 
         def meanwhile(db, into):
             live.execute("insert into refusals (at, version) values ('2026-03-02', 1)")
             real(db, into)
-        monkeypatch.setattr(sound, "_fill", meanwhile)
+        monkeypatch.setattr(integrity, "_fill", meanwhile)
         counts = copy(tmp_path / "c.sqlite", tmp_path / "b.sqlite")
         assert (counts["refusals"], counts_of(live)["refusals"]) == (0, 1)
     assert rows(tmp_path / "b.sqlite", "refusals") == []

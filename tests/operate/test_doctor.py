@@ -4,15 +4,15 @@ from datetime import timedelta
 
 import pytest
 
+from companion.base.settings import read_settings
 from companion.operate import checks
 from companion.operate.backup import back_up, nightly
 from companion.operate.doctor import examine, exit_code, told
-from companion.operate.marks import OFFSET, POLL
+from companion.operate.heartbeat import OFFSET, POLL
+from companion.operate.inspection import Severity
 from companion.operate.restore import restore
-from companion.operate.seen import Severity
-from companion.record.marks import note
-from companion.record.moments import text_of
-from companion.settings import read_settings
+from companion.record.status import note
+from companion.record.timestamps import text_of
 from tests.operate.build import NOW, TOKEN, changing, damage, in_use, killed, made, message, reminder, settings
 
 ROOM = 10**12

@@ -5,14 +5,14 @@ import contextlib
 
 import pytest
 
-from companion.app import Companion
-from companion.channels.port import Address, Inbound, Typed
+from companion.app.run import ScriptClock, working
+from companion.app.service import Companion
 from companion.operate.backup import back_up
 from companion.operate.doctor import examine, exit_code
+from companion.operate.integrity import counts_of, looking_at
 from companion.operate.restore import restore
-from companion.operate.sound import counts_of, looking_at
+from companion.port import Address, Inbound, Typed
 from companion.record import log, people
-from companion.running import ScriptClock, working
 from tests.operate.build import NOW, damage, settings
 
 WELCOME = ("hello", "yes", "yes", "cm and kg", "UTC", "yes")

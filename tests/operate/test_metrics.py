@@ -6,9 +6,9 @@ from datetime import timedelta
 
 import pytest
 
+from companion.operate.counters import REASONS, Watch, reason_class
+from companion.operate.http import AT_ONCE, Answer, CannotListen, serving
 from companion.operate.metrics import Metrics
-from companion.operate.serve import AT_ONCE, Answer, CannotListen, serving
-from companion.operate.watch import REASONS, Watch, reason_class
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW
 

@@ -6,7 +6,7 @@ from hashlib import sha256
 import pytest
 from sqlite_utils import Database
 
-from companion.operate.sound import counts_of, damage_of, schema_of, tables_of
+from companion.operate.integrity import counts_of, damage_of, schema_of, tables_of
 from companion.record.file import CannotOpen, open_for_writing
 from companion.record.schema import migrations
 from tests.operate.build import changing

@@ -4,7 +4,7 @@ import os
 
 import pytest
 
-from companion.private import open_to_others, private_file, private_folder
+from companion.base.private import open_to_others, private_file, private_folder
 from tests.operate.build import changing, mode
 
 

@@ -5,8 +5,8 @@ from datetime import timedelta
 import pytest
 
 from companion.operate.backup import back_up
+from companion.operate.integrity import counts_of, looking_at
 from companion.operate.restore import CannotRestore, restore
-from companion.operate.sound import counts_of, looking_at
 from companion.record.file import AlreadyRunning
 from tests.operate.build import NOW, changing, damage, in_use, killed, made, message, mode
 

@@ -5,18 +5,18 @@ import os
 import pytest
 from click.testing import CliRunner
 
-from companion.app import Companion
-from companion.channels.port import Address, Inbound, Typed
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import working
+from companion.app.service import Companion
+from companion.base.clock import stopwatch
+from companion.base.settings import BadSettings, read_settings
 from companion.channels.telegram.poll import _moment
-from companion.cli import main
-from companion.clock import stopwatch
+from companion.cli.main import main
+from companion.operate.integrity import looking_at
 from companion.operate.metrics import Metrics
-from companion.operate.sound import looking_at
-from companion.outgoing import CompanionOutbox
+from companion.port import Address, Inbound, Typed
 from companion.record.file import BUSY_MS
 from companion.record.outbox import waiting
-from companion.running import working
-from companion.settings import BadSettings, read_settings
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW, damage, in_use, killed, made, mode
 

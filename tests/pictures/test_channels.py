@@ -11,15 +11,15 @@ import pytest
 from click.testing import CliRunner
 from telegram import Bot
 
-from companion.app import Companion
+from companion.app.run import pictured, working
+from companion.app.service import Companion
 from companion.channels import terminal
-from companion.channels.pictured import Picture
-from companion.channels.port import Address, Button, Delivered, Outgoing
+from companion.channels.pictures import Picture
 from companion.channels.telegram import TelegramPost
-from companion.cli import main
-from companion.pictures import album, sheet
+from companion.cli.main import main
+from companion.pictures import cache, contact_sheet
 from companion.pictures.poses import poses
-from companion.running import pictured, working
+from companion.port import Address, Button, Delivered, Outgoing
 from tests.fakes.bot_api import TOKEN, BotApi, Fault
 from tests.fakes.clock import FakeClock
 from tests.fakes.memory_outbox import MemoryOutbox
@@ -148,7 +148,7 @@ async def test_words_too_long_for_a_caption_survive_a_refused_picture(api: BotAp
 
 async def test_with_the_real_shelf_an_upload_is_made_once_for_all_and_over_a_restart(
         api: BotApi, bot: Bot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(album, "drawn", lambda drawing: b"drawn")
+    monkeypatch.setattr(cache, "drawn", lambda drawing: b"drawn")
     for chat in (1, 2):
         companion = Companion(tmp_path / "c.sqlite", FakeClock())
         async with working(companion):
@@ -194,8 +194,8 @@ def test_a_chat_here_saves_the_picture_it_names(tmp_path: Path, monkeypatch: pyt
 
 
 def test_the_contact_sheet_has_every_picture_with_its_words(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(sheet, "drawn", lambda drawing: b"drawn")
-    monkeypatch.setattr(sheet, "png", lambda chart: b"chart")
+    monkeypatch.setattr(contact_sheet, "drawn", lambda drawing: b"drawn")
+    monkeypatch.setattr(contact_sheet, "png", lambda chart: b"chart")
     done = CliRunner().invoke(main, ["pictures", str(tmp_path / "all")])
     assert done.exit_code == 0, done.output
     page = (tmp_path / "all" / "index.html").read_text(encoding="utf-8")

@@ -154,7 +154,7 @@ def test_the_start_of_the_rounding_is_a_named_level_and_no_rounding_is_above_all
 
 
 def test_squat_days_with_and_without_the_drill_are_drawn_as_they_were_drawn_by_lot():
-    from companion.screening.priming import arm_of
+    from companion.screening.priming_trial import arm_of
 
     rows = [said("trial", 1, "join", "yes", 0)] + [row for n in range(6) for row in (
         said("squat_day", 2 * n + 2, "lot", "draw", n + 0.1), said("squat_after", 2 * n + 3, "felt", float(n), n + 0.15))]

@@ -9,7 +9,7 @@ from io import BytesIO
 import pytest
 from PIL import Image
 
-from companion.pictures.album import drawn
+from companion.pictures.cache import drawn
 from companion.pictures.draw import PHONE, dashes, eased, image_of
 from companion.pictures.ink import PAPER
 from companion.pictures.poses import poses
@@ -64,7 +64,7 @@ def test_a_movement_begins_and_ends_gently():
 
 
 def test_a_chat_starts_without_matplotlib_and_without_pillow():
-    code = ("import sys, companion.running, companion.pictures.shelf, companion.pictures.poses as p; p.poses(); "
+    code = ("import sys, companion.app.run, companion.pictures.store, companion.pictures.poses as p; p.poses(); "
             "print([name for name in ('matplotlib', 'PIL', 'scipy') if name in sys.modules])")
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
     assert done.stdout == "[]\n"

@@ -10,7 +10,7 @@ import pytest
 
 from companion.conversation.flow import Ask, Tell
 from companion.pictures import squats, still_backs
-from companion.pictures.catalogue import Drawing
+from companion.pictures.drawing import Drawing
 from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Arm, Joints, direction, hip_flexion, joints_of
 from companion.pictures.poses import SIDED, pose, poses
 from companion.pictures.scene import Area, Disc, Limb, Stroke, Words

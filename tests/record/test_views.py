@@ -9,7 +9,7 @@ import pytest
 from sqlite_utils import Database
 
 from companion.record import coaching
-from tests.test_app import ABOUT, CHECK, WARM, WELCOME, Life
+from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
 
 VIEWS = {
     "answer_log": {"person", "at", "flow", "key", "side", "raw", "value", "unit", "status", "method", "replaces", "ending"},

@@ -7,19 +7,19 @@ from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
 from typing import NamedTuple
 
-from companion.app import Companion
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import ScriptClock, working
+from companion.app.service import Companion
 from companion.calendar.plan import Change, Plan, Weekly, changed
+from companion.calendar.preferences import plan_from
 from companion.calendar.prompts import Wishes
-from companion.calendar.wishes import plan_from
-from companion.channels.port import Address, Inbound, Tapped, Typed
 from companion.channels.terminal import waiting_messages
 from companion.conversation.session import Session
-from companion.known import known_of
-from companion.outgoing import CompanionOutbox
+from companion.port import Address, Inbound, Tapped, Typed
 from companion.record import people, reminders
-from companion.record.moments import moment_of, text_of
-from companion.reminders.replan import replan
-from companion.running import ScriptClock, working
+from companion.record.context import known_of
+from companion.record.timestamps import moment_of, text_of
+from companion.reminders.planner import replan
 
 MONDAY = datetime(2026, 6, 1, 8, tzinfo=UTC)
 """A Monday morning in the zone of the first lifter."""

@@ -10,10 +10,10 @@ from datetime import date, time, timedelta
 
 import pytest
 
+from companion.app.outbox_store import CompanionOutbox
 from companion.calendar.plan import Away, Every, Move, On, Pause, Plan, Skip, StopAll
 from companion.calendar.prompts import Wishes
-from companion.channels.port import Address
-from companion.outgoing import CompanionOutbox
+from companion.port import Address
 from companion.record import people
 from companion.reminders.sweep import FromNow, start_sweeping
 from tests.reminders.build import DAILY, MONDAY, NEVER_QUIET, TUESDAYS, at, day, weekly
@@ -598,7 +598,7 @@ async def test_in_another_zone_this_week_and_at_home_again_after_sunday(gym):
 @pytest.mark.parametrize(("home", "away"), [("Europe/Lisbon", "America/New_York"), ("America/New_York", "Europe/Lisbon"),
                                             ("Australia/Lord_Howe", "America/New_York"), ("America/New_York", "Australia/Lord_Howe")])
 async def test_the_first_prompt_at_home_comes_at_the_wall_time_there_whatever_was_planned_abroad(gym, home, away, off):
-    from companion.clock import instant
+    from companion.base.clock import instant
 
     gym.lifter(plan=weekly_plan("3"), welcome__zone=home, zone__away=away, zone__until="2026-06-07")
     await gym.sweep_until(at("2026-06-05 20:00"))

@@ -9,16 +9,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from companion.screening.records import (
-    About,
-    ArmsForwardSquat,
-    HandOnBackSquat,
-    HipFold,
-    KneeToWall,
-    LegRaise,
-    PauseSquat,
-    SquatLook,
-)
+from companion.screening.records import About, ArmsForwardSquat, HandOnBackSquat, HipFold, KneeToWall, LegRaise, PauseSquat, SquatLook
 from companion.screening.screen import RECORDS, Answer, Screen
 
 START = datetime(2025, 3, 10, 18, 0, tzinfo=UTC)

@@ -8,18 +8,11 @@ from typing import Any
 
 import pytest
 
-from companion.screening.causes import PARTS, conclude
+from companion.screening.conclusion import PARTS, conclude
 from companion.screening.drills import BY_PART, DRILLS, Exercise, offer_for
 from companion.screening.readings import Reading, error_of
 from companion.screening.records import About, HipFold, KneeToWall, LegRaise
-from companion.screening.retest import (
-    CALF_SESSIONS,
-    bounded,
-    change,
-    plan,
-    sessions_to_average,
-    weeks_until_visible,
-)
+from companion.screening.retest import CALF_SESSIONS, bounded, change, plan, sessions_to_average, weeks_until_visible
 
 from .build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_OUT, screen
 

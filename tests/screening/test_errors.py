@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.screening.causes import conclude
+from companion.screening.conclusion import conclude
 from companion.screening.errors import PRIOR_PAIRS, Errors, Repeats, errors_from, repeats_of, updated
 from companion.screening.findings import findings_of
 from companion.screening.readings import HEEL_EXTRA, RAISE_LEAST, Error, Reading, against_line, error_of

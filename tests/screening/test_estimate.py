@@ -14,16 +14,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from companion.screening.causes import conclude
+from companion.screening.conclusion import conclude
 from companion.screening.depth import Band
 from companion.screening.errors import Errors, Repeats
-from companion.screening.estimate import (
-    BAND_EDGES,
-    CAUTION,
-    DepthEstimate,
-    NoEstimate,
-    depth_estimate,
-)
+from companion.screening.estimate import BAND_EDGES, CAUTION, DepthEstimate, NoEstimate, depth_estimate
 from companion.screening.readings import STANDING_WORDS
 from companion.screening.records import About, HipFold, KneeToWall, SquatLook
 from companion.screening.screen import Screen
@@ -105,8 +99,8 @@ def test_at_least_ten_thousand_draws_in_at_most_50_ms() -> None:
 
 
 def test_a_chat_starts_without_numpy_and_scipy() -> None:
-    code = ("import sys, companion.screening.estimate, companion.screening.trend, companion.screening.priming, "
-            "companion.screening.causes, companion.screening.retest; "
+    code = ("import sys, companion.screening.estimate, companion.screening.trend, companion.screening.priming_trial, "
+            "companion.screening.conclusion, companion.screening.retest; "
             "print([name for name in ('numpy', 'scipy') if name in sys.modules])")
     assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.strip() == "[]"
 

@@ -13,9 +13,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from companion.conversation.units import IMPERIAL, METRIC, to_kept, unit_word
+from companion.language.units import IMPERIAL, METRIC, to_kept, unit_word
 from companion.screening.agreement import intraclass, sem_from
-from companion.screening.load import brzycki, epley, heaviest
+from companion.screening.one_rep_max import brzycki, epley, heaviest
 from companion.screening.readings import MDC_FACTOR
 
 # Shrout & Fleiss 1979 (data from memory): six targets, four judges.

@@ -10,16 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.screening.records import MOVED, NOT_REPEATED, About, ArmsForwardSquat, HipFold, KneeToWall, PauseSquat
-from companion.screening.screen import (
-    RECORDS,
-    ROUTE,
-    SHORT_ROUTE,
-    TEST_WORDS,
-    Screen,
-    about_from,
-    may_hinge,
-    screen_from,
-)
+from companion.screening.screen import RECORDS, ROUTE, SHORT_ROUTE, TEST_WORDS, Screen, about_from, may_hinge, screen_from
 
 from .build import LOOK, rows
 

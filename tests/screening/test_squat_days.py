@@ -6,7 +6,7 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
-from companion.screening.priming import Day
+from companion.screening.priming_trial import Day
 from companion.screening.screen import Answer
 from companion.screening.squat_days import AFTER, DAY, ToldDay, about, days_told, trial_days, trial_seed
 

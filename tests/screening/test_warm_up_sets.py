@@ -9,18 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.screening.warm_up_sets import (
-    BARS,
-    OWN_PAIRS,
-    PLATES,
-    POUND,
-    loadable,
-    number,
-    sets_for,
-    side_words,
-    words,
-    working_words,
-)
+from companion.screening.warm_up_sets import BARS, OWN_PAIRS, PLATES, POUND, loadable, number, sets_for, side_words, words, working_words
 
 # Worked by hand: 40, 60 and 80 % of the working load, down to what can be put on in pairs.
 BY_HAND_KG = {

@@ -13,8 +13,8 @@ import pytest
 from click.testing import CliRunner
 
 from companion.channels.script import Heard, Line, Remark, Script, Wait, parse, written
-from companion.cli import main
-from companion.playing import differences
+from companion.cli.main import main
+from companion.cli.play import differences
 from tests.fakes.bot_api import BotApi
 from tests.scripts.ways import OverTelegram, Piped, on_engine
 
@@ -84,7 +84,7 @@ async def test_the_installed_command_piped_says_the_same_in_plain_text(tmp_path:
     await piped.live()
     sendable = piped.typed[:next((n for n, line in enumerate(piped.typed) if line.startswith("send ")), len(piped.typed))]
     done = subprocess.run(
-        [sys.executable, "-c", "from companion.cli import main; main()", "chat", "--database",
+        [sys.executable, "-c", "from companion.cli.main import main; main()", "chat", "--database",
          str(tmp_path / "there.sqlite"), "--as", "Mara"], input="".join(f"{line}\n" for line in sendable),
         capture_output=True, text=True, timeout=60, check=False, cwd=tmp_path, env={
             "PATH": os.environ["PATH"], "PYTHONPATH": str(SHORT.parents[1]), "PYTHONIOENCODING": "utf-8"})

@@ -10,8 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from companion.app import Companion
-from companion.channels.port import Address, Inbound, Outgoing, Sent, Tapped, Typed
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import ScriptClock, opening, working
+from companion.app.service import Companion
 from companion.channels.script import REPLY_TAKES
 from companion.channels.terminal import waiting_messages
 from companion.conversation.effects import Began, Ended, Record
@@ -19,11 +20,10 @@ from companion.conversation.flow import Ask
 from companion.conversation.kinds import Media, Words, Zone
 from companion.conversation.number_kinds import Number
 from companion.conversation.session import Session
-from companion.conversation.units import METRIC, shown
-from companion.outgoing import CompanionOutbox
+from companion.language.units import METRIC, shown
+from companion.port import Address, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.record import coaching, log, people
-from companion.record.keep import keep
-from companion.running import ScriptClock, opening, working
+from companion.record.persist import keep
 from flows.catalogue import BOOK, CATALOGUE
 from tests.fakes.clock import START
 

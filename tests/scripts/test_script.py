@@ -6,8 +6,8 @@ from datetime import timedelta
 
 import pytest
 
-from companion.channels.port import Address, Button, Edited, Outgoing, Sent, Tapped, Typed
 from companion.channels.script import Heard, Remark, Restart, Said, Wait, event_of, heard, parse, written
+from companion.port import Address, Button, Edited, Outgoing, Sent, Tapped, Typed
 
 TEXT = """# What it shows.
 begin 2026-03-02 18:05

@@ -15,14 +15,14 @@ from itertools import groupby
 from pathlib import Path
 from string import ascii_lowercase
 
-from companion.app import Companion
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import ScriptClock, opening, working
+from companion.app.service import Companion
 from companion.channels import terminal
-from companion.channels.port import Address, Button, Inbound, Outgoing, Sent, Typed
 from companion.channels.script import REPLY_TAKES, Heard, Line, Restart, Said, Script, Wait, event_of, heard
 from companion.channels.telegram import TelegramSettings, run_telegram
-from companion.outgoing import CompanionOutbox
-from companion.playing import play
-from companion.running import ScriptClock, opening, working
+from companion.cli.play import play
+from companion.port import Address, Button, Inbound, Outgoing, Sent, Typed
 from tests.fakes.bot_api import TOKEN, BotApi, SentMessage
 from tests.fakes.clock import FakeClock
 

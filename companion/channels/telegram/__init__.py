@@ -11,7 +11,7 @@ os.environ.setdefault("PTB_TIMEDELTA", "true")
 
 from companion.channels.telegram.channel import run_telegram
 from companion.channels.telegram.inbound import inbound_of
-from companion.channels.telegram.post import TelegramPost, outcome_of
+from companion.channels.telegram.sender import TelegramPost, outcome_of
 from companion.channels.telegram.settings import CannotHook, SecondInstance, TelegramSettings, WrongToken
 
 __all__ = [

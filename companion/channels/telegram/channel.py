@@ -18,17 +18,17 @@ from telegram.error import InvalidToken, NetworkError, RetryAfter, TelegramError
 from telegram.ext import Updater
 from telegram.request import HTTPXRequest
 
-from companion.channels.outbox import Drainer, backoff
-from companion.channels.pictured import Pictures
-from companion.channels.port import Address, Store, Take
+from companion.base.clock import Clock
+from companion.base.logs import redact
+from companion.channels.drainer import Drainer, backoff
+from companion.channels.pictures import Pictures
 from companion.channels.telegram.inbound import CHANNEL, inbound_or_none
 from companion.channels.telegram.poll import Poll, readable
-from companion.channels.telegram.post import TelegramPost, seconds_of
+from companion.channels.telegram.sender import TelegramPost, seconds_of
 from companion.channels.telegram.settings import TelegramSettings, wrong_token
 from companion.channels.telegram.turns import Turns
 from companion.channels.telegram.webhook import Hook
-from companion.clock import Clock
-from companion.logs import redact
+from companion.port import Address, Store, Take
 
 _log = logging.getLogger(__name__)
 

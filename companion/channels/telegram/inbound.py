@@ -10,7 +10,7 @@ from telegram import CallbackQuery, Chat, Message, Update, User
 from telegram.constants import ChatType
 from telegram.ext import filters
 
-from companion.channels.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
+from companion.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
 
 _log = logging.getLogger(__name__)
 

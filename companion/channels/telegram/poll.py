@@ -14,9 +14,9 @@ from telegram import Update
 from telegram.error import NetworkError, TimedOut
 from telegram.request import HTTPXRequest, RequestData
 
-from companion.channels.outbox import backoff
+from companion.base.logs import redact
+from companion.channels.drainer import backoff
 from companion.channels.telegram.settings import SecondInstance, TelegramSettings, wrong_token
-from companion.logs import redact
 
 _log = logging.getLogger(__name__)
 

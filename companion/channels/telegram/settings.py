@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from companion.settings import Webhook
+from companion.base.settings import Webhook
 
 
 class WrongToken(Exception):

@@ -12,8 +12,8 @@ from collections.abc import Awaitable, Callable, Mapping
 from http import HTTPStatus
 from typing import Final
 
+from companion.base.settings import Webhook
 from companion.channels.telegram.settings import CannotHook
-from companion.settings import Webhook
 
 SECRET_HEADER: Final = "x-telegram-bot-api-secret-token"
 """Bot API, setWebhook, secret_token (read)."""

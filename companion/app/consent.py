@@ -1,0 +1,93 @@
+"""Consent asked for again, before anything else that somebody wanted.
+
+Pure, as a step is. What goes before: words of pain and the questions they lead to, a stop, and the flows that are for always
+(a copy, erasing, ending a coach's view).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import takewhile
+
+from companion.conversation.effects import Effect, Ended, Record, Say
+from companion.conversation.events import Happening, Invite, Settle
+from companion.conversation.flow import Known
+from companion.conversation.prompt import body_works
+from companion.conversation.registry import Book
+from companion.conversation.session import Frame, Session, Stack
+from companion.conversation.step import Taken, step
+
+
+def renewal(book: Book, flow: str, session: Session, event: Happening, known: Known) -> Taken | None:
+    """What an event leads to where somebody must be asked by ``flow`` first; None where it is to be taken as always.
+
+    A flow they began, or picked from the menu, begins after the yes; an answer to another question is not taken, and that
+    question comes again.
+    """
+    if isinstance(event, Invite):
+        return None
+    if asked(flow, session):
+        return None if isinstance(event, Settle) else _hurt_meanwhile(book, flow, session, step(book, session, event, known))
+    if _goes_first(book, session):
+        return None
+    if isinstance(event, Settle):
+        return _question(book, flow, session, ())
+    then, effects = step(book, session, event, known)
+    said = tuple(effect for effect in effects if isinstance(effect, Say | Ended))
+    by_itself = all(effect in said or (isinstance(effect, Record) and effect.flow == book.home) for effect in effects)
+    if _heard(then) or _goes_first(book, then) or (then.idle and not then.stack and not _takes(effects)):
+        return None
+    begins = bool(then.stack) and not then.top.state and by_itself
+    taken = _question(book, flow, then, said) if begins else _question(book, flow, session, ())
+    return taken._replace(session=taken.session._replace(at=known.now.isoformat()))
+
+
+def asked(flow: str, session: Session) -> bool:
+    """Whether the question is open."""
+    return any(frame.flow == flow for frame in session.stack)
+
+
+def may_ask(book: Book, flow: str, session: Session) -> bool:
+    """Whether to send the question unasked: not a second time, and not into the middle of what goes before it."""
+    return not any(frame.flow == flow for stack in (session.stack, *session.parked) for frame in stack) and not _goes_first(book, session)
+
+
+def _goes_first(book: Book, session: Session) -> bool:
+    top = book.flows.get(session.top.flow) if session.stack else None
+    return top is not None and (top.flow.name == book.pain or top.flow.always)
+
+
+def _heard(session: Session) -> bool:
+    """Whether it is being asked if something hurt."""
+    return session.aside is not None and session.aside.about in ("ache", "stop")
+
+
+def _takes(effects: Iterable[Effect]) -> bool:
+    """Whether something is taken from what was sent; a stop takes at most the answer back before which a hold was broken off."""
+    return not all(isinstance(effect, Say | Ended) or (isinstance(effect, Record) and effect.status == "withdrawn") for effect in effects)
+
+
+def _hurt_meanwhile(book: Book, flow: str, session: Session, taken: Taken) -> Taken:
+    """Pain told in place of an answer: a test that waits under the question is over, as if it had been told in it."""
+    then = taken.session
+    if not then.stack or then.top.flow != book.pain or session.top.flow == book.pain:
+        return taken
+    under = [frame._replace(hurt=frame.hurt or body_works(book[frame.flow].flow)) for frame in then.stack[:-1]]
+    return taken._replace(session=then._replace(stack=(*under, then.top)))
+
+
+def _question(book: Book, flow: str, session: Session, effects: tuple[Effect, ...]) -> Taken:
+    """The question on top, begun anew where it was stopped before; what waits under it is asked again afterwards."""
+    parked, gone = list[Stack](), list[Frame]()
+    for stack in session.parked:
+        left = tuple(takewhile(lambda frame: frame.flow != flow, stack))
+        gone += stack[len(left):]
+        parked += [left] if left else []
+    under = session.stack
+    if under and under[-1].state and not under[-1].state.startswith("run_"):
+        under = (*under[:-1], under[-1]._replace(paused=True))
+    runs = session.runs + 1
+    frame = Frame(flow, book[flow].flow.version, str(runs))
+    ended = tuple(Ended(one.run, "left") for one in gone if one.state)
+    return Taken(session._replace(stack=(*under, frame), parked=tuple(parked), runs=runs, aside=None, idle=False, last=None),
+                 (*effects, *ended))

@@ -1,0 +1,23 @@
+"""Load ahead of time what otherwise comes with the first person who needs it."""
+
+from __future__ import annotations
+
+from companion.base.loading import loading
+
+
+def load_all() -> None:
+    """Import and compile the pain rules, the pictures and every flow.
+
+    Raises ValueError where the flows don't fit together, or one can't be compiled.
+    """
+    with loading():
+        import companion.pictures.personal
+        import companion.pictures.poses  # noqa: F401
+        from companion.language.pain import hear_pain
+        from flows.catalogue import BOOK
+
+        hear_pain("hello")
+        BOOK.command("hello")
+        BOOK.sentence("hello")
+        for compiled in BOOK.flows.values():
+            _ = compiled.machine, compiled.ways, compiled.leaving

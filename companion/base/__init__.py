@@ -1,0 +1,1 @@
+"""Clock, settings, logs and private files: what every room may rest on."""

@@ -1,0 +1,223 @@
+"""The drainer: takes messages out of the outbox to a channel; at least once, in order per chat, within its limits."""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+from collections import deque
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Final
+
+from companion.base.clock import Clock
+from companion.port import Address, Delivered, Delivery, Gone, Later, Outgoing, Post, Refused, Store, Unreachable, Unsure
+
+_log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """How fast a channel may be written to: seconds between the end of one send and the next to the same chat; sends
+    begun within any window of so many seconds; sends under way side by side."""
+
+    per_chat: float
+    in_window: int
+    window: float
+    at_once: int
+
+
+TELEGRAM: Final = Limits(per_chat=1.0, in_window=30, window=1.03, at_once=30)
+"""One message a second to one chat, about 30 a second in all: Telegram's Bot FAQ on hitting limits (second-hand, as
+quoted by others). The window is 30 ms longer than a second, so that uneven travel times do not bring 31 messages into
+one second at the other end: our choice."""
+
+FREE: Final = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
+"""A channel without limits, such as a terminal."""
+
+LOOK_AGAIN: Final = timedelta(seconds=60)
+"""The outbox is looked at this often even if nobody says that there is something: our choice."""
+
+GULP: Final = 3
+"""Once half the window is used, sends begin so many at a time and spread over it, so that a reply that comes while
+thousands wait finds a place within a fifth of the window, not at its end: our choice."""
+
+HASTE: Final = 0.9
+"""How much of their even share of the window lies between two gulps: our choice. With all of it, each gulp that begins some
+milliseconds late, as after a slow commit, would put off all that follow; so they catch up, and the window still holds them."""
+
+RECHECK: Final = timedelta(seconds=1)
+"""How soon to look again where a message waits that may not leave yet: our choice."""
+
+BACKOFF_MOST: Final = 30.0
+"""Seconds between two tries at most: our choice, so that an hour without network ends within half a minute."""
+
+TROUBLE: Final = 3
+"""So many chats failing with no success between them mean that the channel is in trouble, not the chat: our choice."""
+
+
+def backoff(tries: int) -> float:
+    """Seconds to wait after so many tries before this one failed: 1, 2, 4 and on up to BACKOFF_MOST."""
+    return min(BACKOFF_MOST, 2.0 ** min(tries, 10))
+
+
+class Drainer:
+    """Sends what is due, many chats side by side, one message at a time to each.
+
+    The order between chats is the store's: what ``due`` gives first leaves first, and nothing is queued here beyond
+    the sends under way, so a reply passes whatever waits as soon as the store puts it first. A chat that fails waits
+    by itself; where several fail and none succeeds, all wait, and one message at a time tries the way.
+    """
+
+    def __init__(self, store: Store, post: Post, clock: Clock, limits: Limits = TELEGRAM) -> None:
+        self._store, self._post, self._clock, self._limits = store, post, clock, limits
+        self._woken = asyncio.Event()
+        self._sending: dict[Address, asyncio.Task[None]] = {}
+        self._held: dict[Address, datetime] = {}
+        self._all_held: datetime | None = None
+        self._rounds = 0
+        self._troubled: set[Address] = set()
+        self._begun: deque[datetime] = deque(maxlen=limits.in_window)
+        self._broken: Exception | None = None
+
+    def wake(self) -> None:
+        """Say that something new may be due."""
+        self._woken.set()
+
+    async def run(self) -> None:
+        """Send what is due, until cancelled; sends under way then go on. Raises what the store raises."""
+        while True:
+            self._woken.clear()
+            await self._wait_until(await self._look())
+            self._check()
+
+    async def flush(self) -> None:
+        """Send what can leave at once, and return when nothing is under way. Raises what the store raises."""
+        while True:
+            await self._look()
+            if not self._sending:
+                break
+            await asyncio.wait(list(self._sending.values()))
+        self._check()
+
+    async def close(self) -> None:
+        """Give up the sends under way; they stay due."""
+        sends = list(self._sending.values())
+        for send in sends:
+            send.cancel()
+        await asyncio.gather(*sends, return_exceptions=True)
+
+    def _check(self) -> None:
+        if self._broken is not None:
+            raise self._broken
+
+    async def _look(self) -> datetime:
+        """Begin every send that may begin now; gives when to look again."""
+        now = self._clock.now()
+        self._held = {where: until for where, until in self._held.items() if until > now}
+        if self._all_held is not None and self._all_held > now:
+            return self._all_held
+        again = now + LOOK_AGAIN
+        for message in await self._store.due(now):
+            if message.address in self._sending:
+                continue  # looked at again when that send ends
+            if until := self._held.get(message.address):
+                again = min(again, until)
+            elif not self._may_begin():
+                break  # looked at again when a send ends
+            elif full := self._full_until(now):
+                return min(again, full)
+            else:
+                self._begun.append(now)
+                self._sending[message.address] = asyncio.create_task(self._send(message))
+        following = await self._store.next_due(now)
+        if following is not None:  # a moment that has passed: something waits that could not leave above
+            again = min(again, following if following > now else now + RECHECK)
+        return again
+
+    def _may_begin(self) -> bool:
+        most = 1 if len(self._troubled) >= TROUBLE else self._limits.at_once
+        return len(self._sending) < most
+
+    def _full_until(self, now: datetime) -> datetime | None:
+        """Until when no further send may begin; None where one may."""
+        begun, limits = self._begun, self._limits
+        window = timedelta(seconds=limits.window)
+        free = begun[0] + window if len(begun) == limits.in_window else now
+        half = limits.in_window // 2
+        if len(begun) > half and begun[-1 - half] + window > now:
+            free = max(free, begun[-GULP] + window * GULP * HASTE / limits.in_window)
+        return free if free > now else None
+
+    async def _wait_until(self, moment: datetime) -> None:
+        """Wait for the moment or a wake; while none may begin a wake could change nothing and is left for later."""
+        seconds = (moment - self._clock.now()).total_seconds()
+        if seconds <= 0:
+            await asyncio.sleep(0)
+        elif moment == self._full_until(self._clock.now()):
+            await self._clock.sleep(seconds)
+        else:
+            waits = [asyncio.ensure_future(self._clock.sleep(seconds)), asyncio.ensure_future(self._woken.wait())]
+            try:
+                await asyncio.wait(waits, return_when=asyncio.FIRST_COMPLETED)
+            finally:
+                for wait in waits:
+                    wait.cancel()
+
+    async def _send(self, message: Outgoing) -> None:
+        where = message.address
+        try:
+            outcome = await self._outcome(message)
+            at = self._clock.now()
+            self._hold(message, outcome, at)
+            await self._mark(message, outcome, at)
+        except Exception as error:
+            self._broken = error
+        finally:
+            del self._sending[where]
+            self._woken.set()
+
+    async def _outcome(self, message: Outgoing) -> Delivery:
+        try:
+            return await self._post.send(message)
+        except Exception as error:  # a fault of ours: tried again it would fail again, and stop all that follows it
+            _log.error("message %s could not be sent: %s", message.id, type(error).__name__)
+            _log.debug("message %s", message.id, exc_info=error)
+            return Refused(type(error).__name__)
+
+    def _hold(self, message: Outgoing, outcome: Delivery, at: datetime) -> None:
+        """Note until when this chat waits, and whether all do."""
+        where, seconds = message.address, self._limits.per_chat
+        match outcome:
+            case Later(wanted):
+                seconds = max(seconds, wanted)
+            case Unsure() | Unreachable():
+                seconds = max(seconds, backoff(message.attempt))
+            case _:
+                self._troubled.clear()
+                self._rounds = 0
+        if seconds:
+            self._held[where] = at + timedelta(seconds=seconds)
+        if not isinstance(outcome, Later | Unsure | Unreachable):
+            return
+        self._troubled.add(where)
+        _log.debug("message %s, try %s: %s", message.id, message.attempt + 1, outcome)
+        if len(self._troubled) >= TROUBLE and (self._all_held is None or self._all_held <= at):
+            wait = seconds if isinstance(outcome, Later) else backoff(self._rounds)
+            self._all_held, self._rounds = at + timedelta(seconds=wait), self._rounds + 1
+            _log.warning("sending fails for %s chats in a row (%s); all wait %g s", len(self._troubled), outcome, wait)
+
+    async def _mark(self, message: Outgoing, outcome: Delivery, at: datetime) -> None:
+        match outcome:
+            case Delivered(message_id):
+                await self._store.mark_sent(message.id, at, message_id)
+            case Unsure() if not message.must_arrive:
+                _log.warning("message %s may have arrived; it is not sent again", message.id)
+                await self._store.mark_dropped(message.id, at, "may have arrived")
+            case Later() | Unsure() | Unreachable():
+                await self._store.mark_tried(message.id, at)
+            case Gone(reason):
+                _log.info("message %s: nobody is there any more (%s)", message.id, reason)
+                await self._store.mark_gone(message.address, at, reason)
+            case Refused(reason):
+                _log.error("message %s was refused and is dropped: %s", message.id, reason)
+                await self._store.mark_dropped(message.id, at, reason)

@@ -1,0 +1,196 @@
+"""One message out, and what became of it."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import logging
+import warnings
+from collections.abc import Awaitable, Callable
+from datetime import timedelta
+from functools import lru_cache
+from typing import Final
+
+import httpx
+from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, InputFile, Message
+from telegram.constants import MessageLimit
+from telegram.error import (
+    BadRequest,
+    ChatMigrated,
+    EndPointNotFound,
+    Forbidden,
+    InvalidToken,
+    NetworkError,
+    RetryAfter,
+    TelegramError,
+    TimedOut,
+)
+from telegram.warnings import PTBDeprecationWarning
+
+from companion.base.logs import redact
+from companion.channels.pictures import FromFiles, Picture, Pictures
+from companion.channels.telegram.inbound import clean
+from companion.port import Button, Delivered, Delivery, Gone, Later, Outgoing, Refused, Unreachable, Unsure
+
+_log = logging.getLogger(__name__)
+
+MEDIA: Final = "media:"
+"""Before the reference of what somebody sent themselves, where a picture's name stands otherwise."""
+
+SEND_MESSAGE: Final = "SendMessage"
+"""The method's name. The Bot API takes it in any case (from memory); in this one python-telegram-bot, which has a method of its own
+called sendMessage, does not warn at every message."""
+
+Rows = tuple[tuple[Button, ...], ...]
+
+APART: Final = 1.0
+"""Seconds between a picture and words too long to go under it: one message a second to one chat (outbox.TELEGRAM)."""
+
+
+class TelegramPost:
+    """Sends one message; every failure is an outcome."""
+
+    def __init__(self, bot: Bot, pictures: Pictures | None = None,
+                 sleep: Callable[[float], Awaitable[None]] = asyncio.sleep) -> None:
+        self._bot, self._pictures, self._sleep = bot, pictures or FromFiles(), sleep
+
+    async def send(self, message: Outgoing) -> Delivery:
+        """Send a message, its picture or its document, with its buttons."""
+        try:
+            chat = int(message.address.id)
+        except ValueError:
+            return Refused("the address is no chat")
+        try:
+            return Delivered(str(await self._send(chat, message)))
+        except TelegramError as error:
+            return outcome_of(error)
+
+    async def _send(self, chat: int, message: Outgoing) -> int:
+        """Send a message; gives the number Telegram has for it."""
+        text, rows = clean(message.text), message.buttons
+        if message.document is None and not message.picture:
+            return await self._send_text(chat, text, rows)
+        keyboard = InlineKeyboardMarkup([[InlineKeyboardButton(clean(one.label), callback_data=one.data) for one in row]
+                                         for row in rows]) if rows else None
+        if message.document is not None:
+            file = InputFile(message.document.encode("utf-8", "replace"), message.document_name or "companion.txt")
+            return (await self._bot.send_document(chat, file, caption=_cut(text, MessageLimit.CAPTION_LENGTH),
+                                                  reply_markup=keyboard)).message_id
+        if message.picture and message.picture.startswith(MEDIA):
+            caption = _cut(text, MessageLimit.CAPTION_LENGTH)
+            try:
+                return (await self._send_media(chat, message.picture.removeprefix(MEDIA), caption, keyboard)).message_id
+            except BadRequest as error:
+                return await self._without_picture(error, chat, text, rows)
+        picture = await self._pictures.find(message.picture, message.address) if message.picture else None
+        if picture is not None:
+            under = next((one for one in (f"{text}\n\n{clean(picture.words)}".strip(), text)
+                          if _units(one) <= MessageLimit.CAPTION_LENGTH), None)
+            try:
+                if under is not None:
+                    return (await self._send_picture(chat, picture, under, keyboard)).message_id
+                await self._send_picture(chat, picture, _cut(clean(picture.words), MessageLimit.CAPTION_LENGTH), None)
+            except BadRequest as error:
+                return await self._without_picture(error, chat, under or text, rows)
+            await self._sleep(APART)
+        return await self._send_text(chat, text, rows)
+
+    async def _without_picture(self, error: BadRequest, chat: int, text: str, rows: Rows) -> int:
+        """Send the words of a picture that Telegram refused, since nobody may lose a question or a caution for it."""
+        _log.warning("Telegram refused a picture, its words go alone: %s", redact(str(error)))
+        return await self._send_text(chat, text, rows)
+
+    async def _send_text(self, chat: int, text: str, rows: Rows) -> int:
+        """Send words. By the request itself: all but one in a hundred messages are words, and making objects of a keyboard and of
+        the answer, of which one number is wanted, takes four times as long as sending them."""
+        asked = {"chat_id": chat, "text": _cut(text, MessageLimit.MAX_TEXT_LENGTH)}
+        if rows:
+            asked["reply_markup"] = _keyboard_text(rows)
+        return int((await self._bot.do_api_request(SEND_MESSAGE, asked))["message_id"])
+
+    async def _send_media(self, chat: int, file: str, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
+        """Send on what somebody sent. A reference does not say what it is to: a video is tried first, then a photo."""
+        try:
+            return await self._bot.send_video(chat, file, caption=caption, reply_markup=keyboard)
+        except BadRequest:
+            return await self._bot.send_photo(chat, file, caption=caption, reply_markup=keyboard)
+
+    async def _send_picture(self, chat: int, picture: Picture, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
+        """Send a picture, by the id of an earlier upload where there is one that Telegram still knows."""
+        bot = str(self._bot.id)
+        known = await self._pictures.file_id(bot, picture.key) if picture.key else None
+        if known is not None:
+            try:
+                return await self._as_picture(chat, picture, known, caption, keyboard)
+            except BadRequest as error:
+                if "file" not in str(error).lower():
+                    raise
+                await self._pictures.keep_file_id(bot, picture.key, None)
+        file = InputFile(picture.data, picture.path.name)
+        sent = await self._as_picture(chat, picture, file, caption, keyboard)
+        if picture.key and (called := _file_id(sent)) is not None:
+            await self._pictures.keep_file_id(bot, picture.key, called)
+        return sent
+
+    async def _as_picture(self, chat: int, picture: Picture, file: InputFile | str, caption: str,
+                          keyboard: InlineKeyboardMarkup | None) -> Message:
+        if picture.moves:
+            return await self._bot.send_animation(chat, file, caption=caption, reply_markup=keyboard)
+        return await self._bot.send_photo(chat, file, caption=caption, reply_markup=keyboard)
+
+
+def _file_id(sent: Message) -> str | None:
+    """What Telegram calls the file of a message; of a photo's sizes, the largest."""
+    if sent.photo:
+        return sent.photo[-1].file_id
+    file = sent.animation or sent.document
+    return None if file is None else file.file_id
+
+
+@lru_cache(500)  # the same question asked of many
+def _keyboard_text(rows: Rows) -> str:
+    """An inline keyboard as the Bot API has it, in JSON."""
+    return json.dumps({"inline_keyboard": [[{"text": clean(one.label), "callback_data": one.data} for one in row] for row in rows]})
+
+
+def _units(text: str) -> int:
+    return len(text.encode("utf-16-le")) // 2
+
+
+def _cut(text: str, most: int) -> str:
+    """The text, ended with "…" where it is longer than Telegram takes, counted in UTF-16 units: the stricter count."""
+    if _units(text) <= most:
+        return text
+    return text.encode("utf-16-le")[:2 * (most - 1)].decode("utf-16-le", "ignore") + "…"
+
+
+def outcome_of(error: TelegramError) -> Delivery:
+    """What a failed send means. The reason never holds the token.
+
+    A connection cut after the request went out counts as unreachable: what was promised is at least once.
+    """
+    reason = redact(str(error))
+    match error:
+        case RetryAfter():
+            return Later(seconds_of(error))
+        case Forbidden():
+            return Gone(reason)
+        case TimedOut():
+            never_left = isinstance(error.__cause__, httpx.ConnectTimeout | httpx.PoolTimeout)
+            return Unreachable(reason) if never_left else Unsure(reason)
+        case BadRequest():
+            return Gone(reason) if "chat not found" in reason.lower() else Refused(reason)
+        case NetworkError() | InvalidToken() | EndPointNotFound():  # the last is what a refused token of do_api_request is called
+            return Unreachable(reason)
+        case ChatMigrated():
+            return Refused(reason)
+        case _:
+            return Unsure(reason)  # a success whose text could not be read
+
+
+def seconds_of(error: RetryAfter) -> float:
+    """How long Telegram asks to wait."""
+    with warnings.catch_warnings():  # where the environment asks for whole seconds, PTB warns about it
+        warnings.simplefilter("ignore", PTBDeprecationWarning)
+        wait = error.retry_after
+    return wait.total_seconds() if isinstance(wait, timedelta) else float(wait)

@@ -1,0 +1,112 @@
+"""A script played against the whole companion, its time passing where the script says so."""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import shutil
+import tempfile
+from collections.abc import Callable
+from difflib import SequenceMatcher
+from pathlib import Path
+from typing import Final
+
+from companion.app.outbox_store import CompanionOutbox
+from companion.app.run import ScriptClock, working
+from companion.app.service import Companion
+from companion.channels import script, terminal
+from companion.port import Address, Inbound, Outgoing
+
+READING_SECONDS_A_WORD: Final = 0.25
+"""About 240 words a minute: our choice for a played script."""
+
+
+async def play(lines: script.Script, database: Path, say: Callable[[script.Line], None]) -> script.Script:
+    """Play a script against the whole companion on a file; gives the script with what the bot really said.
+
+    ``say`` is told each line as it happens. Time passes where the script says so, and a moment with every reply.
+    """
+    clock = ScriptClock(lines.begins)
+    real: list[script.Line] = []
+    shown: list[Outgoing] = []
+    companion = Companion(database, clock)
+    work = contextlib.AsyncExitStack()
+    await work.enter_async_context(working(companion))
+
+    def happened(line: script.Line) -> None:
+        real.append(line)
+        say(line)
+
+    async def listen() -> None:
+        for message in await terminal.waiting_messages(CompanionOutbox(companion, terminal.CHANNEL), clock.now()):
+            shown.append(message)
+            happened(script.heard(message))
+
+    for line in lines.lines:
+        match line:
+            case script.Said():
+                happened(line)
+                clock.at += script.REPLY_TAKES
+                event = script.event_of(line, [message for message in shown if message.address.id == line.who])
+                await companion.take(Inbound(Address(terminal.CHANNEL, line.who), event, name=line.who))
+                await listen()
+            case script.Wait():
+                happened(line)
+                clock.at += line.time
+                await companion.sweep()
+                await listen()
+            case script.Restart():
+                happened(line)
+                await work.aclose()
+                companion.close()
+                companion = Companion(database, clock)
+                work = contextlib.AsyncExitStack()
+                await work.enter_async_context(working(companion))
+            case script.Remark():
+                happened(line)
+            case script.Heard():
+                pass  # what it should have said; what it says is heard above
+    await work.aclose()
+    companion.close()
+    return script.Script(lines.begins, tuple(real))
+
+
+async def play_here(file: Path, echo: Callable[[str], object], pace: float, accept: bool) -> int:
+    """Play a script file on a throw-away database, printing it; gives how many of the bot's messages differ.
+
+    Raises ValueError where the file is not a script, or taps a button that is not there.
+    """
+    wanted = script.parse(file.read_text(encoding="utf-8"))
+    loop_lines: list[script.Line] = []
+    with tempfile.TemporaryDirectory() as folder:
+        real = await play(wanted, Path(folder) / "play.sqlite", loop_lines.append)
+    for line in real.lines:
+        await _print(line, echo, pace)
+    if accept:
+        file.write_text(script.written(real), encoding="utf-8")
+    return differences(wanted, real)
+
+
+def differences(wanted: script.Script, real: script.Script) -> int:
+    """How many of the bot's messages are not as the script has them."""
+    there = [line for line in wanted.lines if isinstance(line, script.Heard)]
+    here = [line for line in real.lines if isinstance(line, script.Heard)]
+    changed = SequenceMatcher(None, there, here, autojunk=False).get_opcodes()
+    return sum(max(b - a, d - c) for kind, a, b, c, d in changed if kind != "equal")
+
+
+async def _print(line: script.Line, echo: Callable[[str], object], pace: float) -> None:
+    width = min(64, shutil.get_terminal_size().columns - 2)
+    match line:
+        case script.Heard():
+            echo(terminal.drawn(line.lines, width))
+            await asyncio.sleep(pace * READING_SECONDS_A_WORD * len(" ".join(line.lines).split()))
+        case script.Said():
+            echo(f"{line.who} › {line.words}")
+            await asyncio.sleep(pace)
+        case script.Wait():
+            echo(f"… {line.words.removeprefix('wait ')} later …")
+        case script.Restart():
+            echo("… the bot is started again …")
+        case script.Remark():
+            echo(line.text)

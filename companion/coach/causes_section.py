@@ -1,0 +1,87 @@
+"""Length, strength and control as a page tells them: the ruling, what it rests on, and what a coach says instead."""
+
+from __future__ import annotations
+
+import sqlite3
+from dataclasses import dataclass
+from typing import Final
+
+from companion.coach.tables import Moments
+from companion.export.questions import in_words
+from companion.record.report_data import history_of
+from companion.screening.conclusion import RULING_WORDS, settle_words, verdict_words
+from companion.screening.evidence import PART_WORDS
+from companion.screening.findings import Finding
+from companion.screening.readings import STANDING_WORDS
+from companion.screening.rulings import Verdict
+from companion.screening.screen import TEST_WORDS
+
+RULED: Final = {"likely": "likely", "ruled_out": "ruled out", "open": "open", "too_close": "too close to call",
+                "not_tested": "not tested"}
+MARKS: Final = {"likely": "●", "too_close": "◐", "open": "◐", "ruled_out": "○", "not_tested": "–"}
+"""Beside the words, never in their place."""
+
+
+@dataclass(frozen=True, slots=True)
+class Overruled:
+    """What a coach says of a finding instead: the ruling, by which rule (it names the coach), why, and when."""
+
+    ruling: str
+    by: str
+    reason: str
+    at: str
+
+
+Evidence = tuple[str, str]
+"""A finding in words, and what it is worth."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """Length, strength or control: the computed ruling in words with its mark, what speaks for and against it and what decides
+    nothing, each with its findings, and a coach's ruling beside it."""
+
+    title: str
+    ruling: str
+    mark: str
+    words: str
+    speaks: tuple[tuple[str, tuple[Evidence, ...]], ...]
+    contradiction: str
+    settle: str
+    overruled: Overruled | None
+
+
+def cause_of(verdict: Verdict, overruled: Overruled | None) -> Cause:
+    """A verdict as a page shows it."""
+    speaks = []
+    for title, direction in (("Speaks for it", "for"), ("Speaks against it", "against"), ("Decides nothing", "neither")):
+        if own := [one for one in verdict.because if one.row.direction == direction]:
+            speaks.append((title, tuple(dict.fromkeys(map(_evidence, own)))))
+    if verdict.by_elimination:
+        out = [one for one in verdict.left_by if one.row.direction == "against"]
+        speaks.append(("Ruled the other two out", tuple(dict.fromkeys(map(_evidence, out)))))
+    ruling = f"left by elimination ({RULING_WORDS[verdict.ruling]})" if verdict.by_elimination else RULING_WORDS[verdict.ruling]
+    return Cause(verdict.cause.capitalize(), ruling, MARKS[verdict.ruling.value], verdict_words(verdict),
+                 tuple(speaks), verdict.contradiction, settle_words(verdict.settle) if verdict.settle else "", overruled)
+
+
+def weightiest(ruling: str) -> tuple[int, str]:
+    """Orders rulings: what is likely first."""
+    order = ("likely", "left by elimination", "open", "too close to call", "ruled out", "not tested")
+    return next((n for n, word in enumerate(order) if ruling.startswith(word)), len(order)), ruling
+
+
+def _evidence(finding: Finding) -> Evidence:
+    part = PART_WORDS.get(finding.part, "")
+    about = f", about the {part}" if finding.part in ("hip", "hamstrings", "calf") else ""
+    worth = "a hint only" if finding.row.hint else {"none": "no weight"}.get(finding.grade.value, finding.grade.value)
+    return finding.words.rstrip("."), f"{TEST_WORDS[finding.row.test]}{about}; {worth}; {STANDING_WORDS[finding.row.standing]}"
+
+
+def overruled_of(db: sqlite3.Connection, person: int, cause: str, when: Moments) -> Overruled | None:
+    """What a coach says of a cause instead, as kept last; None where nobody says otherwise."""
+    history = history_of(db, person, f"overruled.{cause}")
+    if not history or not history[-1].value:
+        return None
+    last = history[-1]
+    return Overruled(RULED.get(last.value, in_words(last.value)), last.rule, last.because, when.moment(last.at))

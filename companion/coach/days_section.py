@@ -1,0 +1,64 @@
+"""Squat days as a page tells them, and the charts of what came of tests and days."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from companion.base.clock import local_date
+from companion.coach.tables import Table
+from companion.pictures.series import CHARTS, Chart, Dot, Track, Whose, chart_of
+from companion.record.report_data import Found
+from companion.screening.depth import BAND_WORDS, Band, band_of
+from companion.screening.priming_trial import arm_of
+from companion.screening.readings import Show
+from companion.screening.screen import Answer
+from companion.screening.squat_days import ToldDay
+
+
+def day_line(day: ToldDay, show: Show) -> str:
+    """A squat day in a few words."""
+    return ", ".join(filter(None, (show(day.load, "kg") if day.load else "", _kept(day), _back(day),
+                                   "something hurt" if day.hurt else ""))) or "nothing told"
+
+
+def charts_of(answers: Sequence[Answer], steps: Sequence[Found], whose: Whose) -> tuple[Chart, ...]:
+    """Every chart there is something to show in. ``steps``: how the depth to keep to has changed."""
+    charts = [chart_of(name, answers, whose) for name in CHARTS]
+    if not any(chart and chart.name == "chart_depth" for chart in charts):
+        charts.append(_depth_chart(steps, whose))
+    return tuple(chart for chart in charts if chart)
+
+
+def _depth_chart(steps: Sequence[Found], whose: Whose) -> Chart | None:
+    """The depth to keep to after each squat day, as it was told."""
+    told = {local_date(one.at, whose.zone): band for one in steps if (band := band_of(one.value))}
+    if not told:
+        return None
+    dots = tuple(Dot(day, float(band.rank), label=BAND_WORDS[band]) for day, band in told.items())
+    ticks = tuple((float(band.rank), BAND_WORDS[band].removesuffix(" parallel").replace("a little", "little")) for band in Band)
+    return Chart("chart_depth", "Depth to keep to", (Track("After each squat day", dots),), ticks=ticks,
+                 limits=(-0.5, len(Band) - 0.5), notes=("Deeper is further up.",))
+
+
+def _kept(day: ToldDay) -> str:
+    depth = band_of(day.depth)
+    return {"kept": "depth kept", "deeper": "deeper than set", "higher": "higher than set"}.get(
+        day.kept or "", BAND_WORDS[depth] if depth else "")
+
+
+def _back(day: ToldDay) -> str:
+    return {"still": "back still", "moved": "back moved", "cant_tell": "back: can't tell"}.get(day.back or "", "")
+
+
+def days_table(days: Sequence[ToldDay], seed: str | None, show: Show) -> Table:
+    """The squat days told of, the newest first. ``seed``: of the priming trial's lots, None where it was not joined."""
+    def line(day: ToldDay) -> tuple[str | tuple[str, ...], ...]:
+        lot = "" if day.lot is None or seed is None else {"prime": "drill first", "plain": "no drill"}[arm_of(seed, day.lot)]
+        trial = "" if not lot else f"{lot}{f', felt {day.felt:g} of 10' if day.felt is not None else ''}"
+        media = "a film or photo is in the chat" if day.video else ""
+        return (f"{day.day:%a} {day.day.day} {day.day:%b %Y}", show(day.load, "kg") if day.load else "–", _kept(day) or "–",
+                f"{_back(day).removeprefix('back ').removeprefix('back: ') or '–'}{' (on film)' if day.film else ''}",
+                "yes" if day.hurt else "no", trial or "–", tuple(filter(None, (day.note, media))) or "–")
+
+    return Table("days", "Squat days, the newest first", ("Day", "Load", "Depth", "Lower back", "Hurt", "Priming trial", "Note"),
+                 tuple(map(line, reversed(days))), empty="No squat day has been told of yet.")

@@ -1,0 +1,254 @@
+"""What a report says of one lifter, section by section, in words and tables: no markup yet.
+
+The texts hold whatever a lifter wrote. The page makes them plain and escapes them (``companion.coach.report``).
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
+from typing import Final
+
+from companion.base.clock import local_date
+from companion.calendar.plan import next_days
+from companion.calendar.preferences import plan_from, zone_from
+from companion.calendar.words import date_words, day_words, plan_words
+from companion.coach.answer_table import log_table
+from companion.coach.caseload import cut
+from companion.coach.causes_section import Cause, cause_of, overruled_of, weightiest
+from companion.coach.days_section import charts_of, day_line, days_table
+from companion.coach.measurements import looks_table, numbers_table, sources_of
+from companion.coach.tables import Moments, Table
+from companion.conversation.condition import Facts
+from companion.conversation.registry import Book
+from companion.export.questions import in_words
+from companion.language.units import METRIC, reworded, shown
+from companion.pictures.series import Chart, Whose
+from companion.record import coaching, log, people, reminders
+from companion.record.context import SAFETY, known_of
+from companion.record.log import Kept
+from companion.record.report_data import alerts_of, history_of
+from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
+from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.errors import errors_from
+from companion.screening.evidence import PART_WORDS
+from companion.screening.priming_trial import verdict_of
+from companion.screening.readings import Show
+from companion.screening.safety import Level, pain_now
+from companion.screening.screen import TEST_WORDS, about_from, screen_from
+from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
+
+LEVEL_WORDS: Final = {
+    Level.GO: "open: nothing stands against tests or squats",
+    Level.NO_LOAD: "no load today: floor tests only",
+    Level.NOT_TODAY: "no tests and no loaded squats today",
+    Level.CLINICIAN: "closed until a clinician has looked and a later safety check passes",
+    Level.SAME_DAY: "closed: to be seen the same day",
+    Level.EMERGENCY: "closed: sent to emergency care"}
+NAME_MOST: Final = 80
+"""UTF-16 units of a name; our choice."""
+MOST_KEPT: Final = 1_000_000
+"""Of acts and looks a report leaves nothing out."""
+
+
+@dataclass(frozen=True, slots=True)
+class Account:
+    """Everything a report shows of one lifter. ``glance`` and ``plan``: terms with their words."""
+
+    name: str
+    made_at: str
+    zone: str
+    for_coach: bool
+    tested: bool
+    overall: str
+    caution: str
+    glance: tuple[tuple[str, str], ...]
+    causes: tuple[Cause, ...]
+    not_tested: str
+    notes: tuple[str, ...]
+    level: str
+    level_why: tuple[str, ...]
+    alerts: Table
+    numbers: Table
+    squats: Table
+    differences: tuple[str, ...]
+    charts: tuple[Chart, ...]
+    days: Table
+    trial: str
+    plan: tuple[tuple[str, str], ...]
+    reminders: Table
+    acts: Table
+    looks: Table
+    log: Table
+    sources: Table
+
+
+def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> Account:
+    """The account of a lifter at a moment, from the record; in their zone and units."""
+    known = known_of(db, person, now)
+    facts, answers, rows = known.facts, list(known.answers()), list(log.answers_of(db, person))
+    zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
+    when, show = Moments(zone), _showing(system)
+    screen, about = screen_from(answers), about_from(answers)
+    errors = errors_from(answers, about.sex)
+    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY)), show, errors)
+    days, seed = days_told(answers, zone), trial_seed(answers, str(person))
+    tested = bool(screen.done)
+    causes = tuple(cause_of(verdict, overruled_of(db, person, verdict.cause, when)) for verdict in conclusion.verdicts) if tested else ()
+    steps, depth = history_of(db, person, "depth.step"), _depth_now(log.facts_of(db, person))
+    level = Level(str(facts.get(SAFETY, Level.GO.value)))
+    return Account(
+        cut(people.name_of(db, person), NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
+        conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
+        _glance(facts, causes, days, level, depth, show, when, local_date(now, zone)),
+        causes, ", ".join(TEST_WORDS[test] for test in conclusion.not_tested),
+        tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
+        LEVEL_WORDS[level] if SAFETY in facts else "no safety check has been done yet", _why(db, person, facts, when),
+        _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), looks_table(screen, show),
+        conclusion.differences, charts_of(answers, steps, Whose(str(person), system, zone)), days_table(days, seed, show),
+        verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, depth, system, show, now, zone),
+        _reminders(db, person), _acts(db, person, when), _looks(db, person, when), log_table(rows, book, system, when),
+        sources_of(screen, errors, show))
+
+
+def _showing(system: str) -> Show:
+    return lambda value, unit: shown(value, unit, system)
+
+
+# summary --------------------------------------------------------------------------------------------------------
+
+
+def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], level: Level, depth: str, show: Show, when: Moments,
+            today: date) -> tuple[tuple[str, str], ...]:
+    """The few lines to read when there is no time for more."""
+    told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
+    parts = [(ruling.capitalize(), ", ".join(
+        f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
+        for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=weightiest)]
+    last = days[-1] if days else None
+    lines = [("Safety level now", LEVEL_WORDS[level] if SAFETY in facts else "no safety check yet"), *parts,
+             ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
+             ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
+             ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
+    return tuple((name, words) for name, words in lines if words)
+
+
+# safety ---------------------------------------------------------------------------------------------------------
+
+
+def _why(db: sqlite3.Connection, person: int, facts: Facts, when: Moments) -> tuple[str, ...]:
+    """What the level rests on, as it was set last, and what has been said since."""
+    said, kept = [], log.facts_of(db, person)
+    if SAFETY in kept:
+        set_last = Level(str(kept[SAFETY].value))
+        lapsed = set_last.value != facts[SAFETY]
+        said.append(f"Set on {when.moment(kept[SAFETY].at)}: {set_last.value.replace('_', ' ')}"
+                    f"{', which has lapsed since' if lapsed else ''}.")
+        history = history_of(db, person, SAFETY)
+        if history and history[-1].because:
+            said.append(f"Because: {history[-1].because}")
+        if set_last is not Level.GO and (keys := str(facts.get("safety.why", ""))):
+            said.append(f"Answers that weighed: {', '.join(map(in_words, keys.split()))}.")
+    if "safety_check.pain" in kept:
+        told = kept["safety_check.pain"]
+        said.append(f"Back or hip pain as last told in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")
+    if "pain.morning" in kept:
+        told = kept["pain.morning"]
+        said.append(f"The morning after something hurt: {in_words(str(told.value))}, on {when.moment(told.at)}.")
+    return tuple(said)
+
+
+def _figure(value: object) -> str:
+    return f"{value:g}" if isinstance(value, float) else str(value)
+
+
+def _alerts(db: sqlite3.Connection, person: int, when: Moments) -> Table:
+    return Table("alerts", "Alerts, the newest first", ("When", "Level", "What it rests on"),
+                 tuple((when.moment(one.at), in_words(one.level), one.because) for one in alerts_of(db, person)),
+                 empty="No alert has been raised.")
+
+
+# plan, coach ----------------------------------------------------------------------------------------------------
+
+
+def _depth_now(kept: Mapping[str, Kept]) -> str:
+    """The depth that holds now: a coach's, else what the tests say, or what the squat days since have made of it."""
+    pin, keep = (band_of(str(kept[name].value)) if name in kept else None for name in ("depth.pin", "depth.keep"))
+    start, since = pin or keep, kept["depth.pin"].at if pin else _results_at(kept)
+    step = kept.get("depth.step")
+    if step is not None and (band := band_of(str(step.value))) and (since is None or step.at > since):
+        return f"{BAND_WORDS[band]} (after the last squat day told)"
+    return f"{BAND_WORDS[start]} ({'set by a coach' if pin else 'from the tests'})" if start else ""
+
+
+def _results_at(kept: Mapping[str, Kept]) -> datetime | None:
+    """When the results were first told: looking at them again writes them anew."""
+    try:
+        return datetime.fromisoformat(str(kept["outcome.at"].value)).astimezone(UTC)
+    except (KeyError, ValueError):
+        return None
+
+
+def _load_now(facts: Facts, show: Show) -> str:
+    limits = {name: float(str(value)) for name in ("load.limit", "load.pin") if (value := facts.get(name, "")) != ""}
+    if not limits:
+        return ""
+    name = min(limits, key=lambda one: limits[one])
+    return f"at most {show(limits[name], 'kg')} ({'set by a coach' if name == 'load.pin' else 'from the tests'})"
+
+
+def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system: str, show: Show, now: datetime,
+          zone: str) -> tuple[tuple[str, str], ...]:
+    plan, today = plan_from(facts), local_date(now, zone)
+    coming = next_days(plan, today, 3)
+    lines = [
+        ("Squat days", plan_words(plan)), ("The next", "; ".join(day_words(one, today) for one in coming)),
+        ("No squat days before", f"{back}" if (back := plan.paused_until(today)) else ""),
+        ("No squat days from", "; ".join(f"{first} until {over}" for first, over in plan.away if first > today)),
+        ("Goal, as written", str(facts.get("squat.goal", ""))),
+        ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
+        ("What the tests say of depth", conclusion.keep_words if tested else ""),
+        ("What the tests say of load", conclusion.load_words if tested else ""),
+        ("Feet", conclusion.stance if tested else ""),
+        ("Drill offered", _drill(facts)), ("Priming trial", "joined" if facts.get("trial.joined") == "yes" else ""),
+        ("Home work, asked at the last retest", in_words(str(facts.get("home_work", ""))))]
+    return tuple((name, reworded(words, system)) for name, words in lines if words)
+
+
+def _drill(facts: Facts) -> str:
+    pinned, own = str(facts.get("drill.pin", "")), str(facts.get("drill", ""))
+    if pinned:
+        return f"for the {PART_WORDS.get(pinned, pinned)} (chosen by a coach)"
+    return f"for the {PART_WORDS.get(own, own)}" if own not in ("", "none") else ""
+
+
+def _reminders(db: sqlite3.Connection, person: int) -> Table:
+    rows = tuple((in_words(one.kind).capitalize(), _wall(one.wall), one.zone, in_words(one.flow)) for one in reminders.open_of(db, person))
+    return Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"), rows,
+                 empty="No reminder is waiting.")
+
+
+def _wall(wall: str) -> str:
+    """A reminder's wall time "2026-03-10 18:00" as it is read."""
+    try:
+        at = datetime.fromisoformat(wall)
+    except ValueError:
+        return wall
+    return f"{at:%a} {at.day} {at:%b %Y, %H:%M}"
+
+
+def _acts(db: sqlite3.Connection, person: int, when: Moments) -> Table:
+    rows = tuple((when.text(at), name, in_words(what), in_words(value), reason or "–")
+                 for at, name, what, value, reason in coaching.acts_for(db, person, MOST_KEPT))
+    return Table("acts", "What a coach did, the newest first", ("When", "Coach", "What", "Value", "Reason"), rows,
+                 empty="No coach has set or overruled anything.")
+
+
+def _looks(db: sqlite3.Connection, person: int, when: Moments) -> Table:
+    rows = tuple((when.text(at), name, in_words(what)) for at, name, what in coaching.looks_at(db, person, MOST_KEPT))
+    return Table("looks", "Who looked at what, the newest first", ("When", "Coach", "What"), rows,
+                 empty="Nobody has looked at these answers in the bot.")
+
+

@@ -1,0 +1,283 @@
+"""One lifter's page: what is likely, the numbers behind it, squat days, what stands and what comes next. ``page_of`` is pure.
+
+Numbers are in the lifter's own units and squat days by their own calendar, so that coach and lifter speak of the same ones.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Final
+
+from companion.base.clock import local_date
+from companion.calendar.plan import Plan, SquatDay, next_days
+from companion.calendar.preferences import plan_from, zone_from
+from companion.calendar.words import plan_words
+from companion.export.table import plain
+from companion.language.units import METRIC, shown
+from companion.pictures.series import LINES
+from companion.record import caseload, coaching, log, people, reminders
+from companion.record.caseload import Alerted, Concluded
+from companion.record.log import Kept, Row
+from companion.record.reminders import Reminder
+from companion.record.timestamps import moment_of
+from companion.screening.errors import errors_from
+from companion.screening.readings import STANDING_WORDS, Error, Show, against_line, mean_of
+from companion.screening.safety import Level, opens
+from companion.screening.screen import SIDES, Answer, about_from
+from companion.screening.sessions import MEASURED, Session, sessions_of
+from companion.screening.squat_days import ToldDay, days_told
+
+CAUSES: Final = ("length", "strength", "control")
+OVERRULED: Final = "overruled."
+DAYS_SHOWN: Final = 5
+ALERTS_SHOWN: Final = 5
+ACTS_SHOWN: Final = 5
+MEDIA: Final = ("photo", "video")
+_MEASURING: Final = frozenset((*MEASURED, "warm_up", "about_you"))
+
+
+@dataclass(frozen=True, slots=True)
+class Overruled:
+    """How a coach sees a finding, why, and whose word it is; it stands beside the computed one."""
+
+    name: str
+    value: str
+    because: str
+    rule: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """A cause as it was told: its ruling ("likely", "ruled_out", "too_close", "not_tested"; "" before any results), the
+    evidence it rests on in words, and a coach's view beside it."""
+
+    name: str
+    ruling: str
+    because: str
+    overruled: Overruled | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """The latest reading of a test on a side: the mean of its repeats as shown, how it was taken, what each line says of it,
+    and the error used, in words."""
+
+    test: str
+    side: str
+    at: datetime
+    shown: str
+    repeats: int
+    method: str
+    lines: tuple[str, ...]
+    error: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pinned:
+    """What a coach has set by hand: the value, why, and by whom ("set by coach Ada")."""
+
+    value: str
+    because: str
+    rule: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Media:
+    """A photo or video: which, the channel's own reference to it, the flow and key it answers, and when it came."""
+
+    kind: str
+    ref: str
+    flow: str
+    key: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Acted:
+    """Something a coach did for the lifter."""
+
+    at: datetime
+    coach: str
+    what: str
+    value: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Alarm:
+    """An alert and the answers of the run it came from: (key, as written)."""
+
+    alert: Alerted
+    answers: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One lifter, for their coach. Texts are as kept, so a page made of it makes them plain.
+
+    ``level`` as it stands now, ``level_kept`` as it was found with its words and time. ``overall``: the kind of result, with
+    its words. ``step``: the depth to keep to after the squat days (the value is a band), ``keep`` what the results gave.
+    ``limit`` and ``load_pin`` in kg. ``days``: the latest squat days, the newest first. ``media``: the newest first.
+    """
+
+    person: int
+    name: str
+    zone: str
+    system: str
+    gone: tuple[datetime, str] | None
+    level: str
+    level_kept: Concluded | None
+    told_at: str
+    overall: str
+    overall_words: str
+    causes: tuple[Cause, ...]
+    overruled: tuple[Overruled, ...]
+    numbers: tuple[Number, ...]
+    days: tuple[ToldDay, ...]
+    step: Concluded | None
+    keep: str
+    depth_pin: Pinned | None
+    limit: float | None
+    load_pin: Pinned | None
+    drill: str
+    drill_pin: Pinned | None
+    goal: str
+    plan: Plan
+    plan_words: str
+    coming: tuple[SquatDay, ...]
+    next_reminder: Reminder | None
+    media: tuple[Media, ...]
+    alarms: tuple[Alarm, ...]
+    acts: tuple[Acted, ...]
+    reviewed_at: str
+    answers: int
+    answered_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What the record holds of a lifter, as a page needs it; the answer log oldest first, the rest newest first."""
+
+    person: int
+    name: str
+    facts: Mapping[str, Kept]
+    concluded: Mapping[str, Concluded]
+    log: Sequence[Row]
+    alerts: Sequence[Alerted]
+    acts: Sequence[Acted]
+    reminders: Sequence[Reminder]
+    gone: tuple[datetime, str] | None = None
+    reviewed_at: str = ""
+
+
+def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> Page:
+    """The page of a lifter for a coach. Whether the coach may see it has to be looked up before."""
+    return page_of(held_of(db, coach, lifter), now)
+
+
+def held_of(db: sqlite3.Connection, coach: int, lifter: int) -> Held:
+    """All that a page rests on, read from the record."""
+    acts = tuple(Acted(moment_of(at), *rest) for at, *rest in coaching.acts_for(db, lifter, ACTS_SHOWN))
+    return Held(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), caseload.concluded_of(db, lifter),
+                tuple(log.answers_of(db, lifter)), caseload.alerted_of(db, lifter, ALERTS_SHOWN), acts,
+                reminders.open_of(db, lifter), caseload.gone_of(db, lifter), coaching.reviewed_at(db, lifter, coach))
+
+
+def page_of(held: Held, now: datetime) -> Page:
+    """The page that records amount to."""
+    facts = {name: kept.value for name, kept in held.facts.items()}
+    zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
+    today = local_date(now, zone)
+    found = held.concluded
+    overruled = {name.removeprefix(OVERRULED): Overruled(name.removeprefix(OVERRULED), one.value, one.because, one.rule, one.at)
+                 for name, one in found.items() if name.startswith(OVERRULED) and one.value}
+    plan = plan_from(facts)
+    days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
+    return Page(
+        held.person, held.name, zone, system, held.gone, level_now(held.facts, zone, today), found.get("safety.level"),
+        str(facts.get("outcome.at", "")), str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
+        tuple(_cause(name, facts, found, overruled) for name in CAUSES), tuple(overruled.values()),
+        numbers_of(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
+        found.get("depth.step"), str(facts.get("depth.keep", "")), _pinned(found.get("depth.pin")),
+        _kilos(facts.get("load.limit")), _pinned(found.get("load.pin")), str(facts.get("drill", "")), _pinned(found.get("drill.pin")),
+        str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
+        held.reminders[0] if held.reminders else None, media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),
+        tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)
+
+
+def level_now(facts: Mapping[str, Kept], zone: str, today: date) -> str:
+    """The safety level as it stands; "" where none was ever found."""
+    kept = facts.get("safety.level")
+    if kept is None:
+        return ""
+    level = Level(str(kept.value))
+    return Level.GO.value if opens(level, local_date(kept.at, zone), today) else level.value
+
+
+def answers_in(rows: Iterable[Row], flows: Iterable[str]) -> list[Answer]:
+    """The rows of some flows as the screening reads them."""
+    wanted = frozenset(flows)
+    return [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
+            for row in rows if row.flow in wanted]
+
+
+def numbers_of(rows: Iterable[Row], show: Show) -> tuple[Number, ...]:
+    """The latest reading of each measured test on each side, held against its lines."""
+    answers = answers_in(rows, _MEASURING)
+    errors = errors_from(answers, about_from(answers).sex)
+    found = []
+    for test in MEASURED:
+        for side in SIDES:
+            if sessions := sessions_of(answers, test, side):
+                found.append(_number(sessions[-1], errors.of(test, sessions[-1].readings[0].method), show))
+    return tuple(found)
+
+
+def _number(session: Session, error: Error, show: Show) -> Number:
+    readings, first = session.readings, session.readings[0]
+    seen = show(round(mean_of(readings), 1), first.unit)
+    lines = []
+    for line in LINES.get((first.test, first.unit), ()):
+        by_eye, _, said = against_line(readings, line, error, show).words.partition(": ")
+        lines.append(f"{line.name}: {said}")
+        seen = by_eye if first.width else seen
+    if first.width:
+        told = f"by eye, a band of {show(first.width, first.unit)}"
+    else:
+        own = f", with {error.own} of their own repeats" if error.own else ""
+        told = (f"{show(error.of_mean(len(readings)), first.unit)} (SEM of this mean); a change counts from "
+                f"{show(error.mdc, first.unit)} ({STANDING_WORDS[error.standing]}{own})")
+    how = " ".join(filter(None, (first.method.replace("_", " "), first.placement)))
+    return Number(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)
+
+
+def media_in(rows: Sequence[Row]) -> tuple[Media, ...]:
+    """Photos and videos that stand, the newest first; kept as the channel's own reference, which opens nothing elsewhere."""
+    latest = {(row.run, row.key): row for row in rows if row.key.startswith(MEDIA)}
+    return tuple(Media(row.raw, row.value, row.flow, row.key, row.at) for row in reversed(latest.values())
+                 if row.status == "ok" and row.raw in MEDIA and isinstance(row.value, str))
+
+
+def _cause(name: str, facts: Mapping[str, float | str], found: Mapping[str, Concluded], overruled: Mapping[str, Overruled]) -> Cause:
+    return Cause(name, str(facts.get(name, "")), found[name].because if name in found else "", overruled.get(name))
+
+
+def _pinned(found: Concluded | None) -> Pinned | None:
+    return Pinned(found.value, found.because, found.rule, found.at) if found and found.value else None
+
+
+def _kilos(value: object) -> float | None:
+    try:
+        return float(str(value)) if value not in (None, "") else None
+    except ValueError:
+        return None
+
+
+def _alarm(alert: Alerted, rows: Sequence[Row]) -> Alarm:
+    said = {row.key: row for row in rows if alert.run and row.run == alert.run}
+    return Alarm(alert, tuple((key, plain(row.raw)) for key, row in said.items() if row.status == "ok"))

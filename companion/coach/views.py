@@ -1,0 +1,435 @@
+"""The coach's pages as chat messages: the caseload, one lifter, their log. Whether a coach may see somebody is looked up here.
+
+What a button or a message asks for may be anything: what can't be read shows the first page, a page past the end the last, and
+somebody who is not this coach's hears the same as for somebody who does not exist. Every text is plain and short enough to send.
+"""
+
+from __future__ import annotations
+
+import re
+import sqlite3
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from datetime import datetime, time
+from typing import Final, NamedTuple
+
+from companion.base.clock import instant, local_date, zone_of
+from companion.calendar.words import day_words
+from companion.coach.actions import NOT_YOURS
+from companion.coach.caseload import (
+    GROUP_WORDS,
+    GROUPS,
+    NAME_MOST,
+    RESULT_WORDS,
+    Days,
+    Line,
+    caseload,
+    coach_zone,
+    cut,
+    days_in,
+    moment,
+    units,
+)
+from companion.coach.names import called, lines_apart, meant
+from companion.coach.summary import Alarm, Cause, Page, Pinned, lifter_page
+from companion.conversation.effects import Say, Tap
+from companion.conversation.prompt import in_rows, start_payload
+from companion.conversation.registry import Book
+from companion.export.questions import Questions, in_words, questions_in
+from companion.language.units import METRIC, shown
+from companion.pictures.series import CHARTS, Whose, chart_of
+from companion.record import coaching, log
+from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
+from companion.screening.conclusion import RULING_WORDS
+from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.rulings import Ruling
+from companion.screening.screen import TEST_WORDS, Answer
+from companion.screening.squat_days import ToldDay
+
+LINES_A_PAGE: Final = 10
+ROWS_A_PAGE: Final = 15
+TEXT_MOST: Final = 4096
+"""Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
+LABEL_MOST: Final = 32
+SUMMARY_MOST: Final = 1000
+"""The last two are our choice, for the width and height of a phone."""
+ALL: Final = "all"
+FIND: Final = "find_lifter"
+
+SAFETY_WORDS: Final = {"": "not checked yet", "go": "go", "no_load": "no load today", "not_today": "nothing today",
+                       "clinician": "a clinician comes first", "same_day": "to be seen the same day", "emergency": "emergency care"}
+RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
+STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored"}
+REMINDER_WORDS: Final = {"squat_day": "before squat day", "squat_after": "how the squats went", "morning": "the morning after pain",
+                         "retest": "test again", "screen": "tests, when rested"}
+DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
+CHART_WORDS: Final = {"chart_leg_raise": "Straight-leg raise", "chart_knee_to_wall": "Knee to wall",
+                      "chart_squat_look": "Where rounding starts", "chart_pain": "Pain", "chart_trial": "Priming trial",
+                      "chart_depth": "Depth to keep"}
+VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and acts"}
+"""What is looked at, by what is asked for; these words stand in the list that the lifter can read."""
+ACTS: Final = (("pin_depth", "Pin depth"), ("pin_load", "Pin load"), ("drill", "Choose drill"), ("ask_for", "Ask for a test"),
+               ("retest", "Retest date"), ("overrule", "Overrule"), ("reviewed", "Reviewed"))
+_ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
+_PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
+Rows = tuple[tuple[Tap, ...], ...]
+
+
+class Look(NamedTuple):
+    """Whom a coach looks at, when, and on whose clock days are named."""
+
+    db: sqlite3.Connection
+    coach: int
+    lifter: int
+    now: datetime
+    zone: str
+    said: Days
+
+    @property
+    def name(self) -> str:
+        return called(self.db, self.coach, self.lifter)
+
+
+def show(db: sqlite3.Connection, coach: int, view: str, of: str, now: datetime, book: Book) -> list[Say]:
+    """The messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") that a coach asked for, noted for the lifters to read.
+
+    ``of``: a group and a page ("hurt-1"), a name as it was typed, or a lifter and what of them ("17-numbers", "17-2"). Pages
+    count from 0.
+    """
+    zone = coach_zone(db, coach, now)
+    if view == "caseload":
+        return _caseload(db, coach, of, now, zone)
+    lifter, what = about(db, coach, view, of), "" if view == FIND else _asked(of)[1]
+    if view == FIND and lifter is None:
+        return [_found(db, coach, meant(db, coach, of), now, zone)]
+    if lifter is None:
+        return [Say(NOT_YOURS, ((_tap("My lifters", "caseload"),),))]
+    look = Look(db, coach, lifter, now, zone, days_in(zone, now))
+    if view == "lifter_log":
+        page, pages = _paged(log_count(db, lifter), int(what) if what.isdecimal() else 0, ROWS_A_PAGE)
+        coaching.note_look(db, lifter, coach, f"log, page {page + 1}", now)
+        return [log_say(look, log_rows(db, lifter, ROWS_A_PAGE, page * ROWS_A_PAGE), page, pages, questions_in(book),
+                        book)]
+    if what in CHARTS:
+        coaching.note_look(db, lifter, coach, f"chart: {CHART_WORDS[what].lower()}", now)
+        return [Say(f"{look.name}: {CHART_WORDS[what].lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
+    what = what if what in VIEWS else ""
+    coaching.note_look(db, lifter, coach, VIEWS[what], now)
+    if what == "charts":
+        return [_charts(look)]
+    page_now = lifter_page(db, coach, lifter, now)
+    match what:
+        case "numbers":
+            return numbers_says(look, page_now)
+        case "days":
+            return [days_say(look, page_now)]
+        case "more":
+            return [more_say(look, page_now)]
+    return [summary_say(look, page_now)]
+
+
+def about(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
+    """The one lifter that a view shows; None for a view of many, and where it is nobody whom this coach sees now."""
+    if view == FIND:
+        one, *more = meant(db, coach, of) or [0]
+        lifter = 0 if more else one
+    else:
+        lifter = _asked(of)[0] if view in ("lifter", "lifter_log") else 0
+    return lifter if coaching.sees(db, coach, lifter) else None
+
+
+def _asked(of: str) -> tuple[int, str]:
+    """Of whom, 0 where that can't be read, and what."""
+    found = _ASKED.fullmatch(of)
+    return (int(found[1]), found[2] or "") if found else (0, "")
+
+
+def named(name: str) -> str:
+    """A name for a message: plain, short and never empty."""
+    return cut(name, NAME_MOST) or "somebody"
+
+
+def _tap(label: str, flow: str, asked: object = "") -> Tap:
+    return Tap(cut(label, LABEL_MOST), start_payload(flow, str(asked)))
+
+
+def _paged(count: int, page: int, each: int) -> tuple[int, int]:
+    """The page to show, the last where it lies past the end, and how many pages there are."""
+    pages = max(1, -(-count // each))
+    return min(page, pages - 1), pages
+
+
+def _text(lines: Iterable[str], most: int = TEXT_MOST) -> str:
+    """Lines as one text of at most so many UTF-16 units; what does not fit is left out and "…" says so."""
+    kept: list[str] = []
+    left = most - 2
+    for line in lines:
+        left -= units(line) + 1
+        if left < 0:
+            return "\n".join([*kept, "…"])
+        kept.append(line)
+    return "\n".join(kept)
+
+
+# the caseload -----------------------------------------------------------------------------------------------
+
+
+def _caseload(db: sqlite3.Connection, coach: int, of: str, now: datetime, zone: str) -> list[Say]:
+    lines = lines_apart(db, coach, caseload(db, coach, now))
+    found = _PAGED.fullmatch(of)
+    group, page = (found[1], int(found[2] or 0)) if found else (ALL, 0)
+    say, on_it = caseload_say(lines, group, page)
+    _note_lines(db, coach, on_it, now, zone)
+    return [say]
+
+
+def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[Line], now: datetime, zone: str) -> None:
+    note_caseload(db, coach, [line.person for line in lines], instant(local_date(now, zone), time(), zone), now)
+
+
+def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetime, zone: str) -> Say:
+    """Whom a name may mean, as lines of the caseload; that nobody is called so where there is none. What was typed is not said
+    again, for it may be the name of somebody else's."""
+    lines = [line for line in lines_apart(db, coach, caseload(db, coach, now)) if line.person in whom] if whom else []
+    if not lines:
+        return Say("None of your lifters is called that.", ((_tap("My lifters", "caseload"),),))
+    on_it = lines[:LINES_A_PAGE]
+    _note_lines(db, coach, on_it, now, zone)
+    more = f" Here are the first {len(on_it)}; more of the name finds fewer." if len(lines) > len(on_it) else ""
+    said, taps = _lines(on_it, 1)
+    return Say(_text([f"That may be {len(lines)} of your lifters, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(
+        [_tap("My lifters", "caseload")], 2)))
+
+
+def _lines(lines: Sequence[Line], first: int) -> tuple[list[str], list[Tap]]:
+    """Lines of a caseload in words, and a button for each, numbered alike."""
+    return ([f"{n}. {named(line.name)}: {cut(line.words, 90)}" for n, line in enumerate(lines, first)],
+            [_tap(f"{n} {named(line.name)}", "lifter", line.person) for n, line in enumerate(lines, first)])
+
+
+def caseload_say(lines: Sequence[Line], group: str, page: int) -> tuple[Say, Sequence[Line]]:
+    """One page of a caseload, of one group or of all, and the lines that are on it."""
+    if not lines:
+        return Say("No lifter is linked to you. A code invites one: they agree, and then stand here.",
+                   ((_tap("Invite a lifter", "invite_lifter"),),)), ()
+    counts = Counter(line.group for line in lines)
+    group = group if group in counts else ALL
+    shown_now = [line for line in lines if group in (ALL, line.group)]
+    page, pages = _paged(len(shown_now), page, LINES_A_PAGE)
+    first = page * LINES_A_PAGE
+    on_it = shown_now[first:first + LINES_A_PAGE]
+    told = ", ".join(f"{counts[one]} {GROUP_WORDS[one]}" for one in GROUPS if counts[one])
+    text = [f"{len(lines)} {'lifter' if len(lines) == 1 else 'lifters'}: {told}"]
+    if group != ALL or pages > 1:
+        by_name = "; “find Sam” opens one by name" if pages > 1 else ""
+        text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}{by_name}")
+    said, taps = _lines(on_it, first + 1)
+    text += ["", *said]
+    filters = [_tap(f"{GROUP_WORDS[one].capitalize()} ({counts[one]})", "caseload", one) for one in GROUPS if counts[one] and one != group]
+    if group != ALL:
+        filters.insert(0, _tap(f"All ({len(lines)})", "caseload"))
+    turn = [_tap("Previous", "caseload", f"{group}-{page - 1}")] * (page > 0) + [
+        _tap("Next", "caseload", f"{group}-{page + 1}")] * (page + 1 < pages)
+    return Say(_text(text), (*in_rows(taps, 2), *in_rows(turn, 2), *in_rows(filters, 3))), on_it
+
+
+# one lifter -------------------------------------------------------------------------------------------------
+
+
+def _back(lifter: int, *views: tuple[str, str]) -> Rows:
+    taps = [_tap(label, "lifter", f"{lifter}-{what}" if what else lifter) for label, what in (*views, ("Summary", ""))]
+    return in_rows([*taps, _tap("My lifters", "caseload")], 2)
+
+
+def summary_say(look: Look, page: Page) -> Say:
+    """What is likely, what stands, what comes next: one message that leads on to the rest."""
+    of = look.lifter
+    taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
+    taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
+             _tap("Write", "coach_note", of), _tap("Reviewed", "coach_act", f"{of}-reviewed"), _tap("More", "lifter", f"{of}-more"),
+             _tap("Back to list", "caseload")]
+    return Say(_text(_summary(look, page), SUMMARY_MOST), in_rows(taps, 2))
+
+
+def _summary(look: Look, page: Page) -> Iterable[str]:
+    yield look.name
+    if page.gone:
+        yield cut(f"Can't be reached since {look.said(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
+    since = f", since {look.said(page.level_kept.at)}" if page.level_kept and page.level not in ("", "go") else ""
+    yield cut(f"Safety: {SAFETY_WORDS.get(page.level, page.level)}{since}", 90)
+    if told := moment(page.told_at):
+        yield f"Results, {look.said(told)}: {RESULT_WORDS.get(page.overall, 'not told')}"
+    for cause in page.causes:
+        yield _cause_line(cause, 90, 90)
+    if depth := _depth_line(page):
+        yield depth
+    if load := _load_line(page):
+        yield load
+    if drill := _pin_or(page.drill_pin, "" if page.drill in ("", "none") else DRILL_WORDS.get(page.drill, page.drill)):
+        yield f"Drill: {drill}"
+    if page.days:
+        yield f"Last squats: {_day_words(page.days[0], page, 90)}"
+    coming = f" Next: {day_words(page.coming[0], local_date(look.now, page.zone))}." if page.coming else ""
+    yield f"Plan: {cut(page.plan_words, 90)}.{coming}"
+    if page.next_reminder:
+        one = page.next_reminder
+        yield f"Next reminder: {REMINDER_WORDS.get(one.kind, in_words(one.kind))}, {cut(one.wall, 16)}"
+    if page.media:
+        yield f"Photos and videos: {len(page.media)}, latest {look.said(page.media[0].at)}"
+    if page.alarms:
+        one_alert = page.alarms[0].alert
+        yield cut(f"Last alert {look.said(one_alert.at)}: {one_alert.because}", 110)
+    if page.goal:
+        yield f"Wants: {cut(page.goal, 60)}"
+    answered = f", last {look.said(page.answered_at)}" if page.answered_at else ""
+    reviewed = f"; reviewed {look.said(datetime.fromisoformat(page.reviewed_at))}" if page.reviewed_at else "; not reviewed yet"
+    yield f"{page.answers} answers{answered}{reviewed}"
+
+
+def _cause_line(cause: Cause, most: int, overruled_most: int) -> str:
+    """A cause and what it rests on, and a coach's view before the computed one."""
+    by = ", by" if cause.ruling == Ruling.RULED_OUT.value and cause.because else ""
+    rests = f"{by}: {cause.because}" if cause.because else ""
+    said = cut(f"{cause.name.capitalize()}: {RULINGS.get(cause.ruling, cause.ruling)}{rests}", most)
+    if cause.overruled:
+        coach = RULINGS.get(cause.overruled.value, cause.overruled.value)
+        why = cause.overruled.because or "no reason given"
+        said += "\n" + cut(f"· {cause.overruled.rule or 'overruled'}: {coach}, {why}", overruled_most)
+    return said
+
+
+def _depth_line(page: Page) -> str:
+    step, keep = band_of(page.step.value if page.step else ""), band_of(page.keep)
+    depth = step or keep
+    why = f" ({page.step.because})" if page.step and page.step.because else ""
+    said = f"Depth: {BAND_WORDS[depth]}{why}" if depth else "Depth: none set" if page.depth_pin else ""
+    if page.depth_pin:
+        pin = band_of(page.depth_pin.value)
+        said += f"; pinned to {BAND_WORDS[pin] if pin else page.depth_pin.value} ({_by(page.depth_pin)})"
+    return cut(said, 150)
+
+
+def _load_line(page: Page) -> str:
+    said = f"Load: at most {shown(page.limit, 'kg', page.system)}" if page.limit is not None else "Load: no limit" if page.load_pin else ""
+    if page.load_pin:
+        try:
+            pinned = shown(float(page.load_pin.value), "kg", page.system)
+        except ValueError:
+            pinned = page.load_pin.value
+        said += f"; pinned to {pinned} ({_by(page.load_pin)})"
+    return cut(said, 150)
+
+
+def _pin_or(pin: Pinned | None, said: str) -> str:
+    return cut(f"{DRILL_WORDS.get(pin.value, pin.value)} ({_by(pin)})" if pin else said, 110)
+
+
+def _by(pin: Pinned) -> str:
+    return f"{pin.rule}: {pin.because}" if pin.because else pin.rule
+
+
+def _day_words(day: ToldDay, page: Page, most: int) -> str:
+    """One squat day: its date, load, depth, back, whether something hurt, and the note."""
+    load = "" if day.load is None else shown(day.load, "kg", page.system) if day.load else "no bar"
+    depth = band_of(day.depth)
+    parts = (f"{day.day:%a} {day.day.day} {day.day:%b}", load, BAND_WORDS[depth] if depth else "",
+             {"kept": "depth kept", "deeper": "deeper than set", "higher": "higher than set"}.get(day.kept or "", ""),
+             {"still": "back still", "moved": "back moved", "cant_tell": "back: can't tell"}.get(day.back or "", ""),
+             "on film" if day.film else "", "" if day.felt is None else f"movement felt {day.felt:g} of 10",
+             "SOMETHING HURT" if day.hurt else "", f"“{cut(day.note, 120)}”" if day.note else "")
+    return cut(", ".join(filter(None, parts)), most)
+
+
+def numbers_says(look: Look, page: Page) -> list[Say]:
+    """What each cause rests on, then the latest reading of each test and side with its lines and its error."""
+    rests = [f"{look.name}: what it rests on", cut(page.overall_words, 200), "", *(_cause_line(cause, 900, 300) for cause in page.causes)]
+    lines = [f"{look.name}: numbers, the latest of each side"]
+    for one in page.numbers:
+        lines += ["", f"{TEST_WORDS[one.test].capitalize()}, {one.side}: {cut(one.shown, 40)}",
+                  cut(f"{look.said(one.at)}, {one.method}, {one.repeats} {'reading' if one.repeats == 1 else 'readings'}", 120),
+                  *(f"· {cut(line, 160)}" for line in one.lines), f"Error: {cut(one.error, 160)}"]
+    if not page.numbers:
+        lines.append("Nothing is measured yet.")
+    return [Say(_text(rests)), Say(_text(lines), _back(look.lifter, ("Charts", "charts"), ("Squat days", "days")))]
+
+
+def days_say(look: Look, page: Page) -> Say:
+    """The last squat days, the newest first, and the depth and load to keep to."""
+    lines = [f"{look.name}: last squat days", ""]
+    lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None told of yet."]
+    lines += ["", *filter(None, (_depth_line(page), _load_line(page)))]
+    return Say(_text(lines), _back(look.lifter, ("Numbers", "numbers")))
+
+
+def more_say(look: Look, page: Page) -> Say:
+    """Alerts with what was answered, what coaches did, what was sent in; and what a coach can do."""
+    lines = [f"{look.name}: alerts and acts", ""]
+    for alarm in page.alarms:
+        lines += _alarm_lines(alarm, look)
+    lines += [] if page.alarms else ["No alert so far."]
+    lines += ["", *(cut(f"· {look.said(one.at)}, {one.coach}: {in_words(one.what)}, {in_words(one.value)}"
+                        f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
+    lines += [cut(f"· sent {look.said(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
+    taps = [_tap(label, "coach_act", f"{look.lifter}-{what}") for what, label in ACTS]
+    return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
+
+
+def _alarm_lines(alarm: Alarm, look: Look) -> list[str]:
+    told = "; ".join(f"{in_words(key)}: {cut(said, 40)}" for key, said in alarm.answers)
+    return [cut(f"· {look.said(alarm.alert.at)}, {SAFETY_WORDS.get(alarm.alert.level, alarm.alert.level)}: {alarm.alert.because}", 260),
+            *([cut(f"Answered: {told}", 420)] if told else [])]
+
+
+def _charts(look: Look) -> Say:
+    """A button for each chart that has something in it."""
+    facts = log.facts_of(look.db, look.lifter)
+    answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
+               for row in log.answers_of(look.db, look.lifter)]
+    system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
+                    (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
+    steps = tuple((local_date(at, zone), value) for value, at in log.found(look.db, look.lifter, "depth.step") if band_of(value))
+    whose = Whose(str(look.lifter), system, zone, steps)
+    there = [name for name in CHARTS if chart_of(name, answers, whose) is not None]
+    taps = [_tap(CHART_WORDS[name], "lifter", f"{look.lifter}-{name}") for name in there]
+    return Say(f"{look.name}: which chart?" if there else f"{look.name}: nothing to draw yet.",
+               (*in_rows(taps, 2), *_back(look.lifter, ("Numbers", "numbers"))))
+
+
+# the log ----------------------------------------------------------------------------------------------------
+
+
+def log_say(look: Look, rows: Sequence[LogRow], page: int, pages: int, questions: Questions, book: Book) -> Say:
+    """One page of the log, the newest row first, each with what became of it."""
+    lines = [f"{look.name}: log, page {page + 1} of {pages}, on your clock", *(_log_line(row, look, questions, book) for row in rows)]
+    if not rows:
+        lines.append("No answer is in it yet.")
+    turn = [_tap("Newer", "lifter_log", f"{look.lifter}-{page - 1}")] * (page > 0) + [
+        _tap("Older", "lifter_log", f"{look.lifter}-{page + 1}")] * (page + 1 < pages)
+    return Say(_text(lines), (*in_rows(turn, 2), *_back(look.lifter)))
+
+
+def _log_line(row: LogRow, look: Look, questions: Questions, book: Book) -> str:
+    """"#812 Tue 3 Mar 18:05, Knee to wall, left: How many cm? → 11 cm (“eleven”), in place of “12”"."""
+    at = row.at.astimezone(zone_of(look.zone))
+    asked = questions.get(row.flow, {}).get(row.key)
+    title = book[row.flow].flow.title if row.flow in book.flows else in_words(row.flow)
+    side = f", {cut(row.side, 8)}" if row.side else ""
+    options = {option.value: option.label for option in asked.ask.kind.options} if asked else {}
+    if row.value is None:
+        answer = f"“{cut(row.raw, 50)}”" if row.raw else "nothing"
+    elif isinstance(row.value, str):
+        answer = cut(options.get(row.value, row.value), 50)
+    else:
+        answer = f"{round(row.value, 2):g}{'°' if row.unit == 'deg' else f' {cut(row.unit, 8)}' if row.unit else ''}"
+    raw = cut(row.raw, 50)
+    same = not raw or row.value is None or raw.casefold() in (answer.casefold(), answer.split(" ")[0].rstrip("°"),
+                                                              str(row.value).casefold())
+    written = "" if same else f" (“{raw}”)"
+    notes = [STATUS_WORDS[row.status]] if row.status in STATUS_WORDS else []
+    if row.replaces is not None:
+        notes.append(f"in place of “{cut(row.instead_of or '', 30)}”")
+    if row.later:
+        notes.append("replaced later")
+    told = f" [{'; '.join(notes)}]" if notes else ""
+    question = cut(asked.text if asked else in_words(row.key), 60)
+    return f"#{row.id} {at:%a} {at.day} {at:%b} {at:%H:%M}, {cut(title, 24)}{side}: {question} → {answer}{written}{told}"

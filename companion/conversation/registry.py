@@ -1,0 +1,168 @@
+"""The catalogue: every flow, compiled once when it is first asked for, and the words that start each."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Final
+
+from rapidfuzz import fuzz
+
+from companion.conversation.condition import Facts
+from companion.conversation.flow import Flow, Gate, Offer, Run, Tell
+from companion.conversation.machine import Compiled, compile_flow
+from companion.language.phrases import normalise
+
+PARKED: Final = "parked"
+"""The name under which ``Run`` takes up what was parked last."""
+
+SENTENCE_MOST: Final = 120
+"""Characters of a sentence that may start a flow; our choice."""
+
+RESUME: Final = ("go on", "continue", "resume", "carry on")
+
+Sentences = tuple[tuple[re.Pattern[str], Flow], ...]
+
+
+class Flows(Mapping[str, Compiled]):
+    """Flows by name, each compiled when it is first asked for: ``ValueError`` then where it can't be (``compile_flow``).
+    ``written`` are the flows themselves."""
+
+    def __init__(self, written: Mapping[str, Flow]) -> None:
+        self.written = written
+        self._compiled: dict[str, Compiled] = {}
+
+    def __getitem__(self, name: str) -> Compiled:
+        if name not in self._compiled:
+            self._compiled[name] = compile_flow(self.written[name])
+        return self._compiled[name]
+
+    def __contains__(self, name: object) -> bool:
+        return name in self.written
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.written)
+
+    def __len__(self) -> int:
+        return len(self.written)
+
+
+@dataclass(frozen=True)
+class Book:
+    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` whenever something hurts, ``link`` takes the codes that
+    people bring. What every flow has a say in, such as ``commands``, is worked out when it is first asked for."""
+
+    flows: Flows
+    home: str
+    pain: str
+    link: str = ""
+
+    def __getitem__(self, name: str) -> Compiled:
+        return self.flows[name]
+
+    @cached_property
+    def commands(self) -> Mapping[str, str]:
+        """The words that start a flow, and which. Raises ValueError as ``bind`` does."""
+        return _commands(self.flows.written)
+
+    def command(self, text: str) -> str | None:
+        """The flow that a typed command starts, with or without a slash, or None."""
+        words = _command_words(text)
+        return self.commands.get(f"/{words}" if text.lstrip().startswith("/") else words) or self.commands.get(words)
+
+    def sentence(self, text: str, facts: Facts | None = None) -> tuple[str, str] | None:
+        """The flow that a whole sentence starts, and the part of it that goes with it ("" where it has none); or None. ``facts``:
+        what is known of who says it (none: anybody)."""
+        return _said(text, self._sentences, facts)
+
+    def code(self, text: str) -> str | None:
+        """The code that a text brings, where it is a sentence that does: its letters may spell anything."""
+        said = _said(text, self._codes)
+        return said and said[1]
+
+    def brings_code(self, text: str) -> bool:
+        """Whether a text brings a code."""
+        return self.code(text) is not None
+
+    @cached_property
+    def _sentences(self) -> Sentences:
+        return _patterns(self.flows.written.values())
+
+    @cached_property
+    def _codes(self) -> Sentences:
+        return _patterns([self.flows.written[self.link]] if self.link else [])
+
+    def near_command(self, text: str) -> str | None:
+        """The flow whose longer words a text nearly is, where it is nearest to one flow only; for the menu."""
+        words = _command_words(text)
+        near = {flow for name, flow in self.commands.items() if len(name) >= 6 and fuzz.ratio(words, name) >= 85}
+        return near.pop() if len(near) == 1 else None
+
+    @staticmethod
+    def resumes(text: str) -> bool:
+        """Whether the words ask to take up what was parked."""
+        return _command_words(text) in RESUME
+
+
+def _patterns(flows: Iterable[Flow]) -> Sentences:
+    return tuple((re.compile(pattern), flow) for flow in flows for pattern in flow.sentences)
+
+
+def _said(text: str, sentences: Sentences, facts: Facts | None = None) -> tuple[str, str] | None:
+    """The flow whose sentence a text is, and the part of it that goes with it; or None."""
+    if len(text) > SENTENCE_MOST:
+        return None
+    said = normalise(text).strip(" .!")
+    for pattern, flow in sentences:
+        if found := pattern.fullmatch(said):
+            asked = found.groupdict().get("asked") or ""
+            if (not flow.fits or flow.fits(asked)) and (facts is None or flow.said_by.holds(facts)):
+                return flow.name, asked
+    return None
+
+
+def _command_words(text: str) -> str:
+    if len(text) > 60:
+        return ""
+    return normalise(text).strip(" .!").removeprefix("/").split("@")[0].replace("_", " ").replace("-", " ").strip()
+
+
+def offers_of(flow: Flow) -> list[Offer]:
+    """Every button of a flow that begins another."""
+    return [*flow.invites, *(offer for step in flow.steps if isinstance(step, Tell) for offer in step.offers)]
+
+
+def bind(flows: Iterable[Flow], home: str, pain: str, link: str = "") -> Book:
+    """A book from flows. Raises ValueError where two flows share a name or words, or one names a flow that is not there."""
+    named: dict[str, Flow] = {}
+    for flow in flows:
+        if flow.name in named:
+            raise ValueError(f"two flows are called {flow.name}")
+        named[flow.name] = flow
+    book = Book(Flows(named), home, pain, link)
+    _ = book.commands
+    return book
+
+
+def _commands(flows: Mapping[str, Flow]) -> Mapping[str, str]:
+    commands: dict[str, str] = {}
+    for name, flow in flows.items():
+        if name != flow.name:
+            raise ValueError(f"the flow in {name} is called {flow.name}")
+        if missing := _named_in(flow) - flows.keys():
+            raise ValueError(f"{name} runs {', '.join(sorted(missing))}, which is not there")
+        names = (*((name, flow.title) if flow.by_name else ()), *flow.command)
+        for words in {("/" if word.startswith("/") else "") + _command_words(word) for word in names}:
+            if words in commands:
+                raise ValueError(f"“{words}” starts both {commands[words]} and {name}")
+            commands[words] = name
+    return commands
+
+
+def _named_in(flow: Flow) -> set[str]:
+    """The flows that a flow names."""
+    runs = (step.flow for step in flow.steps if isinstance(step, Run) and step.flow != PARKED)
+    gates = (gate.first for gate in flow.gates if isinstance(gate, Gate) and gate.first)
+    return {*runs, *gates, *(offer.flow for offer in offers_of(flow))}

@@ -1,0 +1,1 @@
+"""The answers as HL7 FHIR R5 resources."""

@@ -1,0 +1,78 @@
+"""Names and codes of the FHIR export: identifiers, code systems, quantities.
+
+R5, HL7; LOINC and UCUM where there is a code. No LOINC code was found for these joint measures in degrees or centimetres
+(reference-values), so they are in a code system of this project's own. Its names begin with "urn:squat-companion", which is
+not registered (RFC 8141): the project has no domain of its own to name them by (choice).
+"""
+
+from __future__ import annotations
+
+from typing import Any, Final
+from uuid import NAMESPACE_URL, uuid5
+
+from companion.conversation.number_kinds import PainScore
+from companion.export.questions import Question, in_words, stem_of
+from companion.export.table import number, plain
+
+Json = dict[str, Any]
+
+OURS: Final = "urn:squat-companion"
+LOINC: Final = "http://loinc.org"
+UCUM: Final = "http://unitsofmeasure.org"
+
+PAIN: Final = {"system": LOINC, "code": "72514-3", "display": "Pain severity - 0-10 verbal numeric rating [Score] - Reported"}
+"""reference-values (Open standards); the display second-hand."""
+VITAL: Final = {
+    "about_you.height": {"system": LOINC, "code": "8302-2", "display": "Body height"},
+    "about_you.mass": {"system": LOINC, "code": "29463-7", "display": "Body weight"},
+}
+"""The vital signs among the answers: the codes that HL7's profiles bodyheight and bodyweight fix (read)."""
+
+_UCUM: Final = {"cm": "cm", "kg": "kg", "deg": "deg", "s": "s", "years": "a", "": "1"}
+"""By the kept unit (units.py). deg, cm, s, kg: reference-values; a, 1 and {score} from memory, parsed by ucumvert in the test."""
+SCORE: Final = "{score}"
+
+
+def urn(*parts: str) -> str:
+    """A name of this project's own."""
+    return ":".join((OURS, *parts))
+
+
+def full_url(*parts: str) -> str:
+    """Where a resource is in the bundle: the same parts always give the same urn:uuid."""
+    return uuid5(NAMESPACE_URL, urn(*map(plain, parts))).urn
+
+
+def identifier(url: str) -> Json:
+    """What a receiver knows a resource by when it is sent again."""
+    return {"system": "urn:ietf:rfc:3986", "value": url}
+
+
+def words(text: str) -> str:
+    """A text as FHIR takes it: never empty, no control characters, single spaces."""
+    return " ".join(plain(text).split()) or "\ufffd"
+
+
+def concept(system: str, code: str, display: str = "") -> Json:
+    """A coded thing of this project's own, with its words."""
+    said = words(display or in_words(code))
+    return {"coding": [{"system": urn(system), "code": words(code), "display": said}], "text": said}
+
+
+def unit_code(unit: str) -> str:
+    """The UCUM code of a kept unit; one that UCUM does not know as an annotation."""
+    return _UCUM.get(unit, f"{{{unit}}}")
+
+
+def quantity(value: float, code: str, shown: str = "") -> Json:
+    """A finite value with its UCUM unit, and the unit as people write it."""
+    return {"value": number(value), **({"unit": shown} if shown else {}), "system": UCUM, "code": code}
+
+
+def measure(flow: str, title: str, key: str, side: str, asked: Question | None) -> Json:
+    """The code of what a number measures: LOINC where there is one, else one of our own for all sides and repeats."""
+    if asked and isinstance(asked.ask.kind, PainScore):
+        return dict(PAIN)
+    stem = stem_of(key, side)
+    name = f"{flow}.{stem}" if stem else flow
+    return dict(VITAL.get(name) or {"system": urn("measure"), "code": name, "display": f"{title}: {in_words(stem)}" if stem else title})

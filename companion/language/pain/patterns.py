@@ -1,0 +1,140 @@
+"""Patterns over words: how the lines of ``tables`` are compiled, and where they match."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cache
+from itertools import chain
+from typing import NamedTuple
+
+from companion.language.pain import Pain, tables
+
+
+class Step(NamedTuple):
+    """One place of a pattern."""
+
+    words: frozenset[str]
+    optional: bool = False
+    gap: bool = False
+
+
+class Rule(NamedTuple):
+    """A pattern, and what it is worth while the body is at work and at rest."""
+
+    steps: tuple[Step, ...]
+    at_work: Pain = Pain.NO
+    at_rest: Pain = Pain.NO
+    thing: bool = True
+    sore: bool = False
+    instead: tuple[str, ...] = ()
+
+
+class Hit(NamedTuple):
+    """Where in the words a rule matched: from ``start`` up to ``end``."""
+
+    start: int
+    end: int
+    rule: Rule
+
+
+Index = dict[str, list[Rule]]
+END, QUESTION, COMMA, STOP, SHOUT = "$", "¿", ",", ".", "!"
+SENTENCE_ENDS = frozenset((QUESTION, STOP, SHOUT))
+MARKS = SENTENCE_ENDS | {COMMA}
+_CLAUSE_ENDS = MARKS | {"and", "but", "when", "so", "while", "then"}
+_GAP = 3  # words a ``~`` may skip
+
+
+@cache
+def word_set(table: str) -> frozenset[str]:
+    """The words of a table, its groups opened."""
+    words = table.replace("|", " ").split()
+    opened = (word_set(tables.GROUPS[word[1:-1]]) if word.startswith("<") else (word,) for word in words)
+    return frozenset(chain.from_iterable(opened))
+
+
+def rules(
+    *patterns: str, levels: tuple[Pain, Pain] = (Pain.NO, Pain.NO), thing: bool = True, sore: bool = False
+) -> Iterator[Rule]:
+    """The rules of some patterns, a line each; a line set further in goes on with the one before."""
+    for line in re.sub(r"\n {5,}", " ", "\n".join(patterns)).replace("| ", "|").split("\n"):
+        pattern, _, instead = line.partition("->")
+        steps = tuple(
+            Step(frozenset(), gap=True) if part == "~" else Step(word_set(part.removesuffix("?")), optional=part.endswith("?"))
+            for part in pattern.split()
+        )
+        if steps:
+            yield Rule(steps, *levels, thing, sore, tuple(instead.split()))
+
+
+def by_first_word(*of_tables: Iterator[Rule]) -> Index:
+    """Rules by the words they may begin with; ``ValueError`` where one begins with no word."""
+    index: Index = {}
+    for rule in chain(*of_tables):
+        first = rule.steps[0]
+        if first.optional or first.gap:
+            raise ValueError(f"a pattern must begin with a word: {rule.steps}")
+        for word in first.words:
+            index.setdefault(word, []).append(rule)
+    return index
+
+
+def words_of(index: Index) -> frozenset[str]:
+    """Every word of every rule."""
+    return frozenset().union(*{step.words for rule in chain(*index.values()) for step in rule.steps})
+
+
+NO, WITHOUT, NOT, HARDLY = map(word_set, (tables.NO, tables.WITHOUT, tables.NOT, tables.HARDLY))
+DENIALS = NO | WITHOUT | NOT | HARDLY
+_SMALL = (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPEN, tables.DEGREE, tables.LISTED)
+EVERYDAY = DENIALS | word_set(" ".join((tables.EVERYDAY, *_SMALL, "<my> <feel> <day>")))
+
+
+def found(words: list[str], index: Index) -> Iterator[Hit]:
+    """Every place where a rule matches."""
+    for at, word in enumerate(words):
+        for rule in index.get(word, ()):
+            if (end := match(rule.steps, 0, words, at)) > at:
+                yield Hit(at, end, rule)
+
+
+def match(steps: tuple[Step, ...], k: int, words: list[str], at: int) -> int:
+    """Where the pattern from its k-th step ends in the words, or -1."""
+    if k == len(steps):
+        return at
+    step = steps[k]
+    if step.gap:
+        for skipped in range(_GAP + 1):
+            if (end := match(steps, k + 1, words, at + skipped)) >= 0:
+                return end
+            if at + skipped >= len(words) or words[at + skipped] in MARKS or words[at + skipped] in DENIALS:
+                return -1
+        return -1
+    if at < len(words) and words[at] in step.words and (end := match(steps, k + 1, words, at + 1)) >= 0:
+        return end
+    if step.optional or (END in step.words and (at >= len(words) or words[at] in _CLAUSE_ENDS)):
+        return match(steps, k + 1, words, at)
+    return -1
+
+
+def holds(words: list[str], index: Index) -> bool:
+    """Whether any rule matches anywhere."""
+    return next(found(words, index), None) is not None
+
+
+_SURE, _UNSURE = (Pain.YES, Pain.YES), (Pain.ASK, Pain.ASK)
+HITS = by_first_word(
+    rules(*tables.SURE_THINGS.values(), levels=_SURE),
+    rules(*tables.SURE_EVENTS.values(), levels=_SURE, thing=False),
+    rules(tables.SORE, levels=_SURE, sore=True),
+    rules(*tables.DIZZY_THINGS.values(), levels=(Pain.YES, Pain.ASK)),
+    rules(*tables.UNSURE_THINGS.values(), levels=_UNSURE),
+    rules(*tables.UNSURE_EVENTS.values(), levels=_UNSURE, thing=False),
+    rules(*tables.VAGUE.values(), levels=(Pain.ASK, Pain.NO)),
+)
+ORDINARY = by_first_word(rules(*tables.ORDINARY.values()))
+CAUSES, PAST, NOW, ELLIPSIS, LONG_AGO, WHOLLY_OVER = (
+    by_first_word(rules(table))
+    for table in (tables.CAUSES, tables.PAST, tables.NOW, tables.ELLIPSIS, tables.LONG_AGO, tables.WHOLLY_OVER)
+)

@@ -1,0 +1,88 @@
+"""A folder of every picture, for a person to look at, and a page that shows them at a phone's width."""
+
+from __future__ import annotations
+
+import html
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
+from typing import Final
+
+from companion.pictures.cache import drawn
+from companion.pictures.charts import png
+from companion.pictures.draw import PHONE
+from companion.pictures.drawing import Drawing
+from companion.pictures.poses import poses
+from companion.pictures.series import CHARTS, Whose, chart_of
+from companion.pictures.your_squat import your_squat
+from companion.screening.records import About, HipFold, KneeToWall
+from companion.screening.screen import Answer, Screen
+
+BEGAN: Final = datetime(2026, 3, 2, 18, tzinfo=UTC)
+"""The first day of the made-up lifter whose charts are shown."""
+DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple(range(0, 280, 7))}
+
+
+def write_sheet(folder: Path) -> int:
+    """Write every pose and, of a made-up lifter, every chart, with ``index.html``; gives how many pictures."""
+    folder.mkdir(parents=True, exist_ok=True)
+    found = [(f"{drawing.name}.{'gif' if drawing.moves else 'png'}", drawn(drawing), drawing.words) for drawing in _drawings()]
+    for days, when in DAYS.items():
+        for name in CHARTS:
+            chart = chart_of(name, _made_up(when), Whose("1", steps=_steps(when)))
+            assert chart is not None
+            found.append((f"{name}_{days}.png", png(chart), chart.words))
+    shown = []
+    for file, data, words in found:
+        (folder / file).write_bytes(data)
+        shown.append(f'<figure><img src="{file}" width="{PHONE}" alt="{html.escape(words)}">'
+                     f"<figcaption><b>{file}</b><br>{html.escape(words)}</figcaption></figure>")
+    (folder / "index.html").write_text(
+        "<!doctype html><meta charset=utf-8><title>Every picture</title><style>body{background:#17212b;color:#e8edf2;"
+        f"font:14px sans-serif}}figure{{display:inline-block;vertical-align:top;width:{PHONE}px;margin:8px}}</style>"
+        + "\n".join(shown), encoding="utf-8")
+    return len(found)
+
+
+def _drawings() -> list[Drawing]:
+    own = your_squat(Screen(knee_to_wall=KneeToWall(method="tape", left_1=9.0, right_1=11.0),
+                            hip_fold=HipFold(left_first="back", left_pinch="no", left_angle=108.0, right_first="back",
+                                             right_pinch="no", right_angle=112.0)), About(height=178.0, mass=80.0))
+    return [*poses().values(), *([own] if own else [])]
+
+
+def _steps(days: tuple[int, ...]) -> tuple[tuple[date, str], ...]:
+    """Nobody's depth steps: deeper by and by, with a step back now and then."""
+    bands = ("well_above", "a_little_above", "parallel", "below")
+    return tuple(((BEGAN + timedelta(days=day)).date(), bands[min(3, n // 6 + (n % 5 != 3))]) for n, day in enumerate(days))
+
+
+def _made_up(days: tuple[int, ...]) -> list[Answer]:
+    """The log of nobody: every test that has a chart, on so many days."""
+    rows: list[Answer] = []
+
+    def add(flow: str, run: str, key: str, value: float | str, at: datetime, method: str = "", placement: str = "") -> None:
+        rows.append(Answer(flow, run, key, value, "ok", "done", method, placement, at))
+
+    bands = ("well_above", "a_little_above", "parallel", "below")
+    for n, day in enumerate(days):
+        at, run, wave = BEGAN + timedelta(days=day), str(n + 1), (n * 7) % 5 - 2
+        add("leg_raise", run, "method", "level", at)
+        add("leg_raise", run, "left_level", float(round(62 + 0.05 * day + wave)), at, "level_own", "shin")
+        add("leg_raise", run, "right_level", float(round(71 + 0.04 * day - wave)), at, "level_own", "shin")
+        add("knee_to_wall", run, "method", "tape", at)
+        for side, start in (("left", 8.5), ("right", 11.5)):
+            add("knee_to_wall", run, f"{side}_1", round(start + 0.012 * day + 0.2 * wave, 1), at, "tape")
+        add("squat_look", run, "plain_rounds", "clearly", at)
+        add("squat_look", run, "plain_depth", bands[min(day // 60, 3)], at)
+        add("safety_check", run, "pain", float(max(0, 2 - day // 60)), at)
+        if n % 4 == 2:
+            add("pain", run, "bad", 4.0, at)
+        if not n:
+            add("trial", "0", "join", "yes", at)
+        add("squat_day", f"d{run}", "lot", "draw", at)
+        add("squat_day", f"d{run}", "load", 80.0, at)
+        back = "moved" if n % 5 == 3 else "cant_tell" if n % 7 == 6 else "still"
+        for key, said in (("felt", float(4 + wave)), ("back", back), ("hurt", "yes" if n % 16 == 9 else "no"), ("kept", "kept"),
+                          ("seen_by", "film")):
+            add("squat_after", f"a{run}", key, said, at)
+    return rows

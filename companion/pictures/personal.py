@@ -1,0 +1,47 @@
+"""A lifter's own pictures, from their log: charts, and their own squat."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Callable
+
+from companion.base.clock import local_date
+from companion.language.units import METRIC, shown
+from companion.pictures.cache import drawn
+from companion.pictures.series import CHARTS, Whose, chart_of
+from companion.pictures.your_squat import NAME, your_squat
+from companion.record import log
+from companion.screening.errors import errors_from
+from companion.screening.screen import Answer, about_from, screen_from
+
+
+def is_own(name: str) -> bool:
+    """Whether a picture of this name is drawn from somebody's log."""
+    return name in CHARTS or name == NAME
+
+
+def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tuple[bytes, str] | None]:
+    """Reads what a person's own picture needs; what it gives draws it, beside the loop: the picture and its words, or None where
+    there is nothing to show."""
+    answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
+               for row in log.answers_of(db, person)]
+    facts = log.facts_of(db, person)
+    system, zone = (str(facts[key].value) if key in facts else usual
+                    for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
+    steps = tuple((local_date(at, zone), value) for value, at in log.found(db, person, "depth.step"))
+    whose = Whose(str(person), system, zone, steps)
+    return lambda: _drawn_for(name, answers, whose)
+
+
+def _drawn_for(name: str, answers: list[Answer], whose: Whose) -> tuple[bytes, str] | None:
+    if name == NAME:
+        about = about_from(answers)
+        show: Callable[[float, str], str] = lambda value, unit: shown(value, unit, whose.system)  # noqa: E731
+        drawing = your_squat(screen_from(answers), about, errors_from(answers, about.sex), show)
+        return None if drawing is None else (drawn(drawing), drawing.words)
+    chart = chart_of(name, answers, whose)
+    if chart is None:
+        return None
+    from companion.pictures.charts import png
+
+    return png(chart), chart.words

@@ -1,0 +1,258 @@
+"""What a lifter is told: the overall picture, a verdict on each cause, the drill's part, a depth and a load for now.
+
+Wording and numbers are common practice and this project's choices (evidence-and-drills), and say so. Some rounding at
+depth is normal, in trained lifters too (McKean 2010 J Strength Cond Res 24:2731, read).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Final, Literal
+
+from companion.screening.depth import BAND_WORDS, NEVER, Band, band_of
+from companion.screening.errors import Errors
+from companion.screening.evidence import PART_WORDS, Grade
+from companion.screening.findings import Finding, findings_of
+from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
+from companion.screening.readings import HYPERMOBILE, Reading, Show, mean_of, metric, side_difference
+from companion.screening.records import About, SquatLook
+from companion.screening.rulings import Ruling, Verdict, decide, weight_for
+from companion.screening.screen import ROUTE, SIDES, TEST_WORDS, Screen
+
+Overall = Literal["normal", "no_rounding", "load_question", "likely", "by_elimination", "unexplained", "open"]
+
+LOAD_SHARE: Final = 0.8  # of the working load, and clean on film; a coach may set another (choice)
+PARTS: Final = ("hip", "hamstrings", "calf", "trunk", "control")
+
+OVERALL_WORDS: Final[dict[Overall, str]] = {
+    "normal": "A little rounding at or below parallel, without pain, is common, in trained lifters too. "
+              "More tests are optional.",
+    "no_rounding": "No rounding was seen without load. Side-on film of a working set would tell more.",
+    "load_question": "Clean without load, rounding on film under load: so the question is the load. "
+                     "Strength comes first.",
+    "likely": "The tests point at something. How sure that is stands beside each cause.",
+    "by_elimination": "Two causes are ruled out, so one is left. That is weaker than a test that points at it.",
+    "unexplained": "These tests do not explain it. Length, strength and control were all ruled out as far as tested.",
+    "open": "The tests so far do not settle it.",
+}
+CANNOT_TELL: Final = "Home tests can't show the shape of bones or joints, and they are no diagnosis."
+HYPERMOBILE_WORDS: Final = "Both straight legs go past 95°: no stretching for you (our cautious choice)."
+
+
+@dataclass(frozen=True, slots=True)
+class Conclusion:
+    """The outcome of a screen.
+
+    ``verdicts``: length, strength, control. ``part``: the one part that gets a drill, "" for none; ``easier``: in its
+    easier form (by elimination). ``keep``: the deepest band to squat to now, None where nothing is advised; never below
+    the usual depth. ``load_limit``: kg, None where no number can be given or nothing is advised. ``not_tested``: tests
+    without an answer that counts. ``settle``: the tests that would tell most next. ``no_stretch``: parts that get no
+    stretch (a pinch, or hypermobile). ``stance``: a hint for the feet, "" for none. ``words`` fields are one message
+    each, at most 160 characters.
+    """
+
+    overall: Overall
+    words: str
+    verdicts: tuple[Verdict, ...]
+    part: str
+    easier: bool
+    keep: Band | None
+    keep_words: str
+    load_limit: float | None
+    load_words: str
+    not_tested: tuple[str, ...]
+    settle: tuple[str, ...]
+    hypermobile: bool
+    no_stretch: tuple[str, ...]
+    stance: str
+    differences: tuple[str, ...]
+    notes: tuple[str, ...]
+
+    def verdict(self, cause: str) -> Verdict:
+        """The verdict on length, strength or control."""
+        return next(verdict for verdict in self.verdicts if verdict.cause == cause)
+
+
+def conclude(screen: Screen, about: About, pain: float | None = None, show: Show = metric,
+             errors: Errors | None = None) -> Conclusion:
+    """The outcome of a screen. ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal.
+
+    ``show`` writes a metric number in the lifter's units. ``errors``: the lifter's own measurement errors; None means
+    the published ones for their sex.
+    """
+    errors = errors or Errors(about.sex)
+    findings = findings_of(screen, about, show, errors)
+    look = screen.squat_look or SquatLook()
+    plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
+    rounds = [start for start in (plain, loaded) if start is not None and start < NEVER]
+    verdicts = _eliminated(decide(findings, screen.done), rounding_seen=bool(rounds))
+    overall = _overall(look, plain, loaded, pain, verdicts)
+    part = _drill_part(overall, verdicts, look, findings)
+    keep, keep_words = _depth(overall, min(rounds, default=None), about)
+    limit, load_words = _load(overall, about, show)
+    hypermobile = _hypermobile(screen)
+    pinched = {f.part for f in findings if f.row.id in ("hip_fold_pinch", "knee_to_wall_pinch")}
+    return Conclusion(
+        overall, _overall_words(overall, verdicts), verdicts, part, overall == "by_elimination", keep, keep_words, limit,
+        load_words, tuple(test for test in ROUTE if test not in screen.done),
+        tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), hypermobile,
+        ("hip", "hamstrings", "calf") if hypermobile else tuple(p for p in PARTS if p in pinched),
+        _stance(screen, findings), _differences(screen, errors, show),
+        (*screen.notes, *((HYPERMOBILE_WORDS,) if hypermobile else ()), CANNOT_TELL))
+
+
+WIDTH_WORDS: Final = {"narrow": "close together", "middle": "hip-wide", "wide": "wide"}
+_AT_REST: Final = ("normal", "no_rounding", "unexplained")
+RULING_WORDS: Final = {Ruling.RULED_OUT: "ruled out", Ruling.NOT_TESTED: "not tested",
+                       Ruling.TOO_CLOSE: "too close to call", Ruling.LIKELY: "likely"}
+
+
+def verdict_words(verdict: Verdict) -> str:
+    """One cause's verdict in a sentence or two, at most 160 characters; its reasons are in ``because``."""
+    said = f"{verdict.cause.capitalize()}: {RULING_WORDS[verdict.ruling]}"
+    side = {"left": ", left side", "right": ", right side", "both": ", both sides"}.get(verdict.side, "")
+    match verdict.ruling:
+        case Ruling.LIKELY:
+            named = " and ".join(PART_WORDS[part] for part in verdict.together) + " together" if len(
+                verdict.together) > 1 else PART_WORDS[verdict.part]
+            what = f" ({named}{side})" if verdict.cause == "length" else ""
+            return f"{said}{what}. Likely is not certain."
+        case Ruling.RULED_OUT:
+            at = f" at the load tested ({verdict.load or 'not said'})" if verdict.cause == "strength" else ""
+            return f"{said}{at}, as far as these tests go."
+    open_parts = [PART_WORDS[p.part] for p in verdict.parts if p.ruling != Ruling.RULED_OUT]
+    what = f" ({', '.join(open_parts)}{side})" if verdict.cause == "length" and len(open_parts) < 3 else ""
+    left = " Left by elimination, which is weaker than likely." if verdict.by_elimination else ""
+    return f"{said}{what}.{left}"
+
+
+def settle_words(test: str) -> str:
+    """Which test would tell most next."""
+    if test == "squat_look":
+        return "The squat look, with its changes and with film of a working set you already have, would tell most next."
+    return f"The {TEST_WORDS[test]} would tell most next."
+
+
+def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[Verdict, ...]:
+    """Marks the one open cause where rounding was seen and the other two are ruled out, and what ruled them out."""
+    still = [v for v in verdicts if v.ruling != Ruling.RULED_OUT]
+    if not rounding_seen or len(still) != 1 or still[0].ruling == Ruling.LIKELY:
+        return verdicts
+    out = tuple(finding for v in verdicts if v is not still[0] for finding in v.because)
+    return tuple(replace(v, by_elimination=True, left_by=out) if v is still[0] else v for v in verdicts)
+
+
+def _overall(look: SquatLook, plain: int | None, loaded: int | None, pain: float | None,
+             verdicts: Sequence[Verdict]) -> Overall:
+    """Normal and load first; then what the verdicts amount to."""
+    if plain == NEVER:
+        return "load_question" if loaded is not None and loaded < NEVER else "no_rounding"
+    under_load = loaded is not None and plain is not None and (loaded < plain or look.rounds("load") == "clearly")
+    if (look.rounds("plain") == "little" and plain is not None and plain >= Band.PARALLEL.rank and pain == 0
+            and not under_load):
+        return "normal"
+    if any(v.ruling == Ruling.LIKELY for v in verdicts):
+        return "likely"
+    if any(v.by_elimination for v in verdicts):
+        return "by_elimination"
+    return "unexplained" if all(v.ruling == Ruling.RULED_OUT for v in verdicts) else "open"
+
+
+def _overall_words(overall: Overall, verdicts: Sequence[Verdict]) -> str:
+    """The picture in words; by elimination it names the cause that is left."""
+    left = next((verdict.cause for verdict in verdicts if verdict.by_elimination), "")
+    return OVERALL_WORDS[overall].replace("so one is left", f"so {left} is left") if left else OVERALL_WORDS[overall]
+
+
+def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: SquatLook, findings: Sequence[Finding]) -> str:
+    """The one part that gets the drill: of several likely, the one whose own change moved the depth most.
+
+    Heels or feet for length, the weight in front for strength, slow for control. Tied: control; where control is not
+    among them, the stronger finding, then strength (choice).
+    """
+    if overall in ("no_rounding", "unexplained", "open"):
+        return ""
+    if overall == "load_question":
+        return "trunk"
+    if overall == "by_elimination":
+        left = next(v for v in verdicts if v.by_elimination)
+        open_parts = [p.part for p in left.parts if p.ruling != Ruling.RULED_OUT]
+        return left.part or max(open_parts, key=lambda part: weight_for(part, findings))
+    likely = [v for v in verdicts if v.ruling == Ruling.LIKELY]
+
+    def moved(verdict: Verdict) -> int:
+        squats = {"length": ("heels", "wide"), "strength": ("front",), "control": ("slow",)}[verdict.cause]
+        return max(0, *(look.moved(squat) or 0 for squat in squats))
+
+    def strongest(verdict: Verdict) -> int:
+        return max((f.grade.rank for f in verdict.because if f.row.direction == "for"), default=0)
+
+    if not likely:
+        return ""
+    return max(likely, key=lambda v: (moved(v), v.cause == "control", strongest(v), v.cause == "strength")).part
+
+
+def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | None, str]:
+    """One band above where the rounding starts, never below the usual depth; nothing where nothing is to be kept."""
+    if overall in _AT_REST or start is None:
+        return None, ""
+    if start == 0:
+        return Band.WELL_ABOVE, ("The rounding starts well above parallel: for now stay above that, to a high box, "
+                                 "without a bar (our cautious choice).")
+    usual = band_of(about.usual_depth) or Band.BELOW
+    keep = min(list(Band)[start - 1], usual)
+    return keep, (f"For now go no deeper than {BAND_WORDS[keep]}, above where the rounding starts "
+                  "(our cautious choice). Film it once a week.")
+
+
+def _load(overall: Overall, about: About, show: Show) -> tuple[float | None, str]:
+    """At most 80 % of the working load and clean on film, where something is likely or the load is the question."""
+    if overall not in ("likely", "load_question"):
+        return None, ""
+    tail = "and clean on film (our cautious choice; your coach may set another)."
+    if about.load is None:
+        return None, f"Meanwhile lift at most 80 % of your working load, {tail}"
+    limit = float(int(about.load * LOAD_SHARE + 1e-9))
+    return limit, f"Meanwhile lift at most {show(limit, 'kg')}, 80 % of {show(about.load, 'kg')}, {tail}"
+
+
+def _hypermobile(screen: Screen) -> bool:
+    """Whether the straight leg goes past 95 degrees on both sides, by a measured angle."""
+    if screen.leg_raise is None:
+        return False
+    taken = [leg_raise_readings(screen.leg_raise, side) for side in SIDES]
+    return all(readings and not readings[0].width and mean_of(readings) > HYPERMOBILE for readings in taken)
+
+
+def _stance(screen: Screen, findings: Sequence[Finding]) -> str:
+    """A hint for the feet from the knee widths of the rock back and the wider squat."""
+    rock, order = screen.rock_back, ("early", "at_fold", "past")
+    widths = {} if rock is None else {
+        "narrow": rock.narrow, "middle": rock.middle, "wide": rock.wide}
+    ranked = {name: order.index(seen) for name, seen in widths.items() if seen in order}
+    best = [name for name, rank in ranked.items() if rank == max(ranked.values())]
+    look = screen.squat_look
+    if best == ["wide"] and look is not None and look.moved("wide") == 0:
+        return ""  # the lifter's own wider squats changed nothing
+    if len(best) == 1 and len(ranked) == 3:
+        return f"Your back stayed still longest with the knees {WIDTH_WORDS[best[0]]}: a hint for your stance, no more."
+    if any(f.row.id == "wide_later_hip" and f.grade > Grade.NONE for f in findings):
+        return "Feet wider helped a little: a hint for your stance, no more."
+    return ""
+
+
+def _differences(screen: Screen, errors: Errors, show: Show) -> tuple[str, ...]:
+    """Where left and right differ beyond error, in words."""
+    pairs: list[tuple[str, tuple[tuple[Reading, ...], ...]]] = []
+    if screen.leg_raise:
+        pairs.append(("leg_raise", tuple(leg_raise_readings(screen.leg_raise, side) for side in SIDES)))
+    if screen.knee_to_wall:
+        pairs.append(("knee_to_wall", tuple(knee_to_wall_readings(screen.knee_to_wall, side) for side in SIDES)))
+    said = []
+    for test, (left, right) in pairs:
+        if left and right:
+            difference = side_difference(left, right, errors.of(test, left[0].method), show)
+            if difference.counts:
+                said.append(f"{TEST_WORDS[test].capitalize()}: {difference.words}")
+    return tuple(said)

@@ -1,0 +1,201 @@
+"""The decision rule: from findings to a verdict on length, strength and control.
+
+Likely: one strong finding for, or two moderate ones from different tests. Ruled out: one strong or two moderate
+against, and none moderate or more for. Moderate or more on both sides: too close to call. Weak ones decide nothing.
+Each part is judged on each side; the worse side decides. Length is ruled out only where hip, hamstrings and calf are,
+on both sides; it is likely where one part is, or two parts on one side together reach it.
+The rule and its grades are this project's choice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from companion.screening.evidence import CAUSES, PART_WORDS, ROWS, Grade
+from companion.screening.findings import Finding
+from companion.screening.ordinal import Ranked
+from companion.screening.screen import SIDES, TEST_WORDS
+
+
+class Ruling(Ranked):
+    """What can be said of a cause or part; the worse later, so that the worse side decides."""
+
+    RULED_OUT = "ruled_out"
+    NOT_TESTED = "not_tested"
+    TOO_CLOSE = "too_close"
+    LIKELY = "likely"
+
+
+@dataclass(frozen=True, slots=True)
+class PartVerdict:
+    """A part's ruling, the side it is about ("left", "right", "both", or "" where no side was told apart)."""
+
+    part: str
+    ruling: Ruling
+    side: str
+    because: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """A cause's ruling and all it rests on.
+
+    ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part
+    that speaks loudest ("" where none does). ``because``: the findings, those that carry the ruling first.
+    ``contradiction``: what speaks both ways. ``load``: the loads at which strength was ruled out. ``settle``: the test
+    that would tell most next, "" where the cause is likely or ruled out. ``left_by``: what ruled the other two out, where
+    it is left by elimination. ``together``: the parts
+    that only together make it likely.
+    """
+
+    cause: str
+    ruling: Ruling
+    side: str = ""
+    part: str = ""
+    parts: tuple[PartVerdict, ...] = ()
+    because: tuple[Finding, ...] = ()
+    contradiction: str = ""
+    load: str = ""
+    settle: str = ""
+    by_elimination: bool = False
+    left_by: tuple[Finding, ...] = ()
+    together: tuple[str, ...] = ()
+
+    @property
+    def answers(self) -> tuple[str, ...]:
+        """Every answer it came from, as "flow.key"; none where nothing that speaks about it was given."""
+        return tuple(dict.fromkeys(answer for f in (*self.because, *self.left_by) for answer in f.answers))
+
+
+_EASIEST: Final = ("hip_fold", "leg_raise", "knee_to_wall", "hand_on_back_squat", "squat_look", "rock_back",
+                   "pause_squat", "arms_forward_squat", "hinge_to_squat")
+_WEIGHT: Final = {Grade.NONE: 0, Grade.WEAK: 1, Grade.MODERATE: 2, Grade.STRONG: 4}
+
+
+def decide(findings: Iterable[Finding], done: Collection[str] = ()) -> tuple[Verdict, ...]:
+    """The verdicts on length, strength and control, in that order; elimination is not applied. ``done``: the tests that
+    need no naming as what would tell most next."""
+    found = tuple(findings)
+    return tuple(_cause(cause, parts, found, done) for cause, parts in CAUSES.items())
+
+
+def weight_for(part: str, findings: Iterable[Finding]) -> int:
+    """How much speaks for a part: weak 1, moderate 2, strong 4 (choice; only to choose among parts)."""
+    return sum(_WEIGHT[f.grade] for f in findings if f.part == part and f.row.direction == "for")
+
+
+def settling_test(part: str, findings: Sequence[Finding], done: Collection[str] = ()) -> str:
+    """The test that would tell most about a part next: the best graded one that has not spoken yet; else the best.
+
+    Of equal grades the one that is easiest to do right (choice). "" where all that could tell are among ``done``.
+    """
+    spoken = {f.row.test for f in findings if f.part == part and f.grade >= Grade.MODERATE}
+    best: dict[str, Grade] = {}
+    for row in ROWS:
+        if row.part == part and row.grade >= Grade.MODERATE:
+            best[row.test] = max(row.grade, best.get(row.test, Grade.NONE))
+    ordered = sorted(best.keys() - set(done), key=lambda test: (test in spoken, -best[test].rank, _EASIEST.index(test)))
+    return ordered[0] if ordered else ""
+
+
+def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...], done: Collection[str]) -> Verdict:
+    """One cause: its parts on each side, the worse side first in everything."""
+    about = tuple(sorted((f for f in found if f.part in parts), key=lambda f: (-f.grade.rank, f.row.id, f.side)))
+    judged = {(part, side): _ruling(_on(about, part, side)) for part in parts for side in SIDES}
+    sides = {side: _combined([(judged[part, side], _on(about, part, side)) for part in parts]) for side in SIDES}
+    ruling = max(sides.values())
+    worse = [side for side in SIDES if sides[side] == ruling]
+    part_verdicts = tuple(_part(part, {side: judged[part, side] for side in SIDES}, about) for part in parts)
+    speaking = [f for f in about if not f.side or f.side in worse]
+    part = max(parts, key=lambda name: (max(judged[name, side] for side in worse) == Ruling.LIKELY,
+                                        weight_for(name, speaking)))
+    alone = [side for side in worse if judged[part, side] == Ruling.LIKELY]
+    together: tuple[str, ...] = ()
+    if ruling == Ruling.LIKELY and alone:
+        worse = alone
+    elif ruling == Ruling.LIKELY:
+        together = tuple(name for name in parts if any(
+            _decisive(_on(about, name, side), "for") and not _decisive(_on(about, name, side), "against") for side in worse))
+    open_parts = [p for p in part_verdicts if p.ruling in (Ruling.TOO_CLOSE, Ruling.NOT_TESTED)]
+    settled = ruling in (Ruling.LIKELY, Ruling.RULED_OUT)
+    return Verdict(
+        cause, ruling, _side(worse, part, about) if ruling != Ruling.RULED_OUT else "",
+        part if weight_for(part, speaking) else "", part_verdicts, _carrying_first(ruling, about),
+        _contradiction(part_verdicts),
+        _load(about) if ruling == Ruling.RULED_OUT else "",
+        "" if settled else settling_test(max(open_parts, key=lambda p: weight_for(p.part, about)).part, about, done),
+        together=together)
+
+
+def _carrying_first(ruling: Ruling, about: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings against first where a cause is ruled out, else those for it; the weightier first in each."""
+    order = ("against", "for", "neither") if ruling == Ruling.RULED_OUT else ("for", "against", "neither")
+    return tuple(sorted(about, key=lambda f: order.index(f.row.direction)))
+
+
+def _on(findings: Iterable[Finding], part: str, side: str) -> list[Finding]:
+    """The findings about a part that count on a side."""
+    return [f for f in findings if f.part == part and f.side in ("", side)]
+
+
+def _decisive(findings: Iterable[Finding], direction: str) -> list[Finding]:
+    """Those of a direction that are moderate or more."""
+    return [f for f in findings if f.row.direction == direction and f.grade >= Grade.MODERATE]
+
+
+def _enough(findings: Sequence[Finding]) -> bool:
+    """One strong finding, or moderate ones from two tests."""
+    return any(f.grade == Grade.STRONG for f in findings) or len({f.row.test for f in findings}) >= 2
+
+
+def _ruling(findings: Sequence[Finding]) -> Ruling:
+    """The rule for one part on one side."""
+    speaks_for, against = _decisive(findings, "for"), _decisive(findings, "against")
+    if speaks_for and against:
+        return Ruling.TOO_CLOSE
+    if _enough(speaks_for):
+        return Ruling.LIKELY
+    if _enough(against):
+        return Ruling.RULED_OUT
+    return Ruling.TOO_CLOSE if any(not f.row.hint for f in findings) else Ruling.NOT_TESTED
+
+
+def _combined(parts: Sequence[tuple[Ruling, Sequence[Finding]]]) -> Ruling:
+    """A cause on one side, from its parts: the worst of them, or likely where parts together reach it."""
+    uncontradicted = [f for _, findings in parts if not _decisive(findings, "against")
+                      for f in _decisive(findings, "for")]
+    return Ruling.LIKELY if _enough(uncontradicted) else max(ruling for ruling, _ in parts)
+
+
+def _part(part: str, by_side: dict[str, Ruling], about: Sequence[Finding]) -> PartVerdict:
+    """One part over both sides."""
+    worst = max(by_side.values())
+    worse = [side for side in SIDES if by_side[side] == worst]
+    side = "" if worst == Ruling.RULED_OUT else _side(worse, part, about)
+    return PartVerdict(part, worst, side, tuple(f for f in about if f.part == part))
+
+
+def _side(worse: Sequence[str], part: str, about: Iterable[Finding]) -> str:
+    """The side to name: one, "both", or "" where nothing told the sides apart."""
+    if len(worse) == 1:
+        return worse[0]
+    return "both" if any(f.side for f in about if f.part == part) else ""
+
+
+def _contradiction(parts: Iterable[PartVerdict]) -> str:
+    """What speaks for and what against one part, by the names of the tests; "" where nothing does."""
+    for part in parts:
+        for side in SIDES:
+            on_side = _on(part.because, part.part, side)
+            speaks_for, against = _decisive(on_side, "for"), _decisive(on_side, "against")
+            if speaks_for and against:
+                one, other = TEST_WORDS[speaks_for[0].row.test], TEST_WORDS[against[0].row.test]
+                return f"{PART_WORDS[part.part].capitalize()}: the {one} speaks for it, the {other} against it."
+    return ""
+
+
+def _load(about: Iterable[Finding]) -> str:
+    """The loads at which findings speak against, moderate or more."""
+    return " and ".join(dict.fromkeys(f.load for f in _decisive(about, "against") if f.load))

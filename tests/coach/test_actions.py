@@ -1,0 +1,609 @@
+"""Coaches and lifters on a real file: codes, consent, what is seen and what is not, acts, letters."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import AsyncIterator
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from companion.coach.caseload import caseload
+from companion.port import Address, Inbound, Sent, Tapped, Typed
+from companion.record import coaching, log, operator_requests
+from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
+
+KIM, ODA = Address("terminal", "kim"), Address("terminal", "oda")
+SAM, MIA = Address("terminal", "sam"), Address("terminal", "mia")
+
+
+class Gym(Life):
+    """A companion with coaches and lifters; each sees only their own screen."""
+
+    async def coach(self, who: Address) -> None:
+        code = coaching.invite(self.db, "coach", None, who.id.title(), self.clock.now())
+        await self.say(f"/start {code}", "Yes, keep it", "Yes", "UTC", "yes", who=who)
+
+    async def lifter(self, who: Address) -> None:
+        await self.say("hello", *WELCOME, *ABOUT, who=who)
+
+    async def code_for(self, name: str, coach: Address = KIM) -> str:
+        said = await self.say("invite a lifter", name, who=coach)
+        return next(text for text in said if "“code " in text).split("“code ")[1].split("”")[0]
+
+    async def say(self, *replies: str, who: Address = SAM) -> list[str]:
+        said: list[str] = []
+        for reply in replies:
+            mine = [message for message in self.shown if message.address == who][-3:]
+            data = next((button.data for message in reversed(mine) for row in message.buttons for button in row
+                         if button.label == reply), None)
+            await self.companion.take(Inbound(who, Tapped(data) if data else Typed(reply), name=who.id))
+            said = await self.listen(who)
+        return said
+
+    async def tap(self, who: Address, data: str) -> None:
+        await self.companion.take(Inbound(who, Tapped(data), name=who.id))
+        await self.listen(who)
+
+    async def listen(self, who: Address = SAM) -> list[str]:
+        await super().listen(who)
+        return [message.text for message in self.shown if message.address == who][-6:]
+
+    async def linked(self) -> None:
+        await self.coach(KIM)
+        await self.lifter(SAM)
+        await self.say(f"code {await self.code_for('Sam')}", "Yes, I agree")
+
+    def heard(self, who: Address) -> list[str]:
+        return [row[0] for row in self.db.execute("select text from outbox where address = ? order by id", (who.id,))]
+
+    def id_of(self, who: Address) -> int:
+        return self.db.execute("select person from addresses where address = ?", (who.id,)).fetchone()[0]
+
+
+@pytest.fixture
+async def gym(tmp_path: Path) -> AsyncIterator[Gym]:
+    one = Gym(tmp_path / "companion.sqlite")
+    await one.start()
+    yield one
+    await one.stop()
+
+
+async def test_a_code_of_the_operator_makes_a_coach_after_they_agree(gym):
+    await gym.coach(KIM)
+    assert coaching.coach_name(gym.db, gym.id_of(KIM)) == "Kim"
+
+
+async def test_nothing_of_a_coach_is_kept_before_they_agree(gym):
+    code = coaching.invite(gym.db, "coach", None, "Kim", gym.clock.now())
+    await gym.say(f"/start {code}", "No", who=KIM)
+    assert gym.count("persons") == 0
+    assert gym.count("coach_roles") == 0
+
+
+async def test_nobody_becomes_a_coach_by_typing(gym):
+    await gym.lifter(SAM)
+    for words in ("caseload", "invite a lifter", "go.caseload", "lifter 1", "digest", "coach add sam"):
+        await gym.say(words)
+        assert gym.count("coach_roles") == 0
+    assert coaching.coach_name(gym.db, gym.id_of(SAM)) is None
+
+
+async def test_a_code_works_once(gym):
+    await gym.coach(KIM)
+    code = await gym.code_for("Sam")
+    await gym.lifter(SAM)
+    await gym.say(f"code {code}", "Yes, I agree")
+    await gym.lifter(MIA)
+    said = await gym.say(f"code {code}", who=MIA)
+    assert any("not one of mine" in text for text in said)
+    assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(MIA))
+
+
+async def test_a_code_runs_out(gym):
+    await gym.coach(KIM)
+    code = await gym.code_for("Sam")
+    await gym.lifter(SAM)
+    gym.clock.at += coaching.CODE_LASTS + timedelta(minutes=1)
+    assert any("not one of mine" in text for text in await gym.say(f"code {code}"))
+
+
+async def test_a_code_is_kept_only_as_a_hash(gym):
+    await gym.coach(KIM)
+    code = (await gym.code_for("Sam")).replace(" ", "")
+    kept = [row[0] for row in gym.db.execute("select code_hash from invitations")]
+    assert code not in kept
+    assert coaching.hashed(code) in kept
+
+
+async def test_a_code_that_was_told_is_not_kept(gym):
+    await gym.linked()
+    code = await gym.code_for("Ana")
+    assert code not in str(gym.db.execute("select text from outbox").fetchall())
+    assert "A message with a code, which is not kept." in gym.heard(KIM)
+
+
+async def test_guessing_codes_is_slowed(gym):
+    await gym.coach(KIM)
+    good = await gym.code_for("Sam")
+    await gym.lifter(SAM)
+    for n in range(coaching.TRIES_MOST):
+        await gym.say(f"code wron gcod {n:04}")
+    assert any("Try again in an hour" in text for text in await gym.say(f"code {good}"))
+    gym.clock.at += coaching.TRIES_WITHIN + timedelta(minutes=1)
+    await gym.say(f"code {good}", "Yes, I agree")
+    assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+
+
+async def test_a_lifter_sees_who_asks_and_what_they_would_see_and_may_say_no(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    said = await gym.say(f"code {await gym.code_for('Sam')}")
+    assert "Kim asks to be your coach" in said[-1]
+    await gym.say("No")
+    assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+
+
+async def test_a_stranger_with_a_lifters_link_is_asked_after_the_welcome(gym):
+    await gym.coach(KIM)
+    code = (await gym.code_for("Mia")).replace(" ", "")
+    said = await gym.say(f"/start {code}", *WELCOME, *ABOUT, who=MIA)
+    assert any("Kim asks to be your coach" in text for text in said)
+    await gym.say("Yes, I agree", who=MIA)
+    assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(MIA))
+
+
+async def test_under_18_a_coach_s_code_is_taken_and_nothing_else_opens_before_it(gym):
+    await gym.coach(KIM)
+    code = await gym.code_for("Sam")
+    await gym.say("hello", "Yes, keep them", "No, under 18")
+    assert (await gym.say("knee to wall"))[-1].startswith("These questions come first.")
+    assert "Kim asks to be your coach" in (await gym.say(f"code {code}"))[-1]
+    assert (await gym.say("No"))[-1].startswith("Under 18 this only goes with a coach")
+    await gym.say(f"code {code}", "Yes, I agree")
+    assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+    assert gym.heard(SAM)[-1] == "Which units do you use?"
+
+
+async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    told = [text for text in gym.heard(KIM) if "something hurt" in text]
+    assert len(told) == 1
+    assert "5 of 10" in told[0]
+    buttons = gym.db.execute("select buttons from outbox where text = ?", (told[0],)).fetchone()[0]
+    assert f"go.coach_note.{gym.id_of(SAM)}" in buttons
+
+
+async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert gym.heard(KIM)[-1].startswith("sam, nothing more today: something hurt (back, 5 of 10")
+    await gym.say("my chest hurts", "yes")
+    assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: something hurt")
+    await gym.lifter(MIA)
+    await gym.say(f"code {await gym.code_for('Mia')}", who=MIA)
+    await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no", who=MIA)
+    assert gym.heard(KIM)[-1].startswith("mia, a clinician comes first: safety check. With that history")
+
+
+@pytest.mark.parametrize(("answers", "told"), [
+    ((), ""), (("Lower back", "9"), " (where: Lower back; bad: 9)"), (("Lower back", "stop"), " (where: Lower back)")])
+async def test_pain_that_is_not_told_to_the_end_is_told_all_the_same(gym, answers, told):
+    await gym.linked()
+    await gym.say("my back hurts", *answers)
+    await gym.companion.sweep()
+    assert not any("something hurt" in text for text in gym.heard(KIM)), "they may be answering"
+    for _ in range(100):
+        gym.clock.at += timedelta(minutes=6)
+        await gym.companion.sweep()
+    said = [text for text in gym.heard(KIM) if "something hurt" in text]
+    assert len(said) == 1
+    assert said[0].startswith("sam, nothing more today: something hurt, and the questions about it are still open")
+    assert told in said[0]
+    await gym.say("my lifters", who=KIM)
+    assert "questions open" in gym.heard(KIM)[-2]
+
+
+async def test_pain_told_to_the_end_is_told_once(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "stop")
+    gym.clock.at += timedelta(minutes=1)
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    gym.clock.at += timedelta(minutes=30)
+    await gym.companion.sweep()
+    assert sum("something hurt" in text for text in gym.heard(KIM)) == 1
+
+
+async def test_a_note_arrives_as_from_the_coach_and_can_be_answered(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.tap(KIM, f"go.coach_note.{sam}")
+    await gym.say("Stay at parallel this week", "Send it", who=KIM)
+    assert "From your coach Kim: Stay at parallel this week" in gym.heard(SAM)
+    assert gym.heard(KIM)[-1] == "Sent to sam."
+    await gym.tap(SAM, f"go.note_to_coach.{kim}")
+    await gym.say("Will do")
+    assert "sam writes: Will do" in gym.heard(KIM)
+
+
+async def test_words_to_a_coach_that_may_speak_of_pain_are_asked_about(gym):
+    await gym.linked()
+    said = await gym.say("write to my coach", "my knee hurts a bit since tuesday")
+    assert said[-1] == "Did something hurt?"
+    await gym.say("No")
+    assert "sam writes: my knee hurts a bit since tuesday" in gym.heard(KIM)
+    said = await gym.say("write to my coach", "my knee hurts a bit since tuesday", "Yes, it hurt")
+    assert said[-1] == "Where does it hurt?"
+    await gym.say("Knee", "2", "no", "no")
+    assert "something hurt (knee, 2 of 10" in gym.heard(KIM)[-1]
+
+
+async def test_a_word_meant_for_the_bot_is_not_passed_on_unasked(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
+    await gym.say("menu", "No", who=KIM)
+    assert gym.heard(KIM)[-1] == "Nothing was sent."
+    assert not any("From your coach" in text for text in gym.heard(SAM))
+
+
+async def test_after_the_lifter_ends_it_the_coach_sees_nothing_and_can_do_nothing(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.tap(SAM, f"go.leave_coach.{kim}")
+    assert not coaching.sees(gym.db, kim, sam)
+    await gym.tap(KIM, f"go.lifter_report.{sam}")
+    assert gym.heard(KIM)[-1] == "No such lifter among yours."
+    await gym.tap(KIM, f"go.coach_note.{sam}")
+    await gym.say("hello?", "Send it", who=KIM)
+    assert gym.heard(KIM)[-1] == "No such lifter among yours."
+    assert not any("hello?" in text for text in gym.heard(SAM))
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert not any("something hurt" in text for text in gym.heard(KIM))
+
+
+async def test_what_waits_about_a_lifter_is_not_sent_after_they_end_it(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    gym.db.execute("insert into outbox (person, channel, address, text, buttons, must_arrive, timed, unasked, due_at, made_at, about) "
+                   "values (?, 'terminal', 'kim', 'of sam', '[]', 1, 0, 1, '2026-01-01', '2026-01-01', ?)", (kim, sam))
+    coaching.withdraw(gym.db, sam, kim, gym.clock.now())
+    assert gym.db.execute("select dropped from outbox where text = 'of sam'").fetchone() == ("withdrawn",)
+
+
+async def test_a_list_that_waits_is_not_sent_after_a_lifter_on_it_has_ended_it(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    for asked in ("my lifters", "hello"):
+        await gym.companion.take(Inbound(KIM, Typed(asked), name="kim"))
+    await gym.companion.take(Inbound(SAM, Tapped(f"go.leave_coach.{kim}"), name="sam"))
+    before = len(gym.shown)
+    await gym.listen(KIM)
+    said = [message for message in gym.shown[before:] if "sam" in message.text]
+    assert [message.text for message in said] == ["sam has ended your view of their answers."]
+    assert [button.data for row in said[0].buttons for button in row] == ["go.caseload"]
+    assert gym.id_of(SAM) == sam
+
+
+async def test_a_coach_s_copy_tells_nothing_of_a_lifter(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.say("my back hurts", "Lower back", "7", "no", "no", "no")
+    await gym.tap(KIM, f"go.lifter.{sam}")
+    await gym.say("my lifters", who=KIM)
+    await gym.tap(SAM, f"go.leave_coach.{kim}")
+    before = len(gym.shown)
+    await gym.say("my data", "A copy of it all", who=KIM)
+    copies = [str(message.document) for message in gym.shown[before:] if message.document]
+    assert len(copies) == 3
+    assert not any("7 of 10" in copy or "lower back" in copy.lower() for copy in copies)
+
+
+async def test_every_look_and_the_end_of_the_link_can_be_read_by_the_lifter(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    coaching.note_look(gym.db, sam, kim, "numbers", gym.clock.now())
+    await gym.say("my coaches")
+    assert any("Kim, numbers" in text and "Kim, you agreed" in text for text in gym.heard(SAM))
+    await gym.tap(SAM, f"go.leave_coach.{kim}")
+    assert coaching.looks_at(gym.db, sam)[0][2] == "withdrawn"
+
+
+async def test_where_more_was_looked_at_than_fits_the_lifter_hears_where_the_rest_is(gym):
+    await gym.linked()
+    for page in range(20):
+        coaching.note_look(gym.db, gym.id_of(SAM), gym.id_of(KIM), f"log, page {page}", gym.clock.now())
+    await gym.say("my coaches")
+    looked = next(text for text in reversed(gym.heard(SAM)) if text.startswith("What was looked at"))
+    assert looked.splitlines()[-1] == "The older ones are in the copy under “my data”."
+    assert len(looked.splitlines()) == 14
+
+
+async def test_a_lifter_hears_that_their_coach_is_none_any_more(gym):
+    await gym.linked()
+    operator_requests.carry_out(gym.db, operator_requests.Request("end", "Kim"), gym.clock.now())
+    assert gym.heard(SAM)[-1] == "Kim is no coach here any more: they see nothing of you, and hear nothing from me."
+    assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+
+
+async def test_another_coach_sees_nothing(gym):
+    await gym.linked()
+    await gym.coach(ODA)
+    await gym.tap(ODA, f"go.coach_act.{gym.id_of(SAM)}-reviewed")
+    assert gym.heard(ODA)[-1] == "No such lifter among yours."
+
+
+async def test_a_lifter_may_have_more_than_one_coach(gym):
+    await gym.linked()
+    await gym.coach(ODA)
+    await gym.say(f"code {await gym.code_for('Sam', ODA)}", "Yes, I agree")
+    assert [name for _, name in coaching.coaches_of(gym.db, gym.id_of(SAM))] == ["Kim", "Oda"]
+
+
+@pytest.mark.parametrize(("act", "replies", "fact", "value"), [
+    ("pin_depth", ("A little above", "seen on Tuesday"), "depth.pin", "a_little_above"),
+    ("pin_load", ("60", "skip"), "load.pin", "60"),
+    ("drill", ("Calf: knee over toes", "skip"), "drill.pin", "calf"),
+    ("overrule", ("Control", "Ruled out", "seen in person"), "overruled.control", "ruled_out"),
+])
+async def test_an_act_is_kept_told_and_logged(gym, act, replies, fact, value):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-{act}")
+    await gym.say(*replies, who=KIM)
+    assert log.facts_of(gym.db, sam)[fact].value == value
+    assert coaching.acts_for(gym.db, sam)[0][2] == act
+    assert "Kim" in gym.heard(SAM)[-1]
+
+
+async def test_a_coach_can_take_an_overruling_back(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    for ruling in ("Open", "As the tests say"):
+        await gym.tap(KIM, f"go.coach_act.{sam}-overrule")
+        await gym.say("Control", ruling, "seen in person", who=KIM)
+    assert log.facts_of(gym.db, sam)["overruled.control"].value == ""
+    assert gym.heard(SAM)[-1] == "Your coach Kim now goes by what the tests say of control. Reason: seen in person."
+    assert [row[3] for row in coaching.acts_for(gym.db, sam)] == ["control as_computed", "control open"]
+
+
+async def test_a_load_pinned_above_what_the_tests_say_is_said_to_both(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    gym.db.execute("insert into facts values (?, 'load.limit', '64', 1, '2026-03-02T18:05:00.000Z')", (sam,))
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
+    await gym.say("100", "skip", who=KIM)
+    lower = "The tests say at most 64 kg: the lower of the two holds."
+    assert gym.heard(SAM)[-1] == f"Your coach Kim has set the most load: 100 kg. {lower}"
+    assert f"Done for sam. {lower}" in gym.heard(KIM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
+    await gym.say("50", "skip", who=KIM)
+    assert gym.heard(SAM)[-1] == "Your coach Kim has set the most load: 50 kg."
+
+
+async def test_a_pin_is_told_in_the_lifters_own_units_and_words(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    gym.db.execute("update facts set value = 'imperial' where person = ? and name = 'welcome.units'", (sam,))
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
+    await gym.say("60", "skip", who=KIM)
+    assert gym.heard(SAM)[-1] == "Your coach Kim has set the most load: 132 lb."
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_depth")
+    await gym.say("A little above", "skip", who=KIM)
+    assert gym.heard(SAM)[-1] == "Your coach Kim has set the depth to keep: a little above parallel."
+
+
+async def test_who_agrees_is_told_with_the_name_the_code_was_made_for(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    await gym.say(f"code {await gym.code_for('Samuel, Tuesdays')}", "Yes, I agree")
+    assert "sam has agreed (your code for Samuel, Tuesdays): you see their answers now." in gym.heard(KIM)
+
+
+async def test_a_coach_who_is_none_any_more_is_not_agreed_to(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    await gym.say(f"code {await gym.code_for('Sam')}")
+    coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
+    await gym.say("Yes, I agree")
+    assert any("has run out meanwhile" in text for text in gym.heard(SAM))
+    assert gym.count("coaches") == 0
+
+
+async def test_an_overruling_needs_its_reason(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-overrule")
+    await gym.say("Control", "Ruled out", "skip", who=KIM)
+    assert "overruled.control" not in log.facts_of(gym.db, sam)
+
+
+async def test_a_review_is_said_and_leads_on_to_the_next_lifter(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-reviewed")
+    last = next(message for message in reversed(gym.shown) if message.address == KIM)
+    assert last.text == "sam is marked as reviewed."
+    assert [button.data for row in last.buttons for button in row][:2] == [f"go.lifter.{gym.id_of(SAM)}", "go.caseload"]
+
+
+async def test_a_review_by_a_slip_is_taken_back_and_what_it_settled_stands_again(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.say("ow, my back hurts", "Lower back", "5", "No", "No", "No")
+    await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
+    assert caseload(gym.db, kim, gym.clock.now())[0].group != "hurt"
+    said = await gym.say("Take it back", who=KIM)
+    assert said[-1] == "Taken back: that review of sam no longer counts."
+    assert caseload(gym.db, kim, gym.clock.now())[0].group == "hurt"
+    assert [row[0] for row in gym.db.execute("select what from acts order by id")] == ["reviewed", "unreviewed"]
+
+
+async def test_taking_a_review_back_twice_takes_no_earlier_one_back(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
+    first = coaching.reviewed_at(gym.db, sam, kim)
+    gym.clock.at += timedelta(hours=1)
+    await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
+    slip = gym.db.execute("select max(id) from acts").fetchone()[0]
+    for _ in range(2):
+        await gym.tap(KIM, f"go.coach_act.{sam}-unreviewed-{slip}")
+        assert coaching.reviewed_at(gym.db, sam, kim) == first
+    assert gym.heard(KIM)[-1] == "That is taken back already."
+    assert gym.count("acts") == 3
+
+
+@pytest.mark.parametrize("which", ["", "-", "-0", "-999", "-x", "-1"])
+async def test_nothing_but_a_review_of_ones_own_is_taken_back(gym, which):
+    await gym.linked()
+    await gym.coach(ODA)
+    await gym.say(f"code {await gym.code_for('Sam', ODA)}", "Yes, I agree")
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
+    await gym.tap(ODA, f"go.coach_act.{sam}-unreviewed{which}")
+    assert gym.count("acts") == 1
+    assert coaching.reviewed_at(gym.db, sam, gym.id_of(KIM))
+
+
+async def test_an_overruled_finding_stands_beside_the_computed_one(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    gym.db.execute("insert into facts values (?, 'control', 'likely', 1, '2026-03-02T18:05:00.000Z')", (sam,))
+    await gym.tap(KIM, f"go.coach_act.{sam}-overrule")
+    await gym.say("Control", "Ruled out", "seen in person", who=KIM)
+    assert log.facts_of(gym.db, sam)["control"].value == "likely"
+
+
+async def test_a_retest_date_of_the_coach_is_a_reminder_of_the_lifter(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-retest")
+    await gym.say("in two weeks", who=KIM)
+    assert gym.db.execute("select wall from reminders where person = ? and kind = 'retest'", (sam,)).fetchone() == ("2026-03-16 10:00",)
+
+
+async def test_a_test_asked_for_comes_with_its_button_and_still_behind_the_safety_check(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_act.{sam}-ask_for")
+    await gym.say("Knee to wall", who=KIM)
+    assert "go.knee_to_wall" in gym.db.execute("select buttons from outbox where address = 'sam' order by id desc").fetchone()[0]
+    await gym.tap(SAM, "go.knee_to_wall")
+    assert gym.heard(SAM)[-1].startswith("Any of these, now or lately?")
+
+
+async def test_a_film_goes_on_to_the_coach(gym):
+    await gym.linked()
+    await gym.say("send a film")
+    await gym.companion.take(Inbound(SAM, Sent("video", "clip-7"), name="sam"))
+    await gym.say("80 kg, third set")
+    row = gym.db.execute("select text, picture from outbox where address = 'kim' order by id desc").fetchone()
+    assert row == ("sam sent a film: 80 kg, third set", "media:clip-7")
+
+
+async def test_when_the_operator_ends_a_coach_every_view_ends(gym):
+    await gym.linked()
+    coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
+    assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+    assert coaching.looks_at(gym.db, gym.id_of(SAM))[0][2] == "the coach is none any more"
+
+
+async def test_erasing_a_lifter_takes_what_their_coach_wrote_about_them(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
+    await gym.say("Zebedee squats lighter", "Send it", who=KIM)
+    await gym.say("my data", "Erase it all", "Yes, erase it all")
+    await gym.listen(KIM)
+    assert b"Zebedee" not in gym.path.read_bytes()
+    assert gym.db.execute("select count(*) from coaches").fetchone() == (0,)
+
+
+async def test_a_digest_comes_at_their_hour(gym):
+    await gym.linked()
+    await gym.say("digest", "Every day", "07:00", who=KIM)
+    due = gym.db.execute("select due_at from reminders where kind = 'digest' and state = 'open'").fetchone()[0]
+    assert due == "2026-03-03T07:00:00.000Z"
+
+
+async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
+    await gym.linked()
+    await gym.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11")
+    assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
+
+
+async def test_the_report_comes_as_a_document_made_beside_the_turn(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.lifter_report.{gym.id_of(SAM)}")
+    await gym.companion.beside()
+    row = gym.db.execute("select text, document, document_name, about from outbox where address = 'kim' order by id desc").fetchone()
+    assert row[0] == "The report of sam, as it stands now."
+    assert row[1].startswith("<!doctype html>")
+    assert row[2:] == ("report.html", gym.id_of(SAM))
+    assert coaching.looks_at(gym.db, gym.id_of(SAM))[0][2] == "report"
+
+
+async def test_a_report_that_is_made_while_the_view_is_ended_is_not_sent(gym):
+    await gym.linked()
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    await gym.companion.take(Inbound(KIM, Tapped(f"go.lifter_report.{sam}"), name="kim"))
+    coaching.withdraw(gym.db, sam, kim, gym.clock.now())
+    await gym.companion.beside()
+    assert not gym.db.execute("select 1 from outbox where document_name = 'report.html'").fetchall()
+
+
+async def asked_for_as_the_process_ends(gym: Gym) -> None:
+    await gym.companion.take(Inbound(KIM, Tapped(f"go.lifter_report.{gym.id_of(SAM)}"), name="kim"))
+    for making in gym.companion._beside:
+        making.cancel()
+    await asyncio.gather(*gym.companion._beside, return_exceptions=True)
+
+
+async def swept(gym: Gym) -> list[tuple[str, int]]:
+    await gym.companion.sweep()
+    await gym.companion.beside()
+    return gym.db.execute("select address, unasked from outbox where document_name = 'report.html'").fetchall()
+
+
+async def test_a_report_asked_for_just_before_the_process_ended_is_made_once_at_the_next_start(gym):
+    await gym.linked()
+    await asked_for_as_the_process_ends(gym)
+    assert await swept(gym) == []
+    for _ in range(2):
+        await gym.restart()
+        assert await swept(gym) == [("kim", 0)]
+        assert await swept(gym) == [("kim", 0)]
+
+
+async def test_a_report_that_was_made_is_not_made_again_after_a_restart(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.lifter_report.{gym.id_of(SAM)}")
+    await gym.companion.beside()
+    await gym.restart()
+    assert len(await swept(gym)) == 1
+
+
+@pytest.mark.parametrize("meanwhile", ["ended", "ended and begun anew", "a coach no more", "a day"])
+async def test_a_report_of_before_is_not_made_where_it_is_wanted_no_more(gym, meanwhile):
+    await gym.linked()
+    await asked_for_as_the_process_ends(gym)
+    sam, kim = gym.id_of(SAM), gym.id_of(KIM)
+    gym.clock.at += timedelta(days=1) if meanwhile == "a day" else timedelta(minutes=1)
+    if meanwhile.startswith("ended"):
+        coaching.withdraw(gym.db, sam, kim, gym.clock.now())
+    if meanwhile == "ended and begun anew":
+        coaching.link(gym.db, sam, kim, gym.clock.now())
+    if meanwhile == "a coach no more":
+        coaching.end_coach(gym.db, kim, gym.clock.now())
+    await gym.restart()
+    assert await swept(gym) == []
+
+
+async def test_a_daily_digest_is_the_caseload_once_a_day(gym):
+    await gym.linked()
+    await gym.say("digest", "Every day", "07:00", who=KIM)
+    gym.db.execute("delete from outbox")
+    for _ in range(48):
+        gym.clock.at += timedelta(hours=1)
+        await gym.companion.sweep()
+    assert [text.split("\n")[0] for text in gym.heard(KIM)] == ["1 lifter: 1 fine", "1 lifter: 1 fine"]

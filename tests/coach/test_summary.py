@@ -1,0 +1,174 @@
+"""One lifter's page, from what the record holds of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from companion.coach.summary import Page, lifter_page
+from companion.conversation.effects import Alert, Record, Remind
+from companion.record import coaching, people
+from companion.screening.errors import errors_from
+from tests.coach.caseload_rows import NOW, Room, ago, record
+
+
+@pytest.fixture
+def room(tmp_path: Path) -> Iterator[Room]:
+    with record(tmp_path) as one:
+        yield one
+
+
+def page(room: Room, person: int) -> Page:
+    return lifter_page(room.db, room.coach, person, NOW)
+
+
+def test_a_lifter_of_whom_nothing_is_known_has_an_empty_page(room):
+    sam = people.add_person(room.db, "telegram", "7", "Sam", ago(1))
+    empty = page(room, sam)
+    assert (empty.level, empty.overall, empty.numbers, empty.days, empty.media, empty.alarms, empty.answered_at) == (
+        "", "", (), (), (), (), None)
+    assert [cause.ruling for cause in empty.causes] == ["", "", ""]
+
+
+def test_each_cause_stands_with_its_ruling_and_what_it_rests_on(room):
+    sam = room.lifter()
+    room.find(sam, "strength", "ruled_out", 3, "Arms forward: clean with an empty bar.")
+    room.find(sam, "length", "too_close", 9, "older")
+    room.find(sam, "length", "likely", 3, "Heels up: rounding starts later.")
+    causes = {cause.name: (cause.ruling, cause.because) for cause in page(room, sam).causes}
+    assert causes == {"length": ("likely", "Heels up: rounding starts later."),
+                      "strength": ("ruled_out", "Arms forward: clean with an empty bar."), "control": ("", "")}
+
+
+def test_an_overruled_finding_stands_beside_the_computed_one(room):
+    sam = room.lifter()
+    room.find(sam, "length", "likely", 3, "computed")
+    room.find(sam, "overruled.length", "ruled_out", 1, "seen in person", "overruled by coach Ada")
+    cause = page(room, sam).causes[0]
+    assert (cause.ruling, cause.because) == ("likely", "computed")
+    assert cause.overruled is not None
+    assert (cause.overruled.value, cause.overruled.because, cause.overruled.rule) == (
+        "ruled_out", "seen in person", "overruled by coach Ada")
+
+
+def test_the_latest_reading_of_each_side_is_held_against_its_lines(room):
+    sam = room.lifter()
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 6.0, "left_2": 6.4, "right_1": 14.0, "right_2": 14.2}, 40)
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 7.0, "left_2": 7.4}, 2)
+    left, right = page(room, sam).numbers
+    assert (left.test, left.side, left.shown, left.repeats, left.at) == ("knee_to_wall", "left", "7.2 cm", 2, ago(2))
+    assert (right.side, right.shown, right.at) == ("right", "14.1 cm", ago(40))
+    assert [line.split(": ")[1].split(" the")[0] for line in left.lines] == ["clear short of", "clear short of"]
+    assert right.lines[0].startswith("enough for most squats, from: clear of the 10 cm line")
+
+
+def test_the_error_shown_is_the_one_used(room):
+    sam = room.lifter()
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 7.0, "left_2": 11.0}, 2)
+    error = errors_from(()).of("knee_to_wall", "tape")
+    told = page(room, sam).numbers[0].error
+    assert "1 of their own repeats" in told
+    assert f"{error.of_mean(2):.1f} cm" not in told, "their own repeats lie further apart than the published error"
+
+
+def test_a_reading_by_eye_is_a_band(room):
+    sam = room.lifter()
+    room.run(sam, "leg_raise", {"method": "eye", "left_eye": "60_70"}, 2)
+    number = page(room, sam).numbers[0]
+    assert (number.shown, number.error) == ("60° to 70° by eye", "by eye, a band of 10°")
+
+
+def test_numbers_are_in_the_lifter_s_own_units(room):
+    sam = room.lifter()
+    room.run(sam, "welcome", {"units": "imperial"}, 50)
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 12.7}, 2)
+    assert page(room, sam).numbers[0].shown == "5 in"
+
+
+def test_a_test_that_pain_ended_gives_no_number(room):
+    sam = room.lifter()
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 7.0}, 2, "pain")
+    assert page(room, sam).numbers == ()
+
+
+def test_the_last_five_squat_days_the_newest_first(room):
+    sam = room.lifter()
+    for days in range(8, 1, -1):
+        room.run(sam, "squat_after", {"done": "yes", "back": "still", "kept": "kept", "hurt": "no", "load": 80.0 - days, "note": "n"}, days)
+    found = page(room, sam).days
+    assert [day.day for day in found] == [ago(days).date() for days in range(2, 7)]
+    assert (found[0].load, found[0].back, found[0].kept, found[0].note) == (78.0, "still", "kept", "n")
+
+
+def test_what_is_pinned_stands_beside_what_was_found(room):
+    sam = room.lifter()
+    room.find(sam, "depth.step", "parallel", 3, "One clean day.")
+    room.find(sam, "load.limit", "64", 3)
+    room.find(sam, "depth.pin", "a_little_above", 1, "saw it", "set by coach Ada")
+    room.find(sam, "load.pin", "60", 1)
+    one = page(room, sam)
+    assert one.step is not None
+    assert one.depth_pin is not None
+    assert one.load_pin is not None
+    assert (one.step.value, one.depth_pin.value, one.depth_pin.because, one.limit, one.load_pin.value) == (
+        "parallel", "a_little_above", "saw it", 64.0, "60")
+    room.find(sam, "depth.pin", "", 0)
+    assert page(room, sam).depth_pin is None
+
+
+@pytest.mark.parametrize(("level", "days", "now"), [
+    ("no_load", 0, "no_load"), ("no_load", 1, "go"), ("not_today", 0, "not_today"), ("not_today", 2, "go"),
+    ("clinician", 30, "clinician"), ("emergency", 30, "emergency"), ("go", 3, "go")])
+def test_the_safety_level_is_the_one_that_stands_now(room, level, days, now):
+    sam = room.lifter()
+    room.find(sam, "safety.level", level, days)
+    assert page(room, sam).level == now
+
+
+def test_photos_and_videos_that_stand_are_kept_with_their_reference(room):
+    sam = room.lifter()
+    for ref, days in (("file-1", 5), ("file-2", 2)):
+        run = room.run(sam, "squat_after", {}, days)
+        room.keep(sam, days, Record(run, "squat_after", 1, "video", "", "video", ref))
+    gone = room.run(sam, "squat_look", {}, 1)
+    room.keep(sam, 1, Record(gone, "squat_look", 1, "video", "", "video", "file-3"), Record(gone, "squat_look", 1, "video", "", "", None,
+                                                                                        status="withdrawn"))
+    assert [(one.ref, one.kind, one.at) for one in page(room, sam).media] == [("file-2", "video", ago(2)), ("file-1", "video", ago(5))]
+
+
+def test_alerts_come_with_the_answers_they_rest_on(room):
+    sam = room.lifter()
+    room.hurt(sam, 3)
+    room.run(sam, "morning", {"how": "better"}, 2, alert=Alert("no_load", "not back to usual"))
+    later, first = page(room, sam).alarms
+    assert (later.alert.flow, later.answers) == ("morning", (("how", "better"),))
+    assert (first.alert.because, first.answers) == ("something hurt (back)", (("where", "back"), ("bad", "5.0")))
+
+
+def test_acts_the_plan_and_the_next_reminder(room):
+    sam = room.lifter()
+    coaching.note_act(room.db, sam, room.coach, "pin_load", "60", "knee", ago(1))
+    room.find(sam, "squat.plan", '{"weekly":{"TU":"18:00"}}')
+    room.keep(sam, 1, Remind("retest", "retest", "2026-04-01"))
+    one = page(room, sam)
+    assert [(act.coach, act.what, act.value, act.reason) for act in one.acts] == [("Ada", "pin_load", "60", "knee")]
+    assert one.plan_words == "Every Tuesday at 18:00"
+    assert one.coming[0].day.isoformat() == "2026-03-17"
+    assert one.next_reminder is not None
+    assert (one.next_reminder.kind, one.next_reminder.wall) == ("retest", "2026-04-01 10:00")
+
+
+def test_a_page_takes_as_many_queries_for_much_as_for_little(room):
+    def asked(person: int) -> int:
+        seen: list[str] = []
+        room.db.set_trace_callback(seen.append)
+        page(room, person)
+        room.db.set_trace_callback(None)
+        return len(seen)
+
+    sam, kim = room.lifter(), room.lifter("Kim")
+    for days in range(20):
+        room.hurt(kim, days)
+    assert asked(sam) == asked(kim)

@@ -1,0 +1,344 @@
+"""Pain is heard however it is typed; ordinary answers are not taken for it; the doubtful is asked about."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from time import process_time
+from timeit import repeat, timeit
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from companion.language import places
+from companion.language.pain import classifier, patterns, tables, weights
+from companion.language.pain.rules import Pain, by_the_rules, hear_pain, unexplained
+from tests.corpus import learn
+
+CORPUS = Path(__file__).parent.parent / "corpus"
+
+HURTS = [
+    "ouch", "OWWWW", "that hurts", "my back just went", "sharp pain", "tweaked it", "pins and needles", "numb",
+    "zing down my leg", "can't feel my foot", "I heard a pop", "12 but it hurt", "12but it hurt", "11, hurts a bit",
+    "no it hurts", "no, my back hurts", "no... pain", "nope hurts", "not good, hurts", "didn't go down hurts",
+    "pian in my bakc", "it hrut", "tinlging toes", "ITHURTS", "o u c h", "fuuuck my back", "my back!", "ready\nouch",
+    "not without pain", "not pain free", "couldn't do it without pain", "nothing but pain", "never felt pain like this",
+    "foot fell asleep", "leg went dead on me", "my hip gave way", "done my back in", "slipped a disc", "pain 3/10",
+    "lower back is sore", "it still hurts from last week", "sharp\u200b pa\u200bin", "\u202ehurts\u202c", "ｈｕｒｔｓ",
+]  # fmt: skip
+ORDINARY = [
+    "no pain", "doesn't hurt", "Doesn’t hurt at all",
+    "painful to admit I skipped", "no numbness", "pain free",
+    "no pain, numbness or tingling", "no pain/numbness", "nothing hurts", "no pins and needles", "without any pain",
+    "I don't have any pain", "pain: none", "pain 0/10", "any pain? no", "no pain no gain", "hurts my pride",
+    "sore from monday", "quads still sore from leg day", "doms", "12", "11,5 cm", "left 10 right 12.5", "done", "yes",
+    "good stretch in my calf", "hamstrings are tight", "my back rounded at the bottom", "back came off the floor",
+    "pulled my knee to my chest", "shooting the video from the side", "popped the phone on a chair", "painted the wall",
+    "5'11", "100 kg", "left knee",
+    "no pain yet", "no issues with my back", "broke my ankle as a kid, healed, no trouble now", "wife has a bad back",
+    "this playlist is painful", "what a pain this tape is", "be there 9 sharp", "shoelace snapped", "fell over laughing",
+    "i stopped because my back began to round", "knees out", "do i keep the knee locked", "gap under my lower back",
+    "covid jab today", "will this test hurt?", "Painswick",
+    "6pm sharp", "tweaked my stance", "I'll stop if it hurts", "numbers look fine", "", "👍", "\x00",
+]  # fmt: skip
+DOUBTFUL = [
+    "hurt last year, fine now", "felt something", "a bit uncomfortable", "it pinches a little", "it hurts?",
+    "is it supposed to hurt?", "doesn't hurt much", "no pain until the bottom", "I don't think it hurts",
+    "not sure if that was pain", "no real pain", "cramp in my calf", "the left doesn't hurt but the right does",
+    "felt weird", "😖", "back feels off", "my back is sore from monday", "pain? don't know", "should I stop?",
+    "no tingling pain in hip", "fainted last year", "stop, my leg", "5/10 in the knee", "oh no my hip",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("text", HURTS)
+def test_pain_is_heard(text: str) -> None:
+    assert hear_pain(text) is Pain.YES
+
+
+@pytest.mark.parametrize("text", ORDINARY)
+def test_an_ordinary_or_denying_reply_is_no_pain(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+
+
+@pytest.mark.parametrize("text", DOUBTFUL)
+def test_a_doubtful_reply_is_asked_about(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+
+
+@pytest.mark.parametrize("text", ["felt something", "felt weird", "sharp", "bit worried"])
+def test_a_vague_feeling_counts_only_while_the_body_works(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+    assert hear_pain(text, body_at_work=False) is Pain.NO
+
+
+@pytest.mark.parametrize("text", ["my knee is narky", "back is cream crackered", "stop, my back", "wait my left hip"])
+def test_a_part_of_the_body_in_words_no_table_has_is_asked_about_while_it_works(text: str) -> None:
+    assert by_the_rules(text) is Pain.ASK
+    assert by_the_rules(text, body_at_work=False) is Pain.NO
+
+
+@pytest.mark.parametrize(
+    "text", ["back", "left knee", "my left heel lifts a bit", "back pressed down at 80", "hips rose first", "go back"]
+)
+def test_a_part_of_the_body_in_everyday_words_is_not_asked_about(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+
+
+@pytest.mark.parametrize("text", HURTS)
+def test_pain_is_heard_also_when_the_body_is_not_at_work(text: str) -> None:
+    assert hear_pain(text, body_at_work=False) is Pain.YES
+
+
+OTHER_STOPS = [
+    "short of breath", "can't breathe", "i cant catch my breath", "hard to breathe", "trouble breathing", "breathless",
+    "chest tight", "tight chest", "my chest feels tight and heavy", "chest pain", "pressure on my chest", "palpitations",
+    "faint", "i feel faint", "fainted", "about to faint", "gonna faint", "passed out", "nearly passed out", "blacked out",
+    "really light headed", "so dizzy i had to sit", "very dizzy", "12 but short of breath", "no pain but chest is tight",
+    "short of breth", "cant breath",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("text", OTHER_STOPS)
+@pytest.mark.parametrize("body_at_work", [True, False])
+def test_breath_chest_and_faintness_stop_as_pain_does(text: str, body_at_work: bool) -> None:
+    assert hear_pain(text, body_at_work=body_at_work) is Pain.YES
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["dizzy", "bit dizzy", "light headed", "lightheaded", "light-headed", "woozy", "diziness", "seeing stars", "head rush"],
+)
+def test_light_in_the_head_is_sure_while_the_body_works_and_asked_about_at_rest(text: str) -> None:
+    assert hear_pain(text) is Pain.YES
+    assert hear_pain(text, body_at_work=False) is Pain.ASK
+
+
+@pytest.mark.parametrize("text", ["out of breath", "puffed", "bit winded", "breathing hard", "no pain, just puffed"])
+def test_ordinary_effort_is_asked_about_only_while_the_body_works(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+    assert hear_pain(text, body_at_work=False) is Pain.NO
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["not dizzy", "no dizziness", "no chest pain", "didn't faint", "not short of breath", "no chest pain or dizziness",
+     "no trouble breathing", "didn't pass out", "chest up", "faint pencil mark", "can breathe fine", "big breath, brace"],
+)  # fmt: skip
+def test_the_other_stops_can_be_denied_and_have_ordinary_neighbours(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+
+
+@pytest.mark.parametrize("text", ["허리 아파", "ظهري يؤلمني", "कमर दर्द", "腰"])
+def test_a_reply_in_another_script_is_asked_about_while_the_body_works(text: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+
+
+@pytest.mark.parametrize("text", ["oaib", "psin", "shsrp", "yhe hirt", "zapz", "tnglng"])
+def test_neighbouring_keys_and_lost_vowels_do_not_hide_pain(text: str) -> None:
+    assert hear_pain(text) is not Pain.NO
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["it shot all the way to my foot", "can't really feel my left toes", "cant fell my toes", "feeling has gone in my leg",
+     "lost feeling on the outside of the foot", "knee buckled under me", "stuck bent over", "back's out again", "it hrus",
+     "like someone kicked me in the spine", "walking like an old man", "its acting up", "it catches when i come up",
+     "ankle went over", "havent been able to pee", "seeing double", "elephant on my chest", "need to lie down, my back"],
+)  # fmt: skip
+def test_wording_once_missed_is_heard_by_the_rules(text: str) -> None:
+    assert by_the_rules(text) is not Pain.NO
+
+
+@pytest.mark.parametrize(
+    "text", ["hurt my back in 2019, completely fine since", "numb years ago, never came back", "old hip injury, fully recovered"]
+)
+def test_what_is_long_ago_and_wholly_over_is_no_pain_stop(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+    assert hear_pain(f"{text} until today") is not Pain.NO
+    assert hear_pain(f"{text}. it hurts") is Pain.YES
+    assert hear_pain(f"{text}, and now my knee hurts") is not Pain.NO
+
+
+NO_RULE = ["runs from my bum to my knee", "had to quit at 3, hip", "cant lift it, back", "across my low back like a belt"]
+
+
+@pytest.mark.parametrize("text", NO_RULE)
+def test_wording_no_rule_knows_is_asked_about_by_the_second_ear(text: str) -> None:
+    assert by_the_rules(text) is Pain.NO
+    assert hear_pain(text) is Pain.ASK
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["12", "11 cm", "L 10 R 12.5", "about 11 inches", "225 lb", "right hip", "go back", "my bad", "stop for now", "skip it",
+     "i cant", "help"],
+)  # fmt: skip
+@pytest.mark.parametrize("body_at_work", [True, False])
+def test_a_number_or_a_control_phrase_is_never_asked_about(text: str, body_at_work: bool) -> None:
+    assert hear_pain(text, body_at_work=body_at_work) is Pain.NO
+
+
+def test_the_second_ear_asks_about_no_city_at_rest() -> None:
+    names = [name for at, name in enumerate(sorted(places._cities())) if at % 400 == 0]
+    assert len(names) > 300
+    for name in names:
+        assert hear_pain(name, body_at_work=False) is by_the_rules(name, body_at_work=False), name
+
+
+@given(st.lists(st.sampled_from([*HURTS, *ORDINARY, *DOUBTFUL, *NO_RULE, "no", "but", ",", "12"]), max_size=4), st.booleans())
+def test_the_second_ear_only_turns_no_into_asking(parts: list[str], body_at_work: bool) -> None:
+    text = " ".join(parts)
+    before, after = by_the_rules(text, body_at_work=body_at_work), hear_pain(text, body_at_work=body_at_work)
+    assert after is before or (before, after) == (Pain.NO, Pain.ASK)
+
+
+def test_what_is_denied_or_ordinary_is_not_weighed() -> None:
+    assert "pain" not in unexplained("no pain, bar felt good")
+    assert "painful" not in unexplained("painful to admit i skipped")
+    assert "pain" in unexplained("bit of pain")
+
+
+def test_the_shipped_weights_are_what_the_corpus_gives() -> None:
+    """A step of rounding apart at most, since a machine's exp may differ in its last digit; else run tests.corpus.learn."""
+    learnt, shipped = learn.learn(learn.corpus()), classifier._weights()
+    assert all(abs(learnt.get(piece, 0) - shipped.get(piece, 0)) <= 1 for piece in learnt.keys() | shipped.keys())
+    assert len(Path(weights.__file__).read_bytes()) < 150_000
+
+
+def test_the_weights_are_written_as_they_are_read() -> None:
+    assert learn.written(classifier._weights()) == Path(weights.__file__).read_text("utf-8")
+
+
+def test_the_second_ear_hears_what_the_rules_once_missed_without_having_learnt_it(told: Callable[[str], None]) -> None:
+    """Half of what the rules miss takes a recall of 0.98 to 0.99; three ordinary replies in a hundred are what it may cost."""
+    found = learn.figures(learn.left_out(learn.corpus()), classifier.THRESHOLD_AT_WORK)
+    told(f"pain words, second ear, left out: heard {found.heard} of {found.missed} once missed, {found.false} false of {found.ordinary}")
+    assert found.heard / found.missed >= 0.5
+    assert found.false / found.ordinary <= 0.03
+
+
+def _single_words(table: dict[str, str]) -> list[str]:
+    rules = patterns.rules(*table.values())
+    return sorted({word for rule in rules if len(rule.steps) == 1 for word in rule.steps[0].words})
+
+
+@pytest.mark.parametrize("word", _single_words(tables.SURE_THINGS))
+def test_every_sure_word_is_heard_in_an_answer_and_can_be_denied(word: str) -> None:
+    assert hear_pain(f"12 but {word}") is Pain.YES
+    assert hear_pain(f"{word.upper()}!!") is Pain.YES
+    for denial in ("no {}", "without any {}", "didn't feel any {}", "not even a {}"):
+        assert hear_pain(denial.format(word)) is Pain.NO, denial
+    assert hear_pain(f"no {word}. it hurts") is Pain.YES
+    assert hear_pain(f"{word} last year") is Pain.ASK
+
+
+@pytest.mark.parametrize("word", _single_words(tables.UNSURE_THINGS))
+def test_every_unsure_word_is_asked_about(word: str) -> None:
+    assert hear_pain(f"11 and {word}") is not Pain.NO
+
+
+@pytest.mark.parametrize("word", ["hurts", "hurting", "painful", "tingling", "twinge", "stinging", "throbbing", "sciatica"])
+def test_two_letters_swapped_do_not_hide_pain(word: str) -> None:
+    for at in range(len(word) - 1):
+        typed = word[:at] + word[at + 1] + word[at] + word[at + 2 :]
+        assert hear_pain(f"it is {typed}") is not Pain.NO, typed
+
+
+@pytest.mark.parametrize("word", ["hurts", "hurting", "painful", "tingling", "throbbing", "sciatica"])
+def test_one_letter_lost_or_doubled_does_not_hide_pain(word: str) -> None:
+    for at in range(1, len(word)):
+        for typed in (word[:at] + word[at + 1 :], word[:at] + word[at] + word[at:]):
+            assert typed == "huts" or hear_pain(typed) is not Pain.NO, typed
+
+
+def test_real_words_near_words_of_pain_are_left_alone() -> None:
+    for word in tables.REAL_WORDS.split():
+        assert hear_pain(f"the {word} is there", body_at_work=False) is Pain.NO, word
+
+
+def test_a_pattern_must_begin_with_a_word() -> None:
+    with pytest.raises(ValueError, match="begin"):
+        patterns.by_first_word(patterns.rules("    ~ hurts"))
+
+
+def test_every_group_and_pattern_of_the_tables_is_used() -> None:
+    """A group no pattern names, or ordinary wording that eats a lone word of pain, is a slip in a table."""
+    text = (patterns.__file__, tables.__file__, hear_pain.__code__.co_filename)
+    source = "".join(Path(name).read_text("utf-8") for name in text)
+    assert [name for name in tables.GROUPS if f"<{name}>" not in source] == []
+    ordinary = patterns.rules(*tables.ORDINARY.values())
+    alone = [rule.steps[0].words for rule in ordinary if all(step.optional for step in rule.steps[1:])]
+    assert frozenset().union(*alone).isdisjoint(_single_words(tables.SURE_THINGS))
+
+
+def test_pain_at_the_end_of_the_longest_message_is_heard() -> None:
+    filler = "the left one went fine "
+    assert hear_pain((filler * 200)[: 4096 - 13] + " but it hurts") is Pain.YES
+
+
+@given(st.text(alphabet=st.characters(), max_size=400))
+def test_nothing_typed_makes_it_fail(text: str) -> None:
+    assert hear_pain(text) in Pain
+
+
+@given(st.lists(st.sampled_from([*HURTS, *ORDINARY, *DOUBTFUL, "no", "not", "but", ",", "?", "12"]), max_size=6))
+def test_hearing_less_closely_never_hears_more(parts: list[str]) -> None:
+    text = " ".join(parts)
+    assert hear_pain(text, body_at_work=False).value <= hear_pain(text).value
+
+
+@given(st.sampled_from(HURTS), st.sampled_from(ORDINARY))
+def test_a_sentence_of_pain_is_heard_after_any_other(pain: str, other: str) -> None:
+    assert hear_pain(f"{other}. {pain}") is not Pain.NO
+
+
+@pytest.mark.parametrize(
+    "junk", ["hurt last year ", "no ", "a", "my back ", "😖", "sore, ", "feel ", "ﷺ", "no or ", "\u202e", "(is "]
+)  # fmt: skip
+def test_sixty_four_kibibytes_are_read_quickly(junk: str) -> None:
+    text = (junk * 65536)[:65536]
+    assert timeit(lambda: hear_pain(text), timer=process_time, number=1) < 2
+
+
+def test_a_short_reply_takes_well_under_a_millisecond() -> None:
+    """The aim is 200 µs; five times that here, so that a busy machine does not fail the run."""
+    for text in ("12 but it hurt a bit at the bottom", "12 but the bar felt good at the bottom"):
+        assert min(repeat(lambda text=text: hear_pain(text), number=20, repeat=20)) / 20 < 1e-3
+
+
+def _lines(name: str) -> list[str]:
+    """The replies of one file, a line each; a line that begins with # is a comment."""
+    lines = (CORPUS / name).read_text("utf-8").splitlines()
+    return [line for line in lines if line.strip() and not line.startswith("#")]
+
+
+def _heard(name: str) -> tuple[int, int]:
+    """How many of a file's replies are heard as pain or asked about, of how many."""
+    levels = [hear_pain(line) for line in _lines(name)]
+    return sum(level is not Pain.NO for level in levels), len(levels)
+
+
+@pytest.mark.parametrize("part", ["seen", "unseen"])
+def test_the_corpus_is_heard_with_recall_and_precision(part: str, told: Callable[[str], None]) -> None:
+    """Recall and precision as asked for by the issue; the rules were not written from the unseen part."""
+    heard, of_pain = _heard(f"pain_{part}.txt")
+    false, of_none = _heard(f"not_pain_{part}.txt")
+    recall, precision = heard / of_pain, heard / (heard + false)
+    told(
+        f"pain words, {part}: recall {recall:.4f} ({heard}/{of_pain}),"
+        f" precision {precision:.4f} ({false} false of {of_none})"
+    )
+    assert recall >= 0.99
+    assert precision >= 0.90
+
+
+def test_unsure_replies_are_mostly_asked_about(told: Callable[[str], None]) -> None:
+    heard, of_all = _heard("unsure.txt")
+    told(f"pain words, unsure: asked or heard {heard / of_all:.4f} ({heard}/{of_all})")
+    assert heard / of_all >= 0.90
+
+
+def test_the_corpus_is_large_enough() -> None:
+    for kind in ("pain", "not_pain"):
+        assert len(_lines(f"{kind}_seen.txt")) + len(_lines(f"{kind}_unseen.txt")) >= 300

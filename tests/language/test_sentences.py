@@ -1,0 +1,218 @@
+"""Whole sentences that start a flow: which do, and above all which never do; and buttons that were forged."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from companion.calendar.plan import Plan
+from companion.conversation.events import Tapped, Typed
+from companion.conversation.flow import Ask, Flow, Tell
+from companion.conversation.kinds import Ready, choice
+from companion.conversation.prompt import PAYLOAD_BYTES, offered
+from companion.conversation.registry import SENTENCE_MOST, bind
+from companion.language.pain.rules import Pain, hear_pain
+from companion.language.phrases import FIRM, Phrase, hear
+from flows.catalogue import BOOK
+from tests.drive import CHECKED, NOW, Talk
+
+CORPUS = Path(__file__).parent.parent / "corpus"
+LINES = [line.strip() for file in sorted(CORPUS.glob("*.txt")) for line in file.read_text(encoding="utf-8").splitlines()
+         if line.strip() and not line.startswith("#")]
+DAYS = re.compile(r"\b(?:(?:mon|tues|wednes|thurs|fri|satur|sun)days?|holiday)\b", re.IGNORECASE)
+PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'
+KNOWN = {**CHECKED, "squat.plan": PLAN}
+
+
+def menu() -> Talk:
+    return Talk(BOOK["home"].flow, known=KNOWN, book=BOOK)
+
+
+def mid_test() -> Talk:
+    """In the middle of something, with the body at work."""
+    talk = Talk(BOOK["knee_to_wall"].flow, known=CHECKED, book=BOOK)
+    return talk.say("tape")
+
+
+# what starts one ---------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("said", "flow"), [
+    ("skip Friday", "squat_days"), ("can you move friday to saturday?", "squat_days"), ("Not tomorrow.", "squat_days"),
+    ("pause until 3 January", "squat_days"), ("I usually train Mondays and Thursdays at 7am", "squat_days"),
+    ("i squat tuesdays at 6pm", "squat_days"), ("every other day 7am", "squat_days"), ("Tuesdays and Fridays at 6pm", "squat_days"),
+    ("unpause", "squat_days"), ("I'm back from holiday", "squat_days"), ("on holiday from 10 march to 20 march", "squat_days"),
+    ("stop all squat days", "squat_days"), ("stop all reminders", "reminder_times"), ("quiet hours", "reminder_times"),
+    ("I’m in Lisbon this week", "whereabouts"), ("I'm in New York until friday", "whereabouts"),
+    ("when do i squat next?", "reminders"), ("I'm squatting now", "squat_day"), ("it's squat day", "squat_day")])
+def test_a_sentence_starts_its_flow(said: str, flow: str):
+    found = BOOK.sentence(said)
+    assert found is not None
+    assert found[0] == flow
+
+
+def test_what_it_asks_for_goes_with_it():
+    assert BOOK.sentence("Please skip Friday.") == ("squat_days", "skip friday")
+
+
+def test_a_long_text_is_no_sentence():
+    assert BOOK.sentence("skip friday " + "please " * 30) is None
+    assert len("skip friday " + "please " * 30) > SENTENCE_MOST
+
+
+def test_where_the_flow_has_no_use_for_what_is_asked_it_is_none():
+    flow = Flow("where", 1, "Where", sentences=(r"in (?P<asked>.+)",), fits=lambda said: said == "town", steps=(Tell("There."),))
+    book = bind([flow, Flow("home", 1, "Menu", steps=(Tell("Menu."),)), Flow("pain", 1, "Pain", steps=(Tell("Pain."),))], "home", "pain")
+    assert book.sentence("in town") == ("where", "town")
+    assert book.sentence("in bed") is None
+
+
+# what never does ----------------------------------------------------------------------------------------------
+
+
+def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
+    """The corpora hold thousands of answers, notes and sentences about pain."""
+    assert len(LINES) > 4000
+    assert {line for line in LINES if BOOK.sentence(line) and not DAYS.search(line)} <= {
+        "on holiday till the 12th", "at the gym now", "STOP THE REMINDERS"}
+
+
+def test_no_sentence_about_pain_starts_a_flow():
+    assert [line for line in LINES if BOOK.sentence(line) and hear_pain(line) is not Pain.NO] == []
+
+
+def control_words() -> list[str]:
+    return sorted({word for lines in FIRM.values() for word in re.sub(r"[|?\n]", " ", lines).replace(",", "\n").split("\n")})
+
+
+def test_no_control_word_is_a_sentence():
+    plain = ["stop", "back", "skip", "again", "help", "menu", "skip it", "skip this", "skip this one", "skip this test", "skip the test",
+             "move on", "next",
+             "stop it", "stop now", "cancel", "cancel it", "pause", "not now", "later", "tomorrow", "go on", "that is all",
+             "stop for today", "no more for today", "enough for today", "not today", "i'm done for today"]
+    assert [words for words in [*plain, *control_words()] if BOOK.sentence(words)] == []
+
+
+@pytest.mark.parametrize("said", [
+    "i can't do this", "i can't do this today", "skip the 2nd set", "skip the next one", "skip the knee test today", "i am in bed",
+    "i'm in position", "i'm in a good place", "move my foot back", "move the foot 2 cm", "pause for a second", "pause until i'm ready",
+    "pause for 3 seconds", "i squat", "i squat deep", "i train 3 times a week", "3 times a week", "every day", "every other day", "daily",
+    "mostly at weekends", "about 3 days a week", "1 day", "on the second try", "sat down", "sun was in my eyes", "in the evening", "18:00",
+    "6pm", "10 am", "may be", "i can't tell", "i can't see it", "i can't get lower", "not sure", "not really", "no squats", "cancel that",
+    "stop", "i'm in", "in progress", "slept badly, bar felt light", "felt better than friday", "did it on tuesday",
+    "move on to the next", "change the answer to 12", "the last set on friday moved a bit", "push through the heels"])
+def test_an_ordinary_answer_or_a_note_does_not(said: str):
+    assert BOOK.sentence(said) is None
+
+
+@pytest.mark.parametrize("said", ["i'm in pain", "I'm in agony", "i can't squat today my back hurts", "skip friday, my back hurts",
+                                  "i can't squat tomorrow because of my back pain", "pause for 2 weeks, i hurt my back",
+                                  "stop all squat days, my leg is numb", "I'm in Lisbon and my back is killing me"])
+def test_pain_comes_before_any_sentence(said: str):
+    for talk in (menu(), mid_test()):
+        talk.say(said)
+        asked = talk.session.aside is not None and talk.session.aside.about == "ache"
+        assert asked or talk.state.startswith("pain.")
+        assert talk.known.get("squat.plan") in (PLAN, None)
+
+
+@pytest.mark.parametrize("said", ["i am in bed", "skip this test", "move on", "i can't do this", "skip the next one", "every other day"])
+def test_in_the_middle_of_a_test_it_stays_there(said: str):
+    assert mid_test().say(said).state.startswith("knee_to_wall.")
+
+
+def test_words_of_their_own_are_kept_as_they_are():
+    """A note that looks like an order is a note."""
+    flow = Flow("note", 1, "Note", counted=False, steps=(
+        Ask("note", "A note?", choice(("x", "X")), free=True), Ask("done", "Done?", Ready())))
+    notes = bind([flow, *(one.flow for one in BOOK.flows.values())], "home", "pain")
+    talk = Talk(flow, known=KNOWN, book=notes).say("skip friday")
+    assert talk.state == "note.note"
+    assert talk.known["squat.plan"] == PLAN
+
+
+def test_an_answer_of_the_question_comes_before_a_sentence():
+    flow = Flow("when", 1, "When", counted=False, steps=(Ask("when", "When?", choice(("fri", "Not tomorrow"), ("x", "X"))), Tell("Kept.")))
+    book = bind([flow, *(one.flow for one in BOOK.flows.values())], "home", "pain")
+    assert Talk(flow, known=KNOWN, book=book).say("not tomorrow").answers["when"] == "fri"
+
+
+def test_in_the_menu_a_sentence_comes_before_a_control_word():
+    assert hear("tomorrow") is Phrase.STOP
+    assert "Left out: tomorrow" in "\n".join(say.text for say in menu().say("not tomorrow").says)
+
+
+def test_skip_it_in_the_menu_shows_the_squat_days():
+    assert menu().say("skip it").state == "squat_days.change"
+
+
+# forged buttons -------------------------------------------------------------------------------------------------
+
+
+NASTY = ("", ".", "..", "skip", "skip 2026-02-30", "skip 0001-01-01", "skip 9999-12-31", "move 2026-03-03 2026-03-03 24:00", "weekly",
+         "weekly TU", "weekly TU=25:00", "weekly XX=18:00",
+         "weekly TU=18:00+02:00", "every 0 18:00 2026-03-03", "every -1 18:00 2026-03-03",
+         "every 99 18:00 2026-03-03", "every ² 18:00 2026-03-03", "pause", "pause 0001-01-01", "stop stop", "on 2026-03-03 ??:??",
+         "move ????-??-?? 2026-03-03 18:00", "move 2026-03-03 ????-??-?? ??:??", "every 2 06:30? ????-??-??", "2026-13-01", "2026-W10-1",
+         "20260303", "0001-01-01", "9999-12-31", "nan", "inf", "-1", "1e999", "{today}", "{0}", "%s",
+         "\x00", "🏋️" * 16, "٣", "a" * 64)
+TEXTS = st.one_of(st.sampled_from(NASTY), st.text(max_size=PAYLOAD_BYTES),
+                  st.from_regex(r"(skip|on|move|pause|every|weekly) [0-9?:=TU,-]{0,20}( [0-9?:-]{0,10}){0,3}", fullmatch=True))
+
+
+def cut(flow: str, asked: str) -> str:
+    """A payload as the wire lets it through: 64 bytes at most."""
+    return f"go.{flow}.{asked}".encode("utf-8", "ignore")[:PAYLOAD_BYTES].decode("utf-8", "ignore")
+
+
+@pytest.mark.parametrize("flow", sorted(BOOK.flows))
+@settings(max_examples=25)
+@given(asked=TEXTS)
+def test_whatever_a_start_button_carries_nothing_fails(flow: str, asked: str):
+    talk = menu()
+    talk.send(Tapped(cut(flow, asked)))
+    talk.send(Typed("menu"))
+
+
+@pytest.mark.parametrize("flow", ["squat_days", "squat_day", "squat_after", "whereabouts", "reminder_times", "retest_later", "morning"])
+@pytest.mark.parametrize("asked", NASTY)
+def test_nor_does_what_somebody_would_try(flow: str, asked: str):
+    menu().send(Tapped(cut(flow, asked)))
+
+
+ISO = re.compile(r"\d{4}-\d\d-\d\d")
+
+
+@settings(max_examples=150)
+@given(kind=st.sampled_from(("skip", "on", "move")), day=st.dates(NOW.date().replace(month=1), NOW.date().replace(year=2027)),
+       to=st.dates(NOW.date().replace(month=1), NOW.date().replace(year=2027)), at=st.times())
+@example(kind="move", day=NOW.date().replace(day=6), to=NOW.date().replace(day=7), at=NOW.time())
+def test_a_forged_button_changes_no_day_but_those_it_names(kind, day, to, at):
+    asked = {"skip": f"skip {day}", "on": f"on {day} {at:%H:%M}", "move": f"move {day} {to} {at:%H:%M}"}[kind]
+    talk = menu()
+    talk.send(Tapped(cut("squat_days", asked)))
+    after = Plan.loads(str(talk.known["squat.plan"]))
+    assert after.weekly == Plan.loads(PLAN).weekly
+    assert {changed.isoformat() for changed, _ in after.single} <= set(ISO.findall(asked))
+    assert "squat_days" not in talk.state
+
+
+@settings(max_examples=60)
+@given(asked=TEXTS)
+def test_a_rule_is_never_replaced_or_ended_by_a_button_alone(asked: str):
+    talk = menu()
+    talk.send(Tapped(cut("squat_days", asked)))
+    assert Plan.loads(str(talk.known["squat.plan"])).weekly == Plan.loads(PLAN).weekly
+
+
+def test_every_button_a_flow_offers_fits_the_wire():
+    facts = {"invited_day": "2026-03-06", "invited_at": "18:00", "of_day": "2026-03-06", "untold": "2026-03-06",
+             "undo": "move 2026-03-06 2026-03-07 18:00"}
+    for one in BOOK.flows.values():
+        steps = [offer for step in one.flow.steps if isinstance(step, Tell) for offer in step.offers]
+        for row in offered([*one.flow.invites, *steps], facts, NOW):
+            assert all(len(tap.data.encode()) <= PAYLOAD_BYTES for tap in row)

@@ -1,0 +1,125 @@
+"""A second opinion: each flow as SCXML, run by another interpreter, takes the same way as the compiled machine.
+
+The interpreter is python-statemachine's, after the W3C recommendation State Chart XML 1.0 (2015): transitions are tried
+in document order. It shares no line with ``transitions``, and the document is not written from the compiled arrows.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from random import Random
+from types import SimpleNamespace
+from xml.etree import ElementTree
+
+import pytest
+from statemachine.io import load
+
+from companion.conversation.condition import Compare, Condition, Every, Fact, Some, Unless, fact
+from companion.conversation.flow import EARLY_END, END, Ask, Flow, Jump
+from companion.conversation.kinds import Ready
+from companion.conversation.machine import EVERYWHERE, ONWARD, START, Compiled, compile_flow
+from companion.verify.domains import step_of
+from companion.verify.scxml import NAMESPACE, datum, expression, scxml
+from flows.catalogue import BOOK
+
+WALKS = 8
+"""Random event sequences a flow; each starts where the one before has not been, in the fixed order of its seed."""
+
+STEPS_MOST = 120
+
+
+class Cursor:
+    """What the compiled machine moves."""
+
+    def __init__(self) -> None:
+        self.state: str = START
+
+
+@cache
+def interpreter(flow: str):
+    return load(scxml(BOOK[flow].flow), format="scxml", name=flow)
+
+
+def compares_of(compiled: Compiled) -> dict[str, list[Compare]]:
+    by_fact: dict[str, list[Compare]] = {}
+    for arrow in compiled.arrows:
+        for compare in arrow.when.compares():
+            by_fact.setdefault(compare.fact, []).append(compare)
+    return by_fact
+
+
+def values_of(compiled: Compiled, compares: list[Compare]) -> list[float | str]:
+    """What a fact may be: each side of each bound, or each value it is held against and one it is not."""
+    step = step_of(compiled, compares[0].fact)
+    values: list[float | str] = []
+    for compare in compares:
+        if isinstance(compare.bound, tuple):
+            values += [*compare.bound, "something else"]
+        elif compare.bound is not None:
+            values += [compare.bound - step, compare.bound, compare.bound + step]
+    return values or ["something"]
+
+
+def drawn_facts(draw: Random, compiled: Compiled) -> dict[str, float | str]:
+    there = draw.random()
+    return {name: draw.choice(values_of(compiled, compares)) for name, compares in compares_of(compiled).items()
+            if draw.random() < there}
+
+
+@pytest.mark.parametrize("flow", BOOK.flows)
+@pytest.mark.parametrize("seed", range(WALKS))
+def test_both_interpreters_go_the_same_way_on_the_same_events(flow, seed):
+    draw, compiled = Random(f"{flow} {seed}"), BOOK[flow]
+    names, ours, theirs = {datum(name): None for name in compares_of(compiled)}, Cursor(), interpreter(flow)()
+    for _ in range(STEPS_MOST):
+        event = draw.choice(ONWARD if ours.state == START else (*ONWARD, *ONWARD, *EVERYWHERE))
+        facts = drawn_facts(draw, compiled)
+        compiled.machine.events[event].trigger(ours, facts)
+        theirs.send(event, SimpleNamespace(**names | {datum(name): value for name, value in facts.items()}))
+        assert [state.id for state in theirs.configuration] == [ours.state], (event, facts)
+        if ours.state in (END, EARLY_END):
+            break
+
+
+def test_a_jump_that_stands_too_low_would_be_seen():
+    """The two only agree where the order of the jumps is kept: turned round, the second interpreter differs."""
+    first, second = Jump(fact("a").known, "c"), Jump(fact("a").is_("x"), "b")
+    def built(*jumps: Jump) -> Flow:
+        return Flow("one", 1, "One", steps=(Ask("a", "A?", Ready(), then=jumps), Ask("b", "B?", Ready()), Ask("c", "C?", Ready())))
+    machine = load(scxml(built(second, first)), format="scxml", name="turned")()
+    machine.send("answer", SimpleNamespace(f_a=None))
+    machine.send("answer", SimpleNamespace(f_a="x"))
+    assert [state.id for state in machine.configuration] == ["b"]
+    assert compile_flow(built(first, second)).onward("a", {"a": "x"}).target == "c"
+
+
+@pytest.mark.parametrize("flow", BOOK.flows)
+def test_the_document_is_well_formed_and_names_only_states_it_has(flow):
+    root = ElementTree.fromstring(scxml(BOOK[flow].flow))
+    assert root.tag == f"{{{NAMESPACE}}}scxml"
+    states = {state.get("id") for state in root}
+    assert states == {START, END, EARLY_END, *BOOK[flow].stops}
+    assert {way.get("target", END) for way in root.iter(f"{{{NAMESPACE}}}transition")} <= states
+
+
+@pytest.mark.parametrize("flow", BOOK.flows)
+def test_no_two_facts_of_a_flow_share_a_name_in_the_document(flow):
+    names = list(compares_of(BOOK[flow]))
+    assert len({datum(name) for name in names}) == len(names)
+
+
+@pytest.mark.parametrize("condition", [
+    fact("n") >= 1.9, fact("n") < 1.9, ~(fact("n") <= 2), fact("t").is_("x"), ~fact("t").one_of("x", "y"), fact("t").known,
+    ~fact("n").known, Every(), Some(()), Unless(Every()), (fact("n") > 1) & fact("t").is_("x") | ~fact("t").known])
+@pytest.mark.parametrize("facts", [{}, {"n": 1.8}, {"n": 1.9}, {"n": 2.0, "t": "x"}, {"t": "y"}, {"n": 0.0, "t": ""}])
+def test_an_expression_means_what_its_condition_means(condition, facts):
+    wide = SimpleNamespace(**{datum(name): facts.get(name) for name in ("n", "t")})
+    text = expression(condition).replace("&&", "and").replace("||", "or").replace("null", "None").replace(
+        "false", "False").replace("true", "True")
+    assert eval(text, {"_event": SimpleNamespace(data=wide)}) is condition.holds(facts)
+
+
+def test_what_is_no_condition_has_no_expression():
+    with pytest.raises(TypeError, match="not a condition"):
+        expression(Condition())
+    assert datum(Fact("safety.level").name) == "f_safety__level"
