@@ -8,7 +8,9 @@ from __future__ import annotations
 import gc
 import os
 import re
+import sqlite3
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
 from pathlib import Path, PurePosixPath
 from typing import Final
 
@@ -103,6 +105,18 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
 
 
 _DURABLE: Final = file._PRAGMAS
+
+
+class _Closed(sqlite3.Connection):
+    """A connection that a test left open, closed as it goes: from 3.13 on Python warns of each, and warnings are errors here."""
+
+    def __del__(self) -> None:
+        with suppress(sqlite3.ProgrammingError):  # one of another thread
+            self.close()
+
+
+_connect: Final = sqlite3.connect
+sqlite3.connect = lambda *args, **options: _connect(*args, **{"factory": _Closed} | options)  # type: ignore[assignment]
 
 
 @pytest.fixture(scope="session", autouse=True)

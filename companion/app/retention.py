@@ -2,6 +2,20 @@
 
 Runs go whole or not at all, so that an answer is never there without what it replaced, nor half a test. What stays of each kind
 is the shortest tail of its runs that says the same as all of them: a newer run never goes while an older one stays in its place.
+A run never ended counts from its beginning; a conversation left that long ago is given up first, but for open questions of
+safety, pain and consent. What stays, however old, so that no decision becomes another:
+
+- facts, findings, alerts, and the runs themselves; all runs in which somebody agreed to something;
+- of every flow the newest finished run; the runs in which what stands now was concluded (``safety.level``, a clearance, the
+  depth), that of the latest alert from pain, and what a session can still go on with;
+- of the safety check, pain, the morning after and about you, the run of the latest answer to each question; the check before
+  each of the last two results, whose pain is compared with now;
+- of each test the shortest tail of its runs that gives the same screen as all of them, now and as of the last two results,
+  with as many days before each as a retest averages; so a run that pain ended never goes before what it made void;
+- of the squat days those the depth is worked out from, all since the first lot of the trial, and the moment of joining it.
+
+Trends, charts and the log then show what is left; the lifter's own error rests on fewer repeats, which brings it nearer to the
+published one, never below it.
 """
 
 from __future__ import annotations

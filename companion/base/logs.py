@@ -39,7 +39,7 @@ def _without_words(told: traceback.TracebackException) -> Iterator[str]:
         yield "\nand then\n"
     yield "Traceback (most recent call last):\n"
     yield from told.stack.format()
-    yield f"{told.exc_type.__name__ if told.exc_type else 'error'}\n"
+    yield f"{_kind_of(told)}\n"
     for one in told.exceptions or ():
         yield from _without_words(one)
 
@@ -68,6 +68,13 @@ class Redaction(logging.Filter):
         if record.stack_info:
             record.stack_info = redact(record.stack_info)
         return True
+
+
+
+def _kind_of(told: traceback.TracebackException) -> str:
+    """Return the name of the exception's class, without its module."""
+    named = getattr(told, "exc_type_str", None)  # from Python 3.13 on, where exc_type is deprecated
+    return (named or (told.exc_type.__name__ if told.exc_type else "error")).rpartition(".")[2]
 
 
 def _told_at_the_end(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:

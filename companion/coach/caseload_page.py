@@ -12,7 +12,8 @@ from markupsafe import Markup
 
 from companion.coach.caseload import GROUP_WORDS, GROUPS, OVERDUE_AFTER, QUIET_AFTER, RESULT_WORDS, coach_zone, cut, days_in, urgency
 from companion.coach.names import lines_apart
-from companion.coach.report import NAME_MOST, POLICY, hash_of, rendered, source_of
+from companion.coach.page import POLICY, hash_of, rendered, source_of
+from companion.coach.report_sections import NAME_MOST
 from companion.coach.tables import Moments
 from companion.record import coaching
 from companion.record.caseload import Standing, standings

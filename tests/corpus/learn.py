@@ -21,7 +21,7 @@ from companion.language.pain.rules import Pain, by_the_rules, unexplained
 from companion.language.phrases import hear
 
 HERE = Path(__file__).parent
-SHIPPED = HERE.parent.parent / "companion" / "conversation" / "pain_weights.py"
+SHIPPED = HERE.parent.parent / "companion" / "language" / "pain" / "weights.py"
 # What each part says of pain, and how much a line of it counts; the unsure count half (choice).
 PARTS = {
     "pain_seen.txt": (1.0, 1.0),

@@ -1,20 +1,14 @@
-"""Whether a reply speaks of pain. What that takes, rules and tables (``rules``), comes with the first reply listened to."""
+"""Pain heard in what people type. The rules and tables load with the first reply listened to."""
 
 from __future__ import annotations
 
-from enum import Enum
+from companion.language.pain.degree import Pain
 
-
-class Pain(Enum):
-    """What a reply says of pain: nothing, perhaps something (ask "Did something hurt?"), or yes."""
-
-    NO = 0
-    ASK = 1
-    YES = 2
+__all__ = ["Pain", "hear_pain"]
 
 
 def hear_pain(text: str, *, body_at_work: bool = True) -> Pain:
-    """As ``rules.hear_pain``."""
+    """Return what a reply says of pain (``rules.hear_pain``). ``body_at_work``: doubtful words count too."""
     from companion.language.pain import rules
 
     return rules.hear_pain(text, body_at_work=body_at_work)

@@ -8,7 +8,8 @@ from functools import cache
 from itertools import chain
 from typing import NamedTuple
 
-from companion.language.pain import Pain, tables
+from companion.language.pain import tables
+from companion.language.pain.degree import Pain
 
 
 class Step(NamedTuple):

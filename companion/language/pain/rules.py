@@ -28,8 +28,9 @@ The words stand in ``tables``, typing is read in ``spelling``. The order of deci
 
 from __future__ import annotations
 
-from companion.language.pain import Pain, tables
+from companion.language.pain import tables
 from companion.language.pain.classifier import sounds_of_pain
+from companion.language.pain.degree import Pain
 from companion.language.pain.patterns import (
     CAUSES,
     COMMA,

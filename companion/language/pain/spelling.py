@@ -10,7 +10,8 @@ from itertools import chain
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from companion.language.pain import Pain, tables
+from companion.language.pain import tables
+from companion.language.pain.degree import Pain
 from companion.language.pain.patterns import (
     CAUSES,
     COMMA,
