@@ -1,0 +1,29 @@
+"""What is called unseen shares no line with what the rules were written from."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+CORPUS = Path(__file__).parents[1] / "corpus"
+UNSEEN = sorted(path for path in CORPUS.iterdir() if "_unseen" in path.name)
+SEEN = sorted(path for path in CORPUS.iterdir() if path.suffix in (".txt", ".tsv") and "_unseen" not in path.name)
+
+
+def normalised(line: str) -> str:
+    """Return a line without a flag before its tab, case, punctuation and spaces."""
+    return re.sub(r"[\W_]+", "", line.rpartition("\t")[2].casefold())
+
+
+def lines(path: Path) -> list[str]:
+    return [line for line in path.read_text("utf-8").splitlines() if line.strip() and not line.startswith("#")]
+
+
+@pytest.mark.parametrize("path", UNSEEN, ids=lambda path: path.name)
+def test_no_unseen_line_is_a_seen_one_or_there_twice(path: Path) -> None:
+    seen = {normalised(line): other.name for other in (*SEEN, *UNSEEN) if other != path for line in lines(other)}
+    found = [f"{line!r} stands in {seen[normalised(line)]}" for line in lines(path) if normalised(line) in seen]
+    assert not found, f"take out of {path.relative_to(CORPUS.parents[1])}: " + "; ".join(found)
+    assert len({*map(normalised, lines(path))}) == len(lines(path))
