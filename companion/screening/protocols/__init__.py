@@ -5,7 +5,7 @@ They are imported when any of them is first asked for here, so that nothing else
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import cache
 from importlib import import_module
 from pkgutil import iter_modules
@@ -18,18 +18,21 @@ from companion.screening.readings import Error
 
 @cache
 def protocols() -> Mapping[str, Protocol[Any]]:
-    """Return every test by its id, in the order of the route. Raises ValueError where two can't stand beside each other."""
-    found: list[Protocol[Any]] = []
-    for file in iter_modules(__path__):
-        one: Protocol[Any] = import_module(f"{__name__}.{file.name}").PROTOCOL
-        if one.id != file.name:
-            raise ValueError(f"{file.name}.py: its PROTOCOL is called {one.id}")
+    """Return every test by its id, in the order of the route."""
+    return ordered({file.name: import_module(f"{__name__}.{file.name}").PROTOCOL for file in iter_modules(__path__)})
+
+
+def ordered(files: Mapping[str, Protocol[Any]]) -> Mapping[str, Protocol[Any]]:
+    """Return the tests of these files by id, by their place on the route. Raises ValueError where two can't stand beside each
+    other, naming the files."""
+    for file, one in files.items():
+        if one.id != file:
+            raise ValueError(f"{file}.py: its PROTOCOL is called {one.id}")
         if strange := [row.id for row in one.rows if row.test != one.id]:
-            raise ValueError(f"{file.name}.py: {', '.join(strange)} belong to another test")
-        found.append(one)
-    _once("place", [(one.place, one.id) for one in found])
-    _once("row", [(row.id, one.id) for one in found for row in one.rows])
-    return {one.id: one for one in sorted(found, key=lambda one: one.place)}
+            raise ValueError(f"{file}.py: {', '.join(strange)} belong to another test")
+    _once("place", ((one.place, file) for file, one in files.items()))
+    _once("row", ((row.id, file) for file, one in files.items() for row in one.rows))
+    return {one.id: one for one in sorted(files.values(), key=lambda one: one.place)}
 
 
 def protocol(test: str) -> Protocol[Any]:
@@ -66,9 +69,9 @@ def error_of(test: str, method: str, sex: str | None = None) -> Error:
     return protocol(test).error(method, sex)
 
 
-def _once(what: str, named: list[tuple[Any, str]]) -> None:
-    seen: dict[Any, str] = {}
-    for name, test in named:
+def _once(what: str, named: Iterable[tuple[int | str, str]]) -> None:
+    seen: dict[int | str, str] = {}
+    for name, file in named:
         if name in seen:
-            raise ValueError(f"{seen[name]}.py and {test}.py both have the {what} {name}")
-        seen[name] = test
+            raise ValueError(f"{seen[name]}.py and {file}.py both have the {what} {name}")
+        seen[name] = file
