@@ -16,7 +16,7 @@ WIDTHS: Final = ("narrow", "middle", "wide")
 
 @dataclass(frozen=True, slots=True)
 class RockBack:
-    """Whether the back moved before the squat's hip fold, about there, or still was not, at three knee widths."""
+    """When the back moved at three knee widths: before the hip fold of the squat, about there, or past it."""
 
     narrow: str | None = None
     middle: str | None = None
