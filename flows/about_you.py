@@ -7,7 +7,7 @@ from companion.conversation.number_kinds import Number
 from flows.shared import BANDS
 
 FLOW = Flow(
-    "about_you", version=1, title="About you", minutes=2,
+    "about_you", version=1, title="About you",
     steps=(
         Ask("height", "How tall are you?", Number("cm", 120, 230, usual=(145, 205), example_value=175)),
         Ask("mass", "What do you weigh? Skip it if you like.", Number("kg", 30, 300, usual=(45, 150), example_value=78)),

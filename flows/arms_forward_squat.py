@@ -4,9 +4,11 @@ Five squats at first, three for each second try, three seconds down: choice. Hee
 """
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import END, Ask, Flow, Jump, Tell
+from companion.conversation.flow import END, Ask, Jump, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
-from flows.shared import BANDS, BODY_WEIGHT, SCORED, SHARP, SQUAT, watched_by
+from companion.screening.protocols.arms_forward_squat import PROTOCOL
+from flows.protocol_flow import flow_of
+from flows.shared import BANDS, BODY_WEIGHT, SHARP, watched_by
 
 LOADED, EMPTY = fact("bar").is_("loaded"), fact("bar").is_("empty")
 FAULTY, ROLLED = fact("fault").one_of("rolled", "chest", "back"), fact("fault").is_("rolled")
@@ -18,11 +20,10 @@ CURED = fact("heels_help").is_("yes") | fact("shallow_help").is_("yes")
 LET_GO = "If it slips, let it go and step back. Keep breathing. " + SHARP
 HELD = YesNo(yes="It held", no="It did not")
 
-FLOW = Flow(
-    "arms_forward_squat", version=1, title="Arms-forward squat", needs=("stick",), gates=(*SQUAT, *SCORED), minutes=5,
-    command=("arms forward",),
+FLOW = flow_of(
+    PROTOCOL, command=("arms forward",),
     steps=(
-        watched_by("This shows whether your trunk keeps its shape with the weight in front. How will you see it? "
+        watched_by(f"This shows {PROTOCOL.looks_at}. How will you see it? "
                    "Best is film from the side, phone at hip height, shirt tucked in."),
         Ask("bar", "Stick or bar lies across the front of your shoulders, both arms straight ahead. Which one? Never "
             "front squatted: the stick. Nothing is loaded for this test; loaded sets count only from film you "
@@ -41,7 +42,7 @@ FLOW = Flow(
         Ask("squats", "Lay it across the front of your shoulders, off the throat. Arms straight ahead, level, hands "
             "open. Five slow squats to your usual depth, three seconds down. Put it down, then tap Done.",
             Ready("Done"), caution=LET_GO, only_if=~LOADED, then=(Jump(~fact("squats").known, END),),
-            picture="arms_forward"),
+            picture=PROTOCOL.picture),
         Ask("fault", "What changed first, if anything? Look at the film before you answer, if there is one. If you "
             "can't tell, skip this.", choice(
                 ("clean", "Nothing, it all held", "nothing", "all held", "it held", "held", "none", "not rounded"),

@@ -5,10 +5,12 @@ repetitions and eight seconds to get into place: choice.
 """
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Flow, Jump, each_side
+from companion.conversation.flow import Ask, Jump, each_side
 from companion.conversation.kinds import Hold, Ready, choice
 from companion.conversation.number_kinds import Number
-from flows.shared import FLOOR, SCORED, SHARP
+from companion.screening.protocols.bird_dog import PROTOCOL
+from flows.protocol_flow import flow_of
+from flows.shared import SHARP
 
 SECONDS = 10
 STILL = Number("s", low=0, high=SECONDS, usual=(0, SECONDS), example_value=8, step=1)
@@ -20,11 +22,10 @@ FIRST = choice(
 STICK = fact("seen_by").is_("stick")
 COME_DOWN = "Come down as soon as you can't keep it still. " + SHARP
 
-FLOW = Flow(
-    "bird_dog", version=1, title="Bird dog", needs=("floor", "mirror, film, friend or stick"), gates=(*FLOOR, *SCORED),
-    minutes=6,
+FLOW = flow_of(
+    PROTOCOL,
     steps=(
-        Ask("seen_by", "This shows whether your back stays still while an arm and a leg move. Who or what will tell "
+        Ask("seen_by", f"This shows {PROTOCOL.looks_at}. Who or what will tell "
             "you?", choice(
                 ("film", "Film, from the side", "film", "video", "camera", "phone"),
                 ("mirror", "Mirror", "in a mirror"),
@@ -42,7 +43,7 @@ FLOW = Flow(
             Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "
                 "and the arm of the other side straight ahead, no higher than your body. Hold until I say time.",
                 Hold(seconds=SECONDS, count_in=8), caution=COME_DOWN,
-                then=(Jump(~fact("{side}_do").known, "{side}_slow_do"),), picture="bird_dog_{side}"),
+                then=(Jump(~fact("{side}_do").known, "{side}_slow_do"),), picture=PROTOCOL.picture),
             Ask("{side}_hold", "With the {side} leg up: for how many of the ten seconds did your hips and back stay "
                 "still? 10 if for all of them.", STILL, method="{seen_by}"),
             Ask("{side}_shape", "What moved first in that hold?", FIRST),

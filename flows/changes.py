@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from typing import Any
 
 from companion.base.clock import local_date
 from companion.conversation.condition import Value, fact
@@ -11,37 +12,39 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Do, Flow, Known, Tell
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import Errors, errors_from
-from companion.screening.readings import Reading, Show, mean_of
-from companion.screening.retest import CALF_SESSIONS, change
-from companion.screening.screen import ROUTE, TEST_WORDS, Answer, Screen, about_from, screen_from
-from companion.screening.sessions import MEASURED, Session, sessions_of
+from companion.screening.protocol import Starts
+from companion.screening.protocols import measured, protocol, protocols
+from companion.screening.readings import SIDES, Reading, Show, mean_of
+from companion.screening.retest import change
+from companion.screening.screen import Answer, about_from, screen_from
+from companion.screening.sessions import Session, sessions_of
 from companion.screening.trend import SESSIONS, pain_change, trend
 from flows.outcome_facts import showing, told_at
-
-SIDES = ("left", "right")
 
 
 def change_facts(known: Known) -> dict[str, Value]:
     """One message a test that was measured before the last results and again since, and one for pain."""
     since, answers, show = told_at(known), list(known.answers()), showing(known)
     fresh = True
-    if since is not None and not any(row.at > since and (row.flow in ROUTE or _is_pain(row)) for row in answers):
+    if since is not None and not any(row.at > since and (row.flow in protocols() or _is_pain(row)) for row in answers):
         since, fresh = told_at(known, "outcome.before"), False  # nothing new since the last results: what they changed
     if since is None:
         return {"any": "no"}
     errors = errors_from(answers, about_from(answers).sex)
     facts: dict[str, Value] = {}
     zone = str(known.facts.get("welcome.zone", ""))
-    for test in MEASURED:
-        lines = [_line(side, _by_day(sessions_of(answers, test, side), zone), since, errors, show) for side in SIDES]
+    for one in measured():
+        lines = [_line(side, _by_day(sessions_of(answers, one.id, side), zone), since, errors, show) for side in SIDES]
         if words := "\n".join(line for line in lines if line):
-            facts[test] = f"{TEST_WORDS[test].capitalize()}\n{words}"
-        slopes = [_trend(side, sessions_of(answers, test, side), show) for side in SIDES]
+            facts[one.id] = f"{one.name}\n{words}"
+        slopes = [_trend(side, sessions_of(answers, one.id, side), show) for side in SIDES]
         if words := "\n".join(slope for slope in slopes if slope):
-            facts[f"{test}_trend"] = f"{TEST_WORDS[test].capitalize()}, all sessions\n{words}"
+            facts[f"{one.id}_trend"] = f"{one.name}, all sessions\n{words}"
     before = screen_from(row for row in answers if row.at <= since)
     after = screen_from(row for row in answers if row.at > since)
-    facts |= {name: words for name, words in (("squat_look", _depth(before, after)), ("pain", _pain(answers, since))) if words}
+    facts |= {test: _depth(one.starts, before[test], after[test]) for test, one in protocols().items()
+              if one.starts and test in before and test in after}
+    facts |= {"pain": words} if (words := _pain(answers, since)) else {}
     return facts | {"any": "yes" if facts else "no"} | (_found(answers, since, errors, show, zone) if fresh and facts else {})
 
 
@@ -51,15 +54,15 @@ _WORST_FIRST: Sequence[str] = ("worse", "better", "within_error", "cannot_say")
 def _found(answers: Sequence[Answer], since: datetime, errors: Errors, show: Show, zone: str) -> dict[str, Value]:
     """The change a coach hears of: the worst of any test, side and pain, and which that was."""
     found: list[tuple[str, str]] = []
-    for test in MEASURED:
+    for one in measured():
         for side in SIDES:
-            old, new = _ends(_by_day(sessions_of(answers, test, side), zone), since)
+            old, new = _ends(_by_day(sessions_of(answers, one.id, side), zone), since)
             try:
-                one = change(old, new, errors.of(test, new[-1][0].method), show) if old and new else None
+                told = change(old, new, errors.of(one.id, new[-1][0].method), show) if old and new else None
             except ValueError:
                 continue
-            if one:
-                found.append((one.kind, f"{TEST_WORDS[test]}, {side}: {one.words}"))
+            if told:
+                found.append((told.kind, f"{one.short_name}, {side}: {told.words}"))
     before, after = _pain_told(answers, since)
     if before and after:
         pain = pain_change(before[-1], after[-1])
@@ -76,7 +79,7 @@ def _by_day(sessions: Sequence[Session], zone: str) -> list[Session]:
 
 
 def _line(side: str, sessions: Sequence[Session], since: datetime, errors: Errors, show: Show) -> str:
-    """Then and now, averaged over as many last sessions at each end as calf work takes to show, where there are so many."""
+    """Then and now, averaged over as many last sessions at each end as it takes to show, where there are so many."""
     old, new = _ends(sessions, since)
     if not old or not new:
         return ""
@@ -90,12 +93,12 @@ def _line(side: str, sessions: Sequence[Session], since: datetime, errors: Error
 
 
 def _ends(sessions: Sequence[Session], since: datetime) -> tuple[list[tuple[Reading, ...]], list[tuple[Reading, ...]]]:
-    """The sessions to compare, before and after: one each, of calf work as many as it takes, where there are so many."""
+    """The sessions to compare, before and after: as many as it takes for a change to show, where there are so many."""
     old = [session.readings for session in sessions if session.at <= since]
     new = [session.readings for session in sessions if session.at > since]
     if not old or not new:
         return [], []
-    many = min(CALF_SESSIONS, len(old), len(new)) if new[-1][0].test == "knee_to_wall" else 1
+    many = min(protocol(new[-1][0].test).sessions, len(old), len(new))
     return old[-many:], new[-many:]
 
 
@@ -108,14 +111,11 @@ def _trend(side: str, sessions: Sequence[Session], show: Show) -> str:
         return f"{side.capitalize()}: no trend, {error}."
 
 
-def _depth(before: Screen, after: Screen) -> str:
-    if before.squat_look is None or after.squat_look is None:
-        return ""
-    old, new = before.squat_look, after.squat_look
-    if (old.plain_rounds, old.plain_depth) == (new.plain_rounds, new.plain_depth):
-        return f"Where the rounding starts: no change, {_start(new.plain_rounds, new.plain_depth)}."
-    return (f"Where the rounding starts\nThen: {_start(old.plain_rounds, old.plain_depth)}. "
-            f"Now: {_start(new.plain_rounds, new.plain_depth)}. One band of difference is the least that can be told.")
+def _depth(starts: Starts[Any], before: Any, after: Any) -> str:
+    old, new = starts.said(before), starts.said(after)
+    if old == new:
+        return f"{starts.title}: no change, {_start(*new)}."
+    return (f"{starts.title}\nThen: {_start(*old)}. Now: {_start(*new)}. One band of difference is the least that can be told.")
 
 
 def _start(rounds: str | None, depth: str | None) -> str:
@@ -137,7 +137,8 @@ def _pain_told(answers: Sequence[Answer], since: datetime) -> tuple[list[float],
     return [value for at, value in told if at <= since], [value for at, value in told if at > since]
 
 
-MESSAGES: Sequence[str] = ("squat_look", *(name for test in MEASURED for name in (test, f"{test}_trend")), "pain")
+MESSAGES: Sequence[str] = (*(test for test, one in protocols().items() if one.starts),
+                           *(name for one in measured() for name in (one.id, f"{one.id}_trend")), "pain")
 
 FLOW = Flow(
     "changes", version=1, title="Changes", counted=False, command=("change", "what changed"),

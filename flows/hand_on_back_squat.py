@@ -4,9 +4,11 @@ Three squats a set, three seconds down: choice.
 """
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import END, Ask, Flow, Jump, Tell
+from companion.conversation.flow import END, Ask, Jump, Tell
 from companion.conversation.kinds import Ready, choice
-from flows.shared import BANDS, SCORED, SHARP, SQUAT
+from companion.screening.protocols.hand_on_back_squat import PROTOCOL
+from flows.protocol_flow import flow_of
+from flows.shared import BANDS, SHARP
 
 MOVES = choice(
     ("yes", "It moved", "moved", "it flattened", "it rounded", "a little"),
@@ -19,13 +21,12 @@ USUAL = fact("usual_moves")
 MOVED = USUAL.is_("yes")
 STEADY = "A chair within reach, in case you sway. " + SHARP
 
-FLOW = Flow(
-    "hand_on_back_squat", version=1, title="Hand-on-back squat", gates=(*SQUAT, *SCORED), minutes=4,
-    command=("hand on back",),
+FLOW = flow_of(
+    PROTOCOL, command=("hand on back",),
     steps=(
         Ask("setup", "You will squat with one palm flat on the curve of your lower back, just above the tailbone, "
             "the other arm ahead. Feet as you usually squat. A mirror beside you, or film, helps to see the depth. "
-            "If you film, start it now.", Ready(), picture="hand_on_back"),
+            "If you film, start it now.", Ready(), picture=PROTOCOL.picture),
         Ask("usual_do", "Palm on the curve. Three slow squats as you usually do them, three seconds down. Change "
             "nothing; notice when the curve starts to move under your palm. Then tap Done.", Ready("Done"),
             caution=STEADY, then=(Jump(~fact("usual_do").known, END),)),

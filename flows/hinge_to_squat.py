@@ -4,41 +4,44 @@ A year of squatting and the two tests before it, three slow times, broomstick on
 """
 
 from companion.conversation.condition import Value, fact
-from companion.conversation.flow import END, Ask, Flow, Gate, Jump, Known
+from companion.conversation.flow import END, Ask, Gate, Jump, Known
 from companion.conversation.kinds import Ready, choice
-from companion.screening.screen import about_from, may_hinge, screen_from
-from flows.shared import BANDS, SCORED, SHARP, SQUAT, watched_by
+from companion.screening.pairs import OPENINGS, opened
+from companion.screening.protocols.hinge_to_squat import PROTOCOL
+from companion.screening.screen import about_from, screen_from
+from flows.protocol_flow import flow_of
+from flows.shared import BANDS, SHARP, watched_by
 
 YEARS = fact("about_you.years")
+LONG_ENOUGH = fact("about_you.years") >= OPENINGS[PROTOCOL.id].years
 
 
 def earned(known: Known) -> dict[str, Value]:
     """Whether it is open to this lifter, from the answers that count: never from a run that pain ended."""
     answers = list(known.answers())
-    return {"may_hinge": "yes" if may_hinge(screen_from(answers), about_from(answers)) else "no"}
+    return {"may_hinge": "yes" if opened(PROTOCOL.id, screen_from(answers), about_from(answers)) else "no"}
 
 
 EARNED = (
     Gate(~YEARS.known, "Before this one I need to know for how long you have squatted. Say “about you” to tell me."),
-    Gate(~(YEARS >= 1), "This one waits until you have squatted with a bar for a year or more. Nothing is missing "
+    Gate(~LONG_ENOUGH, "This one waits until you have squatted with a bar for a year or more. Nothing is missing "
          "without it: the other tests stand on their own."),
     Gate(~fact("may_hinge").is_("yes"), "This one opens once the arms-forward squat and the pause squat have both been clean "
          "and free of pain. Say their names when you want to do them."),
 )
 """After the safety check, which comes before everything; before the warm-up, which nobody should do in vain."""
 
-FLOW = Flow(
-    "hinge_to_squat", version=1, title="Hinge to squat", needs=("stick",), gates=(*SQUAT, *EARNED, *SCORED), minutes=3,
-    command=("hinge into squat", "hinge"), at_start=earned,
+FLOW = flow_of(
+    PROTOCOL, opened=EARNED, command=("hinge into squat", "hinge"), at_start=earned,
     steps=(
-        watched_by("This shows whether your back stays still while you go from a hinge into a squat. How will you "
+        watched_by(f"This shows {PROTOCOL.looks_at}. How will you "
                    "see it? Best is film from the side, phone at hip height, shirt tucked in."),
         Ask("setup", "Broomstick across your upper back, where a bar would lie. Only the stick: no bar for this. "
             "Feet as you usually squat. If you film, start it now.", Ready(), picture="hinge_setup"),
         Ask("go", "Push the hips far back, knees nearly straight: the hinge. Then bend the knees and sink into your "
             "usual squat. Back into the hinge, stand up. Three times, slowly.", Ready("Done"),
             caution="Go only as low as you usually squat. Breathe. " + SHARP,
-            then=(Jump(~fact("go").known, END),), picture="hinge_to_squat"),
+            then=(Jump(~fact("go").known, END),), picture=PROTOCOL.picture),
         Ask("hinge", "In the hinge, knees nearly straight: what did the lower back do? Look at the film first, if "
             "there is one.", choice(
                 ("clean", "It kept its shape", "kept its shape", "clean", "nothing", "it did not round",

@@ -1,10 +1,11 @@
 """Hip fold: on the back, knee bent, how far the thigh comes to the chest before the lower back moves."""
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import END, Ask, Flow, Jump, Tell, sided
+from companion.conversation.flow import END, Ask, Jump, Tell, sided
 from companion.conversation.kinds import Ready, YesNo, choice
 from companion.conversation.number_kinds import Number
-from flows.shared import FLOOR, NOT_PREGNANT, SCORED
+from companion.screening.protocols.hip_fold import PROTOCOL
+from flows.protocol_flow import flow_of
 
 # 120° is textbook hip flexion with the knee bent (AAOS; 121 ± 13°, Roach & Miles 1991, from memory).
 FOLD = Number("deg", 0, 160, usual=(60, 145), example_value=110, step=1)
@@ -17,7 +18,7 @@ def _leg(onward: str) -> tuple[Ask | Tell, ...]:
         Ask("{side}_do", "Bend the {side} knee to a right angle and bring the thigh slowly towards the chest, "
             "turned out as in your squat. Stop when the pressure on your hands clearly changes, or at your "
             "squat's fold. Then lower it.", Ready("Done"), caution=STOP_IF,
-            then=(Jump(~fact("{side}_do").known, onward),), picture="hip_fold_{side}"),
+            then=(Jump(~fact("{side}_do").known, onward),), picture=PROTOCOL.picture),
         Ask("{side}_first", "The {side} leg: did the thigh reach your squat's fold first, or did the pressure on "
             "your hands change first?", choice(
                 ("fold", "Reached the fold", "fold", "reached", "reached it", "the fold", "fold first"),
@@ -32,11 +33,10 @@ def _leg(onward: str) -> tuple[Ask | Tell, ...]:
     )
 
 
-FLOW = Flow(
-    "hip_fold", version=1, title="Hip fold", needs=("floor",), gates=(*FLOOR, NOT_PREGNANT, *SCORED), minutes=5,
-    command=("hip test",),
+FLOW = flow_of(
+    PROTOCOL, command=("hip test",),
     steps=(
-        Ask("filming", "This looks at the room in each hip. Your hands feel for it, so film is optional. "
+        Ask("filming", f"This looks at {PROTOCOL.looks_at}. Your hands feel for it, so film is optional. "
             "Will you film it from the side as well?", YesNo()),
         Ask("setup_film", "Prop the phone sideways near the floor, three big steps away, and let it film "
             "both legs. You look at the film afterwards.", Ready(), only_if=FILMED),

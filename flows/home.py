@@ -4,17 +4,14 @@ from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
 from companion.conversation.registry import PARKED
+from companion.screening.protocols import protocols
 from flows.coach_shared import COACH
 
 PICK = fact("pick")
 LIFTS = ~COACH | fact("welcome.zone_right").is_("yes")
 """A coach who does not squat here is not asked what only a lifter needs."""
 
-TESTS = (
-    ("squat_look", "Squat look"), ("rock_back", "Rock back"), ("hip_fold", "Hip fold"), ("leg_raise", "Leg raise"),
-    ("knee_to_wall", "Knee to wall"), ("arms_forward_squat", "Arms-forward squat"), ("pause_squat", "Pause squat"),
-    ("hinge_to_squat", "Hinge to squat"), ("bird_dog", "Bird dog"), ("hand_on_back_squat", "Hand-on-back squat"),
-)
+TESTS = tuple((test, one.title) for test, one in protocols().items())
 
 FLOW = Flow(
     "home", version=1, title="Menu", counted=False, stops=False, command=("home", "/start", "what next", "options"),

@@ -1,10 +1,11 @@
 """Knee to wall: how far the knee travels past the toes while the heel stays down."""
 
 from companion.conversation.condition import Fact, fact
-from companion.conversation.flow import Ask, Flow, Jump, both, each_side
+from companion.conversation.flow import Ask, Jump, both, each_side
 from companion.conversation.kinds import Ready, choice
 from companion.conversation.number_kinds import Number
-from flows.shared import SCORED, SQUAT
+from companion.screening.protocols.knee_to_wall import PROTOCOL
+from flows.protocol_flow import flow_of
 
 DISTANCE = Number("cm", low=0, high=30, usual=(3, 20), example_value=11)
 LEAN = Number("deg", low=0, high=70, usual=(15, 60), example_value=38, step=1)
@@ -18,11 +19,10 @@ APART = Fact("{side}_apart", 0, 30, step=0.1, of=lambda got, side: round(abs(
 DEG_APART = Fact("{side}_deg_apart", 0, 70, step=1, of=lambda got, side: round(abs(
     float(got[f"{side}_deg_1"]) - float(got[f"{side}_deg_2"])), 2))
 
-FLOW = Flow(
-    "knee_to_wall", version=1, title="Knee to wall", needs=("wall", "tape"), gates=(*SQUAT, *SCORED), minutes=4,
-    facts=both(APART, DEG_APART), command=("ankle test",),
+FLOW = flow_of(
+    PROTOCOL, facts=both(APART, DEG_APART), command=("ankle test",),
     steps=(
-        Ask("method", "This looks at the calf and ankle. Will you measure with a tape, or with the level on your phone? "
+        Ask("method", f"This looks at {PROTOCOL.looks_at}. Will you measure with a tape, or with the level on your phone? "
             "The tape is the more exact.", choice(("tape", "Tape", "tape measure", "ruler"), ("level", "Phone level",
                                                                                              "phone", "level")),
             then=(Jump(~fact("method").known, say="Without a way to measure there is nothing to keep here."),)),
@@ -34,7 +34,7 @@ FLOW = Flow(
         *each_side(
             Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
                 "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
-                caution=STOP_IF, only_if=TAPE, method="tape", picture="knee_to_wall_{side}"),
+                caution=STOP_IF, only_if=TAPE, method="tape", picture=PROTOCOL.picture),
             Ask("{side}_2", "Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
                 caution=STOP_IF, only_if=TAPE, method="tape"),
             Ask("{side}_3", "Those two were {apart:cm} apart. One last time, {side} foot: how many {unit}?", DISTANCE,

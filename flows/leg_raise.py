@@ -3,13 +3,13 @@
 from typing import cast
 
 from companion.conversation.condition import Fact, Facts, Value, fact
-from companion.conversation.flow import END, Ask, Flow, Jump, Known, both, sided
+from companion.conversation.flow import END, Ask, Jump, Known, both, sided
 from companion.conversation.kinds import Option, Ready, choice
 from companion.conversation.number_kinds import Number
 from companion.language.units import METRIC, shown
 from companion.screening.geometry import FLIP, Lean, highest_heel, lean_matters, leg_raise_from_heel, leg_raise_from_level
-from companion.screening.readings import RAISE_COMFORTABLE, RAISE_LEAST
-from flows.shared import FLOOR, NOT_PREGNANT, SCORED
+from companion.screening.protocols.leg_raise import PROTOCOL
+from flows.protocol_flow import flow_of
 
 SHOWN = Number("deg", 0, 90, usual=(0, 90), example_value=72, step=1)
 HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
@@ -22,7 +22,7 @@ STOP_IF = "A pull behind the thigh is fine. Stop, and tell me, at anything sharp
 NEAR = 5.0
 """A second reading within so many degrees of a line: our choice, 1.645 times the SEM of 3.0° (J Sports Sci Med
 2009;8:116 Table 1, men, left leg, read)."""
-LINES = (RAISE_LEAST.value, RAISE_COMFORTABLE.value)
+LINES = tuple(line.value for line in PROTOCOL.lines)
 
 WATCH = {
     "level": "Note the degrees it shows.",
@@ -38,7 +38,7 @@ HANDS = {
 
 def last_length(known: Known) -> dict[str, Value]:
     """The leg's length as measured last time, in words for the end of its question; "" where it never was."""
-    length = known.facts.get("leg_raise.leg_length")
+    length = known.facts.get(PROTOCOL.key("leg_length"))
     if length is None:
         return {"length_before": ""}
     was = shown(float(length), "cm", str(known.facts.get("welcome.units", METRIC)))
@@ -123,7 +123,7 @@ def _leg(onward: str) -> tuple[Ask, ...]:
         Ask("{side}_do", "Bring the {side} leg up slowly, knee straight, foot relaxed, other leg flat. Stop when the "
             "back clearly presses harder or lifts, or the knee bends; a first flutter is not it. "
             "{watch} Then lower it.", Ready("Done"), caution=STOP_IF,
-            then=(Jump(~fact("{side}_do").known, onward),), picture="leg_raise_{side}"),
+            then=(Jump(~fact("{side}_do").known, onward),), picture=PROTOCOL.picture),
         Ask("{side}_level", "How many degrees did it show, {side} leg? If the leg went past straight up, send "
             "only the degrees past it.", SHOWN, only_if=BY_LEVEL, method="{way}", placement="{placed}"),
         Ask("{side}_lean", "At that number a level can mean two things. Where was the {side} leg?", choice(
@@ -151,14 +151,13 @@ def _leg(onward: str) -> tuple[Ask, ...]:
     )
 
 
-FLOW = Flow(
-    "leg_raise", version=1, title="Leg raise", needs=("floor", "phone level, or tape"),
-    gates=(*FLOOR, NOT_PREGNANT, *SCORED), minutes=6, command=("straight leg raise", "hamstring test"),
+FLOW = flow_of(
+    PROTOCOL, command=("straight leg raise", "hamstring test"),
     at_start=last_length,
     facts=(Fact("way", of=_way), Fact("part", of=_part), Fact("placed", of=_placement), Fact("watch", of=_watch),
            Fact("hands", of=_hands), *both(ASK_LEAN, TOO_HIGH, FROM_LINE)),
     steps=(
-        Ask("effort", "This looks at the hamstrings: lying down, a straight leg comes up until the lower back "
+        Ask("effort", f"This looks at {PROTOCOL.looks_at}: lying down, a straight leg comes up until the lower back "
             "moves. Will the leg lift itself, or will you pull it up with a strap or towel? Take the same way "
             "each time.", choice(
                 ("own", "It lifts itself", "own", "itself", "own effort", "by itself", "lift"),

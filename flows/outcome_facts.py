@@ -11,11 +11,12 @@ from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
 from companion.screening.drills import Offer, offer_for
 from companion.screening.errors import errors_from
-from companion.screening.readings import Show
+from companion.screening.protocols import protocol, protocols
+from companion.screening.readings import SIDES, Show, mean_of
 from companion.screening.retest import Plan, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
-from companion.screening.screen import ROUTE, SIDES, TEST_WORDS, Screen, about_from, screen_from
+from companion.screening.screen import Screen, about_from, screen_from
 
 SAID_AT_ONCE = 2
 """Findings told with a cause; the rest comes when asked for."""
@@ -59,7 +60,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {
         **_times(known), "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words,
         "differences": " ".join(conclusion.differences), "notes": " ".join(filter(None, (*conclusion.notes, overruled(known)))),
-        "not_tested": ", ".join(TEST_WORDS[test] for test in conclusion.not_tested),
+        "not_tested": ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
         "load_words": conclusion.load_words, "stance": conclusion.stance, "retest_words": again.words,
@@ -70,10 +71,10 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         facts |= verdict_facts(verdict)
     if again.days is not None:
         today = date.fromisoformat(str(known.facts["today"]))
-        tested = max((row.at for row in known.answers() if row.flow in ROUTE), default=known.now)
+        tested = max((row.at for row in known.answers() if row.flow in protocols()), default=known.now)
         counted = local_date(tested, str(known.facts.get("welcome.zone", "")))  # looking again moves nothing
         facts["retest_on"] = max(counted + timedelta(days=again.days), today + timedelta(days=1)).isoformat()
-        if plans := [f"{TEST_WORDS[one.test].capitalize()}: {one.words}" for one in again.tests if one.sessions > 1]:
+        if plans := [f"{protocol(one.test).name}: {one.words}" for one in again.tests if one.sessions > 1]:
             facts["retest_plan"] = " ".join(plans)
     return facts | offer_facts(conclusion, known)
 
@@ -82,7 +83,7 @@ def _times(known: Known) -> dict[str, Value]:
     """When these results were first told, and those before them: only new answers make new results."""
     told, before = known.facts.get("outcome.at"), str(known.facts.get("outcome.before", ""))
     since = told_at(known)
-    if since is not None and not any(row.flow in ROUTE and row.at > since for row in known.answers()):
+    if since is not None and not any(row.flow in protocols() and row.at > since for row in known.answers()):
         return {"at": str(told), "before": before}
     return {"at": known.now.isoformat(), "before": str(told or "")}
 
@@ -148,16 +149,12 @@ def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
 
 def last_numbers(known: Known) -> str:
     """The last measured numbers of the tests that are to be repeated, in words; "" where nothing was measured."""
-    from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
-    from companion.screening.readings import mean_of
-
     screen, show, said = screen_from(known.answers()), showing(known), []
     wanted = str(known.facts.get("retest.tests", "")).split(",")
-    for test in ROUTE:
-        for side in ("left", "right"):
-            readings = (leg_raise_readings(screen.leg_raise, side) if test == "leg_raise" and screen.leg_raise else
-                        knee_to_wall_readings(screen.knee_to_wall, side) if test == "knee_to_wall" and screen.knee_to_wall
-                        else ())
+    for test, record in screen.items():
+        one = protocol(test)
+        for side in SIDES:
+            readings = one.readings(record, side) if one.readings else ()
             if test in wanted and readings:
-                said.append(f"{TEST_WORDS[test]} {side} {show(round(mean_of(readings), 1), readings[0].unit)}")
+                said.append(f"{one.short_name} {side} {show(round(mean_of(readings), 1), readings[0].unit)}")
     return ", ".join(said)

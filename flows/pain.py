@@ -5,7 +5,7 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
 from companion.conversation.kinds import YesNo, choice
 from companion.conversation.number_kinds import PainScore
-from companion.screening.screen import ROUTE
+from companion.screening.protocols import route
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import (
                               before_pain,
@@ -30,7 +30,7 @@ ASKED = HURTS & ~fact("where").is_("chest") & ~RED
 """Chest, breath, faintness, bladder or saddle are an emergency by themselves: nothing more is asked."""
 LEG = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 
-HURT_IN = Fact("hurt_in", values=(*ROUTE, "squat_day"))
+HURT_IN = Fact("hurt_in", values=(*route(), "squat_day"))
 """What the body was at work in; not known where it was at rest."""
 
 SAID = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
@@ -94,8 +94,8 @@ FLOW = Flow(
         Tell(CLINICIAN, HURTS & LEVEL.is_("clinician"), must_arrive=True),
         Tell(NOT_TODAY, HURTS & LEVEL.is_("not_today"), must_arrive=True),
         Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD,
-             HURTS & LEVEL.is_("no_load") & HURT_IN.one_of(*ROUTE), must_arrive=True),
-        Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL.is_("no_load") & ~HURT_IN.one_of(*ROUTE), must_arrive=True),
+             HURTS & LEVEL.is_("no_load") & HURT_IN.one_of(*route()), must_arrive=True),
+        Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL.is_("no_load") & ~HURT_IN.one_of(*route()), must_arrive=True),
         Tell("If it gets worse, or is not gone by tomorrow morning, see a doctor or physiotherapist.",
              HURTS & LEVEL.one_of("no_load", "not_today")),
     ),

@@ -4,9 +4,11 @@ One to two seconds a stop: common practice, no source. Three moving squats, two 
 """
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import END, Ask, Flow, Jump, Tell
+from companion.conversation.flow import END, Ask, Jump, Tell
 from companion.conversation.kinds import Option, Ready, choice
-from flows.shared import BODY_WEIGHT, SCORED, SHARP, SQUAT, watched_by
+from companion.screening.protocols.pause_squat import PROTOCOL
+from flows.protocol_flow import flow_of
+from flows.shared import BODY_WEIGHT, SHARP, watched_by
 
 BAR = fact("with").is_("bar")
 HARD = fact("hard").one_of("top", "middle", "bottom")
@@ -20,11 +22,10 @@ KEPT = choice(
     ("rounds", "It rounded", "rounded", "rounds", "it tucked", "it tucked under", "tucked under", "a little"),
 )
 
-FLOW = Flow(
-    "pause_squat", version=1, title="Pause squat", needs=("mirror or film",), gates=(*SQUAT, *SCORED), minutes=5,
-    command=("paused squat", "pause squats"),
+FLOW = flow_of(
+    PROTOCOL, command=("paused squat", "pause squats"),
     steps=(
-        watched_by("This shows whether your back keeps its shape when a squat stands still. How will you see it? "
+        watched_by(f"This shows {PROTOCOL.looks_at}. How will you see it? "
                    "A film from the side, phone at hip height, or a mirror; shirt tucked in."),
         Ask("with", "Body weight or an empty bar? If you have not done this before, start with body weight.", choice(
             ("body", "Body weight", "bodyweight", "body", "nothing", "none", "no bar"),
@@ -47,7 +48,7 @@ FLOW = Flow(
             "out today: they only tell something at a depth that is clean while you move."),)),
         Ask("stops_do", "Same depth, now with three stops on the way down: near the top, half way, and at the "
             "bottom. One to two seconds each, then stand up. Two squats like that.", Ready("Done"),
-            caution=STEADY, then=(Jump(~fact("stops_do").known, END),), picture="pause_stops"),
+            caution=STEADY, then=(Jump(~fact("stops_do").known, END),), picture=PROTOCOL.picture),
         Ask("hard", "Which stop was hard to hold? If more than one, the hardest.", choice(
             ("none", "None of them", "none", "no stop", "all fine", "all easy", "neither"),
             ("top", "Near the top", "top", "the top one", "first"),

@@ -47,7 +47,7 @@ def _set(number: int) -> Ask:
 
 
 FLOW = Flow(
-    "prime", version=1, title="Priming drill", minutes=5, command=("drill", "priming"),
+    "prime", version=1, title="Priming drill", command=("drill", "priming"),
     gates=(*SQUAT, Gate(~fact("drill").known, "A drill comes from the tests. Say “screen” first.")),
     at_start=drill_facts,
     steps=(

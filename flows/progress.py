@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Tell
-from companion.screening.screen import ROUTE
-from flows.home import TESTS
+from companion.screening.protocols import protocols
 from flows.screen import done_already
 
 
 def progress_facts(known: Known) -> dict[str, Value]:
     """The titles of the tests that count already, and of the rest."""
-    titles = {name: title.lower() for name, title in TESTS}
     counted = done_already(known)
-    done = [titles[test] for test in ROUTE if f"done_{test}" in counted]
-    left = [titles[test] for test in ROUTE if f"done_{test}" not in counted]
+    done = [one.title.lower() for test, one in protocols().items() if f"done_{test}" in counted]
+    left = [one.title.lower() for test, one in protocols().items() if f"done_{test}" not in counted]
     return {"how_many": float(len(done)), "done": ", ".join(done), "left": ", ".join(left)}
 
 
@@ -25,7 +23,7 @@ FLOW = Flow(
         Tell("No test is done yet since your last results. Say “screen” to begin, or name one test.", fact("how_many") < 1),
         Tell("Done: {done}.", fact("how_many") >= 1),
         Tell("Still open: {left}. Say “screen” to go on, or “results” for what they say so far.",
-             (fact("how_many") >= 1) & (fact("how_many") < len(ROUTE))),
-        Tell("All tests are done. Say “results”.", fact("how_many") >= len(ROUTE)),
+             (fact("how_many") >= 1) & (fact("how_many") < len(protocols()))),
+        Tell("All tests are done. Say “results”.", fact("how_many") >= len(protocols())),
     ),
 )

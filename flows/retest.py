@@ -3,26 +3,26 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from typing import Any
 
 from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
-from companion.screening.safety import FLOOR_TESTS
-from companion.screening.screen import ROUTE
-from flows.home import TESTS
+from companion.screening.protocol import Protocol
+from companion.screening.protocols import protocol, protocols
 from flows.outcome_facts import last_numbers, told_at
-from flows.screen import OPEN, OPEN_FLOOR, tests_done
+from flows.screen import open_for, tests_done
 from flows.shared import OF_AGE, STANDING, WELCOMED
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
     """Which tests are to be repeated, the last numbers, and when the results they belong to were told."""
     done = tests_done(known, told_at(known))
-    wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in ROUTE and test not in done]
+    wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in protocols() and test not in done]
     facts: dict[str, Value] = {f"again_{test}": "yes" for test in wanted}
     facts["how_many"] = float(len(wanted))
-    facts["titles"] = ", ".join(TITLES[test].lower() for test in wanted) or "your squat"
+    facts["titles"] = ", ".join(protocol(test).title.lower() for test in wanted) or "your squat"
     facts["in_a_week"] = (date.fromisoformat(str(known.facts["today"])) + AGAIN).isoformat()
     goal = str(known.facts.get("squat.goal", ""))
     facts["goal_line"] = f" Your goal: {goal}." if goal else ""
@@ -30,27 +30,26 @@ def retest_facts(known: Known) -> dict[str, Value]:
     return facts | ({"last": numbers, "last_line": f" Last time: {numbers}."} if numbers else {"last_line": ""})
 
 
-TITLES = dict(TESTS)
 AGAIN = timedelta(days=7)
 """One that is begun and not finished is spoken of again after so long; our choice."""
 
 LATER = "Good. The rest is kept for another day: say “retest”."
 
 
-def _leg(test: str) -> tuple[Ask | Run, ...]:
-    go = fact(f"go_{test}")
+def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
+    go = fact(f"go_{test.id}")
     return (
-        Ask(f"go_{test}", f"Next: {TITLES[test].lower()}. If you did it before, do it the same way. Ready?", choice(
+        Ask(f"go_{test.id}", f"Next: {test.title.lower()}. If you did it before, do it the same way. Ready?", choice(
             ("now", "Go on", "yes", "ready", "ok"), ("skip", "Leave this one out", "no"),
             ("later", "Stop for today", "later", "stop")),
-            only_if=fact(f"again_{test}").is_("yes") & (OPEN_FLOOR if test in FLOOR_TESTS else OPEN),
+            only_if=fact(f"again_{test.id}").is_("yes") & open_for(test),
             then=(Jump(go.is_("later"), say=LATER),)),
-        Run(test, go.is_("now")),
+        Run(test.id, go.is_("now")),
     )
 
 
 FLOW = Flow(
-    "retest", version=1, title="Retest", counted=False, minutes=20, command=("test again", "re-test"),
+    "retest", version=1, title="Retest", counted=False, command=("test again", "re-test"),
     gates=(WELCOMED, OF_AGE, *STANDING, Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line}{goal_line} About 20 minutes, on a day without heavy squats before it. "
@@ -65,7 +64,7 @@ FLOW = Flow(
             ("as_planned", "About 3 days a week", "3", "three", "often", "as planned"),
             ("some", "Once or twice a week", "sometimes", "some"), ("hardly", "Hardly or not", "no", "never", "not at all"),
             ("none_given", "I had none", "none")), only_if=fact("how_many") >= 1),
-        *(step for test in ROUTE for step in _leg(test)),
+        *(step for test in protocols().values() for step in _leg(test)),
         Do(Find("home_work", "{home_done}", "asked at the retest"), fact("home_done").known),
         Tell("The home work was not done often, so these numbers can't judge it.", fact("home_done").is_("hardly")),
         Run("changes", fact("how_many") >= 1),

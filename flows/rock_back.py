@@ -1,9 +1,10 @@
 """Rock back: on hands and knees, hips towards the heels, at which knee width the back stays still longest."""
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import END, Ask, Flow, Jump
+from companion.conversation.flow import END, Ask, Jump
 from companion.conversation.kinds import Ready, choice
-from flows.shared import FLOOR, NOT_PREGNANT, SCORED
+from companion.screening.protocols.rock_back import PROTOCOL
+from flows.protocol_flow import flow_of
 
 MOVED = choice(
     ("early", "Before the squat's fold", "before", "early", "earlier"),
@@ -25,22 +26,21 @@ def _width(name: str, onward: str) -> tuple[Ask, ...]:
     return (
         Ask(f"{name}_do", f"{WIDTHS[name]} From hands and knees, rock the hips slowly towards the heels, "
             "then come forward. Twice. Leave the back as it is.", Ready("Done"), caution=STOP_IF,
-            then=(Jump(~fact(f"{name}_do").known, onward),), picture=f"rock_back_{name}"),
+            then=(Jump(~fact(f"{name}_do").known, onward),), picture=f"{PROTOCOL.picture}_{name}"),
         Ask(name, "Compared with the fold of your deepest squat: when did the lower back begin to round?",
             MOVED),
     )
 
 
-FLOW = Flow(
-    "rock_back", version=1, title="Rock back", needs=("floor", "phone on a stand, or a friend"),
-    gates=(*FLOOR, NOT_PREGNANT, *SCORED), minutes=3,
+FLOW = flow_of(
+    PROTOCOL,
     steps=(
         Ask("setup_fold", "First picture the bottom of your deepest squat: how close is the thigh to the "
             "belly? That is your squat's fold, to compare with. Film of it helps.", Ready(),
             picture="squat_fold"),
         Ask("setup", "Prop the phone sideways near the floor, three big steps away, and film; or let a "
             "friend watch from the side. Hands under the shoulders, back in its own easy curve. Read each "
-            "message before you start.", Ready(), picture="rock_back_setup"),
+            "message before you start.", Ready(), picture=f"{PROTOCOL.picture}_setup"),
         *_width("narrow", "middle_do"),
         *_width("middle", "wide_do"),
         *_width("wide", END),

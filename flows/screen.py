@@ -3,47 +3,52 @@
 from __future__ import annotations
 
 from datetime import datetime, timedelta
+from typing import Any
 
 from companion.conversation.condition import Condition, Fact, Facts, Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Run, Tell
 from companion.conversation.kinds import YesNo, choice
-from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS
-from companion.screening.screen import ROUTE, SHORT_ROUTE
-from flows.home import TESTS
+from companion.screening.pairs import COMMON as NEED_NO_MORE
+from companion.screening.pairs import LOOK, OPENINGS
+from companion.screening.protocol import Protocol
+from companion.screening.protocols import protocols, route, short_route
+from companion.screening.safety import Level
 from flows.outcome_facts import told_at
 from flows.shared import OF_AGE, STANDING, WELCOMED
 
 COUNTS_FOR = timedelta(days=14)
 """A test done longer ago than this is done again in a new screen (choice)."""
 
-TITLES = dict(TESTS)
-MINUTES = {"squat_look": 10, "rock_back": 3, "hip_fold": 5, "leg_raise": 6, "knee_to_wall": 4, "hand_on_back_squat": 3,
-           "bird_dog": 5, "arms_forward_squat": 4, "pause_squat": 5, "hinge_to_squat": 4}
+FULL_MINUTES = 5 * round(sum(one.minutes for one in protocols().values()) / 5)
+"""What the full screen takes, to five minutes."""
+
+SHORT_MINUTES = 3 * len(short_route())
+"""Three minutes a test, as it has been told (choice). The tests' own minutes, with reading and setting up, come to more."""
 
 
 def tests_done(known: Known, since: datetime | None) -> set[str]:
     """The tests done lately, and after a moment if one is given."""
     earliest = max(known.now - COUNTS_FOR, since or known.now - COUNTS_FOR)
-    return {row.flow for row in known.answers() if row.flow in ROUTE and row.ending == "done" and row.status == "ok"
+    return {row.flow for row in known.answers() if row.flow in protocols() and row.ending == "done" and row.status == "ok"
             and row.at > earliest}
 
 
 def done_already(known: Known) -> dict[str, Value]:
     """Which tests count already: done lately, and since the results of the last whole screen."""
     done = tests_done(known, told_at(known, "screen.told"))
-    return {f"done_{test}": "yes" for test in ROUTE if test in done} | {"done_before": float(len(done))}
+    return {f"done_{test}": "yes" for test in route() if test in done} | {"done_before": float(len(done))}
 
 
 def _route(got: Facts) -> tuple[str, ...]:
-    return SHORT_ROUTE if got.get("route") == "short" else ROUTE
+    return short_route() if got.get("route") == "short" else route()
 
 
 def _place(test: str) -> Fact:
     def of(got: Facts, side: str) -> Value | None:
         return float(_route(got).index(test) + 1) if test in _route(got) else None
 
-    return Fact(f"place_{test}", 1, len(ROUTE), step=1, of=of)
+    return Fact(f"place_{test}", 1, len(route()), step=1, of=of)
 
 
 def total(got: Facts, side: str) -> Value | None:
@@ -59,40 +64,47 @@ RESTED = (~(fact("warm").is_("later") & fact("warm.today").known)
           & ~(fact("safety.sore").is_("yes") & fact("safety.sore.today").known))
 OPEN = RESTED & (UNCHECKED | LEVEL.is_("go"))
 OPEN_FLOOR = RESTED & (UNCHECKED | LEVEL.one_of("go", "no_load"))
-ROUNDS = fact("squat_look.plain_rounds")
+ROUNDS = fact(NEED_NO_MORE.rounds)
 NO_PAIN = fact("safety_check.pain") <= 0
-CLEAN_LOADED = ~fact("squat_look.load_rounds").one_of("little", "clearly")
-COMMON = CLEAN_LOADED & (ROUNDS.is_("no") | (NO_PAIN & ROUNDS.is_("little")
-                                             & fact("squat_look.plain_depth").one_of("parallel", "below")))
+CLEAN_LOADED = ~fact(NEED_NO_MORE.loaded).one_of(*NEED_NO_MORE.not_loaded)
+COMMON = CLEAN_LOADED & (ROUNDS.is_("no") | (NO_PAIN & ROUNDS.is_("little") & fact(NEED_NO_MORE.depth).one_of(*NEED_NO_MORE.deep)))
 GOES_ON = ~fact("all_the_same").is_("no")
 
 
-def _wanted(test: str) -> Condition:
+def open_for(test: Protocol[Any]) -> Condition:
+    """When the safety level lets a test be offered; its own gates come after that."""
+    return OPEN_FLOOR if Level.NO_LOAD in test.posture.levels else OPEN
+
+
+def _wanted(test: Protocol[Any]) -> Condition:
     """When a test comes: on the route, not done, open by the safety level, and right for this lifter."""
-    wanted: Condition = (OPEN_FLOOR if test in FLOOR_TESTS else OPEN) & ~fact(f"done_{test}").known & GOES_ON
-    if test not in SHORT_ROUTE:
+    wanted: Condition = open_for(test) & ~fact(f"done_{test.id}").known & GOES_ON
+    if not test.short:
         wanted = wanted & FULL
-    if test in LYING_OR_FOLD_TESTS:
+    if test.posture.barred_in_pregnancy:
         wanted = wanted & ~fact("safety_check.pregnant").one_of("yes", "unsure")
-    if test == "hinge_to_squat":
-        wanted = (wanted & (fact("about_you.years") >= 1) & fact("arms_forward_squat.fault").is_("clean")
-                  & fact("pause_squat.shape").is_("clean") & ~fact("pause_squat.again").is_("rounds"))
+    if opening := OPENINGS.get(test.id):
+        wanted = wanted & (fact("about_you.years") >= opening.years)
+        for other, key in opening.clean:
+            wanted = wanted & fact(protocols()[other].key(key)).is_("clean")
+        for other, key in opening.not_rounding:
+            wanted = wanted & ~fact(protocols()[other].key(key)).is_("rounds")
     return wanted
 
 
-def _leg(test: str) -> tuple[Ask | Run, ...]:
-    say = (f"Test {{place_{test}}} of {{total}}: {TITLES[test].lower()}, about {MINUTES[test]} minutes. Ready for it? "
+def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
+    say = (f"Test {{place_{test.id}}} of {{total}}: {test.title.lower()}, about {test.minutes} minutes. Ready for it? "
            "You can also stop here and go on another day.")
-    go = fact(f"go_{test}")
+    go = fact(f"go_{test.id}")
     return (
-        Ask(f"go_{test}", say, choice(("now", "Go on", "yes", "ready", "ok"), ("skip", "Leave this one out", "no"),
+        Ask(f"go_{test.id}", say, choice(("now", "Go on", "yes", "ready", "ok"), ("skip", "Leave this one out", "no"),
                                       ("later", "Stop for today", "later", "stop", "another day")), only_if=_wanted(test),
             then=(Jump(go.is_("later"), say="Good. It is all kept. Say “screen” another day and we go on from there."),)),
-        Run(test, go.is_("now")),
+        Run(test.id, go.is_("now")),
     )
 
 
-LOOKED = fact("run_squat_look").is_("done")
+LOOKED = fact(Run(LOOK.id).key).is_("done")
 NORMAL = (
     Tell("You saw no rounding without load. That is good news; the other tests are optional.",
          LOOKED & COMMON & ROUNDS.is_("no")),
@@ -104,19 +116,17 @@ NORMAL = (
 """Normal first: little or no rounding makes the rest optional."""
 
 FLOW = Flow(
-    "screen", version=1, title="Screen", counted=False, minutes=50, command=("full screen", "test me"),
+    "screen", version=1, title="Screen", counted=False, command=("full screen", "test me"),
     gates=(WELCOMED, OF_AGE, *STANDING), at_start=done_already,
-    invite="You are rested by now, so the tests can go on. About 50 minutes in all, in as many parts as you like; safety "
+    invite=f"You are rested by now, so the tests can go on. About {FULL_MINUTES} minutes in all, in as many parts as you like; safety "
            "check and warm-up first. Tap below, or say “screen” when it suits you.",
-    facts=(Fact("total", 1, len(ROUTE), step=1, of=total), *map(_place, ROUTE)),
+    facts=(Fact("total", 1, len(route()), step=1, of=total), *map(_place, route())),
     steps=(
         Tell("Tests done already: {done_before}. They count, and we go on from there.", fact("done_before") >= 1),
-        Ask("route", "The full screen takes about 50 minutes, and you can spread it over days. The short route takes about "
-            "12 and rules out less. Which one?", choice(("full", "Full screen", "full", "all", "long"),
+        Ask("route", f"The full screen takes about {FULL_MINUTES} minutes, and you can spread it over days. The short route takes about "
+            f"{SHORT_MINUTES} and rules out less. Which one?", choice(("full", "Full screen", "full", "all", "long"),
                                                         ("short", "Short route", "short", "quick"))),
-        *_leg("squat_look"),
-        *NORMAL,
-        *(step for test in ROUTE[1:] for step in _leg(test)),
+        *(step for test in protocols().values() for step in (*_leg(test), *(NORMAL if test is LOOK else ()))),
         Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
              ~OPEN_FLOOR & ~UNCHECKED & LEVEL.one_of("go", "no_load", "not_today")),
         Run("outcome", OPEN_FLOOR),

@@ -27,7 +27,7 @@ TWO_MINUTES = Hold("Start", seconds=120, count_in=0, go="Walk on the spot: two m
                    over="That is two minutes. Now ten easy squats to a chair, no weight.")
 
 FLOW = Flow(
-    "squat_day", version=1, title="Squat day", counted=False, minutes=10, at_start=day_facts,
+    "squat_day", version=1, title="Squat day", counted=False, at_start=day_facts,
     command=("squatting", "squatting now", "squat now", "squat day today", "warm me up", "time to squat"),
     sentences=(r"(?:ok |hey |so )?(?:i(?:'m| am) )?(?:now |about to |going to |off to |ready to )?squat(?:ting|s)?(?: now| today| soon)?",
                r"(?:it's |it is )?squat day(?: today)?", r"at the (?:gym|rack)(?: now)?"),

@@ -6,11 +6,13 @@ from itertools import pairwise
 from random import Random
 
 from companion.conversation.condition import Condition, Fact, Facts, Some, Value, fact
-from companion.conversation.flow import Ask, Flow, Jump, Known, Tell
+from companion.conversation.flow import Ask, Jump, Known, Tell
 from companion.conversation.kinds import Media, Ready, YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.language.units import IMPERIAL
-from flows.shared import BANDS, SCORED, SHARP, SQUAT, watched_by
+from companion.screening.protocols.squat_look import PROTOCOL
+from flows.protocol_flow import flow_of
+from flows.shared import BANDS, SHARP, watched_by
 
 ROUNDS = choice(
     ("no", "No", "none", "not at all", "stays flat", "nope", "nothing"),
@@ -67,7 +69,7 @@ def drawn_order(known: Known) -> dict[str, Value]:
     """The four changes in this run's order, worded in the lifter's units. The same run draws the same order."""
     bare = known.facts.get("safety.body_first") == "yes"
     order = [change for change in CHANGES if not (bare and change.name == "front")]
-    Random(f"squat_look {known.facts.get('person', '')} {known.run}").shuffle(order)
+    Random(f"{PROTOCOL.id} {known.facts.get('person', '')} {known.run}").shuffle(order)
     amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS["metric"])
     drawn: dict[str, Value] = {}
     for slot, change in zip(SLOTS, order, strict=False):
@@ -118,9 +120,8 @@ LOADED = fact("load_film").is_("yes")
 # Some rounding at depth is normal, in trained lifters too: McKean 2010 J Strength Cond Res 24:2731 (read).
 COMMON = fact("plain_rounds").is_("little") & fact("plain_depth").one_of("parallel", "below")
 
-FLOW = Flow(
-    "squat_look", version=1, title="Squat look", needs=("phone on a stand, or mirror",),
-    gates=(*SQUAT, *SCORED), minutes=10, at_start=drawn_order, command=("squat film", "film my squat"),
+FLOW = flow_of(
+    PROTOCOL, at_start=drawn_order, command=("squat film", "film my squat"),
     facts=(Fact("set_up", of=_set_up),
            *(Fact(f"{slot}_rounds", values=("no", "little", "clearly", "cant_tell"), of=_rounds_in(slot))
              for slot in SLOTS)),
@@ -130,7 +131,7 @@ FLOW = Flow(
         Ask("setup", "{set_up}", Ready(), picture="view_{seen_by}"),
         Ask("plain_do", "Three squats without load: your usual stance, depth and speed. Watch the lower back "
             "and the tail near the bottom.", Ready("Done"), caution=SHARP,
-            then=(Jump(_left_out("plain"), "load_film"),), picture="squat_rounding"),
+            then=(Jump(_left_out("plain"), "load_film"),), picture=PROTOCOL.picture),
         Ask("plain_rounds", "In any of the three: does the lower back round, or the tail tuck under?", ROUNDS),
         Ask("plain_depth", "How deep is the thigh when it starts? Parallel: the top of the thigh level with "
             "the floor.", BANDS, only_if=_seen("plain"), picture="squat_bands"),
@@ -150,7 +151,7 @@ FLOW = Flow(
                  Jump(_left_out(SLOTS[-1]), "load_film")),
         Ask("again_do", "Last set: three squats exactly as the first, nothing changed.", Ready("Done"),
             caution=SHARP, only_if=CHANGED, then=(Jump(_left_out("again"), "load_film"),),
-            picture="squat_rounding"),
+            picture=PROTOCOL.picture),
         Ask("again_rounds", "Does the lower back round, or the tail tuck under?", ROUNDS,
             only_if=CHANGED),
         Ask("again_depth", "How deep is the thigh when it starts?", BANDS,

@@ -19,7 +19,7 @@ def trial_facts(known: Known) -> dict[str, Value]:
 
 
 FLOW = Flow(
-    "trial", version=2, title="Priming trial", facts=(TODAY,), minutes=10, command=("priming trial", "does priming help"),
+    "trial", version=2, title="Priming trial", facts=(TODAY,), command=("priming trial", "does priming help"),
     gates=(WELCOMED, OF_AGE,
            Gate(~fact("drill").known | fact("drill").is_("none"),
                 "A trial needs a drill, and that comes from the tests. Say “screen” first."),

@@ -26,7 +26,7 @@ WALKED = fact("walk").known & fact("walk_more").known
 DONE = RESTED & WALKED & (fact("squats").known | NO_SQUATS)
 
 FLOW = Flow(
-    "warm_up", version=1, title="Warm-up", needs=("chair",), gates=FLOOR, minutes=3, command=("warmup",),
+    "warm_up", version=1, title="Warm-up", needs=("chair",), gates=FLOOR, command=("warmup",),
     facts=(Fact("after_rest", of=_after_rest),),
     steps=(
         Ask("heavy", "Heavy squats or deadlifts in the last 48 hours? Tired muscles would change the numbers.",

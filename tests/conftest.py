@@ -30,7 +30,7 @@ settings.register_profile("night", max_examples=4_000, stateful_step_count=120, 
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "ci"))
 
 UNIT: Final = ("tests/calendar", "tests/coach", "tests/conversation", "tests/export", "tests/language", "tests/pictures", "tests/record",
-               "tests/reminders", "tests/screening", "tests/verify", "tests/base")
+               "tests/reminders", "tests/screening", "tests/verify", "tests/base", "tests/house")
 """The unit part, ``-m unit``: what needs no network, no browser, no bot in a process of its own …"""
 NOT_UNIT: Final = ("tests/coach/test_report_page.py", "tests/conversation/test_stateful.py")
 """… but these: Chromium, and the whole companion under whatever may happen."""

@@ -33,9 +33,9 @@ from companion.record import expiry, log, people
 from companion.record.expiry import Run
 from companion.record.log import Kept, Row
 from companion.screening.depth import band_of
-from companion.screening.retest import CALF_SESSIONS
-from companion.screening.screen import ROUTE, Answer, screen_from
-from companion.screening.sessions import MEASURED, WARM_FOR
+from companion.screening.protocols import measured, protocol, route
+from companion.screening.screen import Answer, screen_from
+from companion.screening.sessions import WARM_FOR
 from companion.screening.squat_days import AFTER, DAY, about, days_told
 
 AGREED: Final = frozenset(("welcome", "coach_welcome", "consent_again", "link_request", "leave_coach"))
@@ -106,11 +106,12 @@ def staying(runs: Sequence[Run], rows: Sequence[Row], facts: Mapping[str, Kept],
     of_flow: dict[str, list[Answer]] = {}
     for row in answers:
         of_flow.setdefault(row.flow, []).append(row)
-    for test in ROUTE:
+    for test in route():
         stay |= _of_test([run for run in runs if run.flow == test], of_flow.get(test, []), moments, zone)
-    measured = [run for run in runs if run.flow in MEASURED and run.run in stay]
+    tests = frozenset(one.id for one in measured())
+    readings = [run for run in runs if run.flow in tests and run.run in stay]
     stay |= {warm.run for warm in runs if warm.flow == "warm_up"
-             and any(warm.over >= run.began - WARM_FOR and warm.began <= run.over for run in measured)}
+             and any(warm.over >= run.began - WARM_FOR and warm.began <= run.over for run in readings)}
     days = [row for row in answers if row.flow in (DAY, AFTER, "about_you")]
     stay |= _of_days([run for run in runs if run.flow in (DAY, AFTER)], days, _days_since(facts, zone), zone)
     joined = [row.run for row in answers if (row.flow, row.key, row.value, row.status) == ("trial", "join", "yes", "ok")]
@@ -123,7 +124,7 @@ def _of_test(runs: Sequence[Run], answers: Sequence[Answer], moments: Sequence[d
     if not runs:
         return set()
     first, ends = len(runs), [*moments, datetime.max.replace(tzinfo=UTC)]
-    many = CALF_SESSIONS if runs[0].flow in MEASURED else 1
+    many = max(one.sessions for one in measured()) if protocol(runs[0].flow).readings else 1
     for end in ends:
         days = {number: local_date(run.began, zone) for number, run in enumerate(runs)
                 if run.ending == "done" and run.began <= end}

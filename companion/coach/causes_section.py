@@ -10,11 +10,10 @@ from companion.coach.tables import Moments
 from companion.export.questions import in_words
 from companion.record.report_data import history_of
 from companion.screening.conclusion import RULING_WORDS, settle_words, verdict_words
-from companion.screening.evidence import PART_WORDS
-from companion.screening.findings import Finding
+from companion.screening.evidence import PART_WORDS, Finding
+from companion.screening.protocols import protocol
 from companion.screening.readings import STANDING_WORDS
 from companion.screening.rulings import Verdict
-from companion.screening.screen import TEST_WORDS
 
 RULED: Final = {"likely": "likely", "ruled_out": "ruled out", "open": "open", "too_close": "too close to call",
                 "not_tested": "not tested"}
@@ -75,7 +74,7 @@ def _evidence(finding: Finding) -> Evidence:
     part = PART_WORDS.get(finding.part, "")
     about = f", about the {part}" if finding.part in ("hip", "hamstrings", "calf") else ""
     worth = "a hint only" if finding.row.hint else {"none": "no weight"}.get(finding.grade.value, finding.grade.value)
-    return finding.words.rstrip("."), f"{TEST_WORDS[finding.row.test]}{about}; {worth}; {STANDING_WORDS[finding.row.standing]}"
+    return finding.words.rstrip("."), f"{protocol(finding.row.test).short_name}{about}; {worth}; {STANDING_WORDS[finding.row.standing]}"
 
 
 def overruled_of(db: sqlite3.Connection, person: int, cause: str, when: Moments) -> Overruled | None:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from companion.base.clock import local_date
 from companion.coach.tables import Table
-from companion.pictures.series import CHARTS, Chart, Dot, Track, Whose, chart_of
+from companion.pictures.series import Chart, Dot, Track, Whose, all_charts, chart_of
 from companion.record.report_data import Found
 from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.priming_trial import arm_of
@@ -23,10 +23,10 @@ def day_line(day: ToldDay, show: Show) -> str:
 
 def charts_of(answers: Sequence[Answer], steps: Sequence[Found], whose: Whose) -> tuple[Chart, ...]:
     """Every chart there is something to show in. ``steps``: how the depth to keep to has changed."""
-    charts = [chart_of(name, answers, whose) for name in CHARTS]
-    if not any(chart and chart.name == "chart_depth" for chart in charts):
-        charts.append(_depth_chart(steps, whose))
-    return tuple(chart for chart in charts if chart)
+    drawn = [chart_of(name, answers, whose) for name in all_charts()]
+    if not any(chart and chart.name == "chart_depth" for chart in drawn):
+        drawn.append(_depth_chart(steps, whose))
+    return tuple(chart for chart in drawn if chart)
 
 
 def _depth_chart(steps: Sequence[Found], whose: Whose) -> Chart | None:

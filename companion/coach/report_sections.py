@@ -19,7 +19,7 @@ from companion.coach.answer_table import log_table
 from companion.coach.caseload import cut
 from companion.coach.causes_section import Cause, cause_of, overruled_of, weightiest
 from companion.coach.days_section import charts_of, day_line, days_table
-from companion.coach.measurements import looks_table, numbers_table, sources_of
+from companion.coach.measurements import details, numbers_table, sources_of
 from companion.coach.tables import Moments, Table
 from companion.conversation.condition import Facts
 from companion.conversation.registry import Book
@@ -35,9 +35,10 @@ from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
 from companion.screening.priming_trial import verdict_of
+from companion.screening.protocols import protocol
 from companion.screening.readings import Show
 from companion.screening.safety import Level, pain_now
-from companion.screening.screen import TEST_WORDS, about_from, screen_from
+from companion.screening.screen import about_from, screen_from
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 
 LEVEL_WORDS: Final = {
@@ -72,7 +73,7 @@ class Account:
     level_why: tuple[str, ...]
     alerts: Table
     numbers: Table
-    squats: Table
+    details: tuple[Table, ...]
     differences: tuple[str, ...]
     charts: tuple[Chart, ...]
     days: Table
@@ -103,10 +104,10 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
         cut(people.name_of(db, person), NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
         _glance(facts, causes, days, level, depth, show, when, local_date(now, zone)),
-        causes, ", ".join(TEST_WORDS[test] for test in conclusion.not_tested),
+        causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
         LEVEL_WORDS[level] if SAFETY in facts else "no safety check has been done yet", _why(db, person, facts, when),
-        _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), looks_table(screen, show),
+        _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
         conclusion.differences, charts_of(answers, steps, Whose(str(person), system, zone)), days_table(days, seed, show),
         verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, depth, system, show, now, zone),
         _reminders(db, person), _acts(db, person, when), _looks(db, person, when), log_table(rows, book, system, when),

@@ -17,17 +17,17 @@ from companion.calendar.preferences import plan_from, zone_from
 from companion.calendar.words import plan_words
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
-from companion.pictures.series import LINES
 from companion.record import caseload, coaching, log, people, reminders
 from companion.record.caseload import Alerted, Concluded
 from companion.record.log import Kept, Row
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of
 from companion.screening.errors import errors_from
-from companion.screening.readings import STANDING_WORDS, Error, Show, against_line, mean_of
+from companion.screening.protocols import measured, protocol
+from companion.screening.readings import SIDES, STANDING_WORDS, Error, Show, against_line, mean_of
 from companion.screening.safety import Level, opens
-from companion.screening.screen import SIDES, Answer, about_from
-from companion.screening.sessions import MEASURED, Session, sessions_of
+from companion.screening.screen import Answer, about_from
+from companion.screening.sessions import Session, sessions_of
 from companion.screening.squat_days import ToldDay, days_told
 
 CAUSES: Final = ("length", "strength", "control")
@@ -36,7 +36,6 @@ DAYS_SHOWN: Final = 5
 ALERTS_SHOWN: Final = 5
 ACTS_SHOWN: Final = 5
 MEDIA: Final = ("photo", "video")
-_MEASURING: Final = frozenset((*MEASURED, "warm_up", "about_you"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,13 +227,13 @@ def answers_in(rows: Iterable[Row], flows: Iterable[str]) -> list[Answer]:
 
 def numbers_of(rows: Iterable[Row], show: Show) -> tuple[Number, ...]:
     """The latest reading of each measured test on each side, held against its lines."""
-    answers = answers_in(rows, _MEASURING)
+    answers = answers_in(rows, (*(one.id for one in measured()), "warm_up", "about_you"))
     errors = errors_from(answers, about_from(answers).sex)
     found = []
-    for test in MEASURED:
+    for one in measured():
         for side in SIDES:
-            if sessions := sessions_of(answers, test, side):
-                found.append(_number(sessions[-1], errors.of(test, sessions[-1].readings[0].method), show))
+            if sessions := sessions_of(answers, one.id, side):
+                found.append(_number(sessions[-1], errors.of(one.id, sessions[-1].readings[0].method), show))
     return tuple(found)
 
 
@@ -242,7 +241,7 @@ def _number(session: Session, error: Error, show: Show) -> Number:
     readings, first = session.readings, session.readings[0]
     seen = show(round(mean_of(readings), 1), first.unit)
     lines = []
-    for line in LINES.get((first.test, first.unit), ()):
+    for line in protocol(first.test).lines_in(first.unit):
         by_eye, _, said = against_line(readings, line, error, show).words.partition(": ")
         lines.append(f"{line.name}: {said}")
         seen = by_eye if first.width else seen

@@ -37,13 +37,14 @@ from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
 from companion.language.units import METRIC, shown
-from companion.pictures.series import CHARTS, Whose, chart_of
+from companion.pictures.series import Whose, all_charts, chart_of
 from companion.record import coaching, log
 from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
-from companion.screening.screen import TEST_WORDS, Answer
+from companion.screening.screen import Answer
 from companion.screening.squat_days import ToldDay
 
 LINES_A_PAGE: Final = 10
@@ -63,9 +64,6 @@ STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain
 REMINDER_WORDS: Final = {"squat_day": "before squat day", "squat_after": "how the squats went", "morning": "the morning after pain",
                          "retest": "test again", "screen": "tests, when rested"}
 DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
-CHART_WORDS: Final = {"chart_leg_raise": "Straight-leg raise", "chart_knee_to_wall": "Knee to wall",
-                      "chart_squat_look": "Where rounding starts", "chart_pain": "Pain", "chart_trial": "Priming trial",
-                      "chart_depth": "Depth to keep"}
 VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and acts"}
 """What is looked at, by what is asked for; these words stand in the list that the lifter can read."""
 ACTS: Final = (("pin_depth", "Pin depth"), ("pin_load", "Pin load"), ("drill", "Choose drill"), ("ask_for", "Ask for a test"),
@@ -110,9 +108,9 @@ def show(db: sqlite3.Connection, coach: int, view: str, of: str, now: datetime, 
         coaching.note_look(db, lifter, coach, f"log, page {page + 1}", now)
         return [log_say(look, log_rows(db, lifter, ROWS_A_PAGE, page * ROWS_A_PAGE), page, pages, questions_in(book),
                         book)]
-    if what in CHARTS:
-        coaching.note_look(db, lifter, coach, f"chart: {CHART_WORDS[what].lower()}", now)
-        return [Say(f"{look.name}: {CHART_WORDS[what].lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
+    if chart := all_charts().get(what):
+        coaching.note_look(db, lifter, coach, f"chart: {chart.label.lower()}", now)
+        return [Say(f"{look.name}: {chart.label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
     what = what if what in VIEWS else ""
     coaching.note_look(db, lifter, coach, VIEWS[what], now)
     if what == "charts":
@@ -345,7 +343,7 @@ def numbers_says(look: Look, page: Page) -> list[Say]:
     rests = [f"{look.name}: what it rests on", cut(page.overall_words, 200), "", *(_cause_line(cause, 900, 300) for cause in page.causes)]
     lines = [f"{look.name}: numbers, the latest of each side"]
     for one in page.numbers:
-        lines += ["", f"{TEST_WORDS[one.test].capitalize()}, {one.side}: {cut(one.shown, 40)}",
+        lines += ["", f"{protocol(one.test).name}, {one.side}: {cut(one.shown, 40)}",
                   cut(f"{look.said(one.at)}, {one.method}, {one.repeats} {'reading' if one.repeats == 1 else 'readings'}", 120),
                   *(f"· {cut(line, 160)}" for line in one.lines), f"Error: {cut(one.error, 160)}"]
     if not page.numbers:
@@ -389,8 +387,8 @@ def _charts(look: Look) -> Say:
                     (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
     steps = tuple((local_date(at, zone), value) for value, at in log.found(look.db, look.lifter, "depth.step") if band_of(value))
     whose = Whose(str(look.lifter), system, zone, steps)
-    there = [name for name in CHARTS if chart_of(name, answers, whose) is not None]
-    taps = [_tap(CHART_WORDS[name], "lifter", f"{look.lifter}-{name}") for name in there]
+    there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
+    taps = [_tap(all_charts()[name].label, "lifter", f"{look.lifter}-{name}") for name in there]
     return Say(f"{look.name}: which chart?" if there else f"{look.name}: nothing to draw yet.",
                (*in_rows(taps, 2), *_back(look.lifter, ("Numbers", "numbers"))))
 

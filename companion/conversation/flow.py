@@ -173,7 +173,6 @@ class Flow:
     missed: str = ""
     parked: str = ""
     quiet: bool = False
-    minutes: int = 0
     counted: bool = True
     stops: bool = True
     by_name: bool = True

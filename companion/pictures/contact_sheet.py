@@ -12,10 +12,12 @@ from companion.pictures.charts import png
 from companion.pictures.draw import PHONE
 from companion.pictures.drawing import Drawing
 from companion.pictures.poses import poses
-from companion.pictures.series import CHARTS, Whose, chart_of
+from companion.pictures.series import Whose, all_charts, chart_of
 from companion.pictures.your_squat import your_squat
-from companion.screening.records import About, HipFold, KneeToWall
-from companion.screening.screen import Answer, Screen
+from companion.screening.about import About
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.screen import Answer, screen_of
 
 BEGAN: Final = datetime(2026, 3, 2, 18, tzinfo=UTC)
 """The first day of the made-up lifter whose charts are shown."""
@@ -27,10 +29,9 @@ def write_sheet(folder: Path) -> int:
     folder.mkdir(parents=True, exist_ok=True)
     found = [(f"{drawing.name}.{'gif' if drawing.moves else 'png'}", drawn(drawing), drawing.words) for drawing in _drawings()]
     for days, when in DAYS.items():
-        for name in CHARTS:
-            chart = chart_of(name, _made_up(when), Whose("1", steps=_steps(when)))
-            assert chart is not None
-            found.append((f"{name}_{days}.png", png(chart), chart.words))
+        for name in all_charts():
+            if chart := chart_of(name, _made_up(when), Whose("1", steps=_steps(when))):
+                found.append((f"{name}_{days}.png", png(chart), chart.words))
     shown = []
     for file, data, words in found:
         (folder / file).write_bytes(data)
@@ -44,9 +45,9 @@ def write_sheet(folder: Path) -> int:
 
 
 def _drawings() -> list[Drawing]:
-    own = your_squat(Screen(knee_to_wall=KneeToWall(method="tape", left_1=9.0, right_1=11.0),
-                            hip_fold=HipFold(left_first="back", left_pinch="no", left_angle=108.0, right_first="back",
-                                             right_pinch="no", right_angle=112.0)), About(height=178.0, mass=80.0))
+    own = your_squat(screen_of(KneeToWall(method="tape", left_1=9.0, right_1=11.0),
+                               HipFold(left_first="back", left_pinch="no", left_angle=108.0, right_first="back", right_pinch="no",
+                                       right_angle=112.0)), About(height=178.0, mass=80.0))
     return [*poses().values(), *([own] if own else [])]
 
 
@@ -57,7 +58,7 @@ def _steps(days: tuple[int, ...]) -> tuple[tuple[date, str], ...]:
 
 
 def _made_up(days: tuple[int, ...]) -> list[Answer]:
-    """The log of nobody: every test that has a chart, on so many days."""
+    """The log of nobody: what has a chart, on so many days."""
     rows: list[Answer] = []
 
     def add(flow: str, run: str, key: str, value: float | str, at: datetime, method: str = "", placement: str = "") -> None:

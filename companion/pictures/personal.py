@@ -8,7 +8,7 @@ from collections.abc import Callable
 from companion.base.clock import local_date
 from companion.language.units import METRIC, shown
 from companion.pictures.cache import drawn
-from companion.pictures.series import CHARTS, Whose, chart_of
+from companion.pictures.series import Whose, all_charts, chart_of
 from companion.pictures.your_squat import NAME, your_squat
 from companion.record import log
 from companion.screening.errors import errors_from
@@ -17,7 +17,7 @@ from companion.screening.screen import Answer, about_from, screen_from
 
 def is_own(name: str) -> bool:
     """Whether a picture of this name is drawn from somebody's log."""
-    return name in CHARTS or name == NAME
+    return name in all_charts() or name == NAME
 
 
 def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tuple[bytes, str] | None]:

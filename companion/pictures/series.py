@@ -6,25 +6,25 @@ different methods are never compared (reference-values, finding 2).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import cache, partial
 from typing import Final
 
 from companion.base.clock import local_date
 from companion.language.units import shown, shown_number, shown_unit
-from companion.screening.depth import BAND_WORDS, NEVER, Band
+from companion.screening.depth import BAND_WORDS, NEVER, Band, start_of
 from companion.screening.errors import errors_from
 from companion.screening.priming_trial import arm_of
-from companion.screening.readings import RAISE_COMFORTABLE, RAISE_LEAST, SHIN_ENOUGH, SHIN_LEAST, WALL_ENOUGH, WALL_LEAST, mean_of
-from companion.screening.screen import SIDES, TEST_WORDS, Answer, about_from, runs_of
+from companion.screening.protocols import measured, protocol, protocols
+from companion.screening.readings import SIDES, mean_of
+from companion.screening.screen import Answer, about_from, runs_of
 from companion.screening.sessions import Session, sessions_of
 from companion.screening.squat_days import AFTER, about, days_told, trial_seed
 
 SURE: Final = 1.96
 """Error bars: 1.96 standard errors of the session's mean to each side."""
-LINES: Final = {("leg_raise", "deg"): (RAISE_LEAST, RAISE_COMFORTABLE), ("knee_to_wall", "cm"): (WALL_LEAST, WALL_ENOUGH),
-                ("knee_to_wall", "deg"): (SHIN_LEAST, SHIN_ENOUGH)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +122,7 @@ class Whose:
     steps: tuple[tuple[date, str], ...] = ()
 
 
-def measured(test: str, answers: Answers, whose: Whose) -> Chart | None:
+def readings(test: str, answers: Answers, whose: Whose) -> Chart | None:
     """A measured test, left above right: error bars, its lines, the band of detectable change about the first session."""
     all_sides = {side: sessions_of(answers, test, side) for side in SIDES}
     every = sorted((session for sessions in all_sides.values() for session in sessions), key=lambda one: one.at)
@@ -147,10 +147,10 @@ def measured(test: str, answers: Answers, whose: Whose) -> Chart | None:
         tracks.append(Track(side.capitalize(), dots, band))
     unit = every[-1].readings[0].unit
     marks = tuple(Mark(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
-                  for line in LINES.get((test, unit), ()))
+                  for line in protocol(test).lines_in(unit))
     notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} taken another way."] if left_out else [])
     shown_as = shown_unit(unit, whose.system)
-    return Chart(f"chart_{test}", TEST_WORDS[test].capitalize(), tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
+    return Chart(protocol(test).chart, protocol(test).name, tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
                  notes=tuple(notes))
 
 
@@ -163,15 +163,17 @@ def _number(value: float, unit: str, whose: Whose) -> float:
     return float(shown_number(round(value, 3), unit, whose.system))
 
 
-def depth(answers: Answers, whose: Whose) -> Chart | None:
-    """Where the plain squat starts to round, session by session, in bands; no rounding at the top."""
+def depth(test: str, answers: Answers, whose: Whose) -> Chart | None:
+    """Where the back starts to round in a test, session by session, in bands; no rounding at the top."""
+    one = protocol(test)
+    assert one.starts is not None
     names = {band.rank: BAND_WORDS[band] for band in Band} | {NEVER: "no rounding"}
-    starts = [(run.at, run.record.start("plain")) for run in runs_of(answers, "squat_look")]
+    starts = [(run.at, start_of(*one.starts.said(run.record))) for run in runs_of(answers, test)]
     dots = tuple(Dot(local_date(at, whose.zone), float(start), label=names[start]) for at, start in starts if start is not None)
     if not dots:
         return None
     ticks = tuple((float(rank), words.removesuffix(" parallel").replace("a little", "little")) for rank, words in names.items())
-    return Chart("chart_squat_look", "Where the rounding starts", (Track("No load", dots),), ticks=ticks, limits=(-0.5, NEVER + 0.5),
+    return Chart(one.chart, one.starts.title, (Track("No load", dots),), ticks=ticks, limits=(-0.5, NEVER + 0.5),
                  notes=("Deeper is further up. One band is the least that can be told.",))
 
 
@@ -222,13 +224,24 @@ def depth_steps(answers: Answers, whose: Whose) -> Chart | None:
                  limits=(-0.5, len(Band) - 0.5), kinds=kinds, joined=False, notes=("Deeper is further up.",))
 
 
-CHARTS: Final[dict[str, Callable[[Answers, Whose], Chart | None]]] = {
-    "chart_leg_raise": lambda answers, whose: measured("leg_raise", answers, whose),
-    "chart_knee_to_wall": lambda answers, whose: measured("knee_to_wall", answers, whose),
-    "chart_squat_look": depth, "chart_pain": pain, "chart_trial": trial, "chart_depth": depth_steps}
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A chart there is: the label of its button, and what makes it of a log."""
+
+    label: str
+    of: Callable[[Answers, Whose], Chart | None]
+
+
+@cache
+def all_charts() -> Mapping[str, Kind]:
+    """Return every chart by its name: of the measured tests, of where the back starts to round, and of what else is told."""
+    numbers = {one.chart: Kind(one.name, partial(readings, one.id)) for one in measured()}
+    starts = {one.chart: Kind(one.starts.label, partial(depth, one.id)) for one in protocols().values() if one.starts}
+    return numbers | starts | {"chart_pain": Kind("Pain", pain), "chart_trial": Kind("Priming trial", trial),
+                               "chart_depth": Kind("Depth to keep", depth_steps)}
 
 
 def chart_of(name: str, answers: Iterable[Answer], whose: Whose) -> Chart | None:
     """The chart of a name, or None where there is nothing to show in it."""
-    made = CHARTS[name](tuple(answers), whose)
+    made = all_charts()[name].of(tuple(answers), whose)
     return made if made is None else replace(made, name=name)

@@ -8,15 +8,15 @@ from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Build, Leg, Posture, along, joints_of
 from companion.pictures.ink import GUIDE
 from companion.pictures.scene import Item, Stroke, figure
+from companion.screening.about import About
 from companion.screening.body import Setup, body_of
 from companion.screening.errors import Errors
 from companion.screening.estimate import HEEL_LIFT, DepthEstimate, depth_estimate
 from companion.screening.geometry import shin_from_distance
-from companion.screening.measured import knee_to_wall_readings
+from companion.screening.pairs import ankles
 from companion.screening.posture import balance_of, lean_at
 from companion.screening.readings import Show, mean_of, metric
-from companion.screening.records import About
-from companion.screening.screen import SIDES, Screen
+from companion.screening.screen import Screen
 from companion.screening.tuck import MASS, TURN_OUT
 
 NAME = "your_squat"
@@ -48,12 +48,10 @@ def at(depth: float) -> str:
 def _shin(screen: Screen, about: About) -> float | None:
     """The stiffer side's shin, in degrees from upright, as the estimate takes it."""
     found = []
-    for side in SIDES if screen.knee_to_wall else ():
-        assert screen.knee_to_wall is not None
-        taken = knee_to_wall_readings(screen.knee_to_wall, side)
-        if taken and taken[0].unit == "deg":
+    for taken in ankles(screen):
+        if taken[0].unit == "deg":
             found.append(mean_of(taken))
-        elif taken and about.height is not None:
+        elif about.height is not None:
             try:
                 found.append(shin_from_distance(mean_of(taken), about.height).value)
             except ValueError:

@@ -10,15 +10,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final, Literal
 
+from companion.screening.about import About
 from companion.screening.depth import BAND_WORDS, NEVER, Band, band_of
 from companion.screening.errors import Errors
-from companion.screening.evidence import PART_WORDS, Grade
-from companion.screening.findings import Finding, findings_of
-from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
-from companion.screening.readings import HYPERMOBILE, Reading, Show, mean_of, metric, side_difference
-from companion.screening.records import About, SquatLook
+from companion.screening.evidence import PART_WORDS, Finding
+from companion.screening.findings import findings_of
+from companion.screening.pairs import HYPERMOBILE_WORDS, Look, hypermobile, look_of, stance
+from companion.screening.protocols import measured, protocol, route
+from companion.screening.readings import SIDES, Show, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, decide, weight_for
-from companion.screening.screen import ROUTE, SIDES, TEST_WORDS, Screen
+from companion.screening.screen import Screen
 
 Overall = Literal["normal", "no_rounding", "load_question", "likely", "by_elimination", "unexplained", "open"]
 
@@ -37,7 +38,6 @@ OVERALL_WORDS: Final[dict[Overall, str]] = {
     "open": "The tests so far do not settle it.",
 }
 CANNOT_TELL: Final = "Home tests can't show the shape of bones or joints, and they are no diagnosis."
-HYPERMOBILE_WORDS: Final = "Both straight legs go past 95°: no stretching for you (our cautious choice)."
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Show
     """
     errors = errors or Errors(about.sex)
     findings = findings_of(screen, about, show, errors)
-    look = screen.squat_look or SquatLook()
+    look = look_of(screen)
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
     rounds = [start for start in (plain, loaded) if start is not None and start < NEVER]
     verdicts = _eliminated(decide(findings, screen.done), rounding_seen=bool(rounds))
@@ -91,18 +91,17 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Show
     part = _drill_part(overall, verdicts, look, findings)
     keep, keep_words = _depth(overall, min(rounds, default=None), about)
     limit, load_words = _load(overall, about, show)
-    hypermobile = _hypermobile(screen)
-    pinched = {f.part for f in findings if f.row.id in ("hip_fold_pinch", "knee_to_wall_pinch")}
+    bends_far = hypermobile(screen)
+    pinched = {f.part for f in findings if f.row.pinched}
     return Conclusion(
         overall, _overall_words(overall, verdicts), verdicts, part, overall == "by_elimination", keep, keep_words, limit,
-        load_words, tuple(test for test in ROUTE if test not in screen.done),
-        tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), hypermobile,
-        ("hip", "hamstrings", "calf") if hypermobile else tuple(p for p in PARTS if p in pinched),
-        _stance(screen, findings), _differences(screen, errors, show),
-        (*screen.notes, *((HYPERMOBILE_WORDS,) if hypermobile else ()), CANNOT_TELL))
+        load_words, tuple(test for test in route() if test not in screen),
+        tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), bends_far,
+        ("hip", "hamstrings", "calf") if bends_far else tuple(p for p in PARTS if p in pinched),
+        stance(screen, findings), _differences(screen, errors, show),
+        (*screen.notes, *((HYPERMOBILE_WORDS,) if bends_far else ()), CANNOT_TELL))
 
 
-WIDTH_WORDS: Final = {"narrow": "close together", "middle": "hip-wide", "wide": "wide"}
 _AT_REST: Final = ("normal", "no_rounding", "unexplained")
 RULING_WORDS: Final = {Ruling.RULED_OUT: "ruled out", Ruling.NOT_TESTED: "not tested",
                        Ruling.TOO_CLOSE: "too close to call", Ruling.LIKELY: "likely"}
@@ -129,9 +128,8 @@ def verdict_words(verdict: Verdict) -> str:
 
 def settle_words(test: str) -> str:
     """Which test would tell most next."""
-    if test == "squat_look":
-        return "The squat look, with its changes and with film of a working set you already have, would tell most next."
-    return f"The {TEST_WORDS[test]} would tell most next."
+    one = protocol(test)
+    return one.would_tell or f"The {one.short_name} would tell most next."
 
 
 def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[Verdict, ...]:
@@ -143,7 +141,7 @@ def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[
     return tuple(replace(v, by_elimination=True, left_by=out) if v is still[0] else v for v in verdicts)
 
 
-def _overall(look: SquatLook, plain: int | None, loaded: int | None, pain: float | None,
+def _overall(look: Look, plain: int | None, loaded: int | None, pain: float | None,
              verdicts: Sequence[Verdict]) -> Overall:
     """Normal and load first; then what the verdicts amount to."""
     if plain == NEVER:
@@ -165,7 +163,7 @@ def _overall_words(overall: Overall, verdicts: Sequence[Verdict]) -> str:
     return OVERALL_WORDS[overall].replace("so one is left", f"so {left} is left") if left else OVERALL_WORDS[overall]
 
 
-def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: SquatLook, findings: Sequence[Finding]) -> str:
+def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: Look, findings: Sequence[Finding]) -> str:
     """The one part that gets the drill: of several likely, the one whose own change moved the depth most.
 
     Heels or feet for length, the weight in front for strength, slow for control. Tied: control; where control is not
@@ -217,42 +215,15 @@ def _load(overall: Overall, about: About, show: Show) -> tuple[float | None, str
     return limit, f"Meanwhile lift at most {show(limit, 'kg')}, 80 % of {show(about.load, 'kg')}, {tail}"
 
 
-def _hypermobile(screen: Screen) -> bool:
-    """Whether the straight leg goes past 95 degrees on both sides, by a measured angle."""
-    if screen.leg_raise is None:
-        return False
-    taken = [leg_raise_readings(screen.leg_raise, side) for side in SIDES]
-    return all(readings and not readings[0].width and mean_of(readings) > HYPERMOBILE for readings in taken)
-
-
-def _stance(screen: Screen, findings: Sequence[Finding]) -> str:
-    """A hint for the feet from the knee widths of the rock back and the wider squat."""
-    rock, order = screen.rock_back, ("early", "at_fold", "past")
-    widths = {} if rock is None else {
-        "narrow": rock.narrow, "middle": rock.middle, "wide": rock.wide}
-    ranked = {name: order.index(seen) for name, seen in widths.items() if seen in order}
-    best = [name for name, rank in ranked.items() if rank == max(ranked.values())]
-    look = screen.squat_look
-    if best == ["wide"] and look is not None and look.moved("wide") == 0:
-        return ""  # the lifter's own wider squats changed nothing
-    if len(best) == 1 and len(ranked) == 3:
-        return f"Your back stayed still longest with the knees {WIDTH_WORDS[best[0]]}: a hint for your stance, no more."
-    if any(f.row.id == "wide_later_hip" and f.grade > Grade.NONE for f in findings):
-        return "Feet wider helped a little: a hint for your stance, no more."
-    return ""
-
-
 def _differences(screen: Screen, errors: Errors, show: Show) -> tuple[str, ...]:
     """Where left and right differ beyond error, in words."""
-    pairs: list[tuple[str, tuple[tuple[Reading, ...], ...]]] = []
-    if screen.leg_raise:
-        pairs.append(("leg_raise", tuple(leg_raise_readings(screen.leg_raise, side) for side in SIDES)))
-    if screen.knee_to_wall:
-        pairs.append(("knee_to_wall", tuple(knee_to_wall_readings(screen.knee_to_wall, side) for side in SIDES)))
     said = []
-    for test, (left, right) in pairs:
+    for one in measured():
+        if one.id not in screen or one.readings is None:
+            continue
+        left, right = (one.readings(screen[one.id], side) for side in SIDES)
         if left and right:
-            difference = side_difference(left, right, errors.of(test, left[0].method), show)
+            difference = side_difference(left, right, errors.of(one.id, left[0].method), show)
             if difference.counts:
-                said.append(f"{TEST_WORDS[test].capitalize()}: {difference.words}")
+                said.append(f"{one.name}: {difference.words}")
     return tuple(said)

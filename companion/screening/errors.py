@@ -13,9 +13,10 @@ from math import sqrt
 from statistics import fmean
 from typing import Final
 
-from companion.screening.readings import Error, Reading, error_of, one_way
-from companion.screening.screen import SIDES, Answer
-from companion.screening.sessions import MEASURED, sessions_of
+from companion.screening.protocols import error_of, measured
+from companion.screening.readings import SIDES, Error, Reading, one_way
+from companion.screening.screen import Answer
+from companion.screening.sessions import sessions_of
 
 # What the published SEM counts for beside own repeats: as much as five pairs (choice). Few enough for an unsteady hand to
 # show within one screen or two, enough for one bad pair not to rule.
@@ -84,5 +85,5 @@ def repeats_of(sessions: Iterable[Iterable[Reading]]) -> tuple[Repeats, ...]:
 def errors_from(answers: Iterable[Answer], sex: str | None = None) -> Errors:
     """The errors of the lifter whose log this is: from every session of every measured test, both sides together."""
     log = tuple(answers)
-    return Errors(sex, repeats_of(session.readings for test in MEASURED for side in SIDES
-                                  for session in sessions_of(log, test, side)))
+    return Errors(sex, repeats_of(session.readings for one in measured() for side in SIDES
+                                  for session in sessions_of(log, one.id, side)))

@@ -11,14 +11,14 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 from typing import Final, Literal, cast
 
+from companion.screening.about import About
 from companion.screening.body import Bar
 from companion.screening.depth import BAND_WORDS, NEVER, Band
 from companion.screening.errors import Errors
 from companion.screening.geometry import shin_from_distance
-from companion.screening.measured import knee_to_wall_readings
+from companion.screening.pairs import Look, ankles, folds, look_of
 from companion.screening.readings import Show, Standing, mean_of, metric
-from companion.screening.records import About, SquatLook
-from companion.screening.screen import SIDES, Screen
+from companion.screening.screen import Screen
 from companion.screening.tuck import MASS, MASS_SD, Depths, Lifter, Spread, Squat, depths_of, draws_of, explained, gained
 
 PointsAt = Literal["length", "strength_or_control", "open"]
@@ -80,16 +80,16 @@ class DepthEstimate:
 
 @dataclass(frozen=True, slots=True)
 class NoEstimate:
-    """Why there is no estimate: what is missing ("height", "ankle", "hip_fold"), or "balance"."""
+    """Why there is no estimate: what is missing ("height", "ankle", "fold"), or "balance"."""
 
-    reason: Literal["height", "ankle", "hip_fold", "balance"]
+    reason: Literal["height", "ankle", "fold", "balance"]
     words: str
 
 
 _NONE: Final = {
     "height": NoEstimate("height", "Can't estimate the depth: your height is not known."),
     "ankle": NoEstimate("ankle", "Can't estimate the depth: it takes the knee to wall on one side at least."),
-    "hip_fold": NoEstimate("hip_fold", "Can't estimate the depth: it takes a hip fold's angle from film, without a pinch."),
+    "fold": NoEstimate("fold", "Can't estimate the depth: it takes a hip fold's angle from film, without a pinch."),
     "balance": NoEstimate("balance", "Can't estimate the depth: with these numbers the model finds no posture in balance."),
 }
 
@@ -108,7 +108,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
         return _NONE["ankle"]
     fold, at_least = _fold(screen)
     if fold is None:
-        return _NONE["hip_fold"]
+        return _NONE["fold"]
     mass = Spread(MASS.value, MASS_SD) if about.mass is None else Spread(about.mass)
     shank, thigh, trunk = lengths or (None, None, None)
     lifter = Lifter(about.height, ankle, fold, mass, shank=shank, thigh=thigh, trunk=trunk)
@@ -116,7 +116,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
     depths = depths_of(drawn)
     if depths.unbalanced > MOST_UNBALANCED:
         return _NONE["balance"]
-    look = screen.squat_look or SquatLook()
+    look = look_of(screen)
     seen, chance = _seen(look), None
     if seen is not None:
         blur = 0.0 if look.seen_by in ("film", "mirror") else BY_FEEL
@@ -132,13 +132,11 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
 def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
     """The shin's angle on the stiffer side; estimated from the distance only where no angle was measured."""
     sides = []
-    for side in SIDES if screen.knee_to_wall else ():
-        assert screen.knee_to_wall is not None
-        taken = knee_to_wall_readings(screen.knee_to_wall, side)
-        if taken and taken[0].unit == "deg":
-            sem = errors.of("knee_to_wall", taken[0].method).sem / sqrt(len(taken))
+    for taken in ankles(screen):
+        if taken[0].unit == "deg":
+            sem = errors.of(taken[0].test, taken[0].method).sem / sqrt(len(taken))
             sides.append(Spread(mean_of(taken), hypot(sem, PLACED_SD)))
-        elif taken and mean_of(taken) <= FURTHEST:
+        elif mean_of(taken) <= FURTHEST:
             estimate = shin_from_distance(mean_of(taken), height)
             sides.append(Spread(estimate.value, estimate.error))
     return min(sides, key=lambda spread: spread.value, default=None)
@@ -150,17 +148,12 @@ def _fold(screen: Screen) -> tuple[Spread | None, bool]:
     Where the squat's fold was reached with the back still, the range is that much or more. A pinch ended something
     else. A side on which the back moved decides over one on which it did not.
     """
-    fold = screen.hip_fold
-    ended: dict[str, list[float]] = {"back": [], "fold": []}
-    for side in SIDES if fold else ():
-        first, angle = getattr(fold, f"{side}_first"), getattr(fold, f"{side}_angle")
-        if getattr(fold, f"{side}_pinch") == "no" and first in ended and angle is not None:
-            ended[first].append(angle)
+    ended = folds(screen)
     angles = ended["back"] or ended["fold"]
     return (Spread(min(angles), FOLD_SD), not ended["back"]) if angles else (None, False)
 
 
-def _seen(look: SquatLook) -> Band | None:
+def _seen(look: Look) -> Band | None:
     """The band in which the plain squat rounds; None where it does not or that is not known."""
     start = look.start("plain")
     return None if start is None or start == NEVER else list(Band)[start]
@@ -181,7 +174,7 @@ def _changes(show: Show) -> tuple[tuple[str, Squat, str], ...]:
             ("3° more ankle", Squat(ankle=3), ""), ("5° more hip fold", Squat(fold=5), ""))
 
 
-def _help(name: str, gain: float, squat: str, look: SquatLook) -> Help:
+def _help(name: str, gain: float, squat: str, look: Look) -> Help:
     """One change beside its trial. They disagree where a gain of half a band or more showed nothing, where one of next to
     nothing showed a band, where two bands came of less than half a one, and where the trial went the other way (choice).
     """

@@ -8,15 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from math import sqrt
-from statistics import fmean
+from math import ceil, fsum, sqrt
 from typing import Final, Literal
 
 Standing = Literal["read", "second-hand", "memory", "common practice", "choice"]
 Show = Callable[[float, str], str]
+SIDES: Final = ("left", "right")
 
 Z_ONE_SIDED_95: Final = 1.645  # a line is passed or not: one-sided
 MDC_FACTOR: Final = 1.96 * sqrt(2)  # 2.772
+EYE_TOP: Final = 120.0  # deg: the outermost band by eye is as wide as a leg can go (choice)
 
 STANDING_WORDS: Final[dict[Standing, str]] = {
     "read": "published", "second-hand": "published, second-hand", "memory": "from memory",
@@ -114,52 +115,6 @@ class Difference:
     words: str
 
 
-_TAPE = Error("knee_to_wall", "tape", 1.9 / MDC_FACTOR, "cm", "Powden 2015 Man Ther 20:524: MDC 1.9 cm", "read")
-_SHIN = Error("knee_to_wall", "level", 4.7 / MDC_FACTOR, "deg", "Powden 2015 Man Ther 20:524: MDC 4.7 deg", "read")
-_RAISE_MAN = Error("leg_raise", "level", 3.0, "deg", "J Sports Sci Med 2009;8:116 Table 1, men, left leg", "read")
-_RAISE = Error("leg_raise", "level", 4.2, "deg",
-               "J Sports Sci Med 2009;8:116 Table 1, women, the larger of 4.0-4.2", "second-hand")
-# A heel's height adds to that: 1 cm of reading and 1.5 cm of doubt about the hip's height come to 2-3 degrees near 70.
-HEEL_EXTRA: Final = 2.5
-# By eye, degrees from the floor: (low, high) of each band. The outermost are as wide as a leg can go (choice).
-EYE_TOP: Final = 120.0
-EYE_BANDS: Final = {"under_45": (0.0, 45.0), "45_60": (45.0, 60.0), "60_70": (60.0, 70.0), "70_80": (70.0, 80.0),
-                    "over_80": (80.0, EYE_TOP)}
-EYE_MDC: Final = 20.0  # by eye the band itself is the error; a change must leave one whole 10-degree band out (choice)
-
-
-def error_of(test: str, method: str, sex: str | None = None) -> Error:
-    """The error to start from for one test and method; the men's only where sex is "man".
-
-    The straight-leg raise's is larger for women and is used where sex is not given. By eye the SEM is that whose MDC is
-    two bands of 10 deg. ValueError for a pair that has none.
-    """
-    way = method.split("_")[0]
-    if test == "knee_to_wall" and way in ("tape", "level"):
-        return _TAPE if way == "tape" else _SHIN
-    base = _RAISE_MAN if sex == "man" else _RAISE
-    if test == "leg_raise" and way == "level":
-        return base
-    if test == "leg_raise" and way == "heel":
-        return Error(test, way, sqrt(base.sem**2 + HEEL_EXTRA**2), "deg", f"{base.source}; and 2.5 deg", "choice",
-                     steady=HEEL_EXTRA)
-    if test == "leg_raise" and way == "eye":
-        return Error(test, way, EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice")
-    raise ValueError(f"no measurement error is known for {test} by {method}")
-
-
-RAISE_LEAST = Line("least that serves a squat", "leg_raise", 70.0, "deg", "rule of thumb", "common practice")
-RAISE_COMFORTABLE = Line("comfortable", "leg_raise", 80.0, "deg", "rule of thumb", "common practice")
-WALL_LEAST = Line("enough for most squats, from", "knee_to_wall", 10.0, "cm", "4 in", "common practice")
-WALL_ENOUGH = Line("enough for most squats, to", "knee_to_wall", 12.5, "cm", "5 in", "common practice")
-# Degrees are a series of their own; no printed line. The 10 and 12.5 cm lines stand 0.4 SD under and 0.2 SD over the
-# mean of Calatayud 2015 IJSPT 10:197 (11.6 +- 4.0 cm; 40.0 +- 5.8 deg, n = 26): 37.7 and 41.3, moved apart.
-SHIN_LEAST = Line("enough for most squats, from", "knee_to_wall", 37.0, "deg", "after Calatayud 2015", "choice")
-SHIN_ENOUGH = Line("enough for most squats, to", "knee_to_wall", 42.0, "deg", "after Calatayud 2015", "choice")
-
-HYPERMOBILE: Final = 95.0  # deg, straight-leg raise on both sides: no stretching (choice)
-
-
 def one_way(readings: Sequence[Reading]) -> Reading:
     """The first of readings that may be averaged: one test, side, unit, method, placement, warm-up.
 
@@ -175,14 +130,18 @@ def one_way(readings: Sequence[Reading]) -> Reading:
     return first
 
 
+def sessions_to_average(mdc: float, gain: float) -> int:
+    """How many sessions to average at each end for a gain to show: the smallest k with MDC / sqrt(k) <= gain."""
+    return max(1, ceil((mdc / gain) ** 2))
+
+
 def mean_of(readings: Sequence[Reading]) -> float:
     """The mean of repeats taken one way."""
     one_way(readings)
-    return fmean(reading.value for reading in readings)
+    return fsum(reading.value for reading in readings) / len(readings)
 
 
-def against_line(readings: Sequence[Reading], line: Line, error: Error | None = None,
-                 show: Show = metric) -> LineAnswer:
+def against_line(readings: Sequence[Reading], line: Line, error: Error, show: Show = metric) -> LineAnswer:
     """Repeats of one reading held against a line: beyond 1.645 * SEM / sqrt(repeats) it is clear or short, else close.
 
     What is the same at every repeat (a heel's height: where the hip is) does not get less by repeating.
@@ -192,7 +151,6 @@ def against_line(readings: Sequence[Reading], line: Line, error: Error | None = 
     first = one_way(readings)
     if (first.test, first.unit) != (line.test, line.unit):
         raise ValueError(f"{first.test} in {first.unit} can't be held against a line in {line.unit} for {line.test}")
-    error = error or error_of(first.test, first.method)
     mean = mean_of(readings)
     if first.width:
         low = min(reading.value - reading.width / 2 for reading in readings)
@@ -207,8 +165,7 @@ def against_line(readings: Sequence[Reading], line: Line, error: Error | None = 
                       line.standing)
 
 
-def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error | None = None,
-                    show: Show = metric) -> Difference:
+def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error, show: Show = metric) -> Difference:
     """Left against right, taken the same way: counts beyond 1.645 * SEM * sqrt(1/repeats left + 1/repeats right).
 
     With as many repeats on each side that is sqrt(2) * 1.645 * SEM / sqrt(repeats): one-sided like a line, for the
@@ -216,7 +173,6 @@ def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Er
     """
     one, other = one_way(left), one_way(right)
     _alike(one, other)
-    error = error or error_of(one.test, one.method)
     amount = mean_of(left) - mean_of(right)
     beyond = Z_ONE_SIDED_95 * error.sem * sqrt(1 / len(left) + 1 / len(right))
     if one.width:

@@ -1,8 +1,7 @@
 """When to test again, and whether something changed.
 
 First retest week = MDC * T / gain with T = 6 weeks (memory; linear gain is an assumption), within 2-8 weeks (choice).
-Gains: straight-leg raise +12.04 deg (Medeiros 2016 Physiother Theory Pract 32:438, read), calf 3.03 deg (Radford 2006
-Br J Sports Med 40:870, read). MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res 19:231, read); with means
+The gains stand with the tests (``Protocol.gain``). MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res 19:231, read); with means
 over sessions at each end /sqrt(k), never for the repeats within one session.
 """
 
@@ -11,24 +10,34 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import chain
-from math import ceil, sqrt
+from math import sqrt
 from statistics import fmean
 from typing import Final, Literal
 
+from companion.screening.about import About
 from companion.screening.conclusion import Conclusion
 from companion.screening.errors import Errors
-from companion.screening.measured import leg_raise_readings
-from companion.screening.readings import STANDING_WORDS, Error, Reading, Show, Standing, error_of, mean_of, metric, one_way
-from companion.screening.records import About
+from companion.screening.pairs import LOOK
+from companion.screening.protocol import Gain
+from companion.screening.protocols import error_of, protocol, protocols, route
+from companion.screening.readings import (
+    SIDES,
+    STANDING_WORDS,
+    Error,
+    Reading,
+    Show,
+    Standing,
+    mean_of,
+    metric,
+    one_way,
+    sessions_to_average,
+)
 from companion.screening.rulings import PartVerdict, Ruling, settling_test
-from companion.screening.screen import ROUTE, SIDES, Screen
+from companion.screening.screen import Screen
 
 PROGRAMME_WEEKS: Final = 6.0  # how long the programmes behind the gains lasted (memory)
 SOONEST: Final = 2.0
 LATEST: Final = 8.0
-RAISE_GAIN: Final = 12.04  # deg, 9.61-14.47, 19 studies
-CALF_GAIN: Final = 3.03  # deg, 15-30 min of stretching in all
-CALF_MDC: Final = 4.7  # deg, Powden 2015 Man Ther 20:524 (read)
 OTHER_WEEKS: Final = 4.0  # strength, control, hip: no published gain in these tests (choice)
 MONTHLY: Final = 4.0  # "usual training, film monthly"
 
@@ -78,14 +87,6 @@ def bounded(weeks: float) -> float:
     return round(min(max(weeks, SOONEST), LATEST), 1)
 
 
-def sessions_to_average(mdc: float, gain: float) -> int:
-    """How many sessions to average at each end for a gain to show: the smallest k with MDC / sqrt(k) <= gain."""
-    return max(1, ceil((mdc / gain) ** 2))
-
-
-CALF_SESSIONS: Final = sessions_to_average(CALF_MDC, CALF_GAIN)  # 3
-
-
 def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | None = None) -> Plan:
     """What to repeat, and when: only what was likely, too close to call or untested, and the squat look beside it.
 
@@ -97,16 +98,16 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
     if conclusion.overall in ("normal", "no_rounding"):
         return Plan(None, (), "Nothing needs testing again unless something changes.")
     if conclusion.overall == "unexplained":
-        look = Again("squat_look", MONTHLY, 1, "Film your squat from the side once a month.", "choice")
+        look = Again(LOOK.id, MONTHLY, 1, "Film your squat from the side once a month.", "choice")
         return Plan(MONTHLY, (look,), "Usual training. Film your squat from the side once a month.")
-    weeks: dict[str, float] = {"squat_look": OTHER_WEEKS}
+    weeks: dict[str, float] = {LOOK.id: OTHER_WEEKS}
     parts = [part for verdict in conclusion.verdicts for part in verdict.parts if part.ruling != Ruling.RULED_OUT]
     for part in parts:
         for test in _tests_of(part):
             due = _weeks(test, screen, errors) if part.ruling == Ruling.LIKELY or part.part == conclusion.part else 0.0
             weeks[test] = max(due, weeks.get(test, 0.0))
-    tests = tuple(_again(test, weeks[test], screen, errors) for test in ROUTE if test in weeks)
-    own = {"hamstrings": "leg_raise", "calf": "knee_to_wall"}.get(conclusion.part)
+    tests = tuple(_again(test, weeks[test], screen, errors) for test in route() if test in weeks)
+    own = next((test for test, one in protocols().items() if one.gain and one.part == conclusion.part), "")
     due = _weeks(own, screen, errors) if own else OTHER_WEEKS if conclusion.part else max(weeks.values())
     return Plan(due, tests, f"Test again in about {due:g} weeks, with the same warm-up and the same methods. "
                             "Some of it can be done any day.")
@@ -118,7 +119,7 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
 
     ``before`` and ``after``: the repeats of each session, all taken one way (ValueError otherwise, saying why). More is
     better. MDC95 of means over k and n sessions is 1.96 * SEM * sqrt(1/k + 1/n): MDC / sqrt(k) where both are k. Within
-    it, one calf session at either end can't show what calf work gives in weeks: it can't be said. By eye the bands must not
+    it, one session at either end can't show what some work gives in weeks, as on the calf: it can't be said. By eye the bands must not
     touch.
     """
     first = one_way(tuple(chain.from_iterable((*before, *after))))
@@ -130,10 +131,11 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
     if first.width:
         mdc = (_width(before) + _width(after)) / 2
     size = show(abs(amount), first.unit)
-    if first.test == "knee_to_wall" and min(len(before), len(after)) < 2 and abs(amount) <= mdc:
-        wanted = sessions_to_average(_calf_mdc(error), CALF_GAIN)
+    gain = protocol(first.test).gain
+    if gain and gain.sessions > 1 and min(len(before), len(after)) < 2 and abs(amount) <= mdc:
+        wanted = sessions_to_average(_mdc(gain, error), gain.amount)
         return Change("cannot_say", amount, mdc, (
-            f"{size} apart, but one session can't show calf change: "
+            f"{size} apart, but one session can't show {f'{gain.what} ' if gain.what else ''}change: "
             f"average {wanted} sessions at each end."))
     if abs(amount) <= mdc:
         return Change("within_error", amount, mdc,
@@ -157,25 +159,25 @@ def _tests_of(part: PartVerdict) -> tuple[str, ...]:
 def _visible(test: str, screen: Screen, errors: Errors) -> tuple[float, float] | None:
     """The detectable change and the expected gain of a measured test by the method that was used; None without one.
 
-    MDCs of the leg raise in whole degrees, as printed.
+    The MDC of readings in the gain's own unit is in whole degrees, as printed.
     """
-    if test == "knee_to_wall":
-        wall = screen.knee_to_wall
-        method = "level" if wall is not None and wall.method == "level" else "tape"
-        return _calf_mdc(errors.of(test, method)), CALF_GAIN
-    if test == "leg_raise" and screen.leg_raise is not None:
-        for side in SIDES:
-            for reading in leg_raise_readings(screen.leg_raise, side):
-                return round(errors.of(test, reading.method).mdc), RAISE_GAIN
-    return None
+    one, record = protocol(test), screen.get(test)
+    if one.gain is None or one.readings is None:
+        return None
+    if one.gain.mdc is not None:
+        said = getattr(record, "method", None)
+        method = said if said in {error.method for error in one.errors} else one.gain.method
+        return _mdc(one.gain, errors.of(test, method)), one.gain.amount
+    taken = [reading for side in SIDES for reading in (one.readings(record, side) if record else ())]
+    return (round(errors.of(test, taken[0].method).mdc), one.gain.amount) if taken else None
 
 
-def _calf_mdc(error: Error) -> float:
-    """The MDC of 4.7 degrees, wider by as much as a lifter's own error is than the published one of the same method.
+def _mdc(gain: Gain, error: Error) -> float:
+    """The MDC a gain is held against, wider by as much as a lifter's own error is than the published one of the same method.
 
     The calf's gain is known in degrees only, so a tape's error counts by that ratio.
     """
-    return CALF_MDC * error.sem / error_of(error.test, error.method).sem
+    return error.mdc if gain.mdc is None else gain.mdc * error.sem / error_of(error.test, error.method).sem
 
 
 def _weeks(test: str, screen: Screen, errors: Errors) -> float:
@@ -186,16 +188,17 @@ def _weeks(test: str, screen: Screen, errors: Errors) -> float:
 
 def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> Again:
     """One row of the plan, in words."""
-    standing: Standing = "memory" if test in ("leg_raise", "knee_to_wall") else "choice"
+    one, record = protocol(test), screen.get(test)
+    standing: Standing = "memory" if one.gain else "choice"
     if not weeks:
         return Again(test, 0.0, 1, "Any day, it is not settled yet.", "choice")
     visible = _visible(test, screen, errors)
     sessions = 1 if visible is None else sessions_to_average(*visible)
-    if test == "leg_raise" and screen.leg_raise is not None and screen.leg_raise.method == "eye" and sessions > 1:
+    if sessions > 1 and getattr(record, "method", None) == "eye":
         return Again(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows less.",
                      standing)
     if sessions > 1:
-        what = "calf work" if test == "knee_to_wall" else "this work"
+        what = f"{one.gain.what} work" if one.gain and one.gain.what else "this work"
         return Again(test, weeks, sessions, (
             f"In {weeks:g} weeks, {sessions} sessions on different days, averaged: "
             f"{what} gives less than one session can show."), standing)

@@ -13,10 +13,10 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import CAUSES, PART_WORDS, ROWS, Grade
-from companion.screening.findings import Finding
+from companion.screening.evidence import CAUSES, PART_WORDS, Finding, Grade
 from companion.screening.ordinal import Ranked
-from companion.screening.screen import SIDES, TEST_WORDS
+from companion.screening.protocols import protocol, protocols
+from companion.screening.readings import SIDES
 
 
 class Ruling(Ranked):
@@ -69,8 +69,6 @@ class Verdict:
         return tuple(dict.fromkeys(answer for f in (*self.because, *self.left_by) for answer in f.answers))
 
 
-_EASIEST: Final = ("hip_fold", "leg_raise", "knee_to_wall", "hand_on_back_squat", "squat_look", "rock_back",
-                   "pause_squat", "arms_forward_squat", "hinge_to_squat")
 _WEIGHT: Final = {Grade.NONE: 0, Grade.WEAK: 1, Grade.MODERATE: 2, Grade.STRONG: 4}
 
 
@@ -92,12 +90,9 @@ def settling_test(part: str, findings: Sequence[Finding], done: Collection[str] 
     Of equal grades the one that is easiest to do right (choice). "" where all that could tell are among ``done``.
     """
     spoken = {f.row.test for f in findings if f.part == part and f.grade >= Grade.MODERATE}
-    best: dict[str, Grade] = {}
-    for row in ROWS:
-        if row.part == part and row.grade >= Grade.MODERATE:
-            best[row.test] = max(row.grade, best.get(row.test, Grade.NONE))
-    ordered = sorted(best.keys() - set(done), key=lambda test: (test in spoken, -best[test].rank, _EASIEST.index(test)))
-    return ordered[0] if ordered else ""
+    tell = [one for one in protocols().values() if one.id not in done and one.grade_about(part) >= Grade.MODERATE]
+    best = min(tell, key=lambda one: (one.id in spoken, -one.grade_about(part).rank, one.ease), default=None)
+    return best.id if best else ""
 
 
 def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...], done: Collection[str]) -> Verdict:
@@ -191,7 +186,7 @@ def _contradiction(parts: Iterable[PartVerdict]) -> str:
             on_side = _on(part.because, part.part, side)
             speaks_for, against = _decisive(on_side, "for"), _decisive(on_side, "against")
             if speaks_for and against:
-                one, other = TEST_WORDS[speaks_for[0].row.test], TEST_WORDS[against[0].row.test]
+                one, other = (protocol(finding.row.test).short_name for finding in (speaks_for[0], against[0]))
                 return f"{PART_WORDS[part.part].capitalize()}: the {one} speaks for it, the {other} against it."
     return ""
 

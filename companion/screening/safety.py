@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
+from enum import Enum
 from typing import Final
 
 from companion.screening.ordinal import Ranked
@@ -36,13 +37,26 @@ STOP_AT: Final = 4.0
 STOP_RISE: Final = 2.0
 CLEARANCE_MONTHS: Final = 6  # "asked again after six months" (choice)
 
-ALL_TESTS: Final = frozenset({
-    "squat_look", "rock_back", "hip_fold", "leg_raise", "knee_to_wall", "hand_on_back_squat", "bird_dog",
-    "arms_forward_squat", "pause_squat", "hinge_to_squat"})
-# On the floor only: knee_to_wall and the unloaded squats stay closed at pain 3 (choice, the safer reading).
-FLOOR_TESTS: Final = frozenset({"hip_fold", "leg_raise", "rock_back", "bird_dog"})
-# Pregnancy, cleared: no lying on the back, no deep fold.
-LYING_OR_FOLD_TESTS: Final = frozenset({"hip_fold", "leg_raise", "rock_back"})
+
+class Posture(Enum):
+    """What a test does with the body, which decides when it is open."""
+
+    STANDING = "standing"
+    """Squats and what loads a joint standing: at go only. Knee to the wall is among them (choice, the safer reading)."""
+    FLOOR = "floor"
+    """On the floor: at no_load too."""
+    LYING = "lying"
+    """On the back or deeply folded: on the floor, and barred in pregnancy, also where that is cleared."""
+
+    @property
+    def levels(self) -> tuple[Level, ...]:
+        """The safety levels at which such a test may be done."""
+        return (Level.GO,) if self is Posture.STANDING else (Level.GO, Level.NO_LOAD)
+
+    @property
+    def barred_in_pregnancy(self) -> bool:
+        """True if such a test is left out in pregnancy, and where that is not sure."""
+        return self is Posture.LYING
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,12 +191,6 @@ def pain_now(told: Value | None, level: Value | None) -> float | None:
 def worst(levels: Iterable[Level]) -> Level:
     """The level that holds where several do; go where there is none."""
     return max(levels, default=Level.GO)
-
-
-def open_tests(level: Level, *, no_lying: bool = False) -> frozenset[str]:
-    """The tests that may be done at a level: all at go, those on the floor at no_load, none above."""
-    at_level = {Level.GO: ALL_TESTS, Level.NO_LOAD: FLOOR_TESTS}.get(level, frozenset())
-    return at_level - LYING_OR_FOLD_TESTS if no_lying else at_level
 
 
 def clearance_holds(told: date, today: date) -> bool:

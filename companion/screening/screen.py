@@ -2,39 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, fields
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, fields
 from datetime import datetime
-from typing import Any, Final
+from typing import Any, TypeVar
 
-from companion.screening.records import (
-    ONE_CHANGE,
-    About,
-    ArmsForwardSquat,
-    BirdDog,
-    HandOnBackSquat,
-    HingeToSquat,
-    HipFold,
-    KneeToWall,
-    LegRaise,
-    PauseSquat,
-    RockBack,
-    SquatLook,
-)
+from companion.screening.about import About
+from companion.screening.protocols import protocol, protocols, route
+from companion.screening.readings import SIDES
 
 Value = float | str
-SIDES: Final = ("left", "right")
-# The order in which they are best done; what loads comes last (evidence-and-drills: "Doing the tests alone").
-RECORDS: Final[Mapping[str, type]] = {
-    "squat_look": SquatLook, "rock_back": RockBack, "hip_fold": HipFold, "leg_raise": LegRaise,
-    "knee_to_wall": KneeToWall, "hand_on_back_squat": HandOnBackSquat, "bird_dog": BirdDog,
-    "arms_forward_squat": ArmsForwardSquat, "pause_squat": PauseSquat, "hinge_to_squat": HingeToSquat}
-ROUTE: Final = tuple(RECORDS)
-SHORT_ROUTE: Final = ("squat_look", "rock_back", "knee_to_wall", "hand_on_back_squat")
-TEST_WORDS: Final = {
-    "squat_look": "squat look", "rock_back": "rock back", "hip_fold": "hip fold", "leg_raise": "straight-leg raise",
-    "knee_to_wall": "knee to wall", "hand_on_back_squat": "hand-on-back squat", "bird_dog": "bird dog",
-    "arms_forward_squat": "arms-forward squat", "pause_squat": "pause squat", "hinge_to_squat": "hinge into squat"}
+R = TypeVar("R")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,26 +42,40 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
-class Screen:
-    """All that counts of a lifter's tests; None where one was not done. ``stopped``: tests that pain ended last."""
+class Screen(Mapping[str, Any]):
+    """All that counts of a lifter's tests: the record of each that was done, by the test's id, in the order of the route.
 
-    squat_look: SquatLook | None = None
-    rock_back: RockBack | None = None
-    hip_fold: HipFold | None = None
-    leg_raise: LegRaise | None = None
-    knee_to_wall: KneeToWall | None = None
-    hand_on_back_squat: HandOnBackSquat | None = None
-    bird_dog: BirdDog | None = None
-    arms_forward_squat: ArmsForwardSquat | None = None
-    pause_squat: PauseSquat | None = None
-    hinge_to_squat: HingeToSquat | None = None
+    ``stopped``: tests that pain ended last. ``notes``: what the results say of how the answers were taken.
+    """
+
+    records: Mapping[str, Any] = field(default_factory=dict)
     stopped: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+
+    def __getitem__(self, test: str) -> Any:
+        return self.records[test]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.records)
+
+    def __len__(self) -> int:
+        return len(self.records)
+
+    def of(self, record: type[R]) -> R | None:
+        """The record of this kind; None where its test was not done."""
+        return next((one for one in self.records.values() if isinstance(one, record)), None)
 
     @property
     def done(self) -> tuple[str, ...]:
         """The tests with at least one answer that counts, in the order of the route."""
-        return tuple(test for test in ROUTE if getattr(self, test) is not None)
+        return tuple(self.records)
+
+
+def screen_of(*records: Any, stopped: tuple[str, ...] = (), notes: tuple[str, ...] = ()) -> Screen:
+    """Return the screen of these records, whichever tests they are of."""
+    tests = {one.record: test for test, one in protocols().items()}
+    by_test = {tests[type(record)]: record for record in records}
+    return Screen({test: by_test[test] for test in route() if test in by_test}, stopped, notes)
 
 
 def screen_from(answers: Iterable[Answer]) -> Screen:
@@ -93,22 +85,23 @@ def screen_from(answers: Iterable[Answer]) -> Screen:
     only where its status is ok. A run that pain ended counts as untested, and so does everything before it. A side
     that the latest run left out is taken from an older run only where both were measured the same way.
     """
+    tests = protocols()
     rows: dict[str, dict[str, list[Answer]]] = {}
     for answer in answers:
-        if answer.flow in RECORDS:
+        if answer.flow in tests:
             rows.setdefault(answer.flow, {}).setdefault(answer.run, []).append(answer)
-    tests: dict[str, Any] = {}
-    stopped = []
-    for test in ROUTE:
+    records: dict[str, Any] = {}
+    stopped, notes = [], []
+    for test, one in tests.items():
         runs = sorted(rows.get(test, {}).values(), key=lambda run: max((row.at, in_order(row.run)) for row in run), reverse=True)
-        tests[test], pain = _gathered(RECORDS[test], runs)
-        if pain and tests[test] is None:
+        record, pain = _gathered(one.record, runs)
+        if record is not None:
+            records[test] = record
+            notes.append(one.note(record) if one.note else "")
+        elif pain:
             stopped.append(test)
-    notes = [f"The {TEST_WORDS[test]} was stopped for pain: it counts as not tested." for test in stopped]
-    look = tests["squat_look"]
-    if look is not None and look.discounted and any(look.rounds(squat) for squat in ONE_CHANGE):
-        notes.append(look.discounted)
-    return Screen(**tests, stopped=tuple(stopped), notes=tuple(notes))
+    halted = [f"The {tests[test].short_name} was stopped for pain: it counts as not tested." for test in stopped]
+    return Screen(records, tuple(stopped), (*halted, *filter(None, notes)))
 
 
 def runs_of(answers: Iterable[Answer], flow: str) -> tuple[Run, ...]:
@@ -120,7 +113,7 @@ def runs_of(answers: Iterable[Answer], flow: str) -> tuple[Run, ...]:
     for answer in answers:
         if answer.flow == flow and answer.ending in ("done", "left"):
             rows.setdefault(answer.run, []).append(answer)
-    record = RECORDS[flow]
+    record = protocol(flow).record
     runs = [Run(run, min(row.at for row in taken), record(**values)) for run, taken in rows.items()
             if (values := _fitting(record, _standing(taken)))]
     return tuple(sorted(runs, key=lambda run: (run.at, in_order(run.run))))
@@ -134,13 +127,6 @@ def about_from(answers: Iterable[Answer]) -> About:
             runs.setdefault(answer.run, []).append(answer)
     standing = sorted((row for run in runs.values() for row in _standing(run)), key=_later)
     return About(**_fitting(About, standing))
-
-
-def may_hinge(screen: Screen, about: About) -> bool:
-    """Whether hinge_to_squat is open: a year of squatting or more, and the two tests before it clean (choice)."""
-    arms, pause = screen.arms_forward_squat, screen.pause_squat
-    return (about.years is not None and about.years >= 1 and arms is not None and arms.fault == "clean"
-            and pause is not None and pause.shape == "clean" and pause.again != "rounds")
 
 
 def _gathered(record: type, runs: Iterable[list[Answer]]) -> tuple[Any, bool]:

@@ -7,11 +7,10 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Final
 
-from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
+from companion.screening.protocols import protocol
 from companion.screening.readings import Reading
 from companion.screening.screen import Answer, in_order, runs_of
 
-MEASURED: Final = ("leg_raise", "knee_to_wall")  # the tests that give numbers
 WARM_FOR: Final = timedelta(hours=6)  # how long before a test its warm-up may have been (choice)
 
 
@@ -28,9 +27,9 @@ def sessions_of(answers: Iterable[Answer], test: str, side: str) -> tuple[Sessio
 
     Nothing is left out for its method: readings taken in different ways are refused where they are compared.
     """
-    log = tuple(answers)
-    taken = ((run.at, leg_raise_readings(run.record, side) if test == "leg_raise" else
-              knee_to_wall_readings(run.record, side)) for run in runs_of(log, test))
+    log, readings_of = tuple(answers), protocol(test).readings
+    assert readings_of is not None, f"{test} is not measured"
+    taken = ((run.at, readings_of(run.record, side)) for run in runs_of(log, test))
     return tuple(Session(at, tuple(replace(reading, warm_up=_warm_up(log, at)) for reading in readings))
                  for at, readings in taken if readings)
 

@@ -45,7 +45,8 @@ def test_the_first_words_to_a_stranger_wait_for_little_else(tmp_path: Path):
     loaded = set(done.stdout.split())
     assert "flows.welcome" in loaded
     late = {"companion.language.pain.tables", "companion.pictures.draw", "companion.cli.play", "companion.operate.backup",
-            "flows.squat_days", "flows.changes", "apscheduler", "telegram", "importlib.metadata"}
+            "flows.squat_days", "flows.changes", "companion.screening.pairs", "companion.screening.findings",
+            "statistics", "numpy", "apscheduler", "telegram", "importlib.metadata"}
     assert loaded & late == set()
 
 

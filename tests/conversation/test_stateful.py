@@ -33,8 +33,9 @@ from companion.conversation.step import GOOD, prompt_now, unsettled
 from companion.port import Address, Button, Edited, Event, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.record import people
 from companion.record.context import known_of
-from companion.screening.safety import FLOOR_TESTS
+from companion.screening.safety import Level
 from flows.catalogue import BOOK
+from tests.screening.build import open_tests
 
 START = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
 SAM = Address("terminal", "sam")
@@ -53,6 +54,7 @@ COMMANDS = sorted(BOOK.commands)
 FORGED = ("", "x", "go.nowhere", "go.pain", "go.prime", "pain.1.bad.0", "safety_check.1.bladder.no", "....", "home.1.pick.prime",
           "squat_look.1.plain_do.!skip")
 FIRST_FLOWS = {gate.first for compiled in BOOK.flows.values() for gate in compiled.flow.gates}
+FLOOR_TESTS = open_tests(Level.NO_LOAD)
 LOADED = {name for name, one in BOOK.flows.items() if body_works(one.flow)} - FLOOR_TESTS - FIRST_FLOWS
 """The flows that squat or load: all in which the body works but the floor tests and the warm-up."""
 

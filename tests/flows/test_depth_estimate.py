@@ -9,7 +9,10 @@ import pytest
 
 from companion.conversation.condition import Value
 from companion.conversation.wording import MOST_CHARACTERS
-from companion.screening.records import About, HipFold, KneeToWall, SquatLook
+from companion.screening.about import About
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.screen import Answer
 from flows.depth_estimate import FLOW
 from tests.drive import CHECKED, NOW, Talk

@@ -28,13 +28,15 @@ from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 from companion.conversation.wording import fields_of, render
 from companion.language.pain.rules import Pain, hear_pain
-from companion.screening.safety import ALL_TESTS, FLOOR_TESTS, Level, open_tests
+from companion.screening.protocols import route
+from companion.screening.safety import Level
 from companion.screening.screen import Answer as Row
 from companion.verify.check import LABEL_MOST, faults
 from companion.verify.draw import mermaid
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
 from tests.flows.walks import Replay, Walk, facts_after, proof_of, rows_of, walk, walk_saying, walks_of, ways_of
+from tests.screening.build import open_tests
 
 FOLDER = Path(flows.__file__).parent
 NAMES = sorted(BOOK.flows)
@@ -68,7 +70,7 @@ def test_the_flow_is_sound(name):
 
 
 def test_every_file_that_holds_a_flow_is_in_the_catalogue_under_its_own_name():
-    files = {file.stem for file in FOLDER.glob("*.py") if "\nFLOW = Flow(" in file.read_text(encoding="utf-8")}
+    files = {file.stem for file in FOLDER.glob("*.py") if "\nFLOW = " in file.read_text(encoding="utf-8")}
     assert files == set(NAMES)
 
 
@@ -151,7 +153,7 @@ def test_whatever_was_answered_before_it_begins_and_what_it_then_says_fits(name)
         known = dict(CHECKED) | {f"{row.flow}.{row.key}": row.value for row in log if row.value is not None}
         if draw.random() < 0.5:
             known |= {"outcome.at": (NOW - timedelta(days=draw.choice((1, 10, 30)))).isoformat(), "drill": "control",
-                      "retest.tests": ",".join(draw.sample(sorted(ALL_TESTS), 3))}
+                      "retest.tests": ",".join(draw.sample(sorted(route()), 3))}
         facts = BOOK[name].facts_of(known, begin(Known(known, NOW, lambda log=log: log, "1")), {})
         for one in BOOK[name].flow.steps:
             if isinstance(one, Tell) and one.only_if.holds(facts):
@@ -167,7 +169,7 @@ def pool(name: str) -> list[Walk]:
 def drawn_log(draw: Random) -> list[Row]:
     """Some tests done in some order over some weeks, some twice, each answered in a way its flow allows."""
     log, often = [], draw.choice((0.2, 0.5, 0.9))
-    for n, name in enumerate(sorted(ALL_TESTS | {"about_you"})):
+    for n, name in enumerate(sorted({*route(), "about_you"})):
         for again in range(2):
             if draw.random() < often / (1 + 2 * again):
                 at = NOW - timedelta(days=draw.choice((0, 1, 20, 60)), minutes=n)
@@ -360,6 +362,7 @@ class World:
                 self.session.aside, tuple(self.facts.get(name) for name in looked_at))
 
 
+FLOOR_TESTS = open_tests(Level.NO_LOAD)
 LOADED = {name for name, one in BOOK.flows.items() if body_works(one.flow)} - FLOOR_TESTS - {
     gate.first for one in BOOK.flows.values() for gate in one.flow.gates}
 """The flows that squat or load; what a gate lets run first is the warm-up, open wherever floor tests are."""

@@ -5,8 +5,8 @@ import pytest
 from companion.conversation.effects import Record
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
 from companion.screening.geometry import highest_heel, leg_raise_from_heel
-from companion.screening.measured import leg_raise_readings
-from companion.screening.records import LegRaise
+from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.leg_raise import readings as leg_raise_readings
 from flows.leg_raise import FLOW, HANDS, WATCH
 from tests.drive import CHECKED, UNCHECKED, Talk
 

@@ -10,20 +10,18 @@ import pytest
 from companion.conversation.condition import Value
 from companion.conversation.effects import Remind
 from companion.conversation.wording import MOST_CHARACTERS
+from companion.screening.about import About
 from companion.screening.conclusion import OVERALL_WORDS
-from companion.screening.records import (
-    About,
-    ArmsForwardSquat,
-    BirdDog,
-    HandOnBackSquat,
-    HingeToSquat,
-    HipFold,
-    KneeToWall,
-    LegRaise,
-    PauseSquat,
-    RockBack,
-    SquatLook,
-)
+from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
+from companion.screening.protocols.bird_dog import BirdDog
+from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
+from companion.screening.protocols.hinge_to_squat import HingeToSquat
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.pause_squat import PauseSquat
+from companion.screening.protocols.rock_back import RockBack
+from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.screen import Answer
 from flows.catalogue import BOOK
 from flows.outcome import FLOW

@@ -10,7 +10,11 @@ import pytest
 from companion.conversation.condition import Value
 from companion.conversation.effects import Say
 from companion.screening.drills import BY_PART
-from companion.screening.records import HingeToSquat, HipFold, KneeToWall, LegRaise, RockBack
+from companion.screening.protocols.hinge_to_squat import HingeToSquat
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.rock_back import RockBack
 from companion.screening.screen import Answer
 from flows.catalogue import BOOK
 from flows.prime import BETWEEN_REPETITIONS, FLOW

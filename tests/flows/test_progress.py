@@ -2,7 +2,8 @@
 
 from datetime import timedelta
 
-from companion.screening.screen import ROUTE, Answer
+from companion.screening.protocols import route
+from companion.screening.screen import Answer
 from flows.progress import FLOW
 from tests.drive import CHECKED, NOW, Talk
 
@@ -31,4 +32,4 @@ def test_tests_of_long_ago_or_before_the_last_results_do_not_count():
 
 
 def test_all_done_points_to_the_results():
-    assert "All tests are done" in said(*ROUTE)
+    assert "All tests are done" in said(*route())

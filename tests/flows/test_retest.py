@@ -12,7 +12,8 @@ from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import Ready
 from companion.conversation.registry import Book, bind
 from companion.conversation.step import step
-from companion.screening.screen import ROUTE, Answer
+from companion.screening.protocols import route
+from companion.screening.screen import Answer
 from flows.catalogue import BOOK, flows
 from flows.retest import FLOW
 from tests.drive import CHECKED, NOW, Talk
@@ -29,7 +30,7 @@ def wall(days: int, left: float, right: float, run: str = "") -> list[Answer]:
 
 def stubs() -> Book:
     """The real book, but every test ends at once with a word: what comes after which is what is looked at here."""
-    return bind([Flow(flow.name, 1, flow.title, steps=(Tell(f"({flow.name})"),)) if flow.name in ROUTE else flow for flow in flows()],
+    return bind([Flow(flow.name, 1, flow.title, steps=(Tell(f"({flow.name})"),)) if flow.name in route() else flow for flow in flows()],
                 "home", "pain")
 
 
@@ -50,7 +51,7 @@ def test_only_what_was_not_ruled_out_is_asked_again_in_the_order_of_the_screen()
     assert talk.state == "retest.go_squat_look"
     assert talk.tap("Go on").state == "retest.go_knee_to_wall"
     talk.tap("Go on")
-    assert [name for name in run_flows(talk) if name in ROUTE] == ["squat_look", "knee_to_wall"]
+    assert [name for name in run_flows(talk) if name in route()] == ["squat_look", "knee_to_wall"]
 
 
 def test_the_last_numbers_stand_beside_the_tests():

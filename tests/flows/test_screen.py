@@ -14,12 +14,16 @@ from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import Ready
 from companion.conversation.registry import Book, bind
 from companion.conversation.step import step
-from companion.screening.records import ArmsForwardSquat, PauseSquat, SquatLook
-from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS
-from companion.screening.screen import ROUTE, SHORT_ROUTE, Answer
+from companion.screening.protocols import route, short_route
+from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
+from companion.screening.protocols.pause_squat import PauseSquat
+from companion.screening.protocols.squat_look import SquatLook
+from companion.screening.safety import Level
+from companion.screening.screen import Answer
 from flows.catalogue import BOOK, flows
 from flows.screen import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
+from tests.screening.build import open_tests
 
 EARNED: Mapping[str, Value] = {"about_you.years": 3.0, "arms_forward_squat.fault": "clean", "pause_squat.shape": "clean"}
 ROUNDS: Mapping[str, Value] = {"squat_look.plain_rounds": "clearly", "squat_look.plain_depth": "parallel"}
@@ -28,7 +32,7 @@ GO_ON, LEAVE_OUT, LATER = "Go on", "Leave this one out", "Stop for today"
 
 def book(**changed: Flow) -> Book:
     """The real book, but the tests, which have tests of their own, end at once with a word."""
-    stubs = {test: Flow(test, 1, test, steps=(Tell(f"({test})"),)) for test in ROUTE}
+    stubs = {test: Flow(test, 1, test, steps=(Tell(f"({test})"),)) for test in route()}
     return bind([{**stubs, **changed}.get(flow.name, flow) for flow in flows()], "home", "pain")
 
 
@@ -67,13 +71,13 @@ def run_flows(talk: Talk) -> list[str]:
 
 def test_the_full_screen_has_every_test_in_its_order_and_then_the_results():
     talk = begun(known=EARNED)
-    assert all_through(talk) == list(ROUTE)
+    assert all_through(talk) == list(route())
     assert run_flows(talk)[-2:] == ["outcome", "home"]
 
 
 def test_the_short_route_has_its_four():
     talk = begun("Short route", known=EARNED)
-    assert all_through(talk) == list(SHORT_ROUTE)
+    assert all_through(talk) == list(short_route())
     assert "outcome" in run_flows(talk)
 
 
@@ -124,7 +128,7 @@ def test_a_test_counts_for_two_weeks_where_it_was_done_to_its_end(days: float, e
 
 
 def test_after_results_of_a_whole_screen_a_new_one_begins_at_its_beginning():
-    talk = begun(known={"screen.told": NOW.isoformat()}, answers=done(*ROUTE))
+    talk = begun(known={"screen.told": NOW.isoformat()}, answers=done(*route()))
     assert talk.state == "screen.go_squat_look"
 
 
@@ -196,14 +200,14 @@ def test_a_level_that_bars_tests_bars_it_before_anything_is_asked(level: str):
 
 def test_at_no_load_only_floor_tests_come():
     talk = begun(known={**EARNED, "safety.level": "no_load", "safety.level.today": "yes"})
-    assert set(all_through(talk)) == FLOOR_TESTS
+    assert set(all_through(talk)) == open_tests(Level.NO_LOAD)
     assert "outcome" in run_flows(talk)
 
 
 @pytest.mark.parametrize("pregnant", ["yes", "unsure"])
 def test_in_pregnancy_nothing_lies_on_the_back_or_folds_deeply(pregnant: str):
     offered = all_through(begun(known={**EARNED, "safety_check.pregnant": pregnant}))
-    assert offered == [test for test in ROUTE if test not in LYING_OR_FOLD_TESTS]
+    assert offered == [test for test in route() if test in open_tests(Level.GO, no_lying=True)]
 
 
 @pytest.mark.parametrize("known", [{"warm": "later", "warm.today": "yes"}, {"safety.sore": "yes", "safety.sore.today": "yes"}])
@@ -255,7 +259,7 @@ def after_pain(*replies: str) -> Talk:
 def test_after_a_small_pain_only_floor_tests_come():
     talk = after_pain("Lower back", "1", "no", "no", "no")
     assert talk.known["safety.level"] == "no_load"
-    assert set(all_through(talk)) == FLOOR_TESTS
+    assert set(all_through(talk)) == open_tests(Level.NO_LOAD)
 
 
 @pytest.mark.parametrize(("replies", "level"), [

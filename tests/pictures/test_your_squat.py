@@ -7,14 +7,16 @@ import pytest
 from companion.pictures.figure import direction
 from companion.pictures.scene import Limb, Stroke
 from companion.pictures.your_squat import at, your_squat
+from companion.screening.about import About
 from companion.screening.estimate import DepthEstimate, depth_estimate
 from companion.screening.geometry import shin_from_distance
-from companion.screening.records import About, HipFold, KneeToWall
-from companion.screening.screen import Screen
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.screen import Screen, screen_of
 
 ABOUT = About(height=178.0, mass=80.0)
-SCREEN = Screen(knee_to_wall=KneeToWall(method="tape", left_1=9.0, right_1=11.0),
-                hip_fold=HipFold(left_first="back", left_pinch="no", left_angle=108.0))
+SCREEN = screen_of(KneeToWall(method="tape", left_1=9.0, right_1=11.0),
+                   HipFold(left_first="back", left_pinch="no", left_angle=108.0))
 
 
 def directions(panel, halves: tuple[float, float]) -> list[float]:
@@ -52,6 +54,6 @@ def test_the_words_say_depth_band_and_that_it_is_an_estimate():
     assert "no reason to go deeper or heavier" in drawing.words
 
 
-@pytest.mark.parametrize(("screen", "about"), [(Screen(), ABOUT), (SCREEN, About()), (Screen(knee_to_wall=SCREEN.knee_to_wall), ABOUT)])
+@pytest.mark.parametrize(("screen", "about"), [(Screen(), ABOUT), (SCREEN, About()), (screen_of(SCREEN["knee_to_wall"]), ABOUT)])
 def test_without_an_estimate_there_is_no_drawing(screen, about):
     assert your_squat(screen, about) is None

@@ -9,8 +9,17 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from companion.screening.records import About, ArmsForwardSquat, HandOnBackSquat, HipFold, KneeToWall, LegRaise, PauseSquat, SquatLook
-from companion.screening.screen import RECORDS, Answer, Screen
+from companion.screening.about import About
+from companion.screening.protocols import protocol, protocols
+from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
+from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.pause_squat import PauseSquat
+from companion.screening.protocols.squat_look import SquatLook
+from companion.screening.safety import Level
+from companion.screening.screen import Answer, Screen
 
 START = datetime(2025, 3, 10, 18, 0, tzinfo=UTC)
 ABOUT = About(height=178, sex="man", load=80, usual_depth="below", years=5)
@@ -41,12 +50,23 @@ CONTROL_LIKELY: dict[str, Any] = {
     "hand_on_back_squat": HandOnBackSquat(usual_moves="yes", usual_depth="parallel", cued_moves="no")}
 
 
+def open_tests(level: Level, *, no_lying: bool = False) -> frozenset[str]:
+    """The tests that may be done at a level."""
+    return frozenset(test for test, one in protocols().items()
+                     if level in one.posture.levels and not (no_lying and one.posture.barred_in_pregnancy))
+
+
+def made(**tests: Any) -> Screen:
+    """A screen of the records given by the ids of their tests; None is not tested."""
+    return Screen({test: tests[test] for test in protocols() if tests.get(test) is not None})
+
+
 def screen(*parts: Mapping[str, Any], **tests: Any) -> Screen:
     """A screen of the given tests; later ones win."""
     merged: dict[str, Any] = {"squat_look": LOOK}
     for part in (*parts, tests):
         merged.update(part)
-    return Screen(**merged)
+    return made(**merged)
 
 
 def rows(flow: str, values: Mapping[str, float | str | None], run: str = "1", ending: str | None = "done",
@@ -88,8 +108,8 @@ def _values(test: str, name: str, type_: str) -> st.SearchStrategy[Any]:
 
 def records(test: str) -> st.SearchStrategy[Any]:
     """Any record of one test."""
-    record = RECORDS[test]
+    record = protocol(test).record
     return st.builds(record, **{field.name: _values(test, field.name, str(field.type)) for field in fields(record)})
 
 
-SCREENS: st.SearchStrategy[Screen] = st.builds(Screen, **{test: st.none() | records(test) for test in RECORDS})
+SCREENS: st.SearchStrategy[Screen] = st.builds(made, **{test: st.none() | records(test) for test in protocols()})

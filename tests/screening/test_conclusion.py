@@ -9,15 +9,23 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from companion.screening.about import About
 from companion.screening.conclusion import CANNOT_TELL, OVERALL_WORDS, conclude, settle_words, verdict_words
 from companion.screening.depth import Band
 from companion.screening.drills import offer_for
-from companion.screening.evidence import BY_ID, CAUSES, ROWS, Grade
-from companion.screening.findings import Finding, findings_of
-from companion.screening.records import About, BirdDog, HandOnBackSquat, HipFold, KneeToWall, LegRaise, RockBack
+from companion.screening.evidence import CAUSES, Finding, Grade
+from companion.screening.findings import findings_of
+from companion.screening.protocols import route
+from companion.screening.protocols import rows as evidence
+from companion.screening.protocols.bird_dog import BirdDog
+from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.rock_back import RockBack
 from companion.screening.retest import plan
 from companion.screening.rulings import Ruling, decide, settling_test
-from companion.screening.screen import ROUTE, Answer, Screen, screen_from
+from companion.screening.screen import Answer, Screen, screen_from
 
 from .build import (
     ABOUT,
@@ -36,12 +44,12 @@ from .build import (
 
 FOUND = st.builds(lambda row, side, down: Finding(row, list(Grade)[max(row.grade.rank - down, 0)], row.finding + ".",
                                                   side if row.sided else ""),
-                  st.sampled_from(ROWS), st.sampled_from(["left", "right"]), st.sampled_from([0, 0, 1]))
+                  st.sampled_from(list(evidence().values())), st.sampled_from(["left", "right"]), st.sampled_from([0, 0, 1]))
 MANY = st.lists(FOUND, max_size=12)
 
 
 def found(*ids: str, side: str = "left") -> list[Finding]:
-    return [Finding(BY_ID[row], BY_ID[row].grade, row, side if BY_ID[row].sided else "") for row in ids]
+    return [Finding(evidence()[row], evidence()[row].grade, row, side if evidence()[row].sided else "") for row in ids]
 
 
 def rulings(findings: list[Finding]) -> dict[str, str]:
@@ -346,7 +354,7 @@ def test_a_pinch_means_no_stretch_there_and_no_verdict_from_it(tests: dict[str, 
 
 def test_what_was_not_tested_is_listed() -> None:
     told = conclude(screen(CALF_LIKELY), ABOUT, 0)
-    assert told.not_tested == tuple(test for test in ROUTE if test not in ("squat_look", "knee_to_wall"))
+    assert told.not_tested == tuple(test for test in route() if test not in ("squat_look", "knee_to_wall"))
     assert CANNOT_TELL in told.notes
 
 

@@ -8,11 +8,15 @@ from typing import Any
 
 import pytest
 
+from companion.screening.about import About
 from companion.screening.conclusion import PARTS, conclude
 from companion.screening.drills import BY_PART, DRILLS, Exercise, offer_for
-from companion.screening.readings import Reading, error_of
-from companion.screening.records import About, HipFold, KneeToWall, LegRaise
-from companion.screening.retest import CALF_SESSIONS, bounded, change, plan, sessions_to_average, weeks_until_visible
+from companion.screening.protocols import error_of, protocol
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.readings import Reading, sessions_to_average
+from companion.screening.retest import bounded, change, plan, weeks_until_visible
 
 from .build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_OUT, screen
 
@@ -106,7 +110,7 @@ def test_the_leg_raise_shows_in_four_weeks() -> None:
 
 def test_calf_work_wants_three_sessions_at_each_end() -> None:
     """Reference-values: ceil((4.7/3.03)^2) = 3 (Powden 2015; Radford 2006, both read)."""
-    assert CALF_SESSIONS == sessions_to_average(4.7, 3.03) == ceil((4.7 / 3.03) ** 2) == 3
+    assert protocol("knee_to_wall").sessions == sessions_to_average(4.7, 3.03) == ceil((4.7 / 3.03) ** 2) == 3
     assert 4.7 / sqrt(3) <= 3.03 < 4.7 / sqrt(2)
     assert sessions_to_average(8, 12.04) == 1
 

@@ -11,16 +11,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from companion.screening.about import About
 from companion.screening.conclusion import conclude
 from companion.screening.errors import PRIOR_PAIRS, Errors, Repeats, errors_from, repeats_of, updated
 from companion.screening.findings import findings_of
-from companion.screening.readings import HEEL_EXTRA, RAISE_LEAST, Error, Reading, against_line, error_of
-from companion.screening.records import About, KneeToWall, LegRaise
+from companion.screening.protocols import error_of
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.leg_raise import HEEL_EXTRA, LegRaise
+from companion.screening.protocols.leg_raise import LEAST as RAISE_LEAST
+from companion.screening.readings import Error, Reading, against_line
 from companion.screening.retest import change, plan
-from companion.screening.screen import Answer, Screen, runs_of
+from companion.screening.screen import Answer, runs_of
 from companion.screening.sessions import sessions_of
 
-from .build import ABOUT, CALF_LIKELY, CONTROL_OUT, LENGTH_OUT, STRENGTH_OUT, rows, screen
+from .build import ABOUT, CALF_LIKELY, CONTROL_OUT, LENGTH_OUT, STRENGTH_OUT, made, rows, screen
 
 
 def raised(*values: float, method: str = "level_own", **more: Any) -> list[Reading]:
@@ -173,8 +177,8 @@ def test_findings_and_conclusion_use_the_own_error() -> None:
     """58 deg is short of 70 by the published 3.0; with an SEM of 7.9 it is too close to call."""
     tests = {"leg_raise": LegRaise(method="level", effort="own", left_level=58, right_level=64.0)}
     about = About(sex="man")
-    plain = {f.row.id for f in findings_of(Screen(**tests), about)}
-    shaky = {f.row.id for f in findings_of(Screen(**tests), about, errors=SHAKY)}
+    plain = {f.row.id for f in findings_of(made(**tests), about)}
+    shaky = {f.row.id for f in findings_of(made(**tests), about, errors=SHAKY)}
     assert (plain, shaky) == ({"leg_raise_short"}, {"leg_raise_open"})
     part = {p.part: p.ruling.value for p in conclude(screen(tests), about, 0, errors=SHAKY).verdict("length").parts}
     assert part["hamstrings"] == "too_close"
@@ -183,9 +187,9 @@ def test_findings_and_conclusion_use_the_own_error() -> None:
 def test_a_reach_to_the_upper_line_counts_only_where_it_is_clear_of_the_lower_by_the_own_error() -> None:
     """SEM sqrt((5 * .47 + 20) / 10) = 1.5 cm: 12.5 is within 1.645 * 1.5 of 10."""
     wall = {"knee_to_wall": KneeToWall(method="tape", left_1=12.5, left_limit="calf")}
-    assert [f.row.id for f in findings_of(Screen(**wall))] == ["knee_to_wall_far"]
+    assert [f.row.id for f in findings_of(made(**wall))] == ["knee_to_wall_far"]
     wider = replace(SHAKY, repeats=(Repeats("knee_to_wall", "tape", 30.0, 5),))
-    assert [f.row.id for f in findings_of(Screen(**wall), errors=wider)] == ["knee_to_wall_open"]
+    assert [f.row.id for f in findings_of(made(**wall), errors=wider)] == ["knee_to_wall_open"]
 
 
 def test_sides_differ_only_beyond_the_own_error() -> None:

@@ -14,13 +14,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from companion.screening.about import About
 from companion.screening.conclusion import conclude
 from companion.screening.depth import Band
 from companion.screening.errors import Errors, Repeats
 from companion.screening.estimate import BAND_EDGES, CAUTION, DepthEstimate, NoEstimate, depth_estimate
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.readings import STANDING_WORDS
-from companion.screening.records import About, HipFold, KneeToWall, SquatLook
-from companion.screening.screen import Screen
+from companion.screening.screen import Screen, screen_of
 from companion.screening.tuck import (
     CALIBRATION,
     DRAWS,
@@ -36,7 +39,7 @@ from companion.screening.tuck import (
     gained,
 )
 
-from .build import ABOUT, LOOK, SCREENS, screen
+from .build import ABOUT, LOOK, SCREENS, made, screen
 
 # Ankle 40.0 deg: Calatayud 2015 IJSPT 10:197 (read); hip 121 deg: Roach & Miles 1991 (memory); the rest a choice.
 AVERAGE = Lifter(175, Spread(40.0, 1.7), Spread(121.0, 5.0), Spread(75.0))
@@ -170,9 +173,9 @@ def test_where_every_draw_is_out_of_balance_nothing_is_summed_up() -> None:
     (replace(TALL, height=None), {}, "height"), (replace(TALL, height=300), {}, "height"),
     (TALL, {"knee_to_wall": None}, "ankle"), (TALL, {"knee_to_wall": KneeToWall(method="tape")}, "ankle"),
     (TALL, {"knee_to_wall": KneeToWall(method="tape", left_1=29.0)}, "ankle"),
-    (TALL, {"hip_fold": None}, "hip_fold"), (TALL, {"hip_fold": HipFold("back", "no", None)}, "hip_fold"),
-    (TALL, {"hip_fold": HipFold("back", "yes", 100.0)}, "hip_fold"),
-    (TALL, {"hip_fold": HipFold("cant_tell", "no", 100.0)}, "hip_fold"),
+    (TALL, {"hip_fold": None}, "fold"), (TALL, {"hip_fold": HipFold("back", "no", None)}, "fold"),
+    (TALL, {"hip_fold": HipFold("back", "yes", 100.0)}, "fold"),
+    (TALL, {"hip_fold": HipFold("cant_tell", "no", 100.0)}, "fold"),
     (TALL, {"knee_to_wall": KneeToWall(method="level", left_deg_1=0)}, "balance")])
 def test_without_what_it_needs_it_says_it_cant_estimate(about: About, tests: dict[str, Any], reason: str) -> None:
     assert refused(about, **tests) == reason
@@ -306,7 +309,7 @@ def test_words_use_the_units_they_are_given() -> None:
 @given(SCREENS, st.floats(150, 200), st.sampled_from(["high", "low", "front", "none"]))
 def test_it_is_called_an_estimate_fits_messages_and_is_never_a_reason_to_go_deeper(done: Screen, height: float,
                                                                                   bar: str) -> None:
-    estimate = depth_estimate(replace(done, knee_to_wall=done.knee_to_wall or WALL, hip_fold=FOLD),
+    estimate = depth_estimate(made(**{"knee_to_wall": WALL, **done, "hip_fold": FOLD}),
                               About(height=height, mass=75, bar=bar, load=100))
     words = estimate.words if isinstance(estimate, DepthEstimate) else (estimate.words,)
     assert all(0 < len(said) <= 160 for said in words)
@@ -331,4 +334,4 @@ def test_alone_it_never_makes_length_likely() -> None:
 
 
 def test_an_untold_squat_look_is_no_error() -> None:
-    assert isinstance(depth_estimate(Screen(knee_to_wall=WALL, hip_fold=FOLD, squat_look=SquatLook()), TALL), DepthEstimate)
+    assert isinstance(depth_estimate(screen_of(WALL, FOLD, SquatLook()), TALL), DepthEstimate)

@@ -8,23 +8,22 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 
-from companion.screening.evidence import BY_ID, CAUSES, ROWS, Grade
-from companion.screening.findings import Finding, findings_of
-from companion.screening.records import (
-    About,
-    ArmsForwardSquat,
-    BirdDog,
-    HandOnBackSquat,
-    HingeToSquat,
-    HipFold,
-    KneeToWall,
-    LegRaise,
-    PauseSquat,
-    RockBack,
-)
+from companion.screening.about import About
+from companion.screening.evidence import CAUSES, Finding, Grade
+from companion.screening.findings import findings_of
+from companion.screening.protocols import protocols, rows
+from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
+from companion.screening.protocols.bird_dog import BirdDog
+from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
+from companion.screening.protocols.hinge_to_squat import HingeToSquat
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.pause_squat import PauseSquat
+from companion.screening.protocols.rock_back import RockBack
 from companion.screening.screen import Screen
 
-from .build import ABOUT, FREE_ANKLES, LOOK, REACHED, SCREENS
+from .build import ABOUT, FREE_ANKLES, LOOK, REACHED, SCREENS, made
 
 EARLY = RockBack("early", "early", "early")
 NOT_REACHED = HipFold("back", "no", None, "fold", "no", None)
@@ -98,26 +97,26 @@ SHOWN: dict[str, dict[str, Any]] = {
 
 
 def shown(tests: dict[str, Any], about: About = ABOUT) -> dict[str, Finding]:
-    return {finding.row.id: finding for finding in findings_of(Screen(**tests), about)}
+    return {finding.row.id: finding for finding in findings_of(made(**tests), about)}
 
 
-@pytest.mark.parametrize("row", [row.id for row in ROWS])
+@pytest.mark.parametrize("row", [row.id for row in rows().values()])
 def test_every_row_is_shown_by_some_screen_with_its_grade_and_answers(row: str) -> None:
     finding = shown(SHOWN[row])[row]
-    assert finding.grade == BY_ID[row].grade
-    assert bool(finding.side) == BY_ID[row].sided
-    assert finding.answers[0].startswith(f"{BY_ID[row].test}.")
+    assert finding.grade == rows()[row].grade
+    assert bool(finding.side) == rows()[row].sided
+    assert finding.answers[0].startswith(f"{rows()[row].test}.")
 
 
 def only(screen: Screen, answers: tuple[str, ...]) -> Screen:
     """A screen with nothing left but some answers."""
     tests = {}
     for test in screen.done:
-        record = getattr(screen, test)
+        record = screen[test]
         kept = {f.name: getattr(record, f.name) for f in fields(record)
                 if f"{test}.{f.name.removesuffix('_')}" in answers}
         tests[test] = type(record)(**kept) if kept else None
-    return Screen(**tests)
+    return made(**tests)
 
 
 @settings(max_examples=60)
@@ -126,17 +125,17 @@ def test_a_finding_lists_given_answers_and_is_found_again_from_them_and_nothing_
     for finding in findings_of(screen, ABOUT):
         assert finding in findings_of(only(screen, finding.answers), ABOUT)
         for flow, key in (answer.split(".") for answer in finding.answers):
-            record = ABOUT if flow == "about_you" else getattr(screen, flow)
+            record = ABOUT if flow == "about_you" else screen[flow]
             assert getattr(record, "with_" if key == "with" else key) is not None
 
 
 def test_the_table_has_the_grades_of_the_evidence_page() -> None:
     """Counts of evidence-and-drills: strong for 1, strong against 4."""
-    strong = [(row.id, row.direction) for row in ROWS if row.grade == Grade.STRONG]
+    strong = [(row.id, row.direction) for row in rows().values() if row.grade == Grade.STRONG]
     assert strong == [("load_earlier_trunk", "for"), ("load_same_trunk", "against"), ("hip_fold_reached", "against"),
                       ("leg_raise_clear", "against"), ("knee_to_wall_far", "against")]
-    assert {row.part for row in ROWS} == {"all", *(part for parts in CAUSES.values() for part in parts)}
-    assert len(BY_ID) == len(ROWS)
+    assert {row.part for row in rows().values()} == {"all", *(part for parts in CAUSES.values() for part in parts)}
+    assert len(rows()) == sum(len(one.rows) for one in protocols().values())
 
 
 FELT = ["heels_later_calf", "slow_same_control", "load_earlier_trunk", "arms_clean_bar", "arms_fail_bar", "pause_fails",
@@ -146,10 +145,10 @@ FELT = ["heels_later_calf", "slow_same_control", "load_earlier_trunk", "arms_cle
 @pytest.mark.parametrize("seen_by", ["feel", None])
 @pytest.mark.parametrize("row", FELT)
 def test_a_finding_by_feel_counts_one_grade_less(row: str, seen_by: str | None) -> None:
-    test = BY_ID[row].test
+    test = rows()[row].test
     tests = {**SHOWN[row], test: replace(SHOWN[row][test], seen_by=seen_by)}
     finding = shown(tests)[row]
-    assert finding.grade.rank == BY_ID[row].grade.rank - 1
+    assert finding.grade.rank == rows()[row].grade.rank - 1
     assert finding.words.endswith("Counts less: by feel.")
 
 
@@ -157,7 +156,7 @@ def test_a_finding_by_feel_counts_one_grade_less(row: str, seen_by: str | None) 
 def test_a_little_rounding_counts_one_grade_less_and_not_two_by_feel(row: str) -> None:
     little = replace(SHOWN[row]["squat_look"], plain_rounds="little", again_rounds="little")
     for look in (little, replace(little, seen_by="feel")):
-        assert shown({"squat_look": look})[row].grade.rank == BY_ID[row].grade.rank - 1
+        assert shown({"squat_look": look})[row].grade.rank == rows()[row].grade.rank - 1
 
 
 def test_cant_tell_is_untested() -> None:
@@ -254,9 +253,9 @@ def test_rock_back_widths(widths: tuple[str | None, ...], rows: set[str]) -> Non
 
 
 def test_rock_back_early_is_read_by_the_hip_fold_of_each_side() -> None:
-    findings = findings_of(Screen(rock_back=EARLY, hip_fold=NOT_REACHED))
+    findings = findings_of(made(rock_back=EARLY, hip_fold=NOT_REACHED))
     assert [(f.row.id, f.side) for f in findings if f.row.test == "rock_back"] == [("rock_early_hip", "left")]
-    half = findings_of(Screen(rock_back=EARLY, hip_fold=HipFold("fold", "no")))
+    half = findings_of(made(rock_back=EARLY, hip_fold=HipFold("fold", "no")))
     assert [f.row.id for f in half if f.row.test == "rock_back"] == ["rock_open"]
 
 

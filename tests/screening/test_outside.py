@@ -14,9 +14,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from companion.language.units import IMPERIAL, METRIC, to_kept, unit_word
-from companion.screening.agreement import intraclass, sem_from
 from companion.screening.one_rep_max import brzycki, epley, heaviest
 from companion.screening.readings import MDC_FACTOR
+
+from .agreement import intraclass, sem_from
 
 # Shrout & Fleiss 1979 (data from memory): six targets, four judges.
 JUDGED = [[9, 2, 5, 8], [6, 1, 3, 2], [8, 4, 6, 8], [7, 1, 2, 6], [10, 5, 6, 9], [6, 2, 4, 7]]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 from math import sqrt
@@ -11,25 +12,38 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
+from companion.screening.protocols import error_of
+from companion.screening.protocols.knee_to_wall import ENOUGH as WALL_ENOUGH
+from companion.screening.protocols.knee_to_wall import LEAST as WALL_LEAST
+from companion.screening.protocols.knee_to_wall import SHIN_ENOUGH, SHIN_LEAST, KneeToWall
+from companion.screening.protocols.knee_to_wall import readings as knee_to_wall_readings
+from companion.screening.protocols.leg_raise import COMFORTABLE as RAISE_COMFORTABLE
+from companion.screening.protocols.leg_raise import EYE_BANDS, LegRaise
+from companion.screening.protocols.leg_raise import LEAST as RAISE_LEAST
+from companion.screening.protocols.leg_raise import readings as leg_raise_readings
 from companion.screening.readings import (
-    EYE_BANDS,
     MDC_FACTOR,
-    RAISE_COMFORTABLE,
-    RAISE_LEAST,
-    SHIN_ENOUGH,
-    SHIN_LEAST,
-    WALL_ENOUGH,
-    WALL_LEAST,
+    Difference,
+    Error,
     Line,
+    LineAnswer,
     Reading,
-    against_line,
-    error_of,
+    Show,
     mean_of,
+    metric,
     one_way,
-    side_difference,
 )
-from companion.screening.records import KneeToWall, LegRaise
+from companion.screening.readings import against_line as held_against
+from companion.screening.readings import side_difference as differing
+
+
+def against_line(taken: Sequence[Reading], line: Line, error: Error | None = None, show: Show = metric) -> LineAnswer:
+    """Held against a line with the published error where no other is given."""
+    return held_against(taken, line, error or error_of(taken[0].test, taken[0].method), show)
+
+
+def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error | None = None) -> Difference:
+    return differing(left, right, error or error_of(left[0].test, left[0].method))
 
 
 def raised(*values: float, side: str = "left", method: str = "level_own", placement: str = "shin") -> list[Reading]:

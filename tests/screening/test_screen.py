@@ -9,8 +9,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.screening.records import MOVED, NOT_REPEATED, About, ArmsForwardSquat, HipFold, KneeToWall, PauseSquat
-from companion.screening.screen import RECORDS, ROUTE, SHORT_ROUTE, TEST_WORDS, Screen, about_from, may_hinge, screen_from
+from companion.screening.about import About
+from companion.screening.pairs import opened
+from companion.screening.protocols import protocols, route, short_route
+from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
+from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.pause_squat import PauseSquat
+from companion.screening.protocols.squat_look import MOVED, NOT_REPEATED
+from companion.screening.screen import Screen, about_from, screen_from, screen_of
 
 from .build import LOOK, rows
 
@@ -23,27 +30,27 @@ LOG = [*rows("hip_fold", FOLD), *rows("knee_to_wall", WALL, day=1),
 
 
 def test_a_finished_run_becomes_its_record() -> None:
-    assert screen_from(rows("hip_fold", FOLD)).hip_fold == HipFold("back", "no", None, "fold", "no", None)
-    assert screen_from(rows("pause_squat", {"with": "bar"}, ending="left")).pause_squat == PauseSquat(with_="bar")
+    assert screen_from(rows("hip_fold", FOLD)).get("hip_fold") == HipFold("back", "no", None, "fold", "no", None)
+    assert screen_from(rows("pause_squat", {"with": "bar"}, ending="left")).get("pause_squat") == PauseSquat(with_="bar")
 
 
 @pytest.mark.parametrize("status", ["skipped", "withdrawn", "in_pain"])
 def test_an_answer_that_does_not_stand_is_missing(status: str) -> None:
     log = rows("hip_fold", FOLD) + rows("hip_fold", {"right_first": "fold"}, status=status, day=1)
-    fold = screen_from(log).hip_fold
+    fold = screen_from(log).get("hip_fold")
     assert fold is not None
     assert (fold.left_first, fold.right_first) == ("back", None)
 
 
 @pytest.mark.parametrize("status", ["skipped", "withdrawn", "in_pain"])
 def test_a_test_with_nothing_that_stands_is_not_tested(status: str) -> None:
-    assert screen_from(rows("hip_fold", FOLD, status=status)).hip_fold is None
+    assert screen_from(rows("hip_fold", FOLD, status=status)).get("hip_fold") is None
 
 
 def test_an_answer_given_again_after_going_back_counts() -> None:
     log = [*rows("hip_fold", FOLD), *rows("hip_fold", {"left_first": "back"}, status="withdrawn", day=1),
            *rows("hip_fold", {"left_first": "fold"}, day=2)]
-    fold = screen_from(log).hip_fold
+    fold = screen_from(log).get("hip_fold")
     assert fold is not None
     assert fold.left_first == "fold"
 
@@ -52,47 +59,47 @@ def test_a_run_that_pain_ended_is_untested_whole_and_so_is_what_came_before() ->
     before, pain = rows("hip_fold", FOLD), rows("hip_fold", FOLD, "2", ending="pain", day=7)
     for log in (pain, before + pain):
         screen = screen_from(log)
-        assert screen.hip_fold is None
+        assert screen.get("hip_fold") is None
         assert screen.stopped == ("hip_fold",)
         assert screen.notes == ("The hip fold was stopped for pain: it counts as not tested.",)
     again = screen_from(before + pain + rows("hip_fold", {"left_first": "fold"}, "3", day=9))
-    assert again.hip_fold == HipFold(left_first="fold")
+    assert again.get("hip_fold") == HipFold(left_first="fold")
     assert again.stopped == ()
 
 
 def test_a_run_still_open_does_not_count_yet() -> None:
-    assert screen_from(rows("hip_fold", FOLD, ending=None)).hip_fold is None
+    assert screen_from(rows("hip_fold", FOLD, ending=None)).get("hip_fold") is None
     both = rows("hip_fold", FOLD) + rows("hip_fold", {"left_first": "fold"}, "2", ending=None, day=1)
     assert screen_from(both) == screen_from(rows("hip_fold", FOLD))
 
 
 def test_the_latest_run_counts_and_an_older_one_fills_in_the_other_side() -> None:
     later = rows("hip_fold", {"left_first": "fold", "left_pinch": "no"}, "2", ending="left", day=3)
-    assert screen_from(rows("hip_fold", FOLD) + later).hip_fold == HipFold("fold", "no", None, "fold", "no", None)
+    assert screen_from(rows("hip_fold", FOLD) + later).get("hip_fold") == HipFold("fold", "no", None, "fold", "no", None)
 
 
 def test_a_side_measured_another_way_is_not_filled_in() -> None:
     later = rows("knee_to_wall", {"method": "level", "placement": "mid_shin", "left_deg_1": 38.0}, "2", day=3)
-    wall = screen_from(rows("knee_to_wall", WALL) + later).knee_to_wall
+    wall = screen_from(rows("knee_to_wall", WALL) + later).get("knee_to_wall")
     assert wall == KneeToWall(method="level", placement="mid_shin", left_deg_1=38.0)
 
 
 def test_an_older_squat_look_never_mixes_into_a_newer_one() -> None:
     old = rows("squat_look", {"seen_by": "film", "heels_rounds": "no"})
     new = rows("squat_look", {"seen_by": "film", "plain_rounds": "no"}, "2", day=3)
-    look = screen_from(old + new).squat_look
+    look = screen_from(old + new).get("squat_look")
     assert look is not None
     assert (look.plain_rounds, look.heels_rounds) == ("no", None)
 
 
 def test_method_and_placement_beside_an_answer_stand_in_for_their_question() -> None:
     log = rows("knee_to_wall", {"left_deg_1": 38.0}, method="level", placement="mid_shin")
-    assert screen_from(log).knee_to_wall == KneeToWall(method="level", placement="mid_shin", left_deg_1=38.0)
+    assert screen_from(log).get("knee_to_wall") == KneeToWall(method="level", placement="mid_shin", left_deg_1=38.0)
 
 
 def test_a_value_of_the_wrong_kind_is_left_out() -> None:
     log = rows("knee_to_wall", {**WALL, "left_1": "lots", "right_limit": 3.0, "nonsense": "x"})
-    wall = screen_from(log).knee_to_wall
+    wall = screen_from(log).get("knee_to_wall")
     assert wall is not None
     assert (wall.left_1, wall.right_limit, wall.right_1) == (None, None, 12.0)
 
@@ -104,8 +111,8 @@ def test_the_order_of_answers_does_not_matter(log: list[object]) -> None:
 
 def test_of_two_rows_at_one_moment_the_one_that_does_not_stand_wins() -> None:
     log = [*rows("hip_fold", FOLD), *rows("hip_fold", FOLD, status="withdrawn")]
-    assert screen_from(log).hip_fold is None
-    assert screen_from(log[::-1]).hip_fold is None
+    assert screen_from(log).get("hip_fold") is None
+    assert screen_from(log[::-1]).get("hip_fold") is None
 
 
 def test_one_change_squats_count_only_where_the_plain_one_came_back_to_the_same_depth() -> None:
@@ -139,13 +146,15 @@ def test_about_you_keeps_the_latest_of_each_answer() -> None:
     (3, "clean", "rounds", False)])
 def test_the_hinge_into_squat_is_for_the_experienced_who_passed_the_two_before(
         years: float | None, fault: str, again: str | None, may: bool) -> None:
-    done = Screen(arms_forward_squat=ArmsForwardSquat(bar="stick", fault=fault),
-                  pause_squat=PauseSquat(shape="clean", again=again))
-    assert may_hinge(done, About(years=years)) is may
-    assert not may_hinge(Screen(), About(years=9))
+    done = screen_of(ArmsForwardSquat(bar="stick", fault=fault), PauseSquat(shape="clean", again=again))
+    assert opened("hinge_to_squat", done, About(years=years)) is may
+    assert not opened("hinge_to_squat", Screen(), About(years=9))
+    assert opened("knee_to_wall", Screen(), About())
 
 
 def test_every_test_has_words_and_a_place_in_the_route() -> None:
-    assert set(TEST_WORDS) == set(ROUTE) == set(RECORDS)
-    assert set(SHORT_ROUTE) < set(ROUTE)
-    assert Screen(hip_fold=HipFold(left_first="fold")).done == ("hip_fold",)
+    assert all(one.title and one.short_name and one.looks_at and one.minutes for one in protocols().values())
+    assert route() == ("squat_look", "rock_back", "hip_fold", "leg_raise", "knee_to_wall", "hand_on_back_squat", "bird_dog",
+                       "arms_forward_squat", "pause_squat", "hinge_to_squat")
+    assert short_route() == ("squat_look", "rock_back", "knee_to_wall", "hand_on_back_squat")
+    assert screen_of(HipFold(left_first="fold")).done == ("hip_fold",)

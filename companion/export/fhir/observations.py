@@ -22,11 +22,9 @@ from companion.export.questions import Pass, Question, Questions, corrected, in_
 from companion.export.table import number
 from companion.record.log import Row
 from companion.record.timestamps import text_of
-from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
-from companion.screening.readings import EYE_BANDS, EYE_TOP
+from companion.screening.protocol import Derived
+from companion.screening.protocols import protocols
 
-RAISE: Final = {"system": urn("measure"), "code": "leg_raise.angle", "display": "Straight-leg raise, degrees from the floor"}
-RAISED_BY: Final = ("level", "heel", "eye")
 ABSENT: Final = "http://terminology.hl7.org/CodeSystem/data-absent-reason"
 CATEGORY: Final = "http://terminology.hl7.org/CodeSystem/observation-category"
 """The vital signs profiles want this category (read, hl7.org); its system from memory."""
@@ -41,22 +39,27 @@ def observations_of(one: Pass, book: Book, questions: Questions, whose: str, pat
         status = _status(one, row, asked.get(key), key in changed) if _is_reading(one, key, asked.get(key)) else ""
         if status:
             url = full_url(whose, "reading", one.flow, one.run, key)
-            code = RAISE if _raise_part(one, key) else measure(one.flow, title, key, row.side, asked.get(key))
+            stands = _stands_for(one, key)
+            code = _coded(stands) if stands else measure(one.flow, title, key, row.side, asked.get(key))
             found.append((url, _observation(one, row, status, code, url, whose, patient)))
     return found
 
 
 def _is_reading(one: Pass, key: str, asked: Question | None) -> bool:
-    if part := _raise_part(one, key):
-        return bool(one.standing.get("method")) and one.standing["method"].value == part
+    if stands := _stands_for(one, key):
+        return bool(one.standing.get("method")) and one.standing["method"].value == stands.way(key)
     return bool(asked and isinstance(asked.ask.kind, Number | PainScore)) or any(
         row.key == key and row.value is not None and not isinstance(row.value, str) for row in one.rows)
 
 
-def _raise_part(one: Pass, key: str) -> str:
-    """Which way of reading the leg raise a key belongs to; "" for any other question."""
-    part = key.partition("_")[2].partition("_")[0]
-    return part if one.flow == "leg_raise" and part in RAISED_BY else ""
+def _stands_for(one: Pass, key: str) -> Derived | None:
+    """What an answer stands for where its own number is not the measure, as with the straight-leg raise; None for any other."""
+    test = protocols().get(one.flow)
+    return test.derived if test and test.derived and test.derived.way(key) else None
+
+
+def _coded(stands: Derived) -> Json:
+    return {"system": urn("measure"), "code": stands.code, "display": stands.display}
 
 
 def _status(one: Pass, row: Row, asked: Question | None, changed: bool) -> str:
@@ -95,8 +98,8 @@ def _absent(code: str, display: str, why: str) -> Json:
 
 def _value(one: Pass, row: Row, code: Json) -> Json:
     """The value of a standing reading, or why it has none."""
-    if code is RAISE:
-        value = _raised(row, {key: said.value for key, said in one.standing.items()})
+    if stands := _stands_for(one, row.key):
+        value = _derived(stands, row, {key: said.value for key, said in one.standing.items()})
     elif row.value is None or isinstance(row.value, str) or number(row.value) is None:
         value = None
     else:
@@ -105,31 +108,13 @@ def _value(one: Pass, row: Row, code: Json) -> Json:
     return value or {"dataAbsentReason": _absent("unknown", "Unknown", "The answer gives no value.")}
 
 
-def _raised(row: Row, said: Mapping[str, float | str | None]) -> Json | None:
-    """The angle of a straight-leg raise in degrees from the floor, a band where it was read by eye; None where none can be
-    told (a level that may be near flat or near upright, a heel above 75 degrees, no leg length)."""
-    part, value, leg = row.key.split("_")[1], row.value, said.get("leg_length")
-    if part == "eye":
-        low, high = EYE_BANDS.get(str(value), (0.0, EYE_TOP))
-        edges = {"low": low} if low > 0 else {}
-        edges |= {"high": high} if high < EYE_TOP else {}
-        return {"valueRange": {edge: quantity(at, "deg", "deg") for edge, at in edges.items()}} if edges else None
-    if value is None or isinstance(value, str) or number(value) is None:
+def _derived(stands: Derived, row: Row, said: Mapping[str, float | str | None]) -> Json | None:
+    """The value an answer stands for, a range where it was read by eye; None where none can be told."""
+    unit, sent = stands.unit, row.value
+    if sent is not None and not isinstance(sent, str) and number(sent) is None:
         return None
-    lean = said.get(f"{row.side}_lean")
-    try:
-        if part == "level":
-            angle = leg_raise_from_level(value, _leaning(lean))
-        else:
-            angle = leg_raise_from_heel(value, 0.0 if leg is None or isinstance(leg, str) else leg)
-    except ValueError:
-        return None
-    return {"valueQuantity": quantity(round(angle, 1), "deg", "deg")}
-
-
-def _leaning(said: float | str | None) -> Lean | None:
-    match said:
-        case "short" | "past" | "flat":
-            return said
-        case _:
-            return None
+    value = stands.value(row.key, row.side, sent, said)
+    if isinstance(value, tuple):
+        edges = {edge: quantity(at, unit, unit) for edge, at in zip(("low", "high"), value, strict=True) if at is not None}
+        return {"valueRange": edges} if edges else None
+    return None if value is None else {"valueQuantity": quantity(round(value, 1), unit, unit)}

@@ -1,0 +1,189 @@
+"""Every rule that takes two tests, or one beside all others: the only module but a test's own files that names tests.
+
+- The squat look is what all the others are held against: where the squat rounds (``look_of``). It is repeated at every retest
+  (``LOOK``), and little or no rounding in it makes the rest optional (``COMMON``).
+- The rock back is read with the hip fold; the arms-forward squat and the hinge with the depth at which the squat rounds.
+- The hinge is opened by two clean tests and a year of squatting (``OPENINGS``).
+- The stance hint takes the rock back and the wider squat; the depth estimate the ankle and the hip fold; both legs past a line
+  in the leg raise mean no stretching at all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from companion.screening.about import About
+from companion.screening.depth import bands_later, start_of
+from companion.screening.evidence import Finding, Grade, by_feel, found
+from companion.screening.protocols import (
+    arms_forward_squat,
+    hinge_to_squat,
+    hip_fold,
+    knee_to_wall,
+    leg_raise,
+    pause_squat,
+    rock_back,
+    squat_look,
+)
+from companion.screening.readings import SIDES, Reading, mean_of
+from companion.screening.screen import Screen
+
+LOOK: Final = squat_look.PROTOCOL
+Look = squat_look.SquatLook
+
+# the squat look beside all others -------------------------------------------------------------------------------
+
+
+def look_of(screen: Screen) -> Look:
+    """Return what was seen of the squat itself; one without an answer where that was not tested."""
+    return screen.of(Look) or Look()
+
+
+@dataclass(frozen=True, slots=True)
+class Common:
+    """When the squat look makes the other tests optional: the names of its answers, and what they must (not) be.
+
+    Never rounding without load, or a little of it at these depths without pain (McKean 2010 J Strength Cond Res 24:2731, read);
+    and none on film under load.
+    """
+
+    rounds: str = LOOK.key("plain_rounds")
+    depth: str = LOOK.key("plain_depth")
+    loaded: str = LOOK.key("load_rounds")
+    deep: tuple[str, ...] = ("parallel", "below")
+    not_loaded: tuple[str, ...] = ("little", "clearly")
+
+
+COMMON: Final = Common()
+
+# findings of two tests ------------------------------------------------------------------------------------------
+
+_OWN_DEPTH: Final = (LOOK.key("plain_rounds"), LOOK.key("plain_depth"))
+
+
+def read_together(screen: Screen) -> Iterator[Finding]:
+    """Yield the findings that take the records of two tests."""
+    yield from _rock_back_with_hip_fold(screen)
+    yield from _arms_forward_at_the_rounding_depth(screen)
+    yield from _hinge_at_the_rounding_depth(screen)
+
+
+def _folded(*sides: str) -> tuple[str, ...]:
+    """The answers of the hip fold on some sides."""
+    return tuple(hip_fold.PROTOCOL.key(f"{side}_{asked}") for side in sides for asked in ("first", "pinch"))
+
+
+def _rock_back_with_hip_fold(screen: Screen) -> Iterator[Finding]:
+    """Early at every width means one thing with the hip fold reached, another without it."""
+    rock, fold = screen.of(rock_back.RockBack), screen.of(hip_fold.HipFold)
+    if rock is None or not rock.early:
+        return
+    reached = {side: fold.reached(side) if fold else None for side in SIDES}
+    for side in SIDES:
+        if reached[side] is False:
+            yield found(rock_back.ROWS["rock_early_hip"], *rock_back.WIDTHS, *_folded(side), side=side)
+    if all(reached.values()):
+        yield found(rock_back.ROWS["rock_early_control"], *rock_back.WIDTHS, *_folded(*SIDES))
+    elif None in reached.values():
+        yield found(rock_back.ROWS["rock_open"], *rock_back.WIDTHS, *_folded(*SIDES))
+
+
+def _above_own_rounding(screen: Screen, depth: str | None) -> bool:
+    """True if a depth is at least one band above where the plain squat rounds."""
+    later = bands_later(start_of("yes", depth), look_of(screen).start("plain"))
+    return later is not None and later > 0
+
+
+def _arms_forward_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
+    """A fault that heels up or less depth cures, or one no higher than the squat's own rounding, is not scored."""
+    arms = screen.of(arms_forward_squat.ArmsForwardSquat)
+    if arms is None or arms.load is None or arms.fault not in arms_forward_squat.FAULTS:
+        return
+    rows, keys = arms_forward_squat.ROWS, ("seen_by", "bar", "fault", "depth", "heels_help", "shallow_help")
+    if arms.uncured and _above_own_rounding(screen, arms.depth):
+        yield found(rows["arms_fail_bar" if arms.load else "arms_fail_stick"], *keys, *_OWN_DEPTH, less=by_feel(arms.seen_by),
+                    load=arms.load, words=arms.load and "Arms forward: fails above the rounding depth")
+    else:
+        yield found(rows["arms_open"], *keys, *_OWN_DEPTH, load=arms.load)
+
+
+def _hinge_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
+    """Sinking that breaks a clean hinge says something above the depth where the squat rounds anyway."""
+    hinge = screen.of(hinge_to_squat.HingeToSquat)
+    if hinge is not None and hinge.breaks and _above_own_rounding(screen, hinge.depth):
+        yield found(hinge_to_squat.ROWS["hinge_breaks"], "seen_by", "hinge", "sink", "depth", *_OWN_DEPTH, less=by_feel(hinge.seen_by))
+
+
+# which tests open another ---------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """What opens a test: years of squatting, answers of other tests that must be "clean", and those that must not be "rounds"."""
+
+    years: float
+    clean: tuple[tuple[str, str], ...]
+    not_rounding: tuple[tuple[str, str], ...] = ()
+
+
+OPENINGS: Final = {hinge_to_squat.ID: Opening(
+    1, clean=((arms_forward_squat.ID, "fault"), (pause_squat.ID, "shape")), not_rounding=((pause_squat.ID, "again"),))}
+"""By the test that is opened; choice."""
+
+
+def opened(test: str, screen: Screen, about: About) -> bool:
+    """True if a test is open to this lifter as far as other tests and their years of squatting go."""
+    opening = OPENINGS.get(test)
+    return opening is None or (
+        about.years is not None and about.years >= opening.years
+        and all(getattr(screen.get(other), key, None) == "clean" for other, key in opening.clean)
+        and all(getattr(screen.get(other), key, None) != "rounds" for other, key in opening.not_rounding))
+
+
+# hints and estimates --------------------------------------------------------------------------------------------
+
+HYPERMOBILE: Final = 95.0  # deg, straight-leg raise on both sides: no stretching (choice)
+HYPERMOBILE_WORDS: Final = "Both straight legs go past 95°: no stretching for you (our cautious choice)."
+WIDTH_WORDS: Final = {"narrow": "close together", "middle": "hip-wide", "wide": "wide"}
+
+
+def hypermobile(screen: Screen) -> bool:
+    """True if the straight leg goes past 95 degrees on both sides, by a measured angle."""
+    raised = screen.of(leg_raise.LegRaise)
+    taken = [leg_raise.readings(raised, side) for side in SIDES] if raised else [()]
+    return all(readings and not readings[0].width and mean_of(readings) > HYPERMOBILE for readings in taken)
+
+
+def stance(screen: Screen, findings: Iterable[Finding]) -> str:
+    """Return a hint for the feet from the knee widths of the rock back and the wider squat, "" for none."""
+    rock, order = screen.of(rock_back.RockBack), ("early", "at_fold", "past")
+    widths = zip(rock_back.WIDTHS, rock.widths, strict=True) if rock else ()
+    ranked = {name: order.index(seen) for name, seen in widths if seen in order}
+    best = [name for name, rank in ranked.items() if rank == max(ranked.values())]
+    if best == ["wide"] and look_of(screen).moved("wide") == 0:
+        return ""  # the lifter's own wider squats changed nothing
+    if len(best) == 1 and len(ranked) == 3:
+        return f"Your back stayed still longest with the knees {WIDTH_WORDS[best[0]]}: a hint for your stance, no more."
+    if any(one.row is squat_look.ROWS["wide_later_hip"] and one.grade > Grade.NONE for one in findings):
+        return "Feet wider helped a little: a hint for your stance, no more."
+    return ""
+
+
+def ankles(screen: Screen) -> tuple[tuple[Reading, ...], ...]:
+    """Return the readings of each ankle that has any: degrees of the shin from upright, or cm from toe to wall."""
+    reached = screen.of(knee_to_wall.KneeToWall)
+    return tuple(taken for side in SIDES if reached and (taken := knee_to_wall.readings(reached, side)))
+
+
+def folds(screen: Screen) -> dict[str, list[float]]:
+    """Return the hip folds' angles in degrees by what ended them, "back" or "fold"; without those that a pinch ended."""
+    fold = screen.of(hip_fold.HipFold)
+    ended: dict[str, list[float]] = {"back": [], "fold": []}
+    for side in SIDES if fold else ():
+        assert fold is not None
+        angle: float | None = getattr(fold, f"{side}_angle")
+        if (reached := fold.reached(side)) is not None and angle is not None:
+            ended["fold" if reached else "back"].append(angle)
+    return ended

@@ -1,0 +1,77 @@
+"""The screening tests: each module here with a ``PROTOCOL`` of its name is one. Nothing else has to name it.
+
+They are imported when any of them is first asked for here, so that nothing else waits for them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from functools import cache
+from importlib import import_module
+from pkgutil import iter_modules
+from typing import Any
+
+from companion.screening.evidence import Row
+from companion.screening.protocol import Protocol
+from companion.screening.readings import Error
+
+
+@cache
+def protocols() -> Mapping[str, Protocol[Any]]:
+    """Return every test by its id, in the order of the route."""
+    return ordered({file.name: import_module(f"{__name__}.{file.name}").PROTOCOL for file in iter_modules(__path__)})
+
+
+def ordered(files: Mapping[str, Protocol[Any]]) -> Mapping[str, Protocol[Any]]:
+    """Return the tests of these files by id, by their place on the route. Raises ValueError where two can't stand beside each
+    other, naming the files."""
+    for file, one in files.items():
+        if one.id != file:
+            raise ValueError(f"{file}.py: its PROTOCOL is called {one.id}")
+        if strange := [row.id for row in one.rows if row.test != one.id]:
+            raise ValueError(f"{file}.py: {', '.join(strange)} belong to another test")
+    _once("place", ((one.place, file) for file, one in files.items()))
+    _once("row", ((row.id, file) for file, one in files.items() for row in one.rows))
+    return {one.id: one for one in sorted(files.values(), key=lambda one: one.place)}
+
+
+def protocol(test: str) -> Protocol[Any]:
+    """Return one test by its id; KeyError for what is no test."""
+    return protocols()[test]
+
+
+@cache
+def route() -> tuple[str, ...]:
+    """Return the ids of all tests, in the order in which they are best done."""
+    return tuple(protocols())
+
+
+@cache
+def short_route() -> tuple[str, ...]:
+    """Return the ids of the tests on the short route."""
+    return tuple(test for test, one in protocols().items() if one.short)
+
+
+@cache
+def measured() -> tuple[Protocol[Any], ...]:
+    """Return the tests that give readings."""
+    return tuple(one for one in protocols().values() if one.readings)
+
+
+@cache
+def rows() -> Mapping[str, Row]:
+    """Return the evidence table: the rows of every test, by id."""
+    return {row.id: row for one in protocols().values() for row in one.rows}
+
+
+def error_of(test: str, method: str, sex: str | None = None) -> Error:
+    """Return the published error of one test by one method (``Protocol.error``)."""
+    return protocol(test).error(method, sex)
+
+
+def _once(what: str, named: Iterable[tuple[int | str, str]]) -> None:
+    seen: dict[int | str, str] = {}
+    for name, file in named:
+        if name in seen:
+            raise ValueError(f"{seen[name]}.py and {file}.py both have the {what} {name}")
+        seen[name] = file

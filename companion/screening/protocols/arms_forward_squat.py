@@ -1,0 +1,63 @@
+"""Arms-forward squat: does the trunk keep its shape with the weight in front."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from companion.screening.evidence import Finding, Grade, Row, by_feel, by_id, found
+from companion.screening.protocol import Protocol, Seen
+from companion.screening.safety import Posture
+
+ID: Final = "arms_forward_squat"
+FAULTS: Final = ("rolled", "chest", "back")
+_LOADS: Final = {"stick": "", "empty": "with an empty bar", "loaded": "with a loaded bar"}
+
+
+@dataclass(frozen=True, slots=True)
+class ArmsForwardSquat:
+    """Front-rack squat with straight arms: what went wrong, how deep, and whether heels up or less depth cured it."""
+
+    bar: str | None = None
+    fault: str | None = None
+    depth: str | None = None
+    heels_help: str | None = None
+    shallow_help: str | None = None
+    seen_by: str | None = None
+
+    @property
+    def load(self) -> str | None:
+        """What was held, in words: "" for a stick, None where that is not known."""
+        return _LOADS.get(self.bar or "")
+
+    @property
+    def uncured(self) -> bool:
+        """True if neither heels up nor less depth cured the fault; what is cured is shoulder, ankle or depth."""
+        return self.heels_help == "no" and self.shallow_help in (("no",) if self.fault == "rolled" else ("no", None))
+
+
+ROWS: Final = by_id(
+    Row("arms_clean_stick", ID, "Arms forward, stick: clean", "trunk", "neither", Grade.NONE, hint=True),
+    Row("arms_clean_bar", ID, "Arms forward, bar: clean", "trunk", "against", Grade.MODERATE),
+    Row("arms_fail_stick", ID, "Arms forward, stick: fails above the rounding depth", "trunk", "for", Grade.WEAK),
+    Row("arms_fail_bar", ID, "Arms forward, bar: fails above the rounding depth", "trunk", "for", Grade.MODERATE),
+    Row("arms_open", ID, "Arms forward: heels up or less depth may explain it, not scored", "trunk", "neither", Grade.NONE,
+        hint=True, standing="choice"),
+)
+
+
+def findings(arms: ArmsForwardSquat, seen: Seen) -> Iterator[Finding]:
+    """A clean one; a fault is held against the depth at which the lifter's own squat rounds."""
+    load = arms.load
+    if load is not None and arms.fault == "clean":
+        yield found(ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", less=by_feel(arms.seen_by),
+                    load=load, words=load and "Arms forward: clean")
+
+
+PROTOCOL: Final = Protocol(
+    ID, title="Arms-forward squat", short_name="arms-forward squat",
+    looks_at="whether your trunk keeps its shape with the weight in front", minutes=4, place=80, ease=8, needs=("stick",),
+    posture=Posture.STANDING, part="trunk", record=ArmsForwardSquat, rows=tuple(ROWS.values()), findings=findings,
+    picture="arms_forward",
+)

@@ -1,0 +1,58 @@
+"""Hip fold: on the back, knee bent, how far the thigh comes to the chest before the lower back moves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from companion.screening.evidence import Finding, Grade, Row, by_id, found
+from companion.screening.protocol import Noted, Protocol, Seen
+from companion.screening.readings import SIDES
+from companion.screening.safety import Posture
+
+ID: Final = "hip_fold"
+
+
+@dataclass(frozen=True, slots=True)
+class HipFold:
+    """What came first, the fold of the squat or the back; a pinch at the front; the angle in degrees where taken."""
+
+    left_first: str | None = None
+    left_pinch: str | None = None
+    left_angle: float | None = None
+    right_first: str | None = None
+    right_pinch: str | None = None
+    right_angle: float | None = None
+
+    def reached(self, side: str) -> bool | None:
+        """True if the hip folded as far as in the squat with the back still; None where that was not found out."""
+        if getattr(self, f"{side}_pinch") != "no":
+            return None
+        return {"fold": True, "back": False}.get(getattr(self, f"{side}_first"))
+
+
+ROWS: Final = by_id(
+    Row("hip_fold_back", ID, "The back moves before the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
+    Row("hip_fold_reached", ID, "The squat's fold is reached, back still", "hip", "against", Grade.STRONG, sided=True),
+    Row("hip_fold_pinch", ID, "A pinch at the front of the hip: not scored", "hip", "neither", Grade.NONE, sided=True,
+        standing="choice", pinched=True),
+)
+
+
+def findings(fold: HipFold, seen: Seen) -> Iterator[Finding]:
+    """A pinch ends the range and is not scored; not knowing whether it pinched neither."""
+    for side in SIDES:
+        first, pinch = getattr(fold, f"{side}_first"), getattr(fold, f"{side}_pinch")
+        row = {("back", "no"): "hip_fold_back", ("fold", "no"): "hip_fold_reached"}.get((first, pinch))
+        if pinch == "yes":
+            row = "hip_fold_pinch"
+        if row:
+            yield found(ROWS[row], f"{side}_first", f"{side}_pinch", side=side)
+
+
+PROTOCOL: Final = Protocol(
+    ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=5, place=30, ease=1, needs=("floor",),
+    posture=Posture.LYING, part="hip", record=HipFold, rows=tuple(ROWS.values()), findings=findings,
+    noted=(Noted("angle", "deg", "Hip fold, angle of the thigh"),), picture="hip_fold_{side}",
+)

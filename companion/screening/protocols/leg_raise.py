@@ -1,0 +1,163 @@
+"""Leg raise: on the back, knee straight, how far the leg comes up before the lower back moves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from math import sqrt
+from typing import Final
+
+from companion.screening.evidence import Finding, Grade, Row, by_id, found
+from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
+from companion.screening.protocol import Band, Derived, Gain, Protocol, Seen
+from companion.screening.readings import EYE_TOP, MDC_FACTOR, SIDES, Error, Line, Reading, against_line
+from companion.screening.safety import Posture
+
+ID: Final = "leg_raise"
+
+
+@dataclass(frozen=True, slots=True)
+class LegRaise:
+    """The straight leg lifted until the back moves: as the level showed it (deg), the heel's height (cm), or by eye."""
+
+    method: str | None = None
+    effort: str | None = None
+    placement: str | None = None
+    leg_length: float | None = None
+    left_level: float | None = None
+    left_lean: str | None = None
+    left_heel: float | None = None
+    left_eye: str | None = None
+    left_end: str | None = None
+    left_level_2: float | None = None
+    left_heel_2: float | None = None
+    right_level: float | None = None
+    right_lean: str | None = None
+    right_heel: float | None = None
+    right_eye: str | None = None
+    right_end: str | None = None
+    right_level_2: float | None = None
+    right_heel_2: float | None = None
+
+
+# A heel's height adds to the level's: 1 cm of reading and 1.5 cm of doubt about the hip's height come to 2-3 degrees near 70.
+HEEL_EXTRA: Final = 2.5
+# By eye, degrees from the floor: (low, high) of each band.
+EYE_BANDS: Final = {"under_45": (0.0, 45.0), "45_60": (45.0, 60.0), "60_70": (60.0, 70.0), "70_80": (70.0, 80.0),
+                    "over_80": (80.0, EYE_TOP)}
+EYE_MDC: Final = 20.0  # by eye the band itself is the error; a change must leave one whole 10-degree band out (choice)
+
+
+def _with_heel(level: Error) -> tuple[Error, Error]:
+    """The error of the level, and that of the heel's height."""
+    return level, Error(ID, "heel", sqrt(level.sem**2 + HEEL_EXTRA**2), "deg", f"{level.source}; and 2.5 deg", "choice",
+                        steady=HEEL_EXTRA)
+
+
+# Larger for women, and used where the sex is not given.
+ERRORS: Final = (
+    *_with_heel(Error(ID, "level", 4.2, "deg", "J Sports Sci Med 2009;8:116 Table 1, women, the larger of 4.0-4.2", "second-hand")),
+    Error(ID, "eye", EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice"))
+ERRORS_MEN: Final = _with_heel(Error(ID, "level", 3.0, "deg", "J Sports Sci Med 2009;8:116 Table 1, men, left leg", "read"))
+
+LEAST: Final = Line("least that serves a squat", ID, 70.0, "deg", "rule of thumb", "common practice")
+COMFORTABLE: Final = Line("comfortable", ID, 80.0, "deg", "rule of thumb", "common practice")
+
+ROWS: Final = by_id(
+    Row("leg_raise_short", ID, "Straight leg clear short of the line", "hamstrings", "for", Grade.MODERATE, sided=True),
+    Row("leg_raise_clear", ID, "Straight leg clear above the line", "hamstrings", "against", Grade.STRONG, sided=True),
+    Row("leg_raise_open", ID, "Straight leg too close to the line", "hamstrings", "neither", Grade.NONE, sided=True,
+        standing="choice"),
+)
+_SHOWN: Final = {"short": "leg_raise_short", "clear": "leg_raise_clear", "close": "leg_raise_open"}
+_ANSWERS: Final = {"level": ("placement", "{}_level", "{}_lean", "{}_level_2"), "heel": ("leg_length", "{}_heel", "{}_heel_2"),
+                   "eye": ("{}_eye",)}
+
+
+def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:
+    """The straight-leg-raise angles of one side, in degrees from the floor; empty where none can be told.
+
+    A raise by own effort and one with a strap are different methods. A number that gives no angle (a level that may be
+    near flat or near upright, a heel above 75 degrees, no leg length) is no reading.
+    """
+    way = f"{raised.method}_{raised.effort}" if raised.effort else str(raised.method)
+    if raised.method == "eye":
+        band = EYE_BANDS.get(getattr(raised, f"{side}_eye") or "")
+        if band is None:
+            return ()
+        return (Reading(ID, sum(band) / 2, "deg", side, way, width=band[1] - band[0]),)
+    angles = []
+    for repeat in ("", "_2"):
+        try:
+            angle = _raised(raised, side, repeat)
+        except ValueError:
+            continue
+        if angle is not None:
+            angles.append(angle)
+    placement = (raised.placement or "") if raised.method == "level" else ""
+    return tuple(Reading(ID, angle, "deg", side, way, placement, number) for number, angle in enumerate(angles, 1))
+
+
+def _raised(raised: LegRaise, side: str, repeat: str) -> float | None:
+    """One angle of a raise by level or heel; None where it was not taken. ValueError where it gives no angle."""
+    if raised.method == "level":
+        shown: float | None = getattr(raised, f"{side}_level{repeat}")
+        lean: Lean | None = getattr(raised, f"{side}_lean")
+        return None if shown is None else leg_raise_from_level(shown, lean)
+    heel: float | None = getattr(raised, f"{side}_heel{repeat}")
+    if raised.method != "heel" or heel is None or raised.leg_length is None:
+        return None
+    return leg_raise_from_heel(heel, raised.leg_length)
+
+
+def findings(raised: LegRaise, seen: Seen) -> Iterator[Finding]:
+    """Each side against the 70-degree line, with the error of its method."""
+    for side in SIDES:
+        taken = readings(raised, side)
+        if taken:
+            answer = against_line(taken, LEAST, seen.error(ID, taken[0].method), seen.show)
+            by_method = (key.format(side) for key in _ANSWERS[str(raised.method)])
+            yield found(ROWS[_SHOWN[answer.answer]], "method", "effort", *by_method, "about_you.sex", side=side,
+                        words=f"straight leg {answer.words}")
+
+
+def _way(key: str) -> str:
+    """The method that an answer key belongs to: "left_heel_2" is read by the heel."""
+    part = key.partition("_")[2].partition("_")[0]
+    return part if part in ("level", "heel", "eye") else ""
+
+
+def _angle(key: str, side: str, value: float | str | None, said: Mapping[str, float | str | None]) -> float | Band | None:
+    """The angle from the floor that an answer stands for, a band where it was read by eye; None where none can be told."""
+    part = _way(key)
+    if part == "eye":
+        low, high = EYE_BANDS.get(str(value), (0.0, EYE_TOP))
+        return (low if low > 0 else None, high if high < EYE_TOP else None)
+    if value is None or isinstance(value, str):
+        return None
+    lean, leg = said.get(f"{side}_lean"), said.get("leg_length")
+    try:
+        if part == "level":
+            return leg_raise_from_level(value, _leaning(lean))
+        return leg_raise_from_heel(value, 0.0 if leg is None or isinstance(leg, str) else leg)
+    except ValueError:
+        return None
+
+
+def _leaning(said: float | str | None) -> Lean | None:
+    match said:
+        case "short" | "past" | "flat":
+            return said
+        case _:
+            return None
+
+
+PROTOCOL: Final = Protocol(
+    ID, title="Leg raise", short_name="straight-leg raise", looks_at="the hamstrings", minutes=6, place=40, ease=2,
+    needs=("floor", "phone level, or tape"), posture=Posture.LYING, part="hamstrings", record=LegRaise,
+    rows=tuple(ROWS.values()), findings=findings, readings=readings, errors=ERRORS, errors_men=ERRORS_MEN,
+    lines=(LEAST, COMFORTABLE), picture="leg_raise_{side}",
+    # Stretching: +12.04 deg (9.61-14.47, 19 studies), Medeiros 2016 Physiother Theory Pract 32:438 (read).
+    gain=Gain(12.04),
+    derived=Derived("leg_raise.angle", "Straight-leg raise, degrees from the floor", "deg", _way, _angle),
+)

@@ -1,0 +1,62 @@
+"""The tests as records: what they must have to stand beside each other, and what follows from them."""
+
+from __future__ import annotations
+
+from dataclasses import fields, replace
+from typing import Any
+
+import pytest
+
+from companion.screening.protocol import Protocol
+from companion.screening.protocols import measured, ordered, protocol, protocols
+from companion.screening.readings import SIDES
+from companion.screening.safety import Level, Posture
+from flows.catalogue import BOOK
+
+ONE, OTHER = protocol("bird_dog"), protocol("rock_back")
+EVERY = pytest.mark.parametrize("one", protocols().values(), ids=lambda one: one.id)
+
+
+@pytest.mark.parametrize(("files", "told"), [
+    ({"dog": ONE}, "dog.py: its PROTOCOL is called bird_dog"),
+    ({"bird_dog": ONE, "rock_back": replace(OTHER, place=ONE.place)}, "bird_dog.py and rock_back.py both have the place 70"),
+    ({"bird_dog": replace(ONE, rows=OTHER.rows)}, "bird_dog.py: rock_early_hip, .* belong to another test"),
+    ({"bird_dog": replace(ONE, rows=ONE.rows[:1] * 2)}, "bird_dog.py and bird_dog.py both have the row bird_dog_turns")])
+def test_what_can_not_stand_beside_each_other_is_told_with_its_file(files: dict[str, Protocol[Any]], told: str) -> None:
+    with pytest.raises(ValueError, match=told):
+        ordered(files)
+
+
+def test_the_route_follows_the_places_and_not_the_names() -> None:
+    assert list(ordered({"bird_dog": ONE, "rock_back": OTHER})) == ["rock_back", "bird_dog"]
+    assert list(ordered({"bird_dog": replace(ONE, place=1), "rock_back": OTHER})) == ["bird_dog", "rock_back"]
+
+
+@EVERY
+def test_every_answer_of_a_record_is_asked_in_its_flow(one: Protocol[Any]) -> None:
+    asked = {stop.log_as or stop.key for stop in BOOK[one.id].stops.values() if hasattr(stop, "kind")}
+    drawn = {f"{squat}_{what}" for squat in ("heels", "front", "slow", "wide") for what in ("rounds", "depth")}
+    wanted = {field.name.removesuffix("_") for field in fields(one.record)}
+    assert wanted - asked <= (drawn if one.starts else set())
+
+
+@EVERY
+def test_a_flow_takes_its_title_and_its_needs_from_its_protocol(one: Protocol[Any]) -> None:
+    flow = BOOK[one.id].flow
+    assert (flow.title, flow.needs) == (one.title, one.needs)
+
+
+@pytest.mark.parametrize(("posture", "levels", "barred"), [
+    (Posture.STANDING, (Level.GO,), False), (Posture.FLOOR, (Level.GO, Level.NO_LOAD), False),
+    (Posture.LYING, (Level.GO, Level.NO_LOAD), True)])
+def test_a_posture_says_at_which_levels_a_test_is_open(posture: Posture, levels: tuple[Level, ...], barred: bool) -> None:
+    assert (posture.levels, posture.barred_in_pregnancy) == (levels, barred)
+
+
+@pytest.mark.parametrize("one", measured(), ids=lambda one: one.id)
+def test_a_measured_test_has_errors_and_lines_of_its_own(one: Protocol[Any]) -> None:
+    assert one.lines
+    assert {error.test for error in (*one.errors, *one.errors_men)} == {line.test for line in one.lines} == {one.id}
+    assert one.readings is not None
+    assert not any(one.readings(one.record(), side) for side in SIDES)
+    assert {line.unit for line in one.lines} <= {error.unit for error in one.errors}
