@@ -80,8 +80,7 @@ def _runs_in(session: Session) -> frozenset[str]:
 def staying(runs: Sequence[Run], rows: Sequence[Row], facts: Mapping[str, Kept], cut: datetime) -> frozenset[str]:
     """The runs whose answers stay. ``runs``: those with answers, oldest first; ``rows``: the whole log, oldest first."""
     zone = zone_from({name: kept.value for name, kept in facts.items()}, cut)
-    answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
-               for row in rows]
+    answers = list(map(log.as_answer, rows))
     moments = [at for at in (_told(facts, "outcome.before"), _told(facts, "outcome.at")) if at is not None]
     stay = {run.run for run in runs if run.over > cut or run.flow in AGREED}
     stay |= set({run.flow: run.run for run in runs if run.ending == "done"}.values())

@@ -43,7 +43,7 @@ from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.rulings import Ruling
-from companion.screening.screen import TEST_WORDS, Answer
+from companion.screening.screen import TEST_WORDS
 from companion.screening.squat_days import ToldDay
 
 LINES_A_PAGE: Final = 10
@@ -383,8 +383,7 @@ def _alarm_lines(alarm: Alarm, look: Look) -> list[str]:
 def _charts(look: Look) -> Say:
     """A button for each chart that has something in it."""
     facts = log.facts_of(look.db, look.lifter)
-    answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
-               for row in log.answers_of(look.db, look.lifter)]
+    answers = list(map(log.as_answer, log.answers_of(look.db, look.lifter)))
     system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
                     (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
     steps = tuple((local_date(at, zone), value) for value, at in log.found(look.db, look.lifter, "depth.step") if band_of(value))

@@ -14,7 +14,6 @@ from companion.conversation.flow import Known
 from companion.record import log
 from companion.record.timestamps import moment_of
 from companion.screening.safety import Level, opens
-from companion.screening.screen import Answer
 
 SAFETY = "safety.level"
 AGREED: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
@@ -38,10 +37,7 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
         level, since = Level(str(facts[SAFETY])), since_of[SAFETY]
         facts[SAFETY] = Level.GO.value if opens(level, since, today) else level.value
         facts["safety.may_open"] = "yes" if today > since else "no"
-    return Known(facts, now, lambda: [
-        Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at,
-               row.asked)
-        for row in log.answers_of(db, person)])
+    return Known(facts, now, lambda: list(map(log.as_answer, log.answers_of(db, person))))
 
 
 def _agreed(facts: Mapping[str, Value]) -> dict[str, Value]:

@@ -9,6 +9,7 @@ from datetime import datetime
 from typing import NamedTuple
 
 from companion.record.timestamps import moment_of
+from companion.screening.screen import Answer
 
 Value = float | str
 
@@ -46,6 +47,11 @@ class Row:
     replaces: int | None
     ending: str | None
     asked: str
+
+
+def as_answer(row: Row) -> Answer:
+    """Return a row of the log as the screening reads it."""
+    return Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
 
 
 def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
