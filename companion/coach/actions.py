@@ -14,7 +14,6 @@ from typing import Final
 
 from companion.base.clock import local_date, zone_of
 from companion.calendar.preferences import zone_from
-from companion.coach.caseload import REFERRED
 from companion.coach.names import called
 from companion.conversation.effects import Act, Find, Link, Redeem, Remind, Say, Tap
 from companion.conversation.prompt import start_payload
@@ -24,6 +23,8 @@ from companion.record import coaching, people
 from companion.record.context import known_of
 from companion.record.persist import keep
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.levels import words_of
+from companion.screening.safety import Level
 
 NOT_YOURS: Final = "No such lifter among yours."
 NOT_A_COACH: Final = "That is for coaches."
@@ -37,8 +38,6 @@ NOT_SAID: Final = "–"
 LOOK_WORDS: Final = {"agreed": "you agreed", "withdrawn": "you ended it", "caseload": "your line in their list"}
 AS_COMPUTED: Final = "as_computed"
 """A coach's ruling that takes back an earlier one."""
-LEVELS: Final = {"no_load": "no load today", "not_today": "nothing more today", **REFERRED}
-"""What an alert begins with, so that it can be read on a locked phone."""
 
 PINNED: Final = {"pin_depth": "depth.pin", "pin_load": "load.pin", "drill": "drill.pin"}
 WORDS: Final = {"pin_depth": "the depth to keep", "pin_load": "the most load", "drill": "the drill", "retest": "the day to test again",
@@ -285,8 +284,9 @@ def _invite(db: sqlite3.Connection, coach: int, effect: Act, now: datetime, bot:
 
 
 def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "") -> list[Letter]:
-    """What a lifter's coaches hear at once, the level first, with a button to write back."""
-    first = f", {LEVELS[level]}" if level in LEVELS else ""
+    """What a lifter's coaches hear at once, with a button to write back. The level comes first, so that it can be read on a locked
+    phone."""
+    first = f", {words_of(level).coach}" if level not in ("", Level.GO.value) else ""
     return [Letter(coach, Say(f"{called(db, coach, lifter)}{first}: {plain(because)}", _turn_to(db, coach, lifter), must_arrive=True),
                    about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]
 

@@ -33,6 +33,7 @@ from companion.record import log
 from companion.record.caseload import Standing, standings
 from companion.record.timestamps import moment_of
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.levels import REFERRED, words_of
 
 GROUPS: Final = ("hurt", "referred", "worse", "overdue", "new_result", "quiet", "fine")
 GROUP_WORDS: Final = {group: group.replace("_", " ") for group in GROUPS}
@@ -43,7 +44,6 @@ WORDS_MOST: Final = 90
 NAME_MOST: Final = 40
 """Characters of a name; our choice."""
 
-REFERRED: Final = {"clinician": "a clinician comes first", "same_day": "to be seen the same day", "emergency": "sent to emergency care"}
 WHERE_WORDS: Final = {"back": "lower back", "hip": "hip or groin", "leg": "leg", "knee": "knee", "ankle": "ankle or foot",
                       "chest": "chest, breath or faint", "other": "somewhere else"}
 RESULT_WORDS: Final = {"normal": "common rounding", "no_rounding": "no rounding seen", "load_question": "a question of load",
@@ -147,7 +147,8 @@ def _care(one: Standing) -> str:
 
 
 def _hurt(one: Standing, now: datetime, said: Days) -> Found:
-    level = REFERRED.get(_care(one), "")
+    care = _care(one)
+    level = words_of(care).coach if care else ""
     if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
         told = _told(one) if one.hurt_at and one.hurt_at > one.open_at else ""
@@ -174,11 +175,10 @@ def _told(one: Standing) -> str:
 
 
 def _referred(one: Standing, now: datetime, said: Days) -> Found:
-    words = REFERRED.get(str(one.level))
-    if words is None or one.level_at is None:
+    if one.level not in REFERRED or one.level_at is None:
         return None
     since = moment_of(one.level_at)
-    return f"{words}, since {said(since)}", since
+    return f"{words_of(one.level).coach}, since {said(since)}", since
 
 
 def _worse(one: Standing, now: datetime, said: Days) -> Found:

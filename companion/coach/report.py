@@ -18,10 +18,11 @@ from typing import Any, Final
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from companion.coach.report_sections import LEVEL_WORDS, NAME_MOST, Account, account_of
+from companion.coach.report_sections import NAME_MOST, Account, account_of
 from companion.conversation.registry import Book
 from companion.export.table import plain
 from companion.pictures.series import Chart
+from companion.screening.levels import OPEN
 from companion.screening.safety import Level
 
 __all__ = ["NAME_MOST", "POLICY", "caseload_html", "hash_of", "page_of", "picture_of", "rendered", "report_html", "source_of"]
@@ -49,8 +50,8 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
 def page_of(account: Account) -> str:
     """The page of an account: pure, and slow where there are charts, so that it can be made beside the loop."""
     charts = [(chart.title, chart.words.removeprefix("Picture: "), picture_of(chart)) for chart in account.charts]
-    return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY, "free": account.level == LEVEL_WORDS[Level.GO],
-                                          "open": account.level in (LEVEL_WORDS[Level.GO], LEVEL_WORDS[Level.NO_LOAD])})
+    return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY, "free": account.level is Level.GO,
+                                          "open": account.level is not None and account.level.value in OPEN})
 
 
 def rendered(name: str, values: Mapping[str, Any]) -> str:

@@ -42,6 +42,7 @@ from companion.record import coaching, log
 from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.levels import words_of
 from companion.screening.rulings import Ruling
 from companion.screening.screen import TEST_WORDS
 from companion.screening.squat_days import ToldDay
@@ -56,8 +57,6 @@ SUMMARY_MOST: Final = 1000
 ALL: Final = "all"
 FIND: Final = "find_lifter"
 
-SAFETY_WORDS: Final = {"": "not checked yet", "go": "go", "no_load": "no load today", "not_today": "nothing today",
-                       "clinician": "a clinician comes first", "same_day": "to be seen the same day", "emergency": "emergency care"}
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored"}
 REMINDER_WORDS: Final = {"squat_day": "before squat day", "squat_after": "how the squats went", "morning": "the morning after pain",
@@ -256,7 +255,7 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
     if page.gone:
         yield cut(f"Can't be reached since {look.said(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
     since = f", since {look.said(page.level_kept.at)}" if page.level_kept and page.level not in ("", "go") else ""
-    yield cut(f"Safety: {SAFETY_WORDS.get(page.level, page.level)}{since}", 90)
+    yield cut(f"Safety: {words_of(page.level).coach}{since}", 90)
     if told := moment(page.told_at):
         yield f"Results, {look.said(told)}: {RESULT_WORDS.get(page.overall, 'not told')}"
     for cause in page.causes:
@@ -376,7 +375,7 @@ def more_say(look: Look, page: Page) -> Say:
 
 def _alarm_lines(alarm: Alarm, look: Look) -> list[str]:
     told = "; ".join(f"{in_words(key)}: {cut(said, 40)}" for key, said in alarm.answers)
-    return [cut(f"· {look.said(alarm.alert.at)}, {SAFETY_WORDS.get(alarm.alert.level, alarm.alert.level)}: {alarm.alert.because}", 260),
+    return [cut(f"· {look.said(alarm.alert.at)}, {words_of(alarm.alert.level).coach}: {alarm.alert.because}", 260),
             *([cut(f"Answered: {told}", 420)] if told else [])]
 
 

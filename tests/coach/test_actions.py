@@ -179,7 +179,7 @@ async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
 async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
     await gym.linked()
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
-    assert gym.heard(KIM)[-1].startswith("sam, nothing more today: something hurt (back, 5 of 10")
+    assert gym.heard(KIM)[-1].startswith("sam, no squats or tests today: something hurt (back, 5 of 10")
     await gym.say("my chest hurts", "yes")
     assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: something hurt")
     await gym.lifter(MIA)
@@ -200,7 +200,7 @@ async def test_pain_that_is_not_told_to_the_end_is_told_all_the_same(gym, answer
         await gym.companion.sweep()
     said = [text for text in gym.heard(KIM) if "something hurt" in text]
     assert len(said) == 1
-    assert said[0].startswith("sam, nothing more today: something hurt, and the questions about it are still open")
+    assert said[0].startswith("sam, no squats or tests today: something hurt, and the questions about it are still open")
     assert told in said[0]
     await gym.say("my lifters", who=KIM)
     assert "questions open" in gym.heard(KIM)[-2]

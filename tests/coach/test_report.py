@@ -122,8 +122,8 @@ def test_an_overruled_finding_stands_beside_the_computed_one(page):
 def test_safety_says_the_level_now_that_one_has_lapsed_and_every_alert(page):
     words = section(page, "safety")
     assert "Now: open: nothing stands against tests or squats." in words
-    assert "no load, which has lapsed since" in words
-    assert "8 Mar 2026, 18:07 no load something hurt (A small pain" in words
+    assert "no load today, which has lapsed since" in words
+    assert "8 Mar 2026, 18:07 no load today something hurt (A small pain" in words
 
 
 @pytest.mark.parametrize(("level", "words"), [("clinician", "closed until a clinician"), ("emergency", "closed: sent to emergency care")])

@@ -232,7 +232,7 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
     sam = full(room)
     (say,) = ask(room, "lifter", sam)
     assert say.text.splitlines() == [
-        "Sam", "Safety: go", "Results, Saturday: a likely cause", "Length: likely: Heels up: later.",
+        "Sam", "Safety: open", "Results, Saturday: a likely cause", "Length: likely: Heels up: later.",
         "Strength: ruled out, by: Arms forward: clean.", "Control: too close to call",
         "· overruled by coach Ada: ruled out, seen in person",
         "Depth: parallel (One clean squat day.); pinned to a little above parallel (set by coach Ada: saw it)", "Load: at most 64 kg",
@@ -257,7 +257,7 @@ def test_squat_days_alerts_with_their_answers_and_acts(room):
     (days,) = ask(room, "lifter", f"{sam}-days")
     assert "· Mon 9 Mar, 80 kg, depth kept, back still, “easy”" in days.text
     (more,) = ask(room, "lifter", f"{sam}-more")
-    assert "· Tuesday, nothing today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
+    assert "· Tuesday, no squats or tests today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
     assert "· yesterday, Ada: pin depth, a little above (saw it)" in more.text
     assert [tap.data for tap in taps(more)][:7] == [f"go.coach_act.{sam}-{what}" for what in (
         "pin_depth", "pin_load", "drill", "ask_for", "retest", "overrule", "reviewed")]
