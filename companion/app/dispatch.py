@@ -11,7 +11,7 @@ from pathlib import Path
 from companion.calendar.preferences import zone_from
 from companion.coach import actions
 from companion.coach.names import called
-from companion.conversation.effects import Act, Alert, Calendar, Effect, Export, Link, Redeem, Replan, Say, Show
+from companion.conversation.effects import Act, Alert, Calendar, Effect, Export, Link, Redeem, Replan, Say, Show, StopReminders
 from companion.conversation.registry import Book
 from companion.export.calendar_file import calendar_file
 from companion.export.table import plain
@@ -22,7 +22,7 @@ from companion.record.file import open_for_reading
 from companion.record.log import answers_of
 from companion.record.persist import Document, keep, put_message
 from companion.record.personal_data import as_lines
-from companion.reminders.planner import replan
+from companion.reminders.planner import replan, stop_all
 
 OPEN_PAIN_AFTER = timedelta(minutes=5)
 OPEN_PAIN_UNTIL = timedelta(days=1)
@@ -51,6 +51,8 @@ def carry_out(db: sqlite3.Connection, turn: Turn, effects: Sequence[Effect], boo
         match effect:
             case Replan():
                 replan(db, person, known_of(db, person, now).facts, now)
+            case StopReminders():
+                stop_all(db, person, now)
             case Calendar():
                 put_message(db, person, Say(CALENDAR_SAYS, must_arrive=True), now, turn.to, calendar_file(db, person, now))
             case Export():

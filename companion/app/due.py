@@ -26,7 +26,8 @@ from companion.operate.counters import Watch
 from companion.record import coaching, operator_requests, outbox, people, reminders
 from companion.record.context import SAFETY, known_of
 from companion.record.writer import Writer
-from companion.reminders.kinds import KINDS, decide, leaves_until
+from companion.reminders.decision import decide, leaves_until
+from companion.reminders.kinds import KINDS
 from companion.reminders.planner import again, look_again, replan
 
 _log = logging.getLogger(__name__)
@@ -37,8 +38,8 @@ BACKWARDS: Final = timedelta(seconds=90)
 OWED_FOR: Final = timedelta(days=1)
 """How long a report is still wanted that was asked for just before the process ended; our choice."""
 
-A_MORNING: Final = timedelta(hours=12)
-"""How long the question of the morning after stands in for the one about the squats, so that only one comes; our choice."""
+GIVES_WAY_FOR: Final = timedelta(hours=12)
+"""How long a kind that was sent stands in for one that gives way to it, so that only one of them comes; our choice."""
 
 SETTLED_AS: Final = {"send": "sent", "stale": "stale", "drop": "dropped", "ignored": "ignored"}
 
@@ -143,8 +144,9 @@ class Sweep:
         person = reminder.person
         facts = known_of(db, person, now).facts
         wishes, zone = wishes_from(facts), zone_from(facts, now)
+        instead = KINDS[reminder.kind].gives_way_to
         decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY, "go")),
-                          asked_already=reminders.asked_since(db, person, "morning", now - A_MORNING))
+                          given_way=bool(instead) and reminders.asked_since(db, person, instead, now - GIVES_WAY_FOR))
         if decision.until:
             reminders.put_off(db, id, decision.until, now)
             return
@@ -203,7 +205,7 @@ class Sweep:
         elif outbox.take_back_offer(db, person, reminder.id, now):
             reminders.never_left(db, reminder.id, now)
             self._bot.watch.message_dropped("too_late")
-            if str(facts.get(SAFETY, "go")) in KINDS[reminder.kind].needs:
+            if str(facts.get(SAFETY, "go")) in KINDS[reminder.kind].levels:
                 self._say_missed(db, reminder, facts, now)
         return True
 

@@ -30,6 +30,7 @@ from companion.record import coaching, log, people, reminders
 from companion.record.context import SAFETY, known_of
 from companion.record.log import Kept
 from companion.record.report_data import alerts_of, history_of
+from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
@@ -221,7 +222,8 @@ def _drill(facts: Facts) -> str:
 
 
 def _reminders(db: sqlite3.Connection, person: int) -> Table:
-    rows = tuple((in_words(one.kind).capitalize(), _wall(one.wall), one.zone, in_words(one.flow)) for one in reminders.open_of(db, person))
+    rows = tuple((coach_words(one.kind).capitalize(), _wall(one.wall), one.zone, in_words(one.flow))
+                 for one in reminders.open_of(db, person))
     return Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"), rows,
                  empty="No reminder is waiting.")
 

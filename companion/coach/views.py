@@ -40,6 +40,7 @@ from companion.language.units import METRIC, shown
 from companion.pictures.series import CHARTS, Whose, chart_of
 from companion.record import coaching, log
 from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
+from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import words_of
@@ -59,8 +60,6 @@ FIND: Final = "find_lifter"
 
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored"}
-REMINDER_WORDS: Final = {"squat_day": "before squat day", "squat_after": "how the squats went", "morning": "the morning after pain",
-                         "retest": "test again", "screen": "tests, when rested"}
 DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
 CHART_WORDS: Final = {"chart_leg_raise": "Straight-leg raise", "chart_knee_to_wall": "Knee to wall",
                       "chart_squat_look": "Where rounding starts", "chart_pain": "Pain", "chart_trial": "Priming trial",
@@ -272,7 +271,7 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
     yield f"Plan: {cut(page.plan_words, 90)}.{coming}"
     if page.next_reminder:
         one = page.next_reminder
-        yield f"Next reminder: {REMINDER_WORDS.get(one.kind, in_words(one.kind))}, {cut(one.wall, 16)}"
+        yield f"Next reminder: {coach_words(one.kind)}, {cut(one.wall, 16)}"
     if page.media:
         yield f"Photos and videos: {len(page.media)}, latest {look.said(page.media[0].at)}"
     if page.alarms:

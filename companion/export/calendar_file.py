@@ -16,7 +16,7 @@ from companion.reminders.kinds import KINDS
 def calendar_file(db: sqlite3.Connection, person: int, now: datetime) -> Document:
     """Squat days as they recur, and each open reminder that is not about one of them."""
     facts = known_of(db, person, now).facts
-    rows = [(one.kind, one.due_at, KINDS[one.kind].title) for one in reminders.open_of(db, person)
-            if KINDS[one.kind].title and one.round == 1]
+    rows = [(one.kind, one.due_at, kind.listed.capitalize()) for one in reminders.open_of(db, person)
+            if (kind := KINDS.get(one.kind)) and kind.listed and not kind.planned and one.round == 1]
     text = calendar_text(plan_from(facts), zone_from(facts, now), now, "Squat days", rows, key=people.key_of(db, person))
     return Document("squat-days.ics", text)

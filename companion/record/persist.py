@@ -28,6 +28,7 @@ from companion.conversation.effects import (
     Replan,
     Say,
     Show,
+    StopReminders,
     Tap,
 )
 from companion.record import reminders
@@ -69,7 +70,7 @@ def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: da
                 _remind(db, person, effect, now, zone)
             case Alert():
                 _alert(db, person, effect, now)
-            case Export() | Erase() | Replan() | Calendar() | Redeem() | Link() | Show() | Act():
+            case Export() | Erase() | StopReminders() | Replan() | Calendar() | Redeem() | Link() | Show() | Act():
                 pass  # by the turn itself, once the rest is kept
 
 

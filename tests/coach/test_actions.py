@@ -524,6 +524,9 @@ async def test_a_digest_comes_at_their_hour(gym):
     await gym.say("digest", "Every day", "07:00", who=KIM)
     due = gym.db.execute("select due_at from reminders where kind = 'digest' and state = 'open'").fetchone()[0]
     assert due == "2026-03-03T07:00:00.000Z"
+    gym.clock.at = gym.clock.at.replace(day=3, hour=7, minute=1)
+    await gym.companion.sweep()
+    assert gym.heard(KIM)[-1].startswith("1 lifter")  # though they are quiet hours: the coach chose the hour
 
 
 async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):

@@ -180,7 +180,7 @@ def test_squat_days_stand_the_newest_first_with_what_hurt_and_the_lot(page):
 def test_plan_reminder_acts_and_looks_are_there(page):
     assert "Tuesday at 18:00, Friday at 07:00" in section(page, "plan")
     assert "Goal, as written 100 kg for five, deep & steady" in section(page, "plan")
-    assert "Retest Mon 20 Apr 2026, 10:00 Europe/Berlin" in section(page, "plan")
+    assert "Test again Mon 20 Apr 2026, 10:00 Europe/Berlin" in section(page, "plan")
     assert "Rune Aldersgate pin depth parallel film of Tuesday" in section(page, "coaching")
     assert "Rune Aldersgate numbers" in section(page, "coaching")
 
