@@ -84,7 +84,7 @@ class Strangers:
             stranger = _Stranger()
             self._brought(db, stranger, event, now)
             first = stranger.settle(flows, known)
-            if not (isinstance(event, Tapped) and any(event.data.startswith(one.payload) for one in flows.consents)):
+            if not (isinstance(event, Tapped) and any(event.data.startswith(flows.payload(one)) for one in flows.consents)):
                 return self._waits(inbound.address, stranger, first)  # it can't be an answer to a question they had not seen
         if self._brought(db, stranger, event, now):
             return self._waits(inbound.address, stranger, stranger.settle(flows, known) or [Say(CODE_KEPT)])

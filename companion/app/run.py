@@ -63,9 +63,9 @@ async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> No
                 await tidy(companion)
             first = await opening(companion, Address(terminal.CHANNEL, name))
             if terminal.is_interactive():
-                await terminal.chat(companion, store, clock, name, first, woken, SWEEP_SECONDS, pictures, load_all)
+                await terminal.chat(companion.take, companion.sweep, store, clock, name, first, woken, SWEEP_SECONDS, pictures, load_all)
             else:
-                await terminal.chat_piped(companion, store, clock, name, first, sys.stdin, sys.stdout, pictures, load_all)
+                await terminal.chat_piped(companion.take, companion.sweep, store, clock, name, first, sys.stdin, sys.stdout, pictures, load_all)
 
 
 @contextlib.asynccontextmanager
