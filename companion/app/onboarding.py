@@ -9,7 +9,7 @@ from datetime import datetime
 from typing import Final, NamedTuple
 
 from companion.conversation.catalogue import Catalogue
-from companion.conversation.effects import Effect, Record, Say
+from companion.conversation.effects import Alert, Began, Effect, Ended, Find, Record, Remind, Reopened, Say
 from companion.conversation.events import Happening, Settle
 from companion.conversation.flow import Known
 from companion.conversation.session import Frame, Session
@@ -19,6 +19,9 @@ from companion.record import coaching
 
 STRANGERS_MOST: Final = 10_000
 """Conversations held at once; the oldest of more than these begins anew. Our choice."""
+
+KEPT: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
+"""What of the time before somebody agreed is kept once they do; what else they wished for then is not done afterwards."""
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
 
@@ -95,7 +98,7 @@ class Strangers:
             return self._waits(inbound.address, stranger, _says(effects) + stranger.settle(flows, known))
         if decided[1] != "yes":
             return Heard(_says(effects), refused=decided[0].version)
-        kept = [effect for effect in stranger.effects if not isinstance(effect, Say)]
+        kept = [effect for effect in stranger.effects if isinstance(effect, KEPT)]
         return Heard([], Agreed(stranger.session, kept, _says(effects), stranger.code))
 
     def _waits(self, address: Address, stranger: _Stranger, said: list[Say]) -> Heard:

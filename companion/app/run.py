@@ -65,7 +65,8 @@ async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> No
             if terminal.is_interactive():
                 await terminal.chat(companion.take, companion.sweep, store, clock, name, first, woken, SWEEP_SECONDS, pictures, load_all)
             else:
-                await terminal.chat_piped(companion.take, companion.sweep, store, clock, name, first, sys.stdin, sys.stdout, pictures, load_all)
+                await terminal.chat_piped(companion.take, companion.sweep, store, clock, name, first, sys.stdin, sys.stdout, pictures,
+                                          load_all)
 
 
 @contextlib.asynccontextmanager

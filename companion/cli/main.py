@@ -222,7 +222,8 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
 
     db, number = _person(settings, database, person)
     now = SystemClock().now()
-    zone = zone_from(known_of(db, number, now).facts, now)
+    facts = known_of(db, number, now).facts
+    zone = zone_from(facts, now)
     match form:
         case "csv":
             text = as_csv(answers_of(db, number), BOOK, zone)
@@ -231,7 +232,7 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
         case "fhir":
             text = as_fhir(number, answers_of(db, number), BOOK)
         case _:
-            text = calendar_file(db, number, now).text
+            text = calendar_file(db, number, facts, now).text
     content = text.encode()  # bytes: CRLF stays CRLF
     if out is None:
         sys.stdout.buffer.write(content)

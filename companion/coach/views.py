@@ -15,7 +15,6 @@ from typing import Final, NamedTuple
 
 from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.words import day_words
-from companion.coach.actions import NOT_YOURS
 from companion.coach.caseload import (
     GROUP_WORDS,
     GROUPS,
@@ -24,12 +23,12 @@ from companion.coach.caseload import (
     Days,
     Line,
     caseload,
-    coach_zone,
     cut,
     days_in,
     moment,
     units,
 )
+from companion.coach.letters import NOT_YOURS
 from companion.coach.names import called, lines_apart, meant
 from companion.coach.summary import Alarm, Cause, Page, Pinned, lifter_page
 from companion.conversation.effects import Say, Tap
@@ -40,7 +39,9 @@ from companion.language.units import METRIC, shown
 from companion.pictures.series import CHARTS, Whose, chart_of
 from companion.record import coaching, log
 from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
+from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
+from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import words_of
@@ -66,8 +67,6 @@ CHART_WORDS: Final = {"chart_leg_raise": "Straight-leg raise", "chart_knee_to_wa
                       "chart_depth": "Depth to keep"}
 VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and acts"}
 """What is looked at, by what is asked for; these words stand in the list that the lifter can read."""
-ACTS: Final = (("pin_depth", "Pin depth"), ("pin_load", "Pin load"), ("drill", "Choose drill"), ("ask_for", "Ask for a test"),
-               ("retest", "Retest date"), ("overrule", "Overrule"), ("reviewed", "Reviewed"))
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
 _PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
 Rows = tuple[tuple[Tap, ...], ...]
@@ -88,13 +87,14 @@ class Look(NamedTuple):
         return called(self.db, self.coach, self.lifter)
 
 
-def show(db: sqlite3.Connection, coach: int, view: str, of: str, now: datetime, book: Book) -> list[Say]:
-    """The messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") that a coach asked for, noted for the lifters to read.
+def show(turn: Turn, view: str, of: str) -> list[Say]:
+    """Return the messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") that a coach asked for, noted for the
+    lifters to read.
 
     ``of``: a group and a page ("hurt-1"), a name as it was typed, or a lifter and what of them ("17-numbers", "17-2"). Pages
     count from 0.
     """
-    zone = coach_zone(db, coach, now)
+    db, coach, now, book, zone = turn.db, turn.person, turn.now, turn.book, turn.zone
     if view == "caseload":
         return _caseload(db, coach, of, now, zone)
     lifter, what = about(db, coach, view, of), "" if view == FIND else _asked(of)[1]
@@ -368,7 +368,7 @@ def more_say(look: Look, page: Page) -> Say:
     lines += ["", *(cut(f"· {look.said(one.at)}, {one.coach}: {in_words(one.what)}, {in_words(one.value)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [cut(f"· sent {look.said(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
-    taps = [_tap(label, "coach_act", f"{look.lifter}-{what}") for what, label in ACTS]
+    taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values() if act.label]
     return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
 
 

@@ -6,14 +6,16 @@ A code is random, used once, runs out, and is kept only as a hash.
 from __future__ import annotations
 
 import hashlib
+import json
 import re
 import secrets
 import sqlite3
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Final
+from typing import Final, NamedTuple
 
 from companion.record.timestamps import text_of
+from companion.screening.coach_acts import UNLISTED
 
 LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
 """Letters and digits that are not taken for each other; a code of twelve has 59 bits."""
@@ -39,6 +41,14 @@ class Invitation:
     kind: str
     made_by: int | None
     name: str
+
+
+class ReportWanted(NamedTuple):
+    """A report that a coach asked for of a lifter, and where it is to go (None: to every address of the coach)."""
+
+    coach: int
+    lifter: int
+    to: tuple[str, str] | None
 
 
 def hashed(code: str) -> str:
@@ -194,14 +204,15 @@ def looks_at(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[
     return db.execute("select at, coach_name, what from looks where person = ? order by id desc limit ?", (lifter, most)).fetchall()
 
 
-def reports_owed(db: sqlite3.Connection, since: datetime) -> list[tuple[int, int, str, str]]:
-    """Reports that were asked for since then and never made, as the process had ended before: (coach, lifter, channel, address),
-    where the view has not been ended. That one was asked for is seen by the look."""
-    return db.execute("select distinct l.coach, l.person, a.channel, a.address from looks l join addresses a on a.person = l.coach and "
+def reports_owed(db: sqlite3.Connection, since: datetime) -> list[ReportWanted]:
+    """Return the reports that were asked for since then and never made, as the process had ended before, where the view has not
+    been ended. That one was asked for is seen by the look."""
+    rows = db.execute("select distinct l.coach, l.person, a.channel, a.address from looks l join addresses a on a.person = l.coach and "
                       "a.gone_at is null join coaches k on k.person = l.person and k.coach = l.coach and k.until is null and "
                       "k.since <= l.at where l.what = 'report' and l.at > ? and not exists (select 1 from outbox o where "
                       "o.about = l.person and o.person = l.coach and o.document_name = ? and o.made_at >= l.at)",
-                      (text_of(since), REPORT_NAME)).fetchall()
+                      (text_of(since), REPORT_NAME))
+    return [ReportWanted(coach, lifter, (channel, address)) for coach, lifter, channel, address in rows]
 
 
 def note_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: str, reason: str, at: datetime) -> int:
@@ -211,9 +222,9 @@ def note_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: 
 
 
 def acts_for(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str, str, str]]:
-    """The latest acts for a lifter: (when, which coach, what, value, reason), the newest first; notes and reviews left out."""
-    return db.execute("select at, coach_name, what, value, reason from acts where person = ? and what not in ('note', 'reviewed', "
-                      "'unreviewed') order by id desc limit ?", (lifter, most)).fetchall()
+    """Return the latest acts for a lifter that are listed: (when, which coach, what, value, reason), the newest first."""
+    return db.execute("select at, coach_name, what, value, reason from acts where person = ? and what not in (select value from "
+                      "json_each(?)) order by id desc limit ?", (lifter, json.dumps(UNLISTED), most)).fetchall()
 
 
 def reviewed_at(db: sqlite3.Connection, lifter: int, coach: int) -> str:

@@ -9,9 +9,11 @@ from pathlib import Path
 
 import pytest
 
+from companion.coach.actions import HANDLERS
 from companion.coach.caseload import caseload
 from companion.port import Address, Inbound, Sent, Tapped, Typed
 from companion.record import coaching, log, operator_requests
+from companion.screening.coach_acts import COACH_ACTS
 from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
 
 KIM, ODA = Address("terminal", "kim"), Address("terminal", "oda")
@@ -610,3 +612,8 @@ async def test_a_daily_digest_is_the_caseload_once_a_day(gym):
         gym.clock.at += timedelta(hours=1)
         await gym.companion.sweep()
     assert [text.split("\n")[0] for text in gym.heard(KIM)] == ["1 lifter: 1 fine", "1 lifter: 1 fine"]
+
+
+def test_every_act_has_one_handler_and_its_words():
+    assert set(HANDLERS) == set(COACH_ACTS) | {"reply", "film", "invite"}
+    assert [act.name for act in COACH_ACTS.values() if act.words and not act.told] == []

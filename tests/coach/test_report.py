@@ -17,11 +17,11 @@ from companion.coach.report_sections import account_of
 from companion.conversation.effects import Alert, Find
 from companion.export import pdf
 from companion.record import coaching, people
-from companion.record.persist import keep
 from companion.record.report_data import standings_of_all
 from flows.catalogue import BOOK
 from tests.coach.made_up import NOW, START, ZONE, Kept, a_lifter, opened
 from tests.coach.rows import NASTY
+from tests.rows import keep
 
 EVIL = ("<script>alert(1)</script>", "\"' onmouseover='alert(1)' x=\"", "</style></title></table><img src=x onerror=alert(1)>",
         "\u202eevil\u202c", "\x00\x1b[31m\x07", "half \ud83d emoji", "{{ of.__class__ }}{% raw %}", "javascript:alert(1)", *NASTY)

@@ -14,8 +14,8 @@ from hypothesis import strategies as st
 
 from companion.app.run import ScriptClock
 from companion.calendar.plan import Plan
-from companion.coach.actions import NOT_YOURS
 from companion.coach.caseload import GROUPS, Line, days_in, units
+from companion.coach.letters import NOT_YOURS
 from companion.coach.summary import Acted, Alarm, Cause, Media, Number, Overruled, Page, Pinned, lifter_page
 from companion.coach.views import (
     CHART_WORDS,
@@ -39,6 +39,7 @@ from companion.pictures.store import OF, Shelf
 from companion.port import Address
 from companion.record import coaching, people
 from companion.record.caseload import Alerted, Concluded, LogRow
+from companion.record.turn import Turn
 from companion.record.writer import Writer
 from companion.screening.squat_days import ToldDay
 from flows.catalogue import BOOK
@@ -58,7 +59,7 @@ def room(tmp_path: Path) -> Iterator[Room]:
 
 
 def ask(room: Room, view: str, of: object = "", coach: int | None = None, now: datetime = NOW) -> list[Say]:
-    return show(room.db, room.coach if coach is None else coach, view, str(of), now, BOOK)
+    return show(Turn(room.db, room.coach if coach is None else coach, now, BOOK), view, str(of))
 
 
 def taps(say: Say) -> list[Tap]:
@@ -436,7 +437,7 @@ def test_every_page_of_any_log_fits_and_leaves_no_row_out(look, rows, page):
        view=st.sampled_from(("caseload", "lifter", "lifter_log")))
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_anything_may_be_asked(look, of, view):
-    for say in show(look.db, look.coach, view, of, NOW, BOOK):
+    for say in show(Turn(look.db, look.coach, NOW, BOOK), view, of):
         fits(say)
 
 
