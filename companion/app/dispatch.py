@@ -27,7 +27,7 @@ from companion.conversation.effects import (
     Show,
     StopReminders,
 )
-from companion.export.calendar_file import calendar_file
+from companion.export.registry import FORMATS, Format, Source
 from companion.record import people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.turn import Turn
@@ -57,8 +57,7 @@ def _replan(turn: Turn, effect: Replan) -> None:
 
 
 def _calendar(turn: Turn, effect: Calendar) -> None:
-    file = calendar_file(turn.db, turn.person, turn.known.facts, turn.now)
-    persist.put_message(turn.db, turn.person, Say(CALENDAR_SAYS, must_arrive=True), turn.now, turn.to, file)
+    _send(turn, CALENDAR_SAYS, _file(turn, FORMATS["ics"]))
 
 
 def _alert(turn: Turn, effect: Alert) -> None:
@@ -72,21 +71,17 @@ def _erase(turn: Turn, effect: Erase) -> None:
 
 
 def _export(turn: Turn, effect: Export) -> None:
-    """Send a copy of everything held: to read, for a spreadsheet, and to the letter. All are made before any is in the outbox."""
-    from companion.export.personal_copy import copy_text
-    from companion.export.table import as_csv
-    from companion.record.log import answers_of
-    from companion.record.personal_data import as_lines
+    """Send a copy of everything held, in each format meant for the chat. All are made before any is in the outbox."""
+    for says, file in [(one.said, _file(turn, one)) for one in FORMATS.values() if one.said]:
+        _send(turn, says, file)
 
-    db, person, zone = turn.db, turn.person, turn.zone
-    files = (("Here is everything kept about you, to read.",
-              persist.Document("companion-data.txt", copy_text(db, person, turn.book, zone, turn.now))),
-             ("Your answers once more, for a spreadsheet.",
-              persist.Document("companion-answers.csv", as_csv(answers_of(db, person), turn.book, zone))),
-             ("And everything to the letter, one entry a line, for a program.",
-              persist.Document("companion-data.jsonl", as_lines(db, person))))
-    for text, document in files:
-        persist.put_message(db, person, Say(text, must_arrive=True), turn.now, turn.to, document)
+
+def _file(turn: Turn, wanted: Format) -> persist.Document:
+    return persist.Document(wanted.file, wanted.made(Source(turn.db, turn.person, turn.now, turn.known.facts, turn.book)))
+
+
+def _send(turn: Turn, says: str, file: persist.Document) -> None:
+    persist.put_message(turn.db, turn.person, Say(says, must_arrive=True), turn.now, turn.to, file)
 
 
 def _link(turn: Turn, effect: Link) -> None:

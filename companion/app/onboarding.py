@@ -20,7 +20,7 @@ from companion.record import coaching
 STRANGERS_MOST: Final = 10_000
 """Conversations held at once; the oldest of more than these begins anew. Our choice."""
 
-KEPT: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
+KEPT_AT_A_YES: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
 """What of the time before somebody agreed is kept once they do; what else they wished for then is not done afterwards."""
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
@@ -98,7 +98,7 @@ class Strangers:
             return self._waits(inbound.address, stranger, _says(effects) + stranger.settle(flows, known))
         if decided[1] != "yes":
             return Heard(_says(effects), refused=decided[0].version)
-        kept = [effect for effect in stranger.effects if isinstance(effect, KEPT)]
+        kept = [effect for effect in stranger.effects if isinstance(effect, KEPT_AT_A_YES)]
         return Heard([], Agreed(stranger.session, kept, _says(effects), stranger.code))
 
     def _waits(self, address: Address, stranger: _Stranger, said: list[Say]) -> Heard:

@@ -24,7 +24,7 @@ from companion.screening.screen import ROUTE, Answer, screen_from
 from companion.screening.sessions import MEASURED, WARM_FOR
 from companion.screening.squat_days import AFTER, DAY, about, days_told
 
-AGREED: Final = frozenset(("welcome", "coach_welcome", "consent_again", "link_request", "leave_coach"))
+AGREEMENTS: Final = frozenset(("welcome", "coach_welcome", "consent_again", "link_request", "leave_coach"))
 """What somebody agreed to, and when: never thinned."""
 
 WEIGHED: Final = frozenset(("safety_check", "pain", "morning", "about_you"))
@@ -82,7 +82,7 @@ def staying(runs: Sequence[Run], rows: Sequence[Row], facts: Mapping[str, Kept],
     zone = zone_from({name: kept.value for name, kept in facts.items()}, cut)
     answers = list(map(log.as_answer, rows))
     moments = [at for at in (_told(facts, "outcome.before"), _told(facts, "outcome.at")) if at is not None]
-    stay = {run.run for run in runs if run.over > cut or run.flow in AGREED}
+    stay = {run.run for run in runs if run.over > cut or run.flow in AGREEMENTS}
     stay |= set({run.flow: run.run for run in runs if run.ending == "done"}.values())
     stay |= set({(row.flow, row.key): row.run for row in answers if row.flow in WEIGHED and row.status == "ok"}.values())
     for at in moments:  # pain as it was told before the results is held against pain since

@@ -23,12 +23,12 @@ from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, CoachAct
 from companion.screening.depth import BAND_WORDS, band_of
 
 NOT_A_COACH: Final = "That is for coaches."
-MEDIA: Final = "media:"
+SENT_MEDIA: Final = "media:"
 """Before a picture's name: not a drawing of ours, but what somebody sent, by the channel's reference."""
 NOT_SAID: Final = "–"
 """What an effect's text has in place of an answer that was skipped."""
 
-Handler = Callable[[Turn, Act], list[Letter]]
+ActHandler = Callable[[Turn, Act], list[Letter]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +70,11 @@ class Doing:
 
 def act(turn: Turn, effect: Act) -> list[Letter]:
     """Carry out an act: of a coach for a lifter, or a lifter's note or film to a coach."""
-    handler = HANDLERS.get(effect.what)
+    handler = ACT_HANDLERS.get(effect.what)
     return handler(turn, effect) if handler else [Letter(turn.person, Say("I don't know that act."))]
 
 
-def _for_lifter(does: Callable[[Doing], list[Letter]]) -> Handler:
+def _for_lifter(does: Callable[[Doing], list[Letter]]) -> ActHandler:
     """Return a handler that lets only a lifter's own coach do it."""
     def handler(turn: Turn, effect: Act) -> list[Letter]:
         name = coaching.coach_name(turn.db, turn.person)
@@ -183,7 +183,7 @@ def _film(turn: Turn, effect: Act) -> list[Letter]:
     """Pass on what a lifter sent to their coaches, by the channel's own reference to it."""
     note = "" if effect.reason == NOT_SAID else f": {plain(effect.reason)}"
     return [Letter(coach, Say(f"{called(turn.db, coach, turn.person)} sent a film{note}", turn_to(turn.db, coach, turn.person),
-                              picture=f"{MEDIA}{effect.value}"), about=turn.person)
+                              picture=f"{SENT_MEDIA}{effect.value}"), about=turn.person)
             for coach, _ in coaching.coaches_of(turn.db, turn.person)]
 
 
@@ -199,7 +199,7 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
                                     "name, agree or not, and can end it at any time.", must_arrive=True), fleeting=True)]
 
 
-HANDLERS: Final[Mapping[str, Handler]] = {
+ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
     "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "overrule": _for_lifter(_overrule),
     "pin_depth": _for_lifter(_pin_depth), "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),

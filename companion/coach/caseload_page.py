@@ -12,7 +12,7 @@ from markupsafe import Markup
 
 from companion.coach.caseload import GROUP_WORDS, GROUPS, OVERDUE_AFTER, QUIET_AFTER, RESULT_WORDS, coach_zone, cut, days_in, urgency
 from companion.coach.names import lines_apart
-from companion.coach.report import NAME_MOST, POLICY, hash_of, rendered, source_of
+from companion.coach.report import PAGE_NAME_MOST, POLICY, hash_of, rendered, source_of
 from companion.coach.tables import Moments
 from companion.record import coaching
 from companion.record.caseload import Standing, standings
@@ -53,13 +53,13 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
                    reverse=True)
     found.sort(key=lambda pair: GROUPS.index(pair[0].group))
     apart = {line.person: line.name for line in lines_apart(db, coach, [line for line, _ in found])}
-    lines = [Row(cut(apart[line.person], NAME_MOST) or "somebody", (
+    lines = [Row(cut(apart[line.person], PAGE_NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
         (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, when))) for line, one in found]
     many = Counter(line.group for line, _ in found)
     groups = [(GROUP_WORDS[group], many[group], MEANINGS[group]) for group in GROUPS]
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
-    whose = cut(coaching.coach_name(db, coach) or "nobody", NAME_MOST) if coach is not None else "everybody"
+    whose = cut(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
     script = source_of("sort.js")
     return rendered("caseload.html.jinja", {
         "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,

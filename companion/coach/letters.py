@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from companion.coach.caseload import NAME_MOST
 from companion.coach.names import called
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import start_payload
@@ -18,9 +19,6 @@ from companion.screening.levels import words_of
 from companion.screening.safety import Level
 
 NOT_YOURS: Final = "No such lifter among yours."
-NAME_MOST: Final = 40
-"""Characters of a name in a message; our choice."""
-
 Rows = tuple[tuple[Tap, ...], ...]
 
 

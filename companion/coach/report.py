@@ -18,14 +18,14 @@ from typing import Any, Final
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from companion.coach.report_sections import NAME_MOST, Account, account_of
+from companion.coach.report_sections import PAGE_NAME_MOST, Account, account_of
 from companion.conversation.registry import Book
 from companion.export.table import plain
 from companion.pictures.series import Chart
 from companion.screening.levels import OPEN
 from companion.screening.safety import Level
 
-__all__ = ["NAME_MOST", "POLICY", "caseload_html", "hash_of", "page_of", "picture_of", "rendered", "report_html", "source_of"]
+__all__ = ["PAGE_NAME_MOST", "POLICY", "caseload_html", "hash_of", "page_of", "picture_of", "rendered", "report_html", "source_of"]
 
 POLICY: Final = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
 """What a page may load: its own styles and pictures, nothing else."""

@@ -42,7 +42,7 @@ from companion.screening.safety import Level, pain_now
 from companion.screening.screen import TEST_WORDS, about_from, screen_from
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 
-NAME_MOST: Final = 80
+PAGE_NAME_MOST: Final = 80
 """UTF-16 units of a name; our choice."""
 MOST_KEPT: Final = 1_000_000
 """Of acts and looks a report leaves nothing out."""
@@ -97,7 +97,7 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
     steps, depth = history_of(db, person, "depth.step"), _depth_now(log.facts_of(db, person))
     level = Level(str(facts[SAFETY])) if SAFETY in facts else None
     return Account(
-        cut(people.name_of(db, person), NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
+        cut(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
         _glance(facts, causes, days, level, depth, show, when, local_date(now, zone)),
         causes, ", ".join(TEST_WORDS[test] for test in conclusion.not_tested),

@@ -10,7 +10,7 @@ from typing import Final, NamedTuple
 from companion.record.timestamps import moment_of, text_of
 
 UPDATES_KEPT: Final = timedelta(days=14)
-"""Our choice: Telegram gives an update again for 24 hours at most (people.UPDATES_KEPT), and the doctor tells of those that
+"""Our choice: Telegram gives an update again for 24 hours at most (people.SEEN_FOR), and the doctor tells of those that
 failed within a week."""
 
 MESSAGES_KEPT: Final = timedelta(days=90)

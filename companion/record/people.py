@@ -10,14 +10,14 @@ from companion.conversation.session import Session
 from companion.record.personal_data import erase_elsewhere
 from companion.record.timestamps import moment_of, text_of
 
-UPDATES_KEPT = timedelta(days=2)
+SEEN_FOR = timedelta(days=2)
 """Telegram gives an update again for 24 hours at most; ids can start over after a week without any."""
 
 
 def seen_before(db: sqlite3.Connection, channel: str, update_id: int, at: datetime) -> bool:
     """Note an update's id; True where it had been noted already."""
     done = db.execute("insert into updates (channel, update_id, at) values (?, ?, ?) on conflict do update set at = excluded.at, "
-                      "failed = null where at < ?", (channel, update_id, text_of(at), text_of(at - UPDATES_KEPT)))
+                      "failed = null where at < ?", (channel, update_id, text_of(at), text_of(at - SEEN_FOR)))
     return done.rowcount == 0
 
 

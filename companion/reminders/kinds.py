@@ -19,7 +19,7 @@ When = Literal["before_squat_day", "after_squat_day", "digest_hour", "zone_over"
 
 
 @dataclass(frozen=True, slots=True)
-class Kind:
+class ReminderKind:
     """One kind of reminder.
 
     ``when``: what its moment follows from; "on_date": from the conversation that asked for it. It goes stale at the moment its
@@ -56,14 +56,15 @@ class Kind:
 
 
 KINDS: Final = {kind.name: kind for kind in (
-    Kind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, that_day=(Level.GO.value,), says_missed=True),
-    Kind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, gives_way_to="morning"),
-    Kind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
-         goes_on="Only on the morning after something hurt I still ask once how it is."),
-    Kind("retest", "on_date", "test again", "test again", OPEN, closed="put_off", rounds=2),
-    Kind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN, closed="put_off"),
-    Kind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="caseload", ended_by="digest"),
-    Kind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),
+    ReminderKind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, that_day=(Level.GO.value,),
+                 says_missed=True),
+    ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, gives_way_to="morning"),
+    ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
+                 goes_on="Only on the morning after something hurt I still ask once how it is."),
+    ReminderKind("retest", "on_date", "test again", "test again", OPEN, closed="put_off", rounds=2),
+    ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN, closed="put_off"),
+    ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="caseload", ended_by="digest"),
+    ReminderKind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),
 )}
 """A digest comes at the hour its coach chose, whatever the quiet hours. At home_again what is to come is planned anew for the zone at
 home."""

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from companion.coach.actions import HANDLERS
+from companion.coach.actions import ACT_HANDLERS
 from companion.coach.caseload import caseload
 from companion.port import Address, Inbound, Sent, Tapped, Typed
 from companion.record import coaching, log, operator_requests
@@ -615,5 +615,5 @@ async def test_a_daily_digest_is_the_caseload_once_a_day(gym):
 
 
 def test_every_act_has_one_handler_and_its_words():
-    assert set(HANDLERS) == set(COACH_ACTS) | {"reply", "film", "invite"}
+    assert set(ACT_HANDLERS) == set(COACH_ACTS) | {"reply", "film", "invite"}
     assert [act.name for act in COACH_ACTS.values() if act.words and not act.told] == []
