@@ -23,11 +23,11 @@ SCOPE = Fact("scope", values=("all", "briefly", "quiet", "off"))
 """All of it; only what a first plan needs; only the quiet hours; no reminders any more."""
 OFF = SCOPE.is_("off")
 GOES_ON = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
-"""What is said of the kinds that nothing ends."""
+"""The sentences of the kinds that nothing ends."""
 
 
 def times_now(known: Known) -> dict[str, Value]:
-    """The wishes as they stand, and the quiet hours in words."""
+    """Return the wishes as they stand, and the quiet hours in words."""
     wishes = wishes_from(known.facts)
     begin, end = (f"{at:%H:%M}" for at in wishes.quiet)
     scope = ("quiet" if "quiet" in known.asked else "briefly" if known.asked == "briefly" else
@@ -37,7 +37,7 @@ def times_now(known: Known) -> dict[str, Value]:
 
 
 def new_wishes(got: Facts, side: str) -> Value:
-    """The wishes after the answers so far."""
+    """Return the wishes after the answers so far."""
     before, evening, begin, end = str(got.get("wishes_now", Wishes().dumps())).split()
     if str(got.get("before", "")).isdecimal():
         before = str(got["before"])
@@ -49,7 +49,7 @@ def new_wishes(got: Facts, side: str) -> Value:
 
 
 def quiet_after(got: Facts, side: str) -> Value:
-    """The quiet hours in words, after the answers so far."""
+    """Return the quiet hours in words, after the answers so far."""
     begin, end = (f"{at:%H:%M}" for at in Wishes.loads(str(new_wishes(got, ""))).quiet)
     return f"Nothing from me between {begin} and {end}." if begin != end else "I may write at any hour."
 

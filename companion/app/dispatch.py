@@ -1,4 +1,4 @@
-"""What a step wanted, carried out: one handler an effect, in the order of the effects, in the turn's own transaction."""
+"""Effects and their handlers: one each, carried out in the order of the step, in the turn's own transaction."""
 
 from __future__ import annotations
 

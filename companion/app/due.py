@@ -1,4 +1,4 @@
-"""What is due by itself: reminders, one turn each, what has waited too long to leave, and what a stopped process left to be done."""
+"""The sweep: reminders that are due, one turn each, messages that waited too long to leave, and work a stopped process left."""
 
 from __future__ import annotations
 
@@ -34,21 +34,21 @@ BACKWARDS: Final = timedelta(seconds=90)
 """A clock that went back by more than this has its later work looked at again; our choice."""
 
 OWED_FOR: Final = timedelta(days=1)
-"""How long a report is still wanted that was asked for just before the process ended; our choice."""
+"""Time for which a report is still wanted that was asked for just before the process ended; our choice."""
 
 GIVES_WAY_FOR: Final = timedelta(hours=12)
-"""How long a kind that was sent stands in for one that gives way to it, so that only one of them comes; our choice."""
+"""Time for which a kind that was sent stands in for one that gives way to it, so that only one of them comes; our choice."""
 
 SETTLED_AS: Final = {"send": "sent", "stale": "stale", "drop": "dropped", "ignored": "ignored"}
 
 DATED_WAITS: Final = timedelta(hours=1)
 OTHERS_WAIT: Final = timedelta(days=1)
-"""When a reminder, about a day or not, is looked at again that waits for somebody to agree; our choice."""
+"""Wait before a reminder, about a day or not, is looked at again while somebody has to agree; our choice."""
 
 OPEN_PAIN_AFTER: Final = timedelta(minutes=5)
 OPEN_PAIN_UNTIL: Final = timedelta(days=1)
-"""When coaches hear of questions about pain that stay open, and up to when, should the bot have stood still; our choice: to answer
-them takes a minute."""
+"""Age of open questions about pain from which coaches hear of them, and up to which, should the bot have stood still; our choice: to
+answer them takes a minute."""
 
 ANSWER_MOST: Final = 40
 """Characters of an answer in what coaches hear of such questions; our choice."""
@@ -216,5 +216,5 @@ class Sweep:
 
 
 def _few(numbers: Sequence[int]) -> Iterator[Sequence[int]]:
-    """So few at a time that a reply never waits long behind them."""
+    """Yield so few at a time that a reply never waits long behind them."""
     return (numbers[first:first + reminders.FEW] for first in range(0, len(numbers), reminders.FEW))

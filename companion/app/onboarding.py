@@ -21,7 +21,7 @@ STRANGERS_MOST: Final = 10_000
 """Conversations held at once; the oldest of more than these begins anew. Our choice."""
 
 KEPT_AT_A_YES: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
-"""What of the time before somebody agreed is kept once they do; what else they wished for then is not done afterwards."""
+"""Effects from before somebody agreed that are kept once they do; what else they wished for then is not done afterwards."""
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
 
@@ -36,7 +36,7 @@ class Agreed(NamedTuple):
 
 
 class Heard(NamedTuple):
-    """What became of a turn: what is said, unkept; whether they agreed, or which version of the text they refused."""
+    """The outcome of a turn: what is said, unkept; whether they agreed, or which version of the text they refused."""
 
     said: list[Say]
     agreed: Agreed | None = None
@@ -53,13 +53,13 @@ class _Stranger:
         self.codes = 0
 
     def take(self, catalogue: Catalogue, event: Happening, known: Known) -> tuple[Effect, ...]:
-        """One step."""
+        """Take one step; returns its effects."""
         self.session, effects = step(catalogue.book, self.session, event, known)
         self.effects += effects
         return effects
 
     def settle(self, catalogue: Catalogue, known: Known) -> list[Say]:
-        """Go on until they are waited for; gives what is said."""
+        """Step until the conversation waits for them; returns what is said."""
         said: list[Say] = []
         while unsettled(self.session):
             said += _says(self.take(catalogue, Settle(), known))
@@ -74,12 +74,12 @@ class Strangers:
         self._waiting: OrderedDict[Address, _Stranger] = OrderedDict()
 
     def at(self, address: Address) -> Session | None:
-        """Where somebody is; None where they have not written."""
+        """Return the session of somebody who has written; None of anybody else."""
         stranger = self._waiting.get(address)
         return stranger.session if stranger else None
 
     def hear(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> Heard:
-        """A turn that keeps nothing; the file is only asked whether a code is good."""
+        """Take a turn that keeps nothing; the file is only asked whether a code is good."""
         flows, event = self._catalogue, inbound.event
         known = Known({"today": now.date().isoformat(), "coach": "no", "is_coach": "no"}, now)
         stranger = self._waiting.pop(inbound.address, None)
@@ -108,7 +108,7 @@ class Strangers:
         return Heard(said)
 
     def _brought(self, db: sqlite3.Connection, stranger: _Stranger, event: Happening, now: datetime) -> bool:
-        """Whether a stranger brings a code that is good for something; a coach's leads to a welcome of its own."""
+        """True if a stranger brings a code that is good for something; a coach's leads to a welcome of its own."""
         flows = self._catalogue
         code = flows.book.code(event.text) if isinstance(event, Typed) else None
         if code is None or stranger.codes >= coaching.TRIES_MOST:

@@ -48,7 +48,7 @@ def pictured(companion: Companion, clock: Clock) -> Iterator[Shelf]:
 
 
 async def opening(companion: Companion, address: Address) -> Sequence[Outgoing]:
-    """What a person should see when their screen opens."""
+    """Return what a person should see when their screen opens."""
     return [unkept(-1, address, say) for say in await companion.open(address)]
 
 

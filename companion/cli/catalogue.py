@@ -1,4 +1,4 @@
-"""What there is: the flows, checked and drawn, and every picture."""
+"""The flows, checked and drawn, and every picture."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What several commands share: options, one clear line on failure, and the file opened for reading."""
+"""Parts that several commands share: options, one clear line on failure, and the file opened for reading."""
 
 from __future__ import annotations
 

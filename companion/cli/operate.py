@@ -1,4 +1,4 @@
-"""What whoever runs the bot looks after: how it is, backups, and bringing one back."""
+"""Operation of the bot: how it is, backups, and bringing one back."""
 
 from __future__ import annotations
 

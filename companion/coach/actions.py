@@ -1,4 +1,4 @@
-"""What a coach and a lifter do for each other through the bot, a handler an act.
+"""Acts: what a coach and a lifter do for each other through the bot, a handler each.
 
 Each act is checked here when it is carried out, whatever question or button it came from: whether somebody is a coach, and
 this lifter's, now. Who asks for somebody who is not theirs hears the same as for somebody who does not exist.
@@ -26,7 +26,7 @@ NOT_A_COACH: Final = "That is for coaches."
 SENT_MEDIA: Final = "media:"
 """Before a picture's name: not a drawing of ours, but what somebody sent, by the channel's reference."""
 NOT_SAID: Final = "–"
-"""What an effect's text has in place of an answer that was skipped."""
+"""The text of an effect in place of an answer that was skipped."""
 
 ActHandler = Callable[[Turn, Act], list[Letter]]
 

@@ -1,4 +1,4 @@
-"""How a lifter and a coach are linked: codes, agreeing, ending a view, and what the lifter can read of it."""
+"""Links between a lifter and a coach: codes, agreeing, ending a view, and what the lifter can read of it."""
 
 from __future__ import annotations
 

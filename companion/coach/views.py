@@ -66,14 +66,14 @@ CHART_WORDS: Final = {"chart_leg_raise": "Straight-leg raise", "chart_knee_to_wa
                       "chart_squat_look": "Where rounding starts", "chart_pain": "Pain", "chart_trial": "Priming trial",
                       "chart_depth": "Depth to keep"}
 VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and acts"}
-"""What is looked at, by what is asked for; these words stand in the list that the lifter can read."""
+"""The views of a lifter, by what is asked for; these words stand in the list that the lifter can read."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
 _PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
 Rows = tuple[tuple[Tap, ...], ...]
 
 
 class Look(NamedTuple):
-    """Whom a coach looks at, when, and on whose clock days are named."""
+    """A coach's look at a lifter: when, and on whose clock days are named."""
 
     db: sqlite3.Connection
     coach: int
@@ -127,7 +127,7 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
 
 
 def about(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
-    """The one lifter that a view shows; None for a view of many, and where it is nobody whom this coach sees now."""
+    """Return the one lifter that a view shows; None for a view of many, and where it is nobody whom this coach sees now."""
     if view == FIND:
         one, *more = meant(db, coach, of) or [0]
         lifter = 0 if more else one
@@ -137,13 +137,13 @@ def about(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
 
 
 def _asked(of: str) -> tuple[int, str]:
-    """Of whom, 0 where that can't be read, and what."""
+    """Return of whom, 0 where that can't be read, and what."""
     found = _ASKED.fullmatch(of)
     return (int(found[1]), found[2] or "") if found else (0, "")
 
 
 def named(name: str) -> str:
-    """A name for a message: plain, short and never empty."""
+    """Return a name for a message: plain, short and never empty."""
     return cut(name, NAME_MOST) or "somebody"
 
 
@@ -152,13 +152,13 @@ def _tap(label: str, flow: str, asked: object = "") -> Tap:
 
 
 def _paged(count: int, page: int, each: int) -> tuple[int, int]:
-    """The page to show, the last where it lies past the end, and how many pages there are."""
+    """Return the page to show, the last where it lies past the end, and how many pages there are."""
     pages = max(1, -(-count // each))
     return min(page, pages - 1), pages
 
 
 def _text(lines: Iterable[str], most: int = TEXT_MOST) -> str:
-    """Lines as one text of at most so many UTF-16 units; what does not fit is left out and "…" says so."""
+    """Return lines as one text of at most so many UTF-16 units; what does not fit is left out and "…" says so."""
     kept: list[str] = []
     left = most - 2
     for line in lines:
@@ -186,14 +186,14 @@ def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[Line], now: 
 
 
 def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetime, zone: str) -> Say:
-    """Whom a name may mean, as lines of the caseload; that nobody is called so where there is none. What was typed is not said
-    again, for it may be the name of somebody else's."""
+    """Return the lifters a name may mean, as lines of the caseload, or that nobody is called so. What was typed is not said again,
+    for it may be the name of somebody else's."""
     lines = [line for line in lines_apart(db, coach, caseload(db, coach, now)) if line.person in whom] if whom else []
     if not lines:
         return Say("None of your lifters is called that.", ((_tap("My lifters", "caseload"),),))
     on_it = lines[:LINES_A_PAGE]
     _note_lines(db, coach, on_it, now, zone)
-    more = f" Here are the first {len(on_it)}; more of the name finds fewer." if len(lines) > len(on_it) else ""
+    more = f" Here are the first {len(on_it)}; type more of the name to narrow this down." if len(lines) > len(on_it) else ""
     said, taps = _lines(on_it, 1)
     return Say(_text([f"That may be {len(lines)} of your lifters, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(
         [_tap("My lifters", "caseload")], 2)))
@@ -240,7 +240,7 @@ def _back(lifter: int, *views: tuple[str, str]) -> Rows:
 
 
 def summary_say(look: Look, page: Page) -> Say:
-    """What is likely, what stands, what comes next: one message that leads on to the rest."""
+    """Return what is likely, what stands and what comes next: one message that leads on to the rest."""
     of = look.lifter
     taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
@@ -285,7 +285,7 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
 
 
 def _cause_line(cause: Cause, most: int, overruled_most: int) -> str:
-    """A cause and what it rests on, and a coach's view before the computed one."""
+    """Return a cause and what it rests on, and a coach's view before the computed one."""
     by = ", by" if cause.ruling == Ruling.RULED_OUT.value and cause.because else ""
     rests = f"{by}: {cause.because}" if cause.because else ""
     said = cut(f"{cause.name.capitalize()}: {RULINGS.get(cause.ruling, cause.ruling)}{rests}", most)
@@ -327,7 +327,7 @@ def _by(pin: Pinned) -> str:
 
 
 def _day_words(day: ToldDay, page: Page, most: int) -> str:
-    """One squat day: its date, load, depth, back, whether something hurt, and the note."""
+    """Return one squat day in words: its date, load, depth, back, whether something hurt, and the note."""
     load = "" if day.load is None else shown(day.load, "kg", page.system) if day.load else "no bar"
     depth = band_of(day.depth)
     parts = (f"{day.day:%a} {day.day.day} {day.day:%b}", load, BAND_WORDS[depth] if depth else "",
@@ -339,7 +339,7 @@ def _day_words(day: ToldDay, page: Page, most: int) -> str:
 
 
 def numbers_says(look: Look, page: Page) -> list[Say]:
-    """What each cause rests on, then the latest reading of each test and side with its lines and its error."""
+    """Return what each cause rests on, then the latest reading of each test and side with its lines and its error."""
     rests = [f"{look.name}: what it rests on", cut(page.overall_words, 200), "", *(_cause_line(cause, 900, 300) for cause in page.causes)]
     lines = [f"{look.name}: numbers, the latest of each side"]
     for one in page.numbers:
@@ -352,7 +352,7 @@ def numbers_says(look: Look, page: Page) -> list[Say]:
 
 
 def days_say(look: Look, page: Page) -> Say:
-    """The last squat days, the newest first, and the depth and load to keep to."""
+    """Return the last squat days, the newest first, and the depth and load to keep to."""
     lines = [f"{look.name}: last squat days", ""]
     lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None told of yet."]
     lines += ["", *filter(None, (_depth_line(page), _load_line(page)))]
@@ -360,7 +360,7 @@ def days_say(look: Look, page: Page) -> Say:
 
 
 def more_say(look: Look, page: Page) -> Say:
-    """Alerts with what was answered, what coaches did, what was sent in; and what a coach can do."""
+    """Return alerts with what was answered, what coaches did, what was sent in; and what a coach can do."""
     lines = [f"{look.name}: alerts and acts", ""]
     for alarm in page.alarms:
         lines += _alarm_lines(alarm, look)
@@ -379,7 +379,7 @@ def _alarm_lines(alarm: Alarm, look: Look) -> list[str]:
 
 
 def _charts(look: Look) -> Say:
-    """A button for each chart that has something in it."""
+    """Return a button for each chart that has something in it."""
     facts = log.facts_of(look.db, look.lifter)
     answers = list(map(log.as_answer, log.answers_of(look.db, look.lifter)))
     system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
@@ -396,7 +396,7 @@ def _charts(look: Look) -> Say:
 
 
 def log_say(look: Look, rows: Sequence[LogRow], page: int, pages: int, questions: Questions, book: Book) -> Say:
-    """One page of the log, the newest row first, each with what became of it."""
+    """Return one page of the log, the newest row first, each with what became of it."""
     lines = [f"{look.name}: log, page {page + 1} of {pages}, on your clock", *(_log_line(row, look, questions, book) for row in rows)]
     if not rows:
         lines.append("No answer is in it yet.")

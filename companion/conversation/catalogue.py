@@ -1,4 +1,4 @@
-"""What the bot needs to know of its flows, whoever wrote them."""
+"""The catalogue: all that the bot needs to know of its flows, whoever wrote them."""
 
 from __future__ import annotations
 

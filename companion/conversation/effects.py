@@ -1,4 +1,4 @@
-"""What a step wants done, as data: nothing here acts. The record turns each into rows, in one commit."""
+"""Effects: what a step wants done, as data. Each has one handler (app.dispatch), in the commit of the turn."""
 
 from __future__ import annotations
 

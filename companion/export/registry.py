@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """Whose data, as of when: their rows, their facts (for zone and plan) and the flows that asked."""
+    """The person whose data is exported, as of a moment: their rows, their facts (for zone and plan) and the flows that asked."""
 
     db: sqlite3.Connection
     person: int

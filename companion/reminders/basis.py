@@ -1,4 +1,4 @@
-"""What the planning of a person's reminders rests on, and what it gives."""
+"""The basis of planning a person's reminders, and its result."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ class Basis:
 
     @cached_property
     def wishes(self) -> Wishes:
-        """When they want to hear of a squat day."""
+        """Their wishes: when they want to hear of a squat day."""
         return wishes_from(self.facts)
 
     @cached_property

@@ -1,4 +1,4 @@
-"""What becomes of a reminder whose time has come, by its kind's row. Pure."""
+"""The decision on a reminder whose time has come, by its kind's row. Pure."""
 
 from __future__ import annotations
 
@@ -12,12 +12,12 @@ from companion.record.reminders import Reminder
 from companion.reminders.kinds import KINDS
 
 PUT_OFF: Final = timedelta(days=1)
-"""An invitation to test is put off so long while something stands against it; our choice."""
+"""Time by which an invitation to test is put off while something stands against it; our choice."""
 
 
 @dataclass(frozen=True, slots=True)
 class Decision:
-    """What to do with a due reminder: "send", "stale", "drop", "ignored", or "wait" until a moment."""
+    """The fate of a due reminder: "send", "stale", "drop", "ignored", or "wait" until a moment."""
 
     what: Literal["send", "stale", "drop", "ignored", "wait"]
     until: datetime | None = None

@@ -40,7 +40,7 @@ def _digest_hour(kind: str, of: Basis) -> Wanted | None:
 
 PLANS: Final[Mapping[When, Callable[[str, Basis], Wanted | None]]] = {
     "before_squat_day": squat_days.before, "after_squat_day": squat_days.after, "zone_over": _zone_over, "digest_hour": _digest_hour}
-"""How the moment of a planned kind is found, by what it follows from; each is given the kind's name."""
+"""The planners of the kinds whose moment is worked out, by what it follows from; each is given the kind's name."""
 
 
 def replan(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime, settled: Reminder | None = None) -> None:

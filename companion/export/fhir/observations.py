@@ -54,7 +54,7 @@ def _is_reading(one: Pass, key: str, asked: Question | None) -> bool:
 
 
 def _raise_part(one: Pass, key: str) -> str:
-    """Which way of reading the leg raise a key belongs to; "" for any other question."""
+    """Return the way of reading the leg raise that a key belongs to; "" for any other question."""
     part = key.partition("_")[2].partition("_")[0]
     return part if one.flow == "leg_raise" and part in RAISED_BY else ""
 
