@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from importlib import import_module
 from pkgutil import iter_modules
 
 import flows as here
-from companion.conversation.condition import Condition
+from companion.conversation.catalogue import Catalogue, Consent
 from companion.conversation.flow import Flow
 from companion.conversation.registry import Book, Flows
-from flows.consent import AGAIN, COACH, DUE, LIFTER, Text
+from flows.consent import AGAIN, COACH, DUE, LIFTER
 
 
 class Written(Mapping[str, Flow]):
@@ -39,41 +38,9 @@ def flows() -> list[Flow]:
     return list(Written().values())
 
 
-@dataclass(frozen=True, slots=True)
-class Consent:
-    """The question whose yes makes a stranger a person with rows of their own."""
-
-    flow: str
-    text: Text
-
-    @property
-    def key(self) -> str:
-        """What its answer is called in the log."""
-        return self.text.key
-
-    @property
-    def payload(self) -> str:
-        """How the payloads of its buttons begin."""
-        return f"{self.flow}.{BOOK[self.flow].flow.version}.{self.key}."
-
-    @property
-    def version(self) -> int:
-        """That of its text."""
-        return self.text.version
-
-
-@dataclass(frozen=True, slots=True)
-class Catalogue:
-    """All that the bot needs to know of the flows (``companion.conversation.catalogue``)."""
-
-    book: Book
-    consents: tuple[Consent, ...]
-    consent_again: str
-    consent_due: Condition
-    coach_welcome: str
-
-
 COACH_WELCOME = "coach_welcome"
 LINK = "link"
 BOOK: Book = Book(Flows(Written()), home="home", pain="pain", link=LINK)
-CATALOGUE = Catalogue(BOOK, (Consent("welcome", LIFTER), Consent(COACH_WELCOME, COACH)), AGAIN, DUE, COACH_WELCOME)
+CATALOGUE = Catalogue(BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER), (COACH_WELCOME, COACH))),
+                      AGAIN, DUE, COACH_WELCOME)
+"""All that the bot needs to know of the flows."""

@@ -9,36 +9,35 @@ from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import Number
+from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS
 from flows.coach_shared import COACHES, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
 
-ACTS = ("pin_depth", "pin_load", "drill", "ask_for", "retest", "overrule", "reviewed", "unreviewed")
-REASONED = ("pin_depth", "pin_load", "drill", "overrule")
+ACTS = {act.name: act for act in COACH_ACTS.values() if act.flow == "coach_act"}
+REASONED = tuple(act.name for act in ACTS.values() if act.reason)
+NEEDS_REASON = tuple(act.name for act in ACTS.values() if act.reason == "must")
 
 
 def act_facts(known: Known) -> dict[str, Value]:
-    """Of whom, and which act; one that is not there is "none". ``which``: the number of the act it takes back."""
+    """Return of whom, and which act; one that is not there is "none". ``which``: the number of the act it takes back."""
     facts = asked_of(known)
     what, _, which = str(facts["asked_what"]).partition("-")
     return {"of": facts["of"], "what": what if what in ACTS else "none", "which": which}
 
 
 def value_of(got: Facts, side: str) -> Value:
-    """The act's value: what was chosen."""
-    if got.get("what") == "overrule":
-        return f"{got.get('finding', '')} {got.get('ruling', '')}" if "finding" in got and "ruling" in got else ""
-    if got.get("what") == "reviewed":
-        return "reviewed"
-    if got.get("what") == "unreviewed":
-        return got.get("which", "")
-    value = got.get(str(got.get("what", "")), "")
-    return f"{value:g}" if isinstance(value, float) else value
+    """Return the act's value: the answers it is made of, its name where it asks for none, "" while one is missing."""
+    act = ACTS.get(str(got.get("what", "")))
+    if act is None or not all(key in got for key in act.asks):
+        return ""
+    said = " ".join(f"{value:g}" if isinstance(value := got[key], float) else str(value) for key in act.asks)
+    return said if act.asks else act.name
 
 
 def ready(got: Facts, side: str) -> Value:
-    """Whether everything an act needs was said; an overruling needs its reason."""
-    whole = bool(value_of(got, "")) and (got.get("what") != "overrule" or "reason" in got)
+    """Return "yes" if everything was said that the act needs, its reason where it must have one."""
+    whole = bool(value_of(got, "")) and (got.get("what") not in NEEDS_REASON or "reason" in got)
     return "yes" if whole else "no"
 
 
@@ -66,11 +65,11 @@ FLOW = Flow(
             ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=WHAT.is_("overrule")),
         Ask("ruling", "How do you see it? The computed one stays beside it.", choice(
             ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open"),
-            ("as_computed", "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
+            (AS_COMPUTED, "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
         Ask("reason", "Your reason, in a few words? The lifter can read it.", Words(limit=300, example_text="seen in person on Tuesday"),
             free=True, only_if=WHAT.one_of(*REASONED)),
         Do(Act("{what}", "{of}", "{value}", "{reason}"), READY.is_("yes")),
-        Tell("An overruling needs its reason; nothing has changed.", WHAT.is_("overrule") & READY.is_("no")),
-        Tell("Nothing has changed.", ~WHAT.is_("overrule") & READY.is_("no")),
+        Tell("An overruling needs its reason; nothing has changed.", WHAT.one_of(*NEEDS_REASON) & READY.is_("no")),
+        Tell("Nothing has changed.", ~WHAT.one_of(*NEEDS_REASON) & READY.is_("no")),
     ),
 )

@@ -14,13 +14,14 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
+from companion.screening.levels import REFERRED
 from companion.screening.safety import Level, worst
 from flows.safety_facts import tomorrow
 from flows.shared import WELCOMED
 
 USUAL = fact("how")
 STANDING = Fact("stood", values=tuple(level.value for level in Level))
-SENT = STANDING.one_of("clinician", "same_day", "emergency")
+SENT = STANDING.one_of(*REFERRED)
 
 
 def what_stood(known: Known) -> dict[str, Value]:

@@ -8,7 +8,7 @@ WHAT = fact("what")
 
 
 def kept_facts(known: Known) -> dict[str, Value]:
-    """How long answers are kept, in words; whoever runs the bot may have set a limit."""
+    """Return how long answers are kept, in words; whoever runs the bot may have set a limit."""
     months = known.facts.get("keep.months")
     if not isinstance(months, float):
         return {"kept": "Everything you answered is kept in this bot's file."}

@@ -8,9 +8,10 @@ from companion.calendar.preferences import wishes_from
 from companion.calendar.prompts import Wishes
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import Clock
-from companion.conversation.effects import Find, Remind, Replan
+from companion.conversation.effects import Find, Replan, StopReminders
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import choice
+from companion.reminders.kinds import KINDS
 from flows.shared import WELCOMED
 
 _OFF = (r"(?:stop|cancel|end|turn off|switch off|disable|no more)(?: sending| all| any| of| my| the| me)* (?:reminders?|notifications?)|"
@@ -21,10 +22,12 @@ BEFORE, QUIET = fact("before"), fact("quiet")
 SCOPE = Fact("scope", values=("all", "briefly", "quiet", "off"))
 """All of it; only what a first plan needs; only the quiet hours; no reminders any more."""
 OFF = SCOPE.is_("off")
+GOES_ON = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
+"""The sentences of the kinds that nothing ends."""
 
 
 def times_now(known: Known) -> dict[str, Value]:
-    """The wishes as they stand, and the quiet hours in words."""
+    """Return the wishes as they stand, and the quiet hours in words."""
     wishes = wishes_from(known.facts)
     begin, end = (f"{at:%H:%M}" for at in wishes.quiet)
     scope = ("quiet" if "quiet" in known.asked else "briefly" if known.asked == "briefly" else
@@ -34,7 +37,7 @@ def times_now(known: Known) -> dict[str, Value]:
 
 
 def new_wishes(got: Facts, side: str) -> Value:
-    """The wishes after the answers so far."""
+    """Return the wishes after the answers so far."""
     before, evening, begin, end = str(got.get("wishes_now", Wishes().dumps())).split()
     if str(got.get("before", "")).isdecimal():
         before = str(got["before"])
@@ -46,7 +49,7 @@ def new_wishes(got: Facts, side: str) -> Value:
 
 
 def quiet_after(got: Facts, side: str) -> Value:
-    """The quiet hours in words, after the answers so far."""
+    """Return the quiet hours in words, after the answers so far."""
     begin, end = (f"{at:%H:%M}" for at in Wishes.loads(str(new_wishes(got, ""))).quiet)
     return f"Nothing from me between {begin} and {end}." if begin != end else "I may write at any hour."
 
@@ -74,12 +77,11 @@ FLOW = Flow(
             only_if=QUIET.is_("other") & fact("quiet_from").known),
         Do(Find("squat.wishes", "{new_wishes}", "told by the lifter")),
         Do(Find("squat.no_prompts", "yes", "told by the lifter"), BEFORE.is_("none") | OFF),
-        Do(Remind("retest", "retest", ""), OFF),
-        Do(Remind("screen", "screen", ""), OFF),
+        Do(StopReminders(), OFF),
         Do(Find("squat.no_prompts", "no", "told by the lifter"), BEFORE.known & ~BEFORE.is_("none")),
         Do(Replan()),
-        Tell("Done: no reminders of squat days or tests. Only on the morning after something hurt I still ask once how it is. Your "
-             "squat days stay planned; “reminder times” turns their reminders on again.", OFF),
+        Tell(f"Done: no reminders of squat days or tests. {GOES_ON} Your squat days stay planned; “reminder times” turns their "
+             "reminders on again.", OFF),
         Tell("Good. I write nothing about squat days; say “squatting” on the day and I am there.", BEFORE.is_("none")),
         Tell("Good: the evening before, at {evening_now}. {quiet_after} “Reminder times” changes that.",
              SCOPE.is_("briefly") & BEFORE.is_("0")),

@@ -14,27 +14,28 @@ from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Calendar
 from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
+from companion.reminders.kinds import KINDS
+from companion.screening.levels import REFERRED
 from flows.shared import WELCOMED
 
 SHOWN = 5
-SEEN_FIRST = fact("safety.level").one_of("clinician", "same_day", "emergency")
-OTHERS = {"retest": "test again", "screen": "tests, when rested", "morning": "how it is the morning after"}
+SEEN_FIRST = fact("safety.level").one_of(*REFERRED)
 
 
 def coming_facts(known: Known) -> dict[str, Value]:
-    """The next reminders in words, soonest first."""
+    """Return the next reminders in words, soonest first; each kind as its row lists it."""
     zone = zone_from(known.facts, known.now)
     today = date.fromisoformat(str(known.facts["today"]))
     done = answered_until(known.facts)
     rows: list[tuple[datetime, str]] = []
-    if prompted(known.facts):
-        told = frozenset((done,) if done else ())
-        for squat, at in islice(prompts(plan_from(known.facts), wishes_from(known.facts), zone, known.now, told), SHOWN):
-            local = at.astimezone(zone_of(zone)).replace(tzinfo=None)
-            rows.append((local, f"squat day {day_words(squat, today)}"))
-    for kind, words in OTHERS.items():
-        if wall := known.facts.get(f"due.{kind}"):
-            rows.append((datetime.fromisoformat(str(wall)), words))
+    for kind in KINDS.values():
+        if kind.when == "before_squat_day" and prompted(known.facts):  # the row is the next of them only
+            told = frozenset((done,) if done else ())
+            for squat, at in islice(prompts(plan_from(known.facts), wishes_from(known.facts), zone, known.now, told), SHOWN):
+                local = at.astimezone(zone_of(zone)).replace(tzinfo=None)
+                rows.append((local, kind.listed.format(day=day_words(squat, today))))
+        elif kind.listed and not kind.planned and (wall := known.facts.get(f"due.{kind.name}")):
+            rows.append((datetime.fromisoformat(str(wall)), kind.listed))
     lines = [f"{_capital(day_words(SquatDay(at.date(), at.time()), today))}: {words}." for at, words in sorted(rows)[:SHOWN]]
     return {"any": "yes", "lines": "\n".join(lines)} if lines else {"any": "no" if prompted(known.facts) else "off"}
 

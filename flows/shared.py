@@ -5,17 +5,13 @@ from __future__ import annotations
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Gate
 from companion.conversation.kinds import Choice, choice
+from companion.screening.levels import LEVEL_WORDS
+from companion.screening.safety import Level
 
 LEVEL = fact("safety.level")
 
-EMERGENCY = ("What you told me can be an emergency. Go to an emergency department or call your emergency number now, and "
-             "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”.")
-SAME_DAY = ("What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No squats, "
-            "tests or drills until you have been seen; then, from tomorrow, say “safety check”.")
-CLINICIAN = ("Please see a doctor or physiotherapist before any squats, tests or drills. Once one has cleared you, say “safety check” "
-             "and we start from there.")
-NOT_TODAY = "No squats, tests or drills today. Rest, and keep moving gently. From tomorrow, say “safety check” to begin again."
-NO_LOAD = "No squats or loaded work today. Floor tests are fine; the rest waits until tomorrow."
+EMERGENCY, SAME_DAY, CLINICIAN, NOT_TODAY, NO_LOAD = (LEVEL_WORDS[level].lifter for level in (
+    Level.EMERGENCY, Level.SAME_DAY, Level.CLINICIAN, Level.NOT_TODAY, Level.NO_LOAD))
 BARRED = "Lying on the back and deep folds are left out in pregnancy, so this test stays shut. That is a precaution."
 
 _SEEN_FIRST = fact("safety.may_open").is_("no")

@@ -17,11 +17,11 @@ from click.testing import CliRunner
 
 from companion.app.onboarding import Strangers
 from companion.cli import main as cli
-from companion.coach.views import ACTS, VIEWS
+from companion.coach.views import VIEWS
 from companion.port import Address, Inbound, Tapped, Typed
 from companion.record import coaching, operator_requests, people
+from companion.screening.coach_acts import COACH_ACTS
 from flows.catalogue import BOOK, CATALOGUE
-from flows.coach_act import ACTS as ACTS_ASKED
 from flows.coach_shared import COACHES as COACHES_ONLY
 from tests.coach.test_actions import Gym
 
@@ -161,8 +161,8 @@ def cells(row: str) -> Iterator[tuple[str, Address, bool]]:
 
 def test_the_tables_leave_nothing_out():
     assert set(OPENS) == set(REACHES) == set(BOOK.flows)
-    assert {name for name in PAST_THE_BUTTON if name.startswith("act ")} == {f"act {act}" for act in ACTS_ASKED}
-    assert {act for act, _ in ACTS} | {"unreviewed"} == set(ACTS_ASKED)  # that one is offered where a review is confirmed
+    assert {name for name in PAST_THE_BUTTON if name.startswith("act ")} == {
+        f"act {act.name}" for act in COACH_ACTS.values() if act.flow == "coach_act"}
 
 
 async def test_each_flow_begins_for_whom_the_table_says(house):

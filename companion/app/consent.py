@@ -19,7 +19,7 @@ from companion.conversation.step import Taken, step
 
 
 def renewal(book: Book, flow: str, session: Session, event: Happening, known: Known) -> Taken | None:
-    """What an event leads to where somebody must be asked by ``flow`` first; None where it is to be taken as always.
+    """Return the step an event leads to where somebody must be asked by ``flow`` first; None where it is to be taken as always.
 
     A flow they began, or picked from the menu, begins after the yes; an answer to another question is not taken, and that
     question comes again.
@@ -43,12 +43,12 @@ def renewal(book: Book, flow: str, session: Session, event: Happening, known: Kn
 
 
 def asked(flow: str, session: Session) -> bool:
-    """Whether the question is open."""
+    """True if the question is open."""
     return any(frame.flow == flow for frame in session.stack)
 
 
 def may_ask(book: Book, flow: str, session: Session) -> bool:
-    """Whether to send the question unasked: not a second time, and not into the middle of what goes before it."""
+    """True if the question may be sent unasked: not a second time, and not into the middle of what goes before it."""
     return not any(frame.flow == flow for stack in (session.stack, *session.parked) for frame in stack) and not _goes_first(book, session)
 
 
@@ -58,12 +58,12 @@ def _goes_first(book: Book, session: Session) -> bool:
 
 
 def _heard(session: Session) -> bool:
-    """Whether it is being asked if something hurt."""
+    """True if the short question in between asks whether something hurt."""
     return session.aside is not None and session.aside.about in ("ache", "stop")
 
 
 def _takes(effects: Iterable[Effect]) -> bool:
-    """Whether something is taken from what was sent; a stop takes at most the answer back before which a hold was broken off."""
+    """True if something of what was sent is taken; a stop takes at most the answer back before which a hold was broken off."""
     return not all(isinstance(effect, Say | Ended) or (isinstance(effect, Record) and effect.status == "withdrawn") for effect in effects)
 
 

@@ -1,5 +1,4 @@
-"""What the running bot does once a night: rows that are needed no more go, answers older than the setting are thinned, a backup is
-made."""
+"""Nightly housekeeping of the running bot: remove rows that are needed no more and answers older than the setting, make a backup."""
 
 from __future__ import annotations
 
@@ -18,10 +17,10 @@ from companion.record.writer import CommitFailed
 _log = logging.getLogger(__name__)
 
 LOOK_SECONDS: Final = 3600
-"""How often the bot looks whether today's is done: our choice."""
+"""Seconds between two looks whether today's is done; our choice."""
 
 RUNS_AT_ONCE: Final = 10
-"""Whose answers go in one commit: some 70, a few milliseconds; our choice."""
+"""Runs whose answers go in one commit: some 70 answers, a few milliseconds; our choice."""
 
 TIDIED: Final = "tidied"
 """The mark of the last day on which rows that are needed no more were looked for."""
@@ -102,7 +101,7 @@ async def _thin_all(companion: Companion, months: int) -> bool:
 
 
 async def _thin_one(companion: Companion, person: int, cut: datetime) -> int | None:
-    """How many answers of one person went; None where that failed, which takes nothing of the others with it."""
+    """Remove one person's answers that may go; returns how many, None where that failed, which takes nothing of the others with it."""
     do, answers = companion.writer.do, 0
     try:
         runs = await do(partial(going, person=person, cut=cut))
@@ -117,5 +116,5 @@ async def _thin_one(companion: Companion, person: int, cut: datetime) -> int | N
 
 
 def _same_day(mark: tuple[float | str, datetime] | None, now: datetime) -> bool:
-    """Whether a mark was made today; a day is UTC's, as a backup's is."""
+    """True if a mark was made today; a day is UTC's, as a backup's is."""
     return mark is not None and mark[1].date() == now.date()

@@ -9,7 +9,7 @@ from datetime import datetime
 from typing import Final, NamedTuple
 
 from companion.conversation.catalogue import Catalogue
-from companion.conversation.effects import Effect, Record, Say
+from companion.conversation.effects import Alert, Began, Effect, Ended, Find, Record, Remind, Reopened, Say
 from companion.conversation.events import Happening, Settle
 from companion.conversation.flow import Known
 from companion.conversation.session import Frame, Session
@@ -19,6 +19,9 @@ from companion.record import coaching
 
 STRANGERS_MOST: Final = 10_000
 """Conversations held at once; the oldest of more than these begins anew. Our choice."""
+
+KEPT_AT_A_YES: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
+"""Effects from before somebody agreed that are kept once they do; what else they wished for then is not done afterwards."""
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
 
@@ -33,7 +36,7 @@ class Agreed(NamedTuple):
 
 
 class Heard(NamedTuple):
-    """What became of a turn: what is said, unkept; whether they agreed, or which version of the text they refused."""
+    """The outcome of a turn: what is said, unkept; whether they agreed, or which version of the text they refused."""
 
     said: list[Say]
     agreed: Agreed | None = None
@@ -50,13 +53,13 @@ class _Stranger:
         self.codes = 0
 
     def take(self, catalogue: Catalogue, event: Happening, known: Known) -> tuple[Effect, ...]:
-        """One step."""
+        """Take one step; returns its effects."""
         self.session, effects = step(catalogue.book, self.session, event, known)
         self.effects += effects
         return effects
 
     def settle(self, catalogue: Catalogue, known: Known) -> list[Say]:
-        """Go on until they are waited for; gives what is said."""
+        """Step until the conversation waits for them; returns what is said."""
         said: list[Say] = []
         while unsettled(self.session):
             said += _says(self.take(catalogue, Settle(), known))
@@ -71,12 +74,12 @@ class Strangers:
         self._waiting: OrderedDict[Address, _Stranger] = OrderedDict()
 
     def at(self, address: Address) -> Session | None:
-        """Where somebody is; None where they have not written."""
+        """Return the session of somebody who has written; None of anybody else."""
         stranger = self._waiting.get(address)
         return stranger.session if stranger else None
 
     def hear(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> Heard:
-        """A turn that keeps nothing; the file is only asked whether a code is good."""
+        """Take a turn that keeps nothing; the file is only asked whether a code is good."""
         flows, event = self._catalogue, inbound.event
         known = Known({"today": now.date().isoformat(), "coach": "no", "is_coach": "no"}, now)
         stranger = self._waiting.pop(inbound.address, None)
@@ -84,7 +87,7 @@ class Strangers:
             stranger = _Stranger()
             self._brought(db, stranger, event, now)
             first = stranger.settle(flows, known)
-            if not (isinstance(event, Tapped) and any(event.data.startswith(one.payload) for one in flows.consents)):
+            if not (isinstance(event, Tapped) and any(event.data.startswith(flows.payload(one)) for one in flows.consents)):
                 return self._waits(inbound.address, stranger, first)  # it can't be an answer to a question they had not seen
         if self._brought(db, stranger, event, now):
             return self._waits(inbound.address, stranger, stranger.settle(flows, known) or [Say(CODE_KEPT)])
@@ -95,7 +98,7 @@ class Strangers:
             return self._waits(inbound.address, stranger, _says(effects) + stranger.settle(flows, known))
         if decided[1] != "yes":
             return Heard(_says(effects), refused=decided[0].version)
-        kept = [effect for effect in stranger.effects if not isinstance(effect, Say)]
+        kept = [effect for effect in stranger.effects if isinstance(effect, KEPT_AT_A_YES)]
         return Heard([], Agreed(stranger.session, kept, _says(effects), stranger.code))
 
     def _waits(self, address: Address, stranger: _Stranger, said: list[Say]) -> Heard:
@@ -105,7 +108,7 @@ class Strangers:
         return Heard(said)
 
     def _brought(self, db: sqlite3.Connection, stranger: _Stranger, event: Happening, now: datetime) -> bool:
-        """Whether a stranger brings a code that is good for something; a coach's leads to a welcome of its own."""
+        """True if a stranger brings a code that is good for something; a coach's leads to a welcome of its own."""
         flows = self._catalogue
         code = flows.book.code(event.text) if isinstance(event, Typed) else None
         if code is None or stranger.codes >= coaching.TRIES_MOST:

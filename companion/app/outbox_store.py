@@ -22,7 +22,7 @@ class CompanionOutbox:
         self._note = companion.writer.note if busy else companion.writer.do
 
     async def due(self, now: datetime) -> Sequence[Outgoing]:
-        """The oldest waiting message of each address, what is held in memory first."""
+        """Return the oldest waiting message of each address, what is held in memory first."""
         unkept = self._companion.unkept
         first: dict[Address, Outgoing] = {}
         for message in unkept.values():
@@ -36,31 +36,31 @@ class CompanionOutbox:
         return message.address == self._only if self._only else message.address.channel == self._channel
 
     async def next_due(self, now: datetime) -> datetime | None:
-        """When to look again; None where nothing waits."""
+        """Return the moment to look again; None where nothing waits."""
         if any(map(self._mine, self._companion.unkept.values())):
             return now
         with reading():
             return outbox.next_due(self._companion.db.conn, self._channel, now)
 
     async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:
-        """It arrived."""
+        """Note that a message arrived."""
         if self._companion.unkept.pop(id, None) is None:
             await self._note(lambda db: outbox.mark_sent(db, id, at, message_id))
         self._companion.watch.message_sent()
 
     async def mark_dropped(self, id: int, at: datetime, reason: str) -> None:
-        """It is given up."""
+        """Note that a message is given up."""
         if self._companion.unkept.pop(id, None) is None:
             await self._companion.writer.do(lambda db: outbox.mark_dropped(db, id, at, reason))
         self._companion.watch.message_dropped(reason_class(reason))
 
     async def mark_tried(self, id: int, at: datetime) -> None:
-        """It failed this time."""
+        """Note that a try failed."""
         if id > 0:
             await self._companion.writer.do(lambda db: outbox.mark_tried(db, id, at))
 
     async def mark_gone(self, address: Address, at: datetime, reason: str) -> None:
-        """Nobody is there any more: nothing more is sent until they write again."""
+        """Note that nobody is there any more: nothing more is sent until they write again."""
         unkept = [id for id, message in self._companion.unkept.items() if message.address == address]
         for id in unkept:
             del self._companion.unkept[id]

@@ -1,4 +1,4 @@
-"""Who sends very much at once is slowed and told so once; what speaks of pain, and stop, are always heard."""
+"""The rate limit: who sends very much at once is slowed and told so once; pain and stop are always heard."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from companion.language.phrases import Phrase, hear
 from companion.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
 
 WITHIN: Final = timedelta(minutes=1)
-"""How long messages are counted before the count begins anew; our choice."""
+"""Time for which messages are counted before the count begins anew; our choice."""
 
 TAKEN_MOST: Final = 40
 """Messages of one person taken within that time: our choice. A questionnaire answered by taps as fast as they can be read
@@ -23,12 +23,11 @@ stays below it."""
 COUNTED_MOST: Final = 10_000
 """Addresses counted at a time; the one counted longest is forgotten first. Our choice."""
 
-SLOWER: Final = ("That was very much at once, so I stop reading for a minute. Then the question above still stands. "
-                 "If something hurts, write it: that I always read.")
+SLOWER: Final = "That's a lot at once. I'll pause for a minute. If something hurts, say so; I always read that."
 
 
 class Pace(Enum):
-    """What becomes of a message: taken; not taken and said so; not taken."""
+    """The fate of a message: taken; not taken and told so; not taken."""
 
     TAKE = "take"
     TELL = "tell"
@@ -37,7 +36,7 @@ class Pace(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Count:
-    """How many messages an address has sent since a moment."""
+    """The number of messages an address has sent since a moment."""
 
     since: datetime
     sent: int
@@ -51,7 +50,7 @@ def counted(before: Count | None, at: datetime) -> Count:
 
 
 def pace_of(count: Count) -> Pace:
-    """What becomes of the latest message of a count."""
+    """Return the fate of the latest message of a count."""
     if count.sent <= TAKEN_MOST:
         return Pace.TAKE
     return Pace.TELL if count.sent == TAKEN_MOST + 1 else Pace.HUSH

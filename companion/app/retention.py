@@ -1,4 +1,4 @@
-"""Which answers of a person may go with time, and their going. What a decision of today still rests on stays, however old.
+"""Retention: which answers of a person may go with time. What a decision of today still rests on stays, however old.
 
 Runs go whole or not at all, so that an answer is never there without what it replaced, nor half a test. What stays of each kind
 is the shortest tail of its runs that says the same as all of them: a newer run never goes while an older one stays in its place.
@@ -38,8 +38,8 @@ from companion.screening.screen import Answer, screen_from
 from companion.screening.sessions import WARM_FOR
 from companion.screening.squat_days import AFTER, DAY, about, days_told
 
-AGREED: Final = frozenset(("welcome", "coach_welcome", "consent_again", "link_request", "leave_coach"))
-"""What somebody agreed to, and when: never thinned."""
+AGREEMENTS: Final = frozenset(("welcome", "coach_welcome", "consent_again", "link_request", "leave_coach"))
+"""Flows in which somebody agrees to something: their answers never go."""
 
 WEIGHED: Final = frozenset(("safety_check", "pain", "morning", "about_you"))
 """Of these the run of the latest answer to each question stays: clearance, limits and history are not asked every time."""
@@ -48,14 +48,14 @@ HOLDING: Final = frozenset(("welcome", "coach_welcome", "consent_again", "safety
 """Questions that stay open however long nobody answers."""
 
 def months_before(now: datetime, months: int) -> datetime:
-    """So many calendar months before a moment; the last day of a shorter month."""
+    """Return the moment so many calendar months before; the last day of a shorter month."""
     year, month = divmod(now.year * 12 + now.month - 1 - months, 12)
     last = (date(year + (month == 11), (month + 1) % 12 + 1, 1) - timedelta(days=1)).day
     return now.replace(year=year, month=month + 1, day=min(now.day, last))
 
 
 def going(db: sqlite3.Connection, person: int, cut: datetime) -> list[str]:
-    """The runs of a person that were over by ``cut`` (those never ended: begun by it) and whose answers nothing of today rests on,
+    """Return the runs of a person that were over by ``cut`` (those never ended: begun by it) and whose answers nothing of today rests on,
     oldest first. What they left half done that long ago is given up first, so that nobody goes on with one of these meanwhile; what
     comes meanwhile can only make more of them go."""
     runs = expiry.runs_of(db, person)
@@ -73,8 +73,8 @@ def going(db: sqlite3.Connection, person: int, cut: datetime) -> list[str]:
 
 
 def let_go(session: Session, cut: datetime, before: set[str]) -> Session:
-    """A session without what was left so long ago: parked flows begun by then, and where nobody wrote since, what was asked last, but
-    for questions that hold. ``before``: the runs begun by ``cut``."""
+    """Return a session without what was left so long ago: parked flows begun by then, and where nobody wrote since, what was
+    asked last, but for questions that hold. ``before``: the runs begun by ``cut``."""
     at = _moment(session.at)
     parked = tuple(stack for stack in session.parked if not any(frame.run in before for frame in stack))
     last = None if session.last and session.last.run in before else session.last
@@ -86,18 +86,17 @@ def let_go(session: Session, cut: datetime, before: set[str]) -> Session:
 
 
 def _runs_in(session: Session) -> frozenset[str]:
-    """The runs that a session may still go on with."""
+    """Return the runs that a session may still go on with."""
     stacks = (session.stack, *session.parked, (session.last,) if session.last else ())
     return frozenset(frame.run for stack in stacks for frame in stack)
 
 
 def staying(runs: Sequence[Run], rows: Sequence[Row], facts: Mapping[str, Kept], cut: datetime) -> frozenset[str]:
-    """The runs whose answers stay. ``runs``: those with answers, oldest first; ``rows``: the whole log, oldest first."""
+    """Return the runs whose answers stay. ``runs``: those with answers, oldest first; ``rows``: the whole log, oldest first."""
     zone = zone_from({name: kept.value for name, kept in facts.items()}, cut)
-    answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
-               for row in rows]
+    answers = list(map(log.as_answer, rows))
     moments = [at for at in (_told(facts, "outcome.before"), _told(facts, "outcome.at")) if at is not None]
-    stay = {run.run for run in runs if run.over > cut or run.flow in AGREED}
+    stay = {run.run for run in runs if run.over > cut or run.flow in AGREEMENTS}
     stay |= set({run.flow: run.run for run in runs if run.ending == "done"}.values())
     stay |= set({(row.flow, row.key): row.run for row in answers if row.flow in WEIGHED and row.status == "ok"}.values())
     for at in moments:  # pain as it was told before the results is held against pain since
@@ -119,8 +118,8 @@ def staying(runs: Sequence[Run], rows: Sequence[Row], facts: Mapping[str, Kept],
 
 
 def _of_test(runs: Sequence[Run], answers: Sequence[Answer], moments: Sequence[datetime], zone: str) -> set[str]:
-    """The runs of one test that stay: from as many sessions before each result as a retest averages, and further back until the screen
-    is the same as with all of them, now and as it was at each result."""
+    """Return the runs of one test that stay: from as many sessions before each result as a retest averages, and further back
+    until the screen is the same as with all of them, now and as it was at each result."""
     if not runs:
         return set()
     first, ends = len(runs), [*moments, datetime.max.replace(tzinfo=UTC)]
@@ -145,7 +144,7 @@ def _of_test(runs: Sequence[Run], answers: Sequence[Answer], moments: Sequence[d
 
 
 def _days_since(facts: Mapping[str, Kept], zone: str) -> str | None:
-    """From which date on the squat days make the depth to keep to: "" for all, None where none is set."""
+    """Return the date from which on the squat days make the depth to keep to: "" for all, None where none is set."""
     since = []
     if band_of(_text(facts, "depth.pin")):
         since.append(_text(facts, "depth.pinned_on"))
@@ -156,8 +155,8 @@ def _days_since(facts: Mapping[str, Kept], zone: str) -> str | None:
 
 
 def _of_days(runs: Sequence[Run], answers: Sequence[Answer], since: str | None, zone: str) -> set[str]:
-    """The runs about squat days that stay: those the depth is worked out from, all since the first lot of the trial, and so many before
-    that each of their days says the same as it does with all of them."""
+    """Return the runs about squat days that stay: those the depth is worked out from, all since the first lot of the trial, and
+    so many before that each of their days says the same as it does with all of them."""
     drawn = {row.run for row in answers if row.flow == DAY and row.key == "lot"}
     older: Callable[[Run], bool] = lambda run: run.run not in drawn and (  # noqa: E731
         since is None or about(run.asked, run.began, local_date(run.began, zone)).isoformat() < since)

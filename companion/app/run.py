@@ -48,7 +48,7 @@ def pictured(companion: Companion, clock: Clock) -> Iterator[Shelf]:
 
 
 async def opening(companion: Companion, address: Address) -> Sequence[Outgoing]:
-    """What a person should see when their screen opens."""
+    """Return what a person should see when their screen opens."""
     return [unkept(-1, address, say) for say in await companion.open(address)]
 
 
@@ -63,9 +63,10 @@ async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> No
                 await tidy(companion)
             first = await opening(companion, Address(terminal.CHANNEL, name))
             if terminal.is_interactive():
-                await terminal.chat(companion, store, clock, name, first, woken, SWEEP_SECONDS, pictures, load_all)
+                await terminal.chat(companion.take, companion.sweep, store, clock, name, first, woken, SWEEP_SECONDS, pictures, load_all)
             else:
-                await terminal.chat_piped(companion, store, clock, name, first, sys.stdin, sys.stdout, pictures, load_all)
+                await terminal.chat_piped(companion.take, companion.sweep, store, clock, name, first, sys.stdin, sys.stdout, pictures,
+                                          load_all)
 
 
 @contextlib.asynccontextmanager

@@ -11,22 +11,18 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from pathlib import Path
 from string import ascii_lowercase
-from typing import Final, Protocol, TextIO
+from typing import Final, TextIO
 
 from companion.base.clock import Clock
 from companion.channels.pictures import Pictures
-from companion.port import Address, Button, Event, Inbound, Outgoing, Store, Tapped, Typed
+from companion.port import Address, Button, Event, Inbound, Outgoing, Store, Take, Tapped, Typed
 
 CHANNEL: Final = "terminal"
 _TIMED_MOST = timedelta(minutes=10)
 
 
-class Bot(Protocol):
-    """What a terminal needs of the companion."""
-
-    async def take(self, inbound: Inbound) -> None: ...
-
-    async def sweep(self) -> int: ...
+Sweep = Callable[[], Awaitable[object]]
+"""Decides on what is due by itself."""
 
 
 @dataclass(slots=True)
@@ -101,7 +97,7 @@ async def picture_of(message: Outgoing, pictures: Pictures | None) -> tuple[str,
     return (f"  {found.words} Saved: {found.path}", found.path) if saved else (f"  {found.words}", None)
 
 
-async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
+async def chat_piped(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
                      lines: TextIO, out: TextIO, pictures: Pictures | None = None,
                      meanwhile: Callable[[], object] = lambda: None) -> None:
     """One reply a line, plain text out, until the input ends. Reminders that are due are offered before each reply.
@@ -120,15 +116,15 @@ async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: S
     for message in opening:
         print(*screen.lines(message), "", sep="\n", file=out, flush=True)
     if not opening:
-        await bot.take(Inbound(address, Typed("hello"), name=name))
-    await bot.sweep()
+        await take(Inbound(address, Typed("hello"), name=name))
+    await sweep()
     await show()
     asyncio.get_running_loop().run_in_executor(None, meanwhile)
     for line in lines:
         reply = line.rstrip("\n")
         if reply.strip():
-            await bot.take(Inbound(address, screen.event(reply), name=name))
-            await bot.sweep()
+            await take(Inbound(address, screen.event(reply), name=name))
+            await sweep()
             await show()
 
 
@@ -145,7 +141,7 @@ def drawn(lines: Sequence[str], width: int) -> str:
     return "\n".join(["╭" + "─" * (widest + 2) + "╮", *body, "╰" + "─" * (widest + 2) + "╯"])
 
 
-async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
+async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
                woken: asyncio.Event, sweep_seconds: float, pictures: Pictures | None = None,
                meanwhile: Callable[[], object] = lambda: None) -> None:
     """The chat at a terminal, until the input ends: bubbles, numbered answers, countdowns, reminders as they fall due.
@@ -184,15 +180,15 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
             woken.clear()
             if pause > 0:
                 await _first(woken.wait(), clock.sleep(min(pause, sweep_seconds)))
-                await bot.sweep()
+                await sweep()
 
     session: PromptSession[str] = PromptSession()
     with patch_stdout(raw=True):
         for message in opening:
             await draw(message)
         if not opening:
-            await bot.take(Inbound(address, Typed("hello"), name=name))
-        await bot.sweep()
+            await take(Inbound(address, Typed("hello"), name=name))
+        await sweep()
         delivering = asyncio.create_task(deliver())
         asyncio.get_running_loop().run_in_executor(None, meanwhile)
         try:
@@ -200,7 +196,7 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
                 reply = await session.prompt_async(lambda: ANSI(f"{counting.left()}{_BOLD}you › {_PLAIN}"),
                                                    refresh_interval=0.5)
                 if reply.strip():
-                    await bot.take(Inbound(address, screen.event(reply), name=name))
+                    await take(Inbound(address, screen.event(reply), name=name))
                     woken.set()
         except (EOFError, KeyboardInterrupt):
             print(f"{_DIM}Kept. Start again to go on from here.{_PLAIN}")

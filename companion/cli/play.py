@@ -22,7 +22,7 @@ READING_SECONDS_A_WORD: Final = 0.25
 
 
 async def play(lines: script.Script, database: Path, say: Callable[[script.Line], None]) -> script.Script:
-    """Play a script against the whole companion on a file; gives the script with what the bot really said.
+    """Play a script against the whole companion on a file; returns the script with what the bot really said.
 
     ``say`` is told each line as it happens. Time passes where the script says so, and a moment with every reply.
     """
@@ -72,7 +72,7 @@ async def play(lines: script.Script, database: Path, say: Callable[[script.Line]
 
 
 async def play_here(file: Path, echo: Callable[[str], object], pace: float, accept: bool) -> int:
-    """Play a script file on a throw-away database, printing it; gives how many of the bot's messages differ.
+    """Play a script file on a throw-away database, printing it; returns how many of the bot's messages differ.
 
     Raises ValueError where the file is not a script, or taps a button that is not there.
     """
@@ -88,7 +88,7 @@ async def play_here(file: Path, echo: Callable[[str], object], pace: float, acce
 
 
 def differences(wanted: script.Script, real: script.Script) -> int:
-    """How many of the bot's messages are not as the script has them."""
+    """Return how many of the bot's messages are not as the script has them."""
     there = [line for line in wanted.lines if isinstance(line, script.Heard)]
     here = [line for line in real.lines if isinstance(line, script.Heard)]
     changed = SequenceMatcher(None, there, here, autojunk=False).get_opcodes()

@@ -33,6 +33,7 @@ from companion.record import log
 from companion.record.caseload import Standing, standings
 from companion.record.timestamps import moment_of
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.levels import REFERRED, words_of
 
 GROUPS: Final = ("hurt", "referred", "worse", "overdue", "new_result", "quiet", "fine")
 GROUP_WORDS: Final = {group: group.replace("_", " ") for group in GROUPS}
@@ -43,14 +44,13 @@ WORDS_MOST: Final = 90
 NAME_MOST: Final = 40
 """Characters of a name; our choice."""
 
-REFERRED: Final = {"clinician": "a clinician comes first", "same_day": "to be seen the same day", "emergency": "sent to emergency care"}
 WHERE_WORDS: Final = {"back": "lower back", "hip": "hip or groin", "leg": "leg", "knee": "knee", "ankle": "ankle or foot",
                       "chest": "chest, breath or faint", "other": "somewhere else"}
 RESULT_WORDS: Final = {"normal": "common rounding", "no_rounding": "no rounding seen", "load_question": "a question of load",
                        "likely": "a likely cause", "by_elimination": "a cause by elimination", "unexplained": "not explained",
                        "open": "still open"}
 MOVED_BACK: Final = re.compile(r"The back moved|a step back")
-"""How the words of a depth step begin where the back moved (screening.depth_steps), or say that it went back."""
+"""The words of a depth step where the back moved (screening.depth_steps), or say that it went back."""
 _SPACES: Final = re.compile(r"\s+")
 
 
@@ -68,7 +68,7 @@ class Line:
 
 
 def cut(text: str, most: int) -> str:
-    """A text of anybody's as one plain line of at most ``most`` UTF-16 units, which is what a chat counts."""
+    """Return a text of anybody's as one plain line of at most ``most`` UTF-16 units, which is what a chat counts."""
     clean = text if text.isprintable() else plain(text)  # what is printable has nothing that plain takes out
     clean = _SPACES.sub(" ", clean).strip()
     if len(clean) * 2 <= most or units(clean) <= most:
@@ -84,26 +84,26 @@ def cut(text: str, most: int) -> str:
 
 
 def units(text: str) -> int:
-    """How long a text is in UTF-16 units."""
+    """Return the length of a text in UTF-16 units."""
     return len(text) + sum(one > "\uffff" for one in text)
 
 
 def caseload(db: sqlite3.Connection, coach: int, now: datetime) -> list[Line]:
-    """Every lifter of a coach now, most urgent first; none for somebody who is no coach."""
+    """Return every lifter of a coach now, most urgent first; none for somebody who is no coach."""
     zone = coach_zone(db, coach, now)
     said = days_in(zone, now)
     return ordered([urgency(one, now, said) for one in standings(db, coach)])
 
 
 def ordered(lines: list[Line]) -> list[Line]:
-    """Lines by group, within one the heaviest and then the latest first."""
+    """Return lines by group, within one the heaviest and then the latest first."""
     lines.sort(key=lambda line: (line.weight, line.since), reverse=True)
     lines.sort(key=lambda line: GROUPS.index(line.group))
     return lines
 
 
 def coach_zone(db: sqlite3.Connection, coach: int, now: datetime) -> str:
-    """The zone a coach's own days go by."""
+    """Return the zone a coach's own days go by."""
     return zone_from({name: kept.value for name, kept in log.facts_of(db, coach).items()}, now)
 
 
@@ -111,7 +111,7 @@ Days = Callable[[datetime], str]
 
 
 def days_in(zone: str, now: datetime) -> Days:
-    """Names the day of a moment: "today", "yesterday", "Tuesday" within the week, "3 Mar" or "3 Mar 2025"."""
+    """Return a function that names the day of a moment: "today", "yesterday", "Tuesday" within the week, "3 Mar" or "3 Mar 2025"."""
     there = zone_of(zone)
     today = now.astimezone(there).date()
 
@@ -130,7 +130,7 @@ def _on(day: str) -> str:
 
 
 def urgency(one: Standing, now: datetime, said: Days) -> Line:
-    """The line of one lifter."""
+    """Return the line of one lifter."""
     found = ((group, *told) for group, judge in _JUDGES if (told := judge(one, now, said)))
     group, words, since = next(found, None) or ("fine", *_fine(one, said))
     weight = _CARE.index(_care(one)) if group in ("hurt", "referred") else 0
@@ -142,12 +142,13 @@ _CARE: Final = ("", *REFERRED)
 
 
 def _care(one: Standing) -> str:
-    """The care that the alert or the level that stands asks for, whichever is worse: a small pain hides no emergency."""
+    """Return the care that the alert or the level that stands asks for, whichever is worse: a small pain hides no emergency."""
     return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, one.level)), key=_CARE.index)
 
 
 def _hurt(one: Standing, now: datetime, said: Days) -> Found:
-    level = REFERRED.get(_care(one), "")
+    care = _care(one)
+    level = words_of(care).coach if care else ""
     if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
         told = _told(one) if one.hurt_at and one.hurt_at > one.open_at else ""
@@ -168,17 +169,16 @@ def _hurt(one: Standing, now: datetime, said: Days) -> Found:
 
 
 def _told(one: Standing) -> str:
-    """Where and how bad, as far as it was answered."""
+    """Return where and how bad, as far as it was answered."""
     where = WHERE_WORDS.get(str(one.where), str(one.where)) if one.where else ""
     return ", ".join(filter(None, (where, f"{one.bad:g} of 10" if isinstance(one.bad, int | float) else "")))
 
 
 def _referred(one: Standing, now: datetime, said: Days) -> Found:
-    words = REFERRED.get(str(one.level))
-    if words is None or one.level_at is None:
+    if one.level not in REFERRED or one.level_at is None:
         return None
     since = moment_of(one.level_at)
-    return f"{words}, since {said(since)}", since
+    return f"{words_of(one.level).coach}, since {said(since)}", since
 
 
 def _worse(one: Standing, now: datetime, said: Days) -> Found:
@@ -235,7 +235,7 @@ _JUDGES: Final = (("hurt", _hurt), ("referred", _referred), ("worse", _worse), (
 
 
 def moment(text: object) -> datetime | None:
-    """A moment from a fact; None where it is none."""
+    """Return a moment from a fact; None where it is none."""
     if not text:
         return None
     try:

@@ -13,13 +13,14 @@ from markupsafe import Markup
 from companion.coach.caseload import GROUP_WORDS, GROUPS, OVERDUE_AFTER, QUIET_AFTER, RESULT_WORDS, coach_zone, cut, days_in, urgency
 from companion.coach.names import lines_apart
 from companion.coach.page import POLICY, hash_of, rendered, source_of
-from companion.coach.report_sections import NAME_MOST
+from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.tables import Moments
 from companion.record import coaching
 from companion.record.caseload import Standing, standings
 from companion.record.report_data import standings_of_all
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.levels import UNCHECKED, words_of
 
 COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
 MEANINGS: Final = {
@@ -53,13 +54,13 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
                    reverse=True)
     found.sort(key=lambda pair: GROUPS.index(pair[0].group))
     apart = {line.person: line.name for line in lines_apart(db, coach, [line for line, _ in found])}
-    lines = [Row(cut(apart[line.person], NAME_MOST) or "somebody", (
+    lines = [Row(cut(apart[line.person], PAGE_NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
         (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, when))) for line, one in found]
     many = Counter(line.group for line, _ in found)
     groups = [(GROUP_WORDS[group], many[group], MEANINGS[group]) for group in GROUPS]
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
-    whose = cut(coaching.coach_name(db, coach) or "nobody", NAME_MOST) if coach is not None else "everybody"
+    whose = cut(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
     script = source_of("sort.js")
     return rendered("caseload.html.jinja", {
         "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
@@ -70,7 +71,7 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
 def _cells(one: Standing, when: Moments) -> tuple[tuple[str, str], ...]:
     """What stands beside the group: safety level, result, depth, last answer, last review."""
     depth = band_of(str(one.step))
-    level = f"{str(one.level).replace('_', ' ')}, {when.text(one.level_at)}" if one.level and one.level_at else "no check yet"
+    level = f"{words_of(one.level).coach}, {when.text(one.level_at)}" if one.level and one.level_at else UNCHECKED.coach
     return ((level, one.level_at or ""),
             (RESULT_WORDS.get(str(one.overall), "none yet"), RESULT_WORDS.get(str(one.overall), "")),
             (BAND_WORDS[depth] if depth else "none set", str(depth.rank) if depth else ""),

@@ -1,4 +1,4 @@
-"""What a coach reads for a lifter's name, and which of their lifters a name that they type may mean.
+"""Names of lifters: what a coach reads for one, and which of their lifters a name that they type may mean.
 
 It is the lifter's own name. Where two of one coach's lifters would read alike on a button, each has beside it what the coach's own
 code for them was made out to, or their number, which never becomes another's: a place in a list would.
@@ -27,7 +27,7 @@ _WORDS: Final = re.compile(r"\w+")
 
 
 def called(db: sqlite3.Connection, coach: int, lifter: int) -> str:
-    """What a coach reads for this lifter, linked or not any more: plain, short, never empty, and no other's of theirs."""
+    """Return what a coach reads for this lifter, linked or not any more: plain, short, never empty, and no other's of theirs."""
     name = _named(people.name_of(db, lifter))
     alike = {one: other for one, given in coaching.names_of_lifters(db, coach).items() if _key(other := _named(given)) == _key(name)}
     if not alike.keys() - {lifter}:
@@ -36,7 +36,7 @@ def called(db: sqlite3.Connection, coach: int, lifter: int) -> str:
 
 
 def lines_apart(db: sqlite3.Connection, coach: int | None, lines: Sequence[Line]) -> list[Line]:
-    """The same lines, with names that tell them apart; by numbers alone for the operator (None)."""
+    """Return the same lines, with names that tell them apart; by numbers alone for the operator (None)."""
     names = {line.person: line.name or NOBODY for line in lines}
     if len({_key(name) for name in names.values()}) == len(names):
         return list(lines)
@@ -45,7 +45,7 @@ def lines_apart(db: sqlite3.Connection, coach: int | None, lines: Sequence[Line]
 
 
 def told_apart(names: Mapping[int, str], codes: Mapping[int, str]) -> dict[int, str]:
-    """Names, at most ``SHORT`` long, of those whose own reads like another's. ``codes``: what the code of each was made out to."""
+    """Return names, at most ``SHORT`` long, of those whose own reads like another's. ``codes``: what the code of each was made out to."""
     alike: dict[str, list[int]] = {}
     for person, name in names.items():
         alike.setdefault(_key(name), []).append(person)
@@ -59,7 +59,7 @@ def told_apart(names: Mapping[int, str], codes: Mapping[int, str]) -> dict[int, 
 
 
 def meant(db: sqlite3.Connection, coach: int, typed: str) -> list[int]:
-    """The lifters of a coach whom a typed name may mean: whose name, code or what is beside the name has all its words, else has
+    """Return the lifters of a coach whom a typed name may mean: whose name, code or what is beside the name has all its words, else has
     words that begin so. Capitals and accents don't matter."""
     wanted = _words(typed)
     names = {one: _named(name) for one, name in coaching.names_of_lifters(db, coach).items()}
@@ -81,7 +81,7 @@ def _key(name: str) -> str:
 
 
 def _mark(code: str, name: str) -> str:
-    """What a code's name says beyond the lifter's own: "Tuesdays" of "Sam, Tuesdays"."""
+    """Return what a code's name says beyond the lifter's own: "Tuesdays" of "Sam, Tuesdays"."""
     said, own = cut(code, NAME_MOST).translate(str.maketrans("()", "  ")).split(), name.casefold().split()
     while said and own and said[0].casefold().strip(",;:-–") == own[0]:
         said, own = said[1:], own[1:]

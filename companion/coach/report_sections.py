@@ -30,10 +30,12 @@ from companion.record import coaching, log, people, reminders
 from companion.record.context import SAFETY, known_of
 from companion.record.log import Kept
 from companion.record.report_data import alerts_of, history_of
+from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
+from companion.screening.levels import LEVEL_WORDS, UNCHECKED, words_of
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
 from companion.screening.readings import Show
@@ -41,14 +43,7 @@ from companion.screening.safety import Level, pain_now
 from companion.screening.screen import about_from, screen_from
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 
-LEVEL_WORDS: Final = {
-    Level.GO: "open: nothing stands against tests or squats",
-    Level.NO_LOAD: "no load today: floor tests only",
-    Level.NOT_TODAY: "no tests and no loaded squats today",
-    Level.CLINICIAN: "closed until a clinician has looked and a later safety check passes",
-    Level.SAME_DAY: "closed: to be seen the same day",
-    Level.EMERGENCY: "closed: sent to emergency care"}
-NAME_MOST: Final = 80
+PAGE_NAME_MOST: Final = 80
 """UTF-16 units of a name; our choice."""
 MOST_KEPT: Final = 1_000_000
 """Of acts and looks a report leaves nothing out."""
@@ -56,7 +51,8 @@ MOST_KEPT: Final = 1_000_000
 
 @dataclass(frozen=True, slots=True)
 class Account:
-    """Everything a report shows of one lifter. ``glance`` and ``plan``: terms with their words."""
+    """Everything a report shows of one lifter. ``level``: the safety level now, None where nobody has checked; ``glance`` and
+    ``plan``: terms with their words."""
 
     name: str
     made_at: str
@@ -69,7 +65,8 @@ class Account:
     causes: tuple[Cause, ...]
     not_tested: str
     notes: tuple[str, ...]
-    level: str
+    level: Level | None
+    level_words: str
     level_why: tuple[str, ...]
     alerts: Table
     numbers: Table
@@ -99,14 +96,14 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
     tested = bool(screen.done)
     causes = tuple(cause_of(verdict, overruled_of(db, person, verdict.cause, when)) for verdict in conclusion.verdicts) if tested else ()
     steps, depth = history_of(db, person, "depth.step"), _depth_now(log.facts_of(db, person))
-    level = Level(str(facts.get(SAFETY, Level.GO.value)))
+    level = Level(str(facts[SAFETY])) if SAFETY in facts else None
     return Account(
-        cut(people.name_of(db, person), NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
+        cut(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
         _glance(facts, causes, days, level, depth, show, when, local_date(now, zone)),
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
-        LEVEL_WORDS[level] if SAFETY in facts else "no safety check has been done yet", _why(db, person, facts, when),
+        level, UNCHECKED.report if level is None else LEVEL_WORDS[level].report, _why(db, person, facts, when),
         _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
         conclusion.differences, charts_of(answers, steps, Whose(str(person), system, zone)), days_table(days, seed, show),
         verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, depth, system, show, now, zone),
@@ -121,7 +118,7 @@ def _showing(system: str) -> Show:
 # summary --------------------------------------------------------------------------------------------------------
 
 
-def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], level: Level, depth: str, show: Show, when: Moments,
+def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], level: Level | None, depth: str, show: Show, when: Moments,
             today: date) -> tuple[tuple[str, str], ...]:
     """The few lines to read when there is no time for more."""
     told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
@@ -129,7 +126,7 @@ def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], leve
         f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
         for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=weightiest)]
     last = days[-1] if days else None
-    lines = [("Safety level now", LEVEL_WORDS[level] if SAFETY in facts else "no safety check yet"), *parts,
+    lines = [("Safety level now", UNCHECKED.report if level is None else LEVEL_WORDS[level].report), *parts,
              ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
              ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
              ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
@@ -145,7 +142,7 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, when: Moments) -> tu
     if SAFETY in kept:
         set_last = Level(str(kept[SAFETY].value))
         lapsed = set_last.value != facts[SAFETY]
-        said.append(f"Set on {when.moment(kept[SAFETY].at)}: {set_last.value.replace('_', ' ')}"
+        said.append(f"Set on {when.moment(kept[SAFETY].at)}: {LEVEL_WORDS[set_last].coach}"
                     f"{', which has lapsed since' if lapsed else ''}.")
         history = history_of(db, person, SAFETY)
         if history and history[-1].because:
@@ -167,7 +164,7 @@ def _figure(value: object) -> str:
 
 def _alerts(db: sqlite3.Connection, person: int, when: Moments) -> Table:
     return Table("alerts", "Alerts, the newest first", ("When", "Level", "What it rests on"),
-                 tuple((when.moment(one.at), in_words(one.level), one.because) for one in alerts_of(db, person)),
+                 tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
                  empty="No alert has been raised.")
 
 
@@ -226,7 +223,8 @@ def _drill(facts: Facts) -> str:
 
 
 def _reminders(db: sqlite3.Connection, person: int) -> Table:
-    rows = tuple((in_words(one.kind).capitalize(), _wall(one.wall), one.zone, in_words(one.flow)) for one in reminders.open_of(db, person))
+    rows = tuple((coach_words(one.kind).capitalize(), _wall(one.wall), one.zone, in_words(one.flow))
+                 for one in reminders.open_of(db, person))
     return Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"), rows,
                  empty="No reminder is waiting.")
 

@@ -221,8 +221,7 @@ def level_now(facts: Mapping[str, Kept], zone: str, today: date) -> str:
 def answers_in(rows: Iterable[Row], flows: Iterable[str]) -> list[Answer]:
     """The rows of some flows as the screening reads them."""
     wanted = frozenset(flows)
-    return [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
-            for row in rows if row.flow in wanted]
+    return [log.as_answer(row) for row in rows if row.flow in wanted]
 
 
 def numbers_of(rows: Iterable[Row], show: Show) -> tuple[Number, ...]:

@@ -15,7 +15,6 @@ from typing import Final, NamedTuple
 
 from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.words import day_words
-from companion.coach.actions import NOT_YOURS
 from companion.coach.caseload import (
     GROUP_WORDS,
     GROUPS,
@@ -24,12 +23,12 @@ from companion.coach.caseload import (
     Days,
     Line,
     caseload,
-    coach_zone,
     cut,
     days_in,
     moment,
     units,
 )
+from companion.coach.letters import NOT_YOURS
 from companion.coach.names import called, lines_apart, meant
 from companion.coach.summary import Alarm, Cause, Page, Pinned, lifter_page
 from companion.conversation.effects import Say, Tap
@@ -40,11 +39,14 @@ from companion.language.units import METRIC, shown
 from companion.pictures.series import Whose, all_charts, chart_of
 from companion.record import coaching, log
 from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
+from companion.record.turn import Turn
+from companion.reminders.kinds import coach_words
+from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.levels import words_of
 from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
-from companion.screening.screen import Answer
 from companion.screening.squat_days import ToldDay
 
 LINES_A_PAGE: Final = 10
@@ -57,24 +59,18 @@ SUMMARY_MOST: Final = 1000
 ALL: Final = "all"
 FIND: Final = "find_lifter"
 
-SAFETY_WORDS: Final = {"": "not checked yet", "go": "go", "no_load": "no load today", "not_today": "nothing today",
-                       "clinician": "a clinician comes first", "same_day": "to be seen the same day", "emergency": "emergency care"}
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored"}
-REMINDER_WORDS: Final = {"squat_day": "before squat day", "squat_after": "how the squats went", "morning": "the morning after pain",
-                         "retest": "test again", "screen": "tests, when rested"}
 DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
 VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and acts"}
-"""What is looked at, by what is asked for; these words stand in the list that the lifter can read."""
-ACTS: Final = (("pin_depth", "Pin depth"), ("pin_load", "Pin load"), ("drill", "Choose drill"), ("ask_for", "Ask for a test"),
-               ("retest", "Retest date"), ("overrule", "Overrule"), ("reviewed", "Reviewed"))
+"""The views of a lifter, by what is asked for; these words stand in the list that the lifter can read."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
 _PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
 Rows = tuple[tuple[Tap, ...], ...]
 
 
 class Look(NamedTuple):
-    """Whom a coach looks at, when, and on whose clock days are named."""
+    """A coach's look at a lifter: when, and on whose clock days are named."""
 
     db: sqlite3.Connection
     coach: int
@@ -88,13 +84,14 @@ class Look(NamedTuple):
         return called(self.db, self.coach, self.lifter)
 
 
-def show(db: sqlite3.Connection, coach: int, view: str, of: str, now: datetime, book: Book) -> list[Say]:
-    """The messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") that a coach asked for, noted for the lifters to read.
+def show(turn: Turn, view: str, of: str) -> list[Say]:
+    """Return the messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") that a coach asked for, noted for the
+    lifters to read.
 
     ``of``: a group and a page ("hurt-1"), a name as it was typed, or a lifter and what of them ("17-numbers", "17-2"). Pages
     count from 0.
     """
-    zone = coach_zone(db, coach, now)
+    db, coach, now, book, zone = turn.db, turn.person, turn.now, turn.book, turn.zone
     if view == "caseload":
         return _caseload(db, coach, of, now, zone)
     lifter, what = about(db, coach, view, of), "" if view == FIND else _asked(of)[1]
@@ -127,7 +124,7 @@ def show(db: sqlite3.Connection, coach: int, view: str, of: str, now: datetime, 
 
 
 def about(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
-    """The one lifter that a view shows; None for a view of many, and where it is nobody whom this coach sees now."""
+    """Return the one lifter that a view shows; None for a view of many, and where it is nobody whom this coach sees now."""
     if view == FIND:
         one, *more = meant(db, coach, of) or [0]
         lifter = 0 if more else one
@@ -137,13 +134,13 @@ def about(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
 
 
 def _asked(of: str) -> tuple[int, str]:
-    """Of whom, 0 where that can't be read, and what."""
+    """Return of whom, 0 where that can't be read, and what."""
     found = _ASKED.fullmatch(of)
     return (int(found[1]), found[2] or "") if found else (0, "")
 
 
 def named(name: str) -> str:
-    """A name for a message: plain, short and never empty."""
+    """Return a name for a message: plain, short and never empty."""
     return cut(name, NAME_MOST) or "somebody"
 
 
@@ -152,13 +149,13 @@ def _tap(label: str, flow: str, asked: object = "") -> Tap:
 
 
 def _paged(count: int, page: int, each: int) -> tuple[int, int]:
-    """The page to show, the last where it lies past the end, and how many pages there are."""
+    """Return the page to show, the last where it lies past the end, and how many pages there are."""
     pages = max(1, -(-count // each))
     return min(page, pages - 1), pages
 
 
 def _text(lines: Iterable[str], most: int = TEXT_MOST) -> str:
-    """Lines as one text of at most so many UTF-16 units; what does not fit is left out and "…" says so."""
+    """Return lines as one text of at most so many UTF-16 units; what does not fit is left out and "…" says so."""
     kept: list[str] = []
     left = most - 2
     for line in lines:
@@ -186,14 +183,14 @@ def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[Line], now: 
 
 
 def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetime, zone: str) -> Say:
-    """Whom a name may mean, as lines of the caseload; that nobody is called so where there is none. What was typed is not said
-    again, for it may be the name of somebody else's."""
+    """Return the lifters a name may mean, as lines of the caseload, or that nobody is called so. What was typed is not said again,
+    for it may be the name of somebody else's."""
     lines = [line for line in lines_apart(db, coach, caseload(db, coach, now)) if line.person in whom] if whom else []
     if not lines:
         return Say("None of your lifters is called that.", ((_tap("My lifters", "caseload"),),))
     on_it = lines[:LINES_A_PAGE]
     _note_lines(db, coach, on_it, now, zone)
-    more = f" Here are the first {len(on_it)}; more of the name finds fewer." if len(lines) > len(on_it) else ""
+    more = f" Here are the first {len(on_it)}; type more of the name to narrow this down." if len(lines) > len(on_it) else ""
     said, taps = _lines(on_it, 1)
     return Say(_text([f"That may be {len(lines)} of your lifters, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(
         [_tap("My lifters", "caseload")], 2)))
@@ -240,7 +237,7 @@ def _back(lifter: int, *views: tuple[str, str]) -> Rows:
 
 
 def summary_say(look: Look, page: Page) -> Say:
-    """What is likely, what stands, what comes next: one message that leads on to the rest."""
+    """Return what is likely, what stands and what comes next: one message that leads on to the rest."""
     of = look.lifter
     taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
@@ -254,7 +251,7 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
     if page.gone:
         yield cut(f"Can't be reached since {look.said(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
     since = f", since {look.said(page.level_kept.at)}" if page.level_kept and page.level not in ("", "go") else ""
-    yield cut(f"Safety: {SAFETY_WORDS.get(page.level, page.level)}{since}", 90)
+    yield cut(f"Safety: {words_of(page.level).coach}{since}", 90)
     if told := moment(page.told_at):
         yield f"Results, {look.said(told)}: {RESULT_WORDS.get(page.overall, 'not told')}"
     for cause in page.causes:
@@ -271,7 +268,7 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
     yield f"Plan: {cut(page.plan_words, 90)}.{coming}"
     if page.next_reminder:
         one = page.next_reminder
-        yield f"Next reminder: {REMINDER_WORDS.get(one.kind, in_words(one.kind))}, {cut(one.wall, 16)}"
+        yield f"Next reminder: {coach_words(one.kind)}, {cut(one.wall, 16)}"
     if page.media:
         yield f"Photos and videos: {len(page.media)}, latest {look.said(page.media[0].at)}"
     if page.alarms:
@@ -285,7 +282,7 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
 
 
 def _cause_line(cause: Cause, most: int, overruled_most: int) -> str:
-    """A cause and what it rests on, and a coach's view before the computed one."""
+    """Return a cause and what it rests on, and a coach's view before the computed one."""
     by = ", by" if cause.ruling == Ruling.RULED_OUT.value and cause.because else ""
     rests = f"{by}: {cause.because}" if cause.because else ""
     said = cut(f"{cause.name.capitalize()}: {RULINGS.get(cause.ruling, cause.ruling)}{rests}", most)
@@ -327,7 +324,7 @@ def _by(pin: Pinned) -> str:
 
 
 def _day_words(day: ToldDay, page: Page, most: int) -> str:
-    """One squat day: its date, load, depth, back, whether something hurt, and the note."""
+    """Return one squat day in words: its date, load, depth, back, whether something hurt, and the note."""
     load = "" if day.load is None else shown(day.load, "kg", page.system) if day.load else "no bar"
     depth = band_of(day.depth)
     parts = (f"{day.day:%a} {day.day.day} {day.day:%b}", load, BAND_WORDS[depth] if depth else "",
@@ -339,7 +336,7 @@ def _day_words(day: ToldDay, page: Page, most: int) -> str:
 
 
 def numbers_says(look: Look, page: Page) -> list[Say]:
-    """What each cause rests on, then the latest reading of each test and side with its lines and its error."""
+    """Return what each cause rests on, then the latest reading of each test and side with its lines and its error."""
     rests = [f"{look.name}: what it rests on", cut(page.overall_words, 200), "", *(_cause_line(cause, 900, 300) for cause in page.causes)]
     lines = [f"{look.name}: numbers, the latest of each side"]
     for one in page.numbers:
@@ -352,7 +349,7 @@ def numbers_says(look: Look, page: Page) -> list[Say]:
 
 
 def days_say(look: Look, page: Page) -> Say:
-    """The last squat days, the newest first, and the depth and load to keep to."""
+    """Return the last squat days, the newest first, and the depth and load to keep to."""
     lines = [f"{look.name}: last squat days", ""]
     lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None told of yet."]
     lines += ["", *filter(None, (_depth_line(page), _load_line(page)))]
@@ -360,7 +357,7 @@ def days_say(look: Look, page: Page) -> Say:
 
 
 def more_say(look: Look, page: Page) -> Say:
-    """Alerts with what was answered, what coaches did, what was sent in; and what a coach can do."""
+    """Return alerts with what was answered, what coaches did, what was sent in; and what a coach can do."""
     lines = [f"{look.name}: alerts and acts", ""]
     for alarm in page.alarms:
         lines += _alarm_lines(alarm, look)
@@ -368,21 +365,20 @@ def more_say(look: Look, page: Page) -> Say:
     lines += ["", *(cut(f"· {look.said(one.at)}, {one.coach}: {in_words(one.what)}, {in_words(one.value)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [cut(f"· sent {look.said(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
-    taps = [_tap(label, "coach_act", f"{look.lifter}-{what}") for what, label in ACTS]
+    taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values() if act.label]
     return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
 
 
 def _alarm_lines(alarm: Alarm, look: Look) -> list[str]:
     told = "; ".join(f"{in_words(key)}: {cut(said, 40)}" for key, said in alarm.answers)
-    return [cut(f"· {look.said(alarm.alert.at)}, {SAFETY_WORDS.get(alarm.alert.level, alarm.alert.level)}: {alarm.alert.because}", 260),
+    return [cut(f"· {look.said(alarm.alert.at)}, {words_of(alarm.alert.level).coach}: {alarm.alert.because}", 260),
             *([cut(f"Answered: {told}", 420)] if told else [])]
 
 
 def _charts(look: Look) -> Say:
-    """A button for each chart that has something in it."""
+    """Return a button for each chart that has something in it."""
     facts = log.facts_of(look.db, look.lifter)
-    answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
-               for row in log.answers_of(look.db, look.lifter)]
+    answers = list(map(log.as_answer, log.answers_of(look.db, look.lifter)))
     system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
                     (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
     steps = tuple((local_date(at, zone), value) for value, at in log.found(look.db, look.lifter, "depth.step") if band_of(value))
@@ -397,7 +393,7 @@ def _charts(look: Look) -> Say:
 
 
 def log_say(look: Look, rows: Sequence[LogRow], page: int, pages: int, questions: Questions, book: Book) -> Say:
-    """One page of the log, the newest row first, each with what became of it."""
+    """Return one page of the log, the newest row first, each with what became of it."""
     lines = [f"{look.name}: log, page {page + 1} of {pages}, on your clock", *(_log_line(row, look, questions, book) for row in rows)]
     if not rows:
         lines.append("No answer is in it yet.")

@@ -1,4 +1,4 @@
-"""What a step wants done, as data: nothing here acts. The record turns each into rows, in one commit."""
+"""Effects: what a step wants done, as data. Each has one handler (app.dispatch), in the commit of the turn."""
 
 from __future__ import annotations
 
@@ -97,6 +97,11 @@ class Replan:
 
 
 @dataclass(frozen=True, slots=True)
+class StopReminders:
+    """End every reminder that "stop all reminders" ends."""
+
+
+@dataclass(frozen=True, slots=True)
 class Calendar:
     """Send this person their squat days and reminders as a calendar file."""
 
@@ -155,4 +160,5 @@ class Act:
     reason: str = ""
 
 
-Effect = Say | Began | Ended | Reopened | Record | Find | Remind | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act
+Effect = (Say | Began | Ended | Reopened | Record | Find | Remind | StopReminders | Replan | Calendar | Alert | Erase | Export | Redeem
+          | Link | Show | Act)

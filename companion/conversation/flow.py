@@ -13,7 +13,7 @@ from datetime import datetime
 from typing import Any, Final, TypeVar
 
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value
-from companion.conversation.effects import Act, Alert, Calendar, Erase, Export, Find, Link, Redeem, Remind, Replan, Show
+from companion.conversation.effects import Act, Alert, Calendar, Erase, Export, Find, Link, Redeem, Remind, Replan, Show, StopReminders
 from companion.conversation.kinds import Kind
 
 END: Final = "end"
@@ -99,7 +99,7 @@ class Run:
 class Do:
     """An effect whose text fields are templates over the facts."""
 
-    effect: Find | Remind | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act
+    effect: Find | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act
     only_if: Condition = ALWAYS
     side: str = ""
 

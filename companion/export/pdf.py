@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Final, Literal
 
 SECONDS: Final = 60.0
-"""How long printing may take; a log of a thousand answers takes a few (choice)."""
+"""Seconds that printing may take; a log of a thousand answers takes a few (choice)."""
 NAMES: Final = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 FLAGS: Final = ("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
                 "--disable-component-update", "--disable-sync", "--disable-extensions", "--disable-dev-shm-usage",
@@ -28,7 +28,7 @@ class NoPdf(Exception):
 
 
 def chromium_here() -> str:
-    """Where a Chromium is. Raises NoPdf where there is none."""
+    """Return where a Chromium is. Raises NoPdf where there is none."""
     for name in NAMES:
         if found := shutil.which(name):
             return found

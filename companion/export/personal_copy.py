@@ -32,7 +32,7 @@ HEADINGS: Final = {
 
 
 def copy_text(db: sqlite3.Connection, person: int, book: Book, zone: str, now: datetime) -> str:
-    """The copy as plain text, on the person's own clock; each text in it in one line."""
+    """Return the copy as plain text, on the person's own clock; each text in it in one line."""
     return "\n".join((f"Everything kept about you, on {_local(now, zone)}", f"Times are those of {zone}.",
                       *_agreed(agreements(db, person), zone), *_answers(answers_of(db, person), book, zone),
                       *_rest(held_of(db, person), zone))) + "\n"
@@ -73,7 +73,7 @@ def _rest(held: Iterator[Held], zone: str) -> Iterator[str]:
 
 
 def _cell(cell: str | float | None, zone: str) -> str:
-    """A value in words: a moment on the person's clock."""
+    """Return a value in words: a moment on the person's clock."""
     if isinstance(cell, str) and len(cell) >= 20 and cell.endswith("Z") and cell[10] == "T":
         try:
             return _local(datetime.fromisoformat(cell), zone)

@@ -1,4 +1,4 @@
-"""What a row of the answer log answers: the question as asked, and the run it belongs to."""
+"""The questions behind the answer log: each row's question as asked, and the run it belongs to."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ Questions = Mapping[str, Mapping[str, Question]]
 
 
 def questions_in(book: Book) -> Questions:
-    """Every question of every flow."""
+    """Return every question of every flow."""
     return {name: _questions(compiled) for name, compiled in book.flows.items()}
 
 
@@ -53,12 +53,12 @@ def _questions(compiled: Compiled) -> dict[str, Question]:
 
 
 def in_words(key: str) -> str:
-    """A key as words."""
+    """Return a key as words."""
     return key.replace("_", " ")
 
 
 def stem_of(key: str, side: str) -> str:
-    """A key without its side and its count, so that left and right and repeats are one measure: "left_deg_2" → "deg"."""
+    """Return a key without its side and its count, so that left and right and repeats are one measure: "left_deg_2" → "deg"."""
     parts = [part for part in key.split("_") if part != side and not part.isdecimal()]
     return "_".join(parts)
 
@@ -98,7 +98,7 @@ class Pass:
 
 
 def passes_of(rows: Iterable[Row]) -> tuple[Pass, ...]:
-    """The runs of a log, in the order they began; ``rows`` in any order."""
+    """Return the runs of a log, in the order they began; ``rows`` in any order."""
     runs: dict[tuple[str, str], list[Row]] = {}
     for row in sorted(rows, key=lambda row: row.id):
         runs.setdefault((row.flow, row.run), []).append(row)
@@ -110,12 +110,12 @@ def _standing(rows: Iterable[Row]) -> dict[str, Row]:
 
 
 def broken_off(one: Pass, book: Book, questions: Questions) -> bool:
-    """Whether a run that is done was ended early by its last answer ("stop for today"), or has no answer at all."""
+    """True if a run that is done was ended early by its last answer ("stop for today"), or has no answer at all."""
     return not one.standing or _led_to(one.rows[-1].key, one.standing, one, book, questions) == EARLY_END
 
 
 def corrected(one: Pass, book: Book, questions: Questions) -> frozenset[str]:
-    """The keys whose answer was taken back after it had ended the run, and those taken back from then on.
+    """Return the keys whose answer was taken back after it had ended the run, and those taken back from then on.
 
     The log does not say when a run was reopened; it was where the answer taken back is one that ends the run by the
     answers alone. What also hangs on something outside them is not counted.
@@ -129,7 +129,7 @@ def corrected(one: Pass, book: Book, questions: Questions) -> frozenset[str]:
 
 
 def _led_to(key: str, said: Mapping[str, Row], one: Pass, book: Book, questions: Questions) -> str:
-    """Where the answer of a key leads, by the answers of its run alone; "" where that can't be told from them."""
+    """Return where the answer of a key leads, by the answers of its run alone; "" where that can't be told from them."""
     compiled, asked = book.flows.get(one.flow), questions.get(one.flow, {})
     if compiled is None or compiled.flow.version != one.version or key not in asked:
         return ""

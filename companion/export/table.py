@@ -29,32 +29,32 @@ BOM: Final = "\ufeff"
 others, pandas and Python ("utf-8-sig") pass over it. Common practice; RFC 4180 does not speak of it."""
 
 FORMULA: Final = "=+-@\N{MINUS SIGN}"
-"""What begins a formula in a spreadsheet (common practice, no source); looked for behind spaces, and in any width."""
+"""The characters that begin a formula in a spreadsheet (common practice, no source); looked for behind spaces, and in any width."""
 
 _WHOLE_MOST: Final = 1e15
 """Below it every whole number is exact as a float, and is written without a point."""
 
 
 def whole(text: str) -> str:
-    """A text that is valid Unicode: half an emoji becomes U+FFFD."""
+    """Return a text as valid Unicode: half an emoji becomes U+FFFD."""
     return text.encode("utf-16-le", "surrogatepass").decode("utf-16-le", "replace")
 
 
 def plain(text: str) -> str:
-    """A text that stays in one line and steers nothing: control, direction and other invisible characters and line breaks
+    """Return a text that stays in one line and steers nothing: control, direction and other invisible characters and line breaks
     become spaces, half characters U+FFFD. Cut short nowhere."""
     return "".join(" " if category(one) in ("Cc", "Cf", "Zl", "Zp") else
                    "\ufffd" if ord(one) & 0xFFFE == 0xFFFE else one for one in whole(text))
 
 
 def no_formula(text: str) -> str:
-    """A plain text that a spreadsheet takes as text: an apostrophe before what would begin a formula."""
+    """Return a plain text that a spreadsheet takes as text: an apostrophe before what would begin a formula."""
     clean = plain(text)
     return "'" + clean if normalize("NFKD", clean).lstrip()[:1] in tuple(FORMULA) else clean
 
 
 def number(value: float) -> float | None:
-    """A number as it is written: whole ones without a point; None for what is none (NaN, infinite)."""
+    """Return a number as it is written: whole ones without a point; None for what is none (NaN, infinite)."""
     if not isfinite(value):
         return None
     return int(value) if value == int(value) and abs(value) < _WHOLE_MOST else float(value)
@@ -72,7 +72,7 @@ def _columns(rows: Iterable[Row], book: Book, zone: str) -> Iterable[dict[str, f
 
 
 def as_csv(rows: Iterable[Row], book: Book, zone: str) -> str:
-    """The log as CSV with a header, comma-separated, lines ended by CRLF, begun by a byte order mark; write it as UTF-8,
+    """Return the log as CSV with a header, comma-separated, lines ended by CRLF, begun by a byte order mark; write it as UTF-8,
     its line ends untouched.
 
     ``at`` is RFC 3339 in UTC; ``local_time`` the wall clock in ``zone`` (an IANA name or "UTC±hh:mm"), as spreadsheets
@@ -88,7 +88,7 @@ def as_csv(rows: Iterable[Row], book: Book, zone: str) -> str:
 
 
 def as_json_lines(rows: Iterable[Row], book: Book, zone: str) -> str:
-    """The log as JSON Lines with the columns of the CSV: numbers are numbers, what is missing is null.
+    """Return the log as JSON Lines with the columns of the CSV: numbers are numbers, what is missing is null.
 
     All in ASCII, the rest escaped: a text is kept to the letter and can still neither break a line nor steer a terminal.
     """

@@ -23,8 +23,7 @@ def is_own(name: str) -> bool:
 def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tuple[bytes, str] | None]:
     """Reads what a person's own picture needs; what it gives draws it, beside the loop: the picture and its words, or None where
     there is nothing to show."""
-    answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
-               for row in log.answers_of(db, person)]
+    answers = list(map(log.as_answer, log.answers_of(db, person)))
     facts = log.facts_of(db, person)
     system, zone = (str(facts[key].value) if key in facts else usual
                     for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))

@@ -1,4 +1,4 @@
-"""What a coach's pages rest on: how each of a coach's lifters stands, in one query, and what a page of one lifter reads."""
+"""The rows a coach's pages rest on: how each of a coach's lifters stands, in one query, and the parts of one lifter's page."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from companion.record.timestamps import moment_of, text_of
 
 
 class Standing(NamedTuple):
-    """How one lifter stands; moments are text as kept, None where there is nothing.
+    """One lifter's standing; moments are text as kept, None where there is nothing.
 
     ``linked``: since when the coach sees them. ``reviewed``: the coach's last review. ``gone``: since when nobody can be
     reached at any address, a space, and why. ``hurt_*``: the latest alert since the review that comes from the pain questions
@@ -87,16 +87,16 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('b', 'squat_after.back')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
-"""How each lifter of ``m`` (person, since, reviewed) stands: what a query that says who those are ends with."""
+"""The standing of each lifter of ``m`` (person, since, reviewed): the end of a query that says who those are."""
 
 
 def standings(db: sqlite3.Connection, coach: int) -> list[Standing]:
-    """How each lifter linked now to an active coach stands, in one query; nobody for somebody who is no coach."""
+    """Return the standing of each lifter linked now to an active coach, in one query; nobody for somebody who is no coach."""
     return list(map(Standing._make, db.execute(_LINKED + STANDING, {"coach": coach})))
 
 
 def pain_untold(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str]]:
-    """Conversations about pain begun between the two moments and not answered to the end, of which no alert has been raised, the
+    """Return the conversations about pain begun between the two moments and not answered to the end, of which no alert has been raised, the
     latest of each person: (person, run)."""
     return db.execute(
         "select u.person, u.run from runs u where u.flow = 'pain' and u.began_at between ? and ? and ifnull(u.ending, 'left') <> 'done' "
@@ -105,14 +105,14 @@ def pain_untold(db: sqlite3.Connection, before: datetime, after: datetime) -> li
 
 
 def said_in(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str]]:
-    """What stands answered in a run: (key, as written)."""
+    """Return what stands answered in a run: (key, as written)."""
     return db.execute("select key, raw from answers a where person = ? and run = ? and status = 'ok' and not exists (select 1 from "
                       "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id",
                       (person, run)).fetchall()
 
 
 def note_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], since: datetime, at: datetime) -> None:
-    """A coach looked at these lines of the caseload: a row for each lifter, where there is none of it since ``since``."""
+    """Note that a coach looked at these lines of the caseload: a row for each lifter, where there is none of it since ``since``."""
     name = coach_name(db, coach) or ""
     db.executemany(
         "insert into looks (person, coach, coach_name, what, at) select :person, :coach, :name, 'caseload', :at where not exists "
@@ -161,33 +161,33 @@ class LogRow(NamedTuple):
 
 
 def concluded_of(db: sqlite3.Connection, person: int) -> dict[str, Concluded]:
-    """What was concluded last of each name."""
+    """Return what was concluded last, by name."""
     return {name: Concluded(value, rule, because, moment_of(at)) for name, value, rule, because, at in db.execute(
         "select name, value, rule, because, at from findings where id in (select max(id) from findings where person = ? "
         "group by name)", (person,))}
 
 
 def alerted_of(db: sqlite3.Connection, person: int, most: int) -> list[Alerted]:
-    """The latest alerts, the newest first."""
+    """Return the latest alerts, the newest first."""
     return [Alerted(moment_of(at), level, because, run, flow or "") for at, level, because, run, flow in db.execute(
         "select a.at, a.level, a.because, a.run, r.flow from alerts a left join runs r on r.person = a.person and r.run = a.run "
         "where a.person = ? order by a.id desc limit ?", (person, most))]
 
 
 def gone_of(db: sqlite3.Connection, person: int) -> tuple[datetime, str] | None:
-    """Since when a person can't be reached at any address, and why; None where they can."""
+    """Return since when a person can't be reached at any address, and why; None where they can."""
     at, why = db.execute("select case when count(*) = count(gone_at) then max(gone_at) end, max(gone_reason) from addresses "
                          "where person = ?", (person,)).fetchone()
     return (moment_of(at), why or "") if at else None
 
 
 def log_count(db: sqlite3.Connection, person: int) -> int:
-    """How many rows the answer log has."""
+    """Return the number of rows of the answer log."""
     return int(db.execute("select count(*) from answers where person = ?", (person,)).fetchone()[0])
 
 
 def log_rows(db: sqlite3.Connection, person: int, most: int, skip: int) -> list[LogRow]:
-    """Rows of the answer log, the newest first, with what each replaced and whether it was replaced."""
+    """Return rows of the answer log, the newest first, with what each replaced and whether it was replaced."""
     rows = db.execute(
         "select a.id, a.at, a.flow, a.key, a.side, a.raw, a.value, a.unit, a.status, a.replaces, b.raw, exists (select 1 from "
         "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) from (select * from answers "

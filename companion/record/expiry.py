@@ -1,4 +1,4 @@
-"""What is old enough to go: found a few rows at a time, and removed a few at a time. What has to stay is decided elsewhere."""
+"""Removal of rows that are old enough, found and removed a few at a time. What has to stay is decided elsewhere (app.retention)."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ from typing import Final, NamedTuple
 from companion.record.timestamps import moment_of, text_of
 
 UPDATES_KEPT: Final = timedelta(days=14)
-"""Our choice: Telegram gives an update again for 24 hours at most (people.UPDATES_KEPT), and the doctor tells of those that
+"""Our choice: Telegram gives an update again for 24 hours at most (people.SEEN_FOR), and the doctor tells of those that
 failed within a week."""
 
 MESSAGES_KEPT: Final = timedelta(days=90)
-"""How long a message that was sent or given up stays; our choice. Until then a copy of somebody's data shows it; it is made of
+"""Time for which a message that was sent or given up stays; our choice. Until then a copy of somebody's data shows it; it is made of
 answers and findings, and alerts, looks and acts of coaches have rows of their own."""
 
 PERSONS_AT_ONCE: Final = 20
@@ -48,7 +48,7 @@ class Someone(NamedTuple):
 
 
 def aged(db: sqlite3.Connection, after: int, cut: datetime, before: datetime | None, looked: datetime | None) -> Someone:
-    """Of the next PERSONS_AT_ONCE people, those with a run over by ``cut`` and something new since they were last looked at, which
+    """Return, of the next PERSONS_AT_ONCE people, those with a run over by ``cut`` and something new since they were last looked at, which
     was at ``looked`` for ``before``: runs that were over between these two, runs since, or a conversation left between the two."""
     numbers = [row[0] for row in db.execute("select id from persons where id > ? order by id limit ?", (after, PERSONS_AT_ONCE))]
     if not numbers:
@@ -64,7 +64,7 @@ def aged(db: sqlite3.Connection, after: int, cut: datetime, before: datetime | N
 
 
 def runs_of(db: sqlite3.Connection, person: int) -> list[Run]:
-    """A person's runs that have answers, the oldest first."""
+    """Return a person's runs that have answers, the oldest first."""
     rows = db.execute(
         "select run, flow, began_at, ifnull(ended_at, began_at), ending, asked from runs r where person = ? and exists "
         "(select 1 from answers a where a.person = r.person and a.run = r.run) order by began_at, length(run), run", (person,))
@@ -72,7 +72,7 @@ def runs_of(db: sqlite3.Connection, person: int) -> list[Run]:
 
 
 def rested_on(db: sqlite3.Connection, person: int) -> frozenset[str]:
-    """The runs in which what stands now was concluded, and that of the latest alert from pain."""
+    """Return the runs in which what stands now was concluded, and that of the latest alert from pain."""
     return frozenset(run for (run,) in db.execute(
         "select run from findings where id in (select max(id) from findings where person = :person group by name) union "
         "select run from alerts where id = (select max(a.id) from alerts a join runs u on u.person = a.person and u.run = a.run and "
@@ -80,13 +80,13 @@ def rested_on(db: sqlite3.Connection, person: int) -> frozenset[str]:
 
 
 def give_up(db: sqlite3.Connection, person: int, runs: Iterable[str]) -> None:
-    """Runs that nobody will go on with count as left, with their last answer."""
+    """Count runs that nobody will go on with as left, with their last answer."""
     db.executemany("update runs set ending = 'left', ended_at = ifnull((select max(at) from answers a where a.person = runs.person and "
                    "a.run = runs.run), began_at) where person = ? and run = ? and ended_at is null", [(person, run) for run in runs])
 
 
 def remove_answers(db: sqlite3.Connection, person: int, runs: Iterable[str]) -> int:
-    """Remove the answers of whole runs, so that none is left that replaced one; the runs stay. Gives how many answers that were."""
+    """Remove the answers of whole runs, so that none is left that replaced one; the runs stay. Returns how many answers that were."""
     return sum(db.execute("delete from answers where person = ? and run = ?", (person, run)).rowcount for run in runs)
 
 

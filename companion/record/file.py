@@ -12,7 +12,7 @@ from companion.base.private import private_file, private_folder
 from companion.record.schema import migrations
 
 BUSY_MS: Final = 5000
-"""How long a file that is in use is waited for: our choice."""
+"""Milliseconds for which a file that is in use is waited for; our choice."""
 
 _PRAGMAS: Final = ("foreign_keys=on", "journal_mode=wal", "synchronous=full", "secure_delete=on", f"busy_timeout={BUSY_MS}")
 
@@ -26,7 +26,7 @@ class AlreadyRunning(Exception):
 
 
 def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
-    """The database, migrated, with the lock that keeps a second writer out; close both in turn.
+    """Return the database, migrated, with the lock that keeps a second writer out; close both in turn.
 
     Raises AlreadyRunning where another process writes this file, CannotOpen where it can't be used.
     """
@@ -54,7 +54,7 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
 
 
 def emptied_log(db: Database) -> bool:
-    """Empty the write-ahead log, so that nothing that was erased is left in it; False where somebody who reads holds that up. That
+    """Empty the write-ahead log, so that nothing that was erased is left in it; returns False where somebody who reads holds that up. That
     is not waited for: it could last, and all who write would wait with it. Raises sqlite3.Error."""
     db.execute("pragma busy_timeout=0").fetchall()
     try:
@@ -64,7 +64,7 @@ def emptied_log(db: Database) -> bool:
 
 
 def open_for_reading(path: Path) -> Database:
-    """The database, read-only. Raises CannotOpen where there is none yet, or it is not of this version."""
+    """Return the database, read-only. Raises CannotOpen where there is none yet, or it is not of this version."""
     if not path.exists():
         raise CannotOpen(f"there is no database at {path} yet")
     try:

@@ -9,6 +9,7 @@ from datetime import datetime
 from typing import NamedTuple
 
 from companion.record.timestamps import moment_of
+from companion.screening.screen import Answer
 
 Value = float | str
 
@@ -48,21 +49,27 @@ class Row:
     asked: str
 
 
+def as_answer(row: Row) -> Answer:
+    """Return a row of the log as the screening reads it."""
+    return Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
+
+
 def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
-    """The latest of every fact about a person, by name: "flow.key" for answers."""
+    """Return the latest of every fact about a person, by name: "flow.key" for answers."""
     return {name: Kept(value, bool(found), at) for name, value, found, at in
             db.execute("select name, value, found, at from facts where person = ?", (person,))}
 
 
 def found(db: sqlite3.Connection, person: int, name: str) -> list[tuple[str, datetime]]:
-    """Every value a thing was concluded to have, oldest first, and when."""
+    """Return every value a thing was concluded to have, oldest first, and when."""
     return [(value, moment_of(at)) for value, at in
             db.execute("select value, at from findings where person = ? and name = ? order by id", (person, name))]
 
 
 def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
-    """All that is known of a person, in one look: name, value, and since when where it was concluded ("" else). The facts, "due.KIND"
-    for each reminder to come, and "coach" and "is_coach" where a coach looks after them, and where they are one."""
+    """Return all that is known of a person, in one query: name, value, and since when where it was concluded ("" else). The
+    facts, "due.KIND" for each reminder to come, and "coach" and "is_coach" where a coach looks after them, and where they are
+    one."""
     return db.execute(
         "select name, value, iif(found, at, '') from facts where person = :person "
         "union all select 'due.' || kind, wall, '' from reminders where person = :person and state = 'open' "
@@ -73,7 +80,7 @@ def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]
 
 
 def answers_of(db: sqlite3.Connection, person: int) -> Iterator[Row]:
-    """A person's answer log, oldest first."""
+    """Yield a person's answer log, oldest first."""
     rows = db.execute("select id, at, flow, version, run, key, side, raw, value, unit, status, method, placement, replaces, "
                       "ending, asked from (select a.*, r.ending, r.asked from answers a join runs r on r.person = a.person and "
                       "r.run = a.run where a.person = ?) order by id", (person,))

@@ -1,4 +1,4 @@
-"""What the operator asks of the file: done at once where no companion has it open, else left for the one that has.
+"""Requests of the operator: carried out at once where no companion has the file open, else left for the one that has.
 
 One process writes the file, always (SQLite before 3.51.3 may damage one that two write at the same instant), so a command beside
 a running companion leaves a small private file next to it, which the next sweep carries out and removes. A code is in it only as
@@ -36,7 +36,7 @@ class Request:
 
 
 def ask(database: Path, request: Request, at: datetime) -> bool:
-    """Have a request carried out; False where it waits for the companion that is running. Raises CannotOpen, OSError."""
+    """Have a request carried out; returns False where it waits for the companion that is running. Raises CannotOpen, OSError."""
     try:
         db, lock = open_for_writing(database)
     except AlreadyRunning:
@@ -69,12 +69,12 @@ def carry_out(db: sqlite3.Connection, request: Request, at: datetime) -> None:
 
 
 def waiting(database: Path) -> list[Path]:
-    """The requests that were left, oldest first."""
+    """Return the requests that were left, oldest first."""
     return sorted(_folder(database).glob("*.json"), key=lambda path: path.stat().st_mtime)
 
 
 def taken(path: Path) -> Request | None:
-    """A request that was left; None for a file that is none."""
+    """Return a request that was left; None for a file that is none."""
     try:
         return Request(**json.loads(path.read_text(encoding="utf-8")))
     except (OSError, ValueError, TypeError) as error:

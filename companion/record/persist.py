@@ -1,39 +1,20 @@
-"""Effects turned into rows, within one turn's transaction."""
+"""Effects that are rows, a handler each, within one turn's transaction; and messages into the outbox."""
 
 from __future__ import annotations
 
 import json
 import sqlite3
-from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
 from functools import lru_cache
 from typing import NamedTuple
 
 from companion.base.clock import instant
-from companion.conversation.effects import (
-    Act,
-    Alert,
-    Began,
-    Calendar,
-    Effect,
-    Ended,
-    Erase,
-    Export,
-    Find,
-    Link,
-    Record,
-    Redeem,
-    Remind,
-    Reopened,
-    Replan,
-    Say,
-    Show,
-    Tap,
-)
+from companion.conversation.effects import Alert, Began, Ended, Find, Record, Remind, Reopened, Say, Tap
 from companion.record import reminders
 from companion.record.people import addresses_of
 from companion.record.reminders import Reminder
 from companion.record.timestamps import text_of
+from companion.record.turn import Turn
 
 
 class Document(NamedTuple):
@@ -43,68 +24,73 @@ class Document(NamedTuple):
     text: str
 
 
-def keep(db: sqlite3.Connection, person: int, effects: Iterable[Effect], now: datetime, zone: str,
-         to: tuple[str, str] | None = None, offer: Reminder | None = None) -> None:
-    """Keep what a step wanted: answers, findings, reminders, alerts and messages to ``to`` (else to every address).
-    ``offer``: the reminder its messages are for, with which they go stale."""
-    for effect in effects:
-        match effect:
-            case Say():
-                put_message(db, person, effect, now, to, offer=offer)
-            case Began():
-                db.execute("insert or ignore into runs (person, run, flow, version, began_at, asked) values (?, ?, ?, ?, ?, ?)",
-                           (person, effect.run, effect.flow, effect.version, text_of(now), effect.asked))
-            case Ended():
-                db.execute("update runs set ended_at = ?, ending = ? where person = ? and run = ?",
-                           (text_of(now), effect.ending, person, effect.run))
-            case Reopened():
-                db.execute("update runs set ended_at = null, ending = null where person = ? and run = ?", (person, effect.run))
-            case Record():
-                _record(db, person, effect, now)
-            case Find():
-                db.execute("insert into findings (person, run, name, value, rule, because, at) values (?, ?, ?, ?, ?, ?, ?)",
-                           (person, effect.run, effect.name, effect.value, effect.rule, effect.because, text_of(now)))
-                _fact(db, person, effect.name, effect.value, 1, now)
-            case Remind():
-                _remind(db, person, effect, now, zone)
-            case Alert():
-                _alert(db, person, effect, now)
-            case Export() | Erase() | Replan() | Calendar() | Redeem() | Link() | Show() | Act():
-                pass  # by the turn itself, once the rest is kept
+def message(turn: Turn, say: Say) -> None:
+    """Put a message in the outbox: to where the person writes from, else to every address of theirs."""
+    put_message(turn.db, turn.person, say, turn.now, turn.to, offer=turn.offer)
 
 
-def _record(db: sqlite3.Connection, person: int, row: Record, now: datetime) -> None:
-    db.execute(
+def began(turn: Turn, run: Began) -> None:
+    """Keep that a run began."""
+    turn.db.execute("insert or ignore into runs (person, run, flow, version, began_at, asked) values (?, ?, ?, ?, ?, ?)",
+                    (turn.person, run.run, run.flow, run.version, text_of(turn.now), run.asked))
+
+
+def ended(turn: Turn, run: Ended) -> None:
+    """Keep that a run ended, and how."""
+    turn.db.execute("update runs set ended_at = ?, ending = ? where person = ? and run = ?",
+                    (text_of(turn.now), run.ending, turn.person, run.run))
+
+
+def reopened(turn: Turn, run: Reopened) -> None:
+    """Keep that a run goes on which had ended."""
+    turn.db.execute("update runs set ended_at = null, ending = null where person = ? and run = ?", (turn.person, run.run))
+
+
+def answer(turn: Turn, row: Record) -> None:
+    """Append a row to the answer log; it names the one it replaces. What it gives becomes a fact, what it takes back stops being one."""
+    turn.db.execute(
         "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at, replaces) "
         "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
         "(select id from answers where person = ? and run = ? and key = ? order by id desc limit 1))",
-        (person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
-         row.method, row.placement, text_of(now), person, row.run, row.key))
+        (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
+         row.method, row.placement, text_of(turn.now), turn.person, row.run, row.key))
     name = f"{row.flow}.{row.key}"
     if row.status == "ok" and row.value is not None:
-        _fact(db, person, name, row.value, 0, now)
+        _fact(turn, name, row.value, 0)
     elif row.status == "withdrawn":
-        db.execute("delete from facts where person = ? and name = ?", (person, name))
+        turn.db.execute("delete from facts where person = ? and name = ?", (turn.person, name))
+        turn.changed()
 
 
-def _fact(db: sqlite3.Connection, person: int, name: str, value: float | str, found: int, now: datetime) -> None:
-    db.execute("insert into facts values (?, ?, ?, ?, ?) on conflict (person, name) do update set "
-               "value = excluded.value, at = excluded.at", (person, name, value, found, text_of(now)))
+def finding(turn: Turn, found: Find) -> None:
+    """Append what was concluded, which becomes a fact."""
+    turn.db.execute("insert into findings (person, run, name, value, rule, because, at) values (?, ?, ?, ?, ?, ?, ?)",
+                    (turn.person, found.run, found.name, found.value, found.rule, found.because, text_of(turn.now)))
+    _fact(turn, found.name, found.value, 1)
 
 
-def _remind(db: sqlite3.Connection, person: int, wanted: Remind, now: datetime, zone: str) -> None:
+def _fact(turn: Turn, name: str, value: float | str, found: int) -> None:
+    turn.db.execute("insert into facts values (?, ?, ?, ?, ?) on conflict (person, name) do update set "
+                    "value = excluded.value, at = excluded.at", (turn.person, name, value, found, text_of(turn.now)))
+    turn.changed()
+
+
+def remind(turn: Turn, wanted: Remind) -> None:
+    """Open a reminder at a wall-clock hour where the person is, or without a date only take the open one of its kind away."""
+    turn.changed()
     if not wanted.date:
-        reminders.take_away(db, person, wanted.kind, now)
+        reminders.take_away(turn.db, turn.person, wanted.kind, turn.now)
         return
-    day, at = date.fromisoformat(wanted.date), time(wanted.hour)
+    zone, day, at = turn.zone, date.fromisoformat(wanted.date), time(wanted.hour)
     stale = instant(day + timedelta(days=1), time(), zone) if wanted.that_day else None
-    reminders.add(db, person, wanted.kind, wanted.flow, f"{day} {at:%H:%M}", zone, instant(day, at, zone), now,
+    reminders.add(turn.db, turn.person, wanted.kind, wanted.flow, f"{day} {at:%H:%M}", zone, instant(day, at, zone), turn.now,
                   day.isoformat() if wanted.that_day else "", stale)
 
 
-def _alert(db: sqlite3.Connection, person: int, alert: Alert, now: datetime) -> None:
-    db.execute("insert into alerts (person, run, level, because, at) values (?, ?, ?, ?, ?)",
-               (person, alert.run, alert.level, alert.because, text_of(now)))
+def alert(turn: Turn, told: Alert) -> None:
+    """Keep an alert; who hears of it is not decided here."""
+    turn.db.execute("insert into alerts (person, run, level, because, at) values (?, ?, ?, ?, ?)",
+                    (turn.person, told.run, told.level, told.because, text_of(turn.now)))
 
 
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,

@@ -1,4 +1,4 @@
-"""What is held of a person: every row of every table that names them, and what of it is theirs to have."""
+"""Personal data: every row of every table that names a person, and what of it is theirs to have."""
 
 from __future__ import annotations
 
@@ -27,8 +27,8 @@ LEFT_OUT: Final = {("outbox", "document"), ("invitations", "code_hash")}
 
 ONLY: Final = {("outbox", "person"): " and (about is null or about = person) and not instr(buttons, '\"go.lifter.')",
                ("outbox", "about"): " and person <> about"}
-"""What a coach was told of a lifter is the lifter's, and not in the coach's copy: lists of lifters neither, which are known by their
-buttons."""
+"""Conditions on rows: what a coach was told of a lifter is the lifter's, and not in the coach's copy, nor are lists of lifters, which
+are known by their buttons."""
 
 
 class Held(NamedTuple):
@@ -40,7 +40,7 @@ class Held(NamedTuple):
 
 
 def held_of(db: sqlite3.Connection, person: int) -> Iterator[Held]:
-    """Everything that is held of a person and theirs to have, table by table, oldest first."""
+    """Yield everything that is held of a person and theirs to have, table by table, oldest first."""
     for (table, column), wanted in HELD.items():
         there = [row[1] for row in db.execute(f"pragma table_info([{table}])")]
         columns = [name for name in there if (not wanted or name in wanted) and (table, name) not in LEFT_OUT]
@@ -50,7 +50,7 @@ def held_of(db: sqlite3.Connection, person: int) -> Iterator[Held]:
 
 
 def as_lines(db: sqlite3.Connection, person: int) -> str:
-    """The same as JSON Lines: each row with its table's name, to the letter."""
+    """Return the same as JSON Lines: each row with its table's name, to the letter."""
     return "".join(json.dumps({"table": one.table, **one.row}, ensure_ascii=False) + "\n" for one in held_of(db, person))
 
 

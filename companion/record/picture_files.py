@@ -1,4 +1,4 @@
-"""What a channel calls the pictures a bot has sent: an upload is made once. Nothing of a person is in it."""
+"""The ids a channel gave to pictures a bot has sent, so that each is uploaded once. Nothing of a person is in it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What a report reads beside the answer log and the facts: alerts, and how a finding has changed."""
+"""The rows a report reads beside the answer log and the facts: alerts, and how a finding has changed."""
 
 from __future__ import annotations
 
@@ -32,13 +32,13 @@ class Found:
 
 
 def alerts_of(db: sqlite3.Connection, person: int) -> list[Alert]:
-    """Every alert about a person, the newest first."""
+    """Return every alert about a person, the newest first."""
     return [Alert(level, because, moment_of(at)) for level, because, at in db.execute(
         "select level, because, at from alerts where person = ? order by id desc", (person,))]
 
 
 def history_of(db: sqlite3.Connection, person: int, name: str) -> list[Found]:
-    """Every value a finding has had, the oldest first."""
+    """Return every value a finding has had, the oldest first."""
     return [Found(value, rule, because, moment_of(at)) for value, rule, because, at in db.execute(
         "select value, rule, because, at from findings where person = ? and name = ? order by id", (person, name))]
 
@@ -53,6 +53,6 @@ with m as materialized (
 
 
 def standings_of_all(db: sqlite3.Connection) -> list[Standing]:
-    """How every lifter stands, linked to a coach or not, for the operator; a coach who tests themself is among them.
+    """Return the standing of every lifter, linked to a coach or not, for the operator; a coach who tests themself is among them.
     ``linked`` is since when they are known, ``reviewed`` the last review by any coach."""
     return list(map(Standing._make, db.execute(f"{_EVERYONE}{STANDING}")))

@@ -101,7 +101,7 @@ def first(db: Database) -> None:
 
 @migrations()
 def picture_files(db: Database) -> None:
-    """What a channel calls a picture that a bot has sent, so that it is uploaded once."""
+    """The id a channel gave to a picture that a bot has sent, so that it is uploaded once."""
     db.execute("create table picture_files (bot text not null, picture text not null, file text not null, at text not null, "
                "primary key (bot, picture)) strict, without rowid")
 

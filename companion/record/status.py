@@ -1,4 +1,4 @@
-"""What the running bot notes for whoever looks after it: a name, a value, when. Never anything of a person."""
+"""Marks the running bot leaves for whoever looks after it: a name, a value, when. Never anything of a person."""
 
 from __future__ import annotations
 
@@ -15,6 +15,6 @@ def note(db: sqlite3.Connection, name: str, value: float | str, at: datetime) ->
 
 
 def noted(db: sqlite3.Connection, name: str) -> tuple[float | str, datetime] | None:
-    """What stands under a name, and since when."""
+    """Return what stands under a name, and since when; None where nothing does."""
     row = db.execute("select value, at from marks where name = ?", (name,)).fetchone()
     return (row[0], moment_of(row[1])) if row else None

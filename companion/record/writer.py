@@ -36,7 +36,7 @@ class CommitFailed(Exception):
 
 
 def _of_the_file(error: Exception) -> bool:
-    """Whether the file failed, not the job: full disk, I/O error, a damaged page. What the job did wrong has a code of its own,
+    """True if the file failed, not the job: full disk, I/O error, a damaged page. What the job did wrong has a code of its own,
     or comes as one of sqlite3's narrower errors."""
     code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_IOERR) & 0xFF
     return type(error) in (sqlite3.OperationalError, sqlite3.DatabaseError) and code not in _JOBS_OWN
@@ -71,7 +71,7 @@ class Writer:
         self.on_commit: Callable[[float], object] = lambda seconds: None
 
     async def do(self, job: Callable[[sqlite3.Connection], T]) -> T:
-        """The job's result, once it is committed. Raises what the job raised (its rows are not kept), or CommitFailed."""
+        """Return the job's result, once it is committed. Raises what the job raised (its rows are not kept), or CommitFailed."""
         result: T = await self._ask(_Waiting(job))
         return result
 
@@ -102,7 +102,7 @@ class Writer:
                 raise self.broken
 
     async def _company_for(self, batch: list[_Waiting]) -> None:
-        """Where there are only notes, wait a moment for a job that is no note."""
+        """Wait a moment for a job that is no note, where there are only notes."""
         with contextlib.suppress(TimeoutError):
             async with asyncio.timeout(NOTES_WAIT):
                 while all(one.note for one in batch):

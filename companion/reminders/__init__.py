@@ -1,6 +1,6 @@
-"""What is due, and the sweep that looks for it. APScheduler stands here."""
+"""Reminders: their kinds, from a plan to open rows, what becomes of one that is due, and the sweep. APScheduler stands here."""
 
 from typing import Final
 
 SWEEP_SECONDS: Final = 20
-"""How often what is due is looked for: our choice."""
+"""Seconds between two looks for what is due; our choice."""

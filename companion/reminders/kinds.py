@@ -1,100 +1,80 @@
-"""The kinds of reminder, and what becomes of one whose time has come. Pure.
+"""The kinds of reminder, a row each. Whatever is done with one is derived from its row: planning, the sweep, what "my reminders" lists,
+what "stop all reminders" ends, what a coach reads and the calendar file.
 
-Quiet hours hold every kind until they end. What a safety level does to a kind, how often it is told and whether it is said
-that one was missed stands in the table. Our choice, after "at most one prompt and one follow-up a squat day; then stop"
-(reference-values).
+Our choice of rows, after "at most one prompt and one follow-up a squat day; then stop" (reference-values).
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from dataclasses import dataclass
+from datetime import timedelta
 from typing import Final, Literal
 
-from companion.base.clock import instant, local_date
-from companion.calendar.prompts import Wishes, after_quiet
-from companion.record.reminders import Reminder
+from companion.screening.levels import OPEN, PASSING
+from companion.screening.safety import Level
 
-PUT_OFF: Final = timedelta(days=1)
-"""An invitation to test is put off so long while something stands against it; our choice."""
+STOP_ALL: Final = "stop all reminders"
 
-OPEN_LEVELS: Final = ("go", "no_load")
-PASSING: Final = ("go", "no_load", "not_today")
-"""Levels that are over by the next day: a squat day tomorrow is told of, and one today is not."""
+When = Literal["before_squat_day", "after_squat_day", "digest_hour", "zone_over", "on_date"]
 
 
 @dataclass(frozen=True, slots=True)
-class Kind:
-    """One kind. ``needs``: the safety levels at which it is sent (none: at all); ``that_day``: those on the very day it is
-    about, where they are fewer; ``else_``: what happens at another.
-    ``rounds``: how often it is told where nobody answers, ``gap`` apart; ``says_missed``: whether one that came too late is
-    spoken of. ``title``: what it is called in a list or a calendar ("": not listed);
-    ``shows``: what a coach is shown instead of an invitation."""
+class ReminderKind:
+    """One kind of reminder.
+
+    ``when``: what its moment follows from; "on_date": from the conversation that asked for it. It goes stale at the moment its
+    row holds. ``coach``: what a coach reads for it. ``listed``: how "my reminders" names it, a template over the day; "" leaves it out.
+    ``levels``: the safety levels at which it is sent, none for all; ``that_day``: those on the very day it is about, where they are
+    fewer; ``closed``: what happens at another level. ``quiet``: whether it waits for the end of quiet hours.
+    ``rounds``: how often it is sent, ``gap`` apart, where nobody answers; ``says_missed``: whether one that came too late is spoken of.
+    ``gives_way_to``: a kind that takes its place where both would come. ``shows``: the view that is sent in place of an invitation.
+    ``sent``: false for one that only marks a moment: it is stale when it is due. ``ended_by``: what somebody says to end it, "" where
+    nothing does; ``goes_on``: what is said of that where all others end.
+    """
 
     name: str
-    needs: tuple[str, ...] = ()
+    when: When
+    coach: str
+    listed: str = ""
+    levels: tuple[str, ...] = ()
     that_day: tuple[str, ...] = ()
-    else_: Literal["put_off", "drop"] = "drop"
+    closed: Literal["drop", "put_off"] = "drop"
+    quiet: Literal["wait", "send"] = "wait"
     rounds: int = 1
     gap: timedelta = timedelta(days=3)
     says_missed: bool = False
-    title: str = ""
+    gives_way_to: str = ""
     shows: str = ""
+    sent: bool = True
+    ended_by: Literal["stop all reminders", "digest", ""] = STOP_ALL
+    goes_on: str = ""
+
+    @property
+    def planned(self) -> bool:
+        """True if its moment is worked out anew with every plan, false if it stays on its date."""
+        return self.when != "on_date"
 
 
 KINDS: Final = {kind.name: kind for kind in (
-    Kind("squat_day", PASSING, that_day=("go",), says_missed=True),
-    Kind("squat_after", PASSING),
-    Kind("morning", title="How it is the morning after"),
-    Kind("retest", OPEN_LEVELS, else_="put_off", rounds=2, title="Test again"),
-    Kind("digest", shows="caseload"),
-    Kind("screen", OPEN_LEVELS, else_="put_off", title="Tests, when rested"),
-    Kind("home_again"),
+    ReminderKind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, that_day=(Level.GO.value,),
+                 says_missed=True),
+    ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, gives_way_to="morning"),
+    ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
+                 goes_on="Only on the morning after something hurt I still ask once how it is."),
+    ReminderKind("retest", "on_date", "test again", "test again", OPEN, closed="put_off", rounds=2),
+    ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN, closed="put_off"),
+    ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="caseload", ended_by="digest"),
+    ReminderKind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),
 )}
-"""The last is never sent: it is stale when it is due, and what is to come is then planned anew for the zone at home."""
+"""A digest comes at the hour its coach chose, whatever the quiet hours. At home_again what is to come is planned anew for the zone at
+home."""
 
 
-@dataclass(frozen=True, slots=True)
-class Decision:
-    """What to do with a due reminder: "send", "stale", "drop", "ignored", or "wait" until a moment."""
-
-    what: Literal["send", "stale", "drop", "ignored", "wait"]
-    until: datetime | None = None
+def coach_words(name: str) -> str:
+    """Return what a coach reads for a kind; of one that is in no table the name in words."""
+    return KINDS[name].coach if name in KINDS else name.replace("_", " ")
 
 
-def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: str, asked_already: bool = False) -> Decision:
-    """What becomes of a reminder that is due, at this safety level. ``asked_already``: the question of the morning after
-    has been sent today or is due too."""
-    kind = KINDS[reminder.kind]
-    today = reminder.day == local_date(now, zone).isoformat()
-    needs = kind.that_day if today and kind.that_day else kind.needs
-    gone = reminder.stale_at is not None and now >= reminder.stale_at
-    if gone and not kind.says_missed:
-        return Decision("stale")
-    if reminder.round > kind.rounds:
-        return Decision("ignored")
-    if (until := after_quiet(now, wishes, zone)) > now:
-        return Decision("wait", until)
-    if gone:
-        return Decision("stale" if level in needs else "drop")
-    if kind.name == "squat_after" and asked_already:
-        return Decision("drop")
-    if needs and level not in needs:
-        return Decision("drop") if kind.else_ == "drop" else Decision("wait", now + PUT_OFF)
-    return Decision("send")
-
-
-def quiet_from(moment: datetime, wishes: Wishes, zone: str) -> datetime | None:
-    """When the next quiet hours after a moment begin, in UTC; None where there are none."""
-    begin, end = wishes.quiet
-    if begin == end:
-        return None
-    today = local_date(moment, zone)
-    days = (today + timedelta(days=ahead) for ahead in range(3))
-    return next(at for day in days if (at := instant(day, begin, zone)) > moment)
-
-
-def leaves_until(reminder: Reminder, now: datetime, wishes: Wishes, zone: str) -> Reminder:
-    """The reminder as its message carries it: not to leave in the quiet hours that begin next either."""
-    until = min((at for at in (reminder.stale_at, quiet_from(now, wishes, zone)) if at), default=None)
-    return replace(reminder, stale_at=until)
+def ended_by_stop_all(name: str) -> bool:
+    """True if "stop all reminders" ends a kind; also of one that is in no table."""
+    return name not in KINDS or KINDS[name].ended_by == STOP_ALL

@@ -21,19 +21,19 @@ _log = logging.getLogger(__name__)
 
 
 class FromNow(BaseTrigger):  # type: ignore[misc]  # APScheduler has no types
-    """So long from now, whenever the last was: an interval counted from the last walks through a year of them where the clock
-    jumps a year ahead."""
+    """A trigger that fires so long from now, whenever the last was: an interval counted from the last would fire a year of times
+    where the clock jumps a year ahead."""
 
     def __init__(self, every: timedelta) -> None:
         self.every = every
 
     def get_next_fire_time(self, previous_fire_time: datetime | None, now: datetime) -> datetime:
-        """The next time after ``now``."""
+        """Return the next time after ``now``."""
         return now + self.every
 
 
 def start_sweeping(sweep: Callable[[], Awaitable[object]], seconds: float = SWEEP_SECONDS, clock: Clock | None = None) -> AsyncIOScheduler:
-    """A running scheduler that calls ``sweep`` now and every so many seconds on this loop; ``shutdown(wait=False)`` ends it.
+    """Return a running scheduler that calls ``sweep`` now and every so many seconds on this loop; ``shutdown(wait=False)`` ends it.
 
     APScheduler waits for a time of day: where the clock is set back, it would wait until that comes again. So it is looked at
     by the loop's own clock, which is never set, and told to go on.

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from companion.app.retention import AGREED, HOLDING, WEIGHED, let_go, months_before, staying
+from companion.app.retention import AGREEMENTS, HOLDING, WEIGHED, let_go, months_before, staying
 from companion.conversation.flow import Known
 from companion.conversation.session import Frame, Session
 from companion.record.expiry import Run
@@ -92,10 +92,10 @@ def test_the_newest_finished_run_of_a_flow_stays_however_old(log):
 
 
 def test_what_somebody_agreed_to_stays_every_time(log):
-    agreed = {log.run(flow, ago(days), {"consent": "yes"}) for flow in AGREED for days in (900, 800)}
+    agreed = {log.run(flow, ago(days), {"consent": "yes"}) for flow in AGREEMENTS for days in (900, 800)}
     assert log.stay() == agreed
-    assert {CATALOGUE.consent_again, *(one.flow for one in CATALOGUE.consents)} <= AGREED
-    assert set(BOOK.flows) >= (AGREED | WEIGHED | HOLDING)
+    assert {CATALOGUE.consent_again, *(one.flow for one in CATALOGUE.consents)} <= AGREEMENTS
+    assert set(BOOK.flows) >= (AGREEMENTS | WEIGHED | HOLDING)
 
 
 def test_a_run_that_pain_ended_stays_while_what_it_made_void_does(log):

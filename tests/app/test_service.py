@@ -194,7 +194,7 @@ async def test_a_turn_that_fails_is_answered_kindly_and_counts_as_taken(life, mo
         raise RuntimeError("a fault of ours")
 
     with monkeypatch.context() as patch:
-        patch.setattr("companion.app.service.step", broken)
+        patch.setattr("companion.app.conversations.step", broken)
         await life.companion.take(Inbound(SAM, Typed("knee to wall"), update_id=9))
     assert await life.listen() == [SORRY]
     assert life.db.execute("select failed from updates where update_id = 9").fetchone() == ("RuntimeError",)
@@ -528,7 +528,7 @@ async def test_a_reminder_that_can_not_be_offered_is_given_up_and_stops_no_other
     await with_results(life)
     life.clock.at += timedelta(weeks=9)
     with monkeypatch.context() as patch:
-        patch.setattr("companion.app.service.known_of", lambda *args: {}["a fault of ours"])
+        patch.setattr("companion.app.conversations.known_of", lambda *args: {}["a fault of ours"])
         await life.companion.sweep()
     assert life.db.execute("select state from reminders").fetchall()[-1] == ("failed",)
     assert await life.companion.sweep() == 0

@@ -117,7 +117,7 @@ async def test_what_somebody_types_in_a_turn_that_fails_is_in_no_log(
     def broken(book: object, session: object, event: object, known: object) -> None:
         raise RuntimeError(f"can't take {event!r}")
 
-    monkeypatch.setattr("companion.app.service.step", broken)
+    monkeypatch.setattr("companion.app.conversations.step", broken)
     await life.say(TYPED)
     await life.stop()
     shown = capsys.readouterr().err

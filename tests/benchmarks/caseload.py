@@ -26,6 +26,7 @@ from companion.record.caseload import standings
 from companion.record.coaching import link, make_coach
 from companion.record.file import open_for_writing
 from companion.record.timestamps import text_of
+from companion.record.turn import Turn
 from flows.catalogue import BOOK
 from tests.benchmarks.measured import Row, by_turns, compare, seconds
 
@@ -173,13 +174,13 @@ def main(lifters: int, each: int) -> None:
             timed("caseload", 50, lambda: caseload(connection, COACH, NOW))
             timed("  its query alone", 0, lambda: standings(connection, COACH))
             timed("  the plain view of the same lifters", 0, lambda: connection.execute("select * from caseload").fetchall())
-            timed("its first page as a message, looks noted", 0, lambda: show(connection, COACH, "caseload", "", NOW, BOOK))
+            timed("its first page as a message, looks noted", 0, lambda: show(Turn(connection, COACH, NOW, BOOK), "caseload", ""))
             person = lifters // 2
             timed("one lifter", 20, lambda: lifter_page(connection, COACH, person, NOW))
             timed("  select * of their answers, facts, findings", 0, lambda: [connection.execute(
                 f"select * from {table} where person = ?", (person,)).fetchall() for table in ("answers", "facts", "findings")])
-            timed("the summary as messages", 0, lambda: show(connection, COACH, "lifter", str(person), NOW, BOOK))
-            timed("a page of the log, the oldest", 0, lambda: show(connection, COACH, "lifter_log", f"{person}-9999", NOW, BOOK))
+            timed("the summary as messages", 0, lambda: show(Turn(connection, COACH, NOW, BOOK), "lifter", str(person)))
+            timed("a page of the log, the oldest", 0, lambda: show(Turn(connection, COACH, NOW, BOOK), "lifter_log", f"{person}-9999"))
 
 
 if __name__ == "__main__":

@@ -76,18 +76,17 @@ async def test_the_rest_is_loaded_while_the_first_words_are_read():
             done.append("read on")
             return super().__next__()
 
-    class Nobody:
-        async def take(self, inbound: object) -> None:
-            done.append("took")
+    async def take(inbound: object) -> None:
+        done.append("took")
 
-        async def sweep(self) -> int:
-            return 0
+    async def sweep() -> None:
+        pass
 
     class Nothing:
         async def due(self, now: object) -> list[object]:
             return []
 
-    await terminal.chat_piped(Nobody(), Nothing(), ScriptClock(NOW), "sam", (), Lines(), io.StringIO(),  # type: ignore[arg-type]
+    await terminal.chat_piped(take, sweep, Nothing(), ScriptClock(NOW), "sam", (), Lines(), io.StringIO(),  # type: ignore[arg-type]
                               meanwhile=lambda: done.append("loaded"))
     await asyncio.get_running_loop().shutdown_default_executor()
     assert done[0] == "took"

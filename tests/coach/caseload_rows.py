@@ -12,7 +12,7 @@ from sqlite_utils import Database
 from companion.conversation.effects import Alert, Began, Effect, Ended, Find, Record
 from companion.record import coaching, people
 from companion.record.file import open_for_writing
-from companion.record.persist import keep
+from tests.rows import keep
 
 NOW = datetime(2026, 3, 12, 18, 0, tzinfo=UTC)  # a Thursday
 

@@ -12,8 +12,8 @@ from companion.conversation.condition import Value
 from companion.conversation.effects import Alert, Began, Ended, Find, Record, Remind
 from companion.record import coaching, people
 from companion.record.file import open_for_writing
-from companion.record.persist import keep
 from flows.catalogue import BOOK
+from tests.rows import keep
 
 START = datetime(2026, 1, 5, 17, 0, tzinfo=UTC)
 ZONE = "Europe/Berlin"

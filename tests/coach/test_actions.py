@@ -9,9 +9,11 @@ from pathlib import Path
 
 import pytest
 
+from companion.coach.actions import ACT_HANDLERS
 from companion.coach.caseload import caseload
 from companion.port import Address, Inbound, Sent, Tapped, Typed
 from companion.record import coaching, log, operator_requests
+from companion.screening.coach_acts import COACH_ACTS
 from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
 
 KIM, ODA = Address("terminal", "kim"), Address("terminal", "oda")
@@ -179,7 +181,7 @@ async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
 async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
     await gym.linked()
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
-    assert gym.heard(KIM)[-1].startswith("sam, nothing more today: something hurt (back, 5 of 10")
+    assert gym.heard(KIM)[-1].startswith("sam, no squats or tests today: something hurt (back, 5 of 10")
     await gym.say("my chest hurts", "yes")
     assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: something hurt")
     await gym.lifter(MIA)
@@ -200,7 +202,7 @@ async def test_pain_that_is_not_told_to_the_end_is_told_all_the_same(gym, answer
         await gym.companion.sweep()
     said = [text for text in gym.heard(KIM) if "something hurt" in text]
     assert len(said) == 1
-    assert said[0].startswith("sam, nothing more today: something hurt, and the questions about it are still open")
+    assert said[0].startswith("sam, no squats or tests today: something hurt, and the questions about it are still open")
     assert told in said[0]
     await gym.say("my lifters", who=KIM)
     assert "questions open" in gym.heard(KIM)[-2]
@@ -524,6 +526,9 @@ async def test_a_digest_comes_at_their_hour(gym):
     await gym.say("digest", "Every day", "07:00", who=KIM)
     due = gym.db.execute("select due_at from reminders where kind = 'digest' and state = 'open'").fetchone()[0]
     assert due == "2026-03-03T07:00:00.000Z"
+    gym.clock.at = gym.clock.at.replace(day=3, hour=7, minute=1)
+    await gym.companion.sweep()
+    assert gym.heard(KIM)[-1].startswith("1 lifter")  # though they are quiet hours: the coach chose the hour
 
 
 async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
@@ -607,3 +612,8 @@ async def test_a_daily_digest_is_the_caseload_once_a_day(gym):
         gym.clock.at += timedelta(hours=1)
         await gym.companion.sweep()
     assert [text.split("\n")[0] for text in gym.heard(KIM)] == ["1 lifter: 1 fine", "1 lifter: 1 fine"]
+
+
+def test_every_act_has_one_handler_and_its_words():
+    assert set(ACT_HANDLERS) == set(COACH_ACTS) | {"reply", "film", "invite"}
+    assert [act.name for act in COACH_ACTS.values() if act.words and not act.told] == []

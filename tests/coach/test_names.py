@@ -9,14 +9,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.coach.actions import alert_letters, link
 from companion.coach.caseload import caseload, units
 from companion.coach.caseload_page import caseload_html
+from companion.coach.letters import alert_letters
+from companion.coach.links import link
 from companion.coach.names import SHORT, called, lines_apart, meant, told_apart
 from companion.coach.views import show
 from companion.conversation.effects import Link, Say
 from companion.port import Inbound, Tapped, Typed
 from companion.record import coaching, people
+from companion.record.turn import Turn
 from flows.catalogue import BOOK
 from flows.find_lifter import is_name
 from tests.coach.caseload_rows import NOW, Room, ago, record
@@ -40,7 +42,7 @@ def by_code(room: Room, name: str, code: str) -> int:
 
 
 def find(room: Room, typed: str, coach: int | None = None) -> Say:
-    (say,) = show(room.db, room.coach if coach is None else coach, "find_lifter", typed, NOW, BOOK)
+    (say,) = show(Turn(room.db, room.coach if coach is None else coach, NOW, BOOK), "find_lifter", typed)
     return say
 
 
@@ -198,8 +200,8 @@ def test_each_place_that_names_them_tells_them_apart_alike(room):
     one, two = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "Sam", "Sam, Fridays")
     lines = lines_apart(room.db, room.coach, caseload(room.db, room.coach, NOW))
     assert {line.person: line.name for line in lines} == {one: "Sam (Tuesdays)", two: "Sam (Fridays)"}
-    (listed,) = show(room.db, room.coach, "caseload", "", NOW, BOOK)
-    (page,) = show(room.db, room.coach, "lifter", str(two), NOW, BOOK)
+    (listed,) = show(Turn(room.db, room.coach, NOW, BOOK), "caseload", "")
+    (page,) = show(Turn(room.db, room.coach, NOW, BOOK), "lifter", str(two))
     (alert,) = alert_letters(room.db, two, "something hurt", "emergency")
     assert {label.split(" ", 1)[1] for label, data in taps(listed) if data.startswith("go.lifter.")} == {"Sam (Tuesdays)", "Sam (Fridays)"}
     assert page.text.startswith("Sam (Fridays)\n")
@@ -226,7 +228,7 @@ def test_the_operators_page_tells_them_apart_by_their_numbers(room):
 
 def test_who_ends_the_view_is_told_apart_from_who_stays(room):
     one, _ = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "Sam", "Sam, Fridays")
-    letters = link(room.db, one, Link("withdraw", str(room.coach)), NOW)
+    letters = link(Turn(room.db, one, NOW, BOOK), Link("withdraw", str(room.coach)))
     assert [letter.say.text for letter in letters if letter.to == room.coach] == ["Sam (Tuesdays) has ended your view of their answers."]
 
 

@@ -19,11 +19,11 @@ from companion.coach.report_sections import account_of
 from companion.conversation.effects import Alert, Find
 from companion.export import pdf
 from companion.record import coaching, people
-from companion.record.persist import keep
 from companion.record.report_data import standings_of_all
 from flows.catalogue import BOOK
 from tests.coach.made_up import NOW, START, ZONE, Kept, a_lifter, opened
 from tests.coach.rows import NASTY
+from tests.rows import keep
 
 EVIL = ("<script>alert(1)</script>", "\"' onmouseover='alert(1)' x=\"", "</style></title></table><img src=x onerror=alert(1)>",
         "\u202eevil\u202c", "\x00\x1b[31m\x07", "half \ud83d emoji", "{{ of.__class__ }}{% raw %}", "javascript:alert(1)", *NASTY)
@@ -124,8 +124,8 @@ def test_an_overruled_finding_stands_beside_the_computed_one(page):
 def test_safety_says_the_level_now_that_one_has_lapsed_and_every_alert(page):
     words = section(page, "safety")
     assert "Now: open: nothing stands against tests or squats." in words
-    assert "no load, which has lapsed since" in words
-    assert "8 Mar 2026, 18:07 no load something hurt (A small pain" in words
+    assert "no load today, which has lapsed since" in words
+    assert "8 Mar 2026, 18:07 no load today something hurt (A small pain" in words
 
 
 @pytest.mark.parametrize(("level", "words"), [("clinician", "closed until a clinician"), ("emergency", "closed: sent to emergency care")])
@@ -182,7 +182,7 @@ def test_squat_days_stand_the_newest_first_with_what_hurt_and_the_lot(page):
 def test_plan_reminder_acts_and_looks_are_there(page):
     assert "Tuesday at 18:00, Friday at 07:00" in section(page, "plan")
     assert "Goal, as written 100 kg for five, deep & steady" in section(page, "plan")
-    assert "Retest Mon 20 Apr 2026, 10:00 Europe/Berlin" in section(page, "plan")
+    assert "Test again Mon 20 Apr 2026, 10:00 Europe/Berlin" in section(page, "plan")
     assert "Rune Aldersgate pin depth parallel film of Tuesday" in section(page, "coaching")
     assert "Rune Aldersgate numbers" in section(page, "coaching")
 

@@ -14,8 +14,8 @@ from hypothesis import strategies as st
 
 from companion.app.run import ScriptClock
 from companion.calendar.plan import Plan
-from companion.coach.actions import NOT_YOURS
 from companion.coach.caseload import GROUPS, Line, days_in, units
+from companion.coach.letters import NOT_YOURS
 from companion.coach.summary import Acted, Alarm, Cause, Media, Number, Overruled, Page, Pinned, lifter_page
 from companion.coach.views import (
     SUMMARY_MOST,
@@ -38,6 +38,7 @@ from companion.pictures.store import OF, Shelf
 from companion.port import Address
 from companion.record import coaching, people
 from companion.record.caseload import Alerted, Concluded, LogRow
+from companion.record.turn import Turn
 from companion.record.writer import Writer
 from companion.screening.squat_days import ToldDay
 from flows.catalogue import BOOK
@@ -57,7 +58,7 @@ def room(tmp_path: Path) -> Iterator[Room]:
 
 
 def ask(room: Room, view: str, of: object = "", coach: int | None = None, now: datetime = NOW) -> list[Say]:
-    return show(room.db, room.coach if coach is None else coach, view, str(of), now, BOOK)
+    return show(Turn(room.db, room.coach if coach is None else coach, now, BOOK), view, str(of))
 
 
 def taps(say: Say) -> list[Tap]:
@@ -231,7 +232,7 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
     sam = full(room)
     (say,) = ask(room, "lifter", sam)
     assert say.text.splitlines() == [
-        "Sam", "Safety: go", "Results, Saturday: a likely cause", "Length: likely: Heels up: later.",
+        "Sam", "Safety: open", "Results, Saturday: a likely cause", "Length: likely: Heels up: later.",
         "Strength: ruled out, by: Arms forward: clean.", "Control: too close to call",
         "· overruled by coach Ada: ruled out, seen in person",
         "Depth: parallel (One clean squat day.); pinned to a little above parallel (set by coach Ada: saw it)", "Load: at most 64 kg",
@@ -256,7 +257,7 @@ def test_squat_days_alerts_with_their_answers_and_acts(room):
     (days,) = ask(room, "lifter", f"{sam}-days")
     assert "· Mon 9 Mar, 80 kg, depth kept, back still, “easy”" in days.text
     (more,) = ask(room, "lifter", f"{sam}-more")
-    assert "· Tuesday, nothing today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
+    assert "· Tuesday, no squats or tests today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
     assert "· yesterday, Ada: pin depth, a little above (saw it)" in more.text
     assert [tap.data for tap in taps(more)][:7] == [f"go.coach_act.{sam}-{what}" for what in (
         "pin_depth", "pin_load", "drill", "ask_for", "retest", "overrule", "reviewed")]
@@ -435,7 +436,7 @@ def test_every_page_of_any_log_fits_and_leaves_no_row_out(look, rows, page):
        view=st.sampled_from(("caseload", "lifter", "lifter_log")))
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_anything_may_be_asked(look, of, view):
-    for say in show(look.db, look.coach, view, of, NOW, BOOK):
+    for say in show(Turn(look.db, look.coach, NOW, BOOK), view, of):
         fits(say)
 
 

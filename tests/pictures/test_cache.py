@@ -17,10 +17,10 @@ from companion.pictures import cache as album_module
 from companion.pictures.cache import Album, key_of
 from companion.pictures.poses import poses
 from companion.pictures.store import Shelf, folder_beside
-from companion.port import Address
+from companion.port import Address, Inbound, Typed
 from companion.record import people
-from companion.record.persist import keep
 from tests.fakes.clock import FakeClock
+from tests.rows import keep
 
 HERE, THERE = Address("terminal", "sam"), Address("telegram", "77")
 
@@ -128,10 +128,11 @@ async def test_a_person_s_own_chart_touches_the_disk_only_where_it_is_looked_at_
 
 
 async def test_what_was_saved_of_a_person_goes_with_their_rows(companion: Companion, shelf: Shelf) -> None:
-    person = await raised(companion, HERE)
+    await raised(companion, HERE)
     found = await shelf.find("chart_leg_raise", HERE)
     assert found is not None
-    await companion.writer.do(lambda db: companion._erase(db, person, [], companion.clock.now(), None))
+    for words in ("erase", "yes"):
+        await companion.take(Inbound(HERE, Typed(words), name="sam"))
     assert not found.path.exists()
 
 
@@ -140,7 +141,8 @@ async def test_a_picture_of_somebody_erased_while_it_was_drawn_is_neither_kept_n
     person = await raised(companion, HERE)
 
     def erased_meanwhile(db, person, name):
-        companion._erase(db, person, [], companion.clock.now(), None)
+        people.erase(db, person, companion.clock.now())
+        companion.on_erase(person)
         return lambda: (b"drawn", "words")
     monkeypatch.setattr("companion.pictures.personal.from_log", erased_meanwhile)
     assert await shelf.find("chart_leg_raise", HERE) is None

@@ -159,14 +159,8 @@ async def test_with_the_real_shelf_an_upload_is_made_once_for_all_and_over_a_res
     assert {one.file for one in api.sent} == {b"drawn"}
 
 
-class Mute:
-    """A bot that takes what is said and says nothing."""
-
-    async def take(self, inbound) -> None:
-        pass
-
-    async def sweep(self) -> int:
-        return 0
+async def mute(*inbound: object) -> None:
+    """Takes what is said, sweeps, and says nothing."""
 
 
 async def test_the_terminal_tells_a_picture_in_words_and_where_it_lies(tmp_path: Path) -> None:
@@ -176,7 +170,7 @@ async def test_the_terminal_tells_a_picture_in_words_and_where_it_lies(tmp_path:
     store.put(2, "No picture.", picture="view_feel")
     store.put(3, "Not kept.", picture="lost")
     lost = replace(POSE, path=tmp_path / "lost.png")
-    await terminal.chat_piped(Mute(), store, FakeClock(), "sam", [], io.StringIO(), out, Shown(pose=kept, lost=lost))
+    await terminal.chat_piped(mute, mute, store, FakeClock(), "sam", [], io.StringIO(), out, Shown(pose=kept, lost=lost))
     assert f"Stand so.\n  Picture: a pose. Saved: {kept.path}\n" in out.getvalue()
     assert "No picture.\n\n" in out.getvalue()
     assert "Not kept.\n  Picture: a pose.\n" in out.getvalue()

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from companion.calendar.prompts import Wishes, is_quiet
 from companion.record.reminders import Reminder
-from companion.reminders.kinds import KINDS, PUT_OFF, decide, leaves_until, quiet_from
+from companion.reminders.decision import PUT_OFF, decide, leaves_until, quiet_from
+from companion.reminders.kinds import KINDS
 from tests.reminders.build import LISBON, NEVER_QUIET, USUAL, at
 
 NOON = at("2026-06-02 11:00")
@@ -64,9 +65,9 @@ def test_on_a_day_that_is_closed_to_squats_nobody_is_told_of_a_squat_day_today(l
 
 
 @pytest.mark.parametrize(("kind", "asked", "what"), [("squat_after", True, "drop"), ("squat_after", False, "send"),
-                                                     ("morning", True, "send"), ("squat_day", True, "send")])
-def test_the_question_of_the_morning_after_takes_the_place_of_the_follow_up(kind, asked, what):
-    assert decide(reminder(kind), NOON, USUAL, LISBON, "go", asked_already=asked).what == what
+                                                     ("morning", False, "send"), ("squat_day", False, "send")])
+def test_a_kind_that_has_given_way_is_dropped(kind, asked, what):
+    assert decide(reminder(kind), NOON, USUAL, LISBON, "go", given_way=asked).what == what
 
 
 @pytest.mark.parametrize(("round", "what"), [(1, "send"), (2, "send"), (3, "ignored"), (4, "ignored")])

@@ -252,7 +252,7 @@ class Watched:
 def is_put_off(row, gym: Gym) -> bool:
     """Whether a reminder waits for longer than it was planned to."""
     wall, zone = gym.db.execute("select wall, zone from reminders where id = ?", (row.id,)).fetchone()
-    from companion.reminders.planner import wall as wall_of
+    from companion.reminders.basis import wall as wall_of
 
     return wall_of(row.due, zone) > wall
 

@@ -296,10 +296,10 @@ async def test_one_offer_that_fails_holds_up_no_other_is_not_tried_again_and_the
     lifters = [gym.lifter(name) for name in ("ann", "bo", "cy")]
     advance = gym.companion.advance
 
-    def broken(db, person, *rest):
-        if person == lifters[1]:
+    def broken(turn, *rest):
+        if turn.person == lifters[1]:
             raise RuntimeError("a fault of ours")
-        return advance(db, person, *rest)
+        return advance(turn, *rest)
 
     with monkeypatch.context() as patch:
         patch.setattr(gym.companion, "advance", broken)

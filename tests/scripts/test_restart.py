@@ -23,9 +23,9 @@ from companion.conversation.session import Session
 from companion.language.units import METRIC, shown
 from companion.port import Address, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.record import coaching, log, people
-from companion.record.persist import keep
 from flows.catalogue import BOOK, CATALOGUE
 from tests.fakes.clock import START
+from tests.rows import keep
 
 WHO = Address("terminal", "sam")
 LONGEST_WALK = 40
@@ -174,7 +174,7 @@ async def test_a_restart_after_any_answer_since_consent_goes_on_at_the_same_ques
         life = Life(tmp_path / f"{restarting}.sqlite")
         await life.start()
         await life.do(Typed("hello"))
-        await life.do(Tapped(f"{CATALOGUE.consents[0].payload}yes"))
+        await life.do(Tapped(f"{CATALOGUE.payload(CATALOGUE.consents[0])}yes"))
         walks.append(await walk(life, "welcome", first, restarting))
         await life.stop()
     assert walks[0] == walks[1]

@@ -74,7 +74,7 @@ class Piped:
                     self._on_screen(message)
                 if not first:
                     self._greet(lines)
-                await terminal.chat_piped(self, self, self.clock, who, first, self._replies(lines), out)  # type: ignore[arg-type]
+                await terminal.chat_piped(self.take, self.sweep, self, self.clock, who, first, self._replies(lines), out)  # type: ignore[arg-type]
             else:
                 await companion.sweep()
         companion.close()

@@ -23,7 +23,7 @@ from companion.base.logs import redact
 from companion.channels.drainer import Drainer, backoff
 from companion.channels.pictures import Pictures
 from companion.channels.telegram.inbound import CHANNEL, inbound_or_none
-from companion.channels.telegram.poll import Poll, readable
+from companion.channels.telegram.poll import Owner, Poll, readable
 from companion.channels.telegram.sender import TelegramPost, seconds_of
 from companion.channels.telegram.settings import TelegramSettings, wrong_token
 from companion.channels.telegram.turns import Turns
@@ -69,7 +69,8 @@ class _Channel:
         if not re.fullmatch(r"[\w:-]+", settings.token):
             raise wrong_token()
         at = settings.api_url.rstrip("/")
-        self._requests = poll, other = Poll(settings, self), HTTPXRequest(read_timeout=settings.answer_seconds)
+        owner = Owner(self.settled, self.pause, self.fail, on_poll)
+        self._requests = poll, other = Poll(settings, owner), HTTPXRequest(read_timeout=settings.answer_seconds)
         self._bot = Bot(settings.token, f"{at}/bot", f"{at}/file/bot", request=other, get_updates_request=poll)
         self._updater = Updater(self._bot, self._turns)
         self._reached = False
@@ -211,10 +212,6 @@ class _Channel:
         """See poll.Owner."""
         self._failed = self._failed or error
         self._failing.set()
-
-    def polled(self, theirs: datetime | None) -> None:
-        """See poll.Owner."""
-        self._on_poll(theirs)
 
     async def _on_update(self, update: Update) -> None:
         if update.callback_query is not None:

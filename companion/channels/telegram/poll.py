@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import json
 import logging
-from collections.abc import Mapping
+from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from email.utils import parsedate_to_datetime
-from typing import Any, Final, Protocol
+from typing import Any, Final
 
 import httpx
 from telegram import Update
@@ -28,24 +29,19 @@ _CORE: Final = ("message_id", "date", "edit_date", "chat", "from", "text", "capt
 """What is kept of a message of which the rest can't be read."""
 
 
-class Owner(Protocol):
-    """What a poll needs of the channel."""
+@dataclass(frozen=True, slots=True)
+class Owner:
+    """What a poll asks of the channel.
 
-    async def settled(self) -> None:
-        """Return when every turn of the last batch is committed; raise NetworkError where that can't be waited for."""
-        ...
+    ``settled`` returns when every turn of the last batch is committed, and raises NetworkError where that can't be waited for;
+    ``pause`` waits so many seconds before the next try; ``fail`` ends the channel; ``polled`` hears of every poll that was answered,
+    with the time the answer gives, to the second.
+    """
 
-    async def pause(self, seconds: float) -> None:
-        """Wait before the next try."""
-        ...
-
-    def fail(self, error: Exception) -> None:
-        """End the channel."""
-        ...
-
-    def polled(self, theirs: datetime | None) -> None:
-        """A poll was answered; ``theirs`` is the time the answer gives, to the second."""
-        ...
+    settled: Callable[[], Awaitable[None]]
+    pause: Callable[[float], Awaitable[None]]
+    fail: Callable[[Exception], None]
+    polled: Callable[[datetime | None], object]
 
 
 class Poll(HTTPXRequest):

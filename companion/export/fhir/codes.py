@@ -39,12 +39,12 @@ def urn(*parts: str) -> str:
 
 
 def full_url(*parts: str) -> str:
-    """Where a resource is in the bundle: the same parts always give the same urn:uuid."""
+    """Return the address of a resource in the bundle: the same parts always give the same urn:uuid."""
     return uuid5(NAMESPACE_URL, urn(*map(plain, parts))).urn
 
 
 def identifier(url: str) -> Json:
-    """What a receiver knows a resource by when it is sent again."""
+    """Return the identifier by which a receiver knows a resource when it is sent again."""
     return {"system": "urn:ietf:rfc:3986", "value": url}
 
 

@@ -53,7 +53,7 @@ def _is_reading(one: Pass, key: str, asked: Question | None) -> bool:
 
 
 def _stands_for(one: Pass, key: str) -> Derived | None:
-    """What an answer stands for where its own number is not the measure, as with the straight-leg raise; None for any other."""
+    """Return what an answer stands for where its own number is not the measure, as with the straight-leg raise; else None."""
     test = protocols().get(one.flow)
     return test.derived if test and test.derived and test.derived.way(key) else None
 

@@ -30,7 +30,7 @@ class Form:
 
     @property
     def canonical(self) -> str:
-        """What a response names it by."""
+        """The name by which a response refers to it."""
         return f"{self.resource['url']}|{self.resource['version']}"
 
 
@@ -135,7 +135,7 @@ def status_of(one: Pass, book: Book, questions: Questions) -> str:
 
 
 def response_url(whose: str, one: Pass) -> str:
-    """Where the response of a run is in the bundle."""
+    """Return the address of a run's response in the bundle."""
     return full_url(whose, "run", one.flow, one.run)
 
 

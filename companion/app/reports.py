@@ -1,0 +1,33 @@
+"""A report that is wanted: made beside the loop once its turn is committed, since it takes up to seconds."""
+
+from __future__ import annotations
+
+import sqlite3
+from datetime import datetime
+from pathlib import Path
+
+from companion.coach.names import called
+from companion.conversation.effects import Say
+from companion.conversation.registry import Book
+from companion.record import coaching
+from companion.record.coaching import ReportWanted
+from companion.record.file import open_for_reading
+from companion.record.persist import Document, put_message
+
+
+def drawn(wanted: ReportWanted, database: Path, now: datetime, book: Book) -> str:
+    """Return the page, read through a connection of its own."""
+    from companion.coach.report import report_html
+
+    db = open_for_reading(database)
+    try:
+        return report_html(db.conn, wanted.lifter, now, book)
+    finally:
+        db.close()
+
+
+def send(db: sqlite3.Connection, wanted: ReportWanted, page: str, now: datetime) -> None:
+    """Put the page in the outbox, where the coach still sees the lifter."""
+    if coaching.sees(db, wanted.coach, wanted.lifter):
+        say = Say(f"The report of {called(db, wanted.coach, wanted.lifter)}, as it stands now.", must_arrive=True)
+        put_message(db, wanted.coach, say, now, wanted.to, Document(coaching.REPORT_NAME, page), about=wanted.lifter)

@@ -1,0 +1,91 @@
+"""Coaches: who is one is decided by whoever runs the bot, here."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from companion.cli.common import database_option, fail, lifters, reading
+
+if TYPE_CHECKING:
+    import sqlite3
+
+    from companion.base.settings import Settings
+    from companion.record.operator_requests import Request
+
+
+@click.group()
+def coach() -> None:
+    """Coaches: make one, list them, end one."""
+
+
+@coach.command("add")
+@click.argument("name")
+@database_option
+@click.pass_obj
+def coach_add(settings: Settings, database: Path | None, name: str) -> None:
+    """Make a code, good once and for seven days, with which somebody becomes the coach called NAME."""
+    from companion.record import coaching, status
+    from companion.record.operator_requests import Request
+
+    code = coaching.new_code()
+    there = _ask(settings, database, Request("invite", name, coaching.hashed(code)))
+    bot = status.noted(reading(settings, database), "bot.name")
+    click.echo(f"code for {name}: {coaching.spaced(code)}")
+    click.echo(f"link: https://t.me/{bot[0]}?start={code}" if bot else f"send it to the bot as: code {code}")
+    click.echo("It works once, for seven days, and is not kept anywhere but here."
+               + ("" if there else " The companion that is running takes it up within half a minute."))
+
+
+@coach.command("list")
+@database_option
+@click.pass_obj
+def coach_list(settings: Settings, database: Path | None) -> None:
+    """Every coach, with their number and how many lifters they see."""
+    from companion.record import coaching
+
+    for number, name, count in coaching.coaches_with_lifters(reading(settings, database)):
+        click.echo(f"{number} {name}: {lifters(count)}")
+
+
+@coach.command("end")
+@click.argument("name")
+@database_option
+@click.pass_obj
+def coach_end(settings: Settings, database: Path | None, name: str) -> None:
+    """End the role of the coach called NAME, or of that number: from now on they see nobody."""
+    from companion.record.operator_requests import Request
+
+    number, name = the_coach(reading(settings, database), name)
+    done = _ask(settings, database, Request("end", name, person=number))
+    click.echo(f"{name} is no coach any more" if done else f"{name} is no coach any more within half a minute")
+
+
+def the_coach(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
+    """Return the one coach whose name or number is wanted; ends the command where there is none, or more than one."""
+    from companion.record import coaching
+
+    there = coaching.coaches_with_lifters(db)
+    found = [one for one in there if wanted in (one[1], str(one[0]))]
+    if not found:
+        fail(f"there is no coach called {wanted} (there is: {', '.join(name for _, name, _ in there) or 'nobody yet'})")
+    if len(found) > 1:
+        fail(f"{wanted} may be several coaches; say which by the number: "
+             + ", ".join(f"{number} ({name}, {lifters(count)})" for number, name, count in found))
+    return found[0][:2]
+
+
+def _ask(settings: Settings, database: Path | None, request: Request) -> bool:
+    """Have a request carried out, here or by the companion that is running; returns False where it waits for that."""
+    from companion.base.clock import SystemClock
+    from companion.record.file import CannotOpen
+    from companion.record.operator_requests import ask
+
+    try:
+        return ask(database or settings.database, request, SystemClock().now())
+    except CannotOpen as error:
+        fail(str(error))
+    except OSError as error:
+        fail(f"can't leave the request: {error.strerror or error}")

@@ -1,0 +1,97 @@
+"""A person's data: their log, copies in open formats, and reports."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+import click
+
+from companion.cli.common import as_option, database_option, fail, person_in, reading
+from companion.export.registry import FORMATS, Source, help_text
+
+if TYPE_CHECKING:
+    from companion.base.settings import Settings
+
+
+@click.command()
+@database_option
+@as_option
+@click.option("--json", "as_json", is_flag=True, help="JSON Lines instead of a table.")
+@click.pass_obj
+def log(settings: Settings, database: Path | None, name: str, as_json: bool) -> None:
+    """Show a person's answer log: every answer, with what it replaced."""
+    from companion.record.log_text import as_lines, as_table
+
+    db = reading(settings, database)
+    click.echo((as_lines if as_json else as_table)(db, person_in(db, name)), nl=False)
+
+
+@click.command(help=f"Write a PERSON's data to a file.\n\n\b\nFormats:\n{help_text()}")
+@click.argument("person")
+@click.option("--format", "form", type=click.Choice(tuple(FORMATS)), default="csv", show_default=True)
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write, instead of standard output.")
+@database_option
+@click.pass_obj
+def export(settings: Settings, database: Path | None, person: str, form: str, out: Path | None) -> None:
+    """Write a person's data in a format of the registry."""
+    from companion.base.clock import SystemClock
+    from companion.base.private import private_file
+    from companion.record.context import known_of
+    from flows.catalogue import BOOK
+
+    db, now = reading(settings, database), SystemClock().now()
+    number = person_in(db, person)
+    content = FORMATS[form].made(Source(db, number, now, known_of(db, number, now).facts, BOOK)).encode()  # bytes: CRLF stays CRLF
+    if out is None:
+        sys.stdout.buffer.write(content)
+        return
+    try:
+        private_file(out)
+        if out.is_file():  # one that was there may be open to others
+            out.chmod(0o600)
+        out.write_bytes(content)
+    except OSError as error:
+        fail(f"can't write {out}: {error.strerror or error}")
+    click.echo(out)
+
+
+@click.command()
+@click.argument("person", required=False)
+@click.option("--caseload", is_flag=True, help="A whole group instead of one lifter.")
+@click.option("--coach", "whose", help="With --caseload: only the lifters of the coach called so, or of that number.")
+@click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the Chromium that is here.")
+@click.option("--paper", type=click.Choice(("A4", "letter")), default="A4", show_default=True, help="With --pdf.")
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write; else report-… here.")
+@database_option
+@click.pass_obj
+def report(settings: Settings, database: Path | None, person: str | None, caseload: bool, whose: str | None, as_pdf: bool,
+           paper: Literal["A4", "letter"], out: Path | None) -> None:
+    """Write the report of a PERSON, or of a whole caseload, as one page to open in a browser or to print."""
+    from companion.base.clock import SystemClock
+    from companion.cli.coach import the_coach
+    from companion.coach.caseload_page import caseload_html
+    from companion.coach.report import report_html
+    from companion.export.pdf import NoPdf, write_pdf, write_private
+    from flows.catalogue import BOOK
+
+    if caseload == bool(person) or (whose and not caseload):
+        fail("say whose report: `companion report PERSON`, or `companion report --caseload [--coach NAME]`")
+    db, now = reading(settings, database), SystemClock().now()
+    if person:
+        number = person_in(db, person)
+        page, name = report_html(db, number, now, BOOK), f"report-{number}"
+    else:
+        page, name = caseload_html(db, the_coach(db, whose)[0] if whose is not None else None, now), "report-caseload"
+    out = out or Path(f"{name}.{'pdf' if as_pdf else 'html'}")
+    try:
+        if as_pdf:
+            write_pdf(page, out, paper=paper)
+        else:
+            write_private(out, page.encode())
+    except NoPdf as error:
+        fail(str(error))
+    except OSError as error:
+        fail(f"can't write {out}: {error.strerror or error}")
+    click.echo(out)

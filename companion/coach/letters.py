@@ -1,0 +1,81 @@
+"""Messages between a lifter and their coaches: what they are, what names and buttons they carry, and how they leave."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from companion.coach.caseload import NAME_MOST
+from companion.coach.names import called
+from companion.conversation.effects import Say, Tap
+from companion.conversation.prompt import start_payload
+from companion.export.table import plain
+from companion.record import coaching, people
+from companion.record.persist import put_message
+from companion.record.turn import Turn
+from companion.screening.levels import words_of
+from companion.screening.safety import Level
+
+NOT_YOURS: Final = "No such lifter among yours."
+Rows = tuple[tuple[Tap, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """A message to a person. ``about``: the lifter it speaks of, when it goes to somebody else; ``fleeting``: it tells a code."""
+
+    to: int
+    say: Say
+    about: int | None = None
+    fleeting: bool = False
+
+
+def post(turn: Turn, letters: Sequence[Letter]) -> None:
+    """Put letters in the outbox; one to the person themself goes to where they write from."""
+    for letter in letters:
+        put_message(turn.db, letter.to, letter.say, turn.now, turn.to if letter.to == turn.person else None, about=letter.about,
+                    fleeting=letter.fleeting)
+
+
+def short(name: str | None) -> str:
+    """Return a name for a message: plain and short."""
+    return plain(name or "")[:NAME_MOST].strip()
+
+
+def named(db: sqlite3.Connection, person: int) -> str:
+    """Return a person's name for a message, never empty."""
+    return short(people.name_of(db, person)) or "somebody"
+
+
+def button(label: str, flow: str, asked: object = "") -> tuple[Tap, ...]:
+    """Return one row of one button."""
+    return (Tap(label[:32], start_payload(flow, str(asked))),)
+
+
+def number(text: str) -> int:
+    """Return the number that a button carries; 0 where it is none."""
+    return int(text) if text.isdecimal() and len(text) < 16 else 0
+
+
+def seen(turn: Turn, of: str, what: str) -> int | None:
+    """Return the lifter that the coach whose turn it is may look at, the look noted; None for anybody else."""
+    lifter = number(of.partition("-")[0])
+    if not coaching.sees(turn.db, turn.person, lifter):
+        return None
+    coaching.note_look(turn.db, lifter, turn.person, what, turn.now)
+    return lifter
+
+
+def turn_to(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
+    """Return the buttons below what a coach hears of a lifter: to write back, and to look."""
+    name = called(db, coach, lifter)
+    return button(f"Write to {name}", "coach_note", lifter), button(f"See {name}", "lifter", lifter)
+
+
+def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "") -> list[Letter]:
+    """Return what a lifter's coaches hear at once. The level comes first, so that it can be read on a locked phone."""
+    first = f", {words_of(level).coach}" if level not in ("", Level.GO.value) else ""
+    return [Letter(coach, Say(f"{called(db, coach, lifter)}{first}: {plain(because)}", turn_to(db, coach, lifter), must_arrive=True),
+                   about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]

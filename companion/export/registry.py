@@ -1,0 +1,108 @@
+"""The formats a person's data can be had in, a row each: what the command line offers, what is sent in the chat and what their help says
+is derived from it. Each is loaded when it is first made."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    import sqlite3
+    from datetime import datetime
+
+    from companion.conversation.condition import Value
+    from companion.conversation.registry import Book
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """The person whose data is exported, as of a moment: their rows, their facts (for zone and plan) and the flows that asked."""
+
+    db: sqlite3.Connection
+    person: int
+    now: datetime
+    facts: Mapping[str, Value]
+    book: Book
+
+    @property
+    def zone(self) -> str:
+        """The zone they are in."""
+        from companion.calendar.preferences import zone_from
+
+        return zone_from(self.facts, self.now)
+
+
+@dataclass(frozen=True, slots=True)
+class Format:
+    """One format. ``name``: of ``--format``; ``what``: what it holds, in a few words; ``file``: what a file of it is called, with its
+    ending; ``made`` gives its text, lines ended as the format wants. ``said``: what is said with it when somebody asks for a copy in
+    the chat; "" where it is not among what they get."""
+
+    name: str
+    what: str
+    media_type: str
+    file: str
+    made: Callable[[Source], str]
+    said: str = ""
+
+
+def _text(of: Source) -> str:
+    from companion.export.personal_copy import copy_text
+
+    return copy_text(of.db, of.person, of.book, of.zone, of.now)
+
+
+def _csv(of: Source) -> str:
+    from companion.export.table import as_csv
+    from companion.record.log import answers_of
+
+    return as_csv(answers_of(of.db, of.person), of.book, of.zone)
+
+
+def _json_lines(of: Source) -> str:
+    from companion.export.table import as_json_lines
+    from companion.record.log import answers_of
+
+    return as_json_lines(answers_of(of.db, of.person), of.book, of.zone)
+
+
+def _fhir(of: Source) -> str:
+    from companion.export.fhir.bundle import as_fhir
+    from companion.record.log import answers_of
+
+    return as_fhir(of.person, answers_of(of.db, of.person), of.book)
+
+
+def _calendar(of: Source) -> str:
+    from companion.export.calendar_file import squat_days_calendar
+
+    return squat_days_calendar(of.db, of.person, of.facts, of.now)
+
+
+def _rows(of: Source) -> str:
+    from companion.record.personal_data import as_lines
+
+    return as_lines(of.db, of.person)
+
+
+FORMATS: Final = {one.name: one for one in (
+    Format("text", "everything kept, to read", "text/plain", "companion-data.txt", _text, "Here is everything kept about you, to read."),
+    Format("csv", "the answers, for a spreadsheet", "text/csv", "companion-answers.csv", _csv,
+           "Your answers once more, for a spreadsheet."),
+    Format("jsonl", "the answers as JSON Lines", "application/jsonl", "companion-answers.jsonl", _json_lines),
+    Format("fhir", "the answers as a FHIR R5 bundle", "application/fhir+json", "companion-answers.json", _fhir),
+    Format("ics", "the squat days as a calendar", "text/calendar", "squat-days.ics", _calendar),
+    Format("rows", "everything kept, to the letter", "application/jsonl", "companion-data.jsonl", _rows,
+           "And everything to the letter, one entry a line, for a program."),
+)}
+
+
+def sentence() -> str:
+    """Return the formats in one sentence part, as the README has them: "`text` (everything kept, to read), …"."""
+    return ", ".join(f"`{one.name}` ({one.what})" for one in FORMATS.values())
+
+
+def help_text() -> str:
+    """Return the formats for the command line's help, a line each."""
+    return "\n".join(f"  {one.name:6} {one.what} ({one.media_type})" for one in FORMATS.values())

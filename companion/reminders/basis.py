@@ -1,0 +1,78 @@
+"""The basis of planning a person's reminders, and its result."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from functools import cached_property
+
+from companion.base.clock import zone_of
+from companion.calendar.plan import Plan
+from companion.calendar.preferences import Value, answered_until, plan_from, wishes_from, zone_from
+from companion.calendar.prompts import Wishes
+from companion.record import reminders
+from companion.record.reminders import Reminder
+
+
+@dataclass(frozen=True)
+class Basis:
+    """One person's facts at a moment, and their reminders. ``settled``: the reminder that has just been decided on, if so: the next
+    of its kind is the one that follows it, also where that has been due since."""
+
+    db: sqlite3.Connection
+    person: int
+    facts: Mapping[str, Value]
+    now: datetime
+    settled: Reminder | None = None
+
+    @cached_property
+    def zone(self) -> str:
+        """The zone they are in now."""
+        return zone_from(self.facts, self.now)
+
+    @cached_property
+    def plan(self) -> Plan:
+        """Their squat days."""
+        return plan_from(self.facts)
+
+    @cached_property
+    def wishes(self) -> Wishes:
+        """Their wishes: when they want to hear of a squat day."""
+        return wishes_from(self.facts)
+
+    @cached_property
+    def answered(self) -> date | None:
+        """The latest squat day they have told of."""
+        return answered_until(self.facts)
+
+    @cached_property
+    def standing(self) -> Mapping[str, Reminder]:
+        """Their open reminders, by kind."""
+        return {one.kind: one for one in reminders.open_of(self.db, self.person)}
+
+    def told(self, kind: str) -> frozenset[date]:
+        """Return the days this kind has been settled for."""
+        return reminders.told(self.db, self.person, kind, self.now)
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A reminder that is to be open: its moment, the wall time it was planned for, the local date it is about ("" for none), and
+    when it is too late for it (None: never)."""
+
+    at: datetime
+    said: str
+    day: str = ""
+    stale: datetime | None = None
+
+
+def wall(moment: datetime, zone: str) -> str:
+    """Return a moment as wall time: "2026-12-01 18:00"."""
+    return moment.astimezone(zone_of(zone)).strftime("%Y-%m-%d %H:%M")
+
+
+def put_off(standing: Reminder) -> bool:
+    """True if a reminder waits for longer than it was planned to."""
+    return wall(standing.due_at, standing.zone) > standing.wall

@@ -1,0 +1,61 @@
+"""The decision on a reminder whose time has come, by its kind's row. Pure."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from typing import Final, Literal
+
+from companion.base.clock import instant, local_date
+from companion.calendar.prompts import Wishes, after_quiet
+from companion.record.reminders import Reminder
+from companion.reminders.kinds import KINDS
+
+PUT_OFF: Final = timedelta(days=1)
+"""Time by which an invitation to test is put off while something stands against it; our choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """The fate of a due reminder: "send", "stale", "drop", "ignored", or "wait" until a moment."""
+
+    what: Literal["send", "stale", "drop", "ignored", "wait"]
+    until: datetime | None = None
+
+
+def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: str, given_way: bool = False) -> Decision:
+    """Decide on a reminder that is due, at this safety level. ``given_way``: the kind that takes its place has been sent
+    lately or is due too."""
+    kind = KINDS[reminder.kind]
+    today = reminder.day == local_date(now, zone).isoformat()
+    levels = kind.that_day if today and kind.that_day else kind.levels
+    gone = reminder.stale_at is not None and now >= reminder.stale_at
+    if gone and not kind.says_missed:
+        return Decision("stale")
+    if reminder.round > kind.rounds:
+        return Decision("ignored")
+    if kind.quiet == "wait" and (until := after_quiet(now, wishes, zone)) > now:
+        return Decision("wait", until)
+    if gone:
+        return Decision("stale" if level in levels else "drop")
+    if given_way:
+        return Decision("drop")
+    if levels and level not in levels:
+        return Decision("drop") if kind.closed == "drop" else Decision("wait", now + PUT_OFF)
+    return Decision("send")
+
+
+def quiet_from(moment: datetime, wishes: Wishes, zone: str) -> datetime | None:
+    """Return when the next quiet hours after a moment begin, in UTC; None where there are none."""
+    begin, end = wishes.quiet
+    if begin == end:
+        return None
+    today = local_date(moment, zone)
+    days = (today + timedelta(days=ahead) for ahead in range(3))
+    return next(at for day in days if (at := instant(day, begin, zone)) > moment)
+
+
+def leaves_until(reminder: Reminder, now: datetime, wishes: Wishes, zone: str) -> Reminder:
+    """Return the reminder as its message carries it: not to leave in the quiet hours that begin next either."""
+    until = min((at for at in (reminder.stale_at, quiet_from(now, wishes, zone)) if at), default=None)
+    return replace(reminder, stale_at=until)

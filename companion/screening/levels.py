@@ -1,0 +1,60 @@
+"""Words for the safety levels: what each is called for the lifter, in a coach's line and in a report. They stand here and nowhere else."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from companion.screening.safety import Level
+
+
+@dataclass(frozen=True, slots=True)
+class LevelWords:
+    """One level in words. ``coach``: a few words, as an alert on a locked phone, a caseload line or a table cell has them;
+    ``report``: what it closes; ``lifter``: the message that tells them, "" where there is nothing to tell."""
+
+    coach: str
+    report: str
+    lifter: str = ""
+
+
+LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
+    Level.GO: LevelWords("open", "open: nothing stands against tests or squats"),
+    Level.NO_LOAD: LevelWords(
+        "no load today", "no load today: floor tests only",
+        "No squats or loaded work today. Floor tests are fine; the rest waits until tomorrow."),
+    Level.NOT_TODAY: LevelWords(
+        "no squats or tests today", "no squats, tests or drills today",
+        "No squats, tests or drills today. Rest, and keep moving gently. From tomorrow, say “safety check” to begin again."),
+    Level.CLINICIAN: LevelWords(
+        "a clinician comes first", "closed until a clinician has looked and a later safety check passes",
+        "Please see a doctor or physiotherapist before any squats, tests or drills. Once one has cleared you, say “safety check” "
+        "and we start from there."),
+    Level.SAME_DAY: LevelWords(
+        "to be seen the same day", "closed: to be seen the same day",
+        "What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No squats, "
+        "tests or drills until you have been seen; then, from tomorrow, say “safety check”."),
+    Level.EMERGENCY: LevelWords(
+        "sent to emergency care", "closed: sent to emergency care",
+        "What you told me can be an emergency. Go to an emergency department or call your emergency number now, and "
+        "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”."),
+}
+
+UNCHECKED: Final = LevelWords("not checked yet", "no safety check has been done yet")
+"""Where no level was ever found."""
+
+OPEN: Final = (Level.GO.value, Level.NO_LOAD.value)
+"""Levels at which some test may be done."""
+
+PASSING: Final = (*OPEN, Level.NOT_TODAY.value)
+"""Levels that are over by the next day."""
+
+REFERRED: Final = tuple(level.value for level in Level if level.value not in PASSING)
+"""Levels at which somebody else has to look first, the least urgent first."""
+
+
+def words_of(level: object) -> LevelWords:
+    """Return the words of a level as it is kept: of "" or None those of no check at all, of what is no level the text itself."""
+    known = next((words for one, words in LEVEL_WORDS.items() if one.value == level), None)
+    return known or (LevelWords(str(level), str(level)) if level else UNCHECKED)
