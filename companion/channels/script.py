@@ -1,4 +1,4 @@
-"""Played conversations: a readable text format that a coach could write, and the channel that plays it.
+"""Scripted conversations: a text format that a coach could write, parsed and written.
 
     # a comment
     begin 2026-03-02 18:05           (UTC, when it starts)
@@ -13,7 +13,7 @@
     wait 4 weeks
     restart
 
-A line of "Bot:" is what the bot said; all else is what happens next. The first name that speaks is the person's.
+"Bot:" lines are the bot's messages; every other line is input. The first other name is the person's.
 """
 
 from __future__ import annotations
@@ -31,12 +31,12 @@ _WAIT: Final = re.compile(r"wait (\d+) (second|minute|hour|day|week)s?")
 _SPEAKS: Final = re.compile(r"([A-Z][\w' -]{0,30}): (.*)")
 BOT: Final = "Bot"
 REPLY_TAKES: Final = timedelta(seconds=1)
-"""Every reply comes a moment after the last, so that the log has an order also where a script does not wait."""
+"""Time from each reply to the next, so that the log stays ordered even where a script does not wait."""
 
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """Something a person does: their words as the script has them."""
+    """One input of a person, in the script's words."""
 
     who: str
     words: str
@@ -44,14 +44,14 @@ class Said:
 
 @dataclass(frozen=True, slots=True)
 class Heard:
-    """What the bot says, as it stands in a script: paragraphs, then a line of buttons."""
+    """One message of the bot as a script shows it: paragraphs, then a line of buttons."""
 
     lines: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Wait:
-    """Time passes."""
+    """Let time pass."""
 
     time: timedelta
     words: str
@@ -59,7 +59,7 @@ class Wait:
 
 @dataclass(frozen=True, slots=True)
 class Restart:
-    """The bot is stopped and started again."""
+    """Stop the bot and start it again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,14 +74,14 @@ Line = Said | Heard | Wait | Restart | Remark
 
 @dataclass(frozen=True, slots=True)
 class Script:
-    """A conversation as played: when it begins, and its lines in order."""
+    """A scripted conversation: its start in UTC, and its lines in order."""
 
     begins: datetime
     lines: tuple[Line, ...]
 
 
 def parse(text: str) -> Script:
-    """A script from its text. Raises ValueError with the number of a line it can't read."""
+    """Parse a script. Raises ValueError with the number of the unreadable line."""
     begins: datetime | None = None
     lines: list[Line] = []
     for number, raw in enumerate(text.splitlines(), 1):
@@ -106,7 +106,7 @@ def parse(text: str) -> Script:
 
 
 def written(script: Script) -> str:
-    """The text of a script: what it shows in front, when it begins, then its lines."""
+    """Return a script as text: leading comments, its start, then its lines."""
     front = list(takewhile(lambda line: isinstance(line, Remark) and line.text, script.lines))
     rows = [*(line.text for line in front if isinstance(line, Remark)), f"begin {script.begins:%Y-%m-%d %H:%M}"]
     for line in script.lines[len(front):]:
@@ -126,7 +126,7 @@ def written(script: Script) -> str:
 
 
 def heard(message: Outgoing) -> Heard:
-    """How a message stands in a script."""
+    """Return a message as a script shows it."""
     lines = [part.strip() for part in message.text.split("\n") if part.strip()]
     if message.buttons:
         lines.append(" ".join(f"[{button.label}]" for row in message.buttons for button in row))
@@ -136,9 +136,9 @@ def heard(message: Outgoing) -> Heard:
 
 
 def event_of(said: Said, last: Sequence[Outgoing]) -> Event:
-    """What a person's line does; "tap LABEL" finds the button in the latest of the messages on their screen that has it.
+    """Return the event of a person's line. "tap LABEL" means the latest button with that label among ``last``, the messages on screen.
 
-    Raises ValueError where none of them has such a button.
+    Raises ValueError if there is no such button.
     """
     verb, _, rest = said.words.partition(" ")
     if verb == "tap":
