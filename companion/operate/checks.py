@@ -1,4 +1,4 @@
-"""What the doctor looks at, each a small function of what is seen. Bounds are our choices unless a source stands there."""
+"""Checks of the doctor, each a function from what was inspected to lines of text. Limits are our choices unless a source is given."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
 Said = Iterator[tuple[Severity, str]]
 
 TELEGRAM_KEEPS: Final = timedelta(hours=24)
-"""Updates not taken are kept no longer (Bot API, getUpdates; from memory)."""
+"""How long Telegram keeps updates that are not taken (Bot API, getUpdates; from memory)."""
 
 UNSENT_LATE: Final = timedelta(minutes=10)
 REMINDER_LATE: Final = timedelta(hours=1)
@@ -33,7 +33,7 @@ FAILED_WITHIN: Final = timedelta(days=7)
 BACKUP_LATE: Final = timedelta(days=2)
 CLOCK_OFF: Final = timedelta(seconds=30)
 CLOCK_FAR_OFF: Final = timedelta(hours=1)
-"""By then reminders come at the wrong hour, and a day's safety check may count for the wrong day."""
+"""Far enough off that reminders come at the wrong hour, and a day's safety check may count for the wrong day."""
 
 FREE_LOW: Final = 500 * 10**6
 FREE_OUT: Final = 50 * 10**6
@@ -41,7 +41,7 @@ FREE_OUT: Final = 50 * 10**6
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """One look: what it is about, how, and the tables it reads. Where one of these is missing it is left out."""
+    """One check: its subject, its function, and the tables it reads; without these it is left out."""
 
     about: str
     of: Callable[[Seen], Said]
@@ -49,7 +49,7 @@ class Check:
 
 
 def findings_of(check: Check, seen: Seen) -> Iterator[Finding]:
-    """What one check finds. A page that can't be read is a finding, too."""
+    """Yield the results of one check; a read error becomes a result too."""
     if check.tables is not None and (seen.db is None or not seen.tables.issuperset(check.tables)):
         return
     try:
@@ -60,6 +60,7 @@ def findings_of(check: Check, seen: Seen) -> Iterator[Finding]:
 
 
 def settings(seen: Seen) -> Said:
+    """Check the settings: API address, writable folder, retention."""
     url = urlsplit(seen.settings.api_url)
     if url.scheme == "http" and not _loopback(url.hostname or ""):
         yield LOOK, "COMPANION_API_URL is not https: the token and all messages cross the network unhidden"
@@ -79,6 +80,7 @@ def _loopback(host: str) -> bool:
 
 
 def token(seen: Seen) -> Said:
+    """Check the token's shape."""
     it = seen.settings.token
     if not it:
         yield FINE, "there is none: enough for `companion chat`; `companion run` needs COMPANION_TOKEN"
@@ -91,11 +93,12 @@ def token(seen: Seen) -> Said:
 
 
 def sqlite(seen: Seen) -> Said:
+    """Check the SQLite library's version."""
     yield from sqlite_of((sqlite3.sqlite_version_info[0], *sqlite3.sqlite_version_info[1:3]))
 
 
 def sqlite_of(version: tuple[int, ...]) -> Said:
-    """The version, with what it is known to do wrong."""
+    """Yield the version and its known faults."""
     it = (version[0], version[1], version[2])
     name = ".".join(map(str, it))
     yield FINE, f"version {name}"
@@ -105,6 +108,7 @@ def sqlite_of(version: tuple[int, ...]) -> Said:
 
 
 def disk(seen: Seen) -> Said:
+    """Check the free disk space."""
     size = seen.path.stat().st_size if seen.path.is_file() else 0
     if seen.free is None:
         yield LOOK, "it can't be told how much room there is"
@@ -117,6 +121,7 @@ def disk(seen: Seen) -> Said:
 
 
 def database(seen: Seen) -> Said:
+    """Check that the database exists, is ours and is undamaged."""
     if seen.trouble:
         yield BROKEN, f"{seen.path} can't be read ({seen.trouble}): {_bring_back(seen)}"
     if seen.db is None:
@@ -144,6 +149,7 @@ def _newest(seen: Seen) -> str:
 
 
 def schema(seen: Seen) -> Said:
+    """Check the schema's version."""
     assert seen.db is not None
     it = schema_of(seen.db)
     if it.unknown:
@@ -155,6 +161,7 @@ def schema(seen: Seen) -> Said:
 
 
 def private(seen: Seen) -> Said:
+    """Check that only the owner can read the files."""
     folder = [seen.backups / name for name in daily(os.listdir(seen.backups))] if seen.backups and seen.backups.is_dir() else []
     log, secrets = seen.path.with_name(seen.path.name + "-wal"), seen.settings.secrets_in
     open_ones = [path for path in (seen.path, log, *folder) if path.is_file() and open_to_others(path)]
@@ -167,7 +174,8 @@ def private(seen: Seen) -> Said:
 
 
 def backups(seen: Seen) -> Said:
-    at_risk = LOOK if seen.settings.token else FINE  # the daily backup is `companion run`'s
+    """Check the age of the latest backup, and files kept by a restore."""
+    at_risk = LOOK if seen.settings.token else FINE  # `companion run` makes the daily backup
     newest = _newest(seen)
     if seen.backups is None:
         yield FINE, "daily ones are turned off: see to your own, with `companion backup FILE`"
@@ -183,6 +191,7 @@ def backups(seen: Seen) -> Said:
 
 
 def poll(seen: Seen) -> Said:
+    """Check when a poll was last answered."""
     mark = seen.marks.get(POLL)
     if not seen.settings.token and mark is None:
         return
@@ -202,6 +211,7 @@ def poll(seen: Seen) -> Said:
 
 
 def updates(seen: Seen) -> Said:
+    """Check for messages from people that could not be handled."""
     assert seen.db is not None
     count, first, why = seen.db.execute(
         "select count(*), min(at), failed from updates where failed is not null and at >= ?",
@@ -214,6 +224,7 @@ def updates(seen: Seen) -> Said:
 
 
 def unsent(seen: Seen) -> Said:
+    """Check for messages that wait too long."""
     assert seen.db is not None
     count, oldest = seen.db.execute(  # at a terminal a message waits until its screen opens, which is no fault
         "select count(*), min(due_at) from outbox where settled_at is null and channel <> 'terminal' and due_at <= ?",
@@ -226,6 +237,7 @@ def unsent(seen: Seen) -> Said:
 
 
 def reminders(seen: Seen) -> Said:
+    """Check for overdue reminders."""
     assert seen.db is not None
     count, oldest = seen.db.execute(
         "select count(*), min(due_at) from reminders r where state = 'open' and due_at <= ? and exists "
@@ -239,6 +251,7 @@ def reminders(seen: Seen) -> Said:
 
 
 def clock(seen: Seen) -> Said:
+    """Check this machine's clock against Telegram's."""
     mark = seen.marks.get(OFFSET)
     if mark is None:
         return

@@ -1,4 +1,4 @@
-"""A few pages over HTTP on loopback, for a machine that watches this one: GET only, small, and cut off when slow."""
+"""A few pages over HTTP on loopback, for monitoring: GET only, small, with slow clients cut off."""
 
 from __future__ import annotations
 
@@ -11,18 +11,18 @@ from typing import Final
 
 HOST: Final = "127.0.0.1"
 HEAD_MOST: Final = 8192
-"""Bytes of a request, our choice: a scraper's is a few hundred."""
+"""Most bytes of a request, our choice: a scraper's is a few hundred."""
 
 SECONDS: Final = 5.0
-"""For a request and its answer together: our choice."""
+"""Time limit for a request and its response together: our choice."""
 
 AT_ONCE: Final = 16
-"""Connections side by side; one more is closed at once. Our choice."""
+"""Most concurrent connections; further ones are closed at once. Our choice."""
 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One page."""
+    """One response."""
 
     status: int
     body: bytes
@@ -30,22 +30,20 @@ class Answer:
 
 
 Pages = Callable[[str], Answer | None]
-"""The page at a path, or None. Called on the loop, so it must be quick."""
+"""Returns the response for a path, or None. Called on the loop, so it must be quick."""
 
 
 class CannotListen(Exception):
-    """The port can't be used; the text says why, in one line."""
+    """The port can't be used; the message says why, in one line."""
 
 
 @contextlib.asynccontextmanager
 async def serving(port: int, pages: Pages, seconds: float = SECONDS) -> AsyncIterator[int]:
-    """Serve pages on 127.0.0.1 while this is entered; gives the port (chosen by the system where it is 0).
-
-    Raises CannotListen.
-    """
+    """Serve pages on 127.0.0.1 inside this context; yields the port (chosen by the system if 0). Raises CannotListen."""
     busy: dict[asyncio.Task[None], asyncio.StreamWriter] = {}
 
     async def met(reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        """Serve one connection."""
         task = asyncio.current_task()
         assert task is not None
         if len(busy) >= AT_ONCE:
@@ -72,7 +70,7 @@ async def serving(port: int, pages: Pages, seconds: float = SECONDS) -> AsyncIte
         yield server.sockets[0].getsockname()[1]
     finally:
         server.close()
-        for writer in busy.values():  # a cancelled handler would be logged as an error by Python 3.11
+        for writer in busy.values():  # Python 3.11 would log a cancelled handler as an error
             writer.transport.abort()
         await asyncio.gather(*busy, return_exceptions=True)
         await server.wait_closed()

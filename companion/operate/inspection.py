@@ -1,4 +1,4 @@
-"""What somebody who looks after the bot can see of it: its file, read only, and what stands around that."""
+"""Inspection of a bot from outside: its file, opened read-only, and its surroundings."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from companion.operate.integrity import free_bytes, looking_at, tables_of
 
 
 class Severity(IntEnum):
-    """How bad it is; the worst of all is the exit code."""
+    """Severity of a result; the worst is the exit code."""
 
     FINE = 0
     LOOK = 1
@@ -25,7 +25,7 @@ class Severity(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One thing that was looked at: a plain line that says how it is, and what to do where it is not fine."""
+    """Result of a check: its subject, and a plain line that says how it is and, if not fine, what to do."""
 
     severity: Severity
     about: str
@@ -36,8 +36,8 @@ class Finding:
 class Seen:
     """Everything a check may look at.
 
-    ``db`` is None where there is no file, or none that can be read: then ``trouble`` says why. ``free`` is bytes on the
-    disk (None: unknown), ``backups`` the folder of daily backups (None: turned off).
+    ``db``: None if there is no file or it can't be read; ``trouble`` then says why. ``free``: bytes on the disk, None if unknown.
+    ``backups``: the folder of daily backups, None if turned off.
     """
 
     settings: Settings
@@ -55,7 +55,7 @@ class Seen:
 @contextlib.contextmanager
 def looking(settings: Settings, path: Path, backups: Path | None, now: datetime,
             free: Callable[[Path], int] = free_bytes) -> Iterator[Seen]:
-    """Look at a bot, running or not, well or not. Never raises for how it is, and changes nothing of it."""
+    """Inspect a bot, running or not. Changes nothing, and never raises because of the bot's state."""
     with contextlib.ExitStack() as stack:
         db, trouble, tables, marks = None, "", frozenset[str](), dict[str, Mark]()
         try:
@@ -71,7 +71,7 @@ def looking(settings: Settings, path: Path, backups: Path | None, now: datetime,
 
 
 def is_running(database: Path) -> bool:
-    """Whether a companion holds the lock of this file (record.file)."""
+    """True if a companion holds this file's lock (record.file)."""
     lock = database.with_name(database.name + ".lock")
     try:
         if lock.exists():
