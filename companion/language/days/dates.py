@@ -1,7 +1,7 @@
-"""Days as people type them: weekdays with slips of the finger, dates, "in two weeks", "every other day".
+"""Typed days: weekdays (with typing mistakes), dates, "in two weeks", "every other day".
 
-A date without a year is the next one to come. "Next Tuesday" is the Tuesday of the week after this one, weeks starting on
-Monday; "this Tuesday" the first from today on. A bare weekday that is today's is not clear: today, or in a week.
+A date without a year is the next one to come. "Next Tuesday" is the Tuesday of next week, weeks starting on Monday; "this Tuesday" the
+first from today on. A bare weekday that is today's is ambiguous: today, or in a week.
 """
 
 from __future__ import annotations
@@ -60,7 +60,7 @@ _DATE_OR_TIME: Final = "I can't tell whether that is a date or a time. Write 18:
 
 
 def _near(word: str, names: dict[str, int]) -> int | None:
-    """The one name a mistyped word is nearest to: one slip away, two in a name of eight letters or more."""
+    """Return the number of the one name closest to a mistyped word: one edit away, or two for names of eight letters or more."""
     slips = {name: OSA.distance(word, name) for name in names}
     near = [name for name, count in slips.items() if count <= (2 if len(name) >= 8 else 1)]
     least = min((slips[name] for name in near), default=0)
@@ -69,7 +69,7 @@ def _near(word: str, names: dict[str, int]) -> int | None:
 
 
 def weekday(word: str) -> Weekdays | None:
-    """The day of the week a single word names, forgiving a slip of the finger where one day only is near."""
+    """Return the weekday a single word names, forgiving a typing mistake if only one day is close."""
     if word in _SHORT_DAYS:
         return Weekdays((_SHORT_DAYS[word],), weak=word in _WEAK)
     if word in _SHORT_MANY:
@@ -93,7 +93,7 @@ def _reachable(day: date, today: date, fixed: bool = True) -> Day:
 
 
 def _dated(day: int, month: int, year: str | None, today: date) -> Day:
-    """A date by its numbers; without a year the next to come."""
+    """Return the date of these numbers; without a year, the next one to come."""
     if not 1 <= month <= 12:
         return Day(None, _NO_DATE)
     try:
@@ -117,7 +117,7 @@ def _slashed(found: re.Match[str], place: Place) -> Day:
 
 
 def _named(found: re.Match[str], place: Place) -> Day | None:
-    """ "Jan 3 2027"; a year far from this one may be a time ("jan 3 2000") and is left to the row without one."""
+    """Read "Jan 3 2027". A distant year may be a time ("jan 3 2000") and is left to the row without a year."""
     year, month = found.groupdict().get("year"), _month(found["month"])
     if month is None or (year and abs(int(year) - place.today.year) > 3):
         return None
@@ -128,7 +128,7 @@ _BEFORE_DATE: Final = frozenset(["until", "til", "till", "untill", "bis", "on", 
 
 
 def _dotted(found: re.Match[str], place: Place) -> Day | Hours | None:
-    """ "3.1." is a date, "18.00" a time; what may be both is told by the word before it, or not at all."""
+    """Read "3.1." as a date, "18.00" as a time; if it may be both, the word before it decides, or it is unclear."""
     a, b = int(found["a"]), int(found["b"])
     could_be = hours(a, b, None, found["a"].startswith("0") or a == 12) if len(found["b"]) == 2 and not found["year"] else ()
     a_date = 1 <= a <= 31 and 1 <= b <= 12
@@ -136,14 +136,14 @@ def _dotted(found: re.Match[str], place: Place) -> Day | Hours | None:
         return Hours(could_be)
     if not a_date:
         return Day(None, _NO_DATE)
-    inside = found[0].rstrip().endswith(".") and place.after.strip(" .!")  # the dot ends no sentence, so it is a date's
+    inside = found[0].rstrip().endswith(".") and place.after.strip(" .!")  # the dot does not end a sentence, so it belongs to a date
     if not could_be or place.asked == "date" or inside or place.before in _BEFORE_DATE:
         return _dated(a, b, found["year"], place.today)
     return Day(None, _DATE_OR_TIME)
 
 
 def _of_month(found: re.Match[str], place: Place) -> Day:
-    """ "The 14th": the next there is."""
+    """Read "the 14th" as the next one to come."""
     months = (place.today.replace(day=1) + relativedelta(months=ahead) for ahead in range(3))
     for month in months:
         day = month + relativedelta(day=int(found["day"])) if 1 <= int(found["day"]) <= 31 else month
@@ -153,7 +153,7 @@ def _of_month(found: re.Match[str], place: Place) -> Day:
 
 
 def _days_of_month(found: re.Match[str], place: Place) -> tuple[Token, ...] | None:
-    """ "10 to 20 March": both days in the month that is named once. One that has begun is from today on."""
+    """Read "10 to 20 March", both days in that month. A first day in the past becomes today."""
     month, year = _month(found["month"]), found.groupdict().get("year")
     if month is None or (year and abs(int(year) - place.today.year) > 3):
         return None
@@ -196,18 +196,18 @@ def _coming_month(found: re.Match[str], place: Place) -> Week:
 
 
 def monday_after(today: date) -> date:
-    """The first day of the next week."""
+    """Return the first day of next week."""
     return today + timedelta(days=7 - today.weekday())
 
 
 def following(day: int, today: date) -> date:
-    """The first such weekday after today."""
+    """Return the first such weekday after today."""
     return today + timedelta(days=(day - today.weekday() - 1) % 7 + 1)
 
 
 def nearest(day: int, moved: date, today: date) -> date:
-    """The weekday that is meant where a squat day is moved: later in its own week, as Thursday for Tuesday; else the nearest from
-    today on, as Monday for Sunday, or Tuesday for Friday. Our choice; a move is said back and can be undone."""
+    """Return the weekday meant when a squat day is moved: later in its own week, as Thursday for Tuesday; else the closest from today
+    on, as Monday for Sunday, or Tuesday for Friday. Our choice; a move is confirmed and can be undone."""
     ahead = (day - moved.weekday()) % 7
     before = moved + timedelta(days=ahead - 7)
     return before if day < moved.weekday() and ahead > 3 and before >= today else moved + timedelta(days=ahead)
@@ -284,7 +284,7 @@ DATE_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(r"after (?:the|this) weekend" + _E), lambda found, place: Week(monday_after(place.today))),
     (re.compile(r"(?:the (?:start|beginning) of )?next month" + _E), _coming_month),
 )
-"""Single dates, and weeks to come."""
+"""Single dates, and weeks ahead."""
 
 DAY_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(rf"(?P<count>once|twice|{NUMBER})(?: ?x| times?| days)? ?(?:a|per|each|every|/) ?week(?:ly)?" + _E), _times),
@@ -303,17 +303,17 @@ DAY_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(rf"{_TWO}\.?(?:(?: ?[,/+&-] ?| and | ){_TWO}\.?(?!\w))+" + _E), _both_letters),
     (re.compile(r"(?:i|we|he|she|you|they|who|just|the) (?:sat|sun|wed)" + _E), lambda found, place: Word("✗")),
 )
-"""Days of a rule, and lengths of time."""
+"""Days of a rule, and durations."""
 
 def day_or_word(text: str) -> Token | None:
-    """A weekday, or the word itself."""
+    """Return a weekday, or the word itself."""
     return weekday(text) or Word(text)
 
 
 def read_date(text: str, today: date) -> date | None:
-    """The one date a reply means, from today to a year ahead; None where it is none, several, past, or not clear.
+    """Return the one date a reply means, from today to a year ahead; None if it gives none or several, or a past or unclear one.
 
-    "Next week" and "after the weekend" are their Monday. "3/1" is not clear, "13/1" is. A weekday with a date must fit it.
+    "Next week" and "after the weekend" mean their Monday. "3/1" is unclear, "13/1" is not. A weekday beside a date must fit it.
     """
     line = plain(text)
     if line is None:
@@ -330,7 +330,7 @@ def read_date(text: str, today: date) -> date | None:
 
 
 def joined(tokens: list[Token]) -> list[Token]:
-    """The tokens with "Friday the 27th" made one date."""
+    """Return the tokens with "Friday the 27th" joined into one date."""
     line: list[Token] = []
     for token in tokens:
         before = line[-2:] if line and line[-1] == Word(",") else line[-1:]
@@ -343,4 +343,4 @@ def joined(tokens: list[Token]) -> list[Token]:
 
 
 ROWS: Final[tuple[Row, ...]] = (*DATE_ROWS, *DAY_ROWS, *CLOCK_ROWS, *LAST_CLOCK_ROWS)
-"""Everything, for lines that hold both days and times."""
+"""All rows, for lines with both days and times."""

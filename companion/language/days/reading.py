@@ -1,6 +1,6 @@
-"""What a lifter types about squat days: a plan ("Tuesdays and Fridays at 6pm"), or a change to one ("skip this one").
+"""Typed changes to squat days: a plan ("Tuesdays and Fridays at 6pm"), or a change to one ("skip this one").
 
-Nothing is guessed: a line is read only where every word of it is understood, and what is not clear is asked again.
+Nothing is guessed: a line is read only if every word is understood, and an unclear one is asked again.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ __all__ = ["Half", "Unclear", "read_change", "read_clock", "read_date", "read_da
 
 @dataclass(frozen=True, slots=True)
 class Unclear:
-    """A line that was not read: a short reason, shown before it is asked again."""
+    """A line that could not be read, with a short reason shown before asking again."""
 
     reason: str
 
@@ -50,19 +50,19 @@ def _next_ones(plan: Plan, today: date) -> str:
 
 @dataclass(frozen=True, slots=True)
 class _Reader:
-    """The days a change names, against a plan."""
+    """Resolves the days a change names, against a plan."""
 
     plan: Plan
     today: date
     since: date
 
     def named(self, day: date) -> str:
-        """A date at the start of a sentence."""
+        """Return a date in words, capitalised for the start of a sentence."""
         words = date_words(day, self.today)
         return words[0].upper() + words[1:]
 
     def day(self, token: Token) -> date | Unclear:
-        """The date a token names."""
+        """Return the date a token names."""
         match token:
             case Day(day, why):
                 return day or Unclear(why)
@@ -76,7 +76,7 @@ class _Reader:
         return coming[0].day if coming else _NONE_PLANNED
 
     def squat_day(self, token: Token, at: Token | None = None) -> tuple[date, time] | Unclear:
-        """The squat day a token names, with its time; a time said with it has to be that."""
+        """Return the squat day a token names, with its time; a time given with it has to match."""
         day = self.day(token)
         if isinstance(day, Unclear):
             return day
@@ -90,12 +90,11 @@ class _Reader:
         return day, planned
 
     def paused(self, back: date) -> Unclear:
-        """Nothing can be left out of a pause, or put into it."""
+        """Return the refusal for a date in a pause."""
         return Unclear(f"Your squat days are paused until {date_words(back, self.today)}.")
 
     def free_day(self, token: Token, besides: date | None = None) -> date | Unclear:
-        """A day to squat on that is none yet, and not in a pause. ``besides``: the day that is moved there, from which a weekday
-        is reckoned."""
+        """Return a day outside pauses that is no squat day yet. ``besides``: the squat day moved there, from which a weekday is counted."""
         if besides and isinstance(token, Weekdays) and (near := nearest(token.days[0], besides, self.today)) != self.today:
             token = Day(near)
         day = self.day(token)
@@ -138,7 +137,7 @@ def _move(reader: _Reader, got: Got) -> Read:
 
 
 def _move_where(reader: _Reader, got: Got) -> Read:
-    """ "Move Friday": half a move; where to is asked for."""
+    """Read "move Friday": incomplete, so the new day is asked for."""
     found = reader.squat_day(got["day"], got.get("at"))
     return found if isinstance(found, Unclear) else _made(f"move {found[0]} ????-??-?? {found[1]:%H:%M}")
 
@@ -161,7 +160,7 @@ def _extra(reader: _Reader, got: Got) -> Read:
 
 
 def _at(reader: _Reader, got: Got) -> Read:
-    """ "Friday 7pm": another time that day, or an extra day; for who has no plan yet, perhaps a rule."""
+    """Read "Friday 7pm": another time that day, or an extra day; without a plan, perhaps a rule."""
     if isinstance(got["day"], Weekdays) and reader.plan.empty:
         return Unclear(f"Every {DAY_NAMES[got['day'].days[0]]}, or only the next one? Say “{DAY_NAMES[got['day'].days[0]]}s”, or its date.")
     day = reader.day(got["day"])
@@ -182,14 +181,17 @@ def _pause(reader: _Reader, got: Got) -> Read:
 
 
 def _skip_span(reader: _Reader, got: Got) -> Read:
-    """ "Skip two days" may be two squat days; "no squats for two days" is a pause."""
+    """Read "skip two days", which may mean two squat days; "no squats for two days" is a pause."""
     span = got["day"]
     return _UNTIL_WHEN if isinstance(span, Span) and span.loose else _pause(reader, got)
 
 
 def _away(reader: _Reader, got: Got, last: int = 0) -> Read:
-    """A pause that begins on a day, "until" the first day after it, or to the ``last`` day of it, which counts; without an end
-    it is asked for. One that has begun is a pause from today on."""
+    """Read a pause that begins on a day.
+
+    It ends before the "until" day, or after the ``last`` day, which is included; without an end it is incomplete. One that has already
+    begun becomes a pause from today on.
+    """
     first = reader.day(got["day"])
     if isinstance(first, Unclear):
         return first
@@ -219,7 +221,7 @@ def _away_to(reader: _Reader, got: Got) -> Read:
 
 
 def _away_all_of_it(reader: _Reader, got: Got) -> Read:
-    """ "No squats next week"; "early next week" has no end."""
+    """Read "no squats next week"; "early next week" has no end."""
     week = got["day"]
     if not isinstance(week, Week) or week.over is None:
         return _FROM_WHEN
@@ -227,7 +229,7 @@ def _away_all_of_it(reader: _Reader, got: Got) -> Read:
 
 
 def _back(reader: _Reader, got: Got) -> Read:
-    """The end of the pause there is, or another end of the one to come; "unpause" before it takes that back."""
+    """End the current pause, or give the coming one another end; "unpause" before it starts cancels it."""
     day = reader.day(got["day"]) if "day" in got else reader.today
     if not next_days(reader.plan, reader.today, 1):
         return _NONE_PLANNED
@@ -320,17 +322,18 @@ _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (
     (f"{_DAY}", _what_about),
     ("[sc]?(?:[DWN]T?[,&]?){2,}|(?:T[DW][,&]?){2,}|m(?:[DWN][,&]?){2,}.*", _says(_ONE_AT_A_TIME)),
 )
-"""Shapes of a line and what each means, the first that fits; see ``Line`` and ``_PHRASES`` for the letters."""
+"""Shapes of a line and their meaning, first match wins; see ``ScannedLine`` and ``_PHRASES`` for the letters."""
 
 _SHAPES: Final = tuple((re.compile(shape), read) for shape, read in _ROWS)
 
 
 def read_change(text: str, plan: Plan, today: date, since: date | None = None) -> Change | Half | Unclear:
-    """What a line changes about a plan: a new rule, or a single day added, left out, moved or put at another time, a pause, from today
-    or later, its end, or the end of all. A time missing makes it ``Half``; what can't be, or can't be read, is ``Unclear`` with the reason.
+    """Return the change to a plan a line asks for: a new rule, a single day added, skipped, moved or retimed, a pause from today or
+    later, its end, or the end of all squat days.
 
-    "This one", "the next one" and "it" are the next squat day from ``since`` on (None: from today on). "Until" names the
-    first day after a pause. A rule for some of the plan's days only is not taken: it is asked whether the others stay.
+    A change with a part missing, such as the time, is an ``IncompleteChange``; an impossible or unreadable one is an ``UnclearChange``
+    with the reason. "This one", "the next one" and "it" mean the next squat day from ``since`` on (None: from today on). "Until" names
+    the first day after a pause. A rule for only some of the plan's days is refused, to ask whether the others stay.
     """
     line = line_of(text, today)
     not_read = _NO_DAYS_READ if plan.empty else _NOT_READ
@@ -356,7 +359,7 @@ def read_change(text: str, plan: Plan, today: date, since: date | None = None) -
 
 
 def _tidy(line: Line) -> Line:
-    """Without commas and ands at the ends, and one of several in a row."""
+    """Return the line without leading, trailing and repeated commas and ands."""
     kept: list[tuple[Token, str]] = []
     for token, letter in zip(line.tokens, line.shape, strict=True):
         if letter in ",&" and (not kept or kept[-1][1] in ",&"):
@@ -370,7 +373,7 @@ def _tidy(line: Line) -> Line:
 
 
 def _new_rule(rule: Weekly | Every | Half, plan: Plan, added: bool, only: bool) -> Read:
-    """A rule in place of the plan's, or beside it where it says so; not where it names some of the plan's days, or one day, only."""
+    """Return a new rule that replaces the plan's, or adds to it; refused if it names only some of the plan's days."""
     text = str(rule)
     if plan.empty:
         return rule

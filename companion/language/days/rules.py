@@ -1,7 +1,7 @@
-"""Squat days by rule as people type them: "Tuesdays and Fridays at 6pm", "every other day at 18:00 starting tomorrow".
+"""Typed rules of squat days: "Tuesdays and Fridays at 6pm", "every other day at 18:00 starting tomorrow".
 
-A line becomes tokens and a shape, one letter a token, and what it means is read off the shape. What is missing in an
-otherwise clear line (the time, morning or evening, the first day) makes it ``Half``, so that only that is asked for.
+A line is split into tokens; its shape, one letter per token, decides its meaning. If only one part of an otherwise clear line is missing
+(the time, morning or evening, the first day) the result is an ``IncompleteChange``, so that only that is asked for.
 """
 
 from __future__ import annotations
@@ -38,23 +38,22 @@ _HALF_TIME: Final = re.compile(r"(\d\d:\d\d)\?")
 
 @dataclass(frozen=True, slots=True)
 class Half:
-    """A change of which something is missing.
+    """A change with a part missing.
 
-    ``open``: the change's text (``plan.change_of``) with holes: "??:??" for a time not said, "06:30?" for one said without
-    morning or evening (the morning one), "????-??-??" for the first day of "every other day", or after a pause. Can be kept
-    as it is.
+    ``open``: the change's text (``plan.change_of``) with gaps: "??:??" for a missing time, "06:30?" for one without morning or evening
+    (the morning one), "????-??-??" for the first day of "every other day", or after a pause. Can be stored as it is.
     """
 
     open: str
 
     @property
     def wants(self) -> Literal["half", "time", "day"]:
-        """What to ask for next: morning or evening, a time, or the first day."""
+        """The part to ask for next: morning or evening, a time, or the first day."""
         return "half" if _HALF_TIME.search(self.open) else "time" if _NO_TIME in self.open else "day"
 
     @property
     def could_be(self) -> tuple[time, ...]:
-        """The two times, morning first, that an hour without morning or evening may mean; () where none was said."""
+        """The two times, morning first, of an hour without morning or evening; () if there is none."""
         found = _HALF_TIME.search(self.open)
         return _both(found) if found else ()
 
@@ -68,14 +67,14 @@ def _both(found: re.Match[str]) -> tuple[time, time]:
 
 
 def made(text: str) -> Change | Half | None:
-    """The change of a kept text, or the half of one with holes; None where it is neither."""
+    """Parse a stored change, or an incomplete one; None if the text is neither."""
     filled = _HALF_TIME.sub(r"\1", text).replace(_NO_TIME, "00:00").replace(_NO_DAY, "2000-01-01")
     change = change_of(filled)
     return change if filled == text or change is None else Half(text)
 
 
 def read_rest(half: Half, text: str, today: date) -> Change | Half | None:
-    """A half with what a reply says about its missing piece ("evening", "18:00", "tomorrow"); None where it says nothing clear."""
+    """Return a change completed by a reply ("evening", "18:00", "tomorrow"); None if the reply is unclear."""
     if half.wants == "day":
         day = read_date(text, today)
         return made(half.open.replace(_NO_DAY, day.isoformat())) if day else None
@@ -91,6 +90,7 @@ def read_rest(half: Half, text: str, today: date) -> Change | Half | None:
 
 
 def written(times: tuple[time, ...]) -> str:
+    """Return a time as changes write it, with "?" if there are two, or the gap for a missing time."""
     return f"{times[0]:%H:%M}" + "?" * (len(times) - 1) if times else _NO_TIME
 
 
@@ -133,11 +133,11 @@ _PHRASES: Final = {
          "squat day is,lets do,i do,we do,book me in,in,do,do it,"
          "could you,can you,would you,will you,can we,could we,we squat",
 }
-"""What a word or phrase stands for in the shape of a line, as one letter; "" where it changes nothing."""
+"""Code of each word or phrase in a line's shape, one letter; "" if it changes nothing."""
 
 _CODES: Final = {phrase: code for code, phrases in _PHRASES.items() for phrase in phrases.split(",") if phrase} | {",": ","}
 _PHRASE_ROWS: Final = (
-    # Asking is no order; a back squat is an exercise; who is off on Friday may well squat.
+    # A question is no order; a back squat is an exercise; somebody who is off on Friday may well squat.
     (re.compile(r"(?:have|has|am|will|would|do|did|does|is|are|was|should|shall|must) (?:i|we|they|my|the|it|this|that)(?!\w)"
                 r"|back (?:squat\w*|sessions?|days?|workouts?|training)(?!\w)|(?:im|i am) off(?!\w)"),
      lambda found, place: Word("✗")),
@@ -149,23 +149,23 @@ _LETTERS: Final = {Hours: "T", Day: "D", Often: "E", Week: "K", Span: "F"}
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """A line's tokens and its shape: one letter for each, T a time, D a date, W a weekday, V every such weekday, N the next
-    squat day, E every so many days, C so often a week, K a week to come, F a span, "?" what is not known."""
+    """A line's tokens and its shape, one letter each: T a time, D a date, W a weekday, V every such weekday, N the next squat day, E an
+    interval of days, C so often a week, K a week ahead, F a duration, "?" unknown."""
 
     tokens: tuple[Token, ...]
     shape: str
 
     @property
     def times(self) -> tuple[time, ...]:
-        """What the first time named may be; () where none is."""
+        """The times the first named time may mean; () if none is named."""
         return next((token.could_be for token in self.tokens if isinstance(token, Hours)), ())
 
     def since(self, place: int) -> Line:
-        """What follows a place."""
+        """Return the part of the line from a place on."""
         return Line(self.tokens[place:], self.shape[place:])
 
     def without(self, letters: str) -> Line:
-        """All but the tokens of these letters."""
+        """Return the line without the tokens of these letters."""
         kept = [(token, letter) for token, letter in zip(self.tokens, self.shape, strict=True) if letter not in letters]
         return Line(tuple(token for token, _ in kept), "".join(letter for _, letter in kept))
 
@@ -182,7 +182,7 @@ def _letter(token: Token) -> str:
 
 
 def _every_day_named(tokens: list[Token]) -> list[Token]:
-    """ "Every Tuesday and Friday" as "Tuesdays and Fridays"."""
+    """Return "every Tuesday and Friday" as "Tuesdays and Fridays"."""
     line: list[Token] = []
     many = False
     for place, token in enumerate(tokens):
@@ -198,8 +198,10 @@ def _every_day_named(tokens: list[Token]) -> list[Token]:
 
 
 def _hour_last(tokens: list[Token]) -> list[Token]:
-    """A bare number after the days of a rule and nothing else ("tue and fri 6", "Saturdays 10") as an hour. After one day
-    by its name it may be a date ("Sat 10"), and stays what it is."""
+    """Read a bare number at the end of a rule's days ("tue and fri 6", "Saturdays 10") as an hour.
+
+    After a single weekday it may be a date ("Sat 10") and stays a word.
+    """
     if len(tokens) < 2 or not isinstance(tokens[-1], Word) or not re.fullmatch(r"\d{1,2}", tokens[-1].text):
         return tokens
     days = [token for token in tokens[:-1] if isinstance(token, Weekdays | Often)]
@@ -212,7 +214,7 @@ def _hour_last(tokens: list[Token]) -> list[Token]:
 
 
 def line_of(text: str, today: date) -> Line | None:
-    """A line as tokens and shape; None where it is too long or times and parts of the day do not fit."""
+    """Return a line's tokens and shape; None if it is too long, or times and parts of the day don't fit."""
     short = plain(text)
     if short is None:
         return None
@@ -224,17 +226,18 @@ def line_of(text: str, today: date) -> Line | None:
 
 
 def read_days(text: str, today: date) -> Weekly | Every | Half | None:
-    """The rule a line gives: weekdays each with a time, or every so many days; a time or first day may be missing.
+    """Return the rule a line gives: weekdays with their times, or an interval; a time or first day may be missing.
 
-    None where it gives none, gives single dates, or a word is not understood. "Twice a week" alone names no day. A dash joins a
-    range only where it can mean nothing else (Mon-Fri). Days take the next time after them
-    ("Tue Fri 18:00"); a day after the last time has none.
+    None if there is none, if it gives single dates, or if a word is not understood. "Twice a week" alone names no day. A dash makes a
+    range only if it can mean nothing else (Mon-Fri). Days take the next time after them ("Tue Fri 18:00"); a day after the last time has
+    none.
     """
     line = line_of(text, today)
     return rule_of(line, today) if line else None
 
 
 def rule_of(line: Line, today: date) -> Weekly | Every | Half | None:
+    """Return the rule of a scanned line, as ``read_days`` does."""
     line = line.without(",&lgw")
     if re.fullmatch(r"[^-]*W-W(-W)+[^-]*", line.shape):
         line = line.without("-")
@@ -255,7 +258,7 @@ def rule_of(line: Line, today: date) -> Weekly | Every | Half | None:
         return _a_rule(f"every {often} {written(line.times)} {first or _NO_DAY}")
     rows = _day_rows(line)
     if not rows or unclear or (start and any(following(day, today - timedelta(days=1)) < start for day in rows)):
-        return None  # a week's rule has no first day of its own: it may come only where it changes nothing
+        return None  # a weekly rule has no first day, so "from" is allowed only if it changes nothing
     return _a_rule("weekly " + ",".join(f"{WEEKDAYS[day]}={written(times)}" for day, times in sorted(rows.items())))
 
 
@@ -276,7 +279,7 @@ def _first_day(token: Token, today: date) -> date | None:
 
 
 def _day_rows(line: Line) -> dict[int, tuple[time, ...]]:
-    """Each weekday of a line with the times it may have, () for none; empty where the line is no list of weekdays."""
+    """Return each weekday of a line with its possible times, () for none; empty if the line is no list of weekdays."""
     shape, tokens = line.shape, line.tokens
     if re.fullmatch(r"E[e][WVU]+T?|E?T[e][WVU]+", shape):
         if not any(token == Often(1) for token in tokens):

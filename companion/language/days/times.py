@@ -1,7 +1,7 @@
-"""Times of day as people type them: "6pm", "18.30 Uhr", "half past six in the evening".
+"""Typed times of day: "6pm", "18.30 Uhr", "half past six in the evening".
 
-A line becomes tokens, by tables of patterns tried in order; nothing is read where a word of it is not understood. An hour
-from 1 to 12 without morning or evening may mean two times, and both are given.
+A line is split into tokens by tables of patterns tried in order; a line with an unknown word is not read at all. An hour from 1 to 12
+without morning or evening may mean two times, and both are returned.
 """
 
 from __future__ import annotations
@@ -14,12 +14,12 @@ from datetime import date, time
 from typing import Final
 
 LONGEST_READ: Final = 300
-"""Characters read; a longer text is not read at all, as its end may turn its beginning round. Our choice."""
+"""Most characters read; a longer text is rejected, as its end may reverse its beginning. Our choice."""
 
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A word that matters, or one that is not known: its text, or what it stands for."""
+    """A meaningful or unknown word: its text, or its code."""
 
     text: str
 
@@ -33,14 +33,14 @@ class Hours:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part of the day, a name of ``PARTS``."""
+    """A part of the day, a key of ``PARTS_OF_DAY``."""
 
     name: str
 
 
 @dataclass(frozen=True, slots=True)
 class Weekdays:
-    """Days of the week (0 = Monday). ``many``: every one of them ("Fridays"). ``weak``: may be another word ("sat")."""
+    """Days of the week (0 = Monday). ``many``: all of them ("Fridays"). ``weak``: may be another word ("sat")."""
 
     days: tuple[int, ...]
     many: bool = False
@@ -49,7 +49,7 @@ class Weekdays:
 
 @dataclass(frozen=True, slots=True)
 class Day:
-    """One date; None where it can't be told or is out of reach, with the reason. ``fixed``: said by its number."""
+    """One date; None if unclear or out of range, with the reason. ``fixed``: given by its number."""
 
     day: date | None
     why: str = ""
@@ -58,7 +58,7 @@ class Day:
 
 @dataclass(frozen=True, slots=True)
 class Week:
-    """A week or month to come, by its first day. ``over``: the first day after it, where the whole of it is named."""
+    """A week or month ahead, by its first day. ``over``: the first day after it, if all of it is meant."""
 
     first: date
     over: date | None = None
@@ -66,8 +66,8 @@ class Week:
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """Some time from today on, by the first day after it. ``loose``: a count of days that may be a count of squat days.
-    ``months``: how many, where it is told in months; none is as long as the next."""
+    """A duration from today on, by the first day after it. ``loose``: a number of days that may mean squat days. ``months``: their
+    number if given in months, whose lengths differ."""
 
     end: date
     loose: bool = False
@@ -76,7 +76,7 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Often:
-    """Every so many days; with ``times``, so often a week instead."""
+    """An interval of days; or, with ``times``, so often a week."""
 
     days: int = 0
     times: int = 0
@@ -87,7 +87,7 @@ Token = Word | Hours | Part | Weekdays | Day | Week | Span | Often
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where a pattern matched: the date today, the word before, what is asked for ("clock", "date" or ""), and the text after."""
+    """Context of a pattern match: today's date, the word before, what is asked for ("clock", "date" or ""), and the text after."""
 
     today: date
     before: str
@@ -109,16 +109,16 @@ _MINUTES: Final = {"five": 5, "ten": 10, "fifteen": 15, "quarter": 15, "twenty":
 LETTERS_END: Final = r"(?![^\W\d_])"
 NUMBER_END: Final = r"(?!\w|[.:,/]\d)"
 AT: Final = frozenset(["at", "@", "um", "around", "about", "by", "ca", "circa"])
-"""Words that a time follows."""
+"""Words before a time."""
 
 _NO: Final = "❌✖🚫⛔👎✗✘🙅"
 _APOSTROPHE_S: Final = frozenset(["it's", "let's"])
 
 
 def plain(text: str) -> str | None:
-    """A line as it is read: NFKC, casefolded, straight quotes and dashes, without pictures; None where it is too long.
+    """Return a line in normal form: NFKC, casefolded, straight quotes and dashes, no pictures; None if it is too long.
 
-    A picture that says no stays, so that nothing is read beside it. Never raises.
+    A picture that means no is kept, so that nothing beside it is read. Never raises.
     """
     if len(text) > LONGEST_READ:
         return None
@@ -133,14 +133,14 @@ def plain(text: str) -> str | None:
 
 
 def number(word: str) -> int:
-    """What a number stands for, in digits or as a word."""
+    """Return the value of a number in digits or words."""
     return int(word) if word.isdigit() else NUMBERS[word]
 
 
 def hours(hour: int, minute: int, part: str | None, sure: bool = False) -> tuple[time, ...]:
-    """The times an hour and a minute may mean, morning first; none where there is no such time.
+    """Return the times an hour and a minute may mean, morning first; empty if there is no such time.
 
-    12 am sharp is none: half the world means noon. ``sure``: written as on a 24-hour clock ("06:30").
+    12 am sharp gives none, since many people mean noon. ``sure``: written as on a 24-hour clock ("06:30").
     """
     if hour > 23 or minute > 59:
         return ()
@@ -161,7 +161,7 @@ def _hours(found: re.Match[str], place: Place) -> Hours | None:
 
 
 def _one_letter(found: re.Match[str], place: Place) -> Hours | None:
-    """ "6p" and "7:30a"."""
+    """Read "6p" and "7:30a"."""
     return _some(hours(int(found["h"]), int(found["m"] or 0), f"{found['half']}m"))
 
 
@@ -170,12 +170,12 @@ def _some(could_be: tuple[time, ...]) -> Hours | None:
 
 
 def _four_digits(found: re.Match[str], place: Place) -> Hours | None:
-    """ "1800"; minutes that are no multiple of five are rather a year or a weight."""
+    """Read "1800"; if its minutes are no multiple of five it is more likely a year or a weight."""
     return _hours(found, place) if int(found["m"]) % 5 == 0 else None
 
 
 def _past(found: re.Match[str], place: Place) -> Hours | None:
-    """ "quarter to seven pm": the part of the day belongs to the hour named."""
+    """Read "quarter to seven pm": the part of the day belongs to the named hour."""
     shift = _MINUTES[found["minutes"]] * (1 if found["way"] in ("past", "after") else -1)
     named = hours(number(found["h"]), 0, found["part"]) if number(found["h"]) <= 12 else ()
     total = sorted((at.hour * 60 + shift) % (24 * 60) for at in named)
@@ -187,7 +187,7 @@ def _worded(found: re.Match[str], place: Place) -> Hours | None:
 
 
 def _bare(found: re.Match[str], place: Place) -> Hours | None:
-    """An hour alone, only where one is expected: after "at", beside a part of the day, or as the answer."""
+    """Read a bare hour, only where one is expected: after "at", beside a part of the day, or as the answer."""
     beside = re.match(r" ?(?:oclock )?(?:in the |at )?(?:morning|afternoon|evening|night)", place.after)
     if place.asked == "clock" or place.before in AT or place.before.rstrip("s") in PARTS or beside:
         return _hours(found, place)
@@ -221,13 +221,13 @@ _FILLER: Final = (
     "yes yeah yep yup hmm lol haha tbh sorry actually mate around about ca circa by sharp then now both could can make take have got "
     "clock time train xx ! ? ( ) \" :")
 FILLER: Final = frozenset(_FILLER.split())
-"""Words that change nothing. Words that turn, ask or hedge (don't, or, if, should, maybe) are none of them."""
+"""Words that change nothing. Words that negate, ask or hedge (don't, or, if, should, maybe) are not among them."""
 
 _ANY_WORD: Final = re.compile(r"[^\W\d_]+|\d+|\S")
 
 
 def scan(text: str, rows: Sequence[Row], today: date, asked: str = "", word: Callable[[str], Token | None] = Word) -> list[Token]:
-    """A plain line as tokens: the first row that matches at each place; other words by ``word`` (None drops one)."""
+    """Split a normalised line into tokens: the first row that matches at each place; other words by ``word`` (None drops one)."""
     tokens: list[Token] = []
     at, before = 0, ""
     while at < len(text):
@@ -251,9 +251,9 @@ def scan(text: str, rows: Sequence[Row], today: date, asked: str = "", word: Cal
 
 
 def settled(tokens: Iterable[Token]) -> list[Token] | None:
-    """The tokens with each part of the day put to its time; None where they contradict each other or it is not clear which.
+    """Return the tokens with each part of the day applied to its time; None if they contradict each other or it is ambiguous.
 
-    A part of the day belongs to the time beside it, or to the only one there is; where there is none, it goes.
+    A part of the day belongs to the adjacent time, or to the only one; without any time it is dropped.
     """
     line = list(tokens)
     while (at := next((at for at, token in enumerate(line) if isinstance(token, Part)), None)) is not None:
@@ -277,10 +277,10 @@ def settled(tokens: Iterable[Token]) -> list[Token] | None:
 
 
 def read_hours(text: str) -> tuple[time, ...]:
-    """The times of day a reply may mean: one, two (morning first; ask which), or none where it is not one time.
+    """Return the times of day a reply may mean: one, two (morning first; ask which), or none.
 
-    "18", "18h", "06:30" and "6pm" are one; "6", "6:30" and "6 Uhr" two. "24:00", "midnight" and "12 am" are none: the day
-    they belong to is not clear; nor is "half seven", which is 6:30 or 7:30.
+    "18", "18h", "06:30" and "6pm" give one; "6", "6:30" and "6 Uhr" two. "24:00", "midnight" and "12 am" give none, as their day is
+    unclear; nor does "half seven", which is 6:30 or 7:30.
     """
     line = plain(text)
     tokens = None if line is None else settled(scan(line.rstrip(" ."), (*CLOCK_ROWS, *_DOTTED_ROWS, *LAST_CLOCK_ROWS), date.min, "clock"))
@@ -291,7 +291,7 @@ def read_hours(text: str) -> tuple[time, ...]:
 
 
 def read_part(text: str) -> str:
-    """The part of the day, a name of ``PARTS``, that a reply names and nothing else; or ""."""
+    """Return the part of the day, a key of ``PARTS_OF_DAY``, if a reply names that and nothing else; else ""."""
     line = (plain(text) or "").strip(" .")
     if line in ("am", "pm"):
         return line
@@ -302,6 +302,6 @@ def read_part(text: str) -> str:
 
 
 def read_clock(text: str) -> time | None:
-    """The one time of day a reply means; None where it is none, several, or an hour without morning or evening."""
+    """Return the one time of day a reply means; None for none, several, or an hour without morning or evening."""
     could_be = read_hours(text)
     return could_be[0] if len(could_be) == 1 else None

@@ -1,4 +1,4 @@
-"""Patterns over words: how the lines of ``tables`` are compiled, and where they match."""
+"""Word patterns: compiling the lines of ``tables``, and matching them."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from companion.language.pain.degree import Pain
 
 
 class Step(NamedTuple):
-    """One place of a pattern."""
+    """One position in a pattern."""
 
     words: frozenset[str]
     optional: bool = False
@@ -21,7 +21,7 @@ class Step(NamedTuple):
 
 
 class Rule(NamedTuple):
-    """A pattern, and what it is worth while the body is at work and at rest."""
+    """A pattern, and the degree of pain it means while the body is at work and at rest."""
 
     steps: tuple[Step, ...]
     at_work: Pain = Pain.NO
@@ -32,7 +32,7 @@ class Rule(NamedTuple):
 
 
 class Hit(NamedTuple):
-    """Where in the words a rule matched: from ``start`` up to ``end``."""
+    """A rule's match in the words, from ``start`` up to ``end``."""
 
     start: int
     end: int
@@ -44,12 +44,12 @@ END, QUESTION, COMMA, STOP, SHOUT = "$", "¿", ",", ".", "!"
 SENTENCE_ENDS = frozenset((QUESTION, STOP, SHOUT))
 MARKS = SENTENCE_ENDS | {COMMA}
 _CLAUSE_ENDS = MARKS | {"and", "but", "when", "so", "while", "then"}
-_GAP = 3  # words a ``~`` may skip
+_GAP = 3  # most words a ``~`` may skip
 
 
 @cache
 def word_set(table: str) -> frozenset[str]:
-    """The words of a table, its groups opened."""
+    """Return the words of a table, its groups expanded."""
     words = table.replace("|", " ").split()
     opened = (word_set(tables.GROUPS[word[1:-1]]) if word.startswith("<") else (word,) for word in words)
     return frozenset(chain.from_iterable(opened))
@@ -58,7 +58,7 @@ def word_set(table: str) -> frozenset[str]:
 def rules(
     *patterns: str, levels: tuple[Pain, Pain] = (Pain.NO, Pain.NO), thing: bool = True, sore: bool = False
 ) -> Iterator[Rule]:
-    """The rules of some patterns, a line each; a line set further in goes on with the one before."""
+    """Yield the rules of some patterns, one per line; a further indented line continues the one before."""
     for line in re.sub(r"\n {5,}", " ", "\n".join(patterns)).replace("| ", "|").split("\n"):
         pattern, _, instead = line.partition("->")
         steps = tuple(
@@ -70,7 +70,7 @@ def rules(
 
 
 def by_first_word(*of_tables: Iterator[Rule]) -> Index:
-    """Rules by the words they may begin with; ``ValueError`` where one begins with no word."""
+    """Return rules by the words they may begin with. Raises ValueError if one does not begin with a word."""
     index: Index = {}
     for rule in chain(*of_tables):
         first = rule.steps[0]
@@ -82,7 +82,7 @@ def by_first_word(*of_tables: Iterator[Rule]) -> Index:
 
 
 def words_of(index: Index) -> frozenset[str]:
-    """Every word of every rule."""
+    """Return every word of every rule."""
     return frozenset().union(*{step.words for rule in chain(*index.values()) for step in rule.steps})
 
 
@@ -93,7 +93,7 @@ EVERYDAY = DENIALS | word_set(" ".join((tables.EVERYDAY, *_SMALL, "<my> <feel> <
 
 
 def found(words: list[str], index: Index) -> Iterator[Hit]:
-    """Every place where a rule matches."""
+    """Yield every match of a rule."""
     for at, word in enumerate(words):
         for rule in index.get(word, ()):
             if (end := match(rule.steps, 0, words, at)) > at:
@@ -101,7 +101,7 @@ def found(words: list[str], index: Index) -> Iterator[Hit]:
 
 
 def match(steps: tuple[Step, ...], k: int, words: list[str], at: int) -> int:
-    """Where the pattern from its k-th step ends in the words, or -1."""
+    """Return where the pattern from its k-th step ends in the words, or -1."""
     if k == len(steps):
         return at
     step = steps[k]
@@ -120,7 +120,7 @@ def match(steps: tuple[Step, ...], k: int, words: list[str], at: int) -> int:
 
 
 def holds(words: list[str], index: Index) -> bool:
-    """Whether any rule matches anywhere."""
+    """True if any rule matches anywhere."""
     return next(found(words, index), None) is not None
 
 
