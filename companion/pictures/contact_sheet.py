@@ -1,4 +1,4 @@
-"""A folder of every picture, for a person to look at, and a page that shows them at a phone's width."""
+"""A folder of every picture for visual review, with a page that shows them at a phone's width."""
 
 from __future__ import annotations
 
@@ -18,12 +18,12 @@ from companion.screening.records import About, HipFold, KneeToWall
 from companion.screening.screen import Answer, Screen
 
 BEGAN: Final = datetime(2026, 3, 2, 18, tzinfo=UTC)
-"""The first day of the made-up lifter whose charts are shown."""
+"""First day of the invented lifter whose charts are shown."""
 DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple(range(0, 280, 7))}
 
 
 def write_sheet(folder: Path) -> int:
-    """Write every pose and, of a made-up lifter, every chart, with ``index.html``; gives how many pictures."""
+    """Write every pose, every chart of an invented lifter, and ``index.html``; return the number of pictures."""
     folder.mkdir(parents=True, exist_ok=True)
     found = [(f"{drawing.name}.{'gif' if drawing.moves else 'png'}", drawn(drawing), drawing.words) for drawing in _drawings()]
     for days, when in DAYS.items():
@@ -51,16 +51,17 @@ def _drawings() -> list[Drawing]:
 
 
 def _steps(days: tuple[int, ...]) -> tuple[tuple[date, str], ...]:
-    """Nobody's depth steps: deeper by and by, with a step back now and then."""
+    """Return invented depth steps: gradually deeper, with a step back now and then."""
     bands = ("well_above", "a_little_above", "parallel", "below")
     return tuple(((BEGAN + timedelta(days=day)).date(), bands[min(3, n // 6 + (n % 5 != 3))]) for n, day in enumerate(days))
 
 
 def _made_up(days: tuple[int, ...]) -> list[Answer]:
-    """The log of nobody: every test that has a chart, on so many days."""
+    """Return an invented log: every test that has a chart, on the given days."""
     rows: list[Answer] = []
 
     def add(flow: str, run: str, key: str, value: float | str, at: datetime, method: str = "", placement: str = "") -> None:
+        """Add one answer."""
         rows.append(Answer(flow, run, key, value, "ok", "done", method, placement, at))
 
     bands = ("well_above", "a_little_above", "parallel", "below")

@@ -1,4 +1,4 @@
-"""A lifter's own pictures, from their log: charts, and their own squat."""
+"""A lifter's own pictures, drawn from their log: charts, and their own squat."""
 
 from __future__ import annotations
 
@@ -16,13 +16,15 @@ from companion.screening.screen import Answer, about_from, screen_from
 
 
 def is_own(name: str) -> bool:
-    """Whether a picture of this name is drawn from somebody's log."""
+    """True if this picture is drawn from somebody's log."""
     return name in CHARTS or name == NAME
 
 
 def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tuple[bytes, str] | None]:
-    """Reads what a person's own picture needs; what it gives draws it, beside the loop: the picture and its words, or None where
-    there is nothing to show."""
+    """Read what a person's own picture needs; return the function that draws it, off the loop.
+
+    That function returns the picture and its words, or None if there is nothing to show.
+    """
     answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
                for row in log.answers_of(db, person)]
     facts = log.facts_of(db, person)

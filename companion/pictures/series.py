@@ -1,7 +1,7 @@
-"""What a chart shows, from a lifter's answer log: points with their errors, lines, bands, and the same in words.
+"""Data of a chart from a lifter's answer log: points with errors, reference lines, bands, and the same in words.
 
-Values are in the lifter's own units already. Only readings taken like the latest ones stand in one series: readings by
-different methods are never compared (reference-values, finding 2).
+Values are already in the lifter's own units. A series holds only readings taken like the latest ones: readings by different methods are
+never compared (reference-values, finding 2).
 """
 
 from __future__ import annotations
@@ -22,14 +22,14 @@ from companion.screening.sessions import Session, sessions_of
 from companion.screening.squat_days import AFTER, about, days_told, trial_seed
 
 SURE: Final = 1.96
-"""Error bars: 1.96 standard errors of the session's mean to each side."""
+"""Half length of an error bar in standard errors of the session's mean: 95 %."""
 LINES: Final = {("leg_raise", "deg"): (RAISE_LEAST, RAISE_COMFORTABLE), ("knee_to_wall", "cm"): (WALL_LEAST, WALL_ENOUGH),
                 ("knee_to_wall", "deg"): (SHIN_LEAST, SHIN_ENOUGH)}
 
 
 @dataclass(frozen=True, slots=True)
 class Dot:
-    """One point: its day, its value, half its error bar, which kind of point it is, and its value as a label."""
+    """One point: its day, value, half its error bar, its kind, and its value as a label."""
 
     day: date
     value: float
@@ -40,7 +40,7 @@ class Dot:
 
 @dataclass(frozen=True, slots=True)
 class Track:
-    """One axis: a title, its points, and the band within which nothing can be told from error (low, high)."""
+    """One axis: a title, its points, and the band (low, high) within which a change can't be told from error."""
 
     title: str
     dots: tuple[Dot, ...]
@@ -49,7 +49,7 @@ class Track:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A level line, its value as a label, and what it stands for."""
+    """A horizontal line, its value as a label, and its meaning."""
 
     value: float
     label: str
@@ -58,8 +58,8 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """What is drawn: tracks under each other on one time axis. ``ticks``: names of levels in place of numbers; ``kinds``:
-    what the kinds of points mean; ``joined``: whether points are joined by a line; ``limits``: of the value axis."""
+    """A chart: tracks stacked on one time axis. ``ticks``: names of levels instead of numbers; ``kinds``: meanings of the kinds of
+    points; ``joined``: join points by a line; ``limits``: of the value axis."""
 
     name: str
     title: str
@@ -81,12 +81,12 @@ class Chart:
 
 
 def day_words(day: date) -> str:
-    """A date as it stands in a chart."""
+    """Return a date as a chart writes it."""
     return f"{day.day} {day:%b %Y}"
 
 
 def _line_words(marks: Sequence[Mark]) -> str:
-    """What the lines stand for; what two share ("enough for most squats, from … to …") is said once."""
+    """Return the lines in words; a meaning two share ("enough for most squats, from … to …") is given once."""
     told, before = "", ""
     for mark in marks:
         what, _, rest = mark.name.rpartition(", ")
@@ -113,8 +113,7 @@ Answers = Sequence[Answer]
 
 @dataclass(frozen=True, slots=True)
 class Whose:
-    """Whose chart it is: who, in which units, on which clock. ``steps``: the depth to keep after each squat day, as it was
-    concluded then: (date, band)."""
+    """The person a chart is of, their unit system and zone. ``steps``: the depth to keep after each squat day, as (date, band)."""
 
     person: str = ""
     system: str = "metric"
@@ -123,7 +122,8 @@ class Whose:
 
 
 def measured(test: str, answers: Answers, whose: Whose) -> Chart | None:
-    """A measured test, left above right: error bars, its lines, the band of detectable change about the first session."""
+    """Return a measured test's chart, left above right: error bars, reference lines, and the band of detectable change around the first
+    session. None without readings."""
     all_sides = {side: sessions_of(answers, test, side) for side in SIDES}
     every = sorted((session for sessions in all_sides.values() for session in sessions), key=lambda one: one.at)
     if not every:
@@ -164,7 +164,7 @@ def _number(value: float, unit: str, whose: Whose) -> float:
 
 
 def depth(answers: Answers, whose: Whose) -> Chart | None:
-    """Where the plain squat starts to round, session by session, in bands; no rounding at the top."""
+    """Return the chart of the depth where the plain squat starts to round, in bands per session, with no rounding at the top."""
     names = {band.rank: BAND_WORDS[band] for band in Band} | {NEVER: "no rounding"}
     starts = [(run.at, run.record.start("plain")) for run in runs_of(answers, "squat_look")]
     dots = tuple(Dot(local_date(at, whose.zone), float(start), label=names[start]) for at, start in starts if start is not None)
@@ -176,7 +176,7 @@ def depth(answers: Answers, whose: Whose) -> Chart | None:
 
 
 def pain(answers: Answers, whose: Whose) -> Chart | None:
-    """Pain 0-10: as told before testing, and where something hurt."""
+    """Return the chart of pain 0-10, before testing and where something hurt."""
     wanted = {("safety_check", "pain"): "before", ("pain", "bad"): "hurt"}
     rows = sorted((row for row in answers if (row.flow, row.key) in wanted and row.status == "ok"
                    and isinstance(row.value, float)), key=lambda row: row.at)
@@ -190,7 +190,7 @@ def pain(answers: Answers, whose: Whose) -> Chart | None:
 
 
 def trial(answers: Answers, whose: Whose) -> Chart | None:
-    """Squat days with and without the prime: how much the lower back was felt to move."""
+    """Return the chart of movement felt in the lower back on squat days with and without the prime."""
     seed = trial_seed(answers, str(whose.person))
     if seed is None:
         return None
@@ -204,8 +204,10 @@ def trial(answers: Answers, whose: Whose) -> Chart | None:
 
 
 def depth_steps(answers: Answers, whose: Whose) -> Chart | None:
-    """The depth to keep to from squat day to squat day, and on which of them the back was told to be still, to have moved, or
-    something to hurt. A step stands at the day that was spoken of, which may be told of later; what nobody told is never "still"."""
+    """Return the chart of the depth to keep to, and the back's answer on each squat day: still, moved, or something hurt.
+
+    A step belongs to the day reported on, not to the day of the report. Without a report it is never "still".
+    """
     told = {day.day: "hurt" if day.hurt else day.back if day.back in ("still", "moved") else "untold"
             for day in days_told(answers, whose.zone)}
     spoken = {on: about(row.asked, row.at, on) for row in answers if row.flow == AFTER for on in (local_date(row.at, whose.zone),)}
@@ -229,6 +231,6 @@ CHARTS: Final[dict[str, Callable[[Answers, Whose], Chart | None]]] = {
 
 
 def chart_of(name: str, answers: Iterable[Answer], whose: Whose) -> Chart | None:
-    """The chart of a name, or None where there is nothing to show in it."""
+    """Return the named chart, or None if there is nothing to show."""
     made = CHARTS[name](tuple(answers), whose)
     return made if made is None else replace(made, name=name)
