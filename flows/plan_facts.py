@@ -10,12 +10,12 @@ from companion.base.clock import instant, zone_of
 from companion.calendar.plan import (
     WEEKDAYS,
     Away,
-    Change,
-    Every,
+    EveryNDays,
     Move,
     On,
     Pause,
     Plan,
+    PlanChange,
     Skip,
     SquatDay,
     Stay,
@@ -104,7 +104,7 @@ def pauses_words(plan: Plan, today: date) -> str:
         f" Paused from {date_words(later[0], today)} until {date_words(later[1], today)}." if later else "")
 
 
-def _asked(text: str) -> Change | Half | None:
+def _asked(text: str) -> PlanChange | Half | None:
     """The change that a button carries; None where it is none, as a half that does not name the day it is about."""
     change = made(text)
     return None if isinstance(change, Half) and not text.startswith(("weekly ", "every ")) and text.split()[1].startswith("?") else change
@@ -227,7 +227,7 @@ def undo(got: Facts, side: str) -> Value | None:
     if isinstance(change, Pause):
         # A pause that takes the place of one with a beginning is taken back only where that brings the same days again.
         today = _today(got)
-        ways: tuple[Change, ...] = (Pause(before.back_on or today), *(Away(*row) for row in before.away))
+        ways: tuple[PlanChange, ...] = (Pause(before.back_on or today), *(Away(*row) for row in before.away))
         after, days = changed(before, change), list(islice(squat_days(before, today), LOOKED_AT))
         return next((str(way) for way in ways if list(islice(squat_days(changed(after, way), today), LOOKED_AT)) == days), None)
     if isinstance(change, Away | Stay):
@@ -241,7 +241,7 @@ def _planned(plan: Plan, day: date) -> SquatDay | None:
     return next((one for one in next_days(plan, day, 1) if one.day == day), None)
 
 
-def _void(change: Change | Half, plan: Plan, today: date) -> str:
+def _void(change: PlanChange | Half, plan: Plan, today: date) -> str:
     """Why a change that a button asks for can't be made: a button may be weeks old, or tapped twice; "" where it can."""
     if isinstance(change, Half):
         words = str(change).split()
@@ -254,7 +254,7 @@ def _void(change: Change | Half, plan: Plan, today: date) -> str:
             return f"{_capital(date_words(day, today))} is {'left out already' if left_out else 'no squat day'}."
         case On(day, _) | Move(_, day, _) if day < today:
             return f"{_capital(date_words(day, today))} has passed."
-        case On(day, _) | Move(_, day, _) | Pause(day) | Away(_, day) | Every(_, _, day) if day > today + FARTHEST:
+        case On(day, _) | Move(_, day, _) | Pause(day) | Away(_, day) | EveryNDays(_, _, day) if day > today + FARTHEST:
             return "That is more than a year ahead."
         case Away(_, day) if day <= today:
             return f"{_capital(date_words(day, today))} has come." if day == today else f"{_capital(date_words(day, today))} has passed."

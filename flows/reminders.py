@@ -7,7 +7,7 @@ from itertools import islice
 
 from companion.base.clock import zone_of
 from companion.calendar.plan import SquatDay
-from companion.calendar.preferences import answered_until, plan_from, prompted, wishes_from, zone_from
+from companion.calendar.preferences import answered_until, plan_from, preferences_from, prompted, zone_from
 from companion.calendar.prompts import prompts
 from companion.calendar.words import day_words
 from companion.conversation.condition import Fact, Value, fact
@@ -29,7 +29,7 @@ def coming_facts(known: Known) -> dict[str, Value]:
     rows: list[tuple[datetime, str]] = []
     if prompted(known.facts):
         told = frozenset((done,) if done else ())
-        for squat, at in islice(prompts(plan_from(known.facts), wishes_from(known.facts), zone, known.now, told), SHOWN):
+        for squat, at in islice(prompts(plan_from(known.facts), preferences_from(known.facts), zone, known.now, told), SHOWN):
             local = at.astimezone(zone_of(zone)).replace(tzinfo=None)
             rows.append((local, f"squat day {day_words(squat, today)}"))
     for kind, words in OTHERS.items():

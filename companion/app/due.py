@@ -16,7 +16,7 @@ from companion.app.consent import may_ask
 from companion.app.dispatch import Report, Turn, show, tell_of_open_pain
 from companion.base.clock import Clock
 from companion.calendar.plan import is_squat_day
-from companion.calendar.preferences import Value, plan_from, wishes_from, zone_from
+from companion.calendar.preferences import Value, plan_from, preferences_from, zone_from
 from companion.calendar.prompts import is_quiet
 from companion.conversation.catalogue import Catalogue
 from companion.conversation.effects import Show
@@ -142,7 +142,7 @@ class Sweep:
             return  # another sweep was here
         person = reminder.person
         facts = known_of(db, person, now).facts
-        wishes, zone = wishes_from(facts), zone_from(facts, now)
+        wishes, zone = preferences_from(facts), zone_from(facts, now)
         decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY, "go")),
                           asked_already=reminders.asked_since(db, person, "morning", now - A_MORNING))
         if decision.until:
@@ -179,7 +179,7 @@ class Sweep:
         if not is_squat_day(plan_from(facts), date.fromisoformat(reminder.day)):
             return
         outbox.take_back_missed(db, person, now)
-        offer = leaves_until(replace(reminder, stale_at=None), now, wishes_from(facts), zone_from(facts, now))
+        offer = leaves_until(replace(reminder, stale_at=None), now, preferences_from(facts), zone_from(facts, now))
         self._bot.advance(db, person, people.load_session(db, person), Invite(reminder.flow, reminder.day, missed=True), now, None, offer)
 
     def _too_late(self, db: sqlite3.Connection, message: int) -> bool:
@@ -189,7 +189,7 @@ class Sweep:
         if waiting is None:
             return False
         person, facts = waiting[0], known_of(db, waiting[0], now).facts
-        wishes, zone = wishes_from(facts), zone_from(facts, now)
+        wishes, zone = preferences_from(facts), zone_from(facts, now)
         if is_quiet(now, wishes, zone):
             return False
         settled = reminders.settled_one(db, waiting[1]) if waiting[1] is not None else None

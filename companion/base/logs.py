@@ -25,7 +25,7 @@ def redact(text: str) -> str:
     return _SECRET.sub(r"\1[secret]", _TOKEN.sub("[token]", text))
 
 
-def where(error: BaseException) -> str:
+def traceback_without_messages(error: BaseException) -> str:
     """Return a traceback of exception types and code lines only; an exception's message may quote what somebody wrote."""
     told = traceback.TracebackException.from_exception(error)
     return "".join(_without_words(told)).rstrip()
@@ -60,7 +60,7 @@ class Redaction(logging.Filter):
         said, record.args = record.getMessage(), None
         if isinstance(record.exc_info, tuple) and (failed := record.exc_info[1]):
             strict = record.levelno > logging.DEBUG
-            record.exc_text = where(failed) if strict else _FORMATTER.formatException(record.exc_info)
+            record.exc_text = traceback_without_messages(failed) if strict else _FORMATTER.formatException(record.exc_info)
             said = said.replace(repr(failed), type(failed).__name__) if strict else said
         record.msg = redact(said)
         if record.exc_text:

@@ -13,7 +13,7 @@ from urllib.parse import urlsplit
 DEFAULT_API_URL: Final = "https://api.telegram.org"
 """Telegram's own Bot API server; a self-hosted one replaces it."""
 
-NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "COMPANION_BACKUPS", "COMPANION_METRICS_PORT",
+SETTING_NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "COMPANION_BACKUPS", "COMPANION_METRICS_PORT",
                 "COMPANION_WEBHOOK_URL", "COMPANION_WEBHOOK_SECRET", "COMPANION_WEBHOOK_PORT", "COMPANION_WEBHOOK_HOST",
                 "COMPANION_KEEP_MONTHS")
 
@@ -76,8 +76,8 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
 
     Raises BadSettings if a named file can't be read or a value is invalid.
     """
-    written = {name: str(value) for name, value in _from_file(file).items() if name in NAMES}
-    values = written | {name: environment[name] for name in NAMES if environment.get(name)}
+    written = {name: str(value) for name, value in _from_file(file).items() if name in SETTING_NAMES}
+    values = written | {name: environment[name] for name in SETTING_NAMES if environment.get(name)}
     api_url = values.get("COMPANION_API_URL", DEFAULT_API_URL).rstrip("/")
     if not api_url.startswith(("http://", "https://")):
         raise BadSettings("COMPANION_API_URL must begin with http:// or https://")

@@ -105,7 +105,7 @@ class Weekly:
 
 
 @dataclass(frozen=True, slots=True)
-class Every:
+class EveryNDays:
     """Squat at an interval of days from a date. Replaces all earlier rules."""
 
     days: int
@@ -188,10 +188,10 @@ class StopAll:
         return "stop"
 
 
-Change = Weekly | Every | On | Skip | Move | Pause | Away | Stay | StopAll
+PlanChange = Weekly | EveryNDays | On | Skip | Move | Pause | Away | Stay | StopAll
 
 
-def change_of(text: str) -> Change | None:
+def change_of(text: str) -> PlanChange | None:
     """Parse a stored change; None if the text is not one (it may come from anywhere)."""
     words = text.split()
     try:
@@ -200,7 +200,7 @@ def change_of(text: str) -> Change | None:
                 rows = dict(row.split("=") for row in days.split(","))
                 return Weekly(tuple(sorted((WEEKDAYS.index(day), _time(at)) for day, at in rows.items())))
             case ["every", days, at, start] if 1 <= int(days) <= LONGEST_GAP:
-                return Every(int(days), _time(at), _day(start))
+                return EveryNDays(int(days), _time(at), _day(start))
             case ["on", day, at]:
                 return On(_day(day), _time(at))
             case ["skip", day]:
@@ -236,12 +236,12 @@ def _day(text: str) -> date:
     return day
 
 
-def changed(plan: Plan, change: Change) -> Plan:
+def changed(plan: Plan, change: PlanChange) -> Plan:
     """Return the plan after a change. A new rule keeps the pauses with a start, since a holiday stays a holiday."""
     match change:
         case Weekly(days):
             return Plan(weekly=days, away=plan.away)
-        case Every(days, at, start):
+        case EveryNDays(days, at, start):
             return Plan(every=days, at=at, start=start, away=plan.away)
         case On(day, at):
             return _with(plan, {day: at})

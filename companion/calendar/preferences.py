@@ -8,14 +8,14 @@ from typing import Final
 
 from companion.base.clock import instant, local_date
 from companion.calendar.plan import Plan
-from companion.calendar.prompts import Wishes
+from companion.calendar.prompts import Preferences
 
 Value = float | str
 
 PLAN: Final = "squat.plan"
-WISHES: Final = "squat.wishes"
+PREFERENCES: Final = "squat.wishes"
 NO_PROMPTS: Final = "squat.no_prompts"
-ANSWERED: Final = "squat.answered"
+ANSWERED_UNTIL: Final = "squat.answered"
 """The latest squat day reported on; no follow-up asks about it or earlier days."""
 
 
@@ -24,9 +24,9 @@ def plan_from(facts: Mapping[str, Value]) -> Plan:
     return Plan.loads(str(facts.get(PLAN, "")))
 
 
-def wishes_from(facts: Mapping[str, Value]) -> Wishes:
+def preferences_from(facts: Mapping[str, Value]) -> Preferences:
     """Return when they want to hear of squat days; the defaults if they have not said."""
-    return Wishes.loads(str(facts.get(WISHES, "")))
+    return Preferences.loads(str(facts.get(PREFERENCES, "")))
 
 
 def prompted(facts: Mapping[str, Value]) -> bool:
@@ -36,7 +36,7 @@ def prompted(facts: Mapping[str, Value]) -> bool:
 
 def answered_until(facts: Mapping[str, Value]) -> date | None:
     """Return the latest squat day they have reported on."""
-    day = str(facts.get(ANSWERED, ""))
+    day = str(facts.get(ANSWERED_UNTIL, ""))
     return date.fromisoformat(day) if day else None
 
 

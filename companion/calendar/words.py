@@ -11,7 +11,7 @@ DAY_NAMES: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Sat
 MONTH_NAMES: Final = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
                       "November", "December")
 
-FAR: Final = 300
+YEAR_SHOWN_FROM: Final = 300
 """Days ahead from which a date is written with its year; our choice."""
 
 
@@ -41,7 +41,7 @@ def date_words(day: date, today: date) -> str:
     if ahead in (0, 1):
         return ("today", "tomorrow")[ahead]
     words = f"{DAY_NAMES[day.weekday()]} {day.day} {MONTH_NAMES[day.month - 1]}"
-    return words if abs(ahead) < FAR else f"{words} {day.year}"
+    return words if abs(ahead) < YEAR_SHOWN_FROM else f"{words} {day.year}"
 
 
 def listed(names: list[str]) -> str:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
-from companion.calendar.plan import Change
+from companion.calendar.plan import PlanChange
 from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
@@ -105,7 +105,7 @@ class Rest(Kind):
             return Unclear(change.reason)
         return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
 
-    def _whole(self, half: Half, text: str, ears: Ears) -> Change | Half | NotRead | None:
+    def _whole(self, half: Half, text: str, ears: Ears) -> PlanChange | Half | NotRead | None:
         """Where to move a day is read with the day, so that it is checked against the plan and may have a time; the end of a
         pause with its beginning."""
         if half.wants == "day" and half.open.startswith("move "):
@@ -115,7 +115,7 @@ class Rest(Kind):
             said = f"away from {half.open.split()[1]}"  # "for a week", "until the 20th", or the day alone
             whole = read_change(f"{said} {text}", plan_from(ears.facts()), _today(ears), _since(ears))
             ended = read_change(f"{said} until {text}", plan_from(ears.facts()), _today(ears), _since(ears))
-            return whole if isinstance(whole, Change) else ended
+            return whole if isinstance(whole, PlanChange) else ended
         return read_rest(half, text, _today(ears))
 
     def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:

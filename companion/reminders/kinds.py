@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 from typing import Final, Literal
 
 from companion.base.clock import instant, local_date
-from companion.calendar.prompts import Wishes, after_quiet
+from companion.calendar.prompts import Preferences, after_quiet
 from companion.record.reminders import Reminder
 
 PUT_OFF: Final = timedelta(days=1)
@@ -62,7 +62,7 @@ class Decision:
     until: datetime | None = None
 
 
-def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: str, asked_already: bool = False) -> Decision:
+def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, asked_already: bool = False) -> Decision:
     """What becomes of a reminder that is due, at this safety level. ``asked_already``: the question of the morning after
     has been sent today or is due too."""
     kind = KINDS[reminder.kind]
@@ -84,7 +84,7 @@ def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: 
     return Decision("send")
 
 
-def quiet_from(moment: datetime, wishes: Wishes, zone: str) -> datetime | None:
+def quiet_from(moment: datetime, wishes: Preferences, zone: str) -> datetime | None:
     """When the next quiet hours after a moment begin, in UTC; None where there are none."""
     begin, end = wishes.quiet
     if begin == end:
@@ -94,7 +94,7 @@ def quiet_from(moment: datetime, wishes: Wishes, zone: str) -> datetime | None:
     return next(at for day in days if (at := instant(day, begin, zone)) > moment)
 
 
-def leaves_until(reminder: Reminder, now: datetime, wishes: Wishes, zone: str) -> Reminder:
+def leaves_until(reminder: Reminder, now: datetime, wishes: Preferences, zone: str) -> Reminder:
     """The reminder as its message carries it: not to leave in the quiet hours that begin next either."""
     until = min((at for at in (reminder.stale_at, quiet_from(now, wishes, zone)) if at), default=None)
     return replace(reminder, stale_at=until)

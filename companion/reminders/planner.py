@@ -15,8 +15,8 @@ from typing import Final
 
 from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.plan import Plan, SquatDay, is_squat_day, next_days, squat_days
-from companion.calendar.preferences import Value, answered_until, away_until, plan_from, prompted, wishes_from, zone_from
-from companion.calendar.prompts import Wishes, follow_up_at, follow_up_stale_at, prompt_at, prompts, stale_at
+from companion.calendar.preferences import Value, answered_until, away_until, plan_from, preferences_from, prompted, zone_from
+from companion.calendar.prompts import Preferences, follow_up_at, follow_up_stale_at, prompt_at, prompts, stale_at
 from companion.record import reminders
 from companion.record.reminders import Reminder
 from companion.reminders.digest import DIGEST, plan_digest
@@ -35,7 +35,7 @@ LONGEST_AHEAD: Final = timedelta(days=3)
 def replan(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime, settled: Reminder | None = None) -> None:
     """Bring a person's open reminders in line with their plan, wishes and zone. ``settled``: the one that has just been
     decided on, if so: the next of its kind is the one that follows it, also where that has been due since."""
-    zone, plan, wishes = zone_from(facts, now), plan_from(facts), wishes_from(facts)
+    zone, plan, wishes = zone_from(facts, now), plan_from(facts), preferences_from(facts)
     open_now = {one.kind: one for one in reminders.open_of(db, person)}
     done, wanted = answered_until(facts), prompted(facts)
     before = _before(db, person, plan, wishes, zone, now, open_now.get(BEFORE), done, settled) if wanted else None
@@ -60,7 +60,7 @@ def replan(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now:
             _moved(db, one, zone, now)
 
 
-def _before(db: sqlite3.Connection, person: int, plan: Plan, wishes: Wishes, zone: str, now: datetime, standing: Reminder | None,
+def _before(db: sqlite3.Connection, person: int, plan: Plan, wishes: Preferences, zone: str, now: datetime, standing: Reminder | None,
             done: date | None, settled: Reminder | None) -> tuple[SquatDay, datetime, str] | None:
     """The squat day to tell of next, and when, as a moment and as wall time."""
     told = reminders.told(db, person, BEFORE, now) | ({done} if done else frozenset())
@@ -73,7 +73,7 @@ def _before(db: sqlite3.Connection, person: int, plan: Plan, wishes: Wishes, zon
     return (*found, wall(found[1], zone)) if found else None
 
 
-def _held(standing: Reminder, plan: Plan, wishes: Wishes, zone: str, now: datetime,
+def _held(standing: Reminder, plan: Plan, wishes: Preferences, zone: str, now: datetime,
           told: frozenset[date]) -> tuple[SquatDay, datetime, str] | None:
     """A prompt that is on its way though its moment has passed: it is due this minute, was put off to the end of quiet hours,
     or its moment is over already where they are now."""

@@ -12,7 +12,7 @@ from companion.calendar.plan import (
     LONGEST_GAP,
     WEEKDAYS,
     Away,
-    Every,
+    EveryNDays,
     Move,
     On,
     Pause,
@@ -32,7 +32,7 @@ from companion.language.days.rules import made
 TODAY = date(2026, 11, 25)
 TUE_FRI = Plan(weekly=((1, time(18)), (4, time(18))))
 NO_PLAN = Plan()
-CHANGES = (Weekly, Every, On, Skip, Move, Pause, Away, Stay, StopAll)
+CHANGES = (Weekly, EveryNDays, On, Skip, Move, Pause, Away, Stay, StopAll)
 
 
 def table_rows(table: str) -> list[tuple[str, str]]:
@@ -763,7 +763,7 @@ def test_days_that_share_a_time_read_back(days, at, name, between):
 @given(st.integers(1, LONGEST_GAP), CLEAR, st.integers(0, 300))
 def test_every_so_many_days_reads_back(count, at, ahead):
     start = TODAY + timedelta(days=ahead)
-    assert read_days(f"every {count} days at {at:%H:%M} starting {start}", TODAY) == Every(count, at, start)
+    assert read_days(f"every {count} days at {at:%H:%M} starting {start}", TODAY) == EveryNDays(count, at, start)
 
 
 @given(TODAYS, plans(), CLEAR, st.integers(1, 100), st.integers(0, 5))

@@ -13,7 +13,7 @@ from typing import Final
 
 from dateutil.relativedelta import relativedelta
 
-from companion.calendar.plan import WEEKDAYS, Change, Every, Plan, Weekly, is_squat_day, next_days
+from companion.calendar.plan import WEEKDAYS, EveryNDays, Plan, PlanChange, Weekly, is_squat_day, next_days
 from companion.calendar.words import DAY_NAMES, MONTH_NAMES, date_words
 from companion.language.days.dates import FARTHEST, NO_TIME_BETWEEN, following, nearest, read_date
 from companion.language.days.rules import Half, Line, line_of, made, read_days, read_rest, rule_of, written
@@ -108,7 +108,7 @@ class _Reader:
 
 
 Got = dict[str, Token]
-Read = Change | Half | Unclear
+Read = PlanChange | Half | Unclear
 
 
 def _made(text: str) -> Read:
@@ -327,7 +327,7 @@ _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (
 _SHAPES: Final = tuple((re.compile(shape), read) for shape, read in _ROWS)
 
 
-def read_change(text: str, plan: Plan, today: date, since: date | None = None) -> Change | Half | Unclear:
+def read_change(text: str, plan: Plan, today: date, since: date | None = None) -> PlanChange | Half | Unclear:
     """Return the change to a plan a line asks for: a new rule, a single day added, skipped, moved or retimed, a pause from today or
     later, its end, or the end of all squat days.
 
@@ -372,7 +372,7 @@ def _tidy(line: Line) -> Line:
     return Line(tuple(token for token, _ in kept), "".join(letter for _, letter in kept))
 
 
-def _new_rule(rule: Weekly | Every | Half, plan: Plan, added: bool, only: bool) -> Read:
+def _new_rule(rule: Weekly | EveryNDays | Half, plan: Plan, added: bool, only: bool) -> Read:
     """Return a new rule that replaces the plan's, or adds to it; refused if it names only some of the plan's days."""
     text = str(rule)
     if plan.empty:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date, time, timedelta
 from typing import Final, Literal
 
-from companion.calendar.plan import WEEKDAYS, Change, Every, Weekly, change_of
+from companion.calendar.plan import WEEKDAYS, EveryNDays, PlanChange, Weekly, change_of
 from companion.language.days.dates import ROWS, day_or_word, following, joined, read_date
 from companion.language.days.times import (
     PARTS,
@@ -66,14 +66,14 @@ def _both(found: re.Match[str]) -> tuple[time, time]:
     return morning, morning.replace(hour=morning.hour + 12)
 
 
-def made(text: str) -> Change | Half | None:
+def made(text: str) -> PlanChange | Half | None:
     """Parse a stored change, or an incomplete one; None if the text is neither."""
     filled = _HALF_TIME.sub(r"\1", text).replace(_NO_TIME, "00:00").replace(_NO_DAY, "2000-01-01")
     change = change_of(filled)
     return change if filled == text or change is None else Half(text)
 
 
-def read_rest(half: Half, text: str, today: date) -> Change | Half | None:
+def read_rest(half: Half, text: str, today: date) -> PlanChange | Half | None:
     """Return a change completed by a reply ("evening", "18:00", "tomorrow"); None if the reply is unclear."""
     if half.wants == "day":
         day = read_date(text, today)
@@ -225,7 +225,7 @@ def line_of(text: str, today: date) -> Line | None:
     return Line(tuple(tokens), "".join(map(_letter, tokens)))
 
 
-def read_days(text: str, today: date) -> Weekly | Every | Half | None:
+def read_days(text: str, today: date) -> Weekly | EveryNDays | Half | None:
     """Return the rule a line gives: weekdays with their times, or an interval; a time or first day may be missing.
 
     None if there is none, if it gives single dates, or if a word is not understood. "Twice a week" alone names no day. A dash makes a
@@ -236,7 +236,7 @@ def read_days(text: str, today: date) -> Weekly | Every | Half | None:
     return rule_of(line, today) if line else None
 
 
-def rule_of(line: Line, today: date) -> Weekly | Every | Half | None:
+def rule_of(line: Line, today: date) -> Weekly | EveryNDays | Half | None:
     """Return the rule of a scanned line, as ``read_days`` does."""
     line = line.without(",&lgw")
     if re.fullmatch(r"[^-]*W-W(-W)+[^-]*", line.shape):
@@ -262,9 +262,9 @@ def rule_of(line: Line, today: date) -> Weekly | Every | Half | None:
     return _a_rule("weekly " + ",".join(f"{WEEKDAYS[day]}={written(times)}" for day, times in sorted(rows.items())))
 
 
-def _a_rule(text: str) -> Weekly | Every | Half | None:
+def _a_rule(text: str) -> Weekly | EveryNDays | Half | None:
     rule = made(text)
-    return rule if isinstance(rule, Weekly | Every | Half) else None
+    return rule if isinstance(rule, Weekly | EveryNDays | Half) else None
 
 
 def _first_day(token: Token, today: date) -> date | None:
