@@ -165,7 +165,7 @@ POLITE = """
 LEAD_IN = "ok okay right well um uh er erm so hey hi hello just actually tbh lol haha"
 
 # Real words one typing mistake away from a phrase.
-REAL_WORDS = """
+WORDS_NEAR_PHRASES = """
     about absolute alight alter bask beak began begins begun being bleak brake bread breaks cancer chancel
     coll collection compete completely complex confusion connection consuming continued cook correlation
     corruption defends depend either explains fever forge forged gain greet greta group hardy heal heel held
@@ -250,7 +250,7 @@ _BY_COUNT = {n: [phrase for phrase in _ALL if len(phrase) == n] for n in range(1
 _VOCABULARY = sorted({word for phrase in _ALL for word in phrase})
 _POLITE = frozenset(POLITE.split())
 _LEAD_IN = frozenset(LEAD_IN.split())
-_KNOWN = frozenset(_VOCABULARY) | _POLITE | _LEAD_IN | frozenset(REAL_WORDS.split())
+_KNOWN = frozenset(_VOCABULARY) | _POLITE | _LEAD_IN | frozenset(WORDS_NEAR_PHRASES.split())
 _LONG_WORDS = [word for word in _VOCABULARY if len(word) > 3]
 _SQUEEZED: dict[str, list[str]] = {}
 for _word in _VOCABULARY:

@@ -12,12 +12,12 @@ from datetime import date, time, timedelta
 from typing import Final, Literal
 
 from companion.calendar.plan import WEEKDAYS, EveryNDays, PlanChange, Weekly, change_of
-from companion.language.days.dates import ROWS, day_or_word, following, joined, read_date
+from companion.language.days.dates import DAY_AND_TIME_ROWS, day_or_word, following, joined, read_date
 from companion.language.days.times import (
-    PARTS,
-    Day,
+    PARTS_OF_DAY,
+    Frequency,
     Hours,
-    Often,
+    SingleDate,
     Span,
     Token,
     Week,
@@ -37,7 +37,7 @@ _HALF_TIME: Final = re.compile(r"(\d\d:\d\d)\?")
 
 
 @dataclass(frozen=True, slots=True)
-class Half:
+class IncompleteChange:
     """A change with a part missing.
 
     ``open``: the change's text (``plan.change_of``) with gaps: "??:??" for a missing time, "06:30?" for one without morning or evening
@@ -66,14 +66,14 @@ def _both(found: re.Match[str]) -> tuple[time, time]:
     return morning, morning.replace(hour=morning.hour + 12)
 
 
-def made(text: str) -> PlanChange | Half | None:
+def made(text: str) -> PlanChange | IncompleteChange | None:
     """Parse a stored change, or an incomplete one; None if the text is neither."""
     filled = _HALF_TIME.sub(r"\1", text).replace(_NO_TIME, "00:00").replace(_NO_DAY, "2000-01-01")
     change = change_of(filled)
-    return change if filled == text or change is None else Half(text)
+    return change if filled == text or change is None else IncompleteChange(text)
 
 
-def read_rest(half: Half, text: str, today: date) -> PlanChange | Half | None:
+def read_rest(half: IncompleteChange, text: str, today: date) -> PlanChange | IncompleteChange | None:
     """Return a change completed by a reply ("evening", "18:00", "tomorrow"); None if the reply is unclear."""
     if half.wants == "day":
         day = read_date(text, today)
@@ -82,7 +82,7 @@ def read_rest(half: Half, text: str, today: date) -> PlanChange | Half | None:
     if half.wants == "time":
         return made(half.open.replace(_NO_TIME, written(times))) if times else None
     if part:
-        low, high = PARTS[part]
+        low, high = PARTS_OF_DAY[part]
         return made(_HALF_TIME.sub(lambda hole: next((f"{at:%H:%M}" for at in _both(hole) if low <= at.hour <= high), hole[0]), half.open))
     if len(times) == 1 and len(_HALF_TIME.findall(half.open)) == 1:
         return made(_HALF_TIME.sub(written(times), half.open))
@@ -144,11 +144,11 @@ _PHRASE_ROWS: Final = (
     (re.compile("(?:" + "|".join(re.escape(phrase) for phrase in sorted(_CODES, key=len, reverse=True) if " " in phrase) + r")(?!\w)"),
      lambda found, place: Word(found[0])),
 )
-_LETTERS: Final = {Hours: "T", Day: "D", Often: "E", Week: "K", Span: "F"}
+_LETTERS: Final = {Hours: "T", SingleDate: "D", Frequency: "E", Week: "K", Span: "F"}
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class ScannedLine:
     """A line's tokens and its shape, one letter each: T a time, D a date, W a weekday, V every such weekday, N the next squat day, E an
     interval of days, C so often a week, K a week ahead, F a duration, "?" unknown."""
 
@@ -160,14 +160,14 @@ class Line:
         """The times the first named time may mean; () if none is named."""
         return next((token.could_be for token in self.tokens if isinstance(token, Hours)), ())
 
-    def since(self, place: int) -> Line:
+    def since(self, place: int) -> ScannedLine:
         """Return the part of the line from a place on."""
-        return Line(self.tokens[place:], self.shape[place:])
+        return ScannedLine(self.tokens[place:], self.shape[place:])
 
-    def without(self, letters: str) -> Line:
+    def without(self, letters: str) -> ScannedLine:
         """Return the line without the tokens of these letters."""
         kept = [(token, letter) for token, letter in zip(self.tokens, self.shape, strict=True) if letter not in letters]
-        return Line(tuple(token for token, _ in kept), "".join(letter for _, letter in kept))
+        return ScannedLine(tuple(token for token, _ in kept), "".join(letter for _, letter in kept))
 
 
 def _letter(token: Token) -> str:
@@ -176,7 +176,7 @@ def _letter(token: Token) -> str:
             return _CODES.get(text, "?")
         case Weekdays(days, many):
             return "V" if many else "W" if len(days) == 1 else "U"
-        case Often(times=times) if times:
+        case Frequency(times=times) if times:
             return "C"
     return _LETTERS.get(type(token), "?")
 
@@ -204,28 +204,28 @@ def _hour_last(tokens: list[Token]) -> list[Token]:
     """
     if len(tokens) < 2 or not isinstance(tokens[-1], Word) or not re.fullmatch(r"\d{1,2}", tokens[-1].text):
         return tokens
-    days = [token for token in tokens[:-1] if isinstance(token, Weekdays | Often)]
+    days = [token for token in tokens[:-1] if isinstance(token, Weekdays | Frequency)]
     rest = [token for token in tokens[:-1] if token not in days and _letter(token) not in ("&", ",", "w", "l", "g", "")]
-    rule = len(days) > 1 or any(isinstance(day, Often) or day.many or len(day.days) > 1 for day in days)
+    rule = len(days) > 1 or any(isinstance(day, Frequency) or day.many or len(day.days) > 1 for day in days)
     could_be = hours(int(tokens[-1].text), 0, None)
-    if rest or not rule or not could_be or not isinstance(tokens[-2], Weekdays | Often):
+    if rest or not rule or not could_be or not isinstance(tokens[-2], Weekdays | Frequency):
         return tokens
     return [*tokens[:-1], Hours(could_be)]
 
 
-def line_of(text: str, today: date) -> Line | None:
+def line_of(text: str, today: date) -> ScannedLine | None:
     """Return a line's tokens and shape; None if it is too long, or times and parts of the day don't fit."""
     short = plain(text)
     if short is None:
         return None
-    tokens = settled(_hour_last(_every_day_named(joined(scan(short, (*_PHRASE_ROWS, *ROWS), today, word=day_or_word)))))
+    tokens = settled(_hour_last(_every_day_named(joined(scan(short, (*_PHRASE_ROWS, *DAY_AND_TIME_ROWS), today, word=day_or_word)))))
     if tokens is None:
         return None
     tokens = [token for token in tokens if _letter(token) != ""]
-    return Line(tuple(tokens), "".join(map(_letter, tokens)))
+    return ScannedLine(tuple(tokens), "".join(map(_letter, tokens)))
 
 
-def read_days(text: str, today: date) -> Weekly | EveryNDays | Half | None:
+def read_days(text: str, today: date) -> Weekly | EveryNDays | IncompleteChange | None:
     """Return the rule a line gives: weekdays with their times, or an interval; a time or first day may be missing.
 
     None if there is none, if it gives single dates, or if a word is not understood. "Twice a week" alone names no day. A dash makes a
@@ -236,7 +236,7 @@ def read_days(text: str, today: date) -> Weekly | EveryNDays | Half | None:
     return rule_of(line, today) if line else None
 
 
-def rule_of(line: Line, today: date) -> Weekly | EveryNDays | Half | None:
+def rule_of(line: ScannedLine, today: date) -> Weekly | EveryNDays | IncompleteChange | None:
     """Return the rule of a scanned line, as ``read_days`` does."""
     line = line.without(",&lgw")
     if re.fullmatch(r"[^-]*W-W(-W)+[^-]*", line.shape):
@@ -249,11 +249,11 @@ def rule_of(line: Line, today: date) -> Weekly | EveryNDays | Half | None:
             return None
         unclear = start is None  # today's weekday: today, or next week
         rest = line.tokens[: found.start()] + line.tokens[found.end():]
-        line = Line(rest, line.shape[: found.start()] + line.shape[found.end():])
+        line = ScannedLine(rest, line.shape[: found.start()] + line.shape[found.end():])
     if found := re.fullmatch(r"(?P<early>T?)E(?P<late>T?)", line.shape):
         if found["early"] and found["late"]:
             return None
-        often = next(token.days for token in line.tokens if isinstance(token, Often))
+        often = next(token.days for token in line.tokens if isinstance(token, Frequency))
         first = (today if often == 1 and not unclear else None) if start is None else start
         return _a_rule(f"every {often} {written(line.times)} {first or _NO_DAY}")
     rows = _day_rows(line)
@@ -262,14 +262,14 @@ def rule_of(line: Line, today: date) -> Weekly | EveryNDays | Half | None:
     return _a_rule("weekly " + ",".join(f"{WEEKDAYS[day]}={written(times)}" for day, times in sorted(rows.items())))
 
 
-def _a_rule(text: str) -> Weekly | EveryNDays | Half | None:
+def _a_rule(text: str) -> Weekly | EveryNDays | IncompleteChange | None:
     rule = made(text)
-    return rule if isinstance(rule, Weekly | EveryNDays | Half) else None
+    return rule if isinstance(rule, Weekly | EveryNDays | IncompleteChange) else None
 
 
 def _first_day(token: Token, today: date) -> date | None:
     match token:
-        case Day(day):
+        case SingleDate(day):
             return day
         case Week(first):
             return first
@@ -278,11 +278,11 @@ def _first_day(token: Token, today: date) -> date | None:
     return None
 
 
-def _day_rows(line: Line) -> dict[int, tuple[time, ...]]:
+def _day_rows(line: ScannedLine) -> dict[int, tuple[time, ...]]:
     """Return each weekday of a line with its possible times, () for none; empty if the line is no list of weekdays."""
     shape, tokens = line.shape, line.tokens
     if re.fullmatch(r"E[e][WVU]+T?|E?T[e][WVU]+", shape):
-        if not any(token == Often(1) for token in tokens):
+        if not any(token == Frequency(1) for token in tokens):
             return {}
         left = {day for token in tokens if isinstance(token, Weekdays) for day in token.days}
         return {day: line.times for day in range(7) if day not in left}
@@ -309,7 +309,7 @@ def _day_rows(line: Line) -> dict[int, tuple[time, ...]]:
                 waiting += days
     rows += [(day, ()) for day in waiting]
     named = dict(rows)
-    count = next((token.times for token in tokens if isinstance(token, Often)), len(named))
+    count = next((token.times for token in tokens if isinstance(token, Frequency)), len(named))
     only = tokens[0]
     doubtful = len(tokens) == 1 and isinstance(only, Weekdays) and only.weak
     return {} if len(named) != len(rows) or count != len(named) or doubtful else named

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import date, time
 from typing import Final
 
-LONGEST_READ: Final = 300
+LONGEST_LINE: Final = 300
 """Most characters read; a longer text is rejected, as its end may reverse its beginning. Our choice."""
 
 
@@ -48,7 +48,7 @@ class Weekdays:
 
 
 @dataclass(frozen=True, slots=True)
-class Day:
+class SingleDate:
     """One date; None if unclear or out of range, with the reason. ``fixed``: given by its number."""
 
     day: date | None
@@ -75,18 +75,18 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
-class Often:
+class Frequency:
     """An interval of days; or, with ``times``, so often a week."""
 
     days: int = 0
     times: int = 0
 
 
-Token = Word | Hours | Part | Weekdays | Day | Week | Span | Often
+Token = Word | Hours | Part | Weekdays | SingleDate | Week | Span | Frequency
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class MatchContext:
     """Context of a pattern match: today's date, the word before, what is asked for ("clock", "date" or ""), and the text after."""
 
     today: date
@@ -95,9 +95,9 @@ class Place:
     after: str
 
 
-Row = tuple[re.Pattern[str], Callable[[re.Match[str], Place], Token | tuple[Token, ...] | None]]
+PatternRow = tuple[re.Pattern[str], Callable[[re.Match[str], MatchContext], Token | tuple[Token, ...] | None]]
 
-PARTS: Final = {"am": (0, 11), "pm": (12, 23), "morning": (3, 11), "afternoon": (12, 18), "evening": (16, 23), "night": (18, 23)}
+PARTS_OF_DAY: Final = {"am": (0, 11), "pm": (12, 23), "morning": (3, 11), "afternoon": (12, 18), "evening": (16, 23), "night": (18, 23)}
 """First and last full hour of each part of the day; our choice, wide enough for "5 in the evening"."""
 
 NUMBERS: Final = {word: number for number, word in enumerate(
@@ -120,7 +120,7 @@ def plain(text: str) -> str | None:
 
     A picture that means no is kept, so that nothing beside it is read. Never raises.
     """
-    if len(text) > LONGEST_READ:
+    if len(text) > LONGEST_LINE:
         return None
     text = unicodedata.normalize("NFKC", text).casefold().translate(str.maketrans("‘’´`–—−‐‑", "''''-----"))
     text = re.sub(r"\s*[\n\r]+\s*(?:[-*•] ?)?", ", ", text.strip(" \n\r-*•"))
@@ -153,14 +153,14 @@ def hours(hour: int, minute: int, part: str | None, sure: bool = False) -> tuple
     return (time(hour % 12 + (12 if part == "pm" else 0), minute),)
 
 
-def _hours(found: re.Match[str], place: Place) -> Hours | None:
+def _hours(found: re.Match[str], place: MatchContext) -> Hours | None:
     got = found.groupdict()
     minute = int(got.get("m") or 0)
     sure = got["h"].startswith("0") or (got["h"] == "12" and bool(got.get("m")))
     return _some(hours(number(got["h"]), minute, got.get("part"), sure))
 
 
-def _one_letter(found: re.Match[str], place: Place) -> Hours | None:
+def _one_letter(found: re.Match[str], place: MatchContext) -> Hours | None:
     """Read "6p" and "7:30a"."""
     return _some(hours(int(found["h"]), int(found["m"] or 0), f"{found['half']}m"))
 
@@ -169,12 +169,12 @@ def _some(could_be: tuple[time, ...]) -> Hours | None:
     return Hours(could_be) if could_be else None
 
 
-def _four_digits(found: re.Match[str], place: Place) -> Hours | None:
+def _four_digits(found: re.Match[str], place: MatchContext) -> Hours | None:
     """Read "1800"; if its minutes are no multiple of five it is more likely a year or a weight."""
     return _hours(found, place) if int(found["m"]) % 5 == 0 else None
 
 
-def _past(found: re.Match[str], place: Place) -> Hours | None:
+def _past(found: re.Match[str], place: MatchContext) -> Hours | None:
     """Read "quarter to seven pm": the part of the day belongs to the named hour."""
     shift = _MINUTES[found["minutes"]] * (1 if found["way"] in ("past", "after") else -1)
     named = hours(number(found["h"]), 0, found["part"]) if number(found["h"]) <= 12 else ()
@@ -182,20 +182,20 @@ def _past(found: re.Match[str], place: Place) -> Hours | None:
     return _some(tuple(time(*divmod(minutes, 60)) for minutes in total))
 
 
-def _worded(found: re.Match[str], place: Place) -> Hours | None:
+def _worded(found: re.Match[str], place: MatchContext) -> Hours | None:
     return _some(hours(number(found["h"]), _MINUTES[found["minutes"].replace("-", " ")], found["part"]))
 
 
-def _bare(found: re.Match[str], place: Place) -> Hours | None:
+def _bare(found: re.Match[str], place: MatchContext) -> Hours | None:
     """Read a bare hour, only where one is expected: after "at", beside a part of the day, or as the answer."""
     beside = re.match(r" ?(?:oclock )?(?:in the |at )?(?:morning|afternoon|evening|night)", place.after)
-    if place.asked == "clock" or place.before in AT or place.before.rstrip("s") in PARTS or beside:
+    if place.asked == "clock" or place.before in AT or place.before.rstrip("s") in PARTS_OF_DAY or beside:
         return _hours(found, place)
     return None
 
 
 _MIN_WORDS: Final = "|".join(sorted((word.replace(" ", "[ -]") for word in _MINUTES), key=len, reverse=True))
-CLOCK_ROWS: Final[tuple[Row, ...]] = (
+CLOCK_ROWS: Final[tuple[PatternRow, ...]] = (
     (re.compile(r"(?:12 ?)?(?:noon|midday)" + LETTERS_END), lambda found, place: Hours((time(12),))),
     (re.compile(rf"{_HOUR}(?:[:.h]?(?P<m>\d\d))? ?(?P<part>am|pm)" + LETTERS_END), _hours),
     (re.compile(r"(?P<h>\d{1,2})(?:[:.]?(?P<m>\d\d))?(?P<half>[ap])" + LETTERS_END), _one_letter),
@@ -212,8 +212,8 @@ CLOCK_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(r"(?:(?:in|at|during) )?(?:the |this )?(?P<name>morning|afternoon|evening|night)s?" + LETTERS_END),
      lambda found, place: Part(found["name"])),
 )
-LAST_CLOCK_ROWS: Final[tuple[Row, ...]] = ((re.compile(_HOUR + NUMBER_END), _bare),)
-_DOTTED_ROWS: Final[tuple[Row, ...]] = ((re.compile(r"(?P<h>\d{1,2})\.(?P<m>\d\d)(?: ?uhr\b)?" + NUMBER_END), _hours),)
+LAST_CLOCK_ROWS: Final[tuple[PatternRow, ...]] = ((re.compile(_HOUR + NUMBER_END), _bare),)
+_DOTTED_ROWS: Final[tuple[PatternRow, ...]] = ((re.compile(r"(?P<h>\d{1,2})\.(?P<m>\d\d)(?: ?uhr\b)?" + NUMBER_END), _hours),)
 
 _FILLER: Final = (
     "i im am id ive like would squat squats squatting session sessions workout workouts training lift lifting gym on please pls plz so "
@@ -226,7 +226,7 @@ FILLER: Final = frozenset(_FILLER.split())
 _ANY_WORD: Final = re.compile(r"[^\W\d_]+|\d+|\S")
 
 
-def scan(text: str, rows: Sequence[Row], today: date, asked: str = "", word: Callable[[str], Token | None] = Word) -> list[Token]:
+def scan(text: str, rows: Sequence[PatternRow], today: date, asked: str = "", word: Callable[[str], Token | None] = Word) -> list[Token]:
     """Split a normalised line into tokens: the first row that matches at each place; other words by ``word`` (None drops one)."""
     tokens: list[Token] = []
     at, before = 0, ""
@@ -236,7 +236,7 @@ def scan(text: str, rows: Sequence[Row], today: date, asked: str = "", word: Cal
             continue
         for pattern, make in rows:
             found = pattern.match(text, at)
-            made = make(found, Place(today, before, asked, text[found.end():])) if found else None
+            made = make(found, MatchContext(today, before, asked, text[found.end():])) if found else None
             if found and made:
                 tokens += made if isinstance(made, tuple) else (made,)
                 break
@@ -268,7 +268,7 @@ def settled(tokens: Iterable[Token]) -> list[Token] | None:
         where = beside[0] if beside else times[0]
         said = line[where]
         assert isinstance(said, Hours)
-        low, high = PARTS[part.name]
+        low, high = PARTS_OF_DAY[part.name]
         left = tuple(one for one in said.could_be if low <= one.hour <= high)
         if not left:
             return None

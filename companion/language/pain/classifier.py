@@ -51,7 +51,7 @@ def suspicion(of_pieces: Iterable[str]) -> int:
 @cache
 def _weights() -> dict[str, int]:
     """Return feature → weight, with the intercept under ""; loaded at the first reply in which the rules find nothing."""
-    from companion.language.pain.weights import START, WEIGHTS
+    from companion.language.pain.weights import INTERCEPT, WEIGHTS
 
     rows = (line.split() for line in WEIGHTS.strip().splitlines())
-    return {"": START} | {piece: int(level) for level, *row in rows for piece in row}
+    return {"": INTERCEPT} | {piece: int(level) for level, *row in rows for piece in row}

@@ -40,10 +40,10 @@ class Hit(NamedTuple):
 
 
 Index = dict[str, list[Rule]]
-END, QUESTION, COMMA, STOP, SHOUT = "$", "¿", ",", ".", "!"
-SENTENCE_ENDS = frozenset((QUESTION, STOP, SHOUT))
-MARKS = SENTENCE_ENDS | {COMMA}
-_CLAUSE_ENDS = MARKS | {"and", "but", "when", "so", "while", "then"}
+CLAUSE_END, QUESTION, COMMA, FULL_STOP, EXCLAMATION = "$", "¿", ",", ".", "!"
+SENTENCE_ENDS = frozenset((QUESTION, FULL_STOP, EXCLAMATION))
+PUNCTUATION = SENTENCE_ENDS | {COMMA}
+_CLAUSE_ENDS = PUNCTUATION | {"and", "but", "when", "so", "while", "then"}
 _GAP = 3  # most words a ``~`` may skip
 
 
@@ -51,7 +51,7 @@ _GAP = 3  # most words a ``~`` may skip
 def word_set(table: str) -> frozenset[str]:
     """Return the words of a table, its groups expanded."""
     words = table.replace("|", " ").split()
-    opened = (word_set(tables.GROUPS[word[1:-1]]) if word.startswith("<") else (word,) for word in words)
+    opened = (word_set(tables.WORD_GROUPS[word[1:-1]]) if word.startswith("<") else (word,) for word in words)
     return frozenset(chain.from_iterable(opened))
 
 
@@ -86,10 +86,10 @@ def words_of(index: Index) -> frozenset[str]:
     return frozenset().union(*{step.words for rule in chain(*index.values()) for step in rule.steps})
 
 
-NO, WITHOUT, NOT, HARDLY = map(word_set, (tables.NO, tables.WITHOUT, tables.NOT, tables.HARDLY))
-DENIALS = NO | WITHOUT | NOT | HARDLY
-_SMALL = (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPEN, tables.DEGREE, tables.LISTED)
-EVERYDAY = DENIALS | word_set(" ".join((tables.EVERYDAY, *_SMALL, "<my> <feel> <day>")))
+NO_WORDS, WITHOUT_WORDS, NOT_WORDS, HARDLY_WORDS = map(word_set, (tables.NO_FORMS, tables.WITHOUT, tables.NOT, tables.HARDLY))
+DENIALS = NO_WORDS | WITHOUT_WORDS | NOT_WORDS | HARDLY_WORDS
+_SMALL = (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPENERS, tables.DEGREE, tables.LISTED)
+EVERYDAY_WORDS = DENIALS | word_set(" ".join((tables.EVERYDAY, *_SMALL, "<my> <feel> <day>")))
 
 
 def found(words: list[str], index: Index) -> Iterator[Hit]:
@@ -109,12 +109,12 @@ def match(steps: tuple[Step, ...], k: int, words: list[str], at: int) -> int:
         for skipped in range(_GAP + 1):
             if (end := match(steps, k + 1, words, at + skipped)) >= 0:
                 return end
-            if at + skipped >= len(words) or words[at + skipped] in MARKS or words[at + skipped] in DENIALS:
+            if at + skipped >= len(words) or words[at + skipped] in PUNCTUATION or words[at + skipped] in DENIALS:
                 return -1
         return -1
     if at < len(words) and words[at] in step.words and (end := match(steps, k + 1, words, at + 1)) >= 0:
         return end
-    if step.optional or (END in step.words and (at >= len(words) or words[at] in _CLAUSE_ENDS)):
+    if step.optional or (CLAUSE_END in step.words and (at >= len(words) or words[at] in _CLAUSE_ENDS)):
         return match(steps, k + 1, words, at)
     return -1
 
@@ -128,14 +128,14 @@ _SURE, _UNSURE = (Pain.YES, Pain.YES), (Pain.ASK, Pain.ASK)
 HITS = by_first_word(
     rules(*tables.SURE_THINGS.values(), levels=_SURE),
     rules(*tables.SURE_EVENTS.values(), levels=_SURE, thing=False),
-    rules(tables.SORE, levels=_SURE, sore=True),
+    rules(tables.SORENESS, levels=_SURE, sore=True),
     rules(*tables.DIZZY_THINGS.values(), levels=(Pain.YES, Pain.ASK)),
     rules(*tables.UNSURE_THINGS.values(), levels=_UNSURE),
     rules(*tables.UNSURE_EVENTS.values(), levels=_UNSURE, thing=False),
     rules(*tables.VAGUE.values(), levels=(Pain.ASK, Pain.NO)),
 )
-ORDINARY = by_first_word(rules(*tables.ORDINARY.values()))
-CAUSES, PAST, NOW, ELLIPSIS, LONG_AGO, WHOLLY_OVER = (
+ORDINARY_RULES = by_first_word(rules(*tables.ORDINARY.values()))
+CAUSE_RULES, PAST_RULES, NOW_RULES, ELLIPSIS_RULES, LONG_AGO_RULES, WHOLLY_OVER_RULES = (
     by_first_word(rules(table))
-    for table in (tables.CAUSES, tables.PAST, tables.NOW, tables.ELLIPSIS, tables.LONG_AGO, tables.WHOLLY_OVER)
+    for table in (tables.SORENESS_CAUSES, tables.PAST, tables.STILL_NOW, tables.ELLIPSIS, tables.LONG_AGO, tables.WHOLLY_OVER)
 )

@@ -32,25 +32,25 @@ from companion.language.pain import tables
 from companion.language.pain.classifier import sounds_of_pain
 from companion.language.pain.degree import Pain
 from companion.language.pain.patterns import (
-    CAUSES,
+    CAUSE_RULES,
     COMMA,
     DENIALS,
-    ELLIPSIS,
-    EVERYDAY,
-    HARDLY,
+    ELLIPSIS_RULES,
+    EVERYDAY_WORDS,
+    FULL_STOP,
+    HARDLY_WORDS,
     HITS,
-    LONG_AGO,
-    MARKS,
-    NO,
-    NOT,
-    NOW,
-    ORDINARY,
-    PAST,
+    LONG_AGO_RULES,
+    NO_WORDS,
+    NOT_WORDS,
+    NOW_RULES,
+    ORDINARY_RULES,
+    PAST_RULES,
+    PUNCTUATION,
     QUESTION,
     SENTENCE_ENDS,
-    STOP,
-    WHOLLY_OVER,
-    WITHOUT,
+    WHOLLY_OVER_RULES,
+    WITHOUT_WORDS,
     Hit,
     Rule,
     found,
@@ -66,20 +66,20 @@ __all__ = ["Pain", "by_the_rules", "hear_pain", "unexplained"]
 
 _TAKEN_OUT = "·"  # replaces ordinary wording, so that nothing matches across it
 _SENTENCE = 40  # words examined on either side of a hit, to keep long texts fast
-_BETWEEN, _BETWEEN_VERBS, _OPEN, _DEGREE = map(word_set, (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPEN, tables.DEGREE))
+_BETWEEN, _BETWEEN_VERBS, _OPEN, _DEGREE = map(word_set, (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPENERS, tables.DEGREE))
 _LISTED, _AFTERWARDS, _SUPPOSED, _UNABLE = map(word_set, (tables.LISTED, tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE))
 _NOT_OVER, _BARE = word_set(tables.NOT_OVER), word_set(f"{tables.UNITS} <joint> <limb> <muscle> <my>")
 _OR = frozenset(("or", "nor"))
-_ORDINARY_OF_BODY = EVERYDAY | words_of(CAUSES)
+_ORDINARY_OF_BODY = EVERYDAY_WORDS | words_of(CAUSE_RULES)
 
 _JOINTS = word_set("<joint>")
 _BODY = word_set("<joint> <limb> <muscle>")
 _OWNED = word_set("my the lower low upper mid ma me your whole")
 _OF_A_NOUN = word_set("is was has feels felt just still isnt doesnt wont")
 _CRIED = word_set("stop wait help <cursing>")
-_CRY = _BODY | _CRIED | MARKS | word_set("<my> hold on mate man bro please no not again poor")
+_CRY = _BODY | _CRIED | PUNCTUATION | word_set("<my> hold on mate man bro please no not again poor")
 _WORSE = word_set("worse worsening now badly cant sharp sudden suddenly")
-_CLAUSES = MARKS | word_set("but though although however")
+_CLAUSES = PUNCTUATION | word_set("but though although however")
 
 
 def hear_pain(text: str, *, body_at_work: bool = True) -> Pain:
@@ -122,7 +122,7 @@ def _by_the_rules(words: list[str], hits: list[Hit], body_at_work: bool) -> Pain
             return Pain.YES
         any_denied = any_denied or level is Pain.NO
         heard = _weaker(Pain.ASK, level) if heard is Pain.NO else heard
-    if heard is Pain.NO and any_denied and holds(words, ELLIPSIS):
+    if heard is Pain.NO and any_denied and holds(words, ELLIPSIS_RULES):
         return Pain.ASK
     if heard is Pain.NO and body_at_work:
         odd = _odd_of_body(words, hits) and not _long_over(words)
@@ -172,7 +172,7 @@ def _odd_of_body(words: list[str], hits: list[Hit]) -> bool:
             return True
     inside = {at for hit in hits for at in range(hit.start, hit.end)}
     named = odd = False
-    for at, word in enumerate([*words, STOP]):
+    for at, word in enumerate([*words, FULL_STOP]):
         if word in _CLAUSES:
             if named and odd:
                 return True
@@ -190,7 +190,7 @@ def _ordinary_taken_out(words: list[str]) -> list[str]:
     at = 0
     while at < len(words):
         end, instead = at, tuple(words[at : at + 1])
-        for rule in ORDINARY.get(words[at], ()):
+        for rule in ORDINARY_RULES.get(words[at], ()):
             if (reach := match(rule.steps, 0, words, at)) > end:
                 end, instead = reach, rule.instead or (_TAKEN_OUT,)
         left.extend(instead)
@@ -209,17 +209,17 @@ def _judged(words: list[str], hit: Hit, worth: Pain, things: frozenset[int]) -> 
         return Pain.NO
     if hit.rule.sore:
         placed = not _JOINTS.isdisjoint(sentence)
-        if holds(sentence, CAUSES):
+        if holds(sentence, CAUSE_RULES):
             return Pain.NO if not placed and _WORSE.isdisjoint(sentence) else Pain.ASK
         return level if placed else Pain.ASK
-    if level is Pain.YES and (_supposed(words, hit) or (holds(sentence, PAST) and not holds(sentence, NOW))):
+    if level is Pain.YES and (_supposed(words, hit) or (holds(sentence, PAST_RULES) and not holds(sentence, NOW_RULES))):
         return Pain.ASK
     return level
 
 
 def _long_over(sentence: list[str]) -> bool:
     """True if it is said to be both long ago and over, and nothing contradicts that."""
-    return _NOT_OVER.isdisjoint(sentence) and holds(sentence, LONG_AGO) and holds(sentence, WHOLLY_OVER)
+    return _NOT_OVER.isdisjoint(sentence) and holds(sentence, LONG_AGO_RULES) and holds(sentence, WHOLLY_OVER_RULES)
 
 
 def _sentence(words: list[str], hit: Hit) -> tuple[int, int]:
@@ -235,11 +235,11 @@ def _sentence(words: list[str], hit: Hit) -> tuple[int, int]:
 def _supposed(words: list[str], hit: Hit) -> bool:
     """True if the hit is a question or a supposition: "if it hurts", "it hurts?"."""
     for word in reversed(words[max(0, hit.start - 4) : hit.start]):
-        if word in MARKS:
+        if word in PUNCTUATION:
             break
         if word in _SUPPOSED:
             return True
-    return next((word for word in words[hit.end : hit.end + _SENTENCE] if word in MARKS), STOP) == QUESTION
+    return next((word for word in words[hit.end : hit.end + _SENTENCE] if word in PUNCTUATION), FULL_STOP) == QUESTION
 
 
 def _denied(words: list[str], hit: Hit, things: frozenset[int], start: int, end: int) -> Pain:
@@ -263,15 +263,15 @@ def _denied(words: list[str], hit: Hit, things: frozenset[int], start: int, end:
         at -= 1
     if at < start:
         return Pain.YES
-    if words[at] in NO and (opened or verb or not hit.rule.thing):
+    if words[at] in NO_WORDS and (opened or verb or not hit.rule.thing):
         return Pain.YES
-    if words[at] in WITHOUT:
+    if words[at] in WITHOUT_WORDS:
         if not _UNABLE.isdisjoint(words[start:at]):
             return Pain.YES
-    elif opened or words[at] in HARDLY:
+    elif opened or words[at] in HARDLY_WORDS:
         half = True
     before = words[max(start, at - 3) : at]
-    if words[at] not in _OR and _CLAUSES.isdisjoint(before) and not (NOT | _UNABLE).isdisjoint(before):
+    if words[at] not in _OR and _CLAUSES.isdisjoint(before) and not (NOT_WORDS | _UNABLE).isdisjoint(before):
         half = True  # a denied denial: "can't say it didn't hurt"
     if listed and _OR.isdisjoint(words[at:end]):
         half = True  # "no tingling pain in hip" may be two answers

@@ -13,17 +13,17 @@ from rapidfuzz.distance import OSA
 from companion.language.pain import tables
 from companion.language.pain.degree import Pain
 from companion.language.pain.patterns import (
-    CAUSES,
+    CAUSE_RULES,
     COMMA,
-    ELLIPSIS,
-    EVERYDAY,
+    ELLIPSIS_RULES,
+    EVERYDAY_WORDS,
+    EXCLAMATION,
+    FULL_STOP,
     HITS,
-    NOW,
-    ORDINARY,
-    PAST,
+    NOW_RULES,
+    ORDINARY_RULES,
+    PAST_RULES,
     QUESTION,
-    SHOUT,
-    STOP,
     word_set,
     words_of,
 )
@@ -38,9 +38,9 @@ _FUZZY = sorted(
     if len(word) > 3 and word.isascii()
 )
 KNOWN = frozenset().union(
-    *map(words_of, (ORDINARY, HITS, CAUSES, PAST, NOW, ELLIPSIS)),
-    EVERYDAY,
-    word_set(" ".join((tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE, tables.REAL_WORDS))),
+    *map(words_of, (ORDINARY_RULES, HITS, CAUSE_RULES, PAST_RULES, NOW_RULES, ELLIPSIS_RULES)),
+    EVERYDAY_WORDS,
+    word_set(" ".join((tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE, tables.WORDS_NEAR_PAIN))),
 )
 # Distinctive words, recognised with up to two typing mistakes.
 _DISTINCT = ("painful", "numbness", "tingling", "throbbing", "sciatica", "excruciating", "discomfort")
@@ -63,7 +63,7 @@ _DOUBLED = re.compile(r"(.)\1")
 _FIGURED = re.compile(r"(?<![a-z0-9])(?:[a-z]+[013457][a-z]*|0[a-z]{2,})(?![a-z0-9])")
 _FIGURES = str.maketrans("013457", "oieast")
 _GLUED = re.compile(r"^(.*?)(hurt(?:s|ing)?|pain(?:s|ful)?|numb(?!er)|(?<![a-z])ouch)(.*)$")
-_MARK = {"?": QUESTION, ".": STOP, "!": SHOUT, ";": STOP, "…": STOP, **dict.fromkeys(",:()-–=", COMMA)}
+_MARK = {"?": QUESTION, ".": FULL_STOP, "!": EXCLAMATION, ";": FULL_STOP, "…": FULL_STOP, **dict.fromkeys(",:()-–=", COMMA)}
 
 
 def words_typed(text: str) -> list[str]:

@@ -10,7 +10,7 @@ and unusual breathlessness, after the ACSM pre-participation logic (Riebe 2015, 
 """
 
 # Groups of interchangeable words in the patterns.
-GROUPS = {
+WORD_GROUPS = {
     # The back and the joints, where complaints weigh most.
     "joint": """back backs spine spinal lumbar hip hips knee knees ankle ankles neck disc discs disk sacrum sacral si
         tailbone coccyx groin shoulder shoulders elbow wrist rib ribs achilles pelvis lowback patella kneecap joint""",
@@ -296,7 +296,7 @@ SURE_EVENTS = {
 }
 
 # Soreness: its cause and place decide.
-SORE = """
+SORENESS = """
     <sore>
 """
 
@@ -835,7 +835,7 @@ EVERYDAY = """
 """
 
 # Causes of training soreness.
-CAUSES = """
+SORENESS_CAUSES = """
     doms
     <day>
     from|after|since ~ training|gym|workout|session|squats|squat|squatting|deadlifts|deadlift|lunges|run|
@@ -903,7 +903,7 @@ PAST = """
     <day>
 """
 
-NOW = """
+STILL_NOW = """
     still|again|currently|today|presently
     right now
     came|come|comes|coming back
@@ -926,7 +926,7 @@ SUPPOSED = """
 """
 
 # Denials. "no" denies a thing, "not" anything; "hardly" only partly; "without" after UNABLE denies nothing.
-NO = """
+NO_FORMS = """
     no zero 0 0/10 0.0 nil minus sans nay non noo
 """
 
@@ -970,7 +970,7 @@ BETWEEN_VERBS = """
 """
 
 # With these between, "no" is a word of its own ("no it hurts") and "not" denies only a thought of it.
-OPEN = """
+OPENERS = """
     i it its that thats this there theres my the your if id ive im think thought thinking know sure call called would
     believe say reckon what described describe when where because cos
 """
@@ -1035,7 +1035,7 @@ EXACT = """
 """
 
 # Real words one typing mistake from a word of the tables.
-REAL_WORDS = """
+WORDS_NEAR_PAIN = """
     aceh acre acres almere bela boca bole bolu charles hutt lake lakes lima tieling tongling zinder
     acted angles arched arches arching array ashes bank bark blending bloom bread breeding bunny burly bury camp
     camped camping camps champ champs chick chunk clamp clamped clamps clock cracker crammed cranked crappy crazy
