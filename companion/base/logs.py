@@ -11,7 +11,7 @@ from types import TracebackType
 from typing import Final
 
 _TOKEN: Final = re.compile(r"\d+:[A-Za-z0-9_-]{30,}")
-_SECRET: Final = re.compile(r"(secret_token\W+)[A-Za-z0-9_-]+")
+_WEBHOOK_SECRET: Final = re.compile(r"(secret_token\W+)[A-Za-z0-9_-]+")
 """The webhook's secret, as python-telegram-bot logs it at debug level."""
 
 _QUIET: Final = ("httpx", "httpcore", "apscheduler", "transitions")
@@ -22,7 +22,7 @@ _FORMATTER: Final = logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(mes
 
 def redact(text: str) -> str:
     """Return the text with bot tokens and the webhook's secret replaced."""
-    return _SECRET.sub(r"\1[secret]", _TOKEN.sub("[token]", text))
+    return _WEBHOOK_SECRET.sub(r"\1[secret]", _TOKEN.sub("[token]", text))
 
 
 def traceback_without_messages(error: BaseException) -> str:

@@ -17,7 +17,7 @@ SETTING_NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_
                 "COMPANION_WEBHOOK_URL", "COMPANION_WEBHOOK_SECRET", "COMPANION_WEBHOOK_PORT", "COMPANION_WEBHOOK_HOST",
                 "COMPANION_KEEP_MONTHS")
 
-_SECRET: Final = {"COMPANION_TOKEN", "COMPANION_WEBHOOK_SECRET"}
+_SECRET_NAMES: Final = {"COMPANION_TOKEN", "COMPANION_WEBHOOK_SECRET"}
 
 DEFAULT_FILE: Final = Path("companion.toml")
 """The settings file read from the working directory if no other file is named."""
@@ -85,7 +85,7 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
     return Settings(Path(database).expanduser() if database else default_database(),
                     values.get("COMPANION_TOKEN", "").strip(), api_url,
                     values.get("COMPANION_BACKUPS", "").strip(), _port("COMPANION_METRICS_PORT", values), _webhook(values),
-                    _months(values), file or DEFAULT_FILE if _SECRET & written.keys() else None)
+                    _months(values), file or DEFAULT_FILE if _SECRET_NAMES & written.keys() else None)
 
 
 def _port(name: str, values: Mapping[str, str]) -> int | None:

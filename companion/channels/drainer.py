@@ -29,21 +29,21 @@ class Limits:
     at_once: int
 
 
-TELEGRAM: Final = Limits(per_chat=1.0, in_window=30, window=1.03, at_once=30)
+TELEGRAM_LIMITS: Final = Limits(per_chat=1.0, in_window=30, window=1.03, at_once=30)
 """One message a second to one chat, about 30 a second in all: Telegram's Bot FAQ on hitting limits (second-hand). The window is 30 ms
 longer than a second, so that uneven travel times don't put 31 messages into one second at the other end: our choice."""
 
-FREE: Final = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
+NO_LIMITS: Final = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
 """No limits, for a terminal."""
 
 LOOK_AGAIN: Final = timedelta(seconds=60)
 """Longest time between looks at the outbox, even if nothing wakes the drainer: our choice."""
 
-GULP: Final = 3
+BURST: Final = 3
 """Sends per burst once half the window is used. Bursts are spread over the window, so a reply that comes while thousands wait is sent
 within a fifth of the window, not at its end: our choice."""
 
-HASTE: Final = 0.9
+BURST_SPACING: Final = 0.9
 """Share of the even spacing between two bursts: our choice. At 1.0 each burst that starts some milliseconds late, as after a slow
 commit, would delay all later ones; below it they catch up, and the window still limits them."""
 
@@ -53,7 +53,7 @@ RECHECK: Final = timedelta(seconds=1)
 BACKOFF_MOST: Final = 30.0
 """Longest delay between tries, in seconds: our choice, so that sending resumes within half a minute after an outage."""
 
-TROUBLE: Final = 3
+TROUBLED_CHATS: Final = 3
 """Chats failing with no success between them that mean the whole channel is in trouble: our choice."""
 
 
@@ -70,7 +70,7 @@ class Drainer:
     succeeds, all wait, and one message at a time probes the channel.
     """
 
-    def __init__(self, store: Store, post: Post, clock: Clock, limits: Limits = TELEGRAM) -> None:
+    def __init__(self, store: Store, post: Post, clock: Clock, limits: Limits = TELEGRAM_LIMITS) -> None:
         self._store, self._post, self._clock, self._limits = store, post, clock, limits
         self._woken = asyncio.Event()
         self._sending: dict[Address, asyncio.Task[None]] = {}
@@ -137,7 +137,7 @@ class Drainer:
         return again
 
     def _may_begin(self) -> bool:
-        most = 1 if len(self._troubled) >= TROUBLE else self._limits.at_once
+        most = 1 if len(self._troubled) >= TROUBLED_CHATS else self._limits.at_once
         return len(self._sending) < most
 
     def _full_until(self, now: datetime) -> datetime | None:
@@ -147,7 +147,7 @@ class Drainer:
         free = begun[0] + window if len(begun) == limits.in_window else now
         half = limits.in_window // 2
         if len(begun) > half and begun[-1 - half] + window > now:
-            free = max(free, begun[-GULP] + window * GULP * HASTE / limits.in_window)
+            free = max(free, begun[-BURST] + window * BURST * BURST_SPACING / limits.in_window)
         return free if free > now else None
 
     async def _wait_until(self, moment: datetime) -> None:
@@ -203,7 +203,7 @@ class Drainer:
             return
         self._troubled.add(where)
         _log.debug("message %s, try %s: %s", message.id, message.attempt + 1, outcome)
-        if len(self._troubled) >= TROUBLE and (self._all_held is None or self._all_held <= at):
+        if len(self._troubled) >= TROUBLED_CHATS and (self._all_held is None or self._all_held <= at):
             wait = seconds if isinstance(outcome, Later) else backoff(self._rounds)
             self._all_held, self._rounds = at + timedelta(seconds=wait), self._rounds + 1
             _log.warning("sending fails for %s chats in a row (%s); all wait %g s", len(self._troubled), outcome, wait)

@@ -35,7 +35,7 @@ REPLY_TAKES: Final = timedelta(seconds=1)
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class PersonInput:
     """One input of a person, in the script's words."""
 
     who: str
@@ -43,7 +43,7 @@ class Said:
 
 
 @dataclass(frozen=True, slots=True)
-class Heard:
+class BotMessage:
     """One message of the bot as a script shows it: paragraphs, then a line of buttons."""
 
     lines: tuple[str, ...]
@@ -69,7 +69,7 @@ class Remark:
     text: str
 
 
-Line = Said | Heard | Wait | Restart | Remark
+ScriptLine = PersonInput | BotMessage | Wait | Restart | Remark
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,17 +77,17 @@ class Script:
     """A scripted conversation: its start in UTC, and its lines in order."""
 
     begins: datetime
-    lines: tuple[Line, ...]
+    lines: tuple[ScriptLine, ...]
 
 
 def parse(text: str) -> Script:
     """Parse a script. Raises ValueError with the number of the unreadable line."""
     begins: datetime | None = None
-    lines: list[Line] = []
+    lines: list[ScriptLine] = []
     for number, raw in enumerate(text.splitlines(), 1):
         words = raw.strip()
-        if raw.startswith("     ") and words and lines and isinstance(lines[-1], Heard):
-            lines[-1] = Heard((*lines[-1].lines, words))
+        if raw.startswith("     ") and words and lines and isinstance(lines[-1], BotMessage):
+            lines[-1] = BotMessage((*lines[-1].lines, words))
         elif not words or words.startswith("#"):
             lines.append(Remark(words))
         elif words.startswith("begin "):
@@ -97,7 +97,7 @@ def parse(text: str) -> Script:
         elif wait := _WAIT.fullmatch(words):
             lines.append(Wait(timedelta(**{f"{wait[2]}s": int(wait[1])}), words))
         elif spoken := _SPEAKS.fullmatch(words):
-            lines.append(Heard((spoken[2],)) if spoken[1] == BOT else Said(spoken[1], spoken[2]))
+            lines.append(BotMessage((spoken[2],)) if spoken[1] == BOT else PersonInput(spoken[1], spoken[2]))
         else:
             raise ValueError(f"line {number} of the script is none of its kinds: {words[:40]}")
     if begins is None:
@@ -111,9 +111,9 @@ def written(script: Script) -> str:
     rows = [*(line.text for line in front if isinstance(line, Remark)), f"begin {script.begins:%Y-%m-%d %H:%M}"]
     for line in script.lines[len(front):]:
         match line:
-            case Said():
+            case PersonInput():
                 rows.append(f"{line.who}: {line.words}")
-            case Heard():
+            case BotMessage():
                 rows.append(f"{BOT}: {line.lines[0]}")
                 rows += [f"     {more}" for more in line.lines[1:]]
             case Wait():
@@ -125,17 +125,17 @@ def written(script: Script) -> str:
     return "\n".join(rows) + "\n"
 
 
-def heard(message: Outgoing) -> Heard:
+def bot_message(message: Outgoing) -> BotMessage:
     """Return a message as a script shows it."""
     lines = [part.strip() for part in message.text.split("\n") if part.strip()]
     if message.buttons:
         lines.append(" ".join(f"[{button.label}]" for row in message.buttons for button in row))
     if message.document:
         lines.append("(with a file)")
-    return Heard(tuple(lines))
+    return BotMessage(tuple(lines))
 
 
-def event_of(said: Said, last: Sequence[Outgoing]) -> Event:
+def event_of(said: PersonInput, last: Sequence[Outgoing]) -> Event:
     """Return the event of a person's line. "tap LABEL" means the latest button with that label among ``last``, the messages on screen.
 
     Raises ValueError if there is no such button.

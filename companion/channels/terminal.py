@@ -17,11 +17,11 @@ from companion.base.clock import Clock
 from companion.channels.pictures import Pictures
 from companion.port import Address, Button, Event, Inbound, Outgoing, Store, Tapped, Typed
 
-CHANNEL: Final = "terminal"
+TERMINAL_CHANNEL: Final = "terminal"
 _TIMED_MOST = timedelta(minutes=10)
 
 
-class Bot(Protocol):
+class CompanionService(Protocol):
     """The companion as the terminal uses it."""
 
     async def take(self, inbound: Inbound) -> None:
@@ -34,7 +34,7 @@ class Bot(Protocol):
 
 
 @dataclass(slots=True)
-class Screen:
+class Display:
     """Buttons on screen: ``choices`` are picked by number, ``starts`` (flows to begin) by letter."""
 
     choices: list[Button] = field(default_factory=list)
@@ -105,14 +105,14 @@ async def picture_of(message: Outgoing, pictures: Pictures | None) -> tuple[str,
     return (f"  {found.words} Saved: {found.path}", found.path) if saved else (f"  {found.words}", None)
 
 
-async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
+async def chat_piped(bot: CompanionService, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
                      lines: TextIO, out: TextIO, pictures: Pictures | None = None,
                      meanwhile: Callable[[], object] = lambda: None) -> None:
     """Read one reply per line and print plain text until the input ends. Due reminders are offered after each reply.
 
     ``meanwhile`` runs in a thread once the first messages are printed.
     """
-    screen, address = Screen(), Address(CHANNEL, name)
+    screen, address = Display(), Address(TERMINAL_CHANNEL, name)
 
     async def show() -> None:
         """Print all waiting messages."""
@@ -139,7 +139,7 @@ async def chat_piped(bot: Bot, store: Store, clock: Clock, name: str, opening: S
             await show()
 
 
-_BOLD, _DIM, _PLAIN = "\x1b[1m", "\x1b[2m", "\x1b[0m"
+_BOLD, _DIM, _RESET = "\x1b[1m", "\x1b[2m", "\x1b[0m"
 
 
 def drawn(lines: Sequence[str], width: int) -> str:
@@ -152,7 +152,7 @@ def drawn(lines: Sequence[str], width: int) -> str:
     return "\n".join(["╭" + "─" * (widest + 2) + "╮", *body, "╰" + "─" * (widest + 2) + "╯"])
 
 
-async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
+async def chat(bot: CompanionService, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
                woken: asyncio.Event, sweep_seconds: float, pictures: Pictures | None = None,
                meanwhile: Callable[[], object] = lambda: None) -> None:
     """Chat until the input ends: bubbles, numbered answers, countdowns, and reminders when due.
@@ -166,14 +166,14 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
 
     from companion.channels.terminal_images import show
 
-    screen, address, counting = Screen(), Address(CHANNEL, name), Countdown(clock)
+    screen, address, counting = Display(), Address(TERMINAL_CHANNEL, name), Countdown(clock)
 
     async def draw(message: Outgoing) -> None:
         """Print one message with its picture and its file."""
         print(drawn(screen.lines(message), shutil.get_terminal_size().columns))
         line, path = await picture_of(message, pictures)
         if line:
-            print(f"{_DIM}{line}{_PLAIN}")
+            print(f"{_DIM}{line}{_RESET}")
         if path:
             sys.stdout.flush()
             await run_in_terminal(lambda: show(path, shutil.get_terminal_size().columns))
@@ -206,13 +206,13 @@ async def chat(bot: Bot, store: Store, clock: Clock, name: str, opening: Sequenc
         asyncio.get_running_loop().run_in_executor(None, meanwhile)
         try:
             while True:
-                reply = await session.prompt_async(lambda: ANSI(f"{counting.left()}{_BOLD}you › {_PLAIN}"),
+                reply = await session.prompt_async(lambda: ANSI(f"{counting.left()}{_BOLD}you › {_RESET}"),
                                                    refresh_interval=0.5)
                 if reply.strip():
                     await bot.take(Inbound(address, screen.event(reply), name=name))
                     woken.set()
         except (EOFError, KeyboardInterrupt):
-            print(f"{_DIM}Kept. Start again to go on from here.{_PLAIN}")
+            print(f"{_DIM}Kept. Start again to go on from here.{_RESET}")
         finally:
             delivering.cancel()
 
@@ -229,7 +229,7 @@ class Countdown:
         if self.until is None:
             return ""
         seconds = (self.until - self.clock.now()).total_seconds()
-        return f"{_DIM}{seconds:.0f} s {_PLAIN}" if 0 < seconds <= _TIMED_MOST.total_seconds() else ""
+        return f"{_DIM}{seconds:.0f} s {_RESET}" if 0 < seconds <= _TIMED_MOST.total_seconds() else ""
 
 
 async def _first(*waits: Awaitable[object]) -> None:

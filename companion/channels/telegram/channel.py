@@ -22,12 +22,12 @@ from companion.base.clock import Clock
 from companion.base.logs import redact
 from companion.channels.drainer import Drainer, backoff
 from companion.channels.pictures import Pictures
-from companion.channels.telegram.inbound import CHANNEL, inbound_or_none
+from companion.channels.telegram.inbound import TELEGRAM_CHANNEL, inbound_or_none
 from companion.channels.telegram.poll import Poll, readable
 from companion.channels.telegram.sender import TelegramPost, seconds_of
 from companion.channels.telegram.settings import TelegramSettings, wrong_token
 from companion.channels.telegram.turns import Turns
-from companion.channels.telegram.webhook import Hook
+from companion.channels.telegram.webhook import WebhookServer
 from companion.port import Address, Store, Take
 
 _log = logging.getLogger(__name__)
@@ -65,7 +65,7 @@ class _Channel:
         self._told: set[int] = set()
         self._asides: set[asyncio.Task[None]] = set()
         self._turns = Turns(self._on_update)
-        self._hook = Hook(settings.webhook, self._brought) if settings.webhook is not None else None
+        self._hook = WebhookServer(settings.webhook, self._brought) if settings.webhook is not None else None
         if not re.fullmatch(r"[\w:-]+", settings.token):
             raise wrong_token()
         at = settings.api_url.rstrip("/")
@@ -235,7 +235,7 @@ class _Channel:
         change, message = update.my_chat_member, update.message
         if change is not None and change.chat.type == ChatType.PRIVATE:
             if change.new_chat_member.status == ChatMember.BANNED:
-                address = Address(CHANNEL, str(change.chat.id))
+                address = Address(TELEGRAM_CHANNEL, str(change.chat.id))
                 await self._store.mark_gone(address, self._clock.now(), "blocked the bot")
         elif message is not None and message.chat.type in (ChatType.GROUP, ChatType.SUPERGROUP):
             if message.chat.id not in self._told and len(self._told) < GROUPS_TOLD:

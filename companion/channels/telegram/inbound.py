@@ -14,7 +14,7 @@ from companion.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
 
 _log = logging.getLogger(__name__)
 
-CHANNEL: Final = "telegram"
+TELEGRAM_CHANNEL: Final = "telegram"
 
 
 def clean(text: str) -> str:
@@ -34,7 +34,7 @@ def inbound_of(update: Update) -> Inbound | None:
     event = _event(message, edited=update.message is None)
     if isinstance(event, Sent) and message.caption:
         event = replace(event, caption=clean(message.caption))
-    return Inbound(Address(CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user),
+    return Inbound(Address(TELEGRAM_CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user),
                    message.edit_date or message.date)
 
 
@@ -52,7 +52,7 @@ def _tap(update_id: int, query: CallbackQuery) -> Inbound | None:
     if user.is_bot or query.inline_message_id or (query.message is not None and not _is_private(query.message.chat, user)):
         return None
     # a private chat has its person's id, even if the message is too old to be included
-    return Inbound(Address(CHANNEL, str(user.id)), Tapped(clean(query.data or "")), update_id, _name(user))
+    return Inbound(Address(TELEGRAM_CHANNEL, str(user.id)), Tapped(clean(query.data or "")), update_id, _name(user))
 
 
 def _is_private(chat: Chat, user: User) -> bool:

@@ -34,16 +34,16 @@ from companion.port import Button, Delivered, Delivery, Gone, Later, Outgoing, R
 
 _log = logging.getLogger(__name__)
 
-MEDIA: Final = "media:"
+MEDIA_PREFIX: Final = "media:"
 """Prefix of a picture's name that refers to a photo or video somebody sent."""
 
 SEND_MESSAGE: Final = "SendMessage"
 """Method name. The Bot API ignores case (from memory); spelt like this, python-telegram-bot does not warn at each message that it has a
 sendMessage of its own."""
 
-Rows = tuple[tuple[Button, ...], ...]
+ButtonRows = tuple[tuple[Button, ...], ...]
 
-APART: Final = 1.0
+PICTURE_GAP: Final = 1.0
 """Seconds between a picture and a text too long for its caption: one message a second to one chat (drainer.TELEGRAM)."""
 
 
@@ -76,10 +76,10 @@ class TelegramPost:
             file = InputFile(message.document.encode("utf-8", "replace"), message.document_name or "companion.txt")
             return (await self._bot.send_document(chat, file, caption=_cut(text, MessageLimit.CAPTION_LENGTH),
                                                   reply_markup=keyboard)).message_id
-        if message.picture and message.picture.startswith(MEDIA):
+        if message.picture and message.picture.startswith(MEDIA_PREFIX):
             caption = _cut(text, MessageLimit.CAPTION_LENGTH)
             try:
-                return (await self._send_media(chat, message.picture.removeprefix(MEDIA), caption, keyboard)).message_id
+                return (await self._send_media(chat, message.picture.removeprefix(MEDIA_PREFIX), caption, keyboard)).message_id
             except BadRequest as error:
                 return await self._without_picture(error, chat, text, rows)
         picture = await self._pictures.find(message.picture, message.address) if message.picture else None
@@ -92,15 +92,15 @@ class TelegramPost:
                 await self._send_picture(chat, picture, _cut(clean(picture.words), MessageLimit.CAPTION_LENGTH), None)
             except BadRequest as error:
                 return await self._without_picture(error, chat, under or text, rows)
-            await self._sleep(APART)
+            await self._sleep(PICTURE_GAP)
         return await self._send_text(chat, text, rows)
 
-    async def _without_picture(self, error: BadRequest, chat: int, text: str, rows: Rows) -> int:
+    async def _without_picture(self, error: BadRequest, chat: int, text: str, rows: ButtonRows) -> int:
         """Send the text alone after Telegram refused its picture: a question or a caution must not get lost with it."""
         _log.warning("Telegram refused a picture, its words go alone: %s", redact(str(error)))
         return await self._send_text(chat, text, rows)
 
-    async def _send_text(self, chat: int, text: str, rows: Rows) -> int:
+    async def _send_text(self, chat: int, text: str, rows: ButtonRows) -> int:
         """Send text by a raw request: nearly all messages are text, and building objects for the keyboard and the response takes four
         times as long as sending."""
         asked = {"chat_id": chat, "text": _cut(text, MessageLimit.MAX_TEXT_LENGTH)}
@@ -148,7 +148,7 @@ def _file_id(sent: Message) -> str | None:
 
 
 @lru_cache(500)  # the same question goes to many
-def _keyboard_text(rows: Rows) -> str:
+def _keyboard_text(rows: ButtonRows) -> str:
     """Return an inline keyboard as the Bot API's JSON."""
     return json.dumps({"inline_keyboard": [[{"text": clean(one.label), "callback_data": one.data} for one in row] for row in rows]})
 

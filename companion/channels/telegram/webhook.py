@@ -24,20 +24,20 @@ HEAD_MOST: Final = 8192
 BODY_MOST: Final = 2**20
 """Most bytes of an update, our choice: a text has at most 4096 characters, so the largest is some tens of thousands."""
 
-SECONDS: Final = 10.0
+HOOK_SECONDS: Final = 10.0
 """Time limit for reading a request, and again for writing its response: our choice."""
 
-AT_ONCE: Final = 100
+HOOK_CONNECTIONS: Final = 100
 """Most concurrent connections, the most that setWebhook lets Telegram open (memory); further ones are closed at once."""
 
-Take = Callable[[bytes], Awaitable[int]]
+TakeUpdate = Callable[[bytes], Awaitable[int]]
 """Takes an update as JSON; returns the response status, 200 once it is committed."""
 
 
-class Hook:
+class WebhookServer:
     """The server. ``take`` is called on the loop, once per request."""
 
-    def __init__(self, at: Webhook, take: Take, seconds: float = SECONDS) -> None:
+    def __init__(self, at: Webhook, take: TakeUpdate, seconds: float = HOOK_SECONDS) -> None:
         self._at, self._take, self._seconds = at, take, seconds
         self._server: asyncio.Server | None = None
         self._busy: dict[asyncio.Task[None], asyncio.StreamWriter] = {}
@@ -71,7 +71,7 @@ class Hook:
     async def _met(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
         task = asyncio.current_task()
         assert task is not None
-        if len(self._busy) >= AT_ONCE:
+        if len(self._busy) >= HOOK_CONNECTIONS:
             writer.transport.abort()
             return
         self._busy[task] = writer
