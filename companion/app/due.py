@@ -22,7 +22,7 @@ from companion.conversation.catalogue import Catalogue
 from companion.conversation.effects import Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.conversation.session import Session
-from companion.operate.counters import Watch
+from companion.operate.counters import Counters
 from companion.record import coaching, operator_requests, outbox, people, reminders
 from companion.record.context import SAFETY, known_of
 from companion.record.writer import Writer
@@ -52,7 +52,7 @@ class Bot(Protocol):
 
     writer: Writer
     clock: Clock
-    watch: Watch
+    watch: Counters
     path: Path
     catalogue: Catalogue
     bot: str

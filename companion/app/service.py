@@ -24,7 +24,7 @@ from companion.conversation.events import Happening, Settle
 from companion.conversation.flow import Known
 from companion.conversation.session import Session
 from companion.conversation.step import prompt_now, step, unsettled
-from companion.operate.counters import Watch
+from companion.operate.counters import Counters
 from companion.port import Address, Inbound, Outgoing, Typed
 from companion.record import outbox, people, reminders, status
 from companion.record.context import known_of
@@ -78,7 +78,7 @@ class Companion:
         self.writer = Writer(self.db)
         self.clock = clock
         self.on_commit = on_commit
-        self.watch = Watch()
+        self.watch = Counters()
         self.keep_months: int | None = None  # so long answers are kept; None: for good
         self.flood: Flood | None = None  # who sends too much is slowed, where a channel is open to anybody
         self.on_erase: Callable[[int], object] = lambda person: None

@@ -8,7 +8,7 @@ from typing import Final
 
 from companion.coach.tables import Cell, Moments, Table
 from companion.export.questions import in_words
-from companion.pictures.series import LINES
+from companion.pictures.series import REFERENCE_LINES
 from companion.screening.depth import BAND_WORDS, NEVER, band_of
 from companion.screening.errors import Errors
 from companion.screening.measured import knee_to_wall_readings, leg_raise_readings
@@ -61,7 +61,8 @@ def _measured(taken: tuple[Reading, ...], sessions: Sequence[Session], errors: E
     each = f"mean of {', '.join(show(round(value, 1), first.unit) for value in values)}" if len(values) > 1 else ""
     at = next((when.day(one.at.date()) for one in reversed(sessions) if [r.value for r in one.readings] == values), "")
     how = ", ".join(filter(None, (in_words(first.method), in_words(first.placement), f"on {at}" if at else "")))
-    lines = tuple(f"{line.name}: {against_line(taken, line, error, show).words}" for line in LINES.get((first.test, first.unit), ()))
+    lines = tuple(f"{line.name}: {against_line(taken, line, error, show).words}"
+                  for line in REFERENCE_LINES.get((first.test, first.unit), ()))
     reading = f"{show(round(mean_of(taken), 1), first.unit)}{' by eye, the middle of a band' if first.width else ''}"
     return (tuple(filter(None, (reading, each))), f"by {how}", lines or _NOTHING, _error(error, len(values), show),
             tuple(_changes(sessions, errors, show, when)) or "one session so far")
@@ -118,7 +119,7 @@ def sources_of(screen: Screen, errors: Errors, show: Show) -> Table:
     rows: list[tuple[Cell, ...]] = []
     readings = [one for test in MEASURED for side in SIDES for one in _readings(screen, test, side)]
     kinds = {(one.test, one.unit) for one in readings}
-    for line in chain.from_iterable(LINES.values()):
+    for line in chain.from_iterable(REFERENCE_LINES.values()):
         if not kinds or (line.test, line.unit) in kinds:
             rows.append((f"{_title(line.test)}: {show(line.value, line.unit)}, {line.name}", line.source, STANDING_WORDS[line.standing]))
     for test, method in sorted({(one.test, one.method) for one in readings}):

@@ -17,7 +17,7 @@ from companion.calendar.preferences import plan_from, zone_from
 from companion.calendar.words import plan_words
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
-from companion.pictures.series import LINES
+from companion.pictures.series import REFERENCE_LINES
 from companion.record import caseload, coaching, log, people, reminders
 from companion.record.caseload import Alerted, Concluded
 from companion.record.log import Kept, Row
@@ -242,7 +242,7 @@ def _number(session: Session, error: Error, show: Show) -> Number:
     readings, first = session.readings, session.readings[0]
     seen = show(round(mean_of(readings), 1), first.unit)
     lines = []
-    for line in LINES.get((first.test, first.unit), ()):
+    for line in REFERENCE_LINES.get((first.test, first.unit), ()):
         by_eye, _, said = against_line(readings, line, error, show).words.partition(": ")
         lines.append(f"{line.name}: {said}")
         seen = by_eye if first.width else seen

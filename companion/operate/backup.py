@@ -20,7 +20,7 @@ from companion.operate.integrity import Unsound, copy, free_bytes
 
 _log = logging.getLogger(__name__)
 
-KEEP: Final = 7
+DAYS_KEPT: Final = 7
 """Days of backups kept: our choice, long enough to notice a fault within a week. Erased people's data stays in them until then."""
 
 _NIGHTLY: Final = re.compile(r"companion-\d{4}-\d\d-\d\d\.sqlite")
@@ -41,7 +41,7 @@ class Backup:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class BackupPlan:
     """Work due in the folder of daily backups: the file to make (None if today's exists) and the files to remove afterwards."""
 
     make: str | None
@@ -102,7 +102,7 @@ def _name(day: datetime) -> str:
     return f"companion-{day:%Y-%m-%d}.sqlite"
 
 
-def plan(names: Iterable[str], now: datetime, keep: int = KEEP) -> Plan:
+def backup_plan(names: Iterable[str], now: datetime, keep: int = DAYS_KEPT) -> BackupPlan:
     """Return which daily backup to make now, and which to remove after it.
 
     Removed are those beyond ``keep`` files and those older than ``keep`` days, by when erased people's data is promised to be gone.
@@ -111,10 +111,10 @@ def plan(names: Iterable[str], now: datetime, keep: int = KEEP) -> Plan:
     there, today, too_old = daily(names), _name(now), _name(now - timedelta(days=keep))
     every = sorted({*there, today})
     old = [name for number, name in enumerate(every, 1) if number <= len(every) - keep or name <= too_old]
-    return Plan(None if today in there else today, tuple(name for name in old if name != today))
+    return BackupPlan(None if today in there else today, tuple(name for name in old if name != today))
 
 
-def nightly(database: Path, folder: Path, now: datetime, keep: int = KEEP,
+def nightly(database: Path, folder: Path, now: datetime, keep: int = DAYS_KEPT,
             free: Callable[[Path], int] = free_bytes) -> Backup | None:
     """Make today's backup if missing, then remove the oldest ones. Raises BackupFailed: no old one is removed then."""
     try:
@@ -122,7 +122,7 @@ def nightly(database: Path, folder: Path, now: datetime, keep: int = KEEP,
         names = [path.name for path in folder.iterdir()]
         for name in filter(_LEFT_OVER.fullmatch, names):
             (folder / name).unlink(missing_ok=True)
-        todo = plan(names, now, keep)
+        todo = backup_plan(names, now, keep)
         if todo.make is None:
             return None
         made = back_up(database, folder / todo.make, free=free)

@@ -13,16 +13,16 @@ from typing import Final
 from urllib.parse import urlsplit
 
 from companion.base.private import open_to_others
-from companion.operate.backup import KEEP, daily
+from companion.operate.backup import DAYS_KEPT, daily
 from companion.operate.heartbeat import OFFSET, POLL, POLL_LATE
-from companion.operate.inspection import Finding, Seen, Severity
+from companion.operate.inspection import CheckResult, Inspection, Severity
 from companion.operate.integrity import damage_of, megabytes, schema_of
 from companion.operate.restore import kept_aside
 from companion.operate.sqlite_faults import FAULTS
 from companion.record.timestamps import moment_of, text_of
 
 FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
-Said = Iterator[tuple[Severity, str]]
+ResultLines = Iterator[tuple[Severity, str]]
 
 TELEGRAM_KEEPS: Final = timedelta(hours=24)
 """How long Telegram keeps updates that are not taken (Bot API, getUpdates; from memory)."""
@@ -44,22 +44,22 @@ class Check:
     """One check: its subject, its function, and the tables it reads; without these it is left out."""
 
     about: str
-    of: Callable[[Seen], Said]
+    of: Callable[[Inspection], ResultLines]
     tables: tuple[str, ...] | None = None
 
 
-def findings_of(check: Check, seen: Seen) -> Iterator[Finding]:
+def results_of(check: Check, seen: Inspection) -> Iterator[CheckResult]:
     """Yield the results of one check; a read error becomes a result too."""
     if check.tables is not None and (seen.db is None or not seen.tables.issuperset(check.tables)):
         return
     try:
         for severity, line in check.of(seen):
-            yield Finding(severity, check.about, line)
+            yield CheckResult(severity, check.about, line)
     except (sqlite3.DatabaseError, ValueError, TypeError) as error:
-        yield Finding(BROKEN, check.about, f"can't be read ({error}): see what is said of the database")
+        yield CheckResult(BROKEN, check.about, f"can't be read ({error}): see what is said of the database")
 
 
-def settings(seen: Seen) -> Said:
+def settings(seen: Inspection) -> ResultLines:
     """Check the settings: API address, writable folder, retention."""
     url = urlsplit(seen.settings.api_url)
     if url.scheme == "http" and not _loopback(url.hostname or ""):
@@ -79,7 +79,7 @@ def _loopback(host: str) -> bool:
         return False
 
 
-def token(seen: Seen) -> Said:
+def token(seen: Inspection) -> ResultLines:
     """Check the token's shape."""
     it = seen.settings.token
     if not it:
@@ -92,12 +92,12 @@ def token(seen: Seen) -> Said:
         yield FINE, "COMPANION_TOKEN has the shape of one; only Telegram can say whether it is right"
 
 
-def sqlite(seen: Seen) -> Said:
+def sqlite(seen: Inspection) -> ResultLines:
     """Check the SQLite library's version."""
     yield from sqlite_of((sqlite3.sqlite_version_info[0], *sqlite3.sqlite_version_info[1:3]))
 
 
-def sqlite_of(version: tuple[int, ...]) -> Said:
+def sqlite_of(version: tuple[int, ...]) -> ResultLines:
     """Yield the version and its known faults."""
     it = (version[0], version[1], version[2])
     name = ".".join(map(str, it))
@@ -107,7 +107,7 @@ def sqlite_of(version: tuple[int, ...]) -> Said:
             yield fault.severity, f"version {name}: {fault.line}"
 
 
-def disk(seen: Seen) -> Said:
+def disk(seen: Inspection) -> ResultLines:
     """Check the free disk space."""
     size = seen.path.stat().st_size if seen.path.is_file() else 0
     if seen.free is None:
@@ -120,7 +120,7 @@ def disk(seen: Seen) -> Said:
         yield FINE, f"{megabytes(seen.free)} free"
 
 
-def database(seen: Seen) -> Said:
+def database(seen: Inspection) -> ResultLines:
     """Check that the database exists, is ours and is undamaged."""
     if seen.trouble:
         yield BROKEN, f"{seen.path} can't be read ({seen.trouble}): {_bring_back(seen)}"
@@ -137,18 +137,18 @@ def database(seen: Seen) -> Said:
         yield (BROKEN, f"damaged ({damage}): {_bring_back(seen)}") if damage else (FINE, "sound")
 
 
-def _bring_back(seen: Seen) -> str:
+def _bring_back(seen: Inspection) -> str:
     stop = "stop the companion, then " if seen.running else ""
     return f"{stop}`companion restore` the newest backup ({_newest(seen) or 'none is known'})"
 
 
-def _newest(seen: Seen) -> str:
+def _newest(seen: Inspection) -> str:
     if seen.backups is None or not seen.backups.is_dir():
         return ""
     return next((str(seen.backups / name) for name in reversed(daily(os.listdir(seen.backups)))), "")
 
 
-def schema(seen: Seen) -> Said:
+def schema(seen: Inspection) -> ResultLines:
     """Check the schema's version."""
     assert seen.db is not None
     it = schema_of(seen.db)
@@ -160,7 +160,7 @@ def schema(seen: Seen) -> Said:
         yield FINE, f"at “{it.applied[-1]}”, the newest"
 
 
-def private(seen: Seen) -> Said:
+def private(seen: Inspection) -> ResultLines:
     """Check that only the owner can read the files."""
     folder = [seen.backups / name for name in daily(os.listdir(seen.backups))] if seen.backups and seen.backups.is_dir() else []
     log, secrets = seen.path.with_name(seen.path.name + "-wal"), seen.settings.secrets_in
@@ -173,7 +173,7 @@ def private(seen: Seen) -> Said:
         yield FINE, "only their owner can read the database and the backups"
 
 
-def backups(seen: Seen) -> Said:
+def backups(seen: Inspection) -> ResultLines:
     """Check the age of the latest backup, and files kept by a restore."""
     at_risk = LOOK if seen.settings.token else FINE  # `companion run` makes the daily backup
     newest = _newest(seen)
@@ -186,11 +186,11 @@ def backups(seen: Seen) -> Said:
         late = seen.now - day > BACKUP_LATE
         yield at_risk if late else FINE, f"the newest is {newest}" + ("; `companion backup FILE` makes one now" if late else "")
     for path, since in kept_aside(seen.path):
-        yield LOOK if seen.now - since > timedelta(days=KEEP) else FINE, (
+        yield LOOK if seen.now - since > timedelta(days=DAYS_KEPT) else FINE, (
             f"{path} was kept at a restore, and what people have erased since is in it: remove it once all is well")
 
 
-def poll(seen: Seen) -> Said:
+def poll(seen: Inspection) -> ResultLines:
     """Check when a poll was last answered."""
     mark = seen.marks.get(POLL)
     if not seen.settings.token and mark is None:
@@ -210,7 +210,7 @@ def poll(seen: Seen) -> Said:
         yield FINE, at
 
 
-def updates(seen: Seen) -> Said:
+def updates(seen: Inspection) -> ResultLines:
     """Check for messages from people that could not be handled."""
     assert seen.db is not None
     count, first, why = seen.db.execute(
@@ -223,7 +223,7 @@ def updates(seen: Seen) -> Said:
         yield FINE, "every message taken this week was handled"
 
 
-def unsent(seen: Seen) -> Said:
+def unsent(seen: Inspection) -> ResultLines:
     """Check for messages that wait too long."""
     assert seen.db is not None
     count, oldest = seen.db.execute(  # at a terminal a message waits until its screen opens, which is no fault
@@ -236,7 +236,7 @@ def unsent(seen: Seen) -> Said:
         yield FINE, f"{count} wait to be sent"
 
 
-def reminders(seen: Seen) -> Said:
+def reminders(seen: Inspection) -> ResultLines:
     """Check for overdue reminders."""
     assert seen.db is not None
     count, oldest = seen.db.execute(
@@ -250,7 +250,7 @@ def reminders(seen: Seen) -> Said:
         yield FINE, "none is overdue"
 
 
-def clock(seen: Seen) -> Said:
+def clock(seen: Inspection) -> ResultLines:
     """Check this machine's clock against Telegram's."""
     mark = seen.marks.get(OFFSET)
     if mark is None:

@@ -20,7 +20,7 @@ def reason_class(reason: str) -> str:
     return _CLASSES.get(reason, "refused")
 
 
-class Watch:
+class Counters:
     """Does nothing; used when metrics are off."""
 
     def turn_taken(self) -> None:

@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import Clock
-from companion.operate.counters import Watch
+from companion.operate.counters import Counters
 from companion.record.status import note
 from companion.record.timestamps import moment_of
 from companion.record.writer import CommitFailed, Writer
@@ -33,24 +33,24 @@ HALF_SECOND: Final = timedelta(seconds=0.5)
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
+class StatusMark:
     """A status value and when it was stored."""
 
     value: float | str
     at: datetime
 
 
-def marks_of(db: sqlite3.Connection) -> Mapping[str, Mark]:
+def marks_of(db: sqlite3.Connection) -> Mapping[str, StatusMark]:
     """Return every mark by name; empty if the file is too old to have them."""
     if db.execute("select 1 from sqlite_master where type = 'table' and name = 'marks'").fetchone() is None:
         return {}
-    return {name: Mark(value, moment_of(at)) for name, value, at in db.execute("select name, value, at from marks")}
+    return {name: StatusMark(value, moment_of(at)) for name, value, at in db.execute("select name, value, at from marks")}
 
 
-class Beat:
+class Heartbeat:
     """Stores a mark at good polls, at most one a minute, without delaying the poll."""
 
-    def __init__(self, writer: Writer, clock: Clock, watch: Watch) -> None:
+    def __init__(self, writer: Writer, clock: Clock, watch: Counters) -> None:
         self._writer, self._clock, self._watch = writer, clock, watch
         self._at: datetime | None = None
         self._noting: asyncio.Task[None] | None = None

@@ -13,15 +13,15 @@ HOST: Final = "127.0.0.1"
 HEAD_MOST: Final = 8192
 """Most bytes of a request, our choice: a scraper's is a few hundred."""
 
-SECONDS: Final = 5.0
+PAGE_SECONDS: Final = 5.0
 """Time limit for a request and its response together: our choice."""
 
-AT_ONCE: Final = 16
+PAGE_CONNECTIONS: Final = 16
 """Most concurrent connections; further ones are closed at once. Our choice."""
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
+class HttpResponse:
     """One response."""
 
     status: int
@@ -29,7 +29,7 @@ class Answer:
     type: str = "text/plain; charset=utf-8"
 
 
-Pages = Callable[[str], Answer | None]
+Pages = Callable[[str], HttpResponse | None]
 """Returns the response for a path, or None. Called on the loop, so it must be quick."""
 
 
@@ -38,7 +38,7 @@ class CannotListen(Exception):
 
 
 @contextlib.asynccontextmanager
-async def serving(port: int, pages: Pages, seconds: float = SECONDS) -> AsyncIterator[int]:
+async def serving(port: int, pages: Pages, seconds: float = PAGE_SECONDS) -> AsyncIterator[int]:
     """Serve pages on 127.0.0.1 inside this context; yields the port (chosen by the system if 0). Raises CannotListen."""
     busy: dict[asyncio.Task[None], asyncio.StreamWriter] = {}
 
@@ -46,7 +46,7 @@ async def serving(port: int, pages: Pages, seconds: float = SECONDS) -> AsyncIte
         """Serve one connection."""
         task = asyncio.current_task()
         assert task is not None
-        if len(busy) >= AT_ONCE:
+        if len(busy) >= PAGE_CONNECTIONS:
             writer.transport.abort()
             return
         busy[task] = writer
@@ -79,13 +79,13 @@ async def serving(port: int, pages: Pages, seconds: float = SECONDS) -> AsyncIte
 def _page(request: bytes, pages: Pages) -> bytes:
     words = request.split(b"\r\n", 1)[0].split(b" ")
     if len(words) != 3 or not words[2].startswith(b"HTTP/1."):
-        return _written(Answer(400, b"not a request\n"))
+        return _written(HttpResponse(400, b"not a request\n"))
     if words[0] != b"GET":
-        return _written(Answer(405, b"only GET\n"))
-    return _written(pages(words[1].partition(b"?")[0].decode("latin-1")) or Answer(404, b"nothing here\n"))
+        return _written(HttpResponse(405, b"only GET\n"))
+    return _written(pages(words[1].partition(b"?")[0].decode("latin-1")) or HttpResponse(404, b"nothing here\n"))
 
 
-def _written(answer: Answer) -> bytes:
+def _written(answer: HttpResponse) -> bytes:
     allow = "Allow: GET\r\n" if answer.status == 405 else ""
     head = (f"HTTP/1.1 {answer.status} {HTTPStatus(answer.status).phrase}\r\nContent-Type: {answer.type}\r\n{allow}"
             f"Content-Length: {len(answer.body)}\r\nConnection: close\r\n\r\n")

@@ -11,8 +11,8 @@ from enum import IntEnum
 from pathlib import Path
 
 from companion.base.settings import Settings
-from companion.operate.heartbeat import Mark, marks_of
-from companion.operate.integrity import free_bytes, looking_at, tables_of
+from companion.operate.heartbeat import StatusMark, marks_of
+from companion.operate.integrity import free_bytes, open_read_only, tables_of
 
 
 class Severity(IntEnum):
@@ -24,7 +24,7 @@ class Severity(IntEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Finding:
+class CheckResult:
     """Result of a check: its subject, and a plain line that says how it is and, if not fine, what to do."""
 
     severity: Severity
@@ -33,7 +33,7 @@ class Finding:
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
+class Inspection:
     """Everything a check may look at.
 
     ``db``: None if there is no file or it can't be read; ``trouble`` then says why. ``free``: bytes on the disk, None if unknown.
@@ -47,27 +47,27 @@ class Seen:
     db: sqlite3.Connection | None
     trouble: str
     tables: frozenset[str]
-    marks: Mapping[str, Mark]
+    marks: Mapping[str, StatusMark]
     running: bool
     free: int | None
 
 
 @contextlib.contextmanager
-def looking(settings: Settings, path: Path, backups: Path | None, now: datetime,
-            free: Callable[[Path], int] = free_bytes) -> Iterator[Seen]:
+def inspecting(settings: Settings, path: Path, backups: Path | None, now: datetime,
+            free: Callable[[Path], int] = free_bytes) -> Iterator[Inspection]:
     """Inspect a bot, running or not. Changes nothing, and never raises because of the bot's state."""
     with contextlib.ExitStack() as stack:
-        db, trouble, tables, marks = None, "", frozenset[str](), dict[str, Mark]()
+        db, trouble, tables, marks = None, "", frozenset[str](), dict[str, StatusMark]()
         try:
             if path.exists():
-                db = stack.enter_context(looking_at(path))
+                db = stack.enter_context(open_read_only(path))
                 tables = frozenset(tables_of(db))
                 marks = dict(marks_of(db))
         except (OSError, sqlite3.Error, ValueError) as error:
             trouble = str(error)
             if not tables:
                 db = None
-        yield Seen(settings, path, backups, now, db, trouble, tables, marks, is_running(path), _free(path, free))
+        yield Inspection(settings, path, backups, now, db, trouble, tables, marks, is_running(path), _free(path, free))
 
 
 def is_running(database: Path) -> bool:
@@ -75,7 +75,7 @@ def is_running(database: Path) -> bool:
     lock = database.with_name(database.name + ".lock")
     try:
         if lock.exists():
-            with looking_at(lock) as db:
+            with open_read_only(lock) as db:
                 db.execute("pragma busy_timeout=0").fetchall()
                 db.execute("select 1 from sqlite_master").fetchall()
     except sqlite3.Error as error:

@@ -14,10 +14,10 @@ from sqlite_utils import Database
 
 from companion.record.schema import migrations
 
-MARGIN: Final = 32 * 2**20
+SPARE_BYTES: Final = 32 * 2**20
 """Bytes that must stay free beside a copy, as the database goes on growing: our choice."""
 
-BUSY_MS: Final = 2000
+READ_BUSY_MS: Final = 2000
 
 
 class Unsound(Exception):
@@ -34,11 +34,11 @@ class Schema:
 
 
 @contextlib.contextmanager
-def looking_at(path: Path) -> Iterator[sqlite3.Connection]:
+def open_read_only(path: Path) -> Iterator[sqlite3.Connection]:
     """Open a file read-only, also while a bot runs. Raises sqlite3.Error, at the latest at the first query."""
     db = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, isolation_level=None)
     try:
-        db.execute(f"pragma busy_timeout={BUSY_MS}").fetchall()
+        db.execute(f"pragma busy_timeout={READ_BUSY_MS}").fetchall()
         yield db
     finally:
         db.close()
@@ -87,14 +87,14 @@ def copy(source: Path, into: Path, free: Callable[[Path], int] = free_bytes) -> 
     without a write-ahead log. Raises Unsound, and leaves ``into`` to the caller.
     """
     try:
-        with looking_at(source) as db:
+        with open_read_only(source) as db:
             db.execute("begin")
             counts = counts_of(db)
             need = db.execute("pragma page_count").fetchone()[0] * db.execute("pragma page_size").fetchone()[0]
-            if free(into.parent) < need + MARGIN:
-                raise Unsound(f"the disk of {into.parent} is too full: a copy needs {megabytes(need + MARGIN)}")
+            if free(into.parent) < need + SPARE_BYTES:
+                raise Unsound(f"the disk of {into.parent} is too full: a copy needs {megabytes(need + SPARE_BYTES)}")
             _fill(db, into)
-        with looking_at(into) as made:
+        with open_read_only(into) as made:
             damage = damage_of(made)
             if damage:
                 raise Unsound(f"{source} is damaged: {damage}")

@@ -12,17 +12,17 @@ from prometheus_client.exposition import CONTENT_TYPE_LATEST
 from prometheus_client.registry import Collector
 
 from companion.base.clock import Clock
-from companion.operate.counters import REASONS, Watch
+from companion.operate.counters import REASONS, Counters
 from companion.operate.heartbeat import POLL_LATE
-from companion.operate.http import Answer
+from companion.operate.http import HttpResponse
 
 Waiting = Callable[[datetime], tuple[int, datetime | None]]
 """For a moment: how many messages are due and unsent, and since when the oldest is due."""
 
-SECONDS: Final = (0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0)
+COMMIT_BUCKETS: Final = (0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0)
 
 
-class Metrics(Watch):
+class Metrics(Counters):
     """Counts the companion's events in its own registry; gauges are read when scraped."""
 
     def __init__(self, clock: Clock, waiting: Waiting, broken: Callable[[], bool]) -> None:
@@ -38,7 +38,7 @@ class Metrics(Watch):
         for reason in REASONS:
             self._dropped.labels(reason)
         self._offered = Counter("companion_reminders_offered", "Reminders that went out.", registry=self.registry)
-        self._commits = Histogram("companion_commit_seconds", "One commit, with the turns in it.", buckets=SECONDS,
+        self._commits = Histogram("companion_commit_seconds", "One commit, with the turns in it.", buckets=COMMIT_BUCKETS,
                                   registry=self.registry)
         self.registry.register(_Standing(self))
 
@@ -86,13 +86,13 @@ class Metrics(Watch):
             return "no poll has been answered for five minutes"
         return ""
 
-    def answer(self, path: str) -> Answer | None:
+    def answer(self, path: str) -> HttpResponse | None:
         """Return the page for /metrics or /healthz (503 if unwell); None for any other path."""
         if path == "/metrics":
-            return Answer(200, generate_latest(self.registry), CONTENT_TYPE_LATEST)
+            return HttpResponse(200, generate_latest(self.registry), CONTENT_TYPE_LATEST)
         if path == "/healthz":
             ill = self.ill()
-            return Answer(503 if ill else 200, f"{ill or 'well'}\n".encode())
+            return HttpResponse(503 if ill else 200, f"{ill or 'well'}\n".encode())
         return None
 
 

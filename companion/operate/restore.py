@@ -11,7 +11,7 @@ from pathlib import Path
 
 from companion.base.private import private_folder
 from companion.operate.backup import beside, put_in_place
-from companion.operate.integrity import Unsound, copy, free_bytes, looking_at, schema_of, tables_of
+from companion.operate.integrity import Unsound, copy, free_bytes, open_read_only, schema_of, tables_of
 from companion.record.file import instance_lock
 from companion.record.timestamps import text_of
 
@@ -60,7 +60,7 @@ def restore(source: Path, database: Path, now: datetime, free: Callable[[Path], 
 
 def refuse_unknown(path: Path, called: Path) -> None:
     """Raise Unsound unless a file is a companion's database, and no newer than this code."""
-    with looking_at(path) as db:
+    with open_read_only(path) as db:
         schema = schema_of(db)
         if not schema.applied or "persons" not in tables_of(db):
             raise Unsound(f"{called} is not a companion's database")
@@ -97,12 +97,12 @@ def _with(path: Path, end: str) -> Path:
 
 
 def _waiting(path: Path) -> int:
-    with looking_at(path) as db:
+    with open_read_only(path) as db:
         return int(db.execute("select count(*) from outbox where settled_at is null").fetchone()[0])
 
 
 def _erasures(path: Path) -> int | None:
     """Return how many people were erased from a file; None if it can't tell."""
-    with contextlib.suppress(sqlite3.Error), looking_at(path) as db:
+    with contextlib.suppress(sqlite3.Error), open_read_only(path) as db:
         return int(db.execute("select count(*) from erasures").fetchone()[0])
     return None

@@ -25,7 +25,7 @@ STYLE: Final = 1
 T = TypeVar("T")
 
 
-class Album:
+class PictureCache:
     """Cached pictures in one folder. A single thread draws, so the loop goes on and nothing is drawn twice at once."""
 
     def __init__(self, folder: Path) -> None:

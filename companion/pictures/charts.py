@@ -8,7 +8,7 @@ from io import BytesIO
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, Final
 
-from companion.pictures.ink import FAR, GOOD, GUIDE, INK, PAPER, WATCH
+from companion.pictures.ink import FAR_INK, GOOD_INK, GUIDE, INK, PAPER, WATCH_INK
 from companion.pictures.series import Chart, Dot, Track
 
 if TYPE_CHECKING:
@@ -27,8 +27,8 @@ MANY: Final = 12
 """Most points with all labels; of more, only the first, lowest, highest and last are labelled (choice)."""
 
 SHAPES: Final[dict[str, tuple[str, str, bool]]] = {
-    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH, True), "prime": ("o", GOOD, True),
-    "plain": ("s", WATCH, False), "still": ("o", GOOD, True), "moved": ("v", WATCH, False), "untold": ("D", FAR, False)}
+    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH_INK, True), "prime": ("o", GOOD_INK, True),
+    "plain": ("s", WATCH_INK, False), "still": ("o", GOOD_INK, True), "moved": ("v", WATCH_INK, False), "untold": ("D", FAR_INK, False)}
 """Marker, ink and fill of each kind of point: told apart by shape first."""
 
 
@@ -86,7 +86,7 @@ def _ground(axes: Axes, chart: Chart, track: Track) -> None:
     for side in ("top", "right"):
         axes.spines[side].set_visible(False)
     for side in ("left", "bottom"):
-        axes.spines[side].set_color(FAR)
+        axes.spines[side].set_color(FAR_INK)
     axes.tick_params(colors=INK, labelsize=SMALL, length=3)
     axes.set_title(track.title, fontsize=10.5, color=INK, loc="left", pad=3)
     if track.band:

@@ -12,23 +12,23 @@ from companion.pictures.charts import png
 from companion.pictures.draw import PHONE
 from companion.pictures.drawing import Drawing
 from companion.pictures.poses import poses
-from companion.pictures.series import CHARTS, Whose, chart_of
+from companion.pictures.series import CHARTS, ChartOwner, chart_of
 from companion.pictures.your_squat import your_squat
 from companion.screening.records import About, HipFold, KneeToWall
 from companion.screening.screen import Answer, Screen
 
 BEGAN: Final = datetime(2026, 3, 2, 18, tzinfo=UTC)
 """First day of the invented lifter whose charts are shown."""
-DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple(range(0, 280, 7))}
+SAMPLE_DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple(range(0, 280, 7))}
 
 
 def write_sheet(folder: Path) -> int:
     """Write every pose, every chart of an invented lifter, and ``index.html``; return the number of pictures."""
     folder.mkdir(parents=True, exist_ok=True)
     found = [(f"{drawing.name}.{'gif' if drawing.moves else 'png'}", drawn(drawing), drawing.words) for drawing in _drawings()]
-    for days, when in DAYS.items():
+    for days, when in SAMPLE_DAYS.items():
         for name in CHARTS:
-            chart = chart_of(name, _made_up(when), Whose("1", steps=_steps(when)))
+            chart = chart_of(name, _made_up(when), ChartOwner("1", steps=_steps(when)))
             assert chart is not None
             found.append((f"{name}_{days}.png", png(chart), chart.words))
     shown = []

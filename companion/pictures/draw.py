@@ -14,8 +14,8 @@ from math import ceil, cos, hypot, pi, sin
 from typing import TYPE_CHECKING, Final
 
 from companion.pictures.figure import Point, along, direction
-from companion.pictures.ink import BODY, GOOD, INK, INKS, PAPER, WATCH
-from companion.pictures.scene import Area, Disc, Item, Limb, Stroke, Words, length_of
+from companion.pictures.ink import BODY, GOOD_INK, INK, INKS, PAPER, WATCH_INK
+from companion.pictures.scene import Area, Disc, Item, Label, Limb, Stroke, length_of
 
 if TYPE_CHECKING:
     from PIL import Image, ImageDraw, ImageFont
@@ -28,7 +28,7 @@ FINER: Final = 3
 HALO: Final = 0.007
 OUTLINE: Final = 0.004
 TITLE_SIZE: Final = 15
-MARGIN: Final = 8.0
+PANEL_MARGIN: Final = 8.0
 TALLEST: Final = 330.0
 
 
@@ -74,7 +74,7 @@ class _Pen:
             case Stroke():
                 self._stroke(replace(item, ink=PAPER, width=item.width + 2 * OUTLINE))
                 self._stroke(item)
-            case Words():
+            case Label():
                 self.draw.text(self.at(item.at), item.text, fill=item.ink, font=font(round(item.size * self.pixel)),
                                anchor=f"{item.anchor}m", stroke_width=round(2 * self.pixel), stroke_fill=PAPER,
                                align="center")
@@ -142,16 +142,16 @@ def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = ()) ->
     """Return an image of the panels, with the given number in each row; in a single row by default."""
     from PIL import Image, ImageDraw
 
-    pixel, waiting, placed, top = scale * FINER, list(panels), [], MARGIN
+    pixel, waiting, placed, top = scale * FINER, list(panels), [], PANEL_MARGIN
     for count in rows or (len(panels),):
         row, waiting = waiting[:count], waiting[count:]
-        width = (PHONE - MARGIN * (count + 1)) / count
+        width = (PHONE - PANEL_MARGIN * (count + 1)) / count
         height = min(max(width * (p.window[3] - p.window[1]) / (p.window[2] - p.window[0]) for p in row), TALLEST)
         titles = [_wrapped(panel.title, (width - (26 if panel.mark else 4)) * pixel, pixel) for panel in row]
         under = 19.0 * max(title.count("\n") + 1 if title else 0 for title in titles) + 2
-        placed += [(panel, title, MARGIN + n * (width + MARGIN), top, width, height, under)
+        placed += [(panel, title, PANEL_MARGIN + n * (width + PANEL_MARGIN), top, width, height, under)
                    for n, (panel, title) in enumerate(zip(row, titles, strict=True))]
-        top += height + under + MARGIN
+        top += height + under + PANEL_MARGIN
     image = Image.new("RGB", (round(PHONE * pixel), round(top * pixel)), PAPER)
     draw = ImageDraw.Draw(image)
     for panel, title, left, above, width, height, under in placed:
@@ -187,7 +187,7 @@ def _title(draw: ImageDraw.ImageDraw, title: str, mark: str, x: float, y: float,
     """Draw the title with a tick or a cross in front, so that it does not depend on colour."""
     if not title:
         return
-    ink = {"good": GOOD, "watch": WATCH}.get(mark, INK)
+    ink = {"good": GOOD_INK, "watch": WATCH_INK}.get(mark, INK)
     face = font(round(TITLE_SIZE * pixel))
     box = draw.multiline_textbbox((0, 0), title, font=face, align="center")
     shift = 9 * pixel if mark else 0

@@ -9,9 +9,9 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from companion.pictures.draw import Panel
-from companion.pictures.scene import Item, Words, mirrored
+from companion.pictures.scene import Item, Label, mirrored
 
-MARKS: Final = {"good": "Good: ", "watch": "Watch for: ", "": ""}
+MARK_WORDS: Final = {"good": "Good: ", "watch": "Watch for: ", "": ""}
 """Words for a panel's mark in the text twin. Not "right", which is a side."""
 OTHER: Final = {"left": "right", "right": "left"}
 
@@ -39,7 +39,7 @@ class Drawing:
     @property
     def words(self) -> str:
         """The text twin: the same facts in words."""
-        told = [f"{MARKS[panel.mark]}{panel.title[0].lower()}{panel.title[1:]}." for panel in self.panels if panel.title]
+        told = [f"{MARK_WORDS[panel.mark]}{panel.title[0].lower()}{panel.title[1:]}." for panel in self.panels if panel.title]
         told = [f"{one[0].upper()}{one[1:]}" for one in told]
         return " ".join(["Picture: " + self.says, *told])
 
@@ -61,7 +61,7 @@ def for_side(drawing: Drawing, side: str) -> Drawing:
     def items(some: tuple[Item, ...]) -> tuple[Item, ...]:
         """Return items for this side."""
         seen = mirrored(some) if side == "left" else some
-        return tuple(replace(item, text=named(item.text)) if isinstance(item, Words) else item for item in seen)
+        return tuple(replace(item, text=named(item.text)) if isinstance(item, Label) else item for item in seen)
 
     def named(text: str) -> str:
         """Return a text with the sides filled in."""

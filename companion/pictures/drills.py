@@ -8,14 +8,14 @@ from companion.pictures import lying, props, squats, wall
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, joints_of, planted
-from companion.pictures.ink import FAR
+from companion.pictures.ink import FAR_INK
 from companion.pictures.scene import Stroke, figure
 from companion.pictures.squats import Back, scene, seen
 
 
 def hinge_with_stick() -> Drawing:
     """Hinge with a stick along the back: three points."""
-    stood, hinged = squats.STANDING, replace(squats.HINGED, head=24)
+    stood, hinged = squats.STANDING_POSTURE, replace(squats.HINGED, head=24)
     bent = replace(hinged, tuck=squats.TUCKED, head=18)
 
     def ends(posture: Posture, off: float = 0.0) -> tuple[Point, Point]:
@@ -68,7 +68,7 @@ def knee_over_toes() -> Drawing:
 def knee_over_toes_chair() -> Drawing:
     """Easier knee over toes, holding a chair."""
     held = planted(Posture(88, Leg(-18, -130), Reach(0.08, 0.57, 1, 0), far=Leg(-112, -184, -60), head=86, on="toes"))
-    back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR, 0.018))
+    back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR_INK, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR_INK, 0.018))
     return Drawing(
         "drill_knee_over_toes_holding_a_chair",
         "from the side, one hand on a steady chair, the heel down: the knee comes over the "

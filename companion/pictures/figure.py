@@ -19,12 +19,12 @@ from companion.screening.geometry import ANKLE_BEHIND_TOE
 Point = tuple[float, float]
 Ground = Literal["feet", "toes", "knees", "back"]
 
-SHANK: Final = KNEE_HEIGHT - ANKLE_HEIGHT
-THIGH: Final = HIP_HEIGHT - KNEE_HEIGHT
-TRUNK: Final = SHOULDER_HEIGHT - HIP_HEIGHT
+SHANK_LENGTH: Final = KNEE_HEIGHT - ANKLE_HEIGHT
+THIGH_LENGTH: Final = HIP_HEIGHT - KNEE_HEIGHT
+TRUNK_LENGTH: Final = SHOULDER_HEIGHT - HIP_HEIGHT
 UPPER_ARM: Final = 0.186
 FOREARM: Final = 0.146
-HAND: Final = 0.05  # of .108: the palm, fingers bent (choice)
+HAND_LENGTH: Final = 0.05  # of .108: the palm, fingers bent (choice)
 HEAD: Final = 0.065  # half of chin to crown, .130
 NECK: Final = 0.117  # shoulder to the middle of the head
 
@@ -84,9 +84,9 @@ class Posture:
 class Build:
     """Lengths of shank, thigh and trunk as fractions of stature."""
 
-    shank: float = SHANK
-    thigh: float = THIGH
-    trunk: float = TRUNK
+    shank: float = SHANK_LENGTH
+    thigh: float = THIGH_LENGTH
+    trunk: float = TRUNK_LENGTH
 
 
 AVERAGE: Final = Build()
@@ -168,7 +168,7 @@ def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
     if isinstance(arm, Arm):
         elbow = along(shoulder, arm.upper, UPPER_ARM * arm.seen)
         wrist = along(elbow, arm.fore, FOREARM * arm.seen)
-        return ArmJoints(elbow, wrist, along(wrist, arm.fore, HAND))
+        return ArmJoints(elbow, wrist, along(wrist, arm.fore, HAND_LENGTH))
     far, to = hypot(arm.x - shoulder[0], arm.y - shoulder[1]), direction(shoulder, (arm.x, arm.y))
     reach = min(far, UPPER_ARM + FOREARM)
     wrist = along(shoulder, to, reach)
@@ -176,7 +176,7 @@ def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
     bent = degrees(acos(max(-1.0, min(1.0, share))))
     flat = along(shoulder, to, reach * UPPER_ARM / (UPPER_ARM + FOREARM))
     elbow = flat if not arm.bend else along(shoulder, to - arm.bend * bent, UPPER_ARM)
-    return ArmJoints(elbow, wrist, along(wrist, direction(elbow, wrist) if arm.palm is None else arm.palm, HAND))
+    return ArmJoints(elbow, wrist, along(wrist, direction(elbow, wrist) if arm.palm is None else arm.palm, HAND_LENGTH))
 
 
 def _spine(hip: Point, shoulder: Point, posture: Posture) -> tuple[Point, ...]:

@@ -11,12 +11,12 @@ from typing import Final
 PAPER: Final = "#FBFAF7"
 INK: Final = "#1F2A37"
 BODY: Final = "#33465C"
-FAR: Final = "#5F6B7A"
-GOOD: Final = "#0B6E4F"
-WATCH: Final = "#B3261E"
+FAR_INK: Final = "#5F6B7A"
+GOOD_INK: Final = "#0B6E4F"
+WATCH_INK: Final = "#B3261E"
 GUIDE: Final = "#1D5FA8"
 
-INKS: Final = (INK, BODY, FAR, GOOD, WATCH, GUIDE)
+INKS: Final = (INK, BODY, FAR_INK, GOOD_INK, WATCH_INK, GUIDE)
 ENOUGH: Final = 4.5
 """Least contrast of text against its background: WCAG 2.2, success criterion 1.4.3, level AA."""
 

@@ -9,14 +9,14 @@ from companion.pictures import props
 from companion.pictures.draw import Panel, eased
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
-from companion.pictures.ink import FAR
+from companion.pictures.ink import FAR_INK
 from companion.pictures.scene import Item, Limb, figure, moved
 from companion.pictures.squats import Back, scene
 
 KNEES_VIEW: Final = (-0.62, -0.05, 0.78, 0.52)
-HAND: Final = Reach(0.285, 0.016, 1, 0)
+HAND_ON_FLOOR: Final = Reach(0.285, 0.016, 1, 0)
 KNEEL: Final = Leg(-90, 180, 180)
-ALL_FOURS: Final = Posture(14, KNEEL, HAND, head=8, on="knees")
+ALL_FOURS: Final = Posture(14, KNEEL, HAND_ON_FLOOR, head=8, on="knees")
 REACHED: Final = Leg(-179, 181, 225)
 BEST: Final = "knees at the best width"
 
@@ -42,7 +42,7 @@ def bird_dog_stick() -> Drawing:
 def reached(sag: float = 0.0) -> Posture:
     """Return the reach: near leg straight back, far arm straight ahead, weight on the far knee and the near hand."""
     turn = 0 if not sag else -4
-    return Posture(14 + turn, REACHED, HAND, far=KNEEL, far_arm=Arm(8, 8), head=6, on="knees", sag=sag)
+    return Posture(14 + turn, REACHED, HAND_ON_FLOOR, far=KNEEL, far_arm=Arm(8, 8), head=6, on="knees", sag=sag)
 
 
 def _on_far_knee(posture: Posture, *more: Item, back: Back = "") -> tuple[Item, ...]:
@@ -51,7 +51,7 @@ def _on_far_knee(posture: Posture, *more: Item, back: Back = "") -> tuple[Item, 
     hip = joints_of(replace(posture, near=posture.far)).hip
     here = joints_of(posture)
     shift = hip[0] - here.hip[0], hip[1] - here.hip[1]
-    back_at = Reach(HAND.x - shift[0], HAND.y - shift[1], HAND.bend, HAND.palm)
+    back_at = Reach(HAND_ON_FLOOR.x - shift[0], HAND_ON_FLOOR.y - shift[1], HAND_ON_FLOOR.bend, HAND_ON_FLOOR.palm)
     set_right = joints_of(replace(posture, near_arm=back_at))
     return (*moved(figure(set_right, back), *shift), *props.floor(-1, 1), *more)
 
@@ -93,9 +93,9 @@ def _inset(gap: float) -> tuple[Item, ...]:
     """Return a corner inset of both shins from above, at a distance from each other."""
     x, y = 0.60, 0.385
     return (
-        *(Limb((x - 0.10, y + way * gap), (x + 0.02, y + way * gap), 0.016, 0.022, FAR) for way in (-1, 1)),
+        *(Limb((x - 0.10, y + way * gap), (x + 0.02, y + way * gap), 0.016, 0.022, FAR_INK) for way in (-1, 1)),
         *props.arrow((x + 0.06, y), (x + 0.06, y + gap + 0.01)), *props.arrow((x + 0.06, y), (x + 0.06, y - gap - 0.01)),
-        *props.note((x - 0.03, y + 0.135), "from above", "m", FAR, 13))
+        *props.note((x - 0.03, y + 0.135), "from above", "m", FAR_INK, 13))
 
 
 def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "") -> Drawing:

@@ -9,16 +9,15 @@ from companion.pictures import props
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of
-from companion.pictures.ink import GUIDE, WATCH
+from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Disc, Item, Stroke, figure
 from companion.pictures.squats import Back
 
-CM: Final = props.CM
 UNDER: Final = Reach(-0.13, 0.010, 0, 0)
 FLAT: Final = Leg(0, 0, 75)
 RAISED_VIEW: Final = (-0.50, -0.05, 0.58, 0.66)
-LEAST: Final = 70.0
-COMFORTABLE: Final = 80.0
+LEAST_ANGLE: Final = 70.0
+COMFORTABLE_ANGLE: Final = 80.0
 """The two lines of the leg raise: 70 and 80 degrees from the floor (common practice)."""
 LIES: Final = Posture(180, FLAT, UNDER, head=180, on="back")
 
@@ -58,14 +57,14 @@ def hip_fold() -> Drawing:
         "brought towards the chest, the {other} leg flat.", (
         lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.19, 18, 92),
              view=(-0.50, -0.05, 0.58, 0.57)),
-        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH),
+        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH_INK),
              view=(-0.50, -0.05, 0.58, 0.57))), rows=(1, 1))
 
 
 def lines(leg: Posture) -> tuple[Item, ...]:
     """Return the two lines through the hip."""
     hip = joints_of(leg).hip
-    return (*props.ray(hip, LEAST, 0.60, "70°", 0.07), *props.ray(hip, COMFORTABLE, 0.60, "80°", 0.07))
+    return (*props.ray(hip, LEAST_ANGLE, 0.60, "70°", 0.07), *props.ray(hip, COMFORTABLE_ANGLE, 0.60, "80°", 0.07))
 
 
 def leg_raise() -> Drawing:
@@ -80,7 +79,7 @@ def leg_raise() -> Drawing:
         "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
         lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), view=small, behind=lines(raised)),
         lies(bent, "The knee bends: stop", "watch", view=small, behind=lines(bent)),
-        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH), view=small)), rows=(1, 2))
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH_INK), view=small)), rows=(1, 2))
 
 
 def leg_raise_eye() -> Drawing:
@@ -130,7 +129,7 @@ def leg_raise_heel() -> Drawing:
     heel = joints_of(up).near.heel
     upright = (Stroke(((0.55, 0.0), (0.55, 0.62)), GUIDE, 0.014), *(Stroke(((0.55, n * 0.057), (0.575, n * 0.057)), GUIDE, 0.005)
                                                                  for n in range(11)))
-    mark = (Stroke((heel, (0.55, heel[1])), WATCH, 0.007, 0.02), Disc(heel, 0.016, WATCH))
+    mark = (Stroke((heel, (0.55, heel[1])), WATCH_INK, 0.007, 0.02), Disc(heel, 0.016, WATCH_INK))
     return Drawing(
         "leg_raise_setup_heel",
         "lying alongside a wall or door frame with a tape stuck to it, zero on the floor; the back of the "

@@ -7,8 +7,8 @@ from typing import Final
 
 from companion.pictures.draw import arc
 from companion.pictures.figure import Joints, LegJoints, Point, along, direction
-from companion.pictures.ink import FAR, GUIDE, INK, PAPER
-from companion.pictures.scene import Anchor, Area, Disc, Item, Limb, Stroke, Words
+from companion.pictures.ink import FAR_INK, GUIDE, INK, PAPER
+from companion.pictures.scene import Anchor, Area, Disc, Item, Label, Limb, Stroke
 
 LINE: Final = 0.009
 CM: Final = 1 / 175
@@ -23,7 +23,7 @@ def floor(left: float, right: float, at: float = 0.0) -> tuple[Item, ...]:
 def wall(x: float, top: float, bottom: float = 0.0) -> tuple[Item, ...]:
     """A wall to the right of the figure, hatched on its far side."""
     steps = int((top - bottom) / 0.06)
-    hatch = tuple(Stroke(((x + 0.006, bottom + 0.06 * n), (x + 0.045, bottom + 0.06 * n + 0.04)), FAR, 0.005)
+    hatch = tuple(Stroke(((x + 0.006, bottom + 0.06 * n), (x + 0.045, bottom + 0.06 * n + 0.04)), FAR_INK, 0.005)
                   for n in range(steps))
     return (*hatch, Stroke(((x, bottom), (x, top)), INK, LINE))
 
@@ -33,7 +33,7 @@ def tape(start: float, end: float, at: float = 0.0, label: str = "", every: floa
     ticks = tuple(Stroke(((start - n * every, at - 0.014), (start - n * every, at - 0.036)), GUIDE, 0.005)
                   for n in range(int((start - end) / every) + 1))
     bar = Stroke(((start, at - 0.014), (end, at - 0.014)), GUIDE, 0.012)
-    words = (Words(((start + end) / 2, at - 0.085), label, GUIDE),) if label else ()
+    words = (Label(((start + end) / 2, at - 0.085), label, GUIDE),) if label else ()
     return (bar, *ticks, *words)
 
 
@@ -42,7 +42,7 @@ def ray(centre: Point, angle: float, length: float, label: str = "", start: floa
     end = along(centre, angle, length)
     items: tuple[Item, ...] = (Stroke((along(centre, angle, start), end), GUIDE, 0.008, 0.022),)
     anchor: Anchor = "l" if angle < 76 else "m" if angle < 104 else "r"
-    return (*items, Words(along(centre, angle, length + 0.035), label, GUIDE, anchor)) if label else items
+    return (*items, Label(along(centre, angle, length + 0.035), label, GUIDE, anchor)) if label else items
 
 
 def swing(centre: Point, radius: float, start: float, end: float) -> tuple[Item, ...]:
@@ -57,12 +57,12 @@ def arrow(start: Point, end: Point, ink: str = GUIDE) -> tuple[Item, ...]:
 
 def note(at: Point, text: str, anchor: Anchor = "m", ink: str = GUIDE, size: int = 15) -> tuple[Item, ...]:
     """A short label."""
-    return (Words(at, text, ink, anchor, size),)
+    return (Label(at, text, ink, anchor, size),)
 
 
 def bar_end(at: Point, plates: bool = False) -> tuple[Item, ...]:
     """A bar or a stick from its end; a plate is a large ring."""
-    ring = (Disc(at, 0.075, PAPER), Disc(at, 0.068, FAR, 0.055)) if plates else ()
+    ring = (Disc(at, 0.075, PAPER), Disc(at, 0.068, FAR_INK, 0.055)) if plates else ()
     return (*ring, Disc(at, 0.026, PAPER), Disc(at, 0.020, INK, 0.008))
 
 
@@ -86,15 +86,15 @@ def strap(foot: LegJoints, hand: Point) -> tuple[Item, ...]:
 def block(left: float, right: float, top: float, label: str = "", under: bool = True) -> tuple[Item, ...]:
     """Something firm on the floor: a plate, a board, a box."""
     shape = Area(((left, 0.0), (right, 0.0), (right, top), (left, top)), GUIDE)
-    words = (Words(((left + right) / 2, -0.045 if under else top + 0.03), label, GUIDE),) if label else ()
+    words = (Label(((left + right) / 2, -0.045 if under else top + 0.03), label, GUIDE),) if label else ()
     return (shape, *words)
 
 
 def seat(front: float, height: float) -> tuple[Item, ...]:
     """A chair from the side, its seat behind the figure."""
     back = front - 0.26
-    return (Stroke(((front - 0.02, 0.0), (front - 0.02, height), (back, height)), FAR, 0.018),
-            Stroke(((back, 0.0), (back - 0.03, height + 0.26)), FAR, 0.018))
+    return (Stroke(((front - 0.02, 0.0), (front - 0.02, height), (back, height)), FAR_INK, 0.018),
+            Stroke(((back, 0.0), (back - 0.03, height + 0.26)), FAR_INK, 0.018))
 
 
 def pillow(centre: Point, half: float, thick: float = 0.035) -> tuple[Item, ...]:
@@ -104,7 +104,7 @@ def pillow(centre: Point, half: float, thick: float = 0.035) -> tuple[Item, ...]
 
 def rack(x: float, top: float, safety: float) -> tuple[Item, ...]:
     """An upright of a rack with its safety arm, from the side."""
-    return (Stroke(((x, 0.0), (x, top)), FAR, 0.020), Stroke(((x, safety), (x - 0.42, safety)), FAR, 0.018))
+    return (Stroke(((x, 0.0), (x, top)), FAR_INK, 0.020), Stroke(((x, safety), (x - 0.42, safety)), FAR_INK, 0.018))
 
 
 def press(joints: Joints, ink: str) -> tuple[Item, ...]:
@@ -129,7 +129,7 @@ def sole(heel: Point, turn: float, ink: str, dashed: bool = False) -> tuple[Item
 def from_above(at: Point) -> tuple[Item, ...]:
     """A standing person from above, facing up the picture."""
     x, y = at
-    return (*sole((x - 0.07, y - 0.04), -15, FAR), *sole((x + 0.07, y - 0.04), 15, FAR),
+    return (*sole((x - 0.07, y - 0.04), -15, FAR_INK), *sole((x + 0.07, y - 0.04), 15, FAR_INK),
             Limb((x - 0.12, y), (x + 0.12, y), 0.045, 0.045), Disc((x, y + 0.01), 0.062, PAPER), Disc((x, y + 0.01), 0.055),
             Disc((x, y + 0.068), 0.013))
 
@@ -145,11 +145,11 @@ def from_behind(hike: float) -> tuple[Item, ...]:
     low: Point = (-0.06, 0.275)
     high = along(low, hike, 0.12)
     sole_at = high[0] + 0.012, high[1] + 0.004
-    return (Limb((0.115, 0.34), (0.125, 0.02), 0.026, 0.018, FAR), Disc((0.0, 0.43), 0.06, FAR),
-            Limb((-0.115, 0.34), (0.115, 0.34), 0.042, 0.042, FAR),
-            Limb(low, (-0.06, 0.045), 0.056, 0.040), Limb((-0.06, 0.035), (-0.06, 0.075), 0.030, 0.024, FAR),
+    return (Limb((0.115, 0.34), (0.125, 0.02), 0.026, 0.018, FAR_INK), Disc((0.0, 0.43), 0.06, FAR_INK),
+            Limb((-0.115, 0.34), (0.115, 0.34), 0.042, 0.042, FAR_INK),
+            Limb(low, (-0.06, 0.045), 0.056, 0.040), Limb((-0.06, 0.035), (-0.06, 0.075), 0.030, 0.024, FAR_INK),
             Limb(low, high, 0.070, 0.070),
-            Limb((sole_at[0], sole_at[1] - 0.045), (sole_at[0], sole_at[1] + 0.045), 0.024, 0.034, FAR), *_hips(low, high, hike))
+            Limb((sole_at[0], sole_at[1] - 0.045), (sole_at[0], sole_at[1] + 0.045), 0.024, 0.034, FAR_INK), *_hips(low, high, hike))
 
 
 def _hips(low: Point, high: Point, hike: float) -> tuple[Item, ...]:

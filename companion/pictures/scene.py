@@ -9,7 +9,7 @@ from math import hypot
 from typing import Final, Literal
 
 from companion.pictures.figure import HEAD, SOLE, SPINE, ArmJoints, Joints, LegJoints, Point, along, direction
-from companion.pictures.ink import BODY, FAR, GOOD, INK, PAPER, WATCH
+from companion.pictures.ink import BODY, FAR_INK, GOOD_INK, INK, PAPER, WATCH_INK
 
 Anchor = Literal["l", "m", "r"]
 
@@ -62,7 +62,7 @@ class Area:
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class Label:
     """A label. Its size is in pixels of a phone 390 wide, at any scale of the figure."""
 
     at: Point
@@ -72,7 +72,7 @@ class Words:
     size: int = 15
 
 
-Item = Stroke | Limb | Disc | Area | Words
+Item = Stroke | Limb | Disc | Area | Label
 
 
 def mirrored(items: Iterable[Item]) -> tuple[Item, ...]:
@@ -92,7 +92,7 @@ def _mirror(item: Item) -> Item:
             return replace(item, start=_flip(item.start), end=_flip(item.end))
         case Disc():
             return replace(item, centre=_flip(item.centre))
-        case Words():
+        case Label():
             other: Anchor = {"l": "r", "r": "l", "m": "m"}[item.anchor]  # type: ignore[assignment]
             return replace(item, at=_flip(item.at), anchor=other)
 
@@ -112,7 +112,7 @@ def moved(items: Iterable[Item], right: float, up: float = 0.0) -> tuple[Item, .
                 return replace(item, start=at(item.start), end=at(item.end))
             case Disc():
                 return replace(item, centre=at(item.centre))
-            case Words():
+            case Label():
                 return replace(item, at=at(item.at))
     return tuple(map(one, items))
 
@@ -120,11 +120,11 @@ def moved(items: Iterable[Item], right: float, up: float = 0.0) -> tuple[Item, .
 def figure(joints: Joints, back: Literal["", "good", "watch"] = "", two_legs: bool = True) -> tuple[Item, ...]:
     """Return the figure's items, far side first. ``back``: the small of the back marked as keeping its shape (a solid line) or rounding
     (a dashed one)."""
-    far = (*_leg(joints.hip, joints.far, FAR), *_arm(joints.shoulder, joints.far_arm, FAR)) if two_legs else ()
+    far = (*_leg(joints.hip, joints.far, FAR_INK), *_arm(joints.shoulder, joints.far_arm, FAR_INK)) if two_legs else ()
     items = [*far, *_trunk(joints), *_head(joints), *_leg(joints.hip, joints.near, BODY),
              *_arm(joints.shoulder, joints.near_arm, BODY)]
     if back:
-        items.append(Stroke(back_line(joints), GOOD if back == "good" else WATCH, 0.018, 0.0 if back == "good" else 0.03))
+        items.append(Stroke(back_line(joints), GOOD_INK if back == "good" else WATCH_INK, 0.018, 0.0 if back == "good" else 0.03))
     return tuple(items)
 
 

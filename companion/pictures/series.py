@@ -21,9 +21,9 @@ from companion.screening.screen import SIDES, TEST_WORDS, Answer, about_from, ru
 from companion.screening.sessions import Session, sessions_of
 from companion.screening.squat_days import AFTER, about, days_told, trial_seed
 
-SURE: Final = 1.96
+ERROR_BAR_Z: Final = 1.96
 """Half length of an error bar in standard errors of the session's mean: 95 %."""
-LINES: Final = {("leg_raise", "deg"): (RAISE_LEAST, RAISE_COMFORTABLE), ("knee_to_wall", "cm"): (WALL_LEAST, WALL_ENOUGH),
+REFERENCE_LINES: Final = {("leg_raise", "deg"): (RAISE_LEAST, RAISE_COMFORTABLE), ("knee_to_wall", "cm"): (WALL_LEAST, WALL_ENOUGH),
                 ("knee_to_wall", "deg"): (SHIN_LEAST, SHIN_ENOUGH)}
 
 
@@ -48,7 +48,7 @@ class Track:
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
+class ReferenceLine:
     """A horizontal line, its value as a label, and its meaning."""
 
     value: float
@@ -65,7 +65,7 @@ class Chart:
     title: str
     tracks: tuple[Track, ...]
     unit: str = ""
-    marks: tuple[Mark, ...] = ()
+    marks: tuple[ReferenceLine, ...] = ()
     ticks: tuple[tuple[float, str], ...] = ()
     kinds: tuple[tuple[str, str], ...] = ()
     limits: tuple[float, float] | None = None
@@ -85,7 +85,7 @@ def day_words(day: date) -> str:
     return f"{day.day} {day:%b %Y}"
 
 
-def _line_words(marks: Sequence[Mark]) -> str:
+def _line_words(marks: Sequence[ReferenceLine]) -> str:
     """Return the lines in words; a meaning two share ("enough for most squats, from … to …") is given once."""
     told, before = "", ""
     for mark in marks:
@@ -112,7 +112,7 @@ Answers = Sequence[Answer]
 
 
 @dataclass(frozen=True, slots=True)
-class Whose:
+class ChartOwner:
     """The person a chart is of, their unit system and zone. ``steps``: the depth to keep after each squat day, as (date, band)."""
 
     person: str = ""
@@ -121,7 +121,7 @@ class Whose:
     steps: tuple[tuple[date, str], ...] = ()
 
 
-def measured(test: str, answers: Answers, whose: Whose) -> Chart | None:
+def measured(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
     """Return a measured test's chart, left above right: error bars, reference lines, and the band of detectable change around the first
     session. None without readings."""
     all_sides = {side: sessions_of(answers, test, side) for side in SIDES}
@@ -139,15 +139,15 @@ def measured(test: str, answers: Answers, whose: Whose) -> Chart | None:
         unit = alike[0].readings[0].unit
         error = errors.of(test, alike[0].readings[0].method)
         dots = tuple(Dot(local_date(session.at, whose.zone), _number(mean_of(session.readings), unit, whose),
-                         _number(SURE * error.of_mean(len(session.readings)) if not session.readings[0].width
+                         _number(ERROR_BAR_Z * error.of_mean(len(session.readings)) if not session.readings[0].width
                                  else session.readings[0].width / 2, unit, whose),
                          label=shown(round(mean_of(session.readings), 1), unit, whose.system)) for session in alike)
         mdc = _number(error.mdc, unit, whose)
         band = None if alike[0].readings[0].width else (round(dots[0].value - mdc, 1), round(dots[0].value + mdc, 1))
         tracks.append(Track(side.capitalize(), dots, band))
     unit = every[-1].readings[0].unit
-    marks = tuple(Mark(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
-                  for line in LINES.get((test, unit), ()))
+    marks = tuple(ReferenceLine(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
+                  for line in REFERENCE_LINES.get((test, unit), ()))
     notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} taken another way."] if left_out else [])
     shown_as = shown_unit(unit, whose.system)
     return Chart(f"chart_{test}", TEST_WORDS[test].capitalize(), tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
@@ -159,11 +159,11 @@ def _way(session: Session) -> tuple[str, str, str]:
     return first.method, first.placement, first.unit
 
 
-def _number(value: float, unit: str, whose: Whose) -> float:
+def _number(value: float, unit: str, whose: ChartOwner) -> float:
     return float(shown_number(round(value, 3), unit, whose.system))
 
 
-def depth(answers: Answers, whose: Whose) -> Chart | None:
+def depth(answers: Answers, whose: ChartOwner) -> Chart | None:
     """Return the chart of the depth where the plain squat starts to round, in bands per session, with no rounding at the top."""
     names = {band.rank: BAND_WORDS[band] for band in Band} | {NEVER: "no rounding"}
     starts = [(run.at, run.record.start("plain")) for run in runs_of(answers, "squat_look")]
@@ -175,7 +175,7 @@ def depth(answers: Answers, whose: Whose) -> Chart | None:
                  notes=("Deeper is further up. One band is the least that can be told.",))
 
 
-def pain(answers: Answers, whose: Whose) -> Chart | None:
+def pain(answers: Answers, whose: ChartOwner) -> Chart | None:
     """Return the chart of pain 0-10, before testing and where something hurt."""
     wanted = {("safety_check", "pain"): "before", ("pain", "bad"): "hurt"}
     rows = sorted((row for row in answers if (row.flow, row.key) in wanted and row.status == "ok"
@@ -189,7 +189,7 @@ def pain(answers: Answers, whose: Whose) -> Chart | None:
                  ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
 
 
-def trial(answers: Answers, whose: Whose) -> Chart | None:
+def trial(answers: Answers, whose: ChartOwner) -> Chart | None:
     """Return the chart of movement felt in the lower back on squat days with and without the prime."""
     seed = trial_seed(answers, str(whose.person))
     if seed is None:
@@ -203,7 +203,7 @@ def trial(answers: Answers, whose: Whose) -> Chart | None:
                  joined=False, ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
 
 
-def depth_steps(answers: Answers, whose: Whose) -> Chart | None:
+def depth_steps(answers: Answers, whose: ChartOwner) -> Chart | None:
     """Return the chart of the depth to keep to, and the back's answer on each squat day: still, moved, or something hurt.
 
     A step belongs to the day reported on, not to the day of the report. Without a report it is never "still".
@@ -224,13 +224,13 @@ def depth_steps(answers: Answers, whose: Whose) -> Chart | None:
                  limits=(-0.5, len(Band) - 0.5), kinds=kinds, joined=False, notes=("Deeper is further up.",))
 
 
-CHARTS: Final[dict[str, Callable[[Answers, Whose], Chart | None]]] = {
+CHARTS: Final[dict[str, Callable[[Answers, ChartOwner], Chart | None]]] = {
     "chart_leg_raise": lambda answers, whose: measured("leg_raise", answers, whose),
     "chart_knee_to_wall": lambda answers, whose: measured("knee_to_wall", answers, whose),
     "chart_squat_look": depth, "chart_pain": pain, "chart_trial": trial, "chart_depth": depth_steps}
 
 
-def chart_of(name: str, answers: Iterable[Answer], whose: Whose) -> Chart | None:
+def chart_of(name: str, answers: Iterable[Answer], whose: ChartOwner) -> Chart | None:
     """Return the named chart, or None if there is nothing to show."""
     made = CHARTS[name](tuple(answers), whose)
     return made if made is None else replace(made, name=name)

@@ -12,7 +12,7 @@ from companion.pictures import props
 from companion.pictures.draw import Panel, eased
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, between, joints_of
-from companion.pictures.ink import FAR, GUIDE
+from companion.pictures.ink import FAR_INK, GUIDE
 from companion.pictures.scene import Item, Stroke, figure
 from companion.screening.depth import BAND_WORDS, Band
 
@@ -20,7 +20,6 @@ Back = Literal["", "good", "watch"]
 SHIN: Final = 35.0
 AHEAD: Final = Arm(0, 0)
 HANGING: Final = Arm(-95, -85)
-CM: Final = props.CM
 SQUAT_VIEW: Final = (-0.36, -0.05, 0.48, 0.80)
 STANDING_VIEW: Final = (-0.40, -0.05, 0.46, 1.02)
 TUCKED: Final = 26.0
@@ -30,7 +29,7 @@ TUCKED: Final = 26.0
 # The lean that balances at a thigh angle (degrees below level), shins at 35 degrees, arms straight ahead; no load.
 LEANS: Final = {-30.0: 23.6, -12.0: 33.7, 0.0: 35.8, 14.0: 33.0}
 DEPTHS: Final = {"well_above": -30.0, "a_little_above": -12.0, "parallel": 0.0, "below": 14.0}
-WORDS: Final = {"well_above": "Well above parallel", "a_little_above": "A little above", "parallel": "Parallel: thigh level",
+DEPTH_TITLES: Final = {"well_above": "Well above parallel", "a_little_above": "A little above", "parallel": "Parallel: thigh level",
                 "below": "Below parallel"}
 
 
@@ -39,7 +38,7 @@ def squat(depth: float, lean: float, shin: float = SHIN, tuck: float = 0.0, arm:
     return Posture(90 - lean, Leg(depth, -90 - shin, foot), arm, tuck=tuck, head=90 - lean * 0.45)
 
 
-STANDING: Final = Posture(90, Leg(-90, -90), HANGING)
+STANDING_POSTURE: Final = Posture(90, Leg(-90, -90), HANGING)
 HINGED: Final = Posture(24, Leg(-66, -93), HANGING, head=40)
 
 
@@ -81,7 +80,7 @@ def bands() -> Drawing:
         "squat_bands",
         "four depths of a squat from the side. The dashed line is level with the knee: at parallel the "
         "thigh lies on it.",
-                   tuple(seen(at_depth(band), WORDS[band], "", *thigh_line(at_depth(band)), view=(-0.36, -0.05, 0.50, 0.90))
+                   tuple(seen(at_depth(band), DEPTH_TITLES[band], "", *thigh_line(at_depth(band)), view=(-0.36, -0.05, 0.50, 0.90))
                          for band in DEPTHS), rows=(2, 2))
 
 
@@ -92,7 +91,7 @@ def heels() -> Drawing:
     heel = joints_of(raised).near.heel
     return Drawing("squat_heels", "a squat from the side, heels on a thin book or plate, 2 to 3 cm or about an inch high.", (
         seen(squat(0, 35.8), "Heels flat: as before", "", back=""),
-        seen(raised, "Heels up, flat and steady", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2.5 * CM))))
+        seen(raised, "Heels up, flat and steady", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2.5 * props.CM))))
 
 
 def front() -> Drawing:
@@ -111,9 +110,9 @@ def wide() -> Drawing:
     """The usual and the wider stance, from above."""
     usual, out = 0.10, 0.055  # about 10 cm, a hand's width
     items = (*props.sole((-usual - out, 0.0), -20, GUIDE), *props.sole((usual + out, 0.0), 20, GUIDE),
-             *props.sole((-usual, 0.0), -15, FAR, dashed=True), *props.sole((usual, 0.0), 15, FAR, dashed=True),
+             *props.sole((-usual, 0.0), -15, FAR_INK, dashed=True), *props.sole((usual, 0.0), 15, FAR_INK, dashed=True),
              *props.arrow((-usual, -0.035), (-usual - out - 0.01, -0.035)), *props.arrow((usual, -0.035), (usual + out + 0.01, -0.035)),
-             *props.note((0, 0.07), "usual", ink=FAR), *props.note((-0.19, -0.085), "hand's width"),
+             *props.note((0, 0.07), "usual", ink=FAR_INK), *props.note((-0.19, -0.085), "hand's width"),
              *props.note((0.19, -0.085), "hand's width"))
     return Drawing(
         "squat_wide",
@@ -123,7 +122,7 @@ def wide() -> Drawing:
 
 def slow() -> Drawing:
     """Squat with three seconds down, as a loop with its count."""
-    down = [between(STANDING, squat(0, 35.8, arm=AHEAD), share) for share in eased(10)]
+    down = [between(STANDING_POSTURE, squat(0, 35.8, arm=AHEAD), share) for share in eased(10)]
     frames = [(*scene(posture, "good"), *props.note((0.30, 0.90), count, "m", GUIDE, 30)) for posture, count in zip(
         down, ("", "1", "1", "1", "2", "2", "2", "3", "3", "3"), strict=True)]
     up = frames[7::-3]

@@ -11,7 +11,7 @@ from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
 from companion.pictures.scene import Item
-from companion.pictures.squats import AHEAD, HINGED, STANDING, TUCKED, at_depth, rounding, scene, seen, squat
+from companion.pictures.squats import AHEAD, HINGED, STANDING_POSTURE, TUCKED, at_depth, rounding, scene, seen, squat
 
 
 def hand_on_back() -> Drawing:
@@ -33,7 +33,7 @@ def hand_on_back() -> Drawing:
 
 def arms_forward_setup() -> Drawing:
     """Set-up: the stick across the front of the shoulders."""
-    stood = replace(STANDING, near_arm=AHEAD)
+    stood = replace(STANDING_POSTURE, near_arm=AHEAD)
     return Drawing(
         "arms_forward_setup",
         "standing, seen from the side: the stick's end at the front of the shoulder, off the throat, both "
@@ -50,7 +50,7 @@ def _rack_place(posture: Posture, down: float = 0.055) -> tuple[Item, ...]:
 
 def arms_forward_rack() -> Drawing:
     """Set-up with an empty bar: rack and safety arms."""
-    stood = replace(STANDING, near_arm=AHEAD)
+    stood = replace(STANDING_POSTURE, near_arm=AHEAD)
     deep_bar = joints_of(at_depth("parallel")).shoulder[1]
     items = (*props.rack(0.30, 0.95, deep_bar - 0.06), *props.note((0.32, deep_bar - 0.06), "safety arm", "l"),
              *_rack_place(stood))
@@ -99,7 +99,7 @@ def hinge_setup() -> Drawing:
     return Drawing(
         "hinge_setup",
         "standing, seen from the side, a broomstick across the upper back, where a bar would lie.", (
-        seen(_carrying(STANDING), "Only the stick, on the upper back", "good", *_on_back(STANDING), back="",
+        seen(_carrying(STANDING_POSTURE), "Only the stick, on the upper back", "good", *_on_back(STANDING_POSTURE), back="",
              view=(-0.36, 0.45, 0.40, 1.02)),))
 
 
@@ -122,8 +122,8 @@ HINGE_SQUAT: Final = squat(4, 44.0, 36)
 
 def hinge_to_squat() -> Drawing:
     """Hinge to squat as a loop: hinge, sink, back into the hinge, stand."""
-    ways = ((STANDING, HINGED, "hips back"), (HINGED, HINGE_SQUAT, "sink"), (HINGE_SQUAT, HINGED, "hinge again"),
-            (HINGED, STANDING, "stand up"))
+    ways = ((STANDING_POSTURE, HINGED, "hips back"), (HINGED, HINGE_SQUAT, "sink"), (HINGE_SQUAT, HINGED, "hinge again"),
+            (HINGED, STANDING_POSTURE, "stand up"))
     frames = tuple((*scene(_carrying(posture), "good"), *_on_back(posture), *props.note((0.12, 0.98), word, "l", GUIDE, 16))
                    for start, end, word in ways for posture in (between(start, end, share) for share in eased(6)[1:]))
     return Drawing(

@@ -11,18 +11,18 @@ from typing import Final
 
 from companion.base.clock import Clock
 from companion.channels.pictures import Picture
-from companion.pictures.cache import Album, save
+from companion.pictures.cache import PictureCache, save
 from companion.port import Address
 from companion.record import coaching, people, picture_files
 from companion.record.writer import Writer
 
 _log = logging.getLogger(__name__)
 
-OWN_SCREEN: Final = "terminal"
+LOCAL_CHANNEL: Final = "terminal"
 """The one channel that shows pictures as files: only there a person's own chart is written to disk."""
 
 
-OF: Final = re.compile(r"([a-z_]+) of ([0-9]{1,18})")
+OWN_PICTURE_OF: Final = re.compile(r"([a-z_]+) of ([0-9]{1,18})")
 """Name of a lifter's own picture for their coach: "chart_leg_raise of 17"."""
 
 PATIENCE: Final = 10.0
@@ -35,16 +35,16 @@ def folder_beside(database: Path) -> Path:
     return database.with_name(f"{database.stem}-pictures")
 
 
-class Shelf:
+class PictureStore:
     """The pictures of one companion. Nothing here raises, and drawing runs off the loop."""
 
     def __init__(self, db: sqlite3.Connection, writer: Writer, clock: Clock, folder: Path, patience: float = PATIENCE) -> None:
         self._db, self._writer, self._clock, self._patience = db, writer, clock, patience
-        self.album = Album(folder)
+        self.cache = PictureCache(folder)
 
     def close(self) -> None:
         """Stop drawing."""
-        self.album.close()
+        self.cache.close()
 
     async def find(self, name: str, address: Address) -> Picture | None:
         """Return a pose, or a person's own picture for them or for a coach who sees them now; None if there is none, or it failed or
@@ -52,8 +52,8 @@ class Shelf:
         from companion.pictures import personal  # imports everything drawn from a log, so only with the first picture
 
         try:
-            mine, of = (found[1], int(found[2])) if (found := OF.fullmatch(name)) else (name, None)
-            return await wait_for(self._own(mine, address, of) if personal.is_own(mine) else self.album.pose(name), self._patience)
+            mine, of = (found[1], int(found[2])) if (found := OWN_PICTURE_OF.fullmatch(name)) else (name, None)
+            return await wait_for(self._own(mine, address, of) if personal.is_own(mine) else self.cache.pose(name), self._patience)
         except TimeoutError:
             _log.warning("the picture %s takes too long, its words go alone", name)
             return None
@@ -71,7 +71,7 @@ class Shelf:
 
     def forget(self, person: int) -> None:
         """Delete the saved files of a person's own pictures."""
-        for path in self.album.folder.glob(f"own-{person}-*"):
+        for path in self.cache.folder.glob(f"own-{person}-*"):
             path.unlink(missing_ok=True)
 
     async def _own(self, name: str, address: Address, of: int | None) -> Picture | None:
@@ -80,13 +80,13 @@ class Shelf:
         person = self._whose(address, of)  # checked again when drawing: the message may have waited past the end of the coach's view
         if person is None:
             return None
-        path = self.album.folder / f"own-{person}-{name}.png"
-        made = await self.album.off_loop(personal.from_log(self._db, person, name))
+        path = self.cache.folder / f"own-{person}-{name}.png"
+        made = await self.cache.off_loop(personal.from_log(self._db, person, name))
         if made is None:
             return None
         data, words = made
-        if address.channel == OWN_SCREEN:
-            await self.album.off_loop(lambda: save(path, data))
+        if address.channel == LOCAL_CHANNEL:
+            await self.cache.off_loop(lambda: save(path, data))
         if self._whose(address, of) != person:  # erased, or the view ended, while it was drawn
             self.forget(person)
             return None

@@ -9,7 +9,7 @@ from companion.pictures import props
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, direction, joints_of, planted
-from companion.pictures.ink import GUIDE, WATCH
+from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Item, Stroke
 from companion.pictures.squats import Back, scene
 
@@ -35,16 +35,16 @@ def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
     """Return the measured distance, from the big toe to the wall; nothing without a label."""
     if not label:
         return ()
-    return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH, 0.006),
-            Stroke(((toe, -0.05), (at, -0.05)), WATCH, 0.006),
-            *props.note(((toe + at) / 2, -0.09), label, "m", WATCH))
+    return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH_INK, 0.006),
+            Stroke(((toe, -0.05), (at, -0.05)), WATCH_INK, 0.006),
+            *props.note(((toe + at) / 2, -0.09), label, "m", WATCH_INK))
 
 
 def knee_to_wall(label: str = "toe to wall") -> Drawing:
     """Knee to wall with the heel down, and with the heel lifting. ``label``: of the distance; "" without a tape."""
     down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
     heel = joints_of(up).near.heel
-    lift = props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH)
+    lift = props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH_INK)
     return Drawing(
         "knee_to_wall_{side}",
         "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "

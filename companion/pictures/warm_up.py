@@ -9,7 +9,7 @@ from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
 from companion.pictures.scene import Item, figure, moved
-from companion.pictures.squats import STANDING, seen, squat
+from companion.pictures.squats import STANDING_POSTURE, seen, squat
 
 
 def walk() -> Drawing:
@@ -39,7 +39,7 @@ def _standing_on_far(posture: Posture) -> tuple[Item, ...]:
 
 def chair() -> Drawing:
     """Easy squats to a chair."""
-    stood, sat, view = replace(STANDING, near_arm=Arm(-60, -30)), squat(1, 24, 5), (-0.52, -0.05, 0.42, 1.02)
+    stood, sat, view = replace(STANDING_POSTURE, near_arm=Arm(-60, -30)), squat(1, 24, 5), (-0.52, -0.05, 0.42, 1.02)
     hip = joints_of(sat).hip
     return Drawing(
         "warm_up_chair",

@@ -9,14 +9,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.operate import integrity
-from companion.operate.backup import BackupFailed, back_up, daily, nightly, plan, tonight
-from companion.operate.integrity import Unsound, copy, counts_of, looking_at
+from companion.operate.backup import BackupFailed, back_up, backup_plan, daily, nightly, tonight
+from companion.operate.integrity import Unsound, copy, counts_of, open_read_only
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW, changing, damage, fill, in_use, killed, made, mode
 
 
 def rows(path, table="answers"):
-    with looking_at(path) as db:
+    with open_read_only(path) as db:
         return db.execute(f"select * from {table}").fetchall()
 
 
@@ -147,25 +147,25 @@ def named(*days):
 
 def test_todays_backup_is_made_once():
     today = f"companion-{NOW:%Y-%m-%d}.sqlite"
-    assert plan([], NOW).make == today
-    assert plan([today], NOW).make is None
-    assert plan([today], NOW + timedelta(days=1)).make == "companion-2026-03-03.sqlite"
+    assert backup_plan([], NOW).make == today
+    assert backup_plan([today], NOW).make is None
+    assert backup_plan([today], NOW + timedelta(days=1)).make == "companion-2026-03-03.sqlite"
 
 
 def test_the_oldest_beyond_a_week_go_and_foreign_files_stay():
     there = [*named(24, 25, 26, 27, 28), "before the move.sqlite", "companion-2020-01-01.sqlite.old", "notes.txt"]
-    assert plan(there, NOW).remove == ()
-    assert plan([*there, *named(22, 23)], NOW).remove == tuple(named(22, 23))
+    assert backup_plan(there, NOW).remove == ()
+    assert backup_plan([*there, *named(22, 23)], NOW).remove == tuple(named(22, 23))
 
 
 def test_after_days_on_which_the_bot_did_not_run_what_was_promised_to_be_gone_goes_too():
-    assert plan(named(10, 23, 24), NOW).remove == tuple(named(10, 23))
+    assert backup_plan(named(10, 23, 24), NOW).remove == tuple(named(10, 23))
 
 
 @given(st.sets(st.dates(date(2025, 1, 1), date(2027, 1, 1))), st.integers(1, 9))
 def test_every_plan_keeps_today_and_never_more_nor_less_than_it_should(days, keep):
     names = {f"companion-{day}.sqlite" for day in days}
-    todo = plan(names, NOW, keep)
+    todo = backup_plan(names, NOW, keep)
     today = f"companion-{NOW:%Y-%m-%d}.sqlite"
     left = {*names, today} - set(todo.remove)
     assert today in left

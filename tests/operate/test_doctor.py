@@ -7,7 +7,7 @@ import pytest
 from companion.base.settings import read_settings
 from companion.operate import checks
 from companion.operate.backup import back_up, nightly
-from companion.operate.doctor import examine, exit_code, told
+from companion.operate.doctor import examine, exit_code, result_line
 from companion.operate.heartbeat import OFFSET, POLL
 from companion.operate.inspection import Severity
 from companion.operate.restore import restore
@@ -42,9 +42,9 @@ def of(findings, about):
 
 def test_a_bot_that_is_well_is_fine_in_every_line(file):
     findings = found(file)
-    assert exit_code(findings) == 0, [told(finding) for finding in findings if finding.severity]
+    assert exit_code(findings) == 0, [result_line(finding) for finding in findings if finding.severity]
     assert {finding.about for finding in findings} == {check.about for check in checks.CHECKS}
-    assert all("\n" not in told(finding) for finding in findings)
+    assert all("\n" not in result_line(finding) for finding in findings)
 
 
 def test_it_looks_while_the_bot_runs_and_stops_nobody(file):
@@ -162,7 +162,7 @@ def in_use_as_it_is(path):
 def test_a_token_is_judged_by_its_shape_and_never_shown(file, token, severity):
     findings = found(file, token=token)
     assert of(findings, "token")[0] == severity
-    assert not token or not any(token in told(finding) or "short" in told(finding) for finding in findings)
+    assert not token or not any(token in result_line(finding) or "short" in result_line(finding) for finding in findings)
 
 
 @pytest.mark.parametrize(("url", "severity"), [

@@ -5,14 +5,14 @@ from datetime import timedelta
 import pytest
 
 from companion.operate.backup import back_up
-from companion.operate.integrity import counts_of, looking_at
+from companion.operate.integrity import counts_of, open_read_only
 from companion.operate.restore import CannotRestore, restore
 from companion.record.file import AlreadyRunning
 from tests.operate.build import NOW, changing, damage, in_use, killed, made, message, mode
 
 
 def counts(path):
-    with looking_at(path) as db:
+    with open_read_only(path) as db:
         return counts_of(db)
 
 
