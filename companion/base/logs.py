@@ -80,7 +80,7 @@ def _kind_of(told: traceback.TracebackException) -> str:
 def _told_at_the_end(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
     """Log an uncaught exception through our handler; the interpreter would print its message, which may quote somebody."""
     if issubclass(kind, Exception):
-        logging.getLogger(__name__).critical("ended by a fault of its own: %s", kind.__name__, exc_info=error)
+        logging.getLogger(__name__).critical("ended by an unexpected error: %s", kind.__name__, exc_info=error)
     else:
         sys.__excepthook__(kind, error, trace)
 

@@ -111,7 +111,7 @@ def _webhook(values: Mapping[str, str]) -> Webhook | None:
     if not url:
         return None
     if not re.fullmatch(r"https://[^/?#\s]+/[!-~]+", url) or "?" in url or "#" in url:
-        raise BadSettings("COMPANION_WEBHOOK_URL must be https:// with a host and a path, and no more")
+        raise BadSettings("COMPANION_WEBHOOK_URL must be https:// with a host and a path, and nothing else")
     secret = values.get("COMPANION_WEBHOOK_SECRET", "").strip()
     if not re.fullmatch(r"[A-Za-z0-9_-]{1,256}", secret):  # Bot API, setWebhook, secret_token (read)
         raise BadSettings("COMPANION_WEBHOOK_URL needs COMPANION_WEBHOOK_SECRET: 1 to 256 letters, digits, _ and -")

@@ -218,7 +218,7 @@ class Drainer:
             case Later() | Unsure() | Unreachable():
                 await self._store.mark_tried(message.id, at)
             case Gone(reason):
-                _log.info("message %s: nobody is there any more (%s)", message.id, reason)
+                _log.info("message %s: the chat is gone (%s)", message.id, reason)
                 await self._store.mark_gone(message.address, at, reason)
             case Refused(reason):
                 _log.error("message %s was refused and is dropped: %s", message.id, reason)

@@ -99,9 +99,9 @@ def parse(text: str) -> Script:
         elif spoken := _SPEAKS.fullmatch(words):
             lines.append(BotMessage((spoken[2],)) if spoken[1] == BOT else PersonInput(spoken[1], spoken[2]))
         else:
-            raise ValueError(f"line {number} of the script is none of its kinds: {words[:40]}")
+            raise ValueError(f"can't read line {number} of the script: {words[:40]}")
     if begins is None:
-        raise ValueError("the script does not say when it begins, such as: begin 2026-03-02 18:05")
+        raise ValueError("the script does not say when it begins; add a line such as: begin 2026-03-02 18:05")
     return Script(begins, tuple(lines))
 
 
@@ -145,7 +145,7 @@ def event_of(said: PersonInput, last: Sequence[Outgoing]) -> Event:
         for button in _buttons(last):
             if button.label == rest:
                 return Tapped(button.data)
-        raise ValueError(f"no button “{rest}” is there to tap")
+        raise ValueError(f"there is no button “{rest}” to tap")
     if verb == "send" and rest in ("photo", "video", "voice", "sticker", "document", "location"):
         return Sent(rest, "38.72,-9.14" if rest == "location" else f"{rest}-1")
     if verb == "edit":

@@ -97,7 +97,7 @@ def saved_document(message: Outgoing, folder: Path) -> str:
 async def picture_of(message: Outgoing, pictures: Pictures | None) -> tuple[str, Path | None]:
     """Return a line describing a message's picture, and its file's path if saved; ("", None) without a picture."""
     if message.picture and message.picture.startswith("media:"):
-        return "  (a video or photo, to be seen on Telegram)", None
+        return "  (a video or photo: open it on Telegram)", None
     found = await pictures.find(message.picture, message.address) if pictures and message.picture else None
     if found is None:
         return "", None
@@ -212,7 +212,7 @@ async def chat(bot: CompanionService, store: Store, clock: Clock, name: str, ope
                     await bot.take(Inbound(address, screen.event(reply), name=name))
                     woken.set()
         except (EOFError, KeyboardInterrupt):
-            print(f"{_DIM}Kept. Start again to go on from here.{_RESET}")
+            print(f"{_DIM}Saved. Start again to go on from here.{_RESET}")
         finally:
             delivering.cancel()
 

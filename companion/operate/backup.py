@@ -58,13 +58,13 @@ def back_up(database: Path, to: Path, replace: bool = False, free: Callable[[Pat
     if to.is_dir():
         raise BackupFailed(f"{to} is a folder: name a file in it")
     if to.exists() and (not replace or to.samefile(database)):
-        raise BackupFailed(f"{to} is there already")
+        raise BackupFailed(f"{to} already exists")
     try:
         private_folder(to.parent)
         with beside(to) as part:
             counts = copy(database, part, free)
             if to.exists() and not replace:  # somebody else was faster
-                raise BackupFailed(f"{to} is there already")
+                raise BackupFailed(f"{to} already exists")
             put_in_place(part, to)
         return Backup(to, counts, to.stat().st_size)
     except (OSError, Unsound) as error:

@@ -56,19 +56,19 @@ def results_of(check: Check, seen: Inspection) -> Iterator[CheckResult]:
         for severity, line in check.of(seen):
             yield CheckResult(severity, check.about, line)
     except (sqlite3.DatabaseError, ValueError, TypeError) as error:
-        yield CheckResult(BROKEN, check.about, f"can't be read ({error}): see what is said of the database")
+        yield CheckResult(BROKEN, check.about, f"can't be read ({error}): see the database line")
 
 
 def settings(seen: Inspection) -> ResultLines:
     """Check the settings: API address, writable folder, retention."""
     url = urlsplit(seen.settings.api_url)
     if url.scheme == "http" and not _loopback(url.hostname or ""):
-        yield LOOK, "COMPANION_API_URL is not https: the token and all messages cross the network unhidden"
+        yield LOOK, "COMPANION_API_URL is not https: the token and all messages cross the network unencrypted"
     folder = seen.path.absolute().parent
     if folder.exists() and not os.access(folder, os.W_OK | os.X_OK):
-        yield BROKEN, f"this user can't write in {folder}: change its owner, or set COMPANION_DATABASE"
+        yield BROKEN, f"this user can't write to {folder}: change its owner, or set COMPANION_DATABASE"
     if seen.settings.keep_months is not None:
-        yield FINE, f"answers older than {seen.settings.keep_months} months are thinned every night while `companion run` runs"
+        yield FINE, f"while `companion run` runs, most answers older than {seen.settings.keep_months} months are deleted every night"
     yield FINE, f"the database is {seen.path}; {'a companion is running on it' if seen.running else 'no companion is running on it'}"
 
 
@@ -83,13 +83,13 @@ def token(seen: Inspection) -> ResultLines:
     """Check the token's shape."""
     it = seen.settings.token
     if not it:
-        yield FINE, "there is none: enough for `companion chat`; `companion run` needs COMPANION_TOKEN"
+        yield FINE, "COMPANION_TOKEN is not set: `companion chat` works without, `companion run` needs it"
     elif not re.fullmatch(r"[\w:-]+", it, re.ASCII):
-        yield BROKEN, "COMPANION_TOKEN has characters that no token has: copy it again"
-    elif not re.fullmatch(r"\d+:[A-Za-z0-9_-]{30,}", it):
-        yield LOOK, "COMPANION_TOKEN is not digits, a colon and some 35 characters (from memory): copy it again if it is refused"
+        yield BROKEN, "COMPANION_TOKEN has characters that no token can have: copy it again"
+    elif not re.fullmatch(r"\d+:[A-Za-z0-9_-]{30,}", it):  # the usual shape, from memory
+        yield LOOK, "COMPANION_TOKEN is not digits, a colon and about 35 characters: copy it again if it is refused"
     else:
-        yield FINE, "COMPANION_TOKEN has the shape of one; only Telegram can say whether it is right"
+        yield FINE, "COMPANION_TOKEN looks like a token; only Telegram can say whether it is right"
 
 
 def sqlite(seen: Inspection) -> ResultLines:
@@ -111,11 +111,11 @@ def disk(seen: Inspection) -> ResultLines:
     """Check the free disk space."""
     size = seen.path.stat().st_size if seen.path.is_file() else 0
     if seen.free is None:
-        yield LOOK, "it can't be told how much room there is"
+        yield LOOK, "free space is unknown"
     elif seen.free < FREE_OUT:
-        yield BROKEN, f"{megabytes(seen.free)} free: make room now, the bot stops when it can't write"
+        yield BROKEN, f"{megabytes(seen.free)} free: make space now, the bot stops when it can't write"
     elif seen.free < max(FREE_LOW, 2 * size):
-        yield LOOK, f"{megabytes(seen.free)} free: make room soon, a backup needs {megabytes(size)}"
+        yield LOOK, f"{megabytes(seen.free)} free: make space soon, a backup needs {megabytes(size)}"
     else:
         yield FINE, f"{megabytes(seen.free)} free"
 
@@ -131,7 +131,7 @@ def database(seen: Inspection) -> ResultLines:
     elif not seen.tables:
         yield LOOK, f"{seen.path} is empty: `companion chat` or `companion run` fills it"
     elif not {"persons", "_sqlite_migrations"} <= seen.tables:
-        yield BROKEN, f"{seen.path} is no companion's database: check COMPANION_DATABASE"
+        yield BROKEN, f"{seen.path} is not a companion database: check COMPANION_DATABASE"
     else:
         damage = damage_of(seen.db)
         yield (BROKEN, f"damaged ({damage}): {_bring_back(seen)}") if damage else (FINE, "sound")
@@ -178,16 +178,16 @@ def backups(seen: Inspection) -> ResultLines:
     at_risk = LOOK if seen.settings.token else FINE  # `companion run` makes the daily backup
     newest = _newest(seen)
     if seen.backups is None:
-        yield FINE, "daily ones are turned off: see to your own, with `companion backup FILE`"
+        yield FINE, "daily backups are turned off: make your own with `companion backup FILE`"
     elif not newest:
-        yield at_risk, f"none in {seen.backups} yet: `companion run` makes one a day, `companion backup FILE` one now"
+        yield at_risk, f"none in {seen.backups} yet: `companion run` makes one a day, `companion backup FILE` makes one now"
     else:
         day = datetime.fromisoformat(f"{newest[-17:-7]}T00:00:00+00:00")
         late = seen.now - day > BACKUP_LATE
         yield at_risk if late else FINE, f"the newest is {newest}" + ("; `companion backup FILE` makes one now" if late else "")
     for path, since in kept_aside(seen.path):
         yield LOOK if seen.now - since > timedelta(days=DAYS_KEPT) else FINE, (
-            f"{path} was kept at a restore, and what people have erased since is in it: remove it once all is well")
+            f"{path} was kept by a restore and holds data that people have erased since: remove it once all is well")
 
 
 def poll(seen: Inspection) -> ResultLines:
@@ -201,11 +201,11 @@ def poll(seen: Inspection) -> ResultLines:
         return
     age, at = seen.now - mark.at, f"the last good poll was at {text_of(mark.at)}"
     if age < -POLL_LATE:
-        yield LOOK, f"{at}, which is yet to come: this machine's clock was set back, set it right"
+        yield LOOK, f"{at}, which is in the future: this machine's clock was set back, correct it"
     elif age > TELEGRAM_KEEPS:
-        yield BROKEN, f"{at}: Telegram keeps messages for 24 hours only, older ones are lost. To get the rest, {do}"
+        yield BROKEN, f"{at}: Telegram keeps messages for only 24 hours, so older ones are lost. To get the rest, {do}"
     elif age > POLL_LATE:
-        yield LOOK, f"{at}: what people wrote since waits at Telegram until {text_of(mark.at + TELEGRAM_KEEPS)}; {do}"
+        yield LOOK, f"{at}: messages since then wait at Telegram until {text_of(mark.at + TELEGRAM_KEEPS)}; {do}"
     else:
         yield FINE, at
 
@@ -261,7 +261,7 @@ def clock(seen: Inspection) -> ResultLines:
         return
     yield BROKEN if abs(off) > CLOCK_FAR_OFF else LOOK, (
         f"{abs(off.total_seconds()):.0f} s {'behind' if off > timedelta(0) else 'ahead of'} Telegram's at {text_of(mark.at)}: "
-        "let this machine set its clock by the network, or reminders come at the wrong time")
+        "turn on network time, or reminders come at the wrong time")
 
 
 CHECKS: Final = (

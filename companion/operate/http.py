@@ -65,7 +65,7 @@ async def serving(port: int, pages: Pages, seconds: float = PAGE_SECONDS) -> Asy
     try:
         server = await asyncio.start_server(met, HOST, port, limit=HEAD_MOST)
     except (OSError, OverflowError) as error:
-        raise CannotListen(f"can't serve numbers on port {port} of {HOST}: {error}") from error
+        raise CannotListen(f"can't serve metrics on port {port} of {HOST}: {error}") from error
     try:
         yield server.sockets[0].getsockname()[1]
     finally:

@@ -72,7 +72,7 @@ def damage_of(db: sqlite3.Connection) -> str:
         loose = db.execute("pragma foreign_key_check").fetchone()
     except sqlite3.DatabaseError as error:
         return str(error)
-    return f"rows of {loose[0]} belong to rows of {loose[2]} that are not there" if loose else ""
+    return f"rows of {loose[0]} refer to missing rows of {loose[2]}" if loose else ""
 
 
 def free_bytes(folder: Path) -> int:
@@ -99,7 +99,7 @@ def copy(source: Path, into: Path, free: Callable[[Path], int] = free_bytes) -> 
             if damage:
                 raise Unsound(f"{source} is damaged: {damage}")
             if counts_of(made) != counts:
-                raise Unsound(f"the copy of {source} does not hold the same rows")
+                raise Unsound(f"the copy of {source} does not have the same rows")
     except (OSError, sqlite3.Error) as error:
         raise Unsound(f"can't copy {source}: {error}") from error
     return counts

@@ -40,7 +40,7 @@ class Metrics(Counters):
         self._offered = Counter("companion_reminders_offered", "Reminders that went out.", registry=self.registry)
         self._commits = Histogram("companion_commit_seconds", "One commit, with the turns in it.", buckets=COMMIT_BUCKETS,
                                   registry=self.registry)
-        self.registry.register(_Standing(self))
+        self.registry.register(_Gauges(self))
 
     def turn_taken(self) -> None:
         """Count a committed turn."""
@@ -70,7 +70,7 @@ class Metrics(Counters):
         """Note an answered poll."""
         self._heard = at
 
-    def standing(self) -> Iterator[tuple[str, str, float]]:
+    def gauges(self) -> Iterator[tuple[str, str, float]]:
         """Yield the gauges: name, meaning, value."""
         now = self._clock.now()
         count, oldest = self._waiting(now)
@@ -78,7 +78,7 @@ class Metrics(Counters):
         yield "companion_outbox_oldest_seconds", "How long the oldest of them has been due.", _age(oldest, now)
         yield "companion_poll_age_seconds", "Since the last answered poll, or the start.", _age(self._heard, now)
 
-    def ill(self) -> str:
+    def problem(self) -> str:
         """Return why the bot is unwell, in one line; "" if it is well."""
         if self._broken():
             return "the database can't be written"
@@ -91,12 +91,12 @@ class Metrics(Counters):
         if path == "/metrics":
             return HttpResponse(200, generate_latest(self.registry), CONTENT_TYPE_LATEST)
         if path == "/healthz":
-            ill = self.ill()
-            return HttpResponse(503 if ill else 200, f"{ill or 'well'}\n".encode())
+            problem = self.problem()
+            return HttpResponse(503 if problem else 200, f"{problem or 'well'}\n".encode())
         return None
 
 
-class _Standing(Collector):
+class _Gauges(Collector):
     """Gauges read when scraped."""
 
     def __init__(self, metrics: Metrics) -> None:
@@ -104,7 +104,7 @@ class _Standing(Collector):
 
     def collect(self) -> Iterator[GaugeMetricFamily]:
         """Yield the current gauges."""
-        for name, meaning, value in self._metrics.standing():
+        for name, meaning, value in self._metrics.gauges():
             yield GaugeMetricFamily(name, meaning, value)
 
 

@@ -74,7 +74,7 @@ def _aside(database: Path, now: datetime) -> Path | None:
     stamp = text_of(now).replace(":", "").replace(".", "")
     kept, there = database.with_name(f"{database.stem}.before-{stamp}{database.suffix}"), database.exists()
     if kept.exists():
-        raise CannotRestore(f"{kept} is there already")
+        raise CannotRestore(f"{kept} already exists")
     for end in ("-wal", "-journal", "-shm", ""):
         if _with(database, end).exists():
             _with(database, end).rename(_with(kept, end))

@@ -88,4 +88,4 @@ def save(path: Path, data: bytes) -> None:
         part.write_bytes(data)
         os.replace(part, path)
     except OSError as error:
-        _log.warning("the picture %s can't be kept: %s", path.name, error.strerror)
+        _log.warning("the picture %s can't be cached: %s", path.name, error.strerror)

@@ -104,7 +104,7 @@ def _track_words(chart: Chart, track: Track) -> str:
         first, last = dots[0], dots[-1]
         parts.append(f"{name}{first.label} on {day_words(first.day)}" + (
             "" if len(dots) == 1 else f", {last.label} on {day_words(last.day)}, {len(dots)} in all"))
-    band = f"; within {track.band[0]:g} to {track.band[1]:g}{chart.unit} no change can be told from error" if track.band else ""
+    band = f"; within {track.band[0]:g} to {track.band[1]:g}{chart.unit} a change may be measurement error" if track.band else ""
     return "; ".join(parts) + band + "."
 
 
@@ -148,7 +148,7 @@ def measured(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
     unit = every[-1].readings[0].unit
     marks = tuple(ReferenceLine(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
                   for line in REFERENCE_LINES.get((test, unit), ()))
-    notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} taken another way."] if left_out else [])
+    notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} measured another way."] if left_out else [])
     shown_as = shown_unit(unit, whose.system)
     return Chart(f"chart_{test}", TEST_WORDS[test].capitalize(), tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
                  notes=tuple(notes))
@@ -172,7 +172,7 @@ def depth(answers: Answers, whose: ChartOwner) -> Chart | None:
         return None
     ticks = tuple((float(rank), words.removesuffix(" parallel").replace("a little", "little")) for rank, words in names.items())
     return Chart("chart_squat_look", "Where the rounding starts", (Track("No load", dots),), ticks=ticks, limits=(-0.5, NEVER + 0.5),
-                 notes=("Deeper is further up. One band is the least that can be told.",))
+                 notes=("Deeper is higher up. Less than one band can't be told apart.",))
 
 
 def pain(answers: Answers, whose: ChartOwner) -> Chart | None:
@@ -217,11 +217,11 @@ def depth_steps(answers: Answers, whose: ChartOwner) -> Chart | None:
     if not dots:
         return None
     kinds = tuple(pair for pair in (("still", "back still"), ("moved", "back moved"), ("hurt", "something hurt"),
-                                    ("untold", "back not told"))
+                                    ("untold", "no answer"))
                   if any(dot.kind == pair[0] for dot in dots))
     ticks = tuple((float(band.rank), BAND_WORDS[band].removesuffix(" parallel").replace("a little", "little")) for band in Band)
     return Chart("chart_depth", "Depth to keep to, after each squat day", (Track("Squat days", dots),), ticks=ticks,
-                 limits=(-0.5, len(Band) - 0.5), kinds=kinds, joined=False, notes=("Deeper is further up.",))
+                 limits=(-0.5, len(Band) - 0.5), kinds=kinds, joined=False, notes=("Deeper is higher up.",))
 
 
 CHARTS: Final[dict[str, Callable[[Answers, ChartOwner], Chart | None]]] = {

@@ -55,7 +55,7 @@ class PictureStore:
             mine, of = (found[1], int(found[2])) if (found := OWN_PICTURE_OF.fullmatch(name)) else (name, None)
             return await wait_for(self._own(mine, address, of) if personal.is_own(mine) else self.cache.pose(name), self._patience)
         except TimeoutError:
-            _log.warning("the picture %s takes too long, its words go alone", name)
+            _log.warning("the picture %s takes too long, its text goes alone", name)
             return None
         except Exception:  # the message's text matters more
             _log.exception("the picture %s could not be drawn", name)

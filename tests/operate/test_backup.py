@@ -56,7 +56,7 @@ def test_a_backup_is_one_private_file_in_a_private_folder(tmp_path):
 def test_a_backup_overwrites_nothing_unless_asked(tmp_path):
     file, to = made(tmp_path / "c.sqlite"), tmp_path / "b.sqlite"
     to.write_text("something of mine")
-    with pytest.raises(BackupFailed, match="there already"):
+    with pytest.raises(BackupFailed, match="already exists"):
         back_up(file, to)
     assert to.read_text() == "something of mine"
     back_up(file, to, replace=True)
@@ -67,7 +67,7 @@ def test_a_backup_never_overwrites_its_own_database(tmp_path):
     file = made(tmp_path / "c.sqlite")
     (tmp_path / "same.sqlite").symlink_to(file)
     for to in (file, tmp_path / "same.sqlite"):
-        with pytest.raises(BackupFailed, match="there already"):
+        with pytest.raises(BackupFailed, match="already exists"):
             back_up(file, to, replace=True)
     assert len(rows(file)) == 3
 
@@ -133,7 +133,7 @@ def test_a_file_that_appears_while_the_backup_is_made_is_not_overwritten(tmp_pat
         to.write_text("theirs")
         return copy(source, into, free)
     monkeypatch.setattr("companion.operate.backup.copy", and_somebody_else_writes)
-    with pytest.raises(BackupFailed, match="there already"):
+    with pytest.raises(BackupFailed, match="already exists"):
         back_up(file, to)
     assert to.read_text() == "theirs"
 

@@ -73,7 +73,7 @@ def test_it_changes_nothing(file):
 
 def test_it_says_how_long_answers_are_kept_where_that_is_limited(file):
     assert "older than" not in of(found(file), "settings")[1]
-    assert "answers older than 18 months are thinned" in of(found(file, keep_months=18), "settings")[1]
+    assert "answers older than 18 months are deleted" in of(found(file, keep_months=18), "settings")[1]
 
 
 def test_a_file_that_is_not_there_is_something_to_look_at(tmp_path):
@@ -107,7 +107,7 @@ def test_anothers_database_is_broken(tmp_path):
         db.execute("create table recipes (name text)")
     severity, line = of(found(tmp_path / "c.sqlite"), "database")
     assert severity == Severity.BROKEN
-    assert "no companion's" in line
+    assert "not a companion database" in line
 
 
 @pytest.mark.parametrize("table", ["answers", "outbox", "updates", "reminders", "answers_person", "marks", "_sqlite_migrations"])
@@ -261,7 +261,7 @@ def test_an_old_file_that_a_restore_kept_is_named_and_told_of_after_a_week(file,
     kept = restore(tmp_path / "b.sqlite", file, NOW).kept
     severity, line = of(found(file), "backups")
     assert severity == Severity.FINE
-    assert f"{kept} was kept at a restore" in line
+    assert f"{kept} was kept by a restore" in line
     week = of(found(file, now=NOW + timedelta(days=8), token=""), "backups")
     assert week[0] == Severity.LOOK
     kept.unlink()

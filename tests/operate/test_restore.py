@@ -93,7 +93,7 @@ def test_two_restores_keep_both_old_files(lost):
     backup, file = lost
     first, second = restore(backup, file, NOW), restore(backup, file, NOW + timedelta(seconds=1))
     assert first.kept != second.kept
-    with pytest.raises(CannotRestore, match="there already"):
+    with pytest.raises(CannotRestore, match="already exists"):
         restore(backup, file, NOW)
 
 
@@ -135,7 +135,7 @@ def files(folder):
 
 
 @pytest.mark.parametrize(("spoil", "why"), [
-    (a_page_overwritten, "damaged|malformed"), (references_broken, "not there"), (newer, "newer version"),
+    (a_page_overwritten, "damaged|malformed"), (references_broken, "missing rows"), (newer, "newer version"),
     (foreign, "no.* companion"), (no_database, "not a database"), (empty, "no.* companion"), (missing, "no file")])
 def test_what_is_not_sound_is_refused_and_nothing_is_moved(lost, spoil, why):
     backup, file = lost

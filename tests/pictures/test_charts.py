@@ -121,7 +121,7 @@ def test_readings_taken_another_way_are_left_out_and_told():
     chart = measured("leg_raise", rows, ChartOwner())
     assert chart is not None
     assert [len(track.dots) for track in chart.tracks] == [2, 2]
-    assert "Left out: 4 taken another way." in chart.words
+    assert "Left out: 4 measured another way." in chart.words
 
 
 def test_days_are_those_where_the_lifter_is():
@@ -191,7 +191,7 @@ def test_a_back_that_could_not_be_told_is_not_drawn_as_still():
     assert chart is not None
     assert [dot.kind for dot in chart.tracks[0].dots] == ["still", "untold", "moved", "untold"]
     assert "back still: parallel on 2 Mar 2026;" in chart.words
-    assert "back not told" in chart.words
+    assert "no answer" in chart.words
     axes, = axes_of(chart)
     assert {line.get_marker() for line in axes.lines if line.get_marker() != "None"} == {"o", "D", "v"}
 

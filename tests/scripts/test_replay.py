@@ -145,7 +145,7 @@ def test_a_tap_on_a_button_that_is_not_there_is_one_clear_line(copy: Path) -> No
     copy.write_text("begin 2026-03-02 18:05\n\nMara: hi\nMara: tap Maybe\n", encoding="utf-8")
     code, said = played(copy)
     assert code == 2
-    assert said.splitlines()[-1] == "companion: no button “Maybe” is there to tap"
+    assert said.splitlines()[-1] == "companion: there is no button “Maybe” to tap"
 
 
 async def test_a_message_too_few_counts_as_one_that_differs(copy: Path, tmp_path: Path) -> None:

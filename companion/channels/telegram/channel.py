@@ -130,12 +130,12 @@ class _Channel:
                 info = await self._bot.get_webhook_info()
                 failed = info.last_error_date
                 if info.url != self._settings.webhook.url:
-                    _log.error("somebody else has taken over this bot's messages: the webhook is another")
+                    _log.error("this bot's webhook was changed: its messages go elsewhere")
                 elif failed is None or failed <= self._brought_at or not info.pending_update_count:
                     self._on_poll(None)
                 elif failed != told:
                     told = failed
-                    _log.error("Telegram can't bring messages here (%s); waiting there: %d",
+                    _log.error("Telegram can't deliver messages here (%s); waiting there: %d",
                                redact(info.last_error_message or "no reason given"), info.pending_update_count)
             await self._clock.sleep(self._settings.poll_seconds)
 
@@ -242,7 +242,7 @@ class _Channel:
                 self._told.add(message.chat.id)
                 self._aside(self._bot.send_message(message.chat.id, PRIVATE_ONLY))
         else:
-            _log.debug("update %s is passed over", update.update_id)
+            _log.debug("update %s is skipped", update.update_id)
 
     def _aside(self, call: Coroutine[Any, Any, Any]) -> None:
         """Make a minor API call without waiting for it; a failure is ignored."""

@@ -43,7 +43,7 @@ def inbound_or_none(update: Update) -> Inbound | None:
     try:
         return inbound_of(update)
     except Exception as error:  # one odd update must not stop the rest
-        _log.error("update %s can't be understood and is passed over: %s", update.update_id, type(error).__name__)
+        _log.error("update %s can't be read and is skipped: %s", update.update_id, type(error).__name__)
         return None
 
 
