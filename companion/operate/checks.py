@@ -25,7 +25,7 @@ FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
 ResultLines = Iterator[tuple[Severity, str]]
 
 TELEGRAM_KEEPS: Final = timedelta(hours=24)
-"""How long Telegram keeps updates that are not taken (Bot API, getUpdates; from memory)."""
+"""Time Telegram keeps updates that are not taken (Bot API, getUpdates; from memory)."""
 
 UNSENT_LATE: Final = timedelta(minutes=10)
 REMINDER_LATE: Final = timedelta(hours=1)

@@ -39,7 +39,7 @@ from companion.language.days.times import (
 )
 
 FARTHEST: Final = timedelta(days=366)
-"""How far ahead a date may be; our choice."""
+"""Furthest a date may be ahead; our choice."""
 
 _DAYS: Final = {name.casefold(): day for day, name in enumerate(DAY_NAMES)}
 _SHORT_DAYS: Final = {"mon": 0, "tue": 1, "tues": 1, "wed": 2, "weds": 2, "thu": 3, "thur": 3, "thurs": 3, "fri": 4, "sat": 5, "sun": 6}
