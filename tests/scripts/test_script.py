@@ -39,7 +39,7 @@ def test_a_script_that_is_written_again_is_the_same_text() -> None:
 
 
 def test_a_line_of_no_kind_is_named_by_its_number() -> None:
-    with pytest.raises(ValueError, match="can.t read line 3 of the script: wait a bit"):
+    with pytest.raises(ValueError, match="can't read line 3 of the script: wait a bit"):
         parse("begin 2026-03-02 18:05\n\nwait a bit\n")
 
 
