@@ -68,7 +68,8 @@ def settings(seen: Inspection) -> ResultLines:
     if folder.exists() and not os.access(folder, os.W_OK | os.X_OK):
         yield BROKEN, f"this user can't write to {folder}: change its owner, or set COMPANION_DATABASE"
     if seen.settings.keep_months is not None:
-        yield FINE, f"while `companion run` runs, most answers older than {seen.settings.keep_months} months are deleted every night"
+        yield FINE, (f"answers older than {seen.settings.keep_months} months are deleted every night while `companion run` runs, "
+                     "except those a decision still needs")
     yield FINE, f"the database is {seen.path}; {'a companion is running on it' if seen.running else 'no companion is running on it'}"
 
 
