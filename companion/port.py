@@ -1,4 +1,4 @@
-"""What crosses the border between a channel and the rest: an inbound event, an outgoing message, what became of it."""
+"""Types that cross the border between a channel and the rest: inbound events, outgoing messages and delivery outcomes."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ __all__ = [
 
 
 class Address(NamedTuple):
-    """Where a person can be reached: ("telegram", "12345") or ("terminal", "sam")."""
+    """A person's address on a channel: ("telegram", "12345") or ("terminal", "sam")."""
 
     channel: str
     id: str
@@ -24,8 +24,8 @@ class Address(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Inbound:
-    """One thing a person did. `update_id` is the channel's id of it (None where the channel has none); `name` is
-    what the channel calls the person; `sent_at` when it was sent, where the channel says so."""
+    """One event from a person. ``update_id``: the channel's id of the event, None where it has none; ``name``: the person's name on the
+    channel; ``sent_at``: time of sending, None where the channel does not tell."""
 
     address: Address
     event: Event
@@ -35,16 +35,18 @@ class Inbound:
 
 
 class Button(NamedTuple):
-    """A label, and at most 64 bytes that come back when it is tapped."""
+    """A button: its label, and the payload of at most 64 bytes that comes back when it is tapped."""
 
     label: str
     data: str
 
 
 class Outgoing(NamedTuple):
-    """One message on its way. `id` is its place in the outbox; `buttons` are rows; `picture` names one;
-    `document` is the text of a file that goes with it, called `document_name`; `must_arrive` means that twice is better than never;
-    `attempt` counts the tries so far."""
+    """One message in the outbox.
+
+    ``id``: its outbox row; ``buttons``: rows of buttons; ``picture``: a picture's name; ``document``: text sent as a file named
+    ``document_name``; ``must_arrive``: send again after a timeout, even if that may deliver twice; ``attempt``: tries so far.
+    """
 
     id: int
     address: Address
@@ -59,42 +61,42 @@ class Outgoing(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Delivered:
-    """It is there; the channel's own id of the message."""
+    """Delivered. ``message_id`` is the channel's own id."""
 
     message_id: str
 
 
 @dataclass(frozen=True, slots=True)
 class Later:
-    """The channel asks to wait so many seconds before this chat is written to again."""
+    """The channel asks for a pause of so many seconds in this chat."""
 
     seconds: float
 
 
 @dataclass(frozen=True, slots=True)
 class Unsure:
-    """No answer came in time: it may have been delivered."""
+    """The request timed out: the message may have been delivered."""
 
     reason: str
 
 
 @dataclass(frozen=True, slots=True)
 class Gone:
-    """The person has blocked the bot or the chat does not exist; nothing will arrive until they write again."""
+    """The person blocked the bot or the chat does not exist; nothing arrives until they write again."""
 
     reason: str
 
 
 @dataclass(frozen=True, slots=True)
 class Refused:
-    """The channel will never take this message as it is."""
+    """The channel rejects this message for good."""
 
     reason: str
 
 
 @dataclass(frozen=True, slots=True)
 class Unreachable:
-    """The channel could not be reached, so it was not delivered; try again."""
+    """The channel could not be reached: not delivered, try again."""
 
     reason: str
 
@@ -103,37 +105,42 @@ Delivery = Delivered | Later | Unsure | Gone | Refused | Unreachable
 
 
 class Post(Protocol):
-    """Carries one message out; every failure is an outcome, never an exception."""
+    """Sends one message."""
 
-    async def send(self, message: Outgoing) -> Delivery: ...
+    async def send(self, message: Outgoing) -> Delivery:
+        """Send a message and return the outcome. A failure is an outcome too; it never raises."""
+        ...
 
 
 class Take(Protocol):
-    """Takes one inbound event: returns once its turn is committed, or recorded as failed; never raises for one bad
-    update."""
+    """Handles one inbound event. Returns once its turn is committed or recorded as failed; a single bad update never raises."""
 
     async def __call__(self, inbound: Inbound) -> None: ...
 
 
 class Store(Protocol):
-    """The outbox as its drainer sees it. Each method commits before it returns."""
+    """The outbox as the drainer sees it. Each method commits before it returns."""
 
     async def due(self, now: datetime) -> Sequence[Outgoing]:
-        """At most one message per address, the oldest unsent, and only if its not-before time has come."""
+        """Return the oldest unsent message of each address, if its not-before time has come."""
         ...
 
-    async def mark_sent(self, id: int, at: datetime, message_id: str) -> None: ...
+    async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:
+        """Record a message as sent, with the channel's id of it."""
+        ...
 
-    async def mark_dropped(self, id: int, at: datetime, reason: str) -> None: ...
+    async def mark_dropped(self, id: int, at: datetime, reason: str) -> None:
+        """Give a message up, with the reason."""
+        ...
 
     async def mark_tried(self, id: int, at: datetime) -> None:
-        """One more attempt was made; the message stays due."""
+        """Count one more attempt; the message stays due."""
         ...
 
     async def mark_gone(self, address: Address, at: datetime, reason: str) -> None:
-        """Drops what waits for this address and ends its reminders until the person writes again."""
+        """Drop this address's waiting messages and stop its reminders until the person writes again."""
         ...
 
     async def next_due(self, now: datetime) -> datetime | None:
-        """When to look again: the moment at which the next message that is not due yet becomes due."""
+        """Return when the next message that is not due yet becomes due; None if there is none."""
         ...

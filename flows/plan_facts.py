@@ -10,12 +10,12 @@ from companion.base.clock import instant, zone_of
 from companion.calendar.plan import (
     WEEKDAYS,
     Away,
-    Change,
-    Every,
+    EveryNDays,
     Move,
     On,
     Pause,
     Plan,
+    PlanChange,
     Skip,
     SquatDay,
     Stay,
@@ -31,8 +31,8 @@ from companion.calendar.words import DAY_NAMES, date_words, day_words, listed, p
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.days.dates import FARTHEST, NO_TIME_BETWEEN
-from companion.language.days.reading import Unclear, read_change
-from companion.language.days.rules import Half, made
+from companion.language.days.reading import UnclearChange, read_change
+from companion.language.days.rules import IncompleteChange, made
 
 DAYS: Final = tuple((code, name) for code, name in zip(WEEKDAYS, DAY_NAMES, strict=True))
 NO_TIME: Final = "??:??"
@@ -87,7 +87,7 @@ def plan_facts(known: Known) -> dict[str, Value]:
     facts["plan_line"] = f"{plan_words(plan)}.{pauses_words(plan, today)} Next: {coming(plan, facts) or 'none'}."
     if known.asked:
         change = _asked(known.asked) or read_change(known.asked, plan, today, since)
-        if isinstance(change, Unclear):
+        if isinstance(change, UnclearChange):
             facts["given_unclear"] = change.reason
         elif reason := _void(change, plan, today):
             facts |= {"given": "void", "given_void": f"{reason} Nothing has changed.{_next(plan, facts)}"}
@@ -104,10 +104,12 @@ def pauses_words(plan: Plan, today: date) -> str:
         f" Paused from {date_words(later[0], today)} until {date_words(later[1], today)}." if later else "")
 
 
-def _asked(text: str) -> Change | Half | None:
+def _asked(text: str) -> PlanChange | IncompleteChange | None:
     """The change that a button carries; None where it is none, as a half that does not name the day it is about."""
     change = made(text)
-    return None if isinstance(change, Half) and not text.startswith(("weekly ", "every ")) and text.split()[1].startswith("?") else change
+    if isinstance(change, IncompleteChange) and not text.startswith(("weekly ", "every ")) and text.split()[1].startswith("?"):
+        return None
+    return change
 
 
 def open_text(got: Facts, side: str) -> Value:
@@ -129,7 +131,7 @@ def open_text(got: Facts, side: str) -> Value:
 def missing(got: Facts, side: str) -> Value:
     """What the change still wants: "half" (morning or evening), "time", "day", or "nothing"."""
     change = made(str(open_text(got, "")))
-    return change.wants if isinstance(change, Half) else "nothing"
+    return change.wants if isinstance(change, IncompleteChange) else "nothing"
 
 
 def rest_words(got: Facts, side: str) -> Value:
@@ -227,7 +229,7 @@ def undo(got: Facts, side: str) -> Value | None:
     if isinstance(change, Pause):
         # A pause that takes the place of one with a beginning is taken back only where that brings the same days again.
         today = _today(got)
-        ways: tuple[Change, ...] = (Pause(before.back_on or today), *(Away(*row) for row in before.away))
+        ways: tuple[PlanChange, ...] = (Pause(before.back_on or today), *(Away(*row) for row in before.away))
         after, days = changed(before, change), list(islice(squat_days(before, today), LOOKED_AT))
         return next((str(way) for way in ways if list(islice(squat_days(changed(after, way), today), LOOKED_AT)) == days), None)
     if isinstance(change, Away | Stay):
@@ -241,9 +243,9 @@ def _planned(plan: Plan, day: date) -> SquatDay | None:
     return next((one for one in next_days(plan, day, 1) if one.day == day), None)
 
 
-def _void(change: Change | Half, plan: Plan, today: date) -> str:
+def _void(change: PlanChange | IncompleteChange, plan: Plan, today: date) -> str:
     """Why a change that a button asks for can't be made: a button may be weeks old, or tapped twice; "" where it can."""
-    if isinstance(change, Half):
+    if isinstance(change, IncompleteChange):
         words = str(change).split()
         change = Skip(date.fromisoformat(words[1])) if words[0] == "move" else change
     match change:
@@ -254,7 +256,7 @@ def _void(change: Change | Half, plan: Plan, today: date) -> str:
             return f"{_capital(date_words(day, today))} is {'left out already' if left_out else 'no squat day'}."
         case On(day, _) | Move(_, day, _) if day < today:
             return f"{_capital(date_words(day, today))} has passed."
-        case On(day, _) | Move(_, day, _) | Pause(day) | Away(_, day) | Every(_, _, day) if day > today + FARTHEST:
+        case On(day, _) | Move(_, day, _) | Pause(day) | Away(_, day) | EveryNDays(_, _, day) if day > today + FARTHEST:
             return "That is more than a year ahead."
         case Away(_, day) if day <= today:
             return f"{_capital(date_words(day, today))} has come." if day == today else f"{_capital(date_words(day, today))} has passed."

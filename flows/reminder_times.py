@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from companion.calendar.preferences import wishes_from
-from companion.calendar.prompts import Wishes
+from companion.calendar.preferences import preferences_from
+from companion.calendar.prompts import Preferences
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import Clock
 from companion.conversation.effects import Find, Replan, StopReminders
@@ -28,7 +28,7 @@ GOES_ON = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
 
 def times_now(known: Known) -> dict[str, Value]:
     """Return the wishes as they stand, and the quiet hours in words."""
-    wishes = wishes_from(known.facts)
+    wishes = preferences_from(known.facts)
     begin, end = (f"{at:%H:%M}" for at in wishes.quiet)
     scope = ("quiet" if "quiet" in known.asked else "briefly" if known.asked == "briefly" else
              "off" if re.fullmatch(_OFF, known.asked) else "all")
@@ -38,19 +38,19 @@ def times_now(known: Known) -> dict[str, Value]:
 
 def new_wishes(got: Facts, side: str) -> Value:
     """Return the wishes after the answers so far."""
-    before, evening, begin, end = str(got.get("wishes_now", Wishes().dumps())).split()
+    before, evening, begin, end = str(got.get("wishes_now", Preferences().dumps())).split()
     if str(got.get("before", "")).isdecimal():
         before = str(got["before"])
     evening = str(got.get("evening", evening))
     if got.get("quiet") == "none":
         begin = end = "00:00"
     begin, end = str(got.get("quiet_from", begin)), str(got.get("quiet_to", end))
-    return Wishes.loads(f"{before} {evening} {begin} {end}").dumps()
+    return Preferences.loads(f"{before} {evening} {begin} {end}").dumps()
 
 
 def quiet_after(got: Facts, side: str) -> Value:
     """Return the quiet hours in words, after the answers so far."""
-    begin, end = (f"{at:%H:%M}" for at in Wishes.loads(str(new_wishes(got, ""))).quiet)
+    begin, end = (f"{at:%H:%M}" for at in Preferences.loads(str(new_wishes(got, ""))).quiet)
     return f"Nothing from me between {begin} and {end}." if begin != end else "I may write at any hour."
 
 

@@ -7,7 +7,7 @@ from itertools import islice
 
 from companion.base.clock import zone_of
 from companion.calendar.plan import SquatDay
-from companion.calendar.preferences import answered_until, plan_from, prompted, wishes_from, zone_from
+from companion.calendar.preferences import answered_until, plan_from, preferences_from, prompted, zone_from
 from companion.calendar.prompts import prompts
 from companion.calendar.words import day_words
 from companion.conversation.condition import Fact, Value, fact
@@ -31,7 +31,7 @@ def coming_facts(known: Known) -> dict[str, Value]:
     for kind in KINDS.values():
         if kind.when == "before_squat_day" and prompted(known.facts):  # the row is the next of them only
             told = frozenset((done,) if done else ())
-            for squat, at in islice(prompts(plan_from(known.facts), wishes_from(known.facts), zone, known.now, told), SHOWN):
+            for squat, at in islice(prompts(plan_from(known.facts), preferences_from(known.facts), zone, known.now, told), SHOWN):
                 local = at.astimezone(zone_of(zone)).replace(tzinfo=None)
                 rows.append((local, kind.listed.format(day=day_words(squat, today))))
         elif kind.listed and not kind.planned and (wall := known.facts.get(f"due.{kind.name}")):

@@ -3,7 +3,7 @@
 import re
 from pathlib import Path
 
-from companion.base.settings import NAMES
+from companion.base.settings import SETTING_NAMES
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -19,7 +19,7 @@ def test_the_readmes_conversation_is_in_the_script_it_names():
 
 
 def test_every_setting_stands_in_the_readme():
-    for name in NAMES:
+    for name in SETTING_NAMES:
         assert f"`{name}`" in README
 
 

@@ -21,7 +21,7 @@ from companion.conversation.events import Happening, Settle
 from companion.conversation.flow import Known
 from companion.conversation.session import Session
 from companion.conversation.step import step, unsettled
-from companion.operate.counters import Watch
+from companion.operate.counters import Counters
 from companion.port import Address, Outgoing
 from companion.record import outbox, people
 from companion.record.coaching import ReportWanted
@@ -67,7 +67,7 @@ class Conversations:
         self.db, self._lock = open_for_writing(database)
         self.path, self.clock, self.catalogue = database, clock, catalogue
         self.writer = Writer(self.db)
-        self.watch = Watch()
+        self.watch = Counters()
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None
         self.keep_months: int | None = None

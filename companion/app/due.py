@@ -15,7 +15,7 @@ from companion.app.consent import may_ask
 from companion.app.conversations import Conversations
 from companion.app.dispatch import carry_out
 from companion.calendar.plan import is_squat_day
-from companion.calendar.preferences import plan_from, wishes_from
+from companion.calendar.preferences import plan_from, preferences_from
 from companion.calendar.prompts import is_quiet
 from companion.conversation.effects import Alert, Show
 from companion.conversation.events import Happening, Invite, Settle
@@ -139,7 +139,7 @@ class Sweep:
             return  # another sweep was here
         turn = self._turn(db, reminder.person)
         facts = turn.known.facts
-        wishes, zone = wishes_from(facts), turn.zone
+        wishes, zone = preferences_from(facts), turn.zone
         instead = KINDS[reminder.kind].gives_way_to
         decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY, "go")),
                           given_way=bool(instead) and reminders.asked_since(db, turn.person, instead, now - GIVES_WAY_FOR))
@@ -180,7 +180,7 @@ class Sweep:
         if not is_squat_day(plan_from(facts), date.fromisoformat(reminder.day)):
             return
         outbox.take_back_missed(turn.db, turn.person, now)
-        offer = leaves_until(replace(reminder, stale_at=None), now, wishes_from(facts), turn.zone)
+        offer = leaves_until(replace(reminder, stale_at=None), now, preferences_from(facts), turn.zone)
         self._invite(turn, Invite(reminder.flow, reminder.day, missed=True), offer)
 
     def _too_late(self, db: sqlite3.Connection, message: int) -> bool:
@@ -191,7 +191,7 @@ class Sweep:
             return False
         turn = self._turn(db, waiting[0])
         facts = turn.known.facts
-        wishes, zone = wishes_from(facts), turn.zone
+        wishes, zone = preferences_from(facts), turn.zone
         if is_quiet(now, wishes, zone):
             return False
         settled = reminders.settled_one(db, waiting[1]) if waiting[1] is not None else None

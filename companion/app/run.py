@@ -17,7 +17,7 @@ from companion.app.service import Companion
 from companion.base.clock import Clock, SystemClock
 from companion.base.settings import Webhook
 from companion.channels import terminal
-from companion.pictures.store import Shelf, folder_beside
+from companion.pictures.store import PictureStore, folder_beside
 from companion.port import Address, Outgoing
 from companion.record.outbox import unkept, waiting
 from companion.record.writer import CommitFailed
@@ -37,9 +37,9 @@ async def working(companion: Companion) -> AsyncIterator[asyncio.Task[None]]:
 
 
 @contextlib.contextmanager
-def pictured(companion: Companion, clock: Clock) -> Iterator[Shelf]:
+def pictured(companion: Companion, clock: Clock) -> Iterator[PictureStore]:
     """The pictures of a companion, kept beside its file."""
-    shelf = Shelf(companion.db.conn, companion.writer, clock, folder_beside(companion.path))
+    shelf = PictureStore(companion.db.conn, companion.writer, clock, folder_beside(companion.path))
     companion.on_erase = shelf.forget
     try:
         yield shelf
@@ -54,14 +54,14 @@ async def opening(companion: Companion, address: Address) -> Sequence[Outgoing]:
 
 async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> None:
     """The conversation of one person at this terminal."""
-    clock, store = SystemClock(), CompanionOutbox(companion, terminal.CHANNEL, Address(terminal.CHANNEL, name))
+    clock, store = SystemClock(), CompanionOutbox(companion, terminal.TERMINAL_CHANNEL, Address(terminal.TERMINAL_CHANNEL, name))
     async with working(companion):
         with pictured(companion, clock) as pictures:
             if companion.keep_months is not None:
                 from companion.app.housekeeping import tidy
 
                 await tidy(companion)
-            first = await opening(companion, Address(terminal.CHANNEL, name))
+            first = await opening(companion, Address(terminal.TERMINAL_CHANNEL, name))
             if terminal.is_interactive():
                 await terminal.chat(companion.take, companion.sweep, store, clock, name, first, woken, SWEEP_SECONDS, pictures, load_all)
             else:
@@ -90,7 +90,7 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
     ``metrics_port``: where numbers are served on loopback; ``webhook``: where Telegram brings updates, instead of polling."""
     from companion.app.housekeeping import every_night
     from companion.channels.telegram import TelegramSettings, run_telegram  # these are long in coming, and only wanted here
-    from companion.operate.heartbeat import Beat
+    from companion.operate.heartbeat import Heartbeat
     from companion.reminders.sweep import start_sweeping
 
     stop = asyncio.Event()
@@ -102,7 +102,7 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
     async with working(companion) as writer, numbers(companion, clock, metrics_port):
         writer.add_done_callback(lambda task: stop.set())
         sweeping = start_sweeping(companion.sweep)
-        beat = Beat(companion.writer, clock, companion.watch)
+        beat = Heartbeat(companion.writer, clock, companion.watch)
         try:
             with pictured(companion, clock) as pictures:
                 nights = asyncio.create_task(every_night(companion, backups))

@@ -1,1 +1,1 @@
-"""Clock, settings, logs and private files: what every room may rest on."""
+"""Clock, settings, logs and private files. Imports no other room."""

@@ -1,4 +1,4 @@
-"""The only place that reads the time; and wall-clock arithmetic, which is pure."""
+"""The only module that reads the time, and pure wall-clock arithmetic."""
 
 from __future__ import annotations
 
@@ -13,29 +13,31 @@ from zoneinfo import ZoneInfo, available_timezones
 
 
 class Clock(Protocol):
-    """The time, and waiting. Tests pass one whose time they set."""
+    """Reads the time and waits. Tests pass one they control."""
 
     def now(self) -> datetime:
-        """The time now, aware, in UTC."""
+        """Return the current time, timezone-aware, in UTC."""
         ...
 
     async def sleep(self, seconds: float) -> None:
-        """Come back after so many seconds."""
+        """Wait for so many seconds."""
         ...
 
 
 class SystemClock:
-    """The machine's clock."""
+    """The operating system's clock."""
 
     def now(self) -> datetime:
+        """Return the current time, timezone-aware, in UTC."""
         return datetime.now(UTC)
 
     async def sleep(self, seconds: float) -> None:
+        """Wait for so many seconds."""
         await asyncio.sleep(seconds)
 
 
 def stopwatch() -> Callable[[], float]:
-    """Seconds since this call, each time it is asked, whatever the clock is set to meanwhile."""
+    """Return a function giving the seconds since this call, unaffected by changes of the system clock."""
     began = monotonic()
     return lambda: monotonic() - began
 
@@ -45,7 +47,7 @@ _KEPT_OFFSET = re.compile(r"UTC([+-])(\d{2}):(\d{2})")
 
 @cache
 def zone_of(name: str) -> tzinfo:
-    """The zone a kept name stands for: an IANA name or "UTC±hh:mm"; UTC where the name is neither."""
+    """Return the time zone for an IANA name or "UTC±hh:mm"; UTC for any other text."""
     offset = _KEPT_OFFSET.fullmatch(name)
     if offset:
         minutes = int(offset[2]) * 60 + int(offset[3])
@@ -54,23 +56,25 @@ def zone_of(name: str) -> tzinfo:
 
 
 def local_date(moment: datetime, zone: str) -> date:
-    """The calendar date of a moment where the person is."""
+    """Return the local calendar date of a moment in a zone."""
     return moment.astimezone(zone_of(zone)).date()
 
 
 def instant(day: date, at: time, zone: str) -> datetime:
-    """The moment, in UTC, of a wall-clock time on a date. A time that the clocks skip moves to the first that exists;
-    one that comes twice means the first."""
+    """Return the moment, in UTC, of a wall-clock time on a date.
+
+    A time skipped by a clock change becomes the first that exists; a repeated one means its first occurrence.
+    """
     there = zone_of(zone)
     first = datetime.combine(day, at, there)
     if first.astimezone(UTC).astimezone(there).replace(tzinfo=None) == first.replace(tzinfo=None):
         return first.astimezone(UTC)
-    before = first.utcoffset()  # fold 0 in a gap: the offset from before the change
+    before = first.utcoffset()  # fold 0 in a gap: the offset before the change
     after = first.replace(fold=1).utcoffset()
     assert before is not None
     assert after is not None
     low, high = (first - (after - before)).astimezone(UTC), first.astimezone(UTC)
-    while high - low > timedelta(seconds=1):  # find the change itself: the first moment with the later offset
+    while high - low > timedelta(seconds=1):  # bisect to the change itself: the first moment with the later offset
         middle = low + (high - low) / 2
         if middle.astimezone(there).utcoffset() == before:
             low = middle

@@ -1,4 +1,4 @@
-"""Import modules without paying for garbage collection among what they make."""
+"""Faster imports: garbage collection is off while modules load."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from contextlib import contextmanager
 
 @contextmanager
 def loading() -> Iterator[None]:
-    """Import in here with garbage collection off; what was made is then frozen, so that later collections stay short."""
+    """Pause garbage collection while importing, then freeze the imported objects so that later collections stay short."""
     gc.disable()
     try:
         yield

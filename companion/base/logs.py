@@ -1,4 +1,4 @@
-"""One logging set-up: to standard error, without the token, and without people's words above debug."""
+"""Logging to standard error, without the bot token, and without people's words above debug level."""
 
 from __future__ import annotations
 
@@ -11,23 +11,22 @@ from types import TracebackType
 from typing import Final
 
 _TOKEN: Final = re.compile(r"\d+:[A-Za-z0-9_-]{30,}")
-_SECRET: Final = re.compile(r"(secret_token\W+)[A-Za-z0-9_-]+")
-"""The webhook's secret, as python-telegram-bot tells of it at debug."""
+_WEBHOOK_SECRET: Final = re.compile(r"(secret_token\W+)[A-Za-z0-9_-]+")
+"""The webhook's secret, as python-telegram-bot logs it at debug level."""
 
 _QUIET: Final = ("httpx", "httpcore", "apscheduler", "transitions")
-"""httpx and httpcore log each address with the token in it; APScheduler logs every sweep, transitions every
-arrow."""
+"""Loggers set to warning: httpx and httpcore log URLs that contain the token; APScheduler logs every sweep, transitions every arrow."""
 
 _FORMATTER: Final = logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s")
 
 
 def redact(text: str) -> str:
-    """The text with whatever has the shape of a bot's token taken out, and a webhook's secret."""
-    return _SECRET.sub(r"\1[secret]", _TOKEN.sub("[token]", text))
+    """Return the text with bot tokens and the webhook's secret replaced."""
+    return _WEBHOOK_SECRET.sub(r"\1[secret]", _TOKEN.sub("[token]", text))
 
 
-def where(error: BaseException) -> str:
-    """A traceback without what the errors say, which may be what somebody wrote: their kinds, and the lines of the code."""
+def traceback_without_messages(error: BaseException) -> str:
+    """Return a traceback of exception types and code lines only; an exception's message may quote what somebody wrote."""
     told = traceback.TracebackException.from_exception(error)
     return "".join(_without_words(told)).rstrip()
 
@@ -45,14 +44,15 @@ def _without_words(told: traceback.TracebackException) -> Iterator[str]:
 
 
 class Redaction(logging.Filter):
-    """Takes tokens out of every record, and people's words out of those above debug.
+    """Removes tokens from every log record, and people's words from records above debug level.
 
-    An error's own text may hold what somebody wrote, so of a traceback only the kinds of error and the lines of the code stay;
-    it goes from the message too, where asyncio puts it. python-telegram-bot puts the raw data of an update or an answer into its
-    error records; of these only the fixed part of the message stays, with the kind of error.
+    An exception's message may quote what somebody wrote, so a traceback keeps only exception types and code lines; the message is also
+    removed from the log text, where asyncio repeats it. python-telegram-bot logs raw updates and responses with its errors; of these
+    only the constant part of the log message stays, with the exception type.
     """
 
     def filter(self, record: logging.LogRecord) -> bool:
+        """Redact a record in place; always True, so that it is logged."""
         if record.name.partition(".")[0] == "telegram" and record.levelno > logging.DEBUG:
             error = record.exc_info[1] if isinstance(record.exc_info, tuple) else None
             record.msg = f"{record.msg} ({type(error).__name__})" if error else str(record.msg)
@@ -60,7 +60,7 @@ class Redaction(logging.Filter):
         said, record.args = record.getMessage(), None
         if isinstance(record.exc_info, tuple) and (failed := record.exc_info[1]):
             strict = record.levelno > logging.DEBUG
-            record.exc_text = where(failed) if strict else _FORMATTER.formatException(record.exc_info)
+            record.exc_text = traceback_without_messages(failed) if strict else _FORMATTER.formatException(record.exc_info)
             said = said.replace(repr(failed), type(failed).__name__) if strict else said
         record.msg = redact(said)
         if record.exc_text:
@@ -78,19 +78,19 @@ def _kind_of(told: traceback.TracebackException) -> str:
 
 
 def _told_at_the_end(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-    """What ends the process by surprise is told as any other error is: the interpreter would print the error's own words."""
+    """Log an uncaught exception through our handler; the interpreter would print its message, which may quote somebody."""
     if issubclass(kind, Exception):
-        logging.getLogger(__name__).critical("ended by a fault of its own: %s", kind.__name__, exc_info=error)
+        logging.getLogger(__name__).critical("ended by an unexpected error: %s", kind.__name__, exc_info=error)
     else:
         sys.__excepthook__(kind, error, trace)
 
 
 class _Handler(logging.StreamHandler):  # type: ignore[type-arg]
-    """Ours, so that a second set-up replaces it and no other."""
+    """Our own handler, so that a second set-up replaces it and no other."""
 
 
 def set_up_logging(level: int | str = logging.INFO) -> None:
-    """Log to standard error from this level up, an error that ends the process too. At debug what people write is logged, and a line
+    """Log to standard error from this level up, uncaught exceptions included. At debug level people's messages are logged, and a warning
     says so."""
     root = logging.getLogger()
     for handler in [one for one in root.handlers if isinstance(one, _Handler)]:
@@ -103,6 +103,6 @@ def set_up_logging(level: int | str = logging.INFO) -> None:
     for name in _QUIET:
         logging.getLogger(name).setLevel(logging.WARNING)
     sys.excepthook = _told_at_the_end
-    logging.getLogger("apscheduler.executors").setLevel(logging.CRITICAL)  # the sweep tells of its own failures
+    logging.getLogger("apscheduler.executors").setLevel(logging.CRITICAL)  # the sweep logs its own failures
     if root.level <= logging.DEBUG:
         logging.getLogger(__name__).warning("debug logging is on: it shows what people write")

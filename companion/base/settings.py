@@ -1,4 +1,4 @@
-"""Settings: environment variables, then an optional file, then defaults. Neither the token nor a secret shows in a repr."""
+"""Settings from environment variables, then an optional file, then defaults. The token and the webhook's secret never show in a repr."""
 
 from __future__ import annotations
 
@@ -13,26 +13,26 @@ from urllib.parse import urlsplit
 DEFAULT_API_URL: Final = "https://api.telegram.org"
 """Telegram's own Bot API server; a self-hosted one replaces it."""
 
-NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "COMPANION_BACKUPS", "COMPANION_METRICS_PORT",
+SETTING_NAMES: Final = ("COMPANION_TOKEN", "COMPANION_DATABASE", "COMPANION_API_URL", "COMPANION_BACKUPS", "COMPANION_METRICS_PORT",
                 "COMPANION_WEBHOOK_URL", "COMPANION_WEBHOOK_SECRET", "COMPANION_WEBHOOK_PORT", "COMPANION_WEBHOOK_HOST",
                 "COMPANION_KEEP_MONTHS")
 
-_SECRET: Final = {"COMPANION_TOKEN", "COMPANION_WEBHOOK_SECRET"}
+_SECRET_NAMES: Final = {"COMPANION_TOKEN", "COMPANION_WEBHOOK_SECRET"}
 
 DEFAULT_FILE: Final = Path("companion.toml")
-"""Read where it is in the folder the companion starts in, and no other file is named."""
+"""The settings file read from the working directory if no other file is named."""
 
 WEBHOOK_PORT: Final = 8443
-"""Where a webhook is listened for unless told otherwise: our choice."""
+"""Default port of the webhook: our choice."""
 
 
 class BadSettings(Exception):
-    """A setting that can't be used; the text says which, in one line, without its value where that is a secret."""
+    """An unusable setting. The message names it in one line, without the value of a secret."""
 
 
 @dataclass(frozen=True, slots=True)
 class Webhook:
-    """Where Telegram should bring updates: the public address, the secret it shows, and where that arrives on this machine."""
+    """The webhook: its public address, its secret, and the local host and port it is served on."""
 
     url: str
     secret: str = field(repr=False)
@@ -41,13 +41,13 @@ class Webhook:
 
     @property
     def path(self) -> str:
-        """The only path that is answered."""
+        """The only path that is served."""
         return urlsplit(self.url).path
 
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """What a person who runs the bot can set. ``secrets_in``: the file in which the token or a webhook's secret stands, if any."""
+    """Settings of one bot. ``secrets_in``: the file that holds the token or a webhook's secret, if any."""
 
     database: Path
     token: str = field(default="", repr=False)
@@ -59,25 +59,25 @@ class Settings:
     secrets_in: Path | None = None
 
     def backup_folder(self, database: Path) -> Path | None:
-        """The folder of a database's daily backups; None where they are turned off."""
+        """Return the folder of daily backups; None if they are turned off."""
         if self.backups == "none":
             return None
         return Path(self.backups).expanduser() if self.backups else database.absolute().parent / "backups"
 
 
 def default_database() -> Path:
-    """Where the file lies unless told otherwise: the XDG data folder of this user."""
+    """Return the default database path, in this user's XDG data folder."""
     base = os.environ.get("XDG_DATA_HOME") or Path.home() / ".local" / "share"
     return Path(base) / "squat-companion" / "companion.sqlite"
 
 
 def read_settings(environment: Mapping[str, str], file: Path | None = None) -> Settings:
-    """Settings from the environment over a TOML file (``file``, else ``companion.toml`` here if there is one).
+    """Read settings from the environment over a TOML file (``file``, else ``companion.toml`` in the working directory if present).
 
-    Raises BadSettings where a file that was named can't be read, or an address is none.
+    Raises BadSettings if a named file can't be read or a value is invalid.
     """
-    written = {name: str(value) for name, value in _from_file(file).items() if name in NAMES}
-    values = written | {name: environment[name] for name in NAMES if environment.get(name)}
+    written = {name: str(value) for name, value in _from_file(file).items() if name in SETTING_NAMES}
+    values = written | {name: environment[name] for name in SETTING_NAMES if environment.get(name)}
     api_url = values.get("COMPANION_API_URL", DEFAULT_API_URL).rstrip("/")
     if not api_url.startswith(("http://", "https://")):
         raise BadSettings("COMPANION_API_URL must begin with http:// or https://")
@@ -85,7 +85,7 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
     return Settings(Path(database).expanduser() if database else default_database(),
                     values.get("COMPANION_TOKEN", "").strip(), api_url,
                     values.get("COMPANION_BACKUPS", "").strip(), _port("COMPANION_METRICS_PORT", values), _webhook(values),
-                    _months(values), file or DEFAULT_FILE if _SECRET & written.keys() else None)
+                    _months(values), file or DEFAULT_FILE if _SECRET_NAMES & written.keys() else None)
 
 
 def _port(name: str, values: Mapping[str, str]) -> int | None:
@@ -111,7 +111,7 @@ def _webhook(values: Mapping[str, str]) -> Webhook | None:
     if not url:
         return None
     if not re.fullmatch(r"https://[^/?#\s]+/[!-~]+", url) or "?" in url or "#" in url:
-        raise BadSettings("COMPANION_WEBHOOK_URL must be https:// with a host and a path, and no more")
+        raise BadSettings("COMPANION_WEBHOOK_URL must be https:// with a host and a path, and nothing else")
     secret = values.get("COMPANION_WEBHOOK_SECRET", "").strip()
     if not re.fullmatch(r"[A-Za-z0-9_-]{1,256}", secret):  # Bot API, setWebhook, secret_token (read)
         raise BadSettings("COMPANION_WEBHOOK_URL needs COMPANION_WEBHOOK_SECRET: 1 to 256 letters, digits, _ and -")

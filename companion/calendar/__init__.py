@@ -1,1 +1,1 @@
-"""Squat days as a calendar: plans, wall-clock times, what people type about them, iCalendar. Pure; knows no conversation."""
+"""Squat days as a calendar: plans, wall-clock times, prompts and iCalendar. Pure; knows no conversation."""

@@ -1,13 +1,12 @@
-"""Squat days as an iCalendar text (RFC 5545), for the calendar a lifter already has.
+"""Squat days as iCalendar text (RFC 5545), for a lifter's own calendar app.
 
-One event an hour long for each rule, and one of its own for each day that the rule doesn't give as it is. The text carries
-its own time zone, ten years of it; a reader that knows the zone's name goes on after that.
+One recurring event of an hour for each rule, and a single event for each day that differs from its rule. The text carries its own time
+zone for ten years ahead; an app that knows the zone's name can go on after that.
 
-**Times that the clocks skip.** RFC 5545 reads one by the offset from before the change (3.3.5): 02:30 in New York on 8 March
-2026 is 03:30. Where a rule gives one, 3.3.10 says both that it is left out and that it is read like that (its words,
-second-hand), so calendars differ. Here it is the first moment that exists, 03:00 (``clock.instant``). So the text never
-leaves one to the reader: the rule leaves the day out (EXDATE), and the day has an event of its own at that moment, for ten
-years ahead. A time that comes twice is the first, there and here.
+**Times skipped by a clock change.** RFC 5545 reads one by the offset before the change (3.3.5): 02:30 in New York on 8 March 2026 is
+03:30. For a recurrence, 3.3.10 says both that it is left out and that it is read like that (its words, second-hand), so calendar apps
+differ. Here it is the first moment that exists, 03:00 (``clock.instant``). To leave no doubt, the rule excludes the day (EXDATE) and a
+single event stands at that moment, for ten years ahead. A repeated time means its first occurrence.
 """
 
 from __future__ import annotations
@@ -22,29 +21,28 @@ from uuid import UUID, uuid5
 from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.plan import WEEKDAYS, Plan, SquatDay, squat_days
 
-if TYPE_CHECKING:  # it takes 40 ms to import, and few turns need it
+if TYPE_CHECKING:  # takes 40 ms to import, and few turns need it
     from icalendar import Event, Timezone
 
 PRODUCT: Final = "-//squat-companion//squat days//EN"
 YEARS_AHEAD: Final = 10
 LASTS: Final = timedelta(hours=1)
-"""How long a squat day's event is; our choice."""
+"""Length of a squat day's event; our choice."""
 
 REMINDER_LASTS: Final = timedelta(minutes=15)
 SUMMARY: Final = "Squat day"
 
-_OURS: Final = UUID("6f6f2a4e-3f0b-5c1d-9d53-0b8f5d0a7c21")  # drawn once; keeps our names apart from other people's
+_OURS: Final = UUID("6f6f2a4e-3f0b-5c1d-9d53-0b8f5d0a7c21")  # drawn once; a namespace of our own for uuid5
 _EPOCH: Final = datetime(2020, 1, 1, tzinfo=UTC)
 
 
 def calendar_text(plan: Plan, zone: str, now: datetime, name: str, reminders: Sequence[tuple[str, datetime, str]] = (), *,
                   key: str) -> str:
-    """A plan from today on as an iCalendar text, lines folded at 75 octets and ended by CRLF.
+    """Return a plan from today on as iCalendar text: lines folded at 75 octets, ended by CRLF, written by ``icalendar``.
 
-    ``name``: what the calendar is called. ``reminders``: (kind, moment, summary) of anything else to be shown, each kind
-    once. ``key``: what stands for the lifter, the same at each export and different from every other lifter's; no name: it
-    is hashed into the identifiers, so that importing again changes what is there instead of doubling it. A single day
-    exported and then dropped stays in the calendar it was imported into. ``icalendar`` writes the text.
+    ``name``: the calendar's name. ``reminders``: (kind, moment, summary) of further events, each kind once. ``key``: a stable identifier
+    of the lifter, not their name; it is hashed into the event UIDs, so that importing again updates events instead of doubling them. A
+    single day that is dropped after an export stays in the calendar it was imported into.
     """
     from icalendar import Calendar, Event, vRecur
 
@@ -53,10 +51,11 @@ def calendar_text(plan: Plan, zone: str, now: datetime, name: str, reminders: Se
     tzid = {"TZID": zone_id(zone)}
 
     def event(what: str, summary: str, lasts: timedelta) -> Event:
+        """Return an event with its UID, sequence, summary and length."""
         one = Event()
         one.add("uid", str(uuid5(_OURS, f"{key}/{what}")))
         one.add("dtstamp", stamped)
-        one.add("sequence", int((stamped - _EPOCH) / timedelta(minutes=1)))  # a later export is the newer version
+        one.add("sequence", int((stamped - _EPOCH) / timedelta(minutes=1)))  # a later export counts as the newer version
         one.add("summary", summary)
         one.add("duration", lasts)
         return one
@@ -97,22 +96,22 @@ def calendar_text(plan: Plan, zone: str, now: datetime, name: str, reminders: Se
 
 
 def zone_id(zone: str) -> str:
-    """A zone's name in the text: an IANA name, or "UTC+0100": a colon there would have to be quoted.
+    """Return a zone's TZID: an IANA name, or "UTC+0100" without the colon, which would need quoting.
 
-    "Etc/UTC" for "UTC": ``icalendar`` writes times of a zone so called in UTC's own form, but not the ones left out.
+    "UTC" becomes "Etc/UTC": for a zone named "UTC" ``icalendar`` writes start times in UTC form but not the excluded ones.
     """
     name = str(zone_of(zone))
     return "Etc/UTC" if name == "UTC" else name.replace(":", "")
 
 
 def _ahead(plan: Plan, today: date) -> Iterator[SquatDay]:
-    """The squat days from today on, as far as we look ahead: to the end of a year."""
+    """Yield the squat days from today to the end of the tenth year ahead."""
     return takewhile(lambda squat: squat.day.year <= today.year + YEARS_AHEAD, squat_days(plan, today))
 
 
 def _rules(plan: Plan, today: date) -> Iterator[tuple[dict[str, object], list[SquatDay]]]:
-    """Each rule of a plan as the parts of an RRULE, one a squat time, and the days it gives when left alone, before pauses
-    with a beginning: those days have to be left out of it."""
+    """Yield each rule of a plan as RRULE parts, one per squat time, with every day it gives before single days and pauses with a start
+    are taken out."""
     days = list(_ahead(replace(plan, single=(), away=()), today))
     if plan.every:
         yield {"FREQ": "DAILY", "INTERVAL": plan.every}, days
@@ -123,19 +122,19 @@ def _rules(plan: Plan, today: date) -> Iterator[tuple[dict[str, object], list[Sq
 
 
 def _exists(squat: SquatDay, zone: str) -> bool:
-    """Whether the clock on the wall ever shows a squat day's time."""
+    """True if the local clock shows a squat day's time on that day."""
     return _shown(squat, zone) == datetime.combine(squat.day, squat.at)
 
 
 def _shown(squat: SquatDay, zone: str) -> datetime:
-    """What the clock on the wall shows when a squat day's time has come, without a zone."""
+    """Return the local wall-clock time at which a squat day begins, without a zone."""
     return instant(squat.day, squat.at, zone).astimezone(zone_of(zone)).replace(tzinfo=None)
 
 
 def _timezone(zone: str, year: int) -> Timezone:
-    """A zone's offsets from a year's beginning on as a VTIMEZONE, with every change written out: Ramadan has no rule.
+    """Return a zone's offsets from the start of a year as a VTIMEZONE, every change listed: Ramadan follows no rule.
 
-    The library's own ``Timezone.from_tzinfo`` puts the changes of spring an hour late (7.3.2; ``tests/calendar`` shows it).
+    The library's ``Timezone.from_tzinfo`` puts the changes of spring an hour late (7.3.2; ``tests/calendar`` shows it).
     """
     from icalendar import Timezone, TimezoneDaylight, TimezoneStandard
 
@@ -160,7 +159,7 @@ def _timezone(zone: str, year: int) -> Timezone:
 
 
 def _changes(zone: str, year: int) -> Iterator[tuple[datetime, datetime]]:
-    """The changes of a zone's offset, as (a moment before, the first moment after) in UTC; first the beginning, as both."""
+    """Yield a zone's offset changes as (a moment before, the first moment after) in UTC, starting with the beginning as both."""
     first = datetime.combine(date(year, 1, 1), time(), UTC) - timedelta(days=1)
     yield first, first
     days = (first + timedelta(days=day) for day in range((YEARS_AHEAD + 1) * 366 + 2))

@@ -1,7 +1,7 @@
-"""A lifter's squat days: the days of a week, or every so many days, with single days added, left out or moved.
+"""A lifter's squat days: weekdays, or every few days, with single days added, skipped or moved.
 
-All is wall-clock time where the lifter is; a zone comes in only where a moment is wanted. A plan and a change to it are
-both kept as text, in the answer log and among the facts.
+All times are local wall-clock times; a zone is needed only for a moment. A plan and a change to it are both stored as text, in the
+answer log and among the facts.
 """
 
 from __future__ import annotations
@@ -16,16 +16,16 @@ from typing import Final
 from dateutil.rrule import DAILY, WEEKLY, rrule
 
 LONGEST_GAP: Final = 14
-"""Days between two squat days at most, where somebody squats every so many days; our choice."""
+"""Longest interval between squat days, in days; our choice."""
 
 SINGLE_DAYS_KEPT: Final = 60
-"""Single days kept at most, the latest; our choice."""
+"""Most single days stored, the latest ones; our choice."""
 
 PAUSES_KEPT: Final = 12
-"""Pauses with a beginning kept at most, the latest; our choice."""
+"""Most pauses with a start stored, the latest ones; our choice."""
 
 WEEKDAYS: Final = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
-"""Names of RFC 5545, Monday first."""
+"""Weekday names of RFC 5545, Monday first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +38,11 @@ class SquatDay:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """Which days are squat days.
+    """A lifter's plan of squat days.
 
-    ``weekly``: (weekday 0 = Monday, time), sorted, one a weekday. ``every``: every so many days from ``start`` at ``at``
-    (0: not). ``single``: single days by date, with the time squatted at, or None for a day left out; they beat the rules.
-    ``back_on``: the first day after a pause; no day before it is a squat day. ``away``: pauses that begin on a day, as (first
-    day, first day after it), sorted, one a first day.
+    ``weekly``: (weekday 0 = Monday, time), sorted, one per weekday. ``every``: an interval in days from ``start`` at ``at`` (0: none).
+    ``single``: single days by date, with their time, or None for a skipped day; they override the rules. ``back_on``: first day after a
+    pause; no earlier day is a squat day. ``away``: pauses with a start, as (first day, first day after), sorted, one per first day.
     """
 
     weekly: tuple[tuple[int, time], ...] = ()
@@ -56,11 +55,11 @@ class Plan:
 
     @property
     def empty(self) -> bool:
-        """Whether no day ever comes by a rule."""
+        """True if no rule gives a squat day."""
         return not self.weekly and not self.every
 
     def paused_until(self, day: date) -> date | None:
-        """The first day after the pauses that a date lies in; None where it lies in none."""
+        """Return the first day after the pauses that cover a date; None if none does."""
         back = max(day, self.back_on or day)
         for first, over in self.away:
             if first <= back < over:
@@ -68,7 +67,7 @@ class Plan:
         return back if back > day else None
 
     def dumps(self) -> str:
-        """As JSON text."""
+        """Return the plan as JSON text."""
         kept: dict[str, object] = {}
         if self.weekly:
             kept["weekly"] = {WEEKDAYS[day]: f"{at:%H:%M}" for day, at in self.weekly}
@@ -84,7 +83,7 @@ class Plan:
 
     @staticmethod
     def loads(text: str) -> Plan:
-        """From ``dumps``' text, also one from before pauses had a beginning; an empty plan from an empty text."""
+        """Return the plan from ``dumps``' text, of older versions too; an empty plan from an empty text."""
         kept = json.loads(text) if text else {}
         weekly = {WEEKDAYS.index(day): time.fromisoformat(at) for day, at in kept.get("weekly", {}).items()}
         single = {date.fromisoformat(day): time.fromisoformat(at) if at else None for day, at in kept.get("single", {}).items()}
@@ -97,7 +96,7 @@ class Plan:
 
 @dataclass(frozen=True, slots=True)
 class Weekly:
-    """Squat on these weekdays (0 = Monday), each at its time; takes the place of every rule before."""
+    """Squat on these weekdays (0 = Monday), each at its time. Replaces all earlier rules."""
 
     days: tuple[tuple[int, time], ...]
 
@@ -106,8 +105,8 @@ class Weekly:
 
 
 @dataclass(frozen=True, slots=True)
-class Every:
-    """Squat every so many days from a date; takes the place of every rule before."""
+class EveryNDays:
+    """Squat at an interval of days from a date. Replaces all earlier rules."""
 
     days: int
     at: time
@@ -119,7 +118,7 @@ class Every:
 
 @dataclass(frozen=True, slots=True)
 class On:
-    """Squat on one day at a time: an extra day, or another time on a day there is."""
+    """Squat on one day at a time: an extra day, or a new time for a planned one."""
 
     day: date
     at: time
@@ -130,7 +129,7 @@ class On:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """Leave one day out."""
+    """Skip one day."""
 
     day: date
 
@@ -152,8 +151,7 @@ class Move:
 
 @dataclass(frozen=True, slots=True)
 class Pause:
-    """No squat days before a date; a date that has passed ends a pause. Of pauses with a beginning those stay that begin
-    after it."""
+    """No squat days before a date; a past date ends a pause. Pauses that start after it stay."""
 
     back_on: date
 
@@ -163,7 +161,7 @@ class Pause:
 
 @dataclass(frozen=True, slots=True)
 class Away:
-    """No squat days from a date on, until the first on which there may be one again."""
+    """No squat days from a date on, until ``back_on``."""
 
     first: date
     back_on: date
@@ -174,7 +172,7 @@ class Away:
 
 @dataclass(frozen=True, slots=True)
 class Stay:
-    """No pause that begins on a date after all."""
+    """Cancel the pause that starts on a date."""
 
     first: date
 
@@ -184,17 +182,17 @@ class Stay:
 
 @dataclass(frozen=True, slots=True)
 class StopAll:
-    """No squat days any more."""
+    """No more squat days."""
 
     def __str__(self) -> str:
         return "stop"
 
 
-Change = Weekly | Every | On | Skip | Move | Pause | Away | Stay | StopAll
+PlanChange = Weekly | EveryNDays | On | Skip | Move | Pause | Away | Stay | StopAll
 
 
-def change_of(text: str) -> Change | None:
-    """The change that a kept text stands for; None where it is none (it may come from anywhere)."""
+def change_of(text: str) -> PlanChange | None:
+    """Parse a stored change; None if the text is not one (it may come from anywhere)."""
     words = text.split()
     try:
         match words:
@@ -202,7 +200,7 @@ def change_of(text: str) -> Change | None:
                 rows = dict(row.split("=") for row in days.split(","))
                 return Weekly(tuple(sorted((WEEKDAYS.index(day), _time(at)) for day, at in rows.items())))
             case ["every", days, at, start] if 1 <= int(days) <= LONGEST_GAP:
-                return Every(int(days), _time(at), _day(start))
+                return EveryNDays(int(days), _time(at), _day(start))
             case ["on", day, at]:
                 return On(_day(day), _time(at))
             case ["skip", day]:
@@ -223,7 +221,7 @@ def change_of(text: str) -> Change | None:
 
 
 def _time(text: str) -> time:
-    """A time as ``Change``s write it, and nothing else that is ISO 8601: one with an offset would not be wall-clock time."""
+    """Parse a time as changes write it, HH:MM only: ISO 8601 allows an offset, which would not be wall-clock time."""
     at = time.fromisoformat(text)
     if f"{at:%H:%M}" != text:
         raise ValueError(text)
@@ -231,19 +229,19 @@ def _time(text: str) -> time:
 
 
 def _day(text: str) -> date:
-    """A date somebody can mean: reckoning near the calendar's ends overflows."""
+    """Parse a date from 2000 to 2199: arithmetic near the calendar's ends overflows. Raises ValueError."""
     day = date.fromisoformat(text)
     if not 2000 <= day.year < 2200:
         raise ValueError(text)
     return day
 
 
-def changed(plan: Plan, change: Change) -> Plan:
-    """The plan after a change. A new rule keeps the pauses with a beginning: who changes days before a holiday still goes."""
+def changed(plan: Plan, change: PlanChange) -> Plan:
+    """Return the plan after a change. A new rule keeps the pauses with a start, since a holiday stays a holiday."""
     match change:
         case Weekly(days):
             return Plan(weekly=days, away=plan.away)
-        case Every(days, at, start):
+        case EveryNDays(days, at, start):
             return Plan(every=days, at=at, start=start, away=plan.away)
         case On(day, at):
             return _with(plan, {day: at})
@@ -268,7 +266,7 @@ def _with(plan: Plan, days: dict[date, time | None]) -> Plan:
 
 
 def squat_days(plan: Plan, since: date) -> Iterator[SquatDay]:
-    """The squat days from a date on, in order; without end where a rule has none."""
+    """Yield the squat days from a date on, in order; endless if there is a rule."""
     first = max(since, plan.back_on or since)
     single = {day: at for day, at in plan.single if day >= first and not plan.paused_until(day)}
     times = dict(plan.weekly)
@@ -294,12 +292,12 @@ def _on(day: date, single: dict[date, time | None]) -> SquatDay:
 
 
 def _by_rule(plan: Plan, first: date) -> Iterator[date]:
-    """The dates a rule gives, by dateutil's rrule, on naive midnights: a date has no clock change."""
+    """Yield the dates of the rule, by dateutil's rrule on naive midnights, which know no clock change."""
     midnight = time()
     rule: Iterator[datetime]
     if plan.every and plan.start:
         late = max(0, (first - plan.start).days)
-        begin = plan.start + timedelta(days=late + -late % plan.every)  # not from the start: years of days would be walked through
+        begin = plan.start + timedelta(days=late + -late % plan.every)  # not from the start, which would step through years of days
         rule = iter(rrule(DAILY, interval=plan.every, dtstart=datetime.combine(begin, midnight)))
     elif plan.weekly:
         rule = iter(rrule(WEEKLY, byweekday=[day for day, _ in plan.weekly], dtstart=datetime.combine(first, midnight)))
@@ -309,10 +307,10 @@ def _by_rule(plan: Plan, first: date) -> Iterator[date]:
 
 
 def next_days(plan: Plan, since: date, most: int) -> list[SquatDay]:
-    """So many squat days from a date on, or fewer where there are no more."""
+    """Return the next squat days from a date on, at most ``most``."""
     return list(islice(squat_days(plan, since), most))
 
 
 def is_squat_day(plan: Plan, day: date) -> bool:
-    """Whether a date is a squat day."""
+    """True if a date is a squat day."""
     return any(one.day == day for one in islice(squat_days(plan, day), 1))

@@ -1,4 +1,4 @@
-"""What of a person's facts the calendar rests on: their plan, their wishes, and the zone they are in."""
+"""A person's calendar facts: their plan, when they want to be prompted, and their time zone."""
 
 from __future__ import annotations
 
@@ -8,40 +8,40 @@ from typing import Final
 
 from companion.base.clock import instant, local_date
 from companion.calendar.plan import Plan
-from companion.calendar.prompts import Wishes
+from companion.calendar.prompts import Preferences
 
 Value = float | str
 
 PLAN: Final = "squat.plan"
-WISHES: Final = "squat.wishes"
+PREFERENCES: Final = "squat.wishes"
 NO_PROMPTS: Final = "squat.no_prompts"
-ANSWERED: Final = "squat.answered"
-"""The latest squat day that has been told about: nothing more is asked of it or of those before."""
+ANSWERED_UNTIL: Final = "squat.answered"
+"""The latest squat day reported on; no follow-up asks about it or earlier days."""
 
 
 def plan_from(facts: Mapping[str, Value]) -> Plan:
-    """The plan as kept; an empty one where there is none yet."""
+    """Return the stored plan; an empty one if there is none."""
     return Plan.loads(str(facts.get(PLAN, "")))
 
 
-def wishes_from(facts: Mapping[str, Value]) -> Wishes:
-    """When they want to hear of a squat day; the usual where they have not said."""
-    return Wishes.loads(str(facts.get(WISHES, "")))
+def preferences_from(facts: Mapping[str, Value]) -> Preferences:
+    """Return when they want to hear of squat days; the defaults if they have not said."""
+    return Preferences.loads(str(facts.get(PREFERENCES, "")))
 
 
 def prompted(facts: Mapping[str, Value]) -> bool:
-    """Whether they want to hear of squat days at all."""
+    """True if they want prompts for squat days."""
     return facts.get(NO_PROMPTS) != "yes"
 
 
 def answered_until(facts: Mapping[str, Value]) -> date | None:
-    """The latest squat day they have told about."""
-    day = str(facts.get(ANSWERED, ""))
+    """Return the latest squat day they have reported on."""
+    day = str(facts.get(ANSWERED_UNTIL, ""))
     return date.fromisoformat(day) if day else None
 
 
 def zone_from(facts: Mapping[str, Value], now: datetime) -> str:
-    """The zone they are in now: the one they are away in until its last day, else their own; UTC until they have said."""
+    """Return their current zone: the one they travel in until its last day, else their own; UTC if unknown."""
     home = str(facts.get("welcome.zone") or facts.get("coach_welcome.zone") or "UTC+00:00")
     away = str(facts.get("zone.away", ""))
     last = str(facts.get("zone.until", ""))
@@ -51,7 +51,7 @@ def zone_from(facts: Mapping[str, Value], now: datetime) -> str:
 
 
 def away_until(facts: Mapping[str, Value], now: datetime) -> datetime | None:
-    """When the zone they are in ends by itself, in UTC: as the last day there is over. None where it does not."""
+    """Return when the zone they travel in ends, in UTC: the end of its last day there. None if they are not away or gave no end."""
     away, last = str(facts.get("zone.away", "")), str(facts.get("zone.until", ""))
     if not away or not last or zone_from(facts, now) != away:
         return None

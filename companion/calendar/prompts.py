@@ -1,7 +1,7 @@
-"""When somebody hears of a squat day: one prompt before it and one follow-up after it, never in quiet hours.
+"""Times of messages about a squat day: one prompt before it and one follow-up after it, never in quiet hours.
 
-Squat times, evenings and quiet hours are wall-clock times where the lifter is; moments come out in UTC. At most one prompt
-and one follow-up a squat day, quiet hours 20:00-09:00 unless the lifter chooses others (reference-values, choice).
+Squat times, evenings and quiet hours are local wall-clock times; moments are returned in UTC. At most one prompt and one follow-up per
+squat day; quiet hours are 20:00-09:00 unless the lifter chooses others (reference-values, choice).
 """
 
 from __future__ import annotations
@@ -16,26 +16,26 @@ from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.plan import Plan, SquatDay, squat_days
 
 LONGEST_BEFORE: Final = 24
-"""Hours before squatting at most; our choice: more is the evening before."""
+"""Longest notice in hours; our choice: anything longer is the evening before."""
 
 LEAST_NOTICE: Final = timedelta(minutes=30)
-"""A prompt that quiet hours hold back comes at least so long before squatting, or else before they begin; our choice."""
+"""Least notice of a prompt that waits for quiet hours to end; with less, it comes before they begin. Our choice."""
 
 LAST_QUARTER: Final = timedelta(minutes=15)
-"""How long before quiet hours such a prompt comes, and how long before squatting any does at least; our choice."""
+"""Time between such an early prompt and the quiet hours, and the least time between any prompt and squatting; our choice."""
 
 MORNING: Final = time(9)
-"""When the follow-up comes on the next day, quiet hours allowing; our choice."""
+"""Time of the follow-up on the next day, quiet hours allowing; our choice."""
 
 _DAY: Final = timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True)
-class Wishes:
-    """When a lifter wants to hear of a squat day.
+class Preferences:
+    """Preferences for messages about squat days.
 
-    ``before``: whole hours before squatting, 0 for the evening before at ``evening``. ``quiet``: when nothing is sent, from
-    the first to the second wall-clock time, over midnight where the second is the earlier; none where they are the same.
+    ``before``: whole hours before squatting, 0 for the evening before at ``evening``. ``quiet``: (start, end) of the quiet hours, past
+    midnight if the end is earlier than the start; none if they are equal.
     """
 
     before: int = 0
@@ -43,108 +43,113 @@ class Wishes:
     quiet: tuple[time, time] = (time(20), time(9))
 
     def dumps(self) -> str:
-        """As text: "0 18:00 20:00 09:00"."""
+        """Return the preferences as text: "0 18:00 20:00 09:00"."""
         return f"{self.before} {self.evening:%H:%M} {self.quiet[0]:%H:%M} {self.quiet[1]:%H:%M}"
 
     @staticmethod
-    def loads(text: str) -> Wishes:
-        """From ``dumps``' text; the usual wishes from any other, so that a damaged text never opens the night."""
+    def loads(text: str) -> Preferences:
+        """Parse ``dumps``' text; any other text gives the defaults, so that damaged text never lifts quiet hours."""
         try:
             before, *times = text.split()
             evening, begin, end = (datetime.strptime(at, "%H:%M").replace(tzinfo=UTC).time() for at in times)
             hours = int(before)
         except ValueError:
-            return Wishes()
-        return Wishes(hours, evening, (begin, end)) if 0 <= hours <= LONGEST_BEFORE else Wishes()
+            return Preferences()
+        return Preferences(hours, evening, (begin, end)) if 0 <= hours <= LONGEST_BEFORE else Preferences()
 
 
-def is_quiet(moment: datetime, wishes: Wishes, zone: str) -> bool:
-    """Whether a moment lies in quiet hours."""
-    return _quiet_around(moment, wishes, zone) is not None
+def is_quiet(moment: datetime, preferences: Preferences, zone: str) -> bool:
+    """True if a moment lies in quiet hours."""
+    return _quiet_around(moment, preferences, zone) is not None
 
 
-def after_quiet(moment: datetime, wishes: Wishes, zone: str) -> datetime:
-    """The end of the quiet hours that a moment lies in, in UTC; the moment itself where it lies in none."""
-    while around := _quiet_around(moment, wishes, zone):  # again only where a clock change swallows the time between two
+def after_quiet(moment: datetime, preferences: Preferences, zone: str) -> datetime:
+    """Return the end of the quiet hours around a moment, in UTC; the moment itself outside them."""
+    while around := _quiet_around(moment, preferences, zone):  # twice only if a clock change swallows the time between two quiet periods
         moment = around[1]
     return moment
 
 
-def prompt_at(squat: SquatDay, wishes: Wishes, zone: str) -> datetime:
-    """When the one prompt before a squat day comes, in UTC: before the squat time and not in quiet hours, always.
+def prompt_at(squat: SquatDay, preferences: Preferences, zone: str) -> datetime:
+    """Return the moment of the one prompt before a squat day, in UTC: always before the squat time and outside quiet hours.
 
-    The evening before, or so many real hours before squatting. In quiet hours: at their end where that leaves
-    ``LEAST_NOTICE``; else a quarter hour before they begin, so that who squats at 06:30 hears of it the evening
-    before. Where quiet hours leave less than that quarter hour open, as soon as the ones before them are over.
+    The evening before, or some real hours before squatting. A prompt due in quiet hours waits for their end if that leaves
+    ``LEAST_NOTICE``; otherwise it comes a quarter hour before they begin, so that somebody who squats at 06:30 hears of it the evening
+    before. If quiet hours leave less than that quarter hour, it comes as soon as the previous ones end.
     """
     begins = instant(squat.day, squat.at, zone)
-    wanted = begins - timedelta(hours=wishes.before)
-    if not wishes.before:
-        wanted = min(instant(squat.day - _DAY, wishes.evening, zone), begins - LAST_QUARTER)  # 23:59, then 00:00
-    later = after_quiet(wanted, wishes, zone)
-    return later if later == wanted or later <= begins - LEAST_NOTICE else _before_quiet(wanted, wishes, zone)
+    wanted = begins - timedelta(hours=preferences.before)
+    if not preferences.before:
+        wanted = min(instant(squat.day - _DAY, preferences.evening, zone), begins - LAST_QUARTER)  # for 23:59 the evening before 00:00
+    later = after_quiet(wanted, preferences, zone)
+    return later if later == wanted or later <= begins - LEAST_NOTICE else _before_quiet(wanted, preferences, zone)
 
 
-def follow_up_at(squat: SquatDay, wishes: Wishes, zone: str) -> datetime:
-    """When the one question after a squat day comes, in UTC: on the next day at 09:00, or when the quiet hours are over.
+def follow_up_at(squat: SquatDay, preferences: Preferences, zone: str) -> datetime:
+    """Return the moment of the one question after a squat day, in UTC: 09:00 on the next day, or the end of quiet hours.
 
-    Where they go on past that day's end, a quarter hour before they begin: whether something hurt is asked
-    rather early than never. Never in quiet hours, and always on the next day unless a clock change swallows all that they
-    leave open of it: then it comes out past ``follow_up_stale_at`` and is dropped.
+    If those last past the end of that day, it comes a quarter hour before they begin, since asking about pain early beats not asking.
+    Never in quiet hours, and always on the next day unless a clock change swallows all that they leave of it; the result is then past
+    ``follow_up_stale_at`` and the follow-up is dropped.
     """
     wanted = instant(squat.day + _DAY, MORNING, zone)
-    later = after_quiet(wanted, wishes, zone)
+    later = after_quiet(wanted, preferences, zone)
     if later < follow_up_stale_at(squat, zone):
         return later
-    early = _before_quiet(wanted, wishes, zone)
+    early = _before_quiet(wanted, preferences, zone)
     return early if local_date(early, zone) > squat.day else later
 
 
 def stale_at(squat: SquatDay, zone: str) -> datetime:
-    """From when on a prompt not yet sent is pointless, in UTC: the squat time."""
+    """Return when an unsent prompt is stale, in UTC: the squat time."""
     return instant(squat.day, squat.at, zone)
 
 
 def follow_up_stale_at(squat: SquatDay, zone: str) -> datetime:
-    """From when on a follow-up not yet sent is pointless, in UTC: the end of the next day."""
+    """Return when an unsent follow-up is stale, in UTC: the end of the next day."""
     return instant(squat.day + 2 * _DAY, time(), zone)
 
 
-def prompts(plan: Plan, wishes: Wishes, zone: str, now: datetime, told: Set[date] = frozenset()) -> Iterator[tuple[SquatDay, datetime]]:
-    """The squat days still to be told of, in order, each with the moment of its prompt in UTC; without end where a rule has
-    none. ``told``: days prompted already, or with a prompt on its way.
+def prompts(plan: Plan, preferences: Preferences, zone: str, now: datetime,
+            told: Set[date] = frozenset()) -> Iterator[tuple[SquatDay, datetime]]:
+    """Yield the squat days still to be prompted, in order, each with the moment of its prompt in UTC; endless if there is a rule.
 
-    A day whose prompt would have come before now gets none: who sets up at noon to squat at 18:00 knows of it.
+    ``told``: days already prompted, or with a prompt in the outbox. A day whose prompt would already be past gets none: somebody who
+    sets up at noon to squat at 18:00 knows.
     """
     for squat in squat_days(plan, local_date(now, zone)):
-        if squat.day not in told and (at := prompt_at(squat, wishes, zone)) >= now:
+        if squat.day not in told and (at := prompt_at(squat, preferences, zone)) >= now:
             yield squat, at
 
 
-def next_prompt(plan: Plan, wishes: Wishes, zone: str, now: datetime, told: Set[date] = frozenset()) -> tuple[SquatDay, datetime] | None:
-    """The earliest of ``prompts``, or None where there is no more squat day.
+def next_prompt(plan: Plan, preferences: Preferences, zone: str, now: datetime,
+                told: Set[date] = frozenset()) -> tuple[SquatDay, datetime] | None:
+    """Return the earliest of ``prompts``; None if there are no more squat days.
 
-    To go on after a prompt, ask with its own moment as ``now`` and its day among ``told``: before quiet hours two days (22:00,
-    then 06:30) can share a moment, or the later day's come a few minutes earlier.
+    To continue after a prompt, pass its moment as ``now`` and add its day to ``told``: before quiet hours the prompts of two days
+    (22:00, then 06:30) can share a moment, or the later day's can come a few minutes earlier.
     """
-    return min(islice(prompts(plan, wishes, zone, now, told), 2), key=lambda row: row[1], default=None)
+    return min(islice(prompts(plan, preferences, zone, now, told), 2), key=lambda row: row[1], default=None)
 
 
-def _before_quiet(moment: datetime, wishes: Wishes, zone: str) -> datetime:
-    """A quarter hour before the quiet hours that a moment lies in begin; less where less of one is open."""
-    while around := _quiet_around(moment, wishes, zone):
+def _before_quiet(moment: datetime, preferences: Preferences, zone: str) -> datetime:
+    """Return a quarter hour before the quiet hours around a moment begin, or the end of the previous ones if that is later."""
+    while around := _quiet_around(moment, preferences, zone):
         begin = around[0]
         moment = begin - LAST_QUARTER
-        earlier = _quiet_around(moment, wishes, zone)
+        earlier = _quiet_around(moment, preferences, zone)
         if earlier and earlier[1] < begin:
             return earlier[1]
     return moment
 
 
-def _quiet_around(moment: datetime, wishes: Wishes, zone: str) -> tuple[datetime, datetime] | None:
-    """Beginning and end, in UTC, of the quiet hours a moment lies in: one stretch a day, from the first time the clock
-    shows when they begin to the last time it shows when they end, so that a repeated hour is quiet both times."""
-    begin, end = wishes.quiet
+def _quiet_around(moment: datetime, preferences: Preferences, zone: str) -> tuple[datetime, datetime] | None:
+    """Return start and end, in UTC, of the quiet hours around a moment; None outside them.
+
+    One period per day, from the first time the clock shows the start to the last time it shows the end, so a repeated hour is quiet both
+    times.
+    """
+    begin, end = preferences.quiet
     if begin == end:
         return None
     today = local_date(moment, zone)
@@ -156,5 +161,5 @@ def _quiet_around(moment: datetime, wishes: Wishes, zone: str) -> tuple[datetime
 
 
 def _last(day: date, at: time, zone: str) -> datetime:
-    """The last moment of a wall-clock time on a date; the first that exists where none does."""
+    """Return the last moment of a wall-clock time on a date, in UTC; the first that exists if the time is skipped."""
     return max(instant(day, at, zone), datetime.combine(day, at, zone_of(zone)).replace(fold=1).astimezone(UTC))

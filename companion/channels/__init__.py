@@ -1,1 +1,1 @@
-"""Where people write from, and how messages reach them: Telegram, the terminal, and the outbox both drain."""
+"""Channels people write on: Telegram, the terminal and scripts, and the drainer that empties the outbox to them."""

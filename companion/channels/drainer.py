@@ -1,4 +1,4 @@
-"""The drainer: takes messages out of the outbox to a channel; at least once, in order per chat, within its limits."""
+"""The drainer: sends outbox messages to a channel, at least once, in order per chat, within the channel's limits."""
 
 from __future__ import annotations
 
@@ -17,8 +17,11 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True, slots=True)
 class Limits:
-    """How fast a channel may be written to: seconds between the end of one send and the next to the same chat; sends
-    begun within any window of so many seconds; sends under way side by side."""
+    """Rate limits of a channel.
+
+    ``per_chat``: seconds between the end of one send and the next to the same chat; ``in_window``: sends begun within any ``window`` of
+    seconds; ``at_once``: concurrent sends.
+    """
 
     per_chat: float
     in_window: int
@@ -26,49 +29,48 @@ class Limits:
     at_once: int
 
 
-TELEGRAM: Final = Limits(per_chat=1.0, in_window=30, window=1.03, at_once=30)
-"""One message a second to one chat, about 30 a second in all: Telegram's Bot FAQ on hitting limits (second-hand, as
-quoted by others). The window is 30 ms longer than a second, so that uneven travel times do not bring 31 messages into
-one second at the other end: our choice."""
+TELEGRAM_LIMITS: Final = Limits(per_chat=1.0, in_window=30, window=1.03, at_once=30)
+"""One message a second to one chat, about 30 a second in all: Telegram's Bot FAQ on hitting limits (second-hand). The window is 30 ms
+longer than a second, so that uneven travel times don't put 31 messages into one second at the other end: our choice."""
 
-FREE: Final = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
-"""A channel without limits, such as a terminal."""
+NO_LIMITS: Final = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
+"""No limits, for a terminal."""
 
 LOOK_AGAIN: Final = timedelta(seconds=60)
-"""The outbox is looked at this often even if nobody says that there is something: our choice."""
+"""Longest time between looks at the outbox, even if nothing wakes the drainer: our choice."""
 
-GULP: Final = 3
-"""Once half the window is used, sends begin so many at a time and spread over it, so that a reply that comes while
-thousands wait finds a place within a fifth of the window, not at its end: our choice."""
+BURST: Final = 3
+"""Sends per burst once half the window is used. Bursts are spread over the window, so a reply that comes while thousands wait is sent
+within a fifth of the window, not at its end: our choice."""
 
-HASTE: Final = 0.9
-"""How much of their even share of the window lies between two gulps: our choice. With all of it, each gulp that begins some
-milliseconds late, as after a slow commit, would put off all that follow; so they catch up, and the window still holds them."""
+BURST_SPACING: Final = 0.9
+"""Share of the even spacing between two bursts: our choice. At 1.0 each burst that starts some milliseconds late, as after a slow
+commit, would delay all later ones; below it they catch up, and the window still limits them."""
 
 RECHECK: Final = timedelta(seconds=1)
-"""How soon to look again where a message waits that may not leave yet: our choice."""
+"""Delay before looking again at a message that can't leave yet: our choice."""
 
 BACKOFF_MOST: Final = 30.0
-"""Seconds between two tries at most: our choice, so that an hour without network ends within half a minute."""
+"""Longest delay between tries, in seconds: our choice, so that sending resumes within half a minute after an outage."""
 
-TROUBLE: Final = 3
-"""So many chats failing with no success between them mean that the channel is in trouble, not the chat: our choice."""
+TROUBLED_CHATS: Final = 3
+"""Chats failing with no success between them that mean the whole channel is in trouble: our choice."""
 
 
 def backoff(tries: int) -> float:
-    """Seconds to wait after so many tries before this one failed: 1, 2, 4 and on up to BACKOFF_MOST."""
+    """Return the seconds to wait after so many earlier tries: 1, 2, 4 and so on up to BACKOFF_MOST."""
     return min(BACKOFF_MOST, 2.0 ** min(tries, 10))
 
 
 class Drainer:
-    """Sends what is due, many chats side by side, one message at a time to each.
+    """Sends due messages, many chats concurrently, one message at a time to each.
 
-    The order between chats is the store's: what ``due`` gives first leaves first, and nothing is queued here beyond
-    the sends under way, so a reply passes whatever waits as soon as the store puts it first. A chat that fails waits
-    by itself; where several fail and none succeeds, all wait, and one message at a time tries the way.
+    The store decides the order between chats: the first of ``due`` is sent first. Nothing is queued here beyond the sends under way, so
+    a reply overtakes other messages as soon as the store puts it first. A chat that fails waits by itself; if several fail and none
+    succeeds, all wait, and one message at a time probes the channel.
     """
 
-    def __init__(self, store: Store, post: Post, clock: Clock, limits: Limits = TELEGRAM) -> None:
+    def __init__(self, store: Store, post: Post, clock: Clock, limits: Limits = TELEGRAM_LIMITS) -> None:
         self._store, self._post, self._clock, self._limits = store, post, clock, limits
         self._woken = asyncio.Event()
         self._sending: dict[Address, asyncio.Task[None]] = {}
@@ -80,18 +82,18 @@ class Drainer:
         self._broken: Exception | None = None
 
     def wake(self) -> None:
-        """Say that something new may be due."""
+        """Signal that something new may be due."""
         self._woken.set()
 
     async def run(self) -> None:
-        """Send what is due, until cancelled; sends under way then go on. Raises what the store raises."""
+        """Send due messages until cancelled; sends under way then continue. Raises what the store raises."""
         while True:
             self._woken.clear()
             await self._wait_until(await self._look())
             self._check()
 
     async def flush(self) -> None:
-        """Send what can leave at once, and return when nothing is under way. Raises what the store raises."""
+        """Send what can be sent now, and return when nothing is under way. Raises what the store raises."""
         while True:
             await self._look()
             if not self._sending:
@@ -100,7 +102,7 @@ class Drainer:
         self._check()
 
     async def close(self) -> None:
-        """Give up the sends under way; they stay due."""
+        """Cancel the sends under way; their messages stay due."""
         sends = list(self._sending.values())
         for send in sends:
             send.cancel()
@@ -111,7 +113,7 @@ class Drainer:
             raise self._broken
 
     async def _look(self) -> datetime:
-        """Begin every send that may begin now; gives when to look again."""
+        """Begin every send that may begin now; return when to look again."""
         now = self._clock.now()
         self._held = {where: until for where, until in self._held.items() if until > now}
         if self._all_held is not None and self._all_held > now:
@@ -119,37 +121,37 @@ class Drainer:
         again = now + LOOK_AGAIN
         for message in await self._store.due(now):
             if message.address in self._sending:
-                continue  # looked at again when that send ends
+                continue  # seen again when that send ends
             if until := self._held.get(message.address):
                 again = min(again, until)
             elif not self._may_begin():
-                break  # looked at again when a send ends
+                break  # seen again when a send ends
             elif full := self._full_until(now):
                 return min(again, full)
             else:
                 self._begun.append(now)
                 self._sending[message.address] = asyncio.create_task(self._send(message))
         following = await self._store.next_due(now)
-        if following is not None:  # a moment that has passed: something waits that could not leave above
+        if following is not None:  # a past moment: something could not be sent above
             again = min(again, following if following > now else now + RECHECK)
         return again
 
     def _may_begin(self) -> bool:
-        most = 1 if len(self._troubled) >= TROUBLE else self._limits.at_once
+        most = 1 if len(self._troubled) >= TROUBLED_CHATS else self._limits.at_once
         return len(self._sending) < most
 
     def _full_until(self, now: datetime) -> datetime | None:
-        """Until when no further send may begin; None where one may."""
+        """Return until when no further send may begin; None if one may."""
         begun, limits = self._begun, self._limits
         window = timedelta(seconds=limits.window)
         free = begun[0] + window if len(begun) == limits.in_window else now
         half = limits.in_window // 2
         if len(begun) > half and begun[-1 - half] + window > now:
-            free = max(free, begun[-GULP] + window * GULP * HASTE / limits.in_window)
+            free = max(free, begun[-BURST] + window * BURST * BURST_SPACING / limits.in_window)
         return free if free > now else None
 
     async def _wait_until(self, moment: datetime) -> None:
-        """Wait for the moment or a wake; while none may begin a wake could change nothing and is left for later."""
+        """Wait for a moment or a wake. While the window is full a wake can change nothing, and is left for later."""
         seconds = (moment - self._clock.now()).total_seconds()
         if seconds <= 0:
             await asyncio.sleep(0)
@@ -179,13 +181,13 @@ class Drainer:
     async def _outcome(self, message: Outgoing) -> Delivery:
         try:
             return await self._post.send(message)
-        except Exception as error:  # a fault of ours: tried again it would fail again, and stop all that follows it
+        except Exception as error:  # a bug of ours would fail on every try and block all later messages
             _log.error("message %s could not be sent: %s", message.id, type(error).__name__)
             _log.debug("message %s", message.id, exc_info=error)
             return Refused(type(error).__name__)
 
     def _hold(self, message: Outgoing, outcome: Delivery, at: datetime) -> None:
-        """Note until when this chat waits, and whether all do."""
+        """Set how long this chat waits, and whether all do."""
         where, seconds = message.address, self._limits.per_chat
         match outcome:
             case Later(wanted):
@@ -201,7 +203,7 @@ class Drainer:
             return
         self._troubled.add(where)
         _log.debug("message %s, try %s: %s", message.id, message.attempt + 1, outcome)
-        if len(self._troubled) >= TROUBLE and (self._all_held is None or self._all_held <= at):
+        if len(self._troubled) >= TROUBLED_CHATS and (self._all_held is None or self._all_held <= at):
             wait = seconds if isinstance(outcome, Later) else backoff(self._rounds)
             self._all_held, self._rounds = at + timedelta(seconds=wait), self._rounds + 1
             _log.warning("sending fails for %s chats in a row (%s); all wait %g s", len(self._troubled), outcome, wait)
@@ -216,7 +218,7 @@ class Drainer:
             case Later() | Unsure() | Unreachable():
                 await self._store.mark_tried(message.id, at)
             case Gone(reason):
-                _log.info("message %s: nobody is there any more (%s)", message.id, reason)
+                _log.info("message %s: the chat is gone (%s)", message.id, reason)
                 await self._store.mark_gone(message.address, at, reason)
             case Refused(reason):
                 _log.error("message %s was refused and is dropped: %s", message.id, reason)

@@ -1,4 +1,4 @@
-"""Pictures as a channel sees them: found by the name a message carries, and what a file is called once it was sent."""
+"""Pictures as a channel sees them: looked up by the name in a message, with the channel's file id once uploaded."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture: where it lies, what is in it, its text twin, and whether it moves (GIF, else PNG).
+    """A picture: file path, bytes, text twin, and whether it is animated (GIF, else PNG).
 
-    ``key``: what the channel's own id of the file is kept under, so that it is uploaded once; "" where it is a person's own.
+    ``key``: the key its file id is stored under, so that it is uploaded once; "" for a person's own picture.
     """
 
     path: Path
@@ -28,26 +28,26 @@ class Picture:
 
 
 class Pictures(Protocol):
-    """Where pictures come from. None of these blocks the loop, and none raises: words matter more."""
+    """Source of pictures. No method blocks the loop or raises: the message's text matters more."""
 
     async def find(self, name: str, address: Address) -> Picture | None:
-        """The picture of a name, for the person there; None where there is none."""
+        """Return the named picture for the person at an address; None if there is none."""
         ...
 
     async def file_id(self, bot: str, key: str) -> str | None:
-        """What the channel calls a file that this bot has sent before."""
+        """Return the channel's id of a file this bot has sent before."""
         ...
 
     async def keep_file_id(self, bot: str, key: str, file_id: str | None) -> None:
-        """Keep what the channel calls it, or forget it."""
+        """Store the channel's id of a file; None deletes it."""
         ...
 
 
 class FromFiles:
-    """Pictures named by the path of their file; none is reused."""
+    """Pictures named by their file path, uploaded every time."""
 
     async def find(self, name: str, address: Address) -> Picture | None:
-        """The file, or None where it can't be read."""
+        """Return the file; None if it can't be read."""
         path = Path(name)
         try:
             return Picture(path, await asyncio.to_thread(path.read_bytes))
@@ -56,8 +56,8 @@ class FromFiles:
             return None
 
     async def file_id(self, bot: str, key: str) -> str | None:
-        """Nothing is kept."""
+        """Return None: no ids are stored."""
         return None
 
     async def keep_file_id(self, bot: str, key: str, file_id: str | None) -> None:
-        """Nothing is kept."""
+        """Store nothing."""

@@ -1,4 +1,4 @@
-"""Played conversations: a readable text format that a coach could write, and the channel that plays it.
+"""Scripted conversations: a text format that a coach could write, parsed and written.
 
     # a comment
     begin 2026-03-02 18:05           (UTC, when it starts)
@@ -13,7 +13,7 @@
     wait 4 weeks
     restart
 
-A line of "Bot:" is what the bot said; all else is what happens next. The first name that speaks is the person's.
+"Bot:" lines are the bot's messages; every other line is input. The first other name is the person's.
 """
 
 from __future__ import annotations
@@ -31,27 +31,27 @@ _WAIT: Final = re.compile(r"wait (\d+) (second|minute|hour|day|week)s?")
 _SPEAKS: Final = re.compile(r"([A-Z][\w' -]{0,30}): (.*)")
 BOT: Final = "Bot"
 REPLY_TAKES: Final = timedelta(seconds=1)
-"""Every reply comes a moment after the last, so that the log has an order also where a script does not wait."""
+"""Time from each reply to the next, so that the log stays ordered even where a script does not wait."""
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
-    """Something a person does: their words as the script has them."""
+class PersonInput:
+    """One input of a person, in the script's words."""
 
     who: str
     words: str
 
 
 @dataclass(frozen=True, slots=True)
-class Heard:
-    """What the bot says, as it stands in a script: paragraphs, then a line of buttons."""
+class BotMessage:
+    """One message of the bot as a script shows it: paragraphs, then a line of buttons."""
 
     lines: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Wait:
-    """Time passes."""
+    """Let time pass."""
 
     time: timedelta
     words: str
@@ -59,7 +59,7 @@ class Wait:
 
 @dataclass(frozen=True, slots=True)
 class Restart:
-    """The bot is stopped and started again."""
+    """Stop the bot and start it again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,25 +69,25 @@ class Remark:
     text: str
 
 
-Line = Said | Heard | Wait | Restart | Remark
+ScriptLine = PersonInput | BotMessage | Wait | Restart | Remark
 
 
 @dataclass(frozen=True, slots=True)
 class Script:
-    """A conversation as played: when it begins, and its lines in order."""
+    """A scripted conversation: its start in UTC, and its lines in order."""
 
     begins: datetime
-    lines: tuple[Line, ...]
+    lines: tuple[ScriptLine, ...]
 
 
 def parse(text: str) -> Script:
-    """A script from its text. Raises ValueError with the number of a line it can't read."""
+    """Parse a script. Raises ValueError with the number of the unreadable line."""
     begins: datetime | None = None
-    lines: list[Line] = []
+    lines: list[ScriptLine] = []
     for number, raw in enumerate(text.splitlines(), 1):
         words = raw.strip()
-        if raw.startswith("     ") and words and lines and isinstance(lines[-1], Heard):
-            lines[-1] = Heard((*lines[-1].lines, words))
+        if raw.startswith("     ") and words and lines and isinstance(lines[-1], BotMessage):
+            lines[-1] = BotMessage((*lines[-1].lines, words))
         elif not words or words.startswith("#"):
             lines.append(Remark(words))
         elif words.startswith("begin "):
@@ -97,23 +97,23 @@ def parse(text: str) -> Script:
         elif wait := _WAIT.fullmatch(words):
             lines.append(Wait(timedelta(**{f"{wait[2]}s": int(wait[1])}), words))
         elif spoken := _SPEAKS.fullmatch(words):
-            lines.append(Heard((spoken[2],)) if spoken[1] == BOT else Said(spoken[1], spoken[2]))
+            lines.append(BotMessage((spoken[2],)) if spoken[1] == BOT else PersonInput(spoken[1], spoken[2]))
         else:
-            raise ValueError(f"line {number} of the script is none of its kinds: {words[:40]}")
+            raise ValueError(f"can't read line {number} of the script: {words[:40]}")
     if begins is None:
-        raise ValueError("the script does not say when it begins, such as: begin 2026-03-02 18:05")
+        raise ValueError("the script does not say when it begins; add a line such as: begin 2026-03-02 18:05")
     return Script(begins, tuple(lines))
 
 
 def written(script: Script) -> str:
-    """The text of a script: what it shows in front, when it begins, then its lines."""
+    """Return a script as text: leading comments, its start, then its lines."""
     front = list(takewhile(lambda line: isinstance(line, Remark) and line.text, script.lines))
     rows = [*(line.text for line in front if isinstance(line, Remark)), f"begin {script.begins:%Y-%m-%d %H:%M}"]
     for line in script.lines[len(front):]:
         match line:
-            case Said():
+            case PersonInput():
                 rows.append(f"{line.who}: {line.words}")
-            case Heard():
+            case BotMessage():
                 rows.append(f"{BOT}: {line.lines[0]}")
                 rows += [f"     {more}" for more in line.lines[1:]]
             case Wait():
@@ -125,27 +125,27 @@ def written(script: Script) -> str:
     return "\n".join(rows) + "\n"
 
 
-def heard(message: Outgoing) -> Heard:
-    """How a message stands in a script."""
+def bot_message(message: Outgoing) -> BotMessage:
+    """Return a message as a script shows it."""
     lines = [part.strip() for part in message.text.split("\n") if part.strip()]
     if message.buttons:
         lines.append(" ".join(f"[{button.label}]" for row in message.buttons for button in row))
     if message.document:
         lines.append("(with a file)")
-    return Heard(tuple(lines))
+    return BotMessage(tuple(lines))
 
 
-def event_of(said: Said, last: Sequence[Outgoing]) -> Event:
-    """What a person's line does; "tap LABEL" finds the button in the latest of the messages on their screen that has it.
+def event_of(said: PersonInput, last: Sequence[Outgoing]) -> Event:
+    """Return the event of a person's line. "tap LABEL" means the latest button with that label among ``last``, the messages on screen.
 
-    Raises ValueError where none of them has such a button.
+    Raises ValueError if there is no such button.
     """
     verb, _, rest = said.words.partition(" ")
     if verb == "tap":
         for button in _buttons(last):
             if button.label == rest:
                 return Tapped(button.data)
-        raise ValueError(f"no button “{rest}” is there to tap")
+        raise ValueError(f"there is no button “{rest}” to tap")
     if verb == "send" and rest in ("photo", "video", "voice", "sticker", "document", "location"):
         return Sent(rest, "38.72,-9.14" if rest == "location" else f"{rest}-1")
     if verb == "edit":

@@ -1,4 +1,4 @@
-"""The terminal: a chat where a person sits at it, one plain reply a line where the input is piped."""
+"""The terminal channel: an interactive chat, or one plain reply per line if the input is piped."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from companion.base.clock import Clock
 from companion.channels.pictures import Pictures
 from companion.port import Address, Button, Event, Inbound, Outgoing, Store, Take, Tapped, Typed
 
-CHANNEL: Final = "terminal"
+TERMINAL_CHANNEL: Final = "terminal"
 _TIMED_MOST = timedelta(minutes=10)
 
 
@@ -26,14 +26,14 @@ Sweep = Callable[[], Awaitable[object]]
 
 
 @dataclass(slots=True)
-class Screen:
-    """What stands on the screen: the answers that can be picked by number, and what can be begun, by letter."""
+class Display:
+    """Buttons on screen: ``choices`` are picked by number, ``starts`` (flows to begin) by letter."""
 
     choices: list[Button] = field(default_factory=list)
     starts: list[Button] = field(default_factory=list)
 
     def lines(self, message: Outgoing) -> list[str]:
-        """A message as lines of text: what it says, then its numbered answers, then the other words it takes."""
+        """Return a message as lines of text: its words, numbered answers, then the control words it accepts."""
         flat = [button for row in message.buttons for button in row]
         answers = [button for button in flat if not _is_control(button) and not button.data.startswith("go.")]
         words = [button.label.lower() for button in flat if _is_control(button)]
@@ -54,8 +54,8 @@ class Screen:
         return lines
 
     def event(self, reply: str) -> Event:
-        """What a typed line means: the number of an answer or the letter of what can be begun taps it, all else is text."""
-        reply = reply.encode("utf-16", "surrogatepass").decode("utf-16", "replace")  # bytes that were no text
+        """Return the event of a typed line: a number or letter taps a button, everything else is text."""
+        reply = reply.encode("utf-16", "surrogatepass").decode("utf-16", "replace")  # replace bytes that were not text
         picked = reply.strip().rstrip(".)")
         if len(picked) == 1 and picked in ascii_lowercase[:len(self.starts)]:
             return Tapped(self.starts[ascii_lowercase.index(picked)].data)
@@ -69,7 +69,7 @@ def _is_control(button: Button) -> bool:
 
 
 async def waiting_messages(store: Store, now: datetime) -> Sequence[Outgoing]:
-    """All that waits, in order, what is timed within the next minutes too; each is marked as sent."""
+    """Return all waiting messages in order, timed ones of the next minutes too, and mark each as sent."""
     found: list[Outgoing] = []
     while batch := await store.due(now + _TIMED_MOST):
         for message in batch:
@@ -79,7 +79,7 @@ async def waiting_messages(store: Store, now: datetime) -> Sequence[Outgoing]:
 
 
 def saved_document(message: Outgoing, folder: Path) -> str:
-    """Save the file a message carries and give the line that says where."""
+    """Save a message's file in ``folder``; return the line that tells its path."""
     name = Path(message.document_name or "companion.txt")
     path = folder / f"{name.stem}-{abs(message.id)}{name.suffix}"
     path.write_text(message.document or "", encoding="utf-8")
@@ -87,24 +87,27 @@ def saved_document(message: Outgoing, folder: Path) -> str:
 
 
 async def picture_of(message: Outgoing, pictures: Pictures | None) -> tuple[str, Path | None]:
-    """The line that tells a message's picture in words and where it was saved, and its file; "" where it has none."""
+    """Return a line describing a message's picture, and its file's path if saved; ("", None) without a picture."""
     if message.picture and message.picture.startswith("media:"):
-        return "  (a video or photo, to be seen on Telegram)", None
+        return "  (a video or photo: open it on Telegram)", None
     found = await pictures.find(message.picture, message.address) if pictures and message.picture else None
     if found is None:
         return "", None
-    saved = await asyncio.to_thread(found.path.exists)  # not where the folder can't be written
+    saved = await asyncio.to_thread(found.path.exists)  # False if the folder can't be written
     return (f"  {found.words} Saved: {found.path}", found.path) if saved else (f"  {found.words}", None)
 
 
 async def chat_piped(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
                      lines: TextIO, out: TextIO, pictures: Pictures | None = None,
                      meanwhile: Callable[[], object] = lambda: None) -> None:
-    """One reply a line, plain text out, until the input ends. Reminders that are due are offered before each reply.
-    ``meanwhile`` is done in a thread once the first words are out."""
-    screen, address = Screen(), Address(CHANNEL, name)
+    """Read one reply per line and print plain text until the input ends. Due reminders are offered after each reply.
+
+    ``meanwhile`` runs in a thread once the first messages are printed.
+    """
+    screen, address = Display(), Address(TERMINAL_CHANNEL, name)
 
     async def show() -> None:
+        """Print all waiting messages."""
         for message in await waiting_messages(store, clock.now()):
             print(*screen.lines(message), sep="\n", file=out)
             if line := (await picture_of(message, pictures))[0]:
@@ -128,11 +131,11 @@ async def chat_piped(take: Take, sweep: Sweep, store: Store, clock: Clock, name:
             await show()
 
 
-_BOLD, _DIM, _PLAIN = "\x1b[1m", "\x1b[2m", "\x1b[0m"
+_BOLD, _DIM, _RESET = "\x1b[1m", "\x1b[2m", "\x1b[0m"
 
 
 def drawn(lines: Sequence[str], width: int) -> str:
-    """A message drawn as a chat bubble at the left, at most 64 columns wide."""
+    """Return a message drawn as a chat bubble at the left, at most 64 columns wide."""
     inner = min(60, max(20, width - 6))
     rows = [part for line in lines for part in (textwrap.wrap(line, inner, subsequent_indent="    " if line.startswith(
         "  ") else "") or [""])]
@@ -144,9 +147,9 @@ def drawn(lines: Sequence[str], width: int) -> str:
 async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
                woken: asyncio.Event, sweep_seconds: float, pictures: Pictures | None = None,
                meanwhile: Callable[[], object] = lambda: None) -> None:
-    """The chat at a terminal, until the input ends: bubbles, numbered answers, countdowns, reminders as they fall due.
+    """Chat until the input ends: bubbles, numbered answers, countdowns, and reminders when due.
 
-    ``woken`` is set when something new may wait in the outbox. ``meanwhile`` is done in a thread while the first words are read.
+    ``woken`` is set when the outbox may have something new. ``meanwhile`` runs in a thread while the first messages are read.
     """
     from prompt_toolkit import PromptSession
     from prompt_toolkit.application import run_in_terminal
@@ -155,13 +158,14 @@ async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, 
 
     from companion.channels.terminal_images import show
 
-    screen, address, counting = Screen(), Address(CHANNEL, name), Countdown(clock)
+    screen, address, counting = Display(), Address(TERMINAL_CHANNEL, name), Countdown(clock)
 
     async def draw(message: Outgoing) -> None:
+        """Print one message with its picture and its file."""
         print(drawn(screen.lines(message), shutil.get_terminal_size().columns))
         line, path = await picture_of(message, pictures)
         if line:
-            print(f"{_DIM}{line}{_PLAIN}")
+            print(f"{_DIM}{line}{_RESET}")
         if path:
             sys.stdout.flush()
             await run_in_terminal(lambda: show(path, shutil.get_terminal_size().columns))
@@ -169,6 +173,7 @@ async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, 
             print(saved_document(message, Path.cwd()))
 
     async def deliver() -> None:
+        """Print messages as they become due, forever."""
         while True:
             while batch := await store.due(clock.now()):
                 for message in batch:
@@ -193,30 +198,30 @@ async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, 
         asyncio.get_running_loop().run_in_executor(None, meanwhile)
         try:
             while True:
-                reply = await session.prompt_async(lambda: ANSI(f"{counting.left()}{_BOLD}you › {_PLAIN}"),
+                reply = await session.prompt_async(lambda: ANSI(f"{counting.left()}{_BOLD}you › {_RESET}"),
                                                    refresh_interval=0.5)
                 if reply.strip():
                     await take(Inbound(address, screen.event(reply), name=name))
                     woken.set()
         except (EOFError, KeyboardInterrupt):
-            print(f"{_DIM}Kept. Start again to go on from here.{_PLAIN}")
+            print(f"{_DIM}Saved. Start again to go on from here.{_RESET}")
         finally:
             delivering.cancel()
 
 
 @dataclass(slots=True)
 class Countdown:
-    """The seconds until the next timed message, shown in front of the reply line."""
+    """The seconds until the next timed message, shown in front of the prompt."""
 
     clock: Clock
     until: datetime | None = None
 
     def left(self) -> str:
-        """"12 s " while something is being counted, else nothing."""
+        """Return "12 s " during a countdown, else ""."""
         if self.until is None:
             return ""
         seconds = (self.until - self.clock.now()).total_seconds()
-        return f"{_DIM}{seconds:.0f} s {_PLAIN}" if 0 < seconds <= _TIMED_MOST.total_seconds() else ""
+        return f"{_DIM}{seconds:.0f} s {_RESET}" if 0 < seconds <= _TIMED_MOST.total_seconds() else ""
 
 
 async def _first(*waits: Awaitable[object]) -> None:
@@ -227,7 +232,7 @@ async def _first(*waits: Awaitable[object]) -> None:
 
 
 def is_interactive() -> bool:
-    """Whether a person sits at both ends."""
+    """True if both ends are a terminal."""
     return sys.stdin.isatty() and sys.stdout.isatty()
 
 

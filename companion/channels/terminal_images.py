@@ -1,7 +1,7 @@
-"""Pictures drawn in the terminal itself, where it can: by sixels or the terminal graphics protocol, with textual-image.
+"""Pictures drawn in the terminal itself, by sixels or the terminal graphics protocol, with textual-image.
 
-The terminal is asked once, at the first picture; it answers on the keyboard's side, so nothing else may be reading there then
-(prompt_toolkit's ``run_in_terminal``). One that can do neither loses nothing: the words and the path are printed in any case.
+The terminal is queried once, at the first picture; it answers on standard input, so nothing else may read that meanwhile
+(prompt_toolkit's ``run_in_terminal``). A terminal without either protocol still gets the picture's words and path.
 """
 
 from __future__ import annotations
@@ -19,12 +19,12 @@ if TYPE_CHECKING:
 _log = logging.getLogger(__name__)
 
 WIDEST: Final = 46
-"""Columns of a picture at most; our choice, about what a phone shows."""
+"""Widest picture in columns; our choice, about what a phone shows."""
 
 
 @cache
 def kind_here() -> type[Sixel] | type[Graphics] | None:
-    """How this terminal draws pictures; None where it can't, or does not say within a tenth of a second."""
+    """Return this terminal's image class; None if it has none or does not answer within a tenth of a second."""
     logging.getLogger("textual_image").setLevel(logging.ERROR)
     from textual_image.renderable import sixel, tgp
 
@@ -32,13 +32,13 @@ def kind_here() -> type[Sixel] | type[Graphics] | None:
         if sixel.query_terminal_support():
             return sixel.Image
         return tgp.Image if tgp.query_terminal_support() else None
-    except Exception:  # a terminal that answers oddly shows no pictures, and that is all
+    except Exception:  # a terminal that answers oddly just shows no pictures
         return None
 
 
 def show(path: Path, columns: int, out: TextIO | None = None) -> bool:
-    """Draw a picture file where the cursor is; False where this terminal can't, or the file is gone or none. It never raises: the
-    messages after it are waiting."""
+    """Draw a picture file at the cursor. False if the terminal can't, or the file is missing or invalid; never raises, as more messages
+    are waiting."""
     kind = kind_here()
     if kind is None:
         return False

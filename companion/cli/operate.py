@@ -20,12 +20,12 @@ if TYPE_CHECKING:
 def doctor(settings: Settings, database: Path | None) -> None:
     """Say how the bot is, running or not, and what to do; exit code 0 fine, 1 something to look at, 2 broken."""
     from companion.base.clock import SystemClock
-    from companion.operate.doctor import examine, exit_code, told
+    from companion.operate.doctor import examine, exit_code, result_line
 
     path = database or settings.database
     findings = examine(settings, path, settings.backup_folder(path), SystemClock().now())
     for finding in findings:
-        click.echo(told(finding))
+        click.echo(result_line(finding))
     raise SystemExit(exit_code(findings))
 
 

@@ -21,34 +21,34 @@ READING_SECONDS_A_WORD: Final = 0.25
 """About 240 words a minute: our choice for a played script."""
 
 
-async def play(lines: script.Script, database: Path, say: Callable[[script.Line], None]) -> script.Script:
+async def play(lines: script.Script, database: Path, say: Callable[[script.ScriptLine], None]) -> script.Script:
     """Play a script against the whole companion on a file; returns the script with what the bot really said.
 
     ``say`` is told each line as it happens. Time passes where the script says so, and a moment with every reply.
     """
     clock = ScriptClock(lines.begins)
-    real: list[script.Line] = []
+    real: list[script.ScriptLine] = []
     shown: list[Outgoing] = []
     companion = Companion(database, clock)
     work = contextlib.AsyncExitStack()
     await work.enter_async_context(working(companion))
 
-    def happened(line: script.Line) -> None:
+    def happened(line: script.ScriptLine) -> None:
         real.append(line)
         say(line)
 
     async def listen() -> None:
-        for message in await terminal.waiting_messages(CompanionOutbox(companion, terminal.CHANNEL), clock.now()):
+        for message in await terminal.waiting_messages(CompanionOutbox(companion, terminal.TERMINAL_CHANNEL), clock.now()):
             shown.append(message)
-            happened(script.heard(message))
+            happened(script.bot_message(message))
 
     for line in lines.lines:
         match line:
-            case script.Said():
+            case script.PersonInput():
                 happened(line)
                 clock.at += script.REPLY_TAKES
                 event = script.event_of(line, [message for message in shown if message.address.id == line.who])
-                await companion.take(Inbound(Address(terminal.CHANNEL, line.who), event, name=line.who))
+                await companion.take(Inbound(Address(terminal.TERMINAL_CHANNEL, line.who), event, name=line.who))
                 await listen()
             case script.Wait():
                 happened(line)
@@ -64,7 +64,7 @@ async def play(lines: script.Script, database: Path, say: Callable[[script.Line]
                 await work.enter_async_context(working(companion))
             case script.Remark():
                 happened(line)
-            case script.Heard():
+            case script.BotMessage():
                 pass  # what it should have said; what it says is heard above
     await work.aclose()
     companion.close()
@@ -77,7 +77,7 @@ async def play_here(file: Path, echo: Callable[[str], object], pace: float, acce
     Raises ValueError where the file is not a script, or taps a button that is not there.
     """
     wanted = script.parse(file.read_text(encoding="utf-8"))
-    loop_lines: list[script.Line] = []
+    loop_lines: list[script.ScriptLine] = []
     with tempfile.TemporaryDirectory() as folder:
         real = await play(wanted, Path(folder) / "play.sqlite", loop_lines.append)
     for line in real.lines:
@@ -89,19 +89,19 @@ async def play_here(file: Path, echo: Callable[[str], object], pace: float, acce
 
 def differences(wanted: script.Script, real: script.Script) -> int:
     """Return how many of the bot's messages are not as the script has them."""
-    there = [line for line in wanted.lines if isinstance(line, script.Heard)]
-    here = [line for line in real.lines if isinstance(line, script.Heard)]
+    there = [line for line in wanted.lines if isinstance(line, script.BotMessage)]
+    here = [line for line in real.lines if isinstance(line, script.BotMessage)]
     changed = SequenceMatcher(None, there, here, autojunk=False).get_opcodes()
     return sum(max(b - a, d - c) for kind, a, b, c, d in changed if kind != "equal")
 
 
-async def _print(line: script.Line, echo: Callable[[str], object], pace: float) -> None:
+async def _print(line: script.ScriptLine, echo: Callable[[str], object], pace: float) -> None:
     width = min(64, shutil.get_terminal_size().columns - 2)
     match line:
-        case script.Heard():
+        case script.BotMessage():
             echo(terminal.drawn(line.lines, width))
             await asyncio.sleep(pace * READING_SECONDS_A_WORD * len(" ".join(line.lines).split()))
-        case script.Said():
+        case script.PersonInput():
             echo(f"{line.who} › {line.words}")
             await asyncio.sleep(pace)
         case script.Wait():

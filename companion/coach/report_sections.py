@@ -25,7 +25,7 @@ from companion.conversation.condition import Facts
 from companion.conversation.registry import Book
 from companion.export.questions import in_words
 from companion.language.units import METRIC, reworded, shown
-from companion.pictures.series import Chart, Whose
+from companion.pictures.series import Chart, ChartOwner
 from companion.record import coaching, log, people, reminders
 from companion.record.context import SAFETY, known_of
 from companion.record.log import Kept
@@ -105,7 +105,7 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
         level, UNCHECKED.report if level is None else LEVEL_WORDS[level].report, _why(db, person, facts, when),
         _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
-        conclusion.differences, charts_of(answers, steps, Whose(str(person), system, zone)), days_table(days, seed, show),
+        conclusion.differences, charts_of(answers, steps, ChartOwner(str(person), system, zone)), days_table(days, seed, show),
         verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, depth, system, show, now, zone),
         _reminders(db, person), _acts(db, person, when), _looks(db, person, when), log_table(rows, book, system, when),
         sources_of(screen, errors, show))

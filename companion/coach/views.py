@@ -36,7 +36,7 @@ from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
 from companion.language.units import METRIC, shown
-from companion.pictures.series import Whose, all_charts, chart_of
+from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.record import coaching, log
 from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
 from companion.record.turn import Turn
@@ -382,7 +382,7 @@ def _charts(look: Look) -> Say:
     system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
                     (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
     steps = tuple((local_date(at, zone), value) for value, at in log.found(look.db, look.lifter, "depth.step") if band_of(value))
-    whose = Whose(str(look.lifter), system, zone, steps)
+    whose = ChartOwner(str(look.lifter), system, zone, steps)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
     taps = [_tap(all_charts()[name].label, "lifter", f"{look.lifter}-{name}") for name in there]
     return Say(f"{look.name}: which chart?" if there else f"{look.name}: nothing to draw yet.",

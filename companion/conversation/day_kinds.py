@@ -9,14 +9,14 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
-from companion.calendar.plan import Change
+from companion.calendar.plan import PlanChange
 from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
 from companion.language.days.dates import read_date
-from companion.language.days.reading import Unclear as NotRead
+from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
-from companion.language.days.rules import Half, made, read_days, read_rest
+from companion.language.days.rules import IncompleteChange, made, read_days, read_rest
 from companion.language.days.times import read_hours
 
 NOON: Final = 12
@@ -100,12 +100,12 @@ class Rest(Kind):
 
     def read(self, text: str, ears: Ears) -> Answer | Unclear:
         half = made(str(ears.facts().get(self.of, "")))
-        change = made(text) or (self._whole(half, text, ears) if isinstance(half, Half) else half)
+        change = made(text) or (self._whole(half, text, ears) if isinstance(half, IncompleteChange) else half)
         if isinstance(change, NotRead):
             return Unclear(change.reason)
         return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
 
-    def _whole(self, half: Half, text: str, ears: Ears) -> Change | Half | NotRead | None:
+    def _whole(self, half: IncompleteChange, text: str, ears: Ears) -> PlanChange | IncompleteChange | NotRead | None:
         """Where to move a day is read with the day, so that it is checked against the plan and may have a time; the end of a
         pause with its beginning."""
         if half.wants == "day" and half.open.startswith("move "):
@@ -115,7 +115,7 @@ class Rest(Kind):
             said = f"away from {half.open.split()[1]}"  # "for a week", "until the 20th", or the day alone
             whole = read_change(f"{said} {text}", plan_from(ears.facts()), _today(ears), _since(ears))
             ended = read_change(f"{said} until {text}", plan_from(ears.facts()), _today(ears), _since(ears))
-            return whole if isinstance(whole, Change) else ended
+            return whole if isinstance(whole, PlanChange) else ended
         return read_rest(half, text, _today(ears))
 
     def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:
@@ -126,7 +126,7 @@ class Rest(Kind):
 
     def example(self, ears: Ears) -> str:
         half = made(str(ears.facts().get(self.of, "")))
-        wants = half.wants if isinstance(half, Half) else "time"
+        wants = half.wants if isinstance(half, IncompleteChange) else "time"
         return {"half": "Say “morning” or “evening”.", "day": "For example: tomorrow."}.get(wants, "For example: 18:00, or 6pm.")
 
 

@@ -1,21 +1,20 @@
-"""The few things people say to any question: yes, no, unsure, skip, back, stop, again, help, ready.
+"""General replies to any question: yes, no, unsure, skip, back, stop, again, help, ready.
 
-How a reply is decided, in this order:
+A reply is decided in this order:
 
-1. ``normalise``; anything longer than a phrase can be is not one.
-2. Politeness ("please", "thanks", "mate") is taken off.
-3. What is left must be *wholly* made of phrases from the tables, all of the same meaning. A phrase inside a
-   longer sentence is not heard, and neither is a mixed reply ("yes no", "no stop").
-4. Only where the question is not a safety question: the looser table, signs such as a thumbs up, words run
+1. ``normalise``; a reply longer than any phrase is none.
+2. Politeness ("please", "thanks", "mate") is removed.
+3. The rest must consist *entirely* of table phrases with one meaning. A phrase inside a longer sentence does not
+   count, nor does a mixed reply ("yes no", "no stop").
+4. Only if the question is not a safety question: the looser table, signs such as a thumbs up, words run
    together ("gotit"), drawn-out letters ("nooo") and typing mistakes.
 
-A typing mistake is forgiven word by word. A word of three letters or fewer must be right: one letter away
-from "no" is half the dictionary. A word of four letters may have two neighbours swapped or a letter
-doubled ("stpo"; never "step", which is one letter from "stop"). Longer words may have one edit, from nine
-letters two, but must begin alike. A real word that lies that near to a phrase stands in ``REAL_WORDS``
-and is never taken for it.
+Typing mistakes are forgiven word by word. A word of up to three letters must be exact: half the dictionary is one letter away from "no".
+A word of four letters may have two neighbours swapped or a letter doubled ("stpo"; never "step", which is one letter from "stop").
+Longer words may have one edit, from nine letters two, but must begin alike. Real words that close to a phrase are listed in
+``WORDS_NEAR_PHRASES`` and never corrected.
 
-Whoever asks reads the question's own values first: "back" may be the answer to what moved, "none" a choice.
+The caller reads the question's own values first: "back" may be the answer to what moved, "none" a choice.
 """
 
 from __future__ import annotations
@@ -30,14 +29,14 @@ from itertools import chain, product
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-# Two Telegram messages of 4096 characters (Bot API limit); more is not something a person typed as an answer.
+# Two Telegram messages of 4096 characters (Bot API limit); nobody types a longer answer.
 LONGEST_READ = 8192
-# The longest table phrase with politeness around it stays well under this (choice).
+# The longest table phrase with politeness around it is well below this (choice).
 LONGEST_PHRASE = 120
 
 
 class Phrase(Enum):
-    """What a whole reply means, whichever question it answers."""
+    """Meaning of a whole reply, whatever the question."""
 
     YES = "yes"
     NO = "no"
@@ -50,7 +49,7 @@ class Phrase(Enum):
     READY = "ready"
 
 
-# Phrases between commas: ``a|b`` is either word, ``a?`` may be left out; no apostrophes.
+# Phrases, separated by commas: ``a|b`` is either word, ``a?`` is optional; no apostrophes.
 FIRM: dict[Phrase, str] = {
     Phrase.YES: """
         yes|y|yep|yup|yeah|yea|yh|ya|ye|yas|aye, yes|yep|yeah? i do|have, yes|yep|yeah i did|am|was|can,
@@ -125,7 +124,7 @@ FIRM: dict[Phrase, str] = {
         fire away, here we go""",
 }
 
-# Said by people who mean it loosely: fair for "did the heel stay down", not for "any weakness in a leg".
+# Looser phrases: fine for "did the heel stay down", not for "any weakness in a leg".
 LOOSE: dict[Phrase, str] = {
     Phrase.YES: """
         yess|yeh|yer|yah|yip|yessir|sure|obviously|mostly, yes sir, sure thing|is|did, for sure, yes|yeah|i?
@@ -146,7 +145,7 @@ LOOSE: dict[Phrase, str] = {
         i see, copy that, i am here, im back, still here""",
 }
 
-# A sign on its own. With words it must agree with them: a thumbs up may stand beside "done", not beside "no".
+# Single signs. Beside words, the two must agree: a thumbs up may stand beside "done", not beside "no".
 SIGNS: dict[Phrase, str] = {
     Phrase.YES: "👍👌💯🙆",
     Phrase.NO: "👎❌🚫🙅✖❎",
@@ -162,11 +161,11 @@ SIGNS: dict[Phrase, str] = {
 POLITE = """
     please pls plz plse thanks thank you thankyou thx tx ty ta cheers mate bot sorry soz buddy bud pal bro man dude
     coach friend sir madam"""
-# Words that carry nothing in front of an answer; a safety question that hears one asks again.
+# Words without meaning in front of an answer; a safety question that gets one asks again.
 LEAD_IN = "ok okay right well um uh er erm so hey hi hello just actually tbh lol haha"
 
-# Real words one slip away from a phrase.
-REAL_WORDS = """
+# Real words one typing mistake away from a phrase.
+WORDS_NEAR_PHRASES = """
     about absolute alight alter bask beak began begins begun being bleak brake bread breaks cancer chancel
     coll collection compete completely complex confusion connection consuming continued cook correlation
     corruption defends depend either explains fever forge forged gain greet greta group hardy heal heel held
@@ -182,13 +181,13 @@ _STRAIGHT = str.maketrans(
         **dict.fromkeys("‘’‚‛′´`ʼʹ＇", "'"),
         **dict.fromkeys("“”„‟″〝〞＂", '"'),
         **dict.fromkeys("‐‑‒–—―−﹣－", "-"),
-        # Phones' ordinal sign and ring typed for a degree; NFKC would make them a letter and a loose accent.
+        # The ordinal sign and ring that phones type for a degree; NFKC would make them a letter and a loose accent.
         **dict.fromkeys("º˚", "°"),
         "⁄": "/",
     }
 )
 _CONTROL = re.compile(r"[\x00-\x08\x0e-\x1b\x7f]")
-# Invisible, or only changing how a neighbour looks: fillers, marks that choose a style, skin tones.
+# Invisible characters, and modifiers of a neighbour's looks: fillers, variation selectors, skin tones.
 _DECORATION = re.compile("[\u034f\u115f\u1160\u3164\ufe00-\ufe0f\U0001f3fb-\U0001f3ff\U000e0100-\U000e01ef]")
 _WORD = re.compile(r"[^\W_]+")
 _PLAIN = re.compile(r"[\w\s.,!'\"()/-]*")
@@ -197,14 +196,13 @@ _REPEAT = re.compile(r"(.)\1+")
 
 
 def normalise(text: str) -> str:
-    """The reply as it is read: NFKC, casefolded, no invisible or control characters, one space between words.
+    """Return a reply in normal form: NFKC, casefolded, without invisible or control characters, one space between words.
 
-    Curly quotes and primes become straight, every dash a hyphen, ``º`` a degree sign. A fraction typed as one
-    sign keeps its distance from the digit before it ("4½" is "4 1/2", not "41/2"). Only the first
-    ``LONGEST_READ`` characters are read. Never raises.
+    Curly quotes and primes become straight, dashes become hyphens, ``º`` a degree sign. A fraction typed as one sign keeps apart from
+    the digit before it ("4½" is "4 1/2", not "41/2"). Only the first ``LONGEST_READ`` characters are read. Never raises.
     """
     text = text[:LONGEST_READ]
-    # Folding twice: the first may set free a sign that folds again.
+    # Twice: the first pass may expose a sign that folds again.
     text = text.casefold() if text.isascii() else _folded(_folded(text))
     return " ".join(_CONTROL.sub("", text).split())
 
@@ -224,7 +222,7 @@ def _folded(text: str) -> str:
 
 
 def _spelt_out(pattern: str) -> Iterator[tuple[str, ...]]:
-    """Every phrase a table pattern stands for, as its words."""
+    """Yield every phrase of a table pattern, as a tuple of words."""
     choices: list[list[tuple[str, ...]]] = []
     for part in pattern.replace("'", "").split():
         words = [(word,) for word in part.removesuffix("?").split("|")]
@@ -235,7 +233,7 @@ def _spelt_out(pattern: str) -> Iterator[tuple[str, ...]]:
 
 
 def _phrases(table: dict[Phrase, str], before: Mapping[tuple[str, ...], Phrase]) -> dict[tuple[str, ...], Phrase]:
-    """Every phrase as its words, after those known before; one phrase under two meanings raises ValueError."""
+    """Return all phrases as tuples of words, with ``before`` first. Raises ValueError if a phrase has two meanings."""
     known = dict(before)
     for meaning, pattern in ((m, p) for m, lines in table.items() for p in lines.split(",")):
         for phrase in _spelt_out(pattern):
@@ -252,22 +250,21 @@ _BY_COUNT = {n: [phrase for phrase in _ALL if len(phrase) == n] for n in range(1
 _VOCABULARY = sorted({word for phrase in _ALL for word in phrase})
 _POLITE = frozenset(POLITE.split())
 _LEAD_IN = frozenset(LEAD_IN.split())
-_KNOWN = frozenset(_VOCABULARY) | _POLITE | _LEAD_IN | frozenset(REAL_WORDS.split())
+_KNOWN = frozenset(_VOCABULARY) | _POLITE | _LEAD_IN | frozenset(WORDS_NEAR_PHRASES.split())
 _LONG_WORDS = [word for word in _VOCABULARY if len(word) > 3]
 _SQUEEZED: dict[str, list[str]] = {}
 for _word in _VOCABULARY:
     _SQUEEZED.setdefault(_REPEAT.sub(r"\1", _word), []).append(_word)
 _SIGN = {sign: meaning for meaning, signs in SIGNS.items() for sign in signs}
-# A question mark after these makes them a question, not an answer.
+# With a question mark these are a question, not an answer.
 _ANSWERS = (Phrase.YES, Phrase.NO, Phrase.READY)
 
 
 def hear(text: str, *, strict: bool = False) -> Phrase | None:
-    """What a whole reply means, or None where it is a value, a sentence, mixed or unclear.
+    """Return the meaning of a whole reply; None for a value, a sentence, or a mixed or unclear reply.
 
-    ``strict`` is for safety questions: only the firm phrases, exactly as in the tables, no signs, no forgiven
-    typing. A thumbs up is YES, and YES answers "ready?" too; READY ("ok", "done") is no answer to a yes/no
-    question. Never raises.
+    ``strict`` is for safety questions: only the firm phrases, exactly as in the tables; no signs, no forgiven typing. A thumbs up is
+    YES, and YES answers "ready?" too; READY ("ok", "done") does not answer a yes/no question. Never raises.
     """
     plain = normalise(text)
     if not plain or len(plain) > LONGEST_PHRASE:
@@ -288,7 +285,7 @@ def hear(text: str, *, strict: bool = False) -> Phrase | None:
 
 
 def _loosely(words: list[str], signs: set[Phrase]) -> Phrase | None:
-    """Words and signs together: either alone, or both where they agree."""
+    """Return the meaning of words and signs together: of either alone, or of both if they agree."""
     if len(signs) > 1:
         return None
     sign = next(iter(signs), None)
@@ -310,7 +307,7 @@ def _loosely(words: list[str], signs: set[Phrase]) -> Phrase | None:
 
 
 def _meanings(words: list[str], table: dict[tuple[str, ...], Phrase], filler: frozenset[str]) -> set[Phrase]:
-    """The meanings of a reply wholly made of phrases of the table, with filler around them; else none."""
+    """Return the meanings of a reply made entirely of the table's phrases and filler; empty if anything else is in it."""
     if (whole := table.get(tuple(words))) is not None:
         return {whole}
     meanings: set[Phrase] = set()
@@ -329,14 +326,14 @@ def _meanings(words: list[str], table: dict[tuple[str, ...], Phrase], filler: fr
 
 
 def _one(meanings: set[Phrase], *, merge: bool = False) -> Phrase | None:
-    """The only meaning; with ``merge``, "yes, ready" is a yes."""
+    """Return the only meaning; with ``merge``, "yes, ready" is a yes."""
     if merge and meanings == {Phrase.YES, Phrase.READY}:
         return Phrase.YES
     return next(iter(meanings)) if len(meanings) == 1 else None
 
 
 def _mistyped(words: list[str]) -> Phrase | None:
-    """The one meaning within a slip of the whole reply, or None."""
+    """Return the one meaning within a typing mistake of the whole reply, or None."""
     words = [word for word in words if word not in _POLITE]
     if (glued := _RUN_TOGETHER.get("".join(words))) is not None:
         return glued
@@ -355,7 +352,7 @@ def _mistyped(words: list[str]) -> Phrase | None:
 
 @lru_cache(maxsize=2048)
 def _near(typed: str) -> frozenset[str]:
-    """The phrase words a typed word may have been meant as; a known word is only itself."""
+    """Return the phrase words a typed word may stand for; a known word stands only for itself."""
     if typed in _KNOWN:
         return frozenset((typed,))
     drawn_out = _DRAWN_OUT.search(typed) is not None
@@ -369,7 +366,7 @@ def _near(typed: str) -> frozenset[str]:
 
 
 def _slip(typed: str, word: str, edits: int) -> bool:
-    """Whether so many edits between two words of four letters or more are a slip of the finger."""
+    """True if that many edits between two words of four letters or more are a plausible typing mistake."""
     if edits == 1 and sorted(typed) == sorted(word):
         return True
     return len(word) > 4 and typed[0] == word[0] and edits <= (2 if len(word) > 8 else 1)

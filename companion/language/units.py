@@ -1,4 +1,4 @@
-"""Units: numbers are kept in cm, kg, deg, s and years, and shown in the lifter's own system."""
+"""Units: numbers are stored in cm, kg, deg, s and years, and shown in the lifter's own system."""
 
 from __future__ import annotations
 
@@ -31,12 +31,12 @@ _LONG = {"deg": "°", "years": " years"}
 
 
 def unit_word(word: str) -> tuple[str, float] | None:
-    """The kept unit a typed word stands for and how many of it one makes, such as ("cm", 2.54) for "inches"."""
+    """Return a typed unit as (stored unit, factor), such as ("cm", 2.54) for "inches"; None if unknown."""
     return _WORDS.get(word)
 
 
 def shown_unit(unit: str, system: str) -> str:
-    """The unit a kept unit is shown in, in a lifter's system: "cm" → "in" for imperial."""
+    """Return the unit a stored unit is shown in: "cm" → "in" for imperial."""
     return _SHOWN_AS[unit][0] if system == IMPERIAL and unit in _SHOWN_AS else unit
 
 
@@ -44,8 +44,9 @@ _MEASURE = re.compile(r"(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (cm|kg)\b")
 
 
 def reworded(text: str, system: str) -> str:
-    """A text with its cm and kg in the lifter's own system: "2 to 5 kg" → "4.4 to 11 lb"."""
+    """Return a text with its cm and kg in the lifter's own system: "2 to 5 kg" → "4.4 to 11 lb"."""
     def told(found: re.Match[str]) -> str:
+        """Return one measure in imperial units."""
         low, high, unit = found[1], found[2], found[3]
         numbers = [shown_number(float(number), unit, system) for number in (low, high) if number]
         return f"{' to '.join(numbers)} {shown_unit(unit, system)}"
@@ -54,24 +55,24 @@ def reworded(text: str, system: str) -> str:
 
 
 def spoken_unit(unit: str, system: str) -> str:
-    """The name of the shown unit in a sentence: "cm", "inches", "pounds", "degrees", "seconds"."""
+    """Return the shown unit's name for a sentence: "cm", "inches", "pounds", "degrees", "seconds"."""
     there = shown_unit(unit, system)
     return {"in": "inches", "lb": "pounds", "deg": "degrees", "s": "seconds"}.get(there, there)
 
 
 def to_kept(number: float, unit: str, system: str) -> float:
-    """A number as the lifter wrote it, in their system's unit, turned into the kept unit."""
+    """Convert a number from the lifter's system to the stored unit."""
     return number * _SHOWN_AS[unit][1] if system == IMPERIAL and unit in _SHOWN_AS else number
 
 
 def shown_number(value: float, unit: str, system: str) -> str:
-    """A kept number in the lifter's system without its unit: one decimal place where it has any."""
+    """Return a stored number in the lifter's system, without its unit, with at most one decimal place."""
     number = value / _SHOWN_AS[unit][1] if system == IMPERIAL and unit in _SHOWN_AS else value
     places = 0 if system == IMPERIAL and unit == "kg" and number >= 20 else 1
     return f"{round(number, places):g}"
 
 
 def shown(value: float, unit: str, system: str) -> str:
-    """A kept number in the lifter's system, with its unit: "11 cm", "4.3 in", "72°"."""
+    """Return a stored number in the lifter's system, with its unit: "11 cm", "4.3 in", "72°"."""
     unit_there = shown_unit(unit, system)
     return shown_number(value, unit, system) + _LONG.get(unit_there, f" {unit_there}" if unit_there else "")

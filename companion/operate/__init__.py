@@ -1,1 +1,1 @@
-"""What whoever runs the bot needs: is it well, what does it do, and the file kept safe and brought back."""
+"""Tools of the operator: health checks, metrics, backup and restore."""

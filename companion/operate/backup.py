@@ -1,4 +1,4 @@
-"""Backups: a proved copy while the bot runs, and one a day of which the last few are kept."""
+"""Backups: a verified copy made while the bot runs, and daily ones of which the last few are kept."""
 
 from __future__ import annotations
 
@@ -20,21 +20,20 @@ from companion.operate.integrity import Unsound, copy, free_bytes
 
 _log = logging.getLogger(__name__)
 
-KEEP: Final = 7
-"""Days of backups kept: our choice, long enough to notice a fault within a week. What a person had erased is in them
-until then."""
+DAYS_KEPT: Final = 7
+"""Days of backups kept: our choice, long enough to notice a fault within a week. Erased people's data stays in them until then."""
 
 _NIGHTLY: Final = re.compile(r"companion-\d{4}-\d\d-\d\d\.sqlite")
 _LEFT_OVER: Final = re.compile(rf"\.{_NIGHTLY.pattern}\.\w+\.part(-journal)?")
 
 
 class BackupFailed(Exception):
-    """No backup was made; the text says why, in one line."""
+    """No backup was made; the message says why, in one line."""
 
 
 @dataclass(frozen=True, slots=True)
 class Backup:
-    """A backup that was made: where, the rows of each table, and its size in bytes."""
+    """A finished backup: path, rows per table, and size in bytes."""
 
     path: Path
     counts: Mapping[str, int]
@@ -42,30 +41,30 @@ class Backup:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
-    """What to do in the folder of daily backups: the file to make (None: today's is there), and those to remove after."""
+class BackupPlan:
+    """Work due in the folder of daily backups: the file to make (None if today's exists) and the files to remove afterwards."""
 
     make: str | None
     remove: tuple[str, ...]
 
 
 def back_up(database: Path, to: Path, replace: bool = False, free: Callable[[Path], int] = free_bytes) -> Backup:
-    """Write a proved copy of a database that may be in use, readable by its owner only; whole or not at all.
+    """Write a verified copy of a database that may be in use, readable by its owner only; whole or not at all.
 
-    Raises BackupFailed: nothing to copy, no room, a damaged file, or something there already and not ``replace``.
+    Raises BackupFailed: nothing to copy, no space, a damaged file, or an existing target without ``replace``.
     """
     if not database.is_file():
         raise BackupFailed(f"there is no database at {database} yet")
     if to.is_dir():
         raise BackupFailed(f"{to} is a folder: name a file in it")
     if to.exists() and (not replace or to.samefile(database)):
-        raise BackupFailed(f"{to} is there already")
+        raise BackupFailed(f"{to} already exists")
     try:
         private_folder(to.parent)
         with beside(to) as part:
             counts = copy(database, part, free)
             if to.exists() and not replace:  # somebody else was faster
-                raise BackupFailed(f"{to} is there already")
+                raise BackupFailed(f"{to} already exists")
             put_in_place(part, to)
         return Backup(to, counts, to.stat().st_size)
     except (OSError, Unsound) as error:
@@ -74,7 +73,7 @@ def back_up(database: Path, to: Path, replace: bool = False, free: Callable[[Pat
 
 @contextlib.contextmanager
 def beside(to: Path) -> Iterator[Path]:
-    """A new empty file in the same folder, readable by its owner only, which is gone afterwards unless it was moved."""
+    """Create an empty file in the same folder, readable by its owner only; it is deleted at the end unless it was moved."""
     handle, name = tempfile.mkstemp(suffix=".part", prefix=f".{to.name}.", dir=to.parent)
     os.close(handle)
     try:
@@ -85,7 +84,7 @@ def beside(to: Path) -> Iterator[Path]:
 
 
 def put_in_place(part: Path, to: Path) -> None:
-    """Give a finished file its name, so that it stays there through a loss of power."""
+    """Rename a finished file into place so that it survives a power cut."""
     part.replace(to)
     folder = os.open(to.parent, os.O_RDONLY)
     try:
@@ -95,7 +94,7 @@ def put_in_place(part: Path, to: Path) -> None:
 
 
 def daily(names: Iterable[str]) -> list[str]:
-    """Those of the names that are daily backups, oldest first."""
+    """Return the names that are daily backups, oldest first."""
     return sorted(name for name in names if _NIGHTLY.fullmatch(name))
 
 
@@ -103,25 +102,27 @@ def _name(day: datetime) -> str:
     return f"companion-{day:%Y-%m-%d}.sqlite"
 
 
-def plan(names: Iterable[str], now: datetime, keep: int = KEEP) -> Plan:
-    """Which backup to make at a moment and which old ones to remove after it: those of more than ``keep`` days, and those of days too
-    long ago, since what people had erased is promised to be gone from backups by then. Today's stays, and so does every file that is
-    no daily backup."""
+def backup_plan(names: Iterable[str], now: datetime, keep: int = DAYS_KEPT) -> BackupPlan:
+    """Return which daily backup to make now, and which to remove after it.
+
+    Removed are those beyond ``keep`` files and those older than ``keep`` days, by when erased people's data is promised to be gone.
+    Today's stays, and so does any file that is not a daily backup.
+    """
     there, today, too_old = daily(names), _name(now), _name(now - timedelta(days=keep))
     every = sorted({*there, today})
     old = [name for number, name in enumerate(every, 1) if number <= len(every) - keep or name <= too_old]
-    return Plan(None if today in there else today, tuple(name for name in old if name != today))
+    return BackupPlan(None if today in there else today, tuple(name for name in old if name != today))
 
 
-def nightly(database: Path, folder: Path, now: datetime, keep: int = KEEP,
+def nightly(database: Path, folder: Path, now: datetime, keep: int = DAYS_KEPT,
             free: Callable[[Path], int] = free_bytes) -> Backup | None:
-    """Make today's backup where there is none yet, then remove the oldest. Raises BackupFailed: then all old ones stay."""
+    """Make today's backup if missing, then remove the oldest ones. Raises BackupFailed: no old one is removed then."""
     try:
         private_folder(folder)
         names = [path.name for path in folder.iterdir()]
         for name in filter(_LEFT_OVER.fullmatch, names):
             (folder / name).unlink(missing_ok=True)
-        todo = plan(names, now, keep)
+        todo = backup_plan(names, now, keep)
         if todo.make is None:
             return None
         made = back_up(database, folder / todo.make, free=free)
@@ -133,7 +134,7 @@ def nightly(database: Path, folder: Path, now: datetime, keep: int = KEEP,
 
 
 async def tonight(database: Path, folder: Path, clock: Clock) -> Backup | None:
-    """``nightly`` beside the loop; a failure is logged, and tried again at the next look."""
+    """Run ``nightly`` in a thread; a failure is logged and tried again next time."""
     try:
         made = await asyncio.to_thread(nightly, database, folder, clock.now())
     except BackupFailed as error:

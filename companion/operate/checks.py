@@ -1,4 +1,4 @@
-"""What the doctor looks at, each a small function of what is seen. Bounds are our choices unless a source stands there."""
+"""Checks of the doctor, each a function from what was inspected to lines of text. Limits are our choices unless a source is given."""
 
 from __future__ import annotations
 
@@ -13,19 +13,19 @@ from typing import Final
 from urllib.parse import urlsplit
 
 from companion.base.private import open_to_others
-from companion.operate.backup import KEEP, daily
+from companion.operate.backup import DAYS_KEPT, daily
 from companion.operate.heartbeat import OFFSET, POLL, POLL_LATE
-from companion.operate.inspection import Finding, Seen, Severity
+from companion.operate.inspection import CheckResult, Inspection, Severity
 from companion.operate.integrity import damage_of, megabytes, schema_of
 from companion.operate.restore import kept_aside
 from companion.operate.sqlite_faults import FAULTS
 from companion.record.timestamps import moment_of, text_of
 
 FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
-Said = Iterator[tuple[Severity, str]]
+ResultLines = Iterator[tuple[Severity, str]]
 
 TELEGRAM_KEEPS: Final = timedelta(hours=24)
-"""Updates not taken are kept no longer (Bot API, getUpdates; from memory)."""
+"""Time Telegram keeps updates that are not taken (Bot API, getUpdates; from memory)."""
 
 UNSENT_LATE: Final = timedelta(minutes=10)
 REMINDER_LATE: Final = timedelta(hours=1)
@@ -33,7 +33,7 @@ FAILED_WITHIN: Final = timedelta(days=7)
 BACKUP_LATE: Final = timedelta(days=2)
 CLOCK_OFF: Final = timedelta(seconds=30)
 CLOCK_FAR_OFF: Final = timedelta(hours=1)
-"""By then reminders come at the wrong hour, and a day's safety check may count for the wrong day."""
+"""Far enough off that reminders come at the wrong hour, and a day's safety check may count for the wrong day."""
 
 FREE_LOW: Final = 500 * 10**6
 FREE_OUT: Final = 50 * 10**6
@@ -41,33 +41,35 @@ FREE_OUT: Final = 50 * 10**6
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """One look: what it is about, how, and the tables it reads. Where one of these is missing it is left out."""
+    """One check: its subject, its function, and the tables it reads; without these it is left out."""
 
     about: str
-    of: Callable[[Seen], Said]
+    of: Callable[[Inspection], ResultLines]
     tables: tuple[str, ...] | None = None
 
 
-def findings_of(check: Check, seen: Seen) -> Iterator[Finding]:
-    """What one check finds. A page that can't be read is a finding, too."""
+def results_of(check: Check, seen: Inspection) -> Iterator[CheckResult]:
+    """Yield the results of one check; a read error becomes a result too."""
     if check.tables is not None and (seen.db is None or not seen.tables.issuperset(check.tables)):
         return
     try:
         for severity, line in check.of(seen):
-            yield Finding(severity, check.about, line)
+            yield CheckResult(severity, check.about, line)
     except (sqlite3.DatabaseError, ValueError, TypeError) as error:
-        yield Finding(BROKEN, check.about, f"can't be read ({error}): see what is said of the database")
+        yield CheckResult(BROKEN, check.about, f"can't be read ({error}): see the database line")
 
 
-def settings(seen: Seen) -> Said:
+def settings(seen: Inspection) -> ResultLines:
+    """Check the settings: API address, writable folder, retention."""
     url = urlsplit(seen.settings.api_url)
     if url.scheme == "http" and not _loopback(url.hostname or ""):
-        yield LOOK, "COMPANION_API_URL is not https: the token and all messages cross the network unhidden"
+        yield LOOK, "COMPANION_API_URL is not https: the token and all messages cross the network unencrypted"
     folder = seen.path.absolute().parent
     if folder.exists() and not os.access(folder, os.W_OK | os.X_OK):
-        yield BROKEN, f"this user can't write in {folder}: change its owner, or set COMPANION_DATABASE"
+        yield BROKEN, f"this user can't write to {folder}: change its owner, or set COMPANION_DATABASE"
     if seen.settings.keep_months is not None:
-        yield FINE, f"answers older than {seen.settings.keep_months} months are thinned every night while `companion run` runs"
+        yield FINE, (f"answers older than {seen.settings.keep_months} months are deleted every night while `companion run` runs, "
+                     "except those a decision still needs")
     yield FINE, f"the database is {seen.path}; {'a companion is running on it' if seen.running else 'no companion is running on it'}"
 
 
@@ -78,24 +80,26 @@ def _loopback(host: str) -> bool:
         return False
 
 
-def token(seen: Seen) -> Said:
+def token(seen: Inspection) -> ResultLines:
+    """Check the token's shape."""
     it = seen.settings.token
     if not it:
-        yield FINE, "there is none: enough for `companion chat`; `companion run` needs COMPANION_TOKEN"
+        yield FINE, "COMPANION_TOKEN is not set: `companion chat` works without, `companion run` needs it"
     elif not re.fullmatch(r"[\w:-]+", it, re.ASCII):
-        yield BROKEN, "COMPANION_TOKEN has characters that no token has: copy it again"
-    elif not re.fullmatch(r"\d+:[A-Za-z0-9_-]{30,}", it):
-        yield LOOK, "COMPANION_TOKEN is not digits, a colon and some 35 characters (from memory): copy it again if it is refused"
+        yield BROKEN, "COMPANION_TOKEN has characters that no token can have: copy it again"
+    elif not re.fullmatch(r"\d+:[A-Za-z0-9_-]{30,}", it):  # the usual shape, from memory
+        yield LOOK, "COMPANION_TOKEN is not digits, a colon and about 35 characters: copy it again if it is refused"
     else:
-        yield FINE, "COMPANION_TOKEN has the shape of one; only Telegram can say whether it is right"
+        yield FINE, "COMPANION_TOKEN looks like a token; only Telegram can say whether it is right"
 
 
-def sqlite(seen: Seen) -> Said:
+def sqlite(seen: Inspection) -> ResultLines:
+    """Check the SQLite library's version."""
     yield from sqlite_of((sqlite3.sqlite_version_info[0], *sqlite3.sqlite_version_info[1:3]))
 
 
-def sqlite_of(version: tuple[int, ...]) -> Said:
-    """The version, with what it is known to do wrong."""
+def sqlite_of(version: tuple[int, ...]) -> ResultLines:
+    """Yield the version and its known faults."""
     it = (version[0], version[1], version[2])
     name = ".".join(map(str, it))
     yield FINE, f"version {name}"
@@ -104,19 +108,21 @@ def sqlite_of(version: tuple[int, ...]) -> Said:
             yield fault.severity, f"version {name}: {fault.line}"
 
 
-def disk(seen: Seen) -> Said:
+def disk(seen: Inspection) -> ResultLines:
+    """Check the free disk space."""
     size = seen.path.stat().st_size if seen.path.is_file() else 0
     if seen.free is None:
-        yield LOOK, "it can't be told how much room there is"
+        yield LOOK, "free space is unknown"
     elif seen.free < FREE_OUT:
-        yield BROKEN, f"{megabytes(seen.free)} free: make room now, the bot stops when it can't write"
+        yield BROKEN, f"{megabytes(seen.free)} free: make space now, the bot stops when it can't write"
     elif seen.free < max(FREE_LOW, 2 * size):
-        yield LOOK, f"{megabytes(seen.free)} free: make room soon, a backup needs {megabytes(size)}"
+        yield LOOK, f"{megabytes(seen.free)} free: make space soon, a backup needs {megabytes(size)}"
     else:
         yield FINE, f"{megabytes(seen.free)} free"
 
 
-def database(seen: Seen) -> Said:
+def database(seen: Inspection) -> ResultLines:
+    """Check that the database exists, is ours and is undamaged."""
     if seen.trouble:
         yield BROKEN, f"{seen.path} can't be read ({seen.trouble}): {_bring_back(seen)}"
     if seen.db is None:
@@ -126,24 +132,25 @@ def database(seen: Seen) -> Said:
     elif not seen.tables:
         yield LOOK, f"{seen.path} is empty: `companion chat` or `companion run` fills it"
     elif not {"persons", "_sqlite_migrations"} <= seen.tables:
-        yield BROKEN, f"{seen.path} is no companion's database: check COMPANION_DATABASE"
+        yield BROKEN, f"{seen.path} is not a companion database: check COMPANION_DATABASE"
     else:
         damage = damage_of(seen.db)
         yield (BROKEN, f"damaged ({damage}): {_bring_back(seen)}") if damage else (FINE, "sound")
 
 
-def _bring_back(seen: Seen) -> str:
+def _bring_back(seen: Inspection) -> str:
     stop = "stop the companion, then " if seen.running else ""
     return f"{stop}`companion restore` the newest backup ({_newest(seen) or 'none is known'})"
 
 
-def _newest(seen: Seen) -> str:
+def _newest(seen: Inspection) -> str:
     if seen.backups is None or not seen.backups.is_dir():
         return ""
     return next((str(seen.backups / name) for name in reversed(daily(os.listdir(seen.backups)))), "")
 
 
-def schema(seen: Seen) -> Said:
+def schema(seen: Inspection) -> ResultLines:
+    """Check the schema's version."""
     assert seen.db is not None
     it = schema_of(seen.db)
     if it.unknown:
@@ -154,7 +161,8 @@ def schema(seen: Seen) -> Said:
         yield FINE, f"at “{it.applied[-1]}”, the newest"
 
 
-def private(seen: Seen) -> Said:
+def private(seen: Inspection) -> ResultLines:
+    """Check that only the owner can read the files."""
     folder = [seen.backups / name for name in daily(os.listdir(seen.backups))] if seen.backups and seen.backups.is_dir() else []
     log, secrets = seen.path.with_name(seen.path.name + "-wal"), seen.settings.secrets_in
     open_ones = [path for path in (seen.path, log, *folder) if path.is_file() and open_to_others(path)]
@@ -166,23 +174,25 @@ def private(seen: Seen) -> Said:
         yield FINE, "only their owner can read the database and the backups"
 
 
-def backups(seen: Seen) -> Said:
-    at_risk = LOOK if seen.settings.token else FINE  # the daily backup is `companion run`'s
+def backups(seen: Inspection) -> ResultLines:
+    """Check the age of the latest backup, and files kept by a restore."""
+    at_risk = LOOK if seen.settings.token else FINE  # `companion run` makes the daily backup
     newest = _newest(seen)
     if seen.backups is None:
-        yield FINE, "daily ones are turned off: see to your own, with `companion backup FILE`"
+        yield FINE, "daily backups are turned off: make your own with `companion backup FILE`"
     elif not newest:
-        yield at_risk, f"none in {seen.backups} yet: `companion run` makes one a day, `companion backup FILE` one now"
+        yield at_risk, f"none in {seen.backups} yet: `companion run` makes one a day, `companion backup FILE` makes one now"
     else:
         day = datetime.fromisoformat(f"{newest[-17:-7]}T00:00:00+00:00")
         late = seen.now - day > BACKUP_LATE
         yield at_risk if late else FINE, f"the newest is {newest}" + ("; `companion backup FILE` makes one now" if late else "")
     for path, since in kept_aside(seen.path):
-        yield LOOK if seen.now - since > timedelta(days=KEEP) else FINE, (
-            f"{path} was kept at a restore, and what people have erased since is in it: remove it once all is well")
+        yield LOOK if seen.now - since > timedelta(days=DAYS_KEPT) else FINE, (
+            f"{path} was kept by a restore and holds data that people have erased since: remove it once all is well")
 
 
-def poll(seen: Seen) -> Said:
+def poll(seen: Inspection) -> ResultLines:
+    """Check when a poll was last answered."""
     mark = seen.marks.get(POLL)
     if not seen.settings.token and mark is None:
         return
@@ -192,16 +202,17 @@ def poll(seen: Seen) -> Said:
         return
     age, at = seen.now - mark.at, f"the last good poll was at {text_of(mark.at)}"
     if age < -POLL_LATE:
-        yield LOOK, f"{at}, which is yet to come: this machine's clock was set back, set it right"
+        yield LOOK, f"{at}, which is in the future: this machine's clock was set back, correct it"
     elif age > TELEGRAM_KEEPS:
-        yield BROKEN, f"{at}: Telegram keeps messages for 24 hours only, older ones are lost. To get the rest, {do}"
+        yield BROKEN, f"{at}: Telegram keeps messages for only 24 hours, so older ones are lost. To get the rest, {do}"
     elif age > POLL_LATE:
-        yield LOOK, f"{at}: what people wrote since waits at Telegram until {text_of(mark.at + TELEGRAM_KEEPS)}; {do}"
+        yield LOOK, f"{at}: messages since then wait at Telegram until {text_of(mark.at + TELEGRAM_KEEPS)}; {do}"
     else:
         yield FINE, at
 
 
-def updates(seen: Seen) -> Said:
+def updates(seen: Inspection) -> ResultLines:
+    """Check for messages from people that could not be handled."""
     assert seen.db is not None
     count, first, why = seen.db.execute(
         "select count(*), min(at), failed from updates where failed is not null and at >= ?",
@@ -213,7 +224,8 @@ def updates(seen: Seen) -> Said:
         yield FINE, "every message taken this week was handled"
 
 
-def unsent(seen: Seen) -> Said:
+def unsent(seen: Inspection) -> ResultLines:
+    """Check for messages that wait too long."""
     assert seen.db is not None
     count, oldest = seen.db.execute(  # at a terminal a message waits until its screen opens, which is no fault
         "select count(*), min(due_at) from outbox where settled_at is null and channel <> 'terminal' and due_at <= ?",
@@ -225,7 +237,8 @@ def unsent(seen: Seen) -> Said:
         yield FINE, f"{count} wait to be sent"
 
 
-def reminders(seen: Seen) -> Said:
+def reminders(seen: Inspection) -> ResultLines:
+    """Check for overdue reminders."""
     assert seen.db is not None
     count, oldest = seen.db.execute(
         "select count(*), min(due_at) from reminders r where state = 'open' and due_at <= ? and exists "
@@ -238,7 +251,8 @@ def reminders(seen: Seen) -> Said:
         yield FINE, "none is overdue"
 
 
-def clock(seen: Seen) -> Said:
+def clock(seen: Inspection) -> ResultLines:
+    """Check this machine's clock against Telegram's."""
     mark = seen.marks.get(OFFSET)
     if mark is None:
         return
@@ -248,7 +262,7 @@ def clock(seen: Seen) -> Said:
         return
     yield BROKEN if abs(off) > CLOCK_FAR_OFF else LOOK, (
         f"{abs(off.total_seconds()):.0f} s {'behind' if off > timedelta(0) else 'ahead of'} Telegram's at {text_of(mark.at)}: "
-        "let this machine set its clock by the network, or reminders come at the wrong time")
+        "turn on network time, or reminders come at the wrong time")
 
 
 CHECKS: Final = (

@@ -1,4 +1,4 @@
-"""What happens in the bot, told to whoever counts. Called on the loop, so each must be cheap."""
+"""Events of the running bot, for metrics. Called on the loop, so each method must be cheap."""
 
 from __future__ import annotations
 
@@ -6,40 +6,40 @@ from datetime import datetime
 from typing import Final
 
 REASONS: Final = ("may_have_arrived", "gone", "wrote_first", "too_late", "replaced", "refused")
-"""Why a message was given up, in classes: a reason's own text may hold a name."""
+"""Classes of reasons for giving a message up; a reason's own text may hold a name."""
 
 _CLASSES: Final = {
     "may have arrived": "may_have_arrived", "the person wrote first": "wrote_first", "too late": "too_late",
     "said anew": "replaced", "withdrawn": "replaced",
 }
-"""The texts of our own that are not refusals (channels.outbox, record)."""
+"""Reasons of our own that are not refusals (channels.drainer, record)."""
 
 
 def reason_class(reason: str) -> str:
-    """The class of a reason for which one message was dropped."""
+    """Return the class of the reason a message was dropped for."""
     return _CLASSES.get(reason, "refused")
 
 
-class Watch:
-    """Counts nothing: what the companion tells where nobody asked for numbers."""
+class Counters:
+    """Does nothing; used when metrics are off."""
 
     def turn_taken(self) -> None:
-        """A turn was committed."""
+        """Count a committed turn."""
 
     def turn_failed(self) -> None:
-        """A turn could not be handled, and was answered kindly."""
+        """Count a turn that failed and was answered kindly."""
 
     def message_sent(self) -> None:
-        """A message arrived."""
+        """Count a delivered message."""
 
     def message_dropped(self, why: str, count: int = 1) -> None:
-        """Messages were given up; ``why`` is one of REASONS."""
+        """Count messages given up; ``why`` is one of REASONS."""
 
     def reminder_offered(self) -> None:
-        """A reminder went out."""
+        """Count a reminder sent."""
 
     def committed(self, seconds: float) -> None:
-        """A commit took so long, with the turns in it."""
+        """Record the seconds of a commit with all its turns."""
 
     def polled(self, at: datetime) -> None:
-        """A poll was answered."""
+        """Note an answered poll."""

@@ -1,4 +1,4 @@
-"""Marks the running bot leaves in its file, so that somebody who looks later knows when it was last well."""
+"""Status marks the running bot stores in its file, to show later when it was last well."""
 
 from __future__ import annotations
 
@@ -11,53 +11,52 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import Clock
-from companion.operate.counters import Watch
+from companion.operate.counters import Counters
 from companion.record.status import note
 from companion.record.timestamps import moment_of
 from companion.record.writer import CommitFailed, Writer
 
 POLL: Final = "poll.good"
-"""When a poll was last answered; its value says nothing."""
+"""Name of the mark for the last answered poll; its value means nothing."""
 
 OFFSET: Final = "clock.offset"
-"""Seconds by which the chat's clock is ahead of ours."""
+"""Name of the mark for the seconds by which Telegram's clock is ahead of ours."""
 
 EVERY: Final = timedelta(minutes=1)
-"""At most one mark a minute, so that a quiet bot writes little: our choice."""
+"""Least time between marks, so that an idle bot writes little: our choice."""
 
 POLL_LATE: Final = timedelta(minutes=5)
-"""After so long without a good poll the bot is not well: our choice; a poll is answered within 25 s, and marked once a
-minute."""
+"""Time without a good poll after which the bot counts as unwell: our choice; a poll is answered within 25 s, and marked once a minute."""
 
 HALF_SECOND: Final = timedelta(seconds=0.5)
-"""An HTTP date is cut to whole seconds, so half of one is added: what is left is at most half a second wrong."""
+"""Added to an HTTP date, which is cut to whole seconds: the error is then at most half a second."""
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
-    """One thing that was so at a moment."""
+class StatusMark:
+    """A status value and when it was stored."""
 
     value: float | str
     at: datetime
 
 
-def marks_of(db: sqlite3.Connection) -> Mapping[str, Mark]:
-    """Every mark by its name; none in a file too old for them."""
+def marks_of(db: sqlite3.Connection) -> Mapping[str, StatusMark]:
+    """Return every mark by name; empty if the file is too old to have them."""
     if db.execute("select 1 from sqlite_master where type = 'table' and name = 'marks'").fetchone() is None:
         return {}
-    return {name: Mark(value, moment_of(at)) for name, value, at in db.execute("select name, value, at from marks")}
+    return {name: StatusMark(value, moment_of(at)) for name, value, at in db.execute("select name, value, at from marks")}
 
 
-class Beat:
-    """Told of every good poll; marks one a minute, without keeping the poll waiting."""
+class Heartbeat:
+    """Stores a mark at good polls, at most one a minute, without delaying the poll."""
 
-    def __init__(self, writer: Writer, clock: Clock, watch: Watch) -> None:
+    def __init__(self, writer: Writer, clock: Clock, watch: Counters) -> None:
         self._writer, self._clock, self._watch = writer, clock, watch
         self._at: datetime | None = None
         self._noting: asyncio.Task[None] | None = None
 
     def polled(self, theirs: datetime | None) -> None:
-        """A poll was answered just now; ``theirs`` is the date in the answer's head, to the second."""
+        """Note an answered poll; ``theirs`` is the response's date, to the second."""
         now = self._clock.now()
         self._watch.polled(now)
         soon = self._at is not None and timedelta(0) <= now - self._at < EVERY
@@ -68,8 +67,9 @@ class Beat:
 
     async def _note(self, now: datetime, theirs: datetime | None) -> None:
         def both(db: sqlite3.Connection) -> None:
+            """Store the poll and clock marks."""
             note(db, POLL, 1.0, now)
             if theirs is not None:
                 note(db, OFFSET, (theirs + HALF_SECOND - now).total_seconds(), now)
-        with contextlib.suppress(CommitFailed):  # the writer itself ends the bot for that
+        with contextlib.suppress(CommitFailed):  # the writer itself stops the bot for that
             await self._writer.do(both)

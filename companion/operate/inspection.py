@@ -1,4 +1,4 @@
-"""What somebody who looks after the bot can see of it: its file, read only, and what stands around that."""
+"""Inspection of a bot from outside: its file, opened read-only, and its surroundings."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ from enum import IntEnum
 from pathlib import Path
 
 from companion.base.settings import Settings
-from companion.operate.heartbeat import Mark, marks_of
-from companion.operate.integrity import free_bytes, looking_at, tables_of
+from companion.operate.heartbeat import StatusMark, marks_of
+from companion.operate.integrity import free_bytes, open_read_only, tables_of
 
 
 class Severity(IntEnum):
-    """How bad it is; the worst of all is the exit code."""
+    """Severity of a result; the worst is the exit code."""
 
     FINE = 0
     LOOK = 1
@@ -24,8 +24,8 @@ class Severity(IntEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Finding:
-    """One thing that was looked at: a plain line that says how it is, and what to do where it is not fine."""
+class CheckResult:
+    """Result of a check: its subject, and a plain line that says how it is and, if not fine, what to do."""
 
     severity: Severity
     about: str
@@ -33,11 +33,11 @@ class Finding:
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
+class Inspection:
     """Everything a check may look at.
 
-    ``db`` is None where there is no file, or none that can be read: then ``trouble`` says why. ``free`` is bytes on the
-    disk (None: unknown), ``backups`` the folder of daily backups (None: turned off).
+    ``db``: None if there is no file or it can't be read; ``trouble`` then says why. ``free``: bytes on the disk, None if unknown.
+    ``backups``: the folder of daily backups, None if turned off.
     """
 
     settings: Settings
@@ -47,35 +47,35 @@ class Seen:
     db: sqlite3.Connection | None
     trouble: str
     tables: frozenset[str]
-    marks: Mapping[str, Mark]
+    marks: Mapping[str, StatusMark]
     running: bool
     free: int | None
 
 
 @contextlib.contextmanager
-def looking(settings: Settings, path: Path, backups: Path | None, now: datetime,
-            free: Callable[[Path], int] = free_bytes) -> Iterator[Seen]:
-    """Look at a bot, running or not, well or not. Never raises for how it is, and changes nothing of it."""
+def inspecting(settings: Settings, path: Path, backups: Path | None, now: datetime,
+            free: Callable[[Path], int] = free_bytes) -> Iterator[Inspection]:
+    """Inspect a bot, running or not. Changes nothing, and never raises because of the bot's state."""
     with contextlib.ExitStack() as stack:
-        db, trouble, tables, marks = None, "", frozenset[str](), dict[str, Mark]()
+        db, trouble, tables, marks = None, "", frozenset[str](), dict[str, StatusMark]()
         try:
             if path.exists():
-                db = stack.enter_context(looking_at(path))
+                db = stack.enter_context(open_read_only(path))
                 tables = frozenset(tables_of(db))
                 marks = dict(marks_of(db))
         except (OSError, sqlite3.Error, ValueError) as error:
             trouble = str(error)
             if not tables:
                 db = None
-        yield Seen(settings, path, backups, now, db, trouble, tables, marks, is_running(path), _free(path, free))
+        yield Inspection(settings, path, backups, now, db, trouble, tables, marks, is_running(path), _free(path, free))
 
 
 def is_running(database: Path) -> bool:
-    """Whether a companion holds the lock of this file (record.file)."""
+    """True if a companion holds this file's lock (record.file)."""
     lock = database.with_name(database.name + ".lock")
     try:
         if lock.exists():
-            with looking_at(lock) as db:
+            with open_read_only(lock) as db:
                 db.execute("pragma busy_timeout=0").fetchall()
                 db.execute("select 1 from sqlite_master").fetchall()
     except sqlite3.Error as error:

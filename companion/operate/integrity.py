@@ -1,4 +1,4 @@
-"""Whether a database file is sound, and a copy of it that is proved to be one."""
+"""Integrity checks of a database file, and verified copies."""
 
 from __future__ import annotations
 
@@ -14,19 +14,19 @@ from sqlite_utils import Database
 
 from companion.record.schema import migrations
 
-MARGIN: Final = 32 * 2**20
-"""Bytes that must stay free beside a copy, for the file that goes on growing: our choice."""
+SPARE_BYTES: Final = 32 * 2**20
+"""Bytes that must stay free beside a copy, as the database goes on growing: our choice."""
 
-BUSY_MS: Final = 2000
+READ_BUSY_MS: Final = 2000
 
 
 class Unsound(Exception):
-    """The file can't be used or copied; the text says why, in one line."""
+    """The file can't be used or copied; the message says why, in one line."""
 
 
 @dataclass(frozen=True, slots=True)
 class Schema:
-    """The migrations of a file: those it has, those this code would add, those this code does not know."""
+    """Migrations of a file: applied, waiting to be applied by this code, and unknown to this code."""
 
     applied: tuple[str, ...]
     waiting: tuple[str, ...]
@@ -34,29 +34,29 @@ class Schema:
 
 
 @contextlib.contextmanager
-def looking_at(path: Path) -> Iterator[sqlite3.Connection]:
-    """A read-only connection, also beside a running bot. Raises sqlite3.Error, at the latest at the first question."""
+def open_read_only(path: Path) -> Iterator[sqlite3.Connection]:
+    """Open a file read-only, also while a bot runs. Raises sqlite3.Error, at the latest at the first query."""
     db = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, isolation_level=None)
     try:
-        db.execute(f"pragma busy_timeout={BUSY_MS}").fetchall()
+        db.execute(f"pragma busy_timeout={READ_BUSY_MS}").fetchall()
         yield db
     finally:
         db.close()
 
 
 def tables_of(db: sqlite3.Connection) -> tuple[str, ...]:
-    """The names of its tables, SQLite's own left out."""
+    """Return the names of its tables, without SQLite's own."""
     return tuple(name for (name,) in db.execute(
         "select name from sqlite_master where type = 'table' and name not like 'sqlite\\_%' escape '\\' order by name"))
 
 
 def counts_of(db: sqlite3.Connection) -> Mapping[str, int]:
-    """How many rows each table has."""
+    """Return the number of rows per table."""
     return {table: db.execute(f"select count(*) from [{table}]").fetchone()[0] for table in tables_of(db)}
 
 
 def schema_of(db: sqlite3.Connection) -> Schema:
-    """Which migrations it has."""
+    """Return its migrations."""
     ours = [one.name for one in migrations.pending(Database(memory=True, execute_plugins=False))]
     applied = [one.name for one in migrations.applied(Database(db, execute_plugins=False))]
     return Schema(tuple(applied), tuple(name for name in ours if name not in applied),
@@ -64,7 +64,7 @@ def schema_of(db: sqlite3.Connection) -> Schema:
 
 
 def damage_of(db: sqlite3.Connection) -> str:
-    """What is wrong with its pages, indexes or references, in one line; "" where nothing is."""
+    """Return what is damaged in its pages, indexes or references, in one line; "" if nothing is."""
     try:
         first = str(db.execute("pragma integrity_check(1)").fetchone()[0])
         if first != "ok":
@@ -72,34 +72,34 @@ def damage_of(db: sqlite3.Connection) -> str:
         loose = db.execute("pragma foreign_key_check").fetchone()
     except sqlite3.DatabaseError as error:
         return str(error)
-    return f"rows of {loose[0]} belong to rows of {loose[2]} that are not there" if loose else ""
+    return f"rows of {loose[0]} refer to missing rows of {loose[2]}" if loose else ""
 
 
 def free_bytes(folder: Path) -> int:
-    """Bytes free on the disk of a folder. Raises OSError."""
+    """Return the free bytes on a folder's disk. Raises OSError."""
     return shutil.disk_usage(folder).free
 
 
 def copy(source: Path, into: Path, free: Callable[[Path], int] = free_bytes) -> Mapping[str, int]:
-    """Copy a database, also one that is being written, into an empty file, and prove it; gives the rows of each table.
+    """Copy a database, also one in use, into an empty file and verify it; return the rows per table.
 
-    What is copied is one moment: the rows are counted on both sides of the copy in the same read snapshot. The copy is
-    one file, with no write-ahead log. Raises Unsound, and leaves ``into`` to the caller.
+    The copy is one moment in time: rows are counted in the read snapshot that is copied, and again in the copy. It is a single file
+    without a write-ahead log. Raises Unsound, and leaves ``into`` to the caller.
     """
     try:
-        with looking_at(source) as db:
+        with open_read_only(source) as db:
             db.execute("begin")
             counts = counts_of(db)
             need = db.execute("pragma page_count").fetchone()[0] * db.execute("pragma page_size").fetchone()[0]
-            if free(into.parent) < need + MARGIN:
-                raise Unsound(f"the disk of {into.parent} is too full: a copy needs {megabytes(need + MARGIN)}")
+            if free(into.parent) < need + SPARE_BYTES:
+                raise Unsound(f"the disk of {into.parent} is too full: a copy needs {megabytes(need + SPARE_BYTES)}")
             _fill(db, into)
-        with looking_at(into) as made:
+        with open_read_only(into) as made:
             damage = damage_of(made)
             if damage:
                 raise Unsound(f"{source} is damaged: {damage}")
             if counts_of(made) != counts:
-                raise Unsound(f"the copy of {source} does not hold the same rows")
+                raise Unsound(f"the copy of {source} does not have the same rows")
     except (OSError, sqlite3.Error) as error:
         raise Unsound(f"can't copy {source}: {error}") from error
     return counts
@@ -109,12 +109,12 @@ def _fill(db: sqlite3.Connection, into: Path) -> None:
     target = sqlite3.connect(into, isolation_level=None)
     try:
         db.backup(target)
-        db.execute("commit")  # at once: while a snapshot is held, the write-ahead log can't be emptied
+        db.execute("commit")  # at once: the write-ahead log can't be emptied while a snapshot is held
         target.execute("pragma journal_mode=delete").fetchall()
     finally:
         target.close()
 
 
 def megabytes(count: int) -> str:
-    """Bytes as people read them, rounded up: "12 MB"."""
+    """Return bytes as text, rounded up: "12 MB"."""
     return f"{-(-count // 10**6):,} MB"

@@ -1,4 +1,4 @@
-"""Numbers of a running bot for Prometheus, and whether it is well. No person is in a name, a label or a value."""
+"""Prometheus metrics and a health check of a running bot. No name, label or value identifies a person."""
 
 from __future__ import annotations
 
@@ -12,21 +12,21 @@ from prometheus_client.exposition import CONTENT_TYPE_LATEST
 from prometheus_client.registry import Collector
 
 from companion.base.clock import Clock
-from companion.operate.counters import REASONS, Watch
+from companion.operate.counters import REASONS, Counters
 from companion.operate.heartbeat import POLL_LATE
-from companion.operate.http import Answer
+from companion.operate.http import HttpResponse
 
 Waiting = Callable[[datetime], tuple[int, datetime | None]]
-"""Of a moment: how many messages are due and not sent, and since when the oldest is."""
+"""For a moment: how many messages are due and unsent, and since when the oldest is due."""
 
-SECONDS: Final = (0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0)
+COMMIT_BUCKETS: Final = (0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0)
 
 
-class Metrics(Watch):
-    """Counts what the companion tells, in a registry of its own; what stands is looked up when it is asked for."""
+class Metrics(Counters):
+    """Counts the companion's events in its own registry; gauges are read when scraped."""
 
     def __init__(self, clock: Clock, waiting: Waiting, broken: Callable[[], bool]) -> None:
-        """``broken``: whether the file can't be written any more."""
+        """``broken``: returns True once the file can't be written."""
         self._clock, self._waiting, self._broken = clock, waiting, broken
         self._heard = clock.now()
         self.registry = CollectorRegistry()
@@ -38,65 +38,73 @@ class Metrics(Watch):
         for reason in REASONS:
             self._dropped.labels(reason)
         self._offered = Counter("companion_reminders_offered", "Reminders that went out.", registry=self.registry)
-        self._commits = Histogram("companion_commit_seconds", "One commit, with the turns in it.", buckets=SECONDS,
+        self._commits = Histogram("companion_commit_seconds", "One commit, with the turns in it.", buckets=COMMIT_BUCKETS,
                                   registry=self.registry)
-        self.registry.register(_Standing(self))
+        self.registry.register(_Gauges(self))
 
     def turn_taken(self) -> None:
+        """Count a committed turn."""
         self._taken.inc()
 
     def turn_failed(self) -> None:
+        """Count a failed turn."""
         self._failed.inc()
 
     def message_sent(self) -> None:
+        """Count a delivered message."""
         self._sent.inc()
 
     def message_dropped(self, why: str, count: int = 1) -> None:
+        """Count messages given up, by class of reason."""
         self._dropped.labels(why if why in REASONS else "refused").inc(count)
 
     def reminder_offered(self) -> None:
+        """Count a reminder sent."""
         self._offered.inc()
 
     def committed(self, seconds: float) -> None:
+        """Record the seconds of a commit."""
         self._commits.observe(seconds)
 
     def polled(self, at: datetime) -> None:
+        """Note an answered poll."""
         self._heard = at
 
-    def standing(self) -> Iterator[tuple[str, str, float]]:
-        """What stands now: name, meaning, value."""
+    def gauges(self) -> Iterator[tuple[str, str, float]]:
+        """Yield the gauges: name, meaning, value."""
         now = self._clock.now()
         count, oldest = self._waiting(now)
         yield "companion_outbox_waiting", "Messages due and not sent.", count
         yield "companion_outbox_oldest_seconds", "How long the oldest of them has been due.", _age(oldest, now)
         yield "companion_poll_age_seconds", "Since the last answered poll, or the start.", _age(self._heard, now)
 
-    def ill(self) -> str:
-        """Why the bot is not well, in one line; "" where it is."""
+    def problem(self) -> str:
+        """Return why the bot is unwell, in one line; "" if it is well."""
         if self._broken():
             return "the database can't be written"
         if self._clock.now() - self._heard > POLL_LATE:
             return "no poll has been answered for five minutes"
         return ""
 
-    def answer(self, path: str) -> Answer | None:
-        """What is served: /metrics, and /healthz, which is 503 where the bot is ill; None for any other path."""
+    def answer(self, path: str) -> HttpResponse | None:
+        """Return the page for /metrics or /healthz (503 if unwell); None for any other path."""
         if path == "/metrics":
-            return Answer(200, generate_latest(self.registry), CONTENT_TYPE_LATEST)
+            return HttpResponse(200, generate_latest(self.registry), CONTENT_TYPE_LATEST)
         if path == "/healthz":
-            ill = self.ill()
-            return Answer(503 if ill else 200, f"{ill or 'well'}\n".encode())
+            problem = self.problem()
+            return HttpResponse(503 if problem else 200, f"{problem or 'well'}\n".encode())
         return None
 
 
-class _Standing(Collector):
-    """Gauges that are looked up when somebody asks."""
+class _Gauges(Collector):
+    """Gauges read when scraped."""
 
     def __init__(self, metrics: Metrics) -> None:
         self._metrics = metrics
 
     def collect(self) -> Iterator[GaugeMetricFamily]:
-        for name, meaning, value in self._metrics.standing():
+        """Yield the current gauges."""
+        for name, meaning, value in self._metrics.gauges():
             yield GaugeMetricFamily(name, meaning, value)
 
 

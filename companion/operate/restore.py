@@ -1,4 +1,4 @@
-"""A backup brought back: checked first, and the old file kept aside."""
+"""Restoring a backup: checked first, with the old file kept."""
 
 from __future__ import annotations
 
@@ -11,22 +11,21 @@ from pathlib import Path
 
 from companion.base.private import private_folder
 from companion.operate.backup import beside, put_in_place
-from companion.operate.integrity import Unsound, copy, free_bytes, looking_at, schema_of, tables_of
+from companion.operate.integrity import Unsound, copy, free_bytes, open_read_only, schema_of, tables_of
 from companion.record.file import instance_lock
 from companion.record.timestamps import text_of
 
 
 class CannotRestore(Exception):
-    """Nothing was changed; the text says why, in one line."""
+    """Nothing was changed; the message says why, in one line."""
 
 
 @dataclass(frozen=True, slots=True)
 class Restored:
-    """What is there now.
+    """The outcome of a restore.
 
-    ``kept`` is the old file (None: there was none), ``waiting`` how many messages that had not left when the backup was
-    taken will now leave, ``erased`` how many people had themselves erased since then and are in it again (None: the old
-    file can't tell).
+    ``kept``: the old file, None if there was none. ``waiting``: messages unsent at the time of the backup, which will be sent now.
+    ``erased``: people erased since the backup who are in the file again; None if the old file can't tell.
     """
 
     counts: Mapping[str, int]
@@ -36,10 +35,10 @@ class Restored:
 
 
 def restore(source: Path, database: Path, now: datetime, free: Callable[[Path], int] = free_bytes) -> Restored:
-    """Put a copy of ``source`` where the database is, and keep the old one beside it with the moment in its name.
+    """Put a copy of ``source`` in place of the database, and keep the old file beside it with the time in its name.
 
-    The copy is checked before anything is moved: pages, references, rows, and that this code knows its schema.
-    Raises CannotRestore, and AlreadyRunning (record.file) while a companion uses the database.
+    The copy is checked before anything is moved: pages, references, rows, and that this code knows its schema. Raises CannotRestore, and
+    AlreadyRunning (record.file) while a companion uses the database.
     """
     if not source.is_file():
         raise CannotRestore(f"there is no file {source}")
@@ -60,8 +59,8 @@ def restore(source: Path, database: Path, now: datetime, free: Callable[[Path], 
 
 
 def refuse_unknown(path: Path, called: Path) -> None:
-    """Raise Unsound unless a file is a companion's, and no newer than this code."""
-    with looking_at(path) as db:
+    """Raise Unsound unless a file is a companion's database, and no newer than this code."""
+    with open_read_only(path) as db:
         schema = schema_of(db)
         if not schema.applied or "persons" not in tables_of(db):
             raise Unsound(f"{called} is not a companion's database")
@@ -70,12 +69,12 @@ def refuse_unknown(path: Path, called: Path) -> None:
 
 
 def _aside(database: Path, now: datetime) -> Path | None:
-    """Rename the old file with what belongs to it. The log goes first: beside the new file it would be taken for its own,
-    and an old file without its log is whole, only older."""
+    """Rename the old file and what belongs to it. The write-ahead log goes first: beside the new file it would be applied to that, and
+    an old file without it is consistent, only older."""
     stamp = text_of(now).replace(":", "").replace(".", "")
     kept, there = database.with_name(f"{database.stem}.before-{stamp}{database.suffix}"), database.exists()
     if kept.exists():
-        raise CannotRestore(f"{kept} is there already")
+        raise CannotRestore(f"{kept} already exists")
     for end in ("-wal", "-journal", "-shm", ""):
         if _with(database, end).exists():
             _with(database, end).rename(_with(kept, end))
@@ -83,7 +82,7 @@ def _aside(database: Path, now: datetime) -> Path | None:
 
 
 def kept_aside(database: Path) -> list[tuple[Path, datetime]]:
-    """The old files that restores have kept, each with the day of its restore."""
+    """Return the old files kept by restores, each with the day of its restore."""
     begins = f"{database.stem}.before-"
     found = []
     for path in sorted(database.absolute().parent.iterdir()) if database.absolute().parent.is_dir() else ():
@@ -98,12 +97,12 @@ def _with(path: Path, end: str) -> Path:
 
 
 def _waiting(path: Path) -> int:
-    with looking_at(path) as db:
+    with open_read_only(path) as db:
         return int(db.execute("select count(*) from outbox where settled_at is null").fetchone()[0])
 
 
 def _erasures(path: Path) -> int | None:
-    """How often somebody was erased from a file; None where it can't tell."""
-    with contextlib.suppress(sqlite3.Error), looking_at(path) as db:
+    """Return how many people were erased from a file; None if it can't tell."""
+    with contextlib.suppress(sqlite3.Error), open_read_only(path) as db:
         return int(db.execute("select count(*) from erasures").fetchone()[0])
     return None

@@ -1,1 +1,1 @@
-"""Drawings of every test and drill, and charts of what came of them, from the project's own geometry."""
+"""Drawings of every test and drill, and charts of the results, from the project's own geometry."""

@@ -1,4 +1,4 @@
-"""The pictures on disk: each drawn once, off the loop, and kept in a folder until its drawing changes."""
+"""Picture files on disk: each drawn once, off the loop, and kept until its drawing changes."""
 
 from __future__ import annotations
 
@@ -20,13 +20,13 @@ if TYPE_CHECKING:
 _log = logging.getLogger(__name__)
 
 STYLE: Final = 1
-"""Raised when the same drawing would look different: kept files are drawn anew then."""
+"""Increase this when the same drawing would look different, so that cached files are drawn again."""
 
 T = TypeVar("T")
 
 
-class Album:
-    """Pictures in one folder. One thread draws: the loop goes on, and nothing is drawn twice at once."""
+class PictureCache:
+    """Cached pictures in one folder. A single thread draws, so the loop goes on and nothing is drawn twice at once."""
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
@@ -34,15 +34,15 @@ class Album:
         self._kept: dict[str, Picture] = {}
 
     def close(self) -> None:
-        """Draw nothing more."""
+        """Stop drawing."""
         self._drawing.shutdown(wait=False, cancel_futures=True)
 
     async def off_loop(self, work: Callable[[], T]) -> T:
-        """The result of drawing something, beside the loop."""
+        """Return the result of a drawing job run in the drawing thread."""
         return await asyncio.get_running_loop().run_in_executor(self._drawing, work)
 
     async def pose(self, name: str) -> Picture | None:
-        """The pose of a name; None where there is none."""
+        """Return the named pose; None if there is none."""
         if name not in self._kept:
             found = await self.off_loop(lambda: self._pose(name))
             if found is None:
@@ -51,7 +51,7 @@ class Album:
         return self._kept[name]
 
     def _pose(self, name: str) -> Picture | None:
-        from companion.pictures.poses import pose  # every drawing there is: it comes with the first picture, not the first words
+        from companion.pictures.poses import pose  # imports every drawing, so only with the first picture
 
         drawing = pose(name)
         if drawing is None:
@@ -68,24 +68,24 @@ class Album:
 
 @cache
 def key_of(drawing: Drawing) -> str:
-    """A name for exactly this drawing: it changes with what is drawn."""
+    """Return a cache key for exactly this drawing; it changes with the content."""
     made = sha256(f"{STYLE} {drawing.rows} {drawing.milliseconds} {drawing.shown()!r}".encode()).hexdigest()
     return f"{drawing.name}-{made[:10]}"
 
 
 def drawn(drawing: Drawing) -> bytes:
-    """The drawing as PNG, or as GIF where it moves."""
+    """Return the drawing as PNG, or as GIF if it is animated."""
     from companion.pictures.draw import moving, still
 
     return moving(drawing.shown(), drawing.milliseconds) if drawing.moves else still(drawing.panels, drawing.rows)
 
 
 def save(path: Path, data: bytes) -> None:
-    """Write a file whole or not at all; a folder that can't be written is no reason to send nothing."""
+    """Write a file whole or not at all. A folder that can't be written is logged: the picture is sent anyway."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         part = path.with_name(f".{path.name}.part")
         part.write_bytes(data)
         os.replace(part, path)
     except OSError as error:
-        _log.warning("the picture %s can't be kept: %s", path.name, error.strerror)
+        _log.warning("the picture %s can't be cached: %s", path.name, error.strerror)

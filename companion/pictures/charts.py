@@ -1,4 +1,4 @@
-"""Charts, drawn for a phone: 390 pixels wide, large words, shapes and dashes besides colours. matplotlib comes with the first."""
+"""Charts for a phone: 390 pixels wide, large words, shapes and dashes besides colours. matplotlib is imported with the first."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from io import BytesIO
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, Final
 
-from companion.pictures.ink import FAR, GOOD, GUIDE, INK, PAPER, WATCH
+from companion.pictures.ink import FAR_INK, GOOD_INK, GUIDE, INK, PAPER, WATCH_INK
 from companion.pictures.series import Chart, Dot, Track
 
 if TYPE_CHECKING:
@@ -16,24 +16,24 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 WIDE: Final = 3.9
-"""Inches: a hundred phone pixels each, so that 10 points are 14 pixels."""
+"""Inches, at a hundred phone pixels each, so that 10 points are 14 pixels."""
 DOTS_PER_INCH: Final = 240
 TALL: Final = 2.15
 SMALL: Final = 9.5
 BAND: Final = "#E6EAEE"
 GAP: Final = timedelta(days=70)
-"""Points further apart than this are joined by a dotted line: nothing was measured in between (choice)."""
+"""Longest time between points joined by a solid line; over longer gaps nothing was measured, and it is dotted (choice)."""
 MANY: Final = 12
-"""With more points than this only the first, the lowest, the highest and the last are labelled (choice)."""
+"""Most points with all labels; of more, only the first, lowest, highest and last are labelled (choice)."""
 
 SHAPES: Final[dict[str, tuple[str, str, bool]]] = {
-    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH, True), "prime": ("o", GOOD, True),
-    "plain": ("s", WATCH, False), "still": ("o", GOOD, True), "moved": ("v", WATCH, False), "untold": ("D", FAR, False)}
-"""Marker, ink and whether it is filled, for each kind of point: told apart by shape first."""
+    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH_INK, True), "prime": ("o", GOOD_INK, True),
+    "plain": ("s", WATCH_INK, False), "still": ("o", GOOD_INK, True), "moved": ("v", WATCH_INK, False), "untold": ("D", FAR_INK, False)}
+"""Marker, ink and fill of each kind of point: told apart by shape first."""
 
 
 def draw(chart: Chart) -> Figure:
-    """The chart as a figure: one axis a track, under each other, on one time axis."""
+    """Return the chart as a figure: one axis per track, stacked, with a shared time axis."""
     from matplotlib.figure import Figure
 
     figure = Figure(figsize=(WIDE, TALL * len(chart.tracks) + 0.62), dpi=DOTS_PER_INCH, facecolor=PAPER, layout="constrained")
@@ -47,7 +47,7 @@ def draw(chart: Chart) -> Figure:
         axes.set_xlim(*days)
         axes.set_ylim(*values)
         _ground(axes, chart, track)
-        for kind in sorted(dict.fromkeys(dot.kind for dot in track.dots), key=lambda kind: kind == "hurt"):  # never under another
+        for kind in sorted(dict.fromkeys(dot.kind for dot in track.dots), key=lambda kind: kind == "hurt"):  # drawn last, never covered
             _points(axes, chart, [dot for dot in track.dots if dot.kind == kind], (days[1] - days[0]) * 0.12)
         _dates(axes, [dot.day for dot in every], last=track is chart.tracks[-1])
     if chart.kinds:
@@ -56,7 +56,7 @@ def draw(chart: Chart) -> Figure:
 
 
 def png(chart: Chart) -> bytes:
-    """The chart as PNG."""
+    """Return the chart as PNG."""
     from matplotlib.backends.backend_agg import FigureCanvasAgg
 
     figure, out = draw(chart), BytesIO()
@@ -65,14 +65,14 @@ def png(chart: Chart) -> bytes:
 
 
 def _span(days: Sequence[date]) -> tuple[date, date]:
-    """First to last, with room at both ends: never less than a fortnight."""
+    """Return the first and last date of the time axis, with room at both ends; at least a fortnight."""
     first, last = min(days), max(days)
     room = max((last - first) * 0.12, timedelta(days=7))
     return first - room * 0.8, last + room
 
 
 def _limits(chart: Chart, every: Sequence[Dot]) -> tuple[float, float]:
-    """The value axis holds every error bar and line, and as much of the bands as there is."""
+    """Return the limits of the value axis, which holds every error bar, line and band."""
     ends = [dot.value + way * dot.error for dot in every for way in (-1, 1)]
     ends += [mark.value for mark in chart.marks] + [end for track in chart.tracks if track.band for end in track.band]
     low, high = min(ends), max(ends)
@@ -81,12 +81,12 @@ def _limits(chart: Chart, every: Sequence[Dot]) -> tuple[float, float]:
 
 
 def _ground(axes: Axes, chart: Chart, track: Track) -> None:
-    """Everything but the points: band, lines, ticks, title."""
+    """Draw everything but the points: band, lines, ticks, title."""
     axes.set_facecolor(PAPER)
     for side in ("top", "right"):
         axes.spines[side].set_visible(False)
     for side in ("left", "bottom"):
-        axes.spines[side].set_color(FAR)
+        axes.spines[side].set_color(FAR_INK)
     axes.tick_params(colors=INK, labelsize=SMALL, length=3)
     axes.set_title(track.title, fontsize=10.5, color=INK, loc="left", pad=3)
     if track.band:
@@ -106,7 +106,8 @@ def _ground(axes: Axes, chart: Chart, track: Track) -> None:
 
 
 def _points(axes: Axes, chart: Chart, dots: Sequence[Dot], room: timedelta) -> None:
-    """One kind of points: joined in time, dotted over gaps, the telling ones labelled. Many carry their error only there."""
+    """Draw one kind of points, joined in time and dotted over gaps, with key points labelled. If there are many, only those have error
+    bars."""
     shape, ink, filled = SHAPES[dots[0].kind]
     if chart.joined and dots[0].kind != "hurt":
         for one, other in pairwise(dots):
@@ -122,7 +123,7 @@ def _points(axes: Axes, chart: Chart, dots: Sequence[Dot], room: timedelta) -> N
     if not chart.ticks:
         for dot in telling:
             way = 1 if _above(dots, dot) else -1
-            lean = 0 if len(dots) == 1 else (dot is dots[-1]) - (dot is dots[0])  # the ends lean inwards, off the axis' own words
+            lean = 0 if len(dots) == 1 else (dot is dots[-1]) - (dot is dots[0])  # labels at the ends lean inwards, off the axis
             axes.annotate(dot.label, (_x([dot])[0], dot.value + way * dot.error), xytext=(5 * lean, way * 3 if dot.error else way * 7),
                           textcoords="offset points", ha={-1: "left", 0: "center", 1: "right"}[lean],
                           va="bottom" if way > 0 else "top", fontsize=SMALL, color=INK, zorder=4,
@@ -130,7 +131,7 @@ def _points(axes: Axes, chart: Chart, dots: Sequence[Dot], room: timedelta) -> N
 
 
 def _above(dots: Sequence[Dot], dot: Dot) -> bool:
-    """Whether a point's label goes above it: away from its neighbours, so that it hides none of them; the last one's wherever it can."""
+    """True if a point's label goes above it, away from its neighbours; for the last one, above wherever possible."""
     here = dots.index(dot)
     beside = [*dots[max(here - 1, 0):here], *dots[here + 1:here + 2]]
     if dot is dots[-1] and beside:
@@ -143,7 +144,7 @@ def _x(dots: Sequence[Dot]) -> list[Any]:
 
 
 def _telling(dots: Sequence[Dot], room: timedelta) -> list[Dot]:
-    """The points whose value is written beside them: last, first and, where there is room, those between or at the ends."""
+    """Return the points to label: last, first and, if there is room, those between or the extremes."""
     wanted = [dots[-1], dots[0], *(dots if len(dots) <= 4 else ()),
               *((min(dots, key=lambda dot: dot.value), max(dots, key=lambda dot: dot.value)) if len(dots) > MANY else ())]
     told: list[Dot] = []
@@ -154,7 +155,7 @@ def _telling(dots: Sequence[Dot], room: timedelta) -> list[Dot]:
 
 
 def _dates(axes: Axes, days: Sequence[date], last: bool) -> None:
-    """At most three dates along the bottom: first, last, and one half way where there is room."""
+    """Label at most three dates along the bottom: first, last, and one half way if there is room."""
     first, end = min(days), max(days)
     shown = sorted({first, end})
     if (end - first).days > 0 and len(set(days)) > 2:
@@ -168,7 +169,7 @@ def _dates(axes: Axes, days: Sequence[date], last: bool) -> None:
 
 
 def _kinds(figure: Figure, chart: Chart) -> None:
-    """What each shape means, in a line at the bottom."""
+    """Draw the legend of shapes in a line at the bottom."""
     from matplotlib.lines import Line2D
 
     handles = [Line2D([], [], linestyle="none", marker=SHAPES[kind][0], color=SHAPES[kind][1], markersize=7.5, markeredgewidth=1.6,

@@ -1,4 +1,4 @@
-"""A folder of every picture, for a person to look at, and a page that shows them at a phone's width."""
+"""A folder of every picture for visual review, with a page that shows them at a phone's width."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from companion.pictures.charts import png
 from companion.pictures.draw import PHONE
 from companion.pictures.drawing import Drawing
 from companion.pictures.poses import poses
-from companion.pictures.series import Whose, all_charts, chart_of
+from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.pictures.your_squat import your_squat
 from companion.screening.about import About
 from companion.screening.protocols.hip_fold import HipFold
@@ -20,17 +20,17 @@ from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.screen import Answer, screen_of
 
 BEGAN: Final = datetime(2026, 3, 2, 18, tzinfo=UTC)
-"""The first day of the made-up lifter whose charts are shown."""
-DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple(range(0, 280, 7))}
+"""First day of the invented lifter whose charts are shown."""
+SAMPLE_DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple(range(0, 280, 7))}
 
 
 def write_sheet(folder: Path) -> int:
-    """Write every pose and, of a made-up lifter, every chart, with ``index.html``; gives how many pictures."""
+    """Write every pose, every chart of an invented lifter, and ``index.html``; return the number of pictures."""
     folder.mkdir(parents=True, exist_ok=True)
     found = [(f"{drawing.name}.{'gif' if drawing.moves else 'png'}", drawn(drawing), drawing.words) for drawing in _drawings()]
-    for days, when in DAYS.items():
+    for days, when in SAMPLE_DAYS.items():
         for name in all_charts():
-            if chart := chart_of(name, _made_up(when), Whose("1", steps=_steps(when))):
+            if chart := chart_of(name, _made_up(when), ChartOwner("1", steps=_steps(when))):
                 found.append((f"{name}_{days}.png", png(chart), chart.words))
     shown = []
     for file, data, words in found:
@@ -52,7 +52,7 @@ def _drawings() -> list[Drawing]:
 
 
 def _steps(days: tuple[int, ...]) -> tuple[tuple[date, str], ...]:
-    """Nobody's depth steps: deeper by and by, with a step back now and then."""
+    """Return invented depth steps: gradually deeper, with a step back now and then."""
     bands = ("well_above", "a_little_above", "parallel", "below")
     return tuple(((BEGAN + timedelta(days=day)).date(), bands[min(3, n // 6 + (n % 5 != 3))]) for n, day in enumerate(days))
 
@@ -62,6 +62,7 @@ def _made_up(days: tuple[int, ...]) -> list[Answer]:
     rows: list[Answer] = []
 
     def add(flow: str, run: str, key: str, value: float | str, at: datetime, method: str = "", placement: str = "") -> None:
+        """Add one answer."""
         rows.append(Answer(flow, run, key, value, "ok", "done", method, placement, at))
 
     bands = ("well_above", "a_little_above", "parallel", "below")

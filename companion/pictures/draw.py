@@ -1,6 +1,6 @@
-"""Drawing: a picture's panels as pixels. Pillow is imported when the first is drawn.
+"""Rendering: a picture's panels as pixels. Pillow is imported with the first.
 
-Made at three times its size and scaled down, which smooths every edge. A phone shows it about 390 pixels wide.
+Drawn at three times its size and scaled down, which smooths the edges. A phone shows it about 390 pixels wide.
 """
 
 from __future__ import annotations
@@ -14,28 +14,28 @@ from math import ceil, cos, hypot, pi, sin
 from typing import TYPE_CHECKING, Final
 
 from companion.pictures.figure import Point, along, direction
-from companion.pictures.ink import BODY, GOOD, INK, INKS, PAPER, WATCH
-from companion.pictures.scene import Area, Disc, Item, Limb, Stroke, Words, length_of
+from companion.pictures.ink import BODY, GOOD_INK, INK, INKS, PAPER, WATCH_INK
+from companion.pictures.scene import Area, Disc, Item, Label, Limb, Stroke, length_of
 
 if TYPE_CHECKING:
     from PIL import Image, ImageDraw, ImageFont
 
 PHONE: Final = 390
-"""Pixels across of a common phone; labels are sized for it."""
+"""Width of a common phone in pixels; labels are sized for it."""
 STILL_SCALE: Final = 2.4
 MOVING_SCALE: Final = 1.3
 FINER: Final = 3
 HALO: Final = 0.007
 OUTLINE: Final = 0.004
 TITLE_SIZE: Final = 15
-MARGIN: Final = 8.0
+PANEL_MARGIN: Final = 8.0
 TALLEST: Final = 330.0
 
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """One part of a picture: what is in it, the window of it that is seen (left, bottom, right, top in figure lengths), a
-    title under it, and whether it shows how it should look ("good"), what to watch for ("watch"), or neither."""
+    """One panel of a picture: its items, the visible window (left, bottom, right, top in figure lengths), a title below, and a mark:
+    "good" for how it should look, "watch" for what to watch for, or ""."""
 
     items: tuple[Item, ...]
     window: tuple[float, float, float, float]
@@ -55,9 +55,11 @@ class _Pen:
         self.y0 = (height + self.scale * (top - bottom)) / 2 + self.scale * bottom
 
     def at(self, point: Point) -> Point:
+        """Return a point's pixel position."""
         return self.x0 + self.scale * point[0], self.y0 - self.scale * point[1]
 
     def put(self, item: Item) -> None:
+        """Draw one item."""
         match item:
             case Limb():
                 if item.outlined:
@@ -72,7 +74,7 @@ class _Pen:
             case Stroke():
                 self._stroke(replace(item, ink=PAPER, width=item.width + 2 * OUTLINE))
                 self._stroke(item)
-            case Words():
+            case Label():
                 self.draw.text(self.at(item.at), item.text, fill=item.ink, font=font(round(item.size * self.pixel)),
                                anchor=f"{item.anchor}m", stroke_width=round(2 * self.pixel), stroke_fill=PAPER,
                                align="center")
@@ -82,7 +84,7 @@ class _Pen:
         self.draw.ellipse((x - r, y - r, x + r, y + r), fill=ink)
 
     def _limb(self, limb: Limb, more: float, ink: str) -> None:
-        """Two discs and what lies between their common tangents."""
+        """Draw two discs and the area between their common tangents."""
         a, b = limb.start_half + more, limb.end_half + more
         self._disc(limb.start, a, ink)
         self._disc(limb.end, b, ink)
@@ -111,7 +113,7 @@ class _Pen:
 
 
 def dashes(points: Sequence[Point], dash: float) -> list[list[Point]]:
-    """A line cut into dashes as long as the gaps between them; whole for 0."""
+    """Return a line split into dashes as long as their gaps; one whole line for 0."""
     if not dash:
         return [list(points)]
     count = max(1, ceil(length_of(points) / dash / 2))
@@ -130,26 +132,26 @@ def _on(points: Sequence[Point], far: float) -> Point:
 
 @cache
 def font(size: int) -> ImageFont.FreeTypeFont | ImageFont.ImageFont:
-    """Pillow's own font, so that every machine draws the same."""
+    """Return Pillow's built-in font, so that every machine draws the same."""
     from PIL import ImageFont
 
     return ImageFont.load_default(size)
 
 
 def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = ()) -> Image.Image:
-    """The panels in rows of so many each; all in one row where none are given."""
+    """Return an image of the panels, with the given number in each row; in a single row by default."""
     from PIL import Image, ImageDraw
 
-    pixel, waiting, placed, top = scale * FINER, list(panels), [], MARGIN
+    pixel, waiting, placed, top = scale * FINER, list(panels), [], PANEL_MARGIN
     for count in rows or (len(panels),):
         row, waiting = waiting[:count], waiting[count:]
-        width = (PHONE - MARGIN * (count + 1)) / count
+        width = (PHONE - PANEL_MARGIN * (count + 1)) / count
         height = min(max(width * (p.window[3] - p.window[1]) / (p.window[2] - p.window[0]) for p in row), TALLEST)
         titles = [_wrapped(panel.title, (width - (26 if panel.mark else 4)) * pixel, pixel) for panel in row]
         under = 19.0 * max(title.count("\n") + 1 if title else 0 for title in titles) + 2
-        placed += [(panel, title, MARGIN + n * (width + MARGIN), top, width, height, under)
+        placed += [(panel, title, PANEL_MARGIN + n * (width + PANEL_MARGIN), top, width, height, under)
                    for n, (panel, title) in enumerate(zip(row, titles, strict=True))]
-        top += height + under + MARGIN
+        top += height + under + PANEL_MARGIN
     image = Image.new("RGB", (round(PHONE * pixel), round(top * pixel)), PAPER)
     draw = ImageDraw.Draw(image)
     for panel, title, left, above, width, height, under in placed:
@@ -159,7 +161,7 @@ def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = ()) ->
 
 
 def _cell(panel: Panel, width: float, height: float, pixel: float) -> Image.Image:
-    """What is seen through a panel's window."""
+    """Return the view through a panel's window."""
     from PIL import Image, ImageDraw
 
     image = Image.new("RGB", (round(width), round(height)), PAPER)
@@ -170,7 +172,7 @@ def _cell(panel: Panel, width: float, height: float, pixel: float) -> Image.Imag
 
 
 def _wrapped(title: str, width: float, pixel: float) -> str:
-    """The title in lines no wider than that."""
+    """Return the title wrapped to a width."""
     face, lines = font(round(TITLE_SIZE * pixel)), [""]
     for word in title.split():
         longer = f"{lines[-1]} {word}".strip()
@@ -182,10 +184,10 @@ def _wrapped(title: str, width: float, pixel: float) -> str:
 
 
 def _title(draw: ImageDraw.ImageDraw, title: str, mark: str, x: float, y: float, pixel: float) -> None:
-    """The title, with a tick or a cross in front: drawn, so that it tells without colour."""
+    """Draw the title with a tick or a cross in front, so that it does not depend on colour."""
     if not title:
         return
-    ink = {"good": GOOD, "watch": WATCH}.get(mark, INK)
+    ink = {"good": GOOD_INK, "watch": WATCH_INK}.get(mark, INK)
     face = font(round(TITLE_SIZE * pixel))
     box = draw.multiline_textbbox((0, 0), title, font=face, align="center")
     shift = 9 * pixel if mark else 0
@@ -198,7 +200,7 @@ def _title(draw: ImageDraw.ImageDraw, title: str, mark: str, x: float, y: float,
 
 
 def still(panels: Sequence[Panel], rows: Sequence[int] = ()) -> bytes:
-    """A picture as PNG."""
+    """Return a still picture as PNG."""
     out = BytesIO()
     image = image_of(panels, STILL_SCALE, rows)
     image.save(out, "PNG", optimize=True)
@@ -206,7 +208,7 @@ def still(panels: Sequence[Panel], rows: Sequence[int] = ()) -> bytes:
 
 
 def _shades() -> list[int]:
-    """The paper and every ink, with the shades between them that smooth an edge."""
+    """Return a palette: the paper and every ink, with shades between for smooth edges."""
     paper, body = _parts(PAPER), _parts(BODY)
     shades = [paper]
     for ink in map(_parts, INKS):
@@ -224,7 +226,7 @@ def _mix(one: tuple[int, ...], other: tuple[int, ...], share: float) -> tuple[in
 
 
 def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int]) -> bytes:
-    """A short loop as GIF, one frame after the other for so long."""
+    """Return a short loop as GIF, with the duration of each frame."""
     from PIL import Image
 
     palette = Image.new("P", (1, 1))
@@ -236,11 +238,11 @@ def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int]) -> 
 
 
 def eased(count: int) -> list[float]:
-    """Shares of a movement from 0 to 1 that begin and end gently."""
+    """Return fractions of a movement from 0 to 1 that begin and end gently."""
     return [(1 - cos(pi * n / (count - 1))) / 2 for n in range(count)]
 
 
 def arc(centre: Point, radius: float, start: float, end: float) -> tuple[Point, ...]:
-    """Points of an arc between two directions, in degrees."""
+    """Return points of an arc between two directions, in degrees."""
     return tuple((centre[0] + radius * cos(a), centre[1] + radius * sin(a))
                  for a in ((start + (end - start) * n / 24) * pi / 180 for n in range(25)))

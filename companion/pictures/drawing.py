@@ -1,6 +1,6 @@
-"""How a drawing is told: its panels, or the frames of a movement, and its text twin; and finding one by name.
+"""The Drawing record: panels, or frames of a loop, with a text twin.
 
-A name with "{side}" stands for two drawings. It is set up for the right side; the left is its mirror image.
+A name with "{side}" stands for two drawings. It is drawn for the right side; the left is its mirror image.
 """
 
 from __future__ import annotations
@@ -9,17 +9,20 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from companion.pictures.draw import Panel
-from companion.pictures.scene import Item, Words, mirrored
+from companion.pictures.scene import Item, Label, mirrored
 
-MARKS: Final = {"good": "Good: ", "watch": "Watch for: ", "": ""}
-"""How a panel's title is told. Not "right", which is a side."""
+MARK_WORDS: Final = {"good": "Good: ", "watch": "Watch for: ", "": ""}
+"""Words for a panel's mark in the text twin. Not "right", which is a side."""
 OTHER: Final = {"left": "right", "right": "left"}
 
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A still of one or more panels, or a loop of one panel's frames. ``says``: what it shows, in words; the panels'
-    titles come after it. ``rows``: how many panels stand in each row, () for all in one. ``milliseconds``: how long each frame stays."""
+    """A still of one or more panels, or a loop of one panel's frames.
+
+    ``says``: what it shows, in words, followed by the panels' titles. ``rows``: panels per row, () for a single row. ``milliseconds``:
+    duration of each frame.
+    """
 
     name: str
     says: str
@@ -30,35 +33,38 @@ class Drawing:
 
     @property
     def moves(self) -> bool:
-        """Whether it is a loop."""
+        """True if it is a loop."""
         return bool(self.frames)
 
     @property
     def words(self) -> str:
-        """The text twin: the same facts, for whoever can't see it."""
-        told = [f"{MARKS[panel.mark]}{panel.title[0].lower()}{panel.title[1:]}." for panel in self.panels if panel.title]
+        """The text twin: the same facts in words."""
+        told = [f"{MARK_WORDS[panel.mark]}{panel.title[0].lower()}{panel.title[1:]}." for panel in self.panels if panel.title]
         told = [f"{one[0].upper()}{one[1:]}" for one in told]
         return " ".join(["Picture: " + self.says, *told])
 
     def shown(self) -> tuple[tuple[Panel, ...], ...]:
-        """Every frame as panels; a still has one."""
+        """Return every frame as panels; a still has one."""
         if not self.frames:
             return (self.panels,)
         return tuple((replace(self.panels[0], items=items), *self.panels[1:]) for items in self.frames)
 
 
 def for_side(drawing: Drawing, side: str) -> Drawing:
-    """One of the two drawings that a sided one stands for."""
+    """Return the drawing of a sided pair for one side."""
     def panel(one: Panel) -> Panel:
+        """Return a panel for this side."""
         left, bottom, right, top = one.window
         window = (-right, bottom, -left, top) if side == "left" else one.window
         return replace(one, items=items(one.items), window=window, title=named(one.title))
 
     def items(some: tuple[Item, ...]) -> tuple[Item, ...]:
+        """Return items for this side."""
         seen = mirrored(some) if side == "left" else some
-        return tuple(replace(item, text=named(item.text)) if isinstance(item, Words) else item for item in seen)
+        return tuple(replace(item, text=named(item.text)) if isinstance(item, Label) else item for item in seen)
 
     def named(text: str) -> str:
+        """Return a text with the sides filled in."""
         return text.replace("{side}", side).replace("{other}", OTHER[side])
 
     return replace(drawing, name=named(drawing.name), says=named(drawing.says), panels=tuple(map(panel, drawing.panels)),
@@ -66,5 +72,5 @@ def for_side(drawing: Drawing, side: str) -> Drawing:
 
 
 def slug(name: str) -> str:
-    """A picture's name from words: "drill rock back" is drill_rock_back."""
+    """Return a picture name for some words: "drill rock back" → "drill_rock_back"."""
     return "_".join("".join(one if one.isalnum() else " " for one in name.lower()).split())

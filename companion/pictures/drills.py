@@ -1,4 +1,4 @@
-"""Drawings of the drills and the home work that the tests do not show already."""
+"""Drawings of drills and home work, except those a test already shows."""
 
 from __future__ import annotations
 
@@ -8,31 +8,32 @@ from companion.pictures import lying, props, squats, wall
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, joints_of, planted
-from companion.pictures.ink import FAR
+from companion.pictures.ink import FAR_INK
 from companion.pictures.scene import Stroke, figure
 from companion.pictures.squats import Back, scene, seen
 
 
 def hinge_with_stick() -> Drawing:
-    """A stick along the back: three points."""
-    stood, hinged = squats.STANDING, replace(squats.HINGED, head=24)
+    """Hinge with a stick along the back: three points."""
+    stood, hinged = squats.STANDING_POSTURE, replace(squats.HINGED, head=24)
     bent = replace(hinged, tuck=squats.TUCKED, head=18)
 
     def ends(posture: Posture, off: float = 0.0) -> tuple[Point, Point]:
-        """The stick from below the tailbone, which it may have left by some way, to above the head."""
+        """Return the stick's ends, from below the tailbone, ``off`` away from it, to above the head."""
         joints = joints_of(posture)
         out, up = posture.trunk + 90, posture.trunk
         start = along(along(joints.hip, out, 0.072 + off), up + 180, 0.07)
         return start, along(along(joints.head, out, 0.075), up, 0.06)
 
     def held(posture: Posture, off: float = 0.0) -> Posture:
-        """One hand on the stick at the small of the back, the other behind the neck."""
+        """Return the posture with one hand on the stick at the small of the back, the other behind the neck."""
         (x, y), (x2, y2) = ends(posture, off)
         low, high = (x + (x2 - x) * 0.32, y + (y2 - y) * 0.32), (x + (x2 - x) * 0.72, y + (y2 - y) * 0.72)
         return replace(posture, near_arm=Reach(*low, 1.0, posture.trunk + 170), far_arm=Reach(*high, -1.0, posture.trunk + 30))
 
     def panel(posture: Posture, title: str, mark: Back, off: float = 0.0,
               view: tuple[float, float, float, float] = (-0.40, -0.05, 0.44, 0.88)) -> Panel:
+        """Return a panel of the posture holding the stick."""
         return seen(held(posture, off), title, mark, *props.rod(*ends(posture, off)), view=view)
 
     return Drawing(
@@ -45,7 +46,7 @@ def hinge_with_stick() -> Drawing:
 
 
 def hinge_to_wall() -> Drawing:
-    """The easier form: hands on a wall."""
+    """Easier hinge: hands on a wall."""
     low = Posture(28, Leg(-68, -92), Reach(0.50, 0.62, 1, 80), head=24)
     view = (-0.44, -0.05, 0.64, 0.98)
     return Drawing(
@@ -57,7 +58,7 @@ def hinge_to_wall() -> Drawing:
 
 
 def knee_over_toes() -> Drawing:
-    """The knee forward, the heel down."""
+    """Knee forward over the toes, heel down."""
     return replace(wall.knee_to_wall(""), name="drill_knee_over_toes", says="from the side, half a step from a wall, "
                    "the heel down: the knee comes over the toes, holds 2 seconds, comes back. Each side in turn.",
                    panels=tuple(replace(panel, title=title) for panel, title in zip(
@@ -65,9 +66,9 @@ def knee_over_toes() -> Drawing:
 
 
 def knee_over_toes_chair() -> Drawing:
-    """The easier form, holding a chair."""
+    """Easier knee over toes, holding a chair."""
     held = planted(Posture(88, Leg(-18, -130), Reach(0.08, 0.57, 1, 0), far=Leg(-112, -184, -60), head=86, on="toes"))
-    back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR, 0.018))
+    back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR_INK, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR_INK, 0.018))
     return Drawing(
         "drill_knee_over_toes_holding_a_chair",
         "from the side, one hand on a steady chair, the heel down: the knee comes over the "
@@ -76,7 +77,7 @@ def knee_over_toes_chair() -> Drawing:
 
 
 def heel_lift() -> Drawing:
-    """Squats with a heel lift, above parallel, where most keep their back."""
+    """Squats with a heel lift, above parallel, where most people keep their back's shape."""
     raised = squats.squat(-25, 17.0, 41.3, foot=-4.3)  # 2 cm under the heel of a foot of 26.6 cm: asin(2 / 26.6) = 4.3 degrees
     heel = joints_of(raised).near.heel
     return Drawing(
@@ -87,7 +88,7 @@ def heel_lift() -> Drawing:
 
 
 def pause_above() -> Drawing:
-    """The three stops as a drill: the lowest above the depth where the back rounds."""
+    """Three stops as a drill, the lowest above the depth where the back rounds."""
     top, middle, bottom = squats.squat(-50, 9, 28), squats.squat(-38, 17.2), squats.squat(-25, 25.5)
     view = (-0.34, -0.05, 0.50, 0.95)
     return Drawing(
@@ -144,7 +145,7 @@ def strap_raise() -> Drawing:
 
 
 def calf_stretch() -> Drawing:
-    """Knee straight, then bent."""
+    """Calf stretch, knee straight, then bent."""
     straight = planted(Posture(68, Leg(-46, -120), Reach(0.19, 0.66, 1, 85), far=Leg(-115, -115, 0), head=72, on="toes"))
     bent = planted(Posture(72, Leg(-36, -122), Reach(0.19, 0.60, 1, 85), far=Leg(-86, -122, 0), head=76, on="toes"))
     view = (-0.60, -0.05, 0.32, 0.92)
@@ -157,7 +158,7 @@ def calf_stretch() -> Drawing:
 
 
 def plank() -> Drawing:
-    """Forearms and toes, the body in one line."""
+    """Plank on forearms and toes, the body in one line."""
     line = Posture(5.7, Leg(185.7, 185.7, -82), Arm(-90, 0), head=0, on="toes")
     sagging = Posture(4, Leg(186, 186, -84), Arm(-90, 0), head=0, on="toes", sag=18)
     view = (-0.30, -0.06, 1.14, 0.34)

@@ -1,8 +1,8 @@
-"""One jointed figure seen from the side: where its joints are, from the angles of its segments. Pure geometry.
+"""One jointed figure seen from the side: joint positions from segment angles. Pure geometry.
 
-Lengths are fractions of stature: Drillis & Contini 1966, as in Winter's textbook (second-hand; arm, hand and head from
-memory). Angles are directions in degrees: 0 the way the figure faces, 90 up. x grows the way it faces, y up, the floor is
-y = 0. Facing right, the near side is the right one; the left is the mirror image.
+Lengths are fractions of stature: Drillis & Contini 1966, as in Winter's textbook (second-hand; arm, hand and head from memory). Angles
+are directions in degrees: 0 the way the figure faces, 90 up. x grows the way it faces, y up, the floor is y = 0. Facing right, the near
+side is the right one; the left is the mirror image.
 """
 
 from __future__ import annotations
@@ -19,20 +19,20 @@ from companion.screening.geometry import ANKLE_BEHIND_TOE
 Point = tuple[float, float]
 Ground = Literal["feet", "toes", "knees", "back"]
 
-SHANK: Final = KNEE_HEIGHT - ANKLE_HEIGHT
-THIGH: Final = HIP_HEIGHT - KNEE_HEIGHT
-TRUNK: Final = SHOULDER_HEIGHT - HIP_HEIGHT
+SHANK_LENGTH: Final = KNEE_HEIGHT - ANKLE_HEIGHT
+THIGH_LENGTH: Final = HIP_HEIGHT - KNEE_HEIGHT
+TRUNK_LENGTH: Final = SHOULDER_HEIGHT - HIP_HEIGHT
 UPPER_ARM: Final = 0.186
 FOREARM: Final = 0.146
-HAND: Final = 0.05  # of .108: the palm, fingers bent (choice)
+HAND_LENGTH: Final = 0.05  # of .108: the palm, fingers bent (choice)
 HEAD: Final = 0.065  # half of chin to crown, .130
 NECK: Final = 0.117  # shoulder to the middle of the head
 
-SOLE: Final = 0.014  # half as thick as the foot is drawn (choice), so that it stands on the floor
-KNEELING: Final = 0.030  # the knee joint above the floor, kneeling (choice)
-LYING: Final = 0.052  # the hip joint above the floor, lying: about 9 cm (memory)
-SPINE: Final = 48  # how many pieces the line of the spine is drawn in
-LORDOSIS: Final = 14.0  # how the pelvis leans forward of the trunk's line in a neutral back (choice, for the eye)
+SOLE: Final = 0.014  # half the drawn foot's thickness (choice), so that it stands on the floor
+KNEELING: Final = 0.030  # height of the knee joint, kneeling (choice)
+LYING: Final = 0.052  # height of the hip joint, lying: about 9 cm (memory)
+SPINE: Final = 48  # segments of the spine's line
+LORDOSIS: Final = 14.0  # forward tilt of the pelvis against the trunk's line in a neutral back (choice, for the eye)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +46,7 @@ class Leg:
 
 @dataclass(frozen=True, slots=True)
 class Arm:
-    """Directions of upper arm and forearm; ``seen``: how much of their length, 1 in the plane, less out to the side."""
+    """Directions of upper arm and forearm. ``seen``: visible share of their length, 1 in the plane, less out to the side."""
 
     upper: float
     fore: float
@@ -55,7 +55,7 @@ class Arm:
 
 @dataclass(frozen=True, slots=True)
 class Reach:
-    """An arm whose wrist is somewhere: on the floor, a wall, a bar. ``bend``: 1 elbow down or back, -1 up, 0 out to the side;
+    """An arm given by its wrist's position: on the floor, a wall, a bar. ``bend``: elbow 1 down or back, -1 up, 0 out to the side;
     ``palm``: the hand's direction, None in line with the forearm."""
 
     x: float
@@ -66,8 +66,8 @@ class Reach:
 
 @dataclass(frozen=True, slots=True)
 class Posture:
-    """The whole figure. ``trunk``: direction hip to shoulder; ``tuck``: how far the pelvis has turned under, in degrees;
-    ``sag``: how far the back hangs through; ``far`` None: as the near side."""
+    """A whole figure. ``trunk``: direction hip to shoulder; ``tuck``: posterior tilt of the pelvis in degrees; ``sag``: how far the back
+    hangs through; ``far`` None: like the near side."""
 
     trunk: float
     near: Leg
@@ -84,9 +84,9 @@ class Posture:
 class Build:
     """Lengths of shank, thigh and trunk as fractions of stature."""
 
-    shank: float = SHANK
-    thigh: float = THIGH
-    trunk: float = TRUNK
+    shank: float = SHANK_LENGTH
+    thigh: float = THIGH_LENGTH
+    trunk: float = TRUNK_LENGTH
 
 
 AVERAGE: Final = Build()
@@ -94,7 +94,7 @@ AVERAGE: Final = Build()
 
 @dataclass(frozen=True, slots=True)
 class LegJoints:
-    """Where one leg's joints are."""
+    """Joint positions of one leg."""
 
     knee: Point
     ankle: Point
@@ -104,7 +104,7 @@ class LegJoints:
 
 @dataclass(frozen=True, slots=True)
 class ArmJoints:
-    """Where one arm's joints are; ``hand`` is the end of the palm."""
+    """Joint positions of one arm; ``hand`` is the end of the palm."""
 
     elbow: Point
     wrist: Point
@@ -113,7 +113,7 @@ class ArmJoints:
 
 @dataclass(frozen=True, slots=True)
 class Joints:
-    """Where the joints of a posture are, and the line of the spine from hip to shoulder."""
+    """Joint positions of a posture, and the line of the spine from hip to shoulder."""
 
     hip: Point
     shoulder: Point
@@ -126,17 +126,17 @@ class Joints:
 
 
 def along(start: Point, direction: float, length: float) -> Point:
-    """The point so far from another in a direction."""
+    """Return the point at a distance from another in a direction."""
     return start[0] + length * cos(radians(direction)), start[1] + length * sin(radians(direction))
 
 
 def direction(start: Point, end: Point) -> float:
-    """The direction from one point to another, in degrees, above -180 and up to 180."""
+    """Return the direction from one point to another, in degrees, above -180 and up to 180."""
     return degrees(atan2(end[1] - start[1], end[0] - start[0]))
 
 
 def joints_of(posture: Posture, build: Build = AVERAGE) -> Joints:
-    """Where everything is, standing, kneeling or lying on the floor: the near ankle, the near knee or the hip is at x = 0."""
+    """Return the joint positions on the floor: standing with the near ankle at x = 0, kneeling with the near knee, lying with the hip."""
     near, far = posture.near, posture.far or posture.near
     hip = _hip_over_floor(posture, build)
     shoulder = along(hip, posture.trunk, build.trunk)
@@ -168,7 +168,7 @@ def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
     if isinstance(arm, Arm):
         elbow = along(shoulder, arm.upper, UPPER_ARM * arm.seen)
         wrist = along(elbow, arm.fore, FOREARM * arm.seen)
-        return ArmJoints(elbow, wrist, along(wrist, arm.fore, HAND))
+        return ArmJoints(elbow, wrist, along(wrist, arm.fore, HAND_LENGTH))
     far, to = hypot(arm.x - shoulder[0], arm.y - shoulder[1]), direction(shoulder, (arm.x, arm.y))
     reach = min(far, UPPER_ARM + FOREARM)
     wrist = along(shoulder, to, reach)
@@ -176,11 +176,11 @@ def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
     bent = degrees(acos(max(-1.0, min(1.0, share))))
     flat = along(shoulder, to, reach * UPPER_ARM / (UPPER_ARM + FOREARM))
     elbow = flat if not arm.bend else along(shoulder, to - arm.bend * bent, UPPER_ARM)
-    return ArmJoints(elbow, wrist, along(wrist, direction(elbow, wrist) if arm.palm is None else arm.palm, HAND))
+    return ArmJoints(elbow, wrist, along(wrist, direction(elbow, wrist) if arm.palm is None else arm.palm, HAND_LENGTH))
 
 
 def _spine(hip: Point, shoulder: Point, posture: Posture) -> tuple[Point, ...]:
-    """A smooth line from hip to shoulder: hollow in the small of the back where it is neutral, bowed out where tucked."""
+    """Return a smooth line from hip to shoulder: hollow in the small of the back if neutral, bowed out if tucked."""
     length = hypot(shoulder[0] - hip[0], shoulder[1] - hip[1])
     low = along(hip, posture.trunk - LORDOSIS + 1.9 * posture.tuck - 1.6 * posture.sag, 0.40 * length)
     high = along(shoulder, posture.trunk + 180 + 7 - 1.1 * posture.tuck + 0.9 * posture.sag, 0.40 * length)
@@ -194,19 +194,21 @@ def _bezier(points: Sequence[Point], t: float) -> Point:
 
 
 def hip_flexion(joints: Joints, leg: LegJoints) -> float:
-    """The angle between thigh and trunk's line, 0 when straight, in degrees."""
+    """Return the angle between thigh and the trunk's line in degrees, 0 when straight."""
     bend = direction(joints.hip, leg.knee) - direction(joints.shoulder, joints.hip)
     return abs((bend + 180) % 360 - 180)
 
 
 def planted(posture: Posture, build: Build = AVERAGE) -> Posture:
-    """The same with the far leg swung about the hip, backwards, until its foot just stands on the floor."""
+    """Return the posture with the far leg swung backwards about the hip until its foot stands on the floor."""
     far = posture.far or posture.near
 
     def swung(by: float) -> Posture:
+        """Return the posture with the far leg swung back by an angle."""
         return replace(posture, far=Leg(far.thigh - by, far.shin - by, far.foot))
 
     def over(by: float) -> float:
+        """Return the far foot's height over the floor."""
         foot = joints_of(swung(by), build).far
         return min(foot.heel[1], foot.toe[1]) - SOLE
     low, high = -45.0, 60.0
@@ -220,7 +222,7 @@ T = TypeVar("T")
 
 
 def between(one: T, other: T, share: float) -> T:
-    """A posture part of the way from one to another of the same make."""
+    """Return a posture interpolated between two of the same structure."""
     if isinstance(one, float | int) and isinstance(other, float | int):
         return one + (other - one) * share  # type: ignore[return-value, operator]
     if is_dataclass(one) and not isinstance(one, type):

@@ -1,4 +1,4 @@
-"""Drawings of what is done on hands and knees: the bird dog and the rock back."""
+"""Drawings on hands and knees: the bird dog and the rock back."""
 
 from __future__ import annotations
 
@@ -9,20 +9,20 @@ from companion.pictures import props
 from companion.pictures.draw import Panel, eased
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
-from companion.pictures.ink import FAR
+from companion.pictures.ink import FAR_INK
 from companion.pictures.scene import Item, Limb, figure, moved
 from companion.pictures.squats import Back, scene
 
 KNEES_VIEW: Final = (-0.62, -0.05, 0.78, 0.52)
-HAND: Final = Reach(0.285, 0.016, 1, 0)
+HAND_ON_FLOOR: Final = Reach(0.285, 0.016, 1, 0)
 KNEEL: Final = Leg(-90, 180, 180)
-ALL_FOURS: Final = Posture(14, KNEEL, HAND, head=8, on="knees")
+ALL_FOURS: Final = Posture(14, KNEEL, HAND_ON_FLOOR, head=8, on="knees")
 REACHED: Final = Leg(-179, 181, 225)
 BEST: Final = "knees at the best width"
 
 
 def bird_dog_setup() -> Drawing:
-    """Hands and knees."""
+    """Set-up on hands and knees."""
     cushion = props.pillow((-0.02, 0.010), 0.06, 0.012)
     return Drawing(
         "bird_dog_setup",
@@ -32,7 +32,7 @@ def bird_dog_setup() -> Drawing:
 
 
 def bird_dog_stick() -> Drawing:
-    """The same with a stick along the spine."""
+    """Set-up with a stick along the spine."""
     joints = joints_of(ALL_FOURS)
     start, end = along(along(joints.hip, 104, 0.068), 194, 0.06), along(along(joints.shoulder, 104, 0.054), 14, 0.10)
     return Drawing("bird_dog_setup_stick", "on hands and knees, seen from the side, a stick lying along the spine.", (
@@ -40,24 +40,24 @@ def bird_dog_stick() -> Drawing:
 
 
 def reached(sag: float = 0.0) -> Posture:
-    """The near leg straight back, the far arm straight ahead; the far knee and the near hand carry."""
+    """Return the reach: near leg straight back, far arm straight ahead, weight on the far knee and the near hand."""
     turn = 0 if not sag else -4
-    return Posture(14 + turn, REACHED, HAND, far=KNEEL, far_arm=Arm(8, 8), head=6, on="knees", sag=sag)
+    return Posture(14 + turn, REACHED, HAND_ON_FLOOR, far=KNEEL, far_arm=Arm(8, 8), head=6, on="knees", sag=sag)
 
 
 def _on_far_knee(posture: Posture, *more: Item, back: Back = "") -> tuple[Item, ...]:
-    """A figure that kneels on its far knee; the near leg is in the air."""
+    """Return a figure kneeling on its far knee, with the near leg in the air."""
     assert posture.far is not None
     hip = joints_of(replace(posture, near=posture.far)).hip
     here = joints_of(posture)
     shift = hip[0] - here.hip[0], hip[1] - here.hip[1]
-    back_at = Reach(HAND.x - shift[0], HAND.y - shift[1], HAND.bend, HAND.palm)
+    back_at = Reach(HAND_ON_FLOOR.x - shift[0], HAND_ON_FLOOR.y - shift[1], HAND_ON_FLOOR.bend, HAND_ON_FLOOR.palm)
     set_right = joints_of(replace(posture, near_arm=back_at))
     return (*moved(figure(set_right, back), *shift), *props.floor(-1, 1), *more)
 
 
 def bird_dog() -> Drawing:
-    """Out and held: level, sagging; and from behind, level and hiked."""
+    """Bird dog held: level and sagging; and from behind, level and hiked."""
     behind = (-0.36, -0.03, 0.36, 0.50)
     return Drawing(
         "bird_dog_{side}",
@@ -70,7 +70,7 @@ def bird_dog() -> Drawing:
 
 
 def bird_dog_slow() -> Drawing:
-    """Out, back to the floor, out again: a loop."""
+    """Bird dog as a loop: out, back to the floor, out again."""
     start = replace(reached(), near=KNEEL, far_arm=Arm(-84, -88, 0.86))
     frames = tuple(_on_far_knee(between(start, reached(), share), back="good") for share in eased(8))
     return Drawing(
@@ -81,23 +81,25 @@ def bird_dog_slow() -> Drawing:
 
 
 def rocked(share: float, tuck: float = 0.0) -> Posture:
-    """Hands and knees, the hips so far of the way (0 to 1) back towards the heels; the hands stay where they are, the arms all
-    but straight, so that no elbow goes through the floor."""
+    """Return hands and knees with the hips a share (0 to 1) of the way back to the heels.
+
+    The hands stay in place and the arms are almost straight, so that no elbow goes through the floor.
+    """
     return Posture(14, Leg(-90 + 55 * share, 180, 180), Reach(0.285, 0.016, 1, 0), head=8 - 12 * share, on="knees",
                    tuck=tuck)
 
 
 def _inset(gap: float) -> tuple[Item, ...]:
-    """Both shins seen from above, so far apart, in a corner."""
+    """Return a corner inset of both shins from above, at a distance from each other."""
     x, y = 0.60, 0.385
     return (
-        *(Limb((x - 0.10, y + way * gap), (x + 0.02, y + way * gap), 0.016, 0.022, FAR) for way in (-1, 1)),
+        *(Limb((x - 0.10, y + way * gap), (x + 0.02, y + way * gap), 0.016, 0.022, FAR_INK) for way in (-1, 1)),
         *props.arrow((x + 0.06, y), (x + 0.06, y + gap + 0.01)), *props.arrow((x + 0.06, y), (x + 0.06, y - gap - 0.01)),
-        *props.note((x - 0.03, y + 0.135), "from above", "m", FAR, 13))
+        *props.note((x - 0.03, y + 0.135), "from above", "m", FAR_INK, 13))
 
 
 def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "") -> Drawing:
-    """The loop. ``far``: how far back; ``also``: what else is seen; ``title``: in place of the width."""
+    """Return a rock back loop. ``far``: how far back; ``also``: further words for its text; ``title``: replaces the width."""
     frames = tuple((*scene(rocked(far * share), "good"), *more) for share in eased(8))
     return Drawing(name, f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
                    f"forward again, hands in place. {also}".strip(),
@@ -107,23 +109,23 @@ def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "",
 
 
 def rock_back_narrow() -> Drawing:
-    """Knees together."""
+    """Rock back, knees together."""
     return _rock("rock_back_narrow", "knees together", *_inset(0.026), also="In the corner the shins from above.")
 
 
 def rock_back_middle() -> Drawing:
-    """Knees as wide as the hips."""
+    """Rock back, knees as wide as the hips."""
     return _rock("rock_back_middle", "knees as wide as the hips", *_inset(0.048), also="In the corner the shins from above.")
 
 
 def rock_back_wide() -> Drawing:
-    """Knees clearly wider."""
+    """Rock back, knees clearly wider than the hips."""
     return _rock("rock_back_wide", "knees clearly wider than the hips", *_inset(0.075),
                  also="In the corner the shins from above.")
 
 
 def rock_back_setup() -> Drawing:
-    """What is watched for."""
+    """Neutral back and beginning to round."""
     view = (-0.42, -0.05, 0.62, 0.52)
     return Drawing("rock_back_setup", "on hands and knees, hips rocked back, seen from the side, twice.", (
         Panel(scene(rocked(0.6), "good"), view, "Back in its own easy curve", "good"),
@@ -131,11 +133,11 @@ def rock_back_setup() -> Drawing:
 
 
 def rock_back_pillow() -> Drawing:
-    """The easier form: to a pillow on the heels."""
+    """Easier rock back, to a pillow on the heels."""
     return _rock("drill_rock_back_to_a_pillow", BEST, *props.pillow((-0.225, 0.085), 0.05, 0.045), also="A pillow lies on the heels.",
                  title="Rock back towards the pillow")
 
 
 def rock_back_drill() -> Drawing:
-    """As a drill, at the width that was best; it stops before the back moves."""
+    """Rock back as a drill at the best width; it stops before the back moves."""
     return _rock("drill_rock_back", BEST, far=0.7, also="They stop before the back moves.", title="Rock back, stop before the back moves")

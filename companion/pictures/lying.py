@@ -1,4 +1,4 @@
-"""Drawings of what is done lying on the back: the hip fold and the leg raise."""
+"""Drawings lying on the back: the hip fold and the leg raise."""
 
 from __future__ import annotations
 
@@ -9,38 +9,37 @@ from companion.pictures import props
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of
-from companion.pictures.ink import GUIDE, WATCH
+from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Disc, Item, Stroke, figure
 from companion.pictures.squats import Back
 
-CM: Final = props.CM
 UNDER: Final = Reach(-0.13, 0.010, 0, 0)
 FLAT: Final = Leg(0, 0, 75)
 RAISED_VIEW: Final = (-0.50, -0.05, 0.58, 0.66)
-LEAST: Final = 70.0
-COMFORTABLE: Final = 80.0
+LEAST_ANGLE: Final = 70.0
+COMFORTABLE_ANGLE: Final = 80.0
 """The two lines of the leg raise: 70 and 80 degrees from the floor (common practice)."""
 LIES: Final = Posture(180, FLAT, UNDER, head=180, on="back")
 
 
 def lying(leg: Leg, roll: float = 0.0, arm: Arm | Reach = UNDER) -> Posture:
-    """On the back, the near leg doing something, the far one flat."""
+    """Return a posture on the back, the far leg flat."""
     return Posture(180, leg, arm, far=FLAT, head=180, on="back", tuck=roll)
 
 
 def on_floor(posture: Posture, *more: Item, behind: tuple[Item, ...] = ()) -> tuple[Item, ...]:
-    """A lying figure with its hands under the small of the back."""
+    """Return a lying figure with its hands under the small of the back."""
     return (*behind, *figure(joints_of(posture)), *props.floor(-0.6, 0.75), *props.hands_under(), *more)
 
 
 def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple[float, float, float, float] = RAISED_VIEW,
          behind: tuple[Item, ...] = ()) -> Panel:
-    """A panel of a lying figure."""
+    """Return a panel of a lying figure."""
     return Panel(on_floor(posture, *more, behind=behind), view, title, mark)
 
 
 def lying_setup() -> Drawing:
-    """Hands under the curve of the lower back."""
+    """Set-up: hands under the curve of the lower back."""
     return Drawing(
         "lying_setup",
         "lying on the back, legs long, seen from the side; both hands, palms down, under the curve of the "
@@ -49,7 +48,7 @@ def lying_setup() -> Drawing:
 
 
 def hip_fold() -> Drawing:
-    """The knee bent, the thigh to the chest."""
+    """Hip fold: knee bent, thigh to the chest."""
     folded, rolled = lying(Leg(118, 28, 90)), lying(Leg(128, 38, 95), roll=9)
     hip = joints_of(folded).hip
     return Drawing(
@@ -58,18 +57,18 @@ def hip_fold() -> Drawing:
         "brought towards the chest, the {other} leg flat.", (
         lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.19, 18, 92),
              view=(-0.50, -0.05, 0.58, 0.57)),
-        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH),
+        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH_INK),
              view=(-0.50, -0.05, 0.58, 0.57))), rows=(1, 1))
 
 
 def lines(leg: Posture) -> tuple[Item, ...]:
-    """The two lines through the hip."""
+    """Return the two lines through the hip."""
     hip = joints_of(leg).hip
-    return (*props.ray(hip, LEAST, 0.60, "70°", 0.07), *props.ray(hip, COMFORTABLE, 0.60, "80°", 0.07))
+    return (*props.ray(hip, LEAST_ANGLE, 0.60, "70°", 0.07), *props.ray(hip, COMFORTABLE_ANGLE, 0.60, "80°", 0.07))
 
 
 def leg_raise() -> Drawing:
-    """The straight leg against its two lines, and the two ways it ends."""
+    """Straight leg raise against its two lines, and its two end points."""
     raised = lying(Leg(62, 62, 132))
     bent, pressed = lying(Leg(78, 48, 118)), lying(Leg(84, 84, 150), roll=9)
     hip = joints_of(raised).hip
@@ -80,11 +79,11 @@ def leg_raise() -> Drawing:
         "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
         lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), view=small, behind=lines(raised)),
         lies(bent, "The knee bends: stop", "watch", view=small, behind=lines(bent)),
-        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH), view=small)), rows=(1, 2))
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH_INK), view=small)), rows=(1, 2))
 
 
 def leg_raise_eye() -> Drawing:
-    """The bands of the question by eye."""
+    """Leg raise: the angles of the question by eye."""
     rays = tuple(item for angle, label in ((45, "45°"), (60, "60°"), (70, "70°"), (80, "80°"), (90, "90°"))
                  for item in props.ray((0.0, 0.052), angle, 0.60, label, 0.07))
     return Drawing(
@@ -95,7 +94,7 @@ def leg_raise_eye() -> Drawing:
 
 
 def leg_raise_strap() -> Drawing:
-    """With a strap: one hand pulls, one lies under the back."""
+    """Leg raise with a strap: one hand pulls, one lies under the back."""
     pulled = lying(Leg(66, 66, 132), arm=Reach(-0.02, 0.30, 1, 60))
     joints = joints_of(pulled)
     far = replace(pulled, far_arm=UNDER)
@@ -108,12 +107,12 @@ def leg_raise_strap() -> Drawing:
 
 
 def leg_raise_own() -> Drawing:
-    """By its own effort: both hands under the back."""
+    """Active leg raise: both hands under the back."""
     return replace(lying_setup(), name="leg_raise_setup_own")
 
 
 def leg_raise_level() -> Drawing:
-    """Where the phone lies."""
+    """Leg raise: places of the phone."""
     up = lying(Leg(60, 60, 132))
     leg = joints_of(up).near
     shin = props.phone(along(along(leg.knee, 60, 0.10), 150, 0.043), 60)
@@ -125,12 +124,12 @@ def leg_raise_level() -> Drawing:
 
 
 def leg_raise_heel() -> Drawing:
-    """The heel's height against a tape on the wall."""
+    """Leg raise: the heel's height against a tape on the wall."""
     up = lying(Leg(55, 55, 125))
     heel = joints_of(up).near.heel
     upright = (Stroke(((0.55, 0.0), (0.55, 0.62)), GUIDE, 0.014), *(Stroke(((0.55, n * 0.057), (0.575, n * 0.057)), GUIDE, 0.005)
                                                                  for n in range(11)))
-    mark = (Stroke((heel, (0.55, heel[1])), WATCH, 0.007, 0.02), Disc(heel, 0.016, WATCH))
+    mark = (Stroke((heel, (0.55, heel[1])), WATCH_INK, 0.007, 0.02), Disc(heel, 0.016, WATCH_INK))
     return Drawing(
         "leg_raise_setup_heel",
         "lying alongside a wall or door frame with a tape stuck to it, zero on the floor; the back of the "

@@ -1,4 +1,4 @@
-"""A lifter's own pictures, from their log: charts, and their own squat."""
+"""A lifter's own pictures, drawn from their log: charts, and their own squat."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from collections.abc import Callable
 from companion.base.clock import local_date
 from companion.language.units import METRIC, shown
 from companion.pictures.cache import drawn
-from companion.pictures.series import Whose, all_charts, chart_of
+from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.pictures.your_squat import NAME, your_squat
 from companion.record import log
 from companion.screening.errors import errors_from
@@ -28,11 +28,11 @@ def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tup
     system, zone = (str(facts[key].value) if key in facts else usual
                     for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
     steps = tuple((local_date(at, zone), value) for value, at in log.found(db, person, "depth.step"))
-    whose = Whose(str(person), system, zone, steps)
+    whose = ChartOwner(str(person), system, zone, steps)
     return lambda: _drawn_for(name, answers, whose)
 
 
-def _drawn_for(name: str, answers: list[Answer], whose: Whose) -> tuple[bytes, str] | None:
+def _drawn_for(name: str, answers: list[Answer], whose: ChartOwner) -> tuple[bytes, str] | None:
     if name == NAME:
         about = about_from(answers)
         show: Callable[[float, str], str] = lambda value, unit: shown(value, unit, whose.system)  # noqa: E731

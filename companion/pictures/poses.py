@@ -1,4 +1,4 @@
-"""Every pose there is a picture of, by name."""
+"""All poses by name."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ SINGLE: Final = (
 )
 SIDED: Final = (lying.hip_fold, lying.leg_raise, lying.leg_raise_eye, wall.knee_to_wall, wall.knee_to_wall_level,
                 kneeling.bird_dog, kneeling.bird_dog_slow)
-# Names that share a drawing: drills that look as a test does, and questions whose choice was skipped.
+# Names that share a drawing: drills that look like a test, and questions whose choice was skipped.
 ALSO: Final = {"drill_hand_on_back_squat": "hand_on_back", "drill_bird_dog": "bird_dog_right",
                "squat_rounding": "squat_rounding_parallel", "leg_raise_setup": "leg_raise_setup_own"}
 
@@ -37,11 +37,11 @@ def _drawings() -> Iterator[Drawing]:
 
 @cache
 def poses() -> dict[str, Drawing]:
-    """All drawings by name."""
+    """Return all drawings by name."""
     found = {drawing.name: drawing for drawing in _drawings()}
     return found | {name: replace(found[same], name=name) for name, same in ALSO.items()}
 
 
 def pose(name: str) -> Drawing | None:
-    """The drawing of a name, or of words that amount to it; None where there is none."""
+    """Return the drawing of a name, or of words that make one; None if there is none."""
     return poses().get(slug(name))

@@ -1,4 +1,4 @@
-"""What stands around the figure: floor, wall, bar, tape, phone, lines at an angle, arrows. Places in figure lengths."""
+"""Objects around the figure: floor, wall, bar, tape, phone, lines at an angle, arrows. Positions in figure lengths."""
 
 from __future__ import annotations
 
@@ -7,46 +7,46 @@ from typing import Final
 
 from companion.pictures.draw import arc
 from companion.pictures.figure import Joints, LegJoints, Point, along, direction
-from companion.pictures.ink import FAR, GUIDE, INK, PAPER
-from companion.pictures.scene import Anchor, Area, Disc, Item, Limb, Stroke, Words
+from companion.pictures.ink import FAR_INK, GUIDE, INK, PAPER
+from companion.pictures.scene import Anchor, Area, Disc, Item, Label, Limb, Stroke
 
 LINE: Final = 0.009
 CM: Final = 1 / 175
-"""A centimetre, for a figure 175 cm tall (choice)."""
+"""One centimetre, for a figure 175 cm tall (choice)."""
 
 
 def floor(left: float, right: float, at: float = 0.0) -> tuple[Item, ...]:
-    """The floor, seen from the side."""
+    """The floor from the side."""
     return (Stroke(((left, at - LINE / 2), (right, at - LINE / 2)), INK, LINE),)
 
 
 def wall(x: float, top: float, bottom: float = 0.0) -> tuple[Item, ...]:
     """A wall to the right of the figure, hatched on its far side."""
     steps = int((top - bottom) / 0.06)
-    hatch = tuple(Stroke(((x + 0.006, bottom + 0.06 * n), (x + 0.045, bottom + 0.06 * n + 0.04)), FAR, 0.005)
+    hatch = tuple(Stroke(((x + 0.006, bottom + 0.06 * n), (x + 0.045, bottom + 0.06 * n + 0.04)), FAR_INK, 0.005)
                   for n in range(steps))
     return (*hatch, Stroke(((x, bottom), (x, top)), INK, LINE))
 
 
 def tape(start: float, end: float, at: float = 0.0, label: str = "", every: float = 5 * CM) -> tuple[Item, ...]:
-    """A tape measure on the floor, zero at ``start``; ``end`` lies to its left, under a label between the two."""
+    """A tape measure on the floor from zero at ``start`` to ``end`` on its left, with a label below."""
     ticks = tuple(Stroke(((start - n * every, at - 0.014), (start - n * every, at - 0.036)), GUIDE, 0.005)
                   for n in range(int((start - end) / every) + 1))
     bar = Stroke(((start, at - 0.014), (end, at - 0.014)), GUIDE, 0.012)
-    words = (Words(((start + end) / 2, at - 0.085), label, GUIDE),) if label else ()
+    words = (Label(((start + end) / 2, at - 0.085), label, GUIDE),) if label else ()
     return (bar, *ticks, *words)
 
 
 def ray(centre: Point, angle: float, length: float, label: str = "", start: float = 0.0) -> tuple[Item, ...]:
-    """A dashed line from a joint at an angle from the floor, named at its end."""
+    """A dashed line from a joint at an angle from the floor, labelled at its end."""
     end = along(centre, angle, length)
     items: tuple[Item, ...] = (Stroke((along(centre, angle, start), end), GUIDE, 0.008, 0.022),)
     anchor: Anchor = "l" if angle < 76 else "m" if angle < 104 else "r"
-    return (*items, Words(along(centre, angle, length + 0.035), label, GUIDE, anchor)) if label else items
+    return (*items, Label(along(centre, angle, length + 0.035), label, GUIDE, anchor)) if label else items
 
 
 def swing(centre: Point, radius: float, start: float, end: float) -> tuple[Item, ...]:
-    """An arrow along an arc: something turns about a joint."""
+    """An arrow along an arc, for turning about a joint."""
     return (Stroke(arc(centre, radius, start, end), GUIDE, 0.011, head=True),)
 
 
@@ -56,23 +56,23 @@ def arrow(start: Point, end: Point, ink: str = GUIDE) -> tuple[Item, ...]:
 
 
 def note(at: Point, text: str, anchor: Anchor = "m", ink: str = GUIDE, size: int = 15) -> tuple[Item, ...]:
-    """A word or two beside something."""
-    return (Words(at, text, ink, anchor, size),)
+    """A short label."""
+    return (Label(at, text, ink, anchor, size),)
 
 
 def bar_end(at: Point, plates: bool = False) -> tuple[Item, ...]:
-    """A bar or a stick seen from its end; with a plate it is a large ring."""
-    ring = (Disc(at, 0.075, PAPER), Disc(at, 0.068, FAR, 0.055)) if plates else ()
+    """A bar or a stick from its end; a plate is a large ring."""
+    ring = (Disc(at, 0.075, PAPER), Disc(at, 0.068, FAR_INK, 0.055)) if plates else ()
     return (*ring, Disc(at, 0.026, PAPER), Disc(at, 0.020, INK, 0.008))
 
 
 def rod(start: Point, end: Point) -> tuple[Item, ...]:
-    """A stick seen along its length."""
+    """A stick along its length."""
     return (Stroke((start, end), PAPER, 0.026), Stroke((start, end), GUIDE, 0.016))
 
 
 def phone(middle: Point, tilt: float) -> tuple[Item, ...]:
-    """A phone seen from its edge, its length along a direction."""
+    """A phone from its edge, its length along a direction."""
     ends = along(middle, tilt, 0.05), along(middle, tilt + 180, 0.05)
     return (Limb(*ends, 0.014, 0.014, PAPER), Limb(*ends, 0.013, 0.013, GUIDE, outlined=False))
 
@@ -86,25 +86,25 @@ def strap(foot: LegJoints, hand: Point) -> tuple[Item, ...]:
 def block(left: float, right: float, top: float, label: str = "", under: bool = True) -> tuple[Item, ...]:
     """Something firm on the floor: a plate, a board, a box."""
     shape = Area(((left, 0.0), (right, 0.0), (right, top), (left, top)), GUIDE)
-    words = (Words(((left + right) / 2, -0.045 if under else top + 0.03), label, GUIDE),) if label else ()
+    words = (Label(((left + right) / 2, -0.045 if under else top + 0.03), label, GUIDE),) if label else ()
     return (shape, *words)
 
 
 def seat(front: float, height: float) -> tuple[Item, ...]:
-    """A chair seen from the side, its seat behind the figure."""
+    """A chair from the side, its seat behind the figure."""
     back = front - 0.26
-    return (Stroke(((front - 0.02, 0.0), (front - 0.02, height), (back, height)), FAR, 0.018),
-            Stroke(((back, 0.0), (back - 0.03, height + 0.26)), FAR, 0.018))
+    return (Stroke(((front - 0.02, 0.0), (front - 0.02, height), (back, height)), FAR_INK, 0.018),
+            Stroke(((back, 0.0), (back - 0.03, height + 0.26)), FAR_INK, 0.018))
 
 
 def pillow(centre: Point, half: float, thick: float = 0.035) -> tuple[Item, ...]:
-    """A pillow, half as thick as told."""
+    """A pillow; ``thick`` is half its thickness."""
     return (Limb((centre[0] - half, centre[1]), (centre[0] + half, centre[1]), thick, thick, GUIDE),)
 
 
 def rack(x: float, top: float, safety: float) -> tuple[Item, ...]:
-    """An upright of a rack with its safety arm, seen from the side."""
-    return (Stroke(((x, 0.0), (x, top)), FAR, 0.020), Stroke(((x, safety), (x - 0.42, safety)), FAR, 0.018))
+    """An upright of a rack with its safety arm, from the side."""
+    return (Stroke(((x, 0.0), (x, top)), FAR_INK, 0.020), Stroke(((x, safety), (x - 0.42, safety)), FAR_INK, 0.018))
 
 
 def press(joints: Joints, ink: str) -> tuple[Item, ...]:
@@ -118,7 +118,7 @@ def hands_under() -> tuple[Item, ...]:
 
 
 def sole(heel: Point, turn: float, ink: str, dashed: bool = False) -> tuple[Item, ...]:
-    """A foot seen from above, toes up the picture, turned out by some degrees (clockwise)."""
+    """A foot from above, toes up the picture, turned out by some degrees (clockwise)."""
     outline = [(0.0, 0.0), (0.028, 0.01), (0.034, 0.05), (0.042, 0.105), (0.034, 0.145), (0.0, 0.152), (-0.030, 0.135),
                (-0.036, 0.10), (-0.030, 0.05), (-0.026, 0.01), (0.0, 0.0)]
     c, s = cos(radians(turn)), sin(radians(turn))
@@ -127,34 +127,33 @@ def sole(heel: Point, turn: float, ink: str, dashed: bool = False) -> tuple[Item
 
 
 def from_above(at: Point) -> tuple[Item, ...]:
-    """A person standing, seen from above, facing up the picture."""
+    """A standing person from above, facing up the picture."""
     x, y = at
-    return (*sole((x - 0.07, y - 0.04), -15, FAR), *sole((x + 0.07, y - 0.04), 15, FAR),
+    return (*sole((x - 0.07, y - 0.04), -15, FAR_INK), *sole((x + 0.07, y - 0.04), 15, FAR_INK),
             Limb((x - 0.12, y), (x + 0.12, y), 0.045, 0.045), Disc((x, y + 0.01), 0.062, PAPER), Disc((x, y + 0.01), 0.055),
             Disc((x, y + 0.068), 0.013))
 
 
 def view_of(camera: Point, half: float, length: float) -> tuple[Item, ...]:
-    """A phone on a stand seen from above, looking left, and the edges of what it sees."""
+    """A phone on a stand from above, looking left, with the edges of its view."""
     edges = tuple(Stroke((camera, (camera[0] - length, camera[1] + way * half)), GUIDE, 0.005, 0.018) for way in (-1, 1))
     return (*edges, Limb((camera[0] + 0.012, camera[1] - 0.045), (camera[0] + 0.012, camera[1] + 0.045), 0.014, 0.014, GUIDE))
 
 
 def from_behind(hike: float) -> tuple[Item, ...]:
-    """Hands and knees seen from behind, the right leg lifted towards the eye. ``hike``: by how many degrees the right hip
-    stands higher than the left."""
+    """Hands and knees from behind, the right leg lifted towards the viewer. ``hike``: degrees the right hip is higher than the left."""
     low: Point = (-0.06, 0.275)
     high = along(low, hike, 0.12)
     sole_at = high[0] + 0.012, high[1] + 0.004
-    return (Limb((0.115, 0.34), (0.125, 0.02), 0.026, 0.018, FAR), Disc((0.0, 0.43), 0.06, FAR),
-            Limb((-0.115, 0.34), (0.115, 0.34), 0.042, 0.042, FAR),
-            Limb(low, (-0.06, 0.045), 0.056, 0.040), Limb((-0.06, 0.035), (-0.06, 0.075), 0.030, 0.024, FAR),
+    return (Limb((0.115, 0.34), (0.125, 0.02), 0.026, 0.018, FAR_INK), Disc((0.0, 0.43), 0.06, FAR_INK),
+            Limb((-0.115, 0.34), (0.115, 0.34), 0.042, 0.042, FAR_INK),
+            Limb(low, (-0.06, 0.045), 0.056, 0.040), Limb((-0.06, 0.035), (-0.06, 0.075), 0.030, 0.024, FAR_INK),
             Limb(low, high, 0.070, 0.070),
-            Limb((sole_at[0], sole_at[1] - 0.045), (sole_at[0], sole_at[1] + 0.045), 0.024, 0.034, FAR), *_hips(low, high, hike))
+            Limb((sole_at[0], sole_at[1] - 0.045), (sole_at[0], sole_at[1] + 0.045), 0.024, 0.034, FAR_INK), *_hips(low, high, hike))
 
 
 def _hips(low: Point, high: Point, hike: float) -> tuple[Item, ...]:
-    """The line through both hips, drawn out to its sides, and a level one where they differ."""
+    """The line through both hips, extended to the sides, and a level one if they differ."""
     line: Item = Stroke((along(low, hike + 180, 0.16), along(high, hike, 0.16)), GUIDE, 0.012)
     level: Item = Stroke(((low[0] - 0.16, low[1]), (high[0] + 0.17, low[1])), GUIDE, 0.006, 0.02)
     return (line, level) if hike else (line,)

@@ -1,4 +1,4 @@
-"""What a drawing is made of: strokes, limbs, discs and words at places in figure lengths; and a figure turned into them."""
+"""Items of a drawing: strokes, limbs, discs, areas and labels, positioned in figure lengths; and a figure made of them."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ from math import hypot
 from typing import Final, Literal
 
 from companion.pictures.figure import HEAD, SOLE, SPINE, ArmJoints, Joints, LegJoints, Point, along, direction
-from companion.pictures.ink import BODY, FAR, GOOD, INK, PAPER, WATCH
+from companion.pictures.ink import BODY, FAR_INK, GOOD_INK, INK, PAPER, WATCH_INK
 
 Anchor = Literal["l", "m", "r"]
 
 BACK_FROM, BACK_TO = 6, 30
-"""Which of the spine's points the small of the back is, for the line drawn along it."""
+"""Indices of the spine's points at the small of the back, for the line drawn along it."""
 
 GIRTH: Final = ((0.0, 0.058), (0.18, 0.054), (0.38, 0.043), (0.7, 0.054), (0.9, 0.048), (1.0, 0.038))
 """Half the trunk's depth along the spine, from hip to shoulder (choice, for the eye)."""
@@ -22,7 +22,7 @@ GIRTH: Final = ((0.0, 0.058), (0.18, 0.054), (0.38, 0.043), (0.7, 0.054), (0.9, 
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """A line through points. ``width`` in figure lengths; ``dash`` 0 for a whole line; ``head``: an arrow's head at its end."""
+    """A line through points. ``width`` in figure lengths; ``dash`` 0 for a solid line; ``head``: an arrowhead at its end."""
 
     points: tuple[Point, ...]
     ink: str = INK
@@ -33,7 +33,7 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Limb:
-    """A tapered limb between two joints, outlined in paper so that it stands out from what lies under it."""
+    """A tapered limb between two joints, outlined in paper so that it stands out from what is under it."""
 
     start: Point
     end: Point
@@ -45,7 +45,7 @@ class Limb:
 
 @dataclass(frozen=True, slots=True)
 class Disc:
-    """A filled circle; ``hole``: the radius of what is left out in its middle."""
+    """A filled circle; ``hole``: radius of the hole in its middle."""
 
     centre: Point
     radius: float
@@ -55,15 +55,15 @@ class Disc:
 
 @dataclass(frozen=True, slots=True)
 class Area:
-    """A filled shape."""
+    """A filled polygon."""
 
     points: tuple[Point, ...]
     ink: str = INK
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
-    """A label. Its size is in pixels of a phone 390 wide, whatever the figure's scale."""
+class Label:
+    """A label. Its size is in pixels of a phone 390 wide, at any scale of the figure."""
 
     at: Point
     text: str
@@ -72,11 +72,11 @@ class Words:
     size: int = 15
 
 
-Item = Stroke | Limb | Disc | Area | Words
+Item = Stroke | Limb | Disc | Area | Label
 
 
 def mirrored(items: Iterable[Item]) -> tuple[Item, ...]:
-    """The mirror image, left for right; words stay readable."""
+    """Return the mirror image, left for right; labels stay readable."""
     return tuple(_mirror(item) for item in items)
 
 
@@ -92,17 +92,19 @@ def _mirror(item: Item) -> Item:
             return replace(item, start=_flip(item.start), end=_flip(item.end))
         case Disc():
             return replace(item, centre=_flip(item.centre))
-        case Words():
+        case Label():
             other: Anchor = {"l": "r", "r": "l", "m": "m"}[item.anchor]  # type: ignore[assignment]
             return replace(item, at=_flip(item.at), anchor=other)
 
 
 def moved(items: Iterable[Item], right: float, up: float = 0.0) -> tuple[Item, ...]:
-    """The same further to the right and up."""
+    """Return the items shifted to the right and up."""
     def at(point: Point) -> Point:
+        """Return a shifted point."""
         return point[0] + right, point[1] + up
 
     def one(item: Item) -> Item:
+        """Return a shifted item."""
         match item:
             case Stroke() | Area():
                 return replace(item, points=tuple(map(at, item.points)))
@@ -110,31 +112,31 @@ def moved(items: Iterable[Item], right: float, up: float = 0.0) -> tuple[Item, .
                 return replace(item, start=at(item.start), end=at(item.end))
             case Disc():
                 return replace(item, centre=at(item.centre))
-            case Words():
+            case Label():
                 return replace(item, at=at(item.at))
     return tuple(map(one, items))
 
 
 def figure(joints: Joints, back: Literal["", "good", "watch"] = "", two_legs: bool = True) -> tuple[Item, ...]:
-    """The figure, far side first. ``back``: the small of the back marked as keeping its shape (a whole line) or as
-    rounding (a dashed one)."""
-    far = (*_leg(joints.hip, joints.far, FAR), *_arm(joints.shoulder, joints.far_arm, FAR)) if two_legs else ()
+    """Return the figure's items, far side first. ``back``: the small of the back marked as keeping its shape (a solid line) or rounding
+    (a dashed one)."""
+    far = (*_leg(joints.hip, joints.far, FAR_INK), *_arm(joints.shoulder, joints.far_arm, FAR_INK)) if two_legs else ()
     items = [*far, *_trunk(joints), *_head(joints), *_leg(joints.hip, joints.near, BODY),
              *_arm(joints.shoulder, joints.near_arm, BODY)]
     if back:
-        items.append(Stroke(back_line(joints), GOOD if back == "good" else WATCH, 0.018, 0.0 if back == "good" else 0.03))
+        items.append(Stroke(back_line(joints), GOOD_INK if back == "good" else WATCH_INK, 0.018, 0.0 if back == "good" else 0.03))
     return tuple(items)
 
 
 def back_line(joints: Joints) -> tuple[Point, ...]:
-    """The skin of the small of the back."""
+    """Return the skin line of the small of the back."""
     side = direction(joints.hip, joints.shoulder) + 90
     spine = joints.spine
     return tuple(along(spine[n], _across(spine, n, side), _girth(n / SPINE) + 0.013) for n in range(BACK_FROM, BACK_TO + 1))
 
 
 def _across(spine: Sequence[Point], n: int, side: float) -> float:
-    """The direction out of the back at a point of the spine."""
+    """Return the direction out of the back at a point of the spine."""
     return direction(spine[max(n - 1, 0)], spine[min(n + 1, len(spine) - 1)]) + 90 if len(spine) > 1 else side
 
 
@@ -177,5 +179,5 @@ def _arm(shoulder: Point, arm: ArmJoints, ink: str) -> list[Item]:
 
 
 def length_of(points: Sequence[Point]) -> float:
-    """How long a line through points is."""
+    """Return the length of a line through points."""
     return sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(points))

@@ -1,7 +1,7 @@
-"""What a chart shows, from a lifter's answer log: points with their errors, lines, bands, and the same in words.
+"""Data of a chart from a lifter's answer log: points with errors, reference lines, bands, and the same in words.
 
-Values are in the lifter's own units already. Only readings taken like the latest ones stand in one series: readings by
-different methods are never compared (reference-values, finding 2).
+Values are already in the lifter's own units. A series holds only readings taken like the latest ones: readings by different methods are
+never compared (reference-values, finding 2).
 """
 
 from __future__ import annotations
@@ -23,13 +23,13 @@ from companion.screening.screen import Answer, about_from, runs_of
 from companion.screening.sessions import Session, sessions_of
 from companion.screening.squat_days import AFTER, about, days_told, trial_seed
 
-SURE: Final = 1.96
+ERROR_BAR_Z: Final = 1.96
 """Error bars: 1.96 standard errors of the session's mean to each side."""
 
 
 @dataclass(frozen=True, slots=True)
 class Dot:
-    """One point: its day, its value, half its error bar, which kind of point it is, and its value as a label."""
+    """One point: its day, value, half its error bar, its kind, and its value as a label."""
 
     day: date
     value: float
@@ -40,7 +40,7 @@ class Dot:
 
 @dataclass(frozen=True, slots=True)
 class Track:
-    """One axis: a title, its points, and the band within which nothing can be told from error (low, high)."""
+    """One axis: a title, its points, and the band (low, high) within which a change can't be told from error."""
 
     title: str
     dots: tuple[Dot, ...]
@@ -48,8 +48,8 @@ class Track:
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
-    """A level line, its value as a label, and what it stands for."""
+class ReferenceLine:
+    """A horizontal line, its value as a label, and its meaning."""
 
     value: float
     label: str
@@ -58,14 +58,14 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """What is drawn: tracks under each other on one time axis. ``ticks``: names of levels in place of numbers; ``kinds``:
-    what the kinds of points mean; ``joined``: whether points are joined by a line; ``limits``: of the value axis."""
+    """A chart: tracks stacked on one time axis. ``ticks``: names of levels instead of numbers; ``kinds``: meanings of the kinds of
+    points; ``joined``: join points by a line; ``limits``: of the value axis."""
 
     name: str
     title: str
     tracks: tuple[Track, ...]
     unit: str = ""
-    marks: tuple[Mark, ...] = ()
+    marks: tuple[ReferenceLine, ...] = ()
     ticks: tuple[tuple[float, str], ...] = ()
     kinds: tuple[tuple[str, str], ...] = ()
     limits: tuple[float, float] | None = None
@@ -81,12 +81,12 @@ class Chart:
 
 
 def day_words(day: date) -> str:
-    """A date as it stands in a chart."""
+    """Return a date as a chart writes it."""
     return f"{day.day} {day:%b %Y}"
 
 
-def _line_words(marks: Sequence[Mark]) -> str:
-    """What the lines stand for; what two share ("enough for most squats, from … to …") is said once."""
+def _line_words(marks: Sequence[ReferenceLine]) -> str:
+    """Return the lines in words; a meaning two share ("enough for most squats, from … to …") is given once."""
     told, before = "", ""
     for mark in marks:
         what, _, rest = mark.name.rpartition(", ")
@@ -104,7 +104,7 @@ def _track_words(chart: Chart, track: Track) -> str:
         first, last = dots[0], dots[-1]
         parts.append(f"{name}{first.label} on {day_words(first.day)}" + (
             "" if len(dots) == 1 else f", {last.label} on {day_words(last.day)}, {len(dots)} in all"))
-    band = f"; within {track.band[0]:g} to {track.band[1]:g}{chart.unit} no change can be told from error" if track.band else ""
+    band = f"; within {track.band[0]:g} to {track.band[1]:g}{chart.unit} a change may be measurement error" if track.band else ""
     return "; ".join(parts) + band + "."
 
 
@@ -112,9 +112,8 @@ Answers = Sequence[Answer]
 
 
 @dataclass(frozen=True, slots=True)
-class Whose:
-    """Whose chart it is: who, in which units, on which clock. ``steps``: the depth to keep after each squat day, as it was
-    concluded then: (date, band)."""
+class ChartOwner:
+    """The person a chart is of, their unit system and zone. ``steps``: the depth to keep after each squat day, as (date, band)."""
 
     person: str = ""
     system: str = "metric"
@@ -122,7 +121,7 @@ class Whose:
     steps: tuple[tuple[date, str], ...] = ()
 
 
-def readings(test: str, answers: Answers, whose: Whose) -> Chart | None:
+def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
     """A measured test, left above right: error bars, its lines, the band of detectable change about the first session."""
     all_sides = {side: sessions_of(answers, test, side) for side in SIDES}
     every = sorted((session for sessions in all_sides.values() for session in sessions), key=lambda one: one.at)
@@ -139,14 +138,14 @@ def readings(test: str, answers: Answers, whose: Whose) -> Chart | None:
         unit = alike[0].readings[0].unit
         error = errors.of(test, alike[0].readings[0].method)
         dots = tuple(Dot(local_date(session.at, whose.zone), _number(mean_of(session.readings), unit, whose),
-                         _number(SURE * error.of_mean(len(session.readings)) if not session.readings[0].width
+                         _number(ERROR_BAR_Z * error.of_mean(len(session.readings)) if not session.readings[0].width
                                  else session.readings[0].width / 2, unit, whose),
                          label=shown(round(mean_of(session.readings), 1), unit, whose.system)) for session in alike)
         mdc = _number(error.mdc, unit, whose)
         band = None if alike[0].readings[0].width else (round(dots[0].value - mdc, 1), round(dots[0].value + mdc, 1))
         tracks.append(Track(side.capitalize(), dots, band))
     unit = every[-1].readings[0].unit
-    marks = tuple(Mark(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
+    marks = tuple(ReferenceLine(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
                   for line in protocol(test).lines_in(unit))
     notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} taken another way."] if left_out else [])
     shown_as = shown_unit(unit, whose.system)
@@ -159,11 +158,11 @@ def _way(session: Session) -> tuple[str, str, str]:
     return first.method, first.placement, first.unit
 
 
-def _number(value: float, unit: str, whose: Whose) -> float:
+def _number(value: float, unit: str, whose: ChartOwner) -> float:
     return float(shown_number(round(value, 3), unit, whose.system))
 
 
-def depth(test: str, answers: Answers, whose: Whose) -> Chart | None:
+def depth(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
     """Where the back starts to round in a test, session by session, in bands; no rounding at the top."""
     one = protocol(test)
     assert one.starts is not None
@@ -177,8 +176,8 @@ def depth(test: str, answers: Answers, whose: Whose) -> Chart | None:
                  notes=("Deeper is further up. One band is the least that can be told.",))
 
 
-def pain(answers: Answers, whose: Whose) -> Chart | None:
-    """Pain 0-10: as told before testing, and where something hurt."""
+def pain(answers: Answers, whose: ChartOwner) -> Chart | None:
+    """Return the chart of pain 0-10, before testing and where something hurt."""
     wanted = {("safety_check", "pain"): "before", ("pain", "bad"): "hurt"}
     rows = sorted((row for row in answers if (row.flow, row.key) in wanted and row.status == "ok"
                    and isinstance(row.value, float)), key=lambda row: row.at)
@@ -191,8 +190,8 @@ def pain(answers: Answers, whose: Whose) -> Chart | None:
                  ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
 
 
-def trial(answers: Answers, whose: Whose) -> Chart | None:
-    """Squat days with and without the prime: how much the lower back was felt to move."""
+def trial(answers: Answers, whose: ChartOwner) -> Chart | None:
+    """Return the chart of movement felt in the lower back on squat days with and without the prime."""
     seed = trial_seed(answers, str(whose.person))
     if seed is None:
         return None
@@ -205,9 +204,11 @@ def trial(answers: Answers, whose: Whose) -> Chart | None:
                  joined=False, ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
 
 
-def depth_steps(answers: Answers, whose: Whose) -> Chart | None:
-    """The depth to keep to from squat day to squat day, and on which of them the back was told to be still, to have moved, or
-    something to hurt. A step stands at the day that was spoken of, which may be told of later; what nobody told is never "still"."""
+def depth_steps(answers: Answers, whose: ChartOwner) -> Chart | None:
+    """Return the chart of the depth to keep to, and the back's answer on each squat day: still, moved, or something hurt.
+
+    A step belongs to the day reported on, not to the day of the report. Without a report it is never "still".
+    """
     told = {day.day: "hurt" if day.hurt else day.back if day.back in ("still", "moved") else "untold"
             for day in days_told(answers, whose.zone)}
     spoken = {on: about(row.asked, row.at, on) for row in answers if row.flow == AFTER for on in (local_date(row.at, whose.zone),)}
@@ -217,11 +218,11 @@ def depth_steps(answers: Answers, whose: Whose) -> Chart | None:
     if not dots:
         return None
     kinds = tuple(pair for pair in (("still", "back still"), ("moved", "back moved"), ("hurt", "something hurt"),
-                                    ("untold", "back not told"))
+                                    ("untold", "no answer"))
                   if any(dot.kind == pair[0] for dot in dots))
     ticks = tuple((float(band.rank), BAND_WORDS[band].removesuffix(" parallel").replace("a little", "little")) for band in Band)
     return Chart("chart_depth", "Depth to keep to, after each squat day", (Track("Squat days", dots),), ticks=ticks,
-                 limits=(-0.5, len(Band) - 0.5), kinds=kinds, joined=False, notes=("Deeper is further up.",))
+                 limits=(-0.5, len(Band) - 0.5), kinds=kinds, joined=False, notes=("Deeper is higher up.",))
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,7 +230,7 @@ class Kind:
     """A chart there is: the label of its button, and what makes it of a log."""
 
     label: str
-    of: Callable[[Answers, Whose], Chart | None]
+    of: Callable[[Answers, ChartOwner], Chart | None]
 
 
 @cache
@@ -241,7 +242,7 @@ def all_charts() -> Mapping[str, Kind]:
                                "chart_depth": Kind("Depth to keep", depth_steps)}
 
 
-def chart_of(name: str, answers: Iterable[Answer], whose: Whose) -> Chart | None:
+def chart_of(name: str, answers: Iterable[Answer], whose: ChartOwner) -> Chart | None:
     """The chart of a name, or None where there is nothing to show in it."""
     made = all_charts()[name].of(tuple(answers), whose)
     return made if made is None else replace(made, name=name)

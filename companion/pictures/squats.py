@@ -1,7 +1,7 @@
-"""Drawings of the squats, seen from the side: how deep, what to change, what to watch for.
+"""Drawings of squats from the side: depths, changes, and what to watch for.
 
-Leans are those at which the figure balances over its feet with the shins at that angle (screening.posture, an average
-adult), so that nobody is drawn as no body can stand.
+Leans are those at which the figure balances over its feet with the shins at that angle (screening.posture, an average adult), so that
+every drawn squat is possible.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from companion.pictures import props
 from companion.pictures.draw import Panel, eased
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, between, joints_of
-from companion.pictures.ink import FAR, GUIDE
+from companion.pictures.ink import FAR_INK, GUIDE
 from companion.pictures.scene import Item, Stroke, figure
 from companion.screening.depth import BAND_WORDS, Band
 
@@ -20,49 +20,48 @@ Back = Literal["", "good", "watch"]
 SHIN: Final = 35.0
 AHEAD: Final = Arm(0, 0)
 HANGING: Final = Arm(-95, -85)
-CM: Final = props.CM
 SQUAT_VIEW: Final = (-0.36, -0.05, 0.48, 0.80)
 STANDING_VIEW: Final = (-0.40, -0.05, 0.46, 1.02)
 TUCKED: Final = 26.0
-"""How far a tail that tucks under is drawn turned, in degrees: the upper end of the 13 to 26 of lumbar flexion seen in
-trained squatters (McKean 2010, read), so that it shows."""
+"""Drawn posterior pelvic tilt of a rounded back, in degrees: the upper end of the 13 to 26 of lumbar flexion seen in trained squatters
+(McKean 2010, read), so that it shows."""
 
 # The lean that balances at a thigh angle (degrees below level), shins at 35 degrees, arms straight ahead; no load.
 LEANS: Final = {-30.0: 23.6, -12.0: 33.7, 0.0: 35.8, 14.0: 33.0}
 DEPTHS: Final = {"well_above": -30.0, "a_little_above": -12.0, "parallel": 0.0, "below": 14.0}
-WORDS: Final = {"well_above": "Well above parallel", "a_little_above": "A little above", "parallel": "Parallel: thigh level",
+DEPTH_TITLES: Final = {"well_above": "Well above parallel", "a_little_above": "A little above", "parallel": "Parallel: thigh level",
                 "below": "Below parallel"}
 
 
 def squat(depth: float, lean: float, shin: float = SHIN, tuck: float = 0.0, arm: Arm | Reach = AHEAD, foot: float = 0.0) -> Posture:
-    """A squat: thigh so many degrees below level, trunk and shin leaning forward from upright."""
+    """Return a squat: thigh below level, trunk and shin leaning forward from upright, all in degrees."""
     return Posture(90 - lean, Leg(depth, -90 - shin, foot), arm, tuck=tuck, head=90 - lean * 0.45)
 
 
-STANDING: Final = Posture(90, Leg(-90, -90), HANGING)
+STANDING_POSTURE: Final = Posture(90, Leg(-90, -90), HANGING)
 HINGED: Final = Posture(24, Leg(-66, -93), HANGING, head=40)
 
 
 def scene(posture: Posture, back: Back = "", *more: Item) -> tuple[Item, ...]:
-    """A posture on the floor, with what stands around it in front."""
+    """Return the items of a posture on the floor, with others in front."""
     return (*figure(joints_of(posture), back), *props.floor(-1, 1), *more)
 
 
 def seen(posture: Posture, title: str = "", mark: Back = "", *more: Item, back: Back | None = None,
          view: tuple[float, float, float, float] = SQUAT_VIEW) -> Panel:
-    """A panel of one posture; its back is marked as the panel is."""
+    """Return a panel of one posture; its back is marked like the panel."""
     return Panel(scene(posture, mark if back is None else back, *more), view, title, mark)
 
 
 def thigh_line(posture: Posture, label: str = "") -> tuple[Item, ...]:
-    """A dashed level line through the knee, to see how deep the thigh is."""
+    """Return a dashed level line through the knee, to show the thigh's depth."""
     knee = joints_of(posture).near.knee
     return (Stroke(((knee[0] - 0.42, knee[1]), (knee[0] + 0.14, knee[1])), GUIDE, 0.007, 0.02),
             *(props.note((knee[0] + 0.16, knee[1]), label, "l") if label else ()))
 
 
 def at_depth(band: str, tuck: float = 0.0) -> Posture:
-    """The squat of a depth band, neutral or tucked."""
+    """Return the squat of a depth band, neutral or tucked."""
     depth = DEPTHS[band]
     return squat(depth, LEANS[depth], tuck=tuck)
 
@@ -81,22 +80,22 @@ def bands() -> Drawing:
         "squat_bands",
         "four depths of a squat from the side. The dashed line is level with the knee: at parallel the "
         "thigh lies on it.",
-                   tuple(seen(at_depth(band), WORDS[band], "", *thigh_line(at_depth(band)), view=(-0.36, -0.05, 0.50, 0.90))
+                   tuple(seen(at_depth(band), DEPTH_TITLES[band], "", *thigh_line(at_depth(band)), view=(-0.36, -0.05, 0.50, 0.90))
                          for band in DEPTHS), rows=(2, 2))
 
 
 def heels() -> Drawing:
-    """Heels raised."""
+    """Squat with raised heels."""
     foot = -6.0  # 2.5 cm under the heel of a foot of 0.152 of 175 cm: asin(2.5 / 26.6) = 5.4 degrees
     raised = squat(4, 24.0, 41, foot=foot)
     heel = joints_of(raised).near.heel
     return Drawing("squat_heels", "a squat from the side, heels on a thin book or plate, 2 to 3 cm or about an inch high.", (
         seen(squat(0, 35.8), "Heels flat: as before", "", back=""),
-        seen(raised, "Heels up, flat and steady", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2.5 * CM))))
+        seen(raised, "Heels up, flat and steady", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2.5 * props.CM))))
 
 
 def front() -> Drawing:
-    """A weight held out in front."""
+    """Squat with a weight held out in front."""
     held = squat(4, 29.0)
     hand = joints_of(held).near_arm.hand
     bag = (Stroke((hand, (hand[0], hand[1] - 0.03)), GUIDE, 0.012), *props.pillow((hand[0], hand[1] - 0.06), 0.012))
@@ -108,12 +107,12 @@ def front() -> Drawing:
 
 
 def wide() -> Drawing:
-    """The usual stance and the wider one, seen from above."""
-    usual, out = 0.10, 0.055  # about 10 cm, as wide as a hand
+    """The usual and the wider stance, from above."""
+    usual, out = 0.10, 0.055  # about 10 cm, a hand's width
     items = (*props.sole((-usual - out, 0.0), -20, GUIDE), *props.sole((usual + out, 0.0), 20, GUIDE),
-             *props.sole((-usual, 0.0), -15, FAR, dashed=True), *props.sole((usual, 0.0), 15, FAR, dashed=True),
+             *props.sole((-usual, 0.0), -15, FAR_INK, dashed=True), *props.sole((usual, 0.0), 15, FAR_INK, dashed=True),
              *props.arrow((-usual, -0.035), (-usual - out - 0.01, -0.035)), *props.arrow((usual, -0.035), (usual + out + 0.01, -0.035)),
-             *props.note((0, 0.07), "usual", ink=FAR), *props.note((-0.19, -0.085), "hand's width"),
+             *props.note((0, 0.07), "usual", ink=FAR_INK), *props.note((-0.19, -0.085), "hand's width"),
              *props.note((0.19, -0.085), "hand's width"))
     return Drawing(
         "squat_wide",
@@ -122,8 +121,8 @@ def wide() -> Drawing:
 
 
 def slow() -> Drawing:
-    """Three seconds down, as a loop with its count."""
-    down = [between(STANDING, squat(0, 35.8, arm=AHEAD), share) for share in eased(10)]
+    """Squat with three seconds down, as a loop with its count."""
+    down = [between(STANDING_POSTURE, squat(0, 35.8, arm=AHEAD), share) for share in eased(10)]
     frames = [(*scene(posture, "good"), *props.note((0.30, 0.90), count, "m", GUIDE, 30)) for posture, count in zip(
         down, ("", "1", "1", "1", "2", "2", "2", "3", "3", "3"), strict=True)]
     up = frames[7::-3]
@@ -144,7 +143,7 @@ def fold() -> Drawing:
 
 
 def view_film() -> Drawing:
-    """Where the phone stands."""
+    """Place of the phone for filming."""
     items = (*props.from_above((-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((0.10, -0.30), (0.58, -0.30)),
              *props.arrow((0.10, -0.30), (-0.40, -0.30)), *props.note((0.12, -0.36), "3 big steps"),
              *props.note((0.82, 0.23), "phone, hip high", "r"), *props.note((-0.55, 0.21), "you, side-on"))
@@ -155,7 +154,7 @@ def view_film() -> Drawing:
 
 
 def view_mirror() -> Drawing:
-    """Side-on to a mirror."""
+    """Standing side-on to a mirror."""
     items = (*props.from_above((-0.30, 0.0)), *props.rod((0.30, -0.26), (0.30, 0.26)), *props.arrow((-0.12, 0.02), (0.26, 0.02)),
              *props.note((0.34, 0.0), "mirror", "l"), *props.note((-0.30, 0.19), "you, side-on"))
     return Drawing("view_mirror", "from above: you stand side-on to the mirror and glance across.",

@@ -1,4 +1,4 @@
-"""Drawings of the squats that ask the back to keep its shape: hand on back, arms forward, pause, hinge."""
+"""Drawings of squats that train the back to keep its shape: hand on back, arms forward, pause, hinge."""
 
 from __future__ import annotations
 
@@ -11,15 +11,16 @@ from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
 from companion.pictures.scene import Item
-from companion.pictures.squats import AHEAD, HINGED, STANDING, TUCKED, at_depth, rounding, scene, seen, squat
+from companion.pictures.squats import AHEAD, HINGED, STANDING_POSTURE, TUCKED, at_depth, rounding, scene, seen, squat
 
 
 def hand_on_back() -> Drawing:
-    """A palm on the curve of the lower back."""
+    """Squat with a palm on the curve of the lower back."""
     still, moved = squat(-12, 44.0, 38), squat(-12, 44.0, 38, tuck=TUCKED)
     view = (-0.40, -0.05, 0.54, 0.80)
 
     def palm(posture: Posture) -> Posture:
+        """Return the posture with a palm on the back."""
         joints = joints_of(posture)
         at = along(joints.spine[14], posture.trunk + 90, 0.062)
         return replace(posture, near_arm=Reach(at[0], at[1], 1.0, posture.trunk + 185), far_arm=AHEAD)
@@ -31,8 +32,8 @@ def hand_on_back() -> Drawing:
 
 
 def arms_forward_setup() -> Drawing:
-    """The stick lies across the front of the shoulders."""
-    stood = replace(STANDING, near_arm=AHEAD)
+    """Set-up: the stick across the front of the shoulders."""
+    stood = replace(STANDING_POSTURE, near_arm=AHEAD)
     return Drawing(
         "arms_forward_setup",
         "standing, seen from the side: the stick's end at the front of the shoulder, off the throat, both "
@@ -41,15 +42,15 @@ def arms_forward_setup() -> Drawing:
 
 
 def _rack_place(posture: Posture, down: float = 0.055) -> tuple[Item, ...]:
-    """The bar's end on the front of the shoulders, off the throat, or further down the arms; it lies on them."""
+    """Return the bar's end on the front of the shoulders, off the throat, or further down the arms."""
     joints = joints_of(posture)
     arm = direction(joints.shoulder, joints.near_arm.wrist)
     return props.bar_end(along(along(joints.shoulder, arm, down), arm + 90, 0.046))
 
 
 def arms_forward_rack() -> Drawing:
-    """An empty bar: rack and safety arms."""
-    stood = replace(STANDING, near_arm=AHEAD)
+    """Set-up with an empty bar: rack and safety arms."""
+    stood = replace(STANDING_POSTURE, near_arm=AHEAD)
     deep_bar = joints_of(at_depth("parallel")).shoulder[1]
     items = (*props.rack(0.30, 0.95, deep_bar - 0.06), *props.note((0.32, deep_bar - 0.06), "safety arm", "l"),
              *_rack_place(stood))
@@ -61,7 +62,7 @@ def arms_forward_rack() -> Drawing:
 
 
 def arms_forward() -> Drawing:
-    """How it should look, and the three faults."""
+    """Arms-forward squat done well, and its three faults."""
     good = squat(0, 35.8)
     rolled, chest, back = replace(good, near_arm=Arm(-14, -14)), squat(0, 50, 35, arm=Arm(-14, -14)), squat(0, 37, tuck=TUCKED)
     view = (-0.36, -0.05, 0.58, 0.80)
@@ -77,7 +78,7 @@ def arms_forward() -> Drawing:
 
 
 def pause_stops() -> Drawing:
-    """The three stops."""
+    """The three stops of the pause squat."""
     top, middle, bottom = squat(-50, 9, 28), squat(-25, 25.5), squat(0, 35.8)
     view = (-0.34, -0.05, 0.50, 0.95)
     return Drawing(
@@ -89,21 +90,21 @@ def pause_stops() -> Drawing:
 
 
 def pause_watch() -> Drawing:
-    """What to watch for at a stop."""
+    """One stop, neutral and rounded."""
     return replace(rounding("parallel"), name="pause_watch", says="one stop of a squat from the side, twice.")
 
 
 def hinge_setup() -> Drawing:
-    """The stick across the upper back."""
+    """Set-up: the stick across the upper back."""
     return Drawing(
         "hinge_setup",
         "standing, seen from the side, a broomstick across the upper back, where a bar would lie.", (
-        seen(_carrying(STANDING), "Only the stick, on the upper back", "good", *_on_back(STANDING), back="",
+        seen(_carrying(STANDING_POSTURE), "Only the stick, on the upper back", "good", *_on_back(STANDING_POSTURE), back="",
              view=(-0.36, 0.45, 0.40, 1.02)),))
 
 
 def _carrying(posture: Posture) -> Posture:
-    """Hands at the stick on the upper back."""
+    """Return the posture with the hands at the stick on the upper back."""
     return replace(posture, near_arm=Arm(posture.trunk + 165, posture.trunk + 25, 0.6), far_arm=None)
 
 
@@ -120,9 +121,9 @@ HINGE_SQUAT: Final = squat(4, 44.0, 36)
 
 
 def hinge_to_squat() -> Drawing:
-    """Hinge, sink, back into the hinge, stand: a loop."""
-    ways = ((STANDING, HINGED, "hips back"), (HINGED, HINGE_SQUAT, "sink"), (HINGE_SQUAT, HINGED, "hinge again"),
-            (HINGED, STANDING, "stand up"))
+    """Hinge to squat as a loop: hinge, sink, back into the hinge, stand."""
+    ways = ((STANDING_POSTURE, HINGED, "hips back"), (HINGED, HINGE_SQUAT, "sink"), (HINGE_SQUAT, HINGED, "hinge again"),
+            (HINGED, STANDING_POSTURE, "stand up"))
     frames = tuple((*scene(_carrying(posture), "good"), *_on_back(posture), *props.note((0.12, 0.98), word, "l", GUIDE, 16))
                    for start, end, word in ways for posture in (between(start, end, share) for share in eased(6)[1:]))
     return Drawing(
@@ -134,7 +135,7 @@ def hinge_to_squat() -> Drawing:
 
 
 def hinge_watch() -> Drawing:
-    """The hinge and the squat, each as it should be and as it should not."""
+    """The hinge and the squat, each neutral and rounded."""
     view = (-0.42, -0.05, 0.50, 0.92)
     hinge, bent = _carrying(HINGED), _carrying(replace(HINGED, tuck=TUCKED, trunk=20))
     sunk, broken = _carrying(HINGE_SQUAT), _carrying(replace(HINGE_SQUAT, tuck=TUCKED))

@@ -1,4 +1,4 @@
-"""Where the channels get their pictures: poses from the album, charts and the lifter's own squat from their log."""
+"""The channels' source of pictures: cached poses, and charts and squats drawn from a lifter's log."""
 
 from __future__ import annotations
 
@@ -11,88 +11,88 @@ from typing import Final
 
 from companion.base.clock import Clock
 from companion.channels.pictures import Picture
-from companion.pictures.cache import Album, save
+from companion.pictures.cache import PictureCache, save
 from companion.port import Address
 from companion.record import coaching, people, picture_files
 from companion.record.writer import Writer
 
 _log = logging.getLogger(__name__)
 
-OWN_SCREEN: Final = "terminal"
-"""The channel whose pictures are looked at as files: only there a person's own chart is written to disk."""
+LOCAL_CHANNEL: Final = "terminal"
+"""The one channel that shows pictures as files: only there a person's own chart is written to disk."""
 
 
-OF: Final = re.compile(r"([a-z_]+) of ([0-9]{1,18})")
-"""A picture of somebody's own that goes to their coach: "chart_leg_raise of 17"."""
+OWN_PICTURE_OF: Final = re.compile(r"([a-z_]+) of ([0-9]{1,18})")
+"""Name of a lifter's own picture for their coach: "chart_leg_raise of 17"."""
 
 PATIENCE: Final = 10.0
-"""Seconds words wait for their picture; then they go alone (choice). A pose begun is finished all the same, and lies there the next
-time. The first chart brings matplotlib in, which takes seconds on a small machine."""
+"""Seconds a message waits for its picture before it goes without (choice). A drawing that was begun is finished and cached for next
+time. The first chart imports matplotlib, which takes seconds on a small machine."""
 
 
 def folder_beside(database: Path) -> Path:
-    """Where the pictures of a database are kept."""
+    """Return the picture folder of a database."""
     return database.with_name(f"{database.stem}-pictures")
 
 
-class Shelf:
-    """The pictures of one companion. Nothing here raises, and drawing goes on beside the loop."""
+class PictureStore:
+    """The pictures of one companion. Nothing here raises, and drawing runs off the loop."""
 
     def __init__(self, db: sqlite3.Connection, writer: Writer, clock: Clock, folder: Path, patience: float = PATIENCE) -> None:
         self._db, self._writer, self._clock, self._patience = db, writer, clock, patience
-        self.album = Album(folder)
+        self.cache = PictureCache(folder)
 
     def close(self) -> None:
-        """Draw nothing more."""
-        self.album.close()
+        """Stop drawing."""
+        self.cache.close()
 
     async def find(self, name: str, address: Address) -> Picture | None:
-        """A pose, or a person's own chart, for them or for a coach who sees them now; None where there is none, or it could not
-        be drawn, or not soon enough."""
-        from companion.pictures import personal  # all that is drawn from a log: with the first picture, not with the first words
+        """Return a pose, or a person's own picture for them or for a coach who sees them now; None if there is none, or it failed or
+        took too long."""
+        from companion.pictures import personal  # imports everything drawn from a log, so only with the first picture
 
         try:
-            mine, of = (found[1], int(found[2])) if (found := OF.fullmatch(name)) else (name, None)
-            return await wait_for(self._own(mine, address, of) if personal.is_own(mine) else self.album.pose(name), self._patience)
+            mine, of = (found[1], int(found[2])) if (found := OWN_PICTURE_OF.fullmatch(name)) else (name, None)
+            return await wait_for(self._own(mine, address, of) if personal.is_own(mine) else self.cache.pose(name), self._patience)
         except TimeoutError:
-            _log.warning("the picture %s takes too long, its words go alone", name)
+            _log.warning("the picture %s takes too long, its text goes alone", name)
             return None
-        except Exception:  # the words matter more than any picture
+        except Exception:  # the message's text matters more
             _log.exception("the picture %s could not be drawn", name)
             return None
 
     async def file_id(self, bot: str, key: str) -> str | None:
-        """What the channel calls a picture this bot has sent before."""
+        """Return the channel's id of a picture this bot has sent before."""
         return picture_files.file_of(self._db, bot, key)
 
     async def keep_file_id(self, bot: str, key: str, file_id: str | None) -> None:
-        """Keep what the channel calls it, or forget it."""
+        """Store the channel's id of a picture; None deletes it."""
         await self._writer.do(lambda db: picture_files.keep_file(db, bot, key, file_id, self._clock.now()))
 
     def forget(self, person: int) -> None:
-        """Remove what was saved of a person's own pictures."""
-        for path in self.album.folder.glob(f"own-{person}-*"):
+        """Delete the saved files of a person's own pictures."""
+        for path in self.cache.folder.glob(f"own-{person}-*"):
             path.unlink(missing_ok=True)
 
     async def _own(self, name: str, address: Address, of: int | None) -> Picture | None:
         from companion.pictures import personal
 
-        person = self._whose(address, of)  # looked up once more as it is drawn: a message may have waited while the view was ended
+        person = self._whose(address, of)  # checked again when drawing: the message may have waited past the end of the coach's view
         if person is None:
             return None
-        path = self.album.folder / f"own-{person}-{name}.png"
-        made = await self.album.off_loop(personal.from_log(self._db, person, name))
+        path = self.cache.folder / f"own-{person}-{name}.png"
+        made = await self.cache.off_loop(personal.from_log(self._db, person, name))
         if made is None:
             return None
         data, words = made
-        if address.channel == OWN_SCREEN:
-            await self.album.off_loop(lambda: save(path, data))
-        if self._whose(address, of) != person:  # they were erased, or ended the view, while it was drawn
+        if address.channel == LOCAL_CHANNEL:
+            await self.cache.off_loop(lambda: save(path, data))
+        if self._whose(address, of) != person:  # erased, or the view ended, while it was drawn
             self.forget(person)
             return None
         return Picture(path, data, words)
 
     def _whose(self, address: Address, of: int | None) -> int | None:
-        """Whose picture somebody may see now: their own, or that of a lifter they coach; None where neither."""
+        """Return the person whose picture may be shown now: oneself, or a lifter one coaches; None if neither."""
         person = people.person_at(self._db, address.channel, address.id)
         return person if of is None or person is None else of if coaching.sees(self._db, person, of) else None

@@ -1,4 +1,4 @@
-"""Drawings of the knee to the wall: one foot in front, by tape or by level."""
+"""Drawings of knee to wall: one foot in front, by tape or by level."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from companion.pictures import props
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, direction, joints_of, planted
-from companion.pictures.ink import GUIDE, WATCH
+from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Item, Stroke
 from companion.pictures.squats import Back, scene
 
@@ -17,7 +17,7 @@ LUNGE_SHIN: Final = 40.0
 
 
 def _at_wall(shin: float, heel_up: float = 0.0) -> Posture:
-    """One foot in front of a wall, the knee forward, the other leg behind."""
+    """Return a lunge at a wall: one foot in front, the knee forward, the other leg behind."""
     return planted(Posture(88, Leg(-18, -90 - shin, -heel_up), Reach(0.21, 0.62, 1, 80), far=Leg(-112, -184, -60), head=86, on="toes"))
 
 
@@ -32,19 +32,19 @@ def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: st
 
 
 def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
-    """What is measured: from the big toe to the wall."""
+    """Return the measured distance, from the big toe to the wall; nothing without a label."""
     if not label:
         return ()
-    return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH, 0.006),
-            Stroke(((toe, -0.05), (at, -0.05)), WATCH, 0.006),
-            *props.note(((toe + at) / 2, -0.09), label, "m", WATCH))
+    return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH_INK, 0.006),
+            Stroke(((toe, -0.05), (at, -0.05)), WATCH_INK, 0.006),
+            *props.note(((toe + at) / 2, -0.09), label, "m", WATCH_INK))
 
 
 def knee_to_wall(label: str = "toe to wall") -> Drawing:
-    """Heel down, knee to the wall; and the heel that lifts. ``label``: of what is measured; "" where nothing is, without a tape."""
+    """Knee to wall with the heel down, and with the heel lifting. ``label``: of the distance; "" without a tape."""
     down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
     heel = joints_of(up).near.heel
-    lift = props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH)
+    lift = props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH_INK)
     return Drawing(
         "knee_to_wall_{side}",
         "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
@@ -54,7 +54,7 @@ def knee_to_wall(label: str = "toe to wall") -> Drawing:
 
 
 def knee_to_wall_setup() -> Drawing:
-    """The tape on the floor."""
+    """Set-up: the tape on the floor."""
     stood = Posture(90, Leg(-88, -92), Arm(-95, -80))
     toe = joints_of(stood).near.toe[0]
     wall = toe + 0.20
@@ -66,13 +66,14 @@ def knee_to_wall_setup() -> Drawing:
 
 
 def knee_to_wall_level() -> Drawing:
-    """The phone along the shin."""
+    """Knee to wall with the phone along the shin."""
     down = _at_wall(LUNGE_SHIN)
     leg = joints_of(down).near
     upright = (Stroke((leg.ankle, along(leg.ankle, 90, 0.26)), GUIDE, 0.006, 0.02),
                *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8), *props.note((leg.ankle[0] - 0.082, leg.ankle[1] + 0.08), "40°", "m"))
 
     def held(share: float) -> tuple[Item, ...]:
+        """Return the phone at a share of the shin below the knee."""
         return props.phone(along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042),
                            direction(leg.ankle, leg.knee))
     panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.40, -0.06, 0.32, 0.46))

@@ -9,7 +9,7 @@ from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
 from companion.pictures.scene import Item, figure, moved
-from companion.pictures.squats import STANDING, seen, squat
+from companion.pictures.squats import STANDING_POSTURE, seen, squat
 
 
 def walk() -> Drawing:
@@ -25,21 +25,21 @@ def walk() -> Drawing:
 
 
 def _swap(posture: Posture) -> Posture:
-    """Near side and far side changed over."""
+    """Return the posture with near and far side swapped."""
     assert posture.far is not None
     assert posture.far_arm is not None
     return replace(posture, near=posture.far, far=posture.near, near_arm=posture.far_arm, far_arm=posture.near_arm)
 
 
 def _standing_on_far(posture: Posture) -> tuple[Item, ...]:
-    """A posture whose far leg stands: placed by that leg."""
+    """Return a posture standing on its far leg."""
     there, here = joints_of(_swap(posture)), joints_of(posture)
     return (*moved(figure(here), there.hip[0] - here.hip[0], there.hip[1] - here.hip[1]), *props.floor(-1, 1))
 
 
 def chair() -> Drawing:
-    """Ten easy squats to a chair."""
-    stood, sat, view = replace(STANDING, near_arm=Arm(-60, -30)), squat(1, 24, 5), (-0.52, -0.05, 0.42, 1.02)
+    """Easy squats to a chair."""
+    stood, sat, view = replace(STANDING_POSTURE, near_arm=Arm(-60, -30)), squat(1, 24, 5), (-0.52, -0.05, 0.42, 1.02)
     hip = joints_of(sat).hip
     return Drawing(
         "warm_up_chair",

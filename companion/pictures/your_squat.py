@@ -24,7 +24,7 @@ VIEW = (-0.44, -0.05, 0.46, 0.86)
 
 
 def your_squat(screen: Screen, about: About, errors: Errors | None = None, show: Show = metric) -> Drawing | None:
-    """The drawing, flat and with the heels raised; None where there is no estimate."""
+    """Return the drawing, with heels flat and raised; None if there is no estimate."""
     found = depth_estimate(screen, about, errors, show)
     shin = _shin(screen, about)
     if not isinstance(found, DepthEstimate) or shin is None or about.height is None:
@@ -40,13 +40,13 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
 
 
 def at(depth: float) -> str:
-    """A thigh angle in words, to 5 degrees: the estimate is no better."""
+    """Return a thigh angle in words, to 5 degrees: the estimate is no better."""
     whole = 5 * round(depth / 5)
     return "parallel" if not whole else f"{abs(whole)}° {'below' if whole > 0 else 'above'} parallel"
 
 
 def _shin(screen: Screen, about: About) -> float | None:
-    """The stiffer side's shin, in degrees from upright, as the estimate takes it."""
+    """Return the stiffer side's shin angle in degrees from upright, as the estimate uses it."""
     found = []
     for taken in ankles(screen):
         if taken[0].unit == "deg":
@@ -74,5 +74,5 @@ def _panel(about: About, shin: float, depth: float, lift: float, title: str, ban
 
 
 def _build(height: float, shank: object, thigh: object, trunk: object) -> Build:
-    """Lengths in cm as fractions of stature; the thigh as seen from the side is left as long as it is."""
+    """Return lengths in cm as fractions of stature; the thigh keeps its full length in the side view."""
     return Build(*(float(str(length)) / height for length in (shank, thigh, trunk)))

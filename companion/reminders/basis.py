@@ -10,8 +10,8 @@ from functools import cached_property
 
 from companion.base.clock import zone_of
 from companion.calendar.plan import Plan
-from companion.calendar.preferences import Value, answered_until, plan_from, wishes_from, zone_from
-from companion.calendar.prompts import Wishes
+from companion.calendar.preferences import Value, answered_until, plan_from, preferences_from, zone_from
+from companion.calendar.prompts import Preferences
 from companion.record import reminders
 from companion.record.reminders import Reminder
 
@@ -38,9 +38,9 @@ class Basis:
         return plan_from(self.facts)
 
     @cached_property
-    def wishes(self) -> Wishes:
+    def wishes(self) -> Preferences:
         """Their wishes: when they want to hear of a squat day."""
-        return wishes_from(self.facts)
+        return preferences_from(self.facts)
 
     @cached_property
     def answered(self) -> date | None:

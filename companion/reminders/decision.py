@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from typing import Final, Literal
 
 from companion.base.clock import instant, local_date
-from companion.calendar.prompts import Wishes, after_quiet
+from companion.calendar.prompts import Preferences, after_quiet
 from companion.record.reminders import Reminder
 from companion.reminders.kinds import KINDS
 
@@ -23,7 +23,7 @@ class Decision:
     until: datetime | None = None
 
 
-def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: str, given_way: bool = False) -> Decision:
+def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, given_way: bool = False) -> Decision:
     """Decide on a reminder that is due, at this safety level. ``given_way``: the kind that takes its place has been sent
     lately or is due too."""
     kind = KINDS[reminder.kind]
@@ -45,7 +45,7 @@ def decide(reminder: Reminder, now: datetime, wishes: Wishes, zone: str, level: 
     return Decision("send")
 
 
-def quiet_from(moment: datetime, wishes: Wishes, zone: str) -> datetime | None:
+def quiet_from(moment: datetime, wishes: Preferences, zone: str) -> datetime | None:
     """Return when the next quiet hours after a moment begin, in UTC; None where there are none."""
     begin, end = wishes.quiet
     if begin == end:
@@ -55,7 +55,7 @@ def quiet_from(moment: datetime, wishes: Wishes, zone: str) -> datetime | None:
     return next(at for day in days if (at := instant(day, begin, zone)) > moment)
 
 
-def leaves_until(reminder: Reminder, now: datetime, wishes: Wishes, zone: str) -> Reminder:
+def leaves_until(reminder: Reminder, now: datetime, wishes: Preferences, zone: str) -> Reminder:
     """Return the reminder as its message carries it: not to leave in the quiet hours that begin next either."""
     until = min((at for at in (reminder.stale_at, quiet_from(now, wishes, zone)) if at), default=None)
     return replace(reminder, stale_at=until)

@@ -147,8 +147,8 @@ async def test_pictures_made_of_thinned_answers_are_removed(gym):
     await two_notes(gym)
     gym.companion.keep_months = 6
     with pictured(gym.companion, gym.clock) as shelf:
-        shelf.album.folder.mkdir(parents=True, exist_ok=True)
-        mine, other = (shelf.album.folder / f"own-{number}-chart_pain.png" for number in (gym.id_of(SAM), 99))
+        shelf.cache.folder.mkdir(parents=True, exist_ok=True)
+        mine, other = (shelf.cache.folder / f"own-{number}-chart_pain.png" for number in (gym.id_of(SAM), 99))
         mine.write_bytes(b"x")
         other.write_bytes(b"x")
         gym.clock.at += YEAR

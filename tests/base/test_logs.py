@@ -91,7 +91,7 @@ def test_an_error_that_ends_the_process_tells_no_words_and_no_token_either(tmp_p
     ended = subprocess.run([sys.executable, str(program)], capture_output=True, text=True, timeout=60, check=False,
                            env={"PYTHONPATH": str(Path(__file__).parents[2])})
     assert ended.returncode == 1
-    assert "ended by a fault of its own: RuntimeError" in ended.stderr
+    assert "ended by an unexpected error: RuntimeError" in ended.stderr
     assert "raise RuntimeError(words)" in ended.stderr
     assert "quokka" not in ended.stderr
     assert TOKEN not in ended.stderr

@@ -12,7 +12,7 @@ from tempfile import TemporaryDirectory
 from companion.app.run import working
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
-from companion.channels.drainer import TELEGRAM
+from companion.channels.drainer import TELEGRAM_LIMITS
 from tests.benchmarks.measured import Row
 from tests.benchmarks.reminders import burst, fall_due, fill, lines
 
@@ -38,5 +38,5 @@ def rows() -> Iterator[Row]:
     """Once, for it takes its hundred seconds whatever the machine does."""
     with TemporaryDirectory() as folder:
         rate = asyncio.run(_rate(Path(folder)))
-    limit = float(TELEGRAM.in_window)
+    limit = float(TELEGRAM_LIMITS.in_window)
     yield Row(f"{DUE:,} due reminders drained (one round)", "the limit itself", rate, limit, "a second", rate / limit, "at least", 0.93)

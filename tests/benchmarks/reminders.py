@@ -31,7 +31,7 @@ from companion.app.run import working
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
 from companion.calendar.plan import Plan
-from companion.calendar.prompts import Wishes
+from companion.calendar.prompts import Preferences
 from companion.channels.telegram import TelegramSettings, run_telegram
 from companion.conversation.session import Session
 from companion.record.file import open_for_writing
@@ -50,7 +50,7 @@ def fill(path: Path, lifters: int, now: datetime) -> None:
     """So many lifters with a plan, two open reminders each, none of them due."""
     database, lock = open_for_writing(path)
     db, at, tomorrow = database.conn, text_of(now), now + timedelta(days=1)
-    wishes = Wishes(evening=time(now.hour, now.minute), quiet=(time(0), time(0)))
+    wishes = Preferences(evening=time(now.hour, now.minute), quiet=(time(0), time(0)))
     facts = {"welcome.consent": "yes", "welcome.adult": "yes", "welcome.units": "metric", "welcome.zone": "UTC+00:00",
              "welcome.zone_right": "yes", "about_you.bar": "full", "about_you.usual_depth": "parallel", "about_you.load": 80.0,
              "squat.goal": "parallel with a still back", "squat.wishes": wishes.dumps(),

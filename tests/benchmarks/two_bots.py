@@ -26,7 +26,7 @@ from companion.app.outbox_store import CompanionOutbox
 from companion.app.run import working
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
-from companion.channels.drainer import FREE, Drainer
+from companion.channels.drainer import NO_LIMITS, Drainer
 from companion.channels.telegram import TelegramSettings, channel, run_telegram
 from companion.conversation.effects import Say
 from companion.conversation.events import Tapped
@@ -76,7 +76,7 @@ async def ours(folder: Path, chats: int, url: str = "https://ours.invalid") -> A
     path = folder / "ours.sqlite"
     fill(path, chats, datetime.now(UTC))
     companion, stop = Companion(path, SystemClock()), asyncio.Event()
-    with mock.patch.object(channel, "Drainer", partial(Drainer, limits=FREE)):
+    with mock.patch.object(channel, "Drainer", partial(Drainer, limits=NO_LIMITS)):
         async with working(companion):
             begin_anew(companion, chats)
             running = asyncio.create_task(run_telegram(

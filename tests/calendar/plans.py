@@ -7,7 +7,7 @@ from hypothesis import settings
 from hypothesis import strategies as st
 
 from companion.calendar.plan import Plan, SquatDay, squat_days
-from companion.calendar.prompts import Wishes
+from companion.calendar.prompts import Preferences
 
 ZONES = ("Europe/Lisbon", "America/New_York", "Australia/Lord_Howe", "Africa/Casablanca", "UTC+05:30")
 """An hour's change, the other side of the world, half an hour's, Ramadan's (an hour less in winter), and none."""
@@ -42,7 +42,7 @@ def with_singles(plan, single, back_on, away):
 
 PLANS = st.builds(with_singles, WEEKLY | EVERY | st.just(Plan()), SINGLE, st.none() | DAYS, st.just(()) | PAUSES)
 
-WISHES = st.builds(Wishes, st.integers(0, 24), TIMES, st.just(Wishes().quiet) | st.tuples(TIMES, TIMES))
+WISHES = st.builds(Preferences, st.integers(0, 24), TIMES, st.just(Preferences().quiet) | st.tuples(TIMES, TIMES))
 
 
 def until(plan: Plan, end: date, since: date = START) -> list[SquatDay]:

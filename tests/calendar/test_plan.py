@@ -12,7 +12,7 @@ from companion.calendar.plan import (
     PAUSES_KEPT,
     SINGLE_DAYS_KEPT,
     Away,
-    Every,
+    EveryNDays,
     Move,
     On,
     Pause,
@@ -34,7 +34,7 @@ TUESDAYS_AND_FRIDAYS = Plan(weekly=((1, time(18)), (4, time(18))))
 TUESDAY = date(2026, 12, 1)
 
 CHANGES = (st.dictionaries(st.integers(0, 6), TIMES, min_size=1).map(lambda days: Weekly(tuple(sorted(days.items()))))
-           | st.builds(Every, st.integers(1, LONGEST_GAP), TIMES, DAYS) | st.builds(On, DAYS, TIMES) | st.builds(Skip, DAYS)
+           | st.builds(EveryNDays, st.integers(1, LONGEST_GAP), TIMES, DAYS) | st.builds(On, DAYS, TIMES) | st.builds(Skip, DAYS)
            | st.builds(Move, DAYS, DAYS, TIMES) | st.builds(Pause, DAYS) | st.builds(Away, DAYS, DAYS) | st.builds(Stay, DAYS)
            | st.just(StopAll()))
 
@@ -171,7 +171,7 @@ def test_a_pause_that_ends_takes_the_pauses_that_have_begun_and_leaves_those_to_
 
 def test_a_new_rule_keeps_the_pauses_to_come_and_stopping_none():
     plan = changed(TUESDAYS_AND_FRIDAYS, Away(date(2026, 12, 8), date(2026, 12, 15)))
-    for rule in (Weekly(((0, time(7)),)), Every(2, time(18), TUESDAY)):
+    for rule in (Weekly(((0, time(7)),)), EveryNDays(2, time(18), TUESDAY)):
         assert changed(plan, rule).away == plan.away
     assert changed(plan, StopAll()) == Plan()
 
@@ -192,7 +192,7 @@ def test_old_pauses_make_room_for_new_ones():
 
 def test_a_new_rule_and_stopping_take_all_before_away():
     plan = changed(changed(TUESDAYS_AND_FRIDAYS, On(TUESDAY, time(7))), Pause(date(2027, 1, 1)))
-    assert changed(plan, Every(2, time(18), TUESDAY)) == Plan(every=2, start=TUESDAY, at=time(18))
+    assert changed(plan, EveryNDays(2, time(18), TUESDAY)) == Plan(every=2, start=TUESDAY, at=time(18))
     assert changed(plan, StopAll()) == Plan()
     assert list(squat_days(Plan(), TUESDAY)) == []
     assert Plan.loads("") == Plan()

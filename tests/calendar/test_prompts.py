@@ -12,7 +12,7 @@ from companion.calendar.plan import Plan, SquatDay
 from companion.calendar.prompts import (
     LAST_QUARTER,
     LEAST_NOTICE,
-    Wishes,
+    Preferences,
     after_quiet,
     follow_up_at,
     follow_up_stale_at,
@@ -35,7 +35,7 @@ CHANGE_DAYS = st.builds(lambda day, by: day + timedelta(days=by), st.sampled_fro
 SQUATS = st.builds(SquatDay, CHANGE_DAYS | DAYS, TIMES)
 
 
-def shows_quiet(moment: datetime, wishes: Wishes, zone: str) -> bool:
+def shows_quiet(moment: datetime, wishes: Preferences, zone: str) -> bool:
     """Whether the clock on the wall shows a time in quiet hours: the plainest reading of them."""
     at, (begin, end) = moment.astimezone(zone_of(zone)).time(), wishes.quiet
     return begin <= at < end if begin <= end else at >= begin or at < end
@@ -74,8 +74,8 @@ def shows_quiet(moment: datetime, wishes: Wishes, zone: str) -> bool:
 ])
 def test_a_prompt_comes_the_evening_before_by_the_wall_clock_or_an_hour_before(zone, day, at, evening, hour_before):
     squat = SquatDay(date.fromisoformat(day), time.fromisoformat(at))
-    assert prompt_at(squat, Wishes(quiet=NEVER_QUIET), zone) == utc(evening)
-    assert prompt_at(squat, Wishes(before=1, quiet=NEVER_QUIET), zone) == utc(hour_before)
+    assert prompt_at(squat, Preferences(quiet=NEVER_QUIET), zone) == utc(evening)
+    assert prompt_at(squat, Preferences(before=1, quiet=NEVER_QUIET), zone) == utc(hour_before)
 
 
 @pytest.mark.parametrize(("zone", "squatted", "asked", "over"), [
@@ -91,13 +91,13 @@ def test_a_prompt_comes_the_evening_before_by_the_wall_clock_or_an_hour_before(z
 ])
 def test_a_follow_up_comes_at_nine_next_morning_and_is_stale_at_that_days_end(zone, squatted, asked, over):
     squat = SquatDay(date.fromisoformat(squatted), time(18))
-    assert follow_up_at(squat, Wishes(), zone) == utc(asked)
+    assert follow_up_at(squat, Preferences(), zone) == utc(asked)
     assert follow_up_stale_at(squat, zone) == utc(over)
 
 
-def the_prompt(squat: str, quiet: tuple[time, time] = Wishes().quiet, before: int = 0, evening: time = time(18)) -> str:
+def the_prompt(squat: str, quiet: tuple[time, time] = Preferences().quiet, before: int = 0, evening: time = time(18)) -> str:
     """The prompt for a squat on Wednesday 10 June 2026, in UTC, as "day hour:minute"."""
-    at = prompt_at(SquatDay(date(2026, 6, 10), time.fromisoformat(squat)), Wishes(before, evening, quiet), "UTC")
+    at = prompt_at(SquatDay(date(2026, 6, 10), time.fromisoformat(squat)), Preferences(before, evening, quiet), "UTC")
     return f"{at:%a %H:%M}"
 
 
@@ -127,13 +127,13 @@ def test_quiet_hours_hold_a_follow_up_back_or_bring_it_forward_within_the_next_d
     squat = SquatDay(date(2026, 6, 10), time(18))
     for quiet, asked in (((20, 9), "Thu 09:00"), ((20, 11), "Thu 11:00"), ((0, 0), "Thu 09:00"), ((0, 23), "Thu 23:00"),
                          ((8, 7), "Thu 07:45"), ((9, 0), "Thu 08:45")):
-        at = follow_up_at(squat, Wishes(quiet=(time(quiet[0]), time(quiet[1]))), "UTC")
+        at = follow_up_at(squat, Preferences(quiet=(time(quiet[0]), time(quiet[1]))), "UTC")
         assert f"{at:%a %H:%M}" == asked
 
 
 def test_a_follow_up_that_a_clock_change_leaves_no_time_for_comes_out_stale():
     """Cairo's clocks skip 00:00-01:00 on 24 April 2026, the only hour these quiet hours would leave open."""
-    squat, wishes = SquatDay(date(2026, 4, 23), time(18)), Wishes(quiet=(time(1), time(0)))
+    squat, wishes = SquatDay(date(2026, 4, 23), time(18)), Preferences(quiet=(time(1), time(0)))
     assert follow_up_at(squat, wishes, "Africa/Cairo") >= follow_up_stale_at(squat, "Africa/Cairo")
 
 
@@ -149,14 +149,14 @@ def test_a_follow_up_that_a_clock_change_leaves_no_time_for_comes_out_stale():
     ("01:30", "01:30", "2026-10-25 00:45", "2026-10-25 00:45"),
 ])
 def test_quiet_hours_end_by_the_wall_clock(begin, end, moment, over):
-    wishes = Wishes(quiet=(time.fromisoformat(begin), time.fromisoformat(end)))
+    wishes = Preferences(quiet=(time.fromisoformat(begin), time.fromisoformat(end)))
     assert after_quiet(utc(moment), wishes, "Europe/Lisbon") == utc(over)
     assert is_quiet(utc(moment), wishes, "Europe/Lisbon") == (moment != over)
 
 
 def test_where_a_clock_change_skips_all_that_is_open_the_day_before_or_after_serves():
     """Cairo's clocks skip 00:00-01:00 on 24 April 2026; these quiet hours leave open 00:00-00:30."""
-    wishes, zone = Wishes(before=2, quiet=(time(0, 30), time(0))), "Africa/Cairo"
+    wishes, zone = Preferences(before=2, quiet=(time(0, 30), time(0))), "Africa/Cairo"
     assert after_quiet(utc("2026-04-23 09:00"), wishes, zone) == utc("2026-04-24 21:00")
     assert prompt_at(SquatDay(date(2026, 4, 24), time(18)), wishes, zone) == utc("2026-04-22 22:15")
 
@@ -166,9 +166,9 @@ def test_an_evening_just_before_a_squat_at_midnight_leaves_a_quarter_hour():
 
 
 @given(SQUATS, WISHES, ANYWHERE)
-@example(SquatDay(date(2026, 3, 29), time(1, 30)), Wishes(1, time(18), (time(1, 30), time(1))), "Europe/Lisbon")
-@example(SquatDay(date(2026, 4, 24), time(0, 30)), Wishes(1, time(0, 30), (time(1), time(0))), "Africa/Cairo")
-@example(SquatDay(date(2026, 3, 29), time(0)), Wishes(0, time(23, 30), NEVER_QUIET), "America/Scoresbysund")
+@example(SquatDay(date(2026, 3, 29), time(1, 30)), Preferences(1, time(18), (time(1, 30), time(1))), "Europe/Lisbon")
+@example(SquatDay(date(2026, 4, 24), time(0, 30)), Preferences(1, time(0, 30), (time(1), time(0))), "Africa/Cairo")
+@example(SquatDay(date(2026, 3, 29), time(0)), Preferences(0, time(23, 30), NEVER_QUIET), "America/Scoresbysund")
 def test_a_prompt_is_never_in_quiet_hours_and_always_before_the_squat_time(squat, wishes, zone):
     at = prompt_at(squat, wishes, zone)
     assert at < stale_at(squat, zone)
@@ -213,7 +213,8 @@ def test_quiet_hours_hold_all_that_the_clock_shows_in_them_and_end_once(day, at,
 
 
 @given(PLANS, WISHES, ANYWHERE, st.sampled_from((utc("2026-02-10 12:00"), utc("2026-03-25 17:30"), utc("2026-10-20 20:00"))))
-@example(Plan(weekly=((0, time(22)), (1, time(6, 30)), (2, time(21, 50)), (3, time(6)))), Wishes(before=2), "UTC", utc("2026-06-06 12:00"))
+@example(Plan(weekly=((0, time(22)), (1, time(6, 30)), (2, time(21, 50)), (3, time(6)))), Preferences(before=2), "UTC",
+         utc("2026-06-06 12:00"))
 def test_going_from_prompt_to_prompt_tells_of_each_day_once(plan, wishes, zone, now):
     wanted = list(islice(prompts(plan, wishes, zone, now), 12))
     told: list[date] = []
@@ -229,22 +230,22 @@ def test_going_from_prompt_to_prompt_tells_of_each_day_once(plan, wishes, zone, 
 
 def test_a_day_whose_prompt_time_has_passed_is_not_told_of():
     plan, noon = Plan(weekly=((1, time(18)), (4, time(18)))), utc("2026-12-01 12:00")  # a Tuesday
-    assert next_prompt(plan, Wishes(), "UTC", noon) == (SquatDay(date(2026, 12, 4), time(18)), utc("2026-12-03 18:00"))
-    assert next_prompt(plan, Wishes(before=2), "UTC", noon) == (SquatDay(date(2026, 12, 1), time(18)), utc("2026-12-01 16:00"))
-    assert next_prompt(plan, Wishes(before=2), "UTC", noon, {date(2026, 12, 1)}) == (
+    assert next_prompt(plan, Preferences(), "UTC", noon) == (SquatDay(date(2026, 12, 4), time(18)), utc("2026-12-03 18:00"))
+    assert next_prompt(plan, Preferences(before=2), "UTC", noon) == (SquatDay(date(2026, 12, 1), time(18)), utc("2026-12-01 16:00"))
+    assert next_prompt(plan, Preferences(before=2), "UTC", noon, {date(2026, 12, 1)}) == (
         SquatDay(date(2026, 12, 4), time(18)), utc("2026-12-04 16:00"))
-    assert next_prompt(Plan(single=((date(2026, 12, 1), time(18)),)), Wishes(), "UTC", noon) is None
+    assert next_prompt(Plan(single=((date(2026, 12, 1), time(18)),)), Preferences(), "UTC", noon) is None
 
 
 @given(WISHES)
 def test_wishes_are_kept_as_text_whole(wishes):
-    assert Wishes.loads(wishes.dumps()) == wishes
+    assert Preferences.loads(wishes.dumps()) == wishes
 
 
 @pytest.mark.parametrize("text", ["", "0", "25 18:00 20:00 09:00", "-1 18:00 20:00 09:00", "0 18:00 20:00", "0 18:00 20:00 9am",
                                   "0 18:00+01:00 20:00 09:00", "0 18:00 20:00 09:00 10:00"])
 def test_a_text_that_is_no_wishes_keeps_the_night_quiet(text):
-    assert Wishes.loads(text) == Wishes()
+    assert Preferences.loads(text) == Preferences()
 
 
 @pytest.mark.parametrize(("plan", "words"), [

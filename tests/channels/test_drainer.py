@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.channels.drainer import BACKOFF_MOST, FREE, TELEGRAM, Drainer, Limits, backoff
+from companion.channels.drainer import BACKOFF_MOST, NO_LIMITS, TELEGRAM_LIMITS, Drainer, Limits, backoff
 from companion.port import Address, Delivered, Delivery, Gone, Later, Outgoing, Refused, Unreachable, Unsure
 from tests.fakes.clock import START, FakeClock, settle
 from tests.fakes.memory_outbox import MemoryOutbox
@@ -47,7 +47,7 @@ class Way:
 class Desk:
     """A drainer at work with its clock, outbox and way."""
 
-    def __init__(self, limits: Limits = TELEGRAM) -> None:
+    def __init__(self, limits: Limits = TELEGRAM_LIMITS) -> None:
         self.clock, self.store = FakeClock(), MemoryOutbox()
         self.way = Way(self.clock)
         self.drainer = Drainer(self.store, self.way, self.clock, limits)
@@ -322,7 +322,7 @@ async def test_a_send_given_up_stays_due() -> None:
 
 
 async def test_a_channel_without_limits_does_not_wait() -> None:
-    desk = Desk(FREE)
+    desk = Desk(NO_LIMITS)
     for text in "abc":
         desk.store.put(1, text)
     await desk.drainer.flush()

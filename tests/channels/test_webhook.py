@@ -14,7 +14,7 @@ import pytest
 
 from companion.base.settings import BadSettings, Webhook, read_settings
 from companion.channels.telegram import CannotHook, TelegramSettings, run_telegram
-from companion.channels.telegram.webhook import AT_ONCE, BODY_MOST, SECRET_HEADER, Hook
+from companion.channels.telegram.webhook import BODY_MOST, HOOK_CONNECTIONS, SECRET_HEADER, WebhookServer
 from companion.port import Typed
 from tests.channels.test_telegram import Live, until
 from tests.fakes.bot_api import BotApi
@@ -50,12 +50,12 @@ class Hooked(Live):
 
 @pytest.fixture(autouse=True)
 def _port_known(monkeypatch: pytest.MonkeyPatch) -> None:
-    start = Hook.start
+    start = WebhookServer.start
 
-    async def told(self: Hook) -> None:
+    async def told(self: WebhookServer) -> None:
         await start(self)
         Hooked.port = self.port
-    monkeypatch.setattr(Hook, "start", told)
+    monkeypatch.setattr(WebhookServer, "start", told)
 
 
 @pytest.fixture
@@ -188,7 +188,7 @@ async def test_who_is_slow_or_sends_too_long_a_head_is_cut_off():
     async def take(body: bytes) -> int:
         return 200
 
-    hook = Hook(AT, take, seconds=0.05)
+    hook = WebhookServer(AT, take, seconds=0.05)
     await hook.start()
     for sent in (b"", b"POST /hooks/squat HTTP/1.1\r\n", b"x" * 20_000,
                  f"POST {AT.path} HTTP/1.1\r\n{SECRET_HEADER}: {SECRET}\r\nContent-Length: 10\r\n\r\nx".encode()):
@@ -206,10 +206,10 @@ async def test_no_more_than_so_many_are_served_side_by_side():
     async def take(body: bytes) -> int:
         return 200
 
-    hook = Hook(AT, take)
+    hook = WebhookServer(AT, take)
     await hook.start()
-    held = [await asyncio.open_connection("127.0.0.1", hook.port) for _ in range(AT_ONCE)]
-    await until(lambda: len(hook._busy) == AT_ONCE)
+    held = [await asyncio.open_connection("127.0.0.1", hook.port) for _ in range(HOOK_CONNECTIONS)]
+    await until(lambda: len(hook._busy) == HOOK_CONNECTIONS)
     reader, writer = await asyncio.open_connection("127.0.0.1", hook.port)
     async with asyncio.timeout(5):
         with contextlib.suppress(ConnectionError):
@@ -225,7 +225,7 @@ async def test_no_more_than_so_many_are_served_side_by_side():
     ({"last_error_date": 60, "last_error_message": "502 Bad Gateway"}, False, "(502 Bad Gateway); waiting there: 3"),
     ({"last_error_date": -60, "last_error_message": "Connection refused"}, True, ""),
     ({"last_error_date": 60, "last_error_message": "502 Bad Gateway", "pending_update_count": 0}, True, ""),
-    ({"url": "https://elsewhere.example/x"}, False, "somebody else has taken over")])
+    ({"url": "https://elsewhere.example/x"}, False, "webhook was changed")])
 async def test_where_telegram_can_bring_nothing_no_poll_counts_as_good_and_the_log_says_why(api, caplog, told, good, said):
     polled: list[object] = []
     hooked = Hooked(api)

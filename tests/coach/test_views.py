@@ -34,7 +34,7 @@ from companion.conversation.effects import Record, Remind, Say, Tap
 from companion.conversation.prompt import PAYLOAD_BYTES, read_start
 from companion.export.questions import questions_in
 from companion.pictures.series import all_charts
-from companion.pictures.store import OF, Shelf
+from companion.pictures.store import OWN_PICTURE_OF, PictureStore
 from companion.port import Address
 from companion.record import coaching, people
 from companion.record.caseload import Alerted, Concluded, LogRow
@@ -280,7 +280,7 @@ def test_charts_are_offered_where_there_is_something_to_draw(room):
     assert taps(say)[0].data == f"go.lifter.{sam}-chart_pain"
     (chart,) = ask(room, "lifter", f"{sam}-chart_pain")
     assert chart.picture == f"chart_pain of {sam}"
-    assert OF.fullmatch(chart.picture)
+    assert OWN_PICTURE_OF.fullmatch(chart.picture)
 
 
 def test_every_chart_has_a_name_for_its_button():
@@ -291,7 +291,7 @@ async def test_a_lifter_s_chart_is_drawn_for_their_coach_and_for_nobody_else(roo
     sam = room.lifter()
     room.hurt(sam, 2)
     room.a_coach("Bea")
-    shelf = Shelf(room.db, Writer(room.file), ScriptClock(NOW), tmp_path / "pictures")
+    shelf = PictureStore(room.db, Writer(room.file), ScriptClock(NOW), tmp_path / "pictures")
     ada, bea, own = (Address("telegram", id) for id in ("coach Ada", "coach Bea", "1001"))
     try:
         assert await shelf.find(f"chart_pain of {sam}", bea) is None

@@ -38,7 +38,7 @@ from companion.channels.pictures import Picture
 from companion.cli.main import main
 from companion.language.pain import hear_pain
 from companion.language.places import find_zone
-from companion.pictures.cache import Album
+from companion.pictures.cache import PictureCache
 from companion.port import Delivery, Outgoing
 from companion.record import coaching, people
 from companion.record import file as record_file
@@ -158,11 +158,11 @@ class Life:
             def shutdown(self, wait: bool) -> None:
                 pass
 
-        def small(album: Album, name: str) -> Picture:
+        def small(album: PictureCache, name: str) -> Picture:
             """In place of a drawing, which takes half a second and no call that could fail."""
             return Picture(album.folder / f"{name}.png", b"a small picture", "What it shows.", key=name)
 
-        Album._pose = small  # type: ignore[method-assign]
+        PictureCache._pose = small  # type: ignore[method-assign]
         coaching.invite = invite
         _SABOTAGE.get(self.job.get("sabotage", ""), lambda: None)()
         channel.Drainer = Watched  # type: ignore[misc]

@@ -19,7 +19,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
-from companion.channels.script import REPLY_TAKES, Line, Restart, Said, Script, Wait, event_of
+from companion.channels.script import REPLY_TAKES, PersonInput, Restart, Script, ScriptLine, Wait, event_of
 from companion.port import Sent
 from companion.record import coaching, operator_requests
 from tests.crash.codes import code_for
@@ -76,13 +76,13 @@ class Part:
     """Bytes of the write-ahead log when it began, and after each line."""
 
 
-def parts_of(script: Script) -> list[list[Line]]:
+def parts_of(script: Script) -> list[list[ScriptLine]]:
     """The lines between restarts."""
-    parts: list[list[Line]] = [[]]
+    parts: list[list[ScriptLine]] = [[]]
     for line in script.lines:
         if isinstance(line, Restart):
             parts.append([])
-        elif isinstance(line, Said | Wait):
+        elif isinstance(line, PersonInput | Wait):
             parts[-1].append(line)
     return [part for part in parts if part]
 
@@ -103,7 +103,7 @@ class Living:
             shutil.copy(before.database, self._database)
         self._standin = before.standin
 
-    async def live(self, lines: Sequence[Line]) -> Part:
+    async def live(self, lines: Sequence[ScriptLine]) -> Part:
         """Live it to its end."""
         async with BotApi() as self._api:
             for name, value in copy.deepcopy(self._standin).items():
@@ -127,11 +127,11 @@ class Living:
         return Part(tuple(self._heard), tuple(self._traces), kept_in(self._database), *points, self._said_again, self._killed, after,
                     tuple(logged))
 
-    async def _line(self, line: Line) -> None:
+    async def _line(self, line: ScriptLine) -> None:
         there, known = len(self._api.sent), self._known(line)
-        if isinstance(line, Said) and line.who == OPERATOR:
+        if isinstance(line, PersonInput) and line.who == OPERATOR:
             await self._ask(line.words)
-        elif isinstance(line, Said):
+        elif isinstance(line, PersonInput):
             await self._say(line)
             while not self._api.sent[there:] or not (known or self._api.sent[-1].buttons):
                 assert not known or not self._known(line), f"somebody who is known gets no answer to “{line.words}”"
@@ -143,14 +143,14 @@ class Living:
             await self._surely("move", to=self._at.isoformat())
             await self._surely("sweep")
             await self._surely("quiet")
-        if isinstance(line, Said) and known and not self._known(line):
+        if isinstance(line, PersonInput) and known and not self._known(line):
             self._traces += [file.name for file in self._folder.glob("c.sqlite*") if TRACE in file.read_bytes()]
         if self._known(line):
             self._heard += [_shown(one) for one in self._api.sent[there if known else -1:]]
 
-    def _known(self, line: Line) -> bool:
+    def _known(self, line: ScriptLine) -> bool:
         """Whether the file knows who acts in this line; that time passes, everybody may know."""
-        if not isinstance(line, Said) or line.who == OPERATOR:
+        if not isinstance(line, PersonInput) or line.who == OPERATOR:
             return True
         with contextlib.closing(sqlite3.connect(f"file:{self._database}?mode=ro", uri=True)) as db:
             return db.execute("select 1 from addresses where address = ?", (str(self._chats.get(line.who)),)).fetchone() is not None
@@ -167,7 +167,7 @@ class Living:
         await self._surely("quiet")
         assert not operator_requests.waiting(self._database)
 
-    async def _say(self, line: Said) -> None:
+    async def _say(self, line: PersonInput) -> None:
         self._at += REPLY_TAKES
         await self._surely("move", to=self._at.isoformat())
         for words in CODE.sub(lambda name: code_for(name[1]), line.words).split(AT_ONCE):
@@ -182,7 +182,7 @@ class Living:
             await self._api.press(chat, rest)
         elif verb == "edit":
             await self._api.edit(chat, rest, name=who)
-        elif isinstance(event := event_of(Said(who, words), ()), Sent):
+        elif isinstance(event := event_of(PersonInput(who, words), ()), Sent):
             await self._api.send_kind(chat, event.kind, name=who)
         else:
             await self._api.say(chat, words, name=who)

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from companion.channels.script import Line, Said, parse
+from companion.channels.script import PersonInput, ScriptLine, parse
 from tests.crash.kept import doubled
 from tests.crash.life import Living, Part, Stand, parts_of
 from tests.crash.nursery import Nursery
@@ -71,7 +71,7 @@ async def test_a_bot_that_loses_or_doubles_something_when_killed_is_found_out(
     script = parse((SCRIPTS / "knee_to_wall.txt").read_text(encoding="utf-8"))
     first, *_ = parts_of(script)
     stand = (await Living(nursery, Stand(script.begins, tmp_path / "none", {}), tmp_path / "first", None).live(first)).after
-    lines = [Said("Ken", "safety check / yes / no / no")]
+    lines = [PersonInput("Ken", "safety check / yes / no / no")]
     wanted = await Living(nursery, stand, tmp_path / "wanted", None, sabotage).live(lines)
     points = [point for point in wanted.working if point[0] == call]
     found: list[str] = []
@@ -83,7 +83,7 @@ async def test_a_bot_that_loses_or_doubles_something_when_killed_is_found_out(
     assert found
 
 
-async def all_of(nursery: Nursery, before: Stand, folder: Path, lines: list[Line], wanted: Part, points: list[Point]) -> int:
+async def all_of(nursery: Nursery, before: Stand, folder: Path, lines: list[ScriptLine], wanted: Part, points: list[Point]) -> int:
     """Live the part once for each point, killed at it; gives how many."""
     places, wrong = asyncio.Semaphore(AT_ONCE), list[str]()
     folder.mkdir()

@@ -3,7 +3,7 @@
 import pytest
 
 from companion.conversation.effects import Erase, Export, Say
-from companion.operate.backup import KEEP
+from companion.operate.backup import DAYS_KEPT
 from flows.catalogue import BOOK
 from flows.my_data import FLOW
 from tests.drive import CHECKED, Talk
@@ -40,7 +40,7 @@ def test_sure_erases_and_says_that_care_still_holds():
     told = next(effect for effect in talk.effects if isinstance(effect, Say) and "It is all erased" in effect.text)
     assert told.must_arrive
     assert "getting care still holds" in told.text
-    assert KEEP == 7
+    assert DAYS_KEPT == 7
     assert "gone from them within seven days" in told.text
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from companion.calendar.prompts import Wishes
+from companion.calendar.prompts import Preferences
 from companion.conversation.condition import Value
 from companion.conversation.effects import Replan, StopReminders
 from flows.catalogue import BOOK
@@ -33,7 +33,7 @@ def test_the_evening_before_at_a_time_of_theirs():
 @pytest.mark.parametrize(("label", "hours"), [("2 hours before", 2), ("4 hours before", 4), ("12 hours before", 12)])
 def test_some_hours_before(label: str, hours: int):
     talk = begun().tap(label, "Yes")
-    assert Wishes.loads(talk.found["squat.wishes"]).before == hours
+    assert Preferences.loads(talk.found["squat.wishes"]).before == hours
     assert "evening" not in talk.answers
 
 

@@ -12,7 +12,7 @@ from companion.calendar.plan import (
     LONGEST_GAP,
     WEEKDAYS,
     Away,
-    Every,
+    EveryNDays,
     Move,
     On,
     Pause,
@@ -26,13 +26,22 @@ from companion.calendar.plan import (
     next_days,
 )
 from companion.calendar.words import DAY_NAMES, MONTH_NAMES
-from companion.language.days.reading import Half, Unclear, read_change, read_clock, read_date, read_days, read_hours, read_rest
+from companion.language.days.reading import (
+    IncompleteChange,
+    UnclearChange,
+    read_change,
+    read_clock,
+    read_date,
+    read_days,
+    read_hours,
+    read_rest,
+)
 from companion.language.days.rules import made
 
 TODAY = date(2026, 11, 25)
 TUE_FRI = Plan(weekly=((1, time(18)), (4, time(18))))
 NO_PLAN = Plan()
-CHANGES = (Weekly, Every, On, Skip, Move, Pause, Away, Stay, StopAll)
+CHANGES = (Weekly, EveryNDays, On, Skip, Move, Pause, Away, Stay, StopAll)
 
 
 def table_rows(table: str) -> list[tuple[str, str]]:
@@ -473,7 +482,7 @@ CHANGED = table_rows("""
 @pytest.mark.parametrize(("typed", "meaning"), CHANGED)
 def test_a_change_is_read(typed, meaning):
     read = read_change(typed, TUE_FRI, TODAY)
-    assert not isinstance(read, Unclear), read.reason
+    assert not isinstance(read, UnclearChange), read.reason
     assert str(read) == meaning
 
 
@@ -531,7 +540,7 @@ REFUSED = table_rows("""
 
 @pytest.mark.parametrize(("typed", "reason"), REFUSED)
 def test_what_can_not_be_is_refused_with_its_reason(typed, reason):
-    assert read_change(typed, TUE_FRI, TODAY) == Unclear(reason)
+    assert read_change(typed, TUE_FRI, TODAY) == UnclearChange(reason)
 
 
 NO_CHANGES = """
@@ -554,15 +563,15 @@ NO_CHANGES = """
 
 @pytest.mark.parametrize("typed", [typed.strip() for typed in NO_CHANGES.replace("\n", "|").split("|") if typed.strip()])
 def test_other_words_are_no_change(typed):
-    assert isinstance(read_change(typed, TUE_FRI, TODAY), Unclear)
+    assert isinstance(read_change(typed, TUE_FRI, TODAY), UnclearChange)
 
 
 def test_who_is_paused_can_start_again_and_is_told_of_the_pause():
     paused = changed(TUE_FRI, Pause(date(2026, 12, 14)))
     for typed in ("start again", "I'm back", "unpause", "resume please"):
         assert read_change(typed, paused, TODAY) == Pause(TODAY)
-    assert read_change("saturday 10am as well", paused, TODAY) == Unclear("Your squat days are paused until Monday 14 December.")
-    assert read_change("skip friday", paused, TODAY) == Unclear("Your squat days are paused until Monday 14 December.")
+    assert read_change("saturday 10am as well", paused, TODAY) == UnclearChange("Your squat days are paused until Monday 14 December.")
+    assert read_change("skip friday", paused, TODAY) == UnclearChange("Your squat days are paused until Monday 14 December.")
     assert read_change("skip it", paused, TODAY) == Skip(date(2026, 12, 15))
 
 
@@ -596,7 +605,7 @@ LATER = table_rows("""
 @pytest.mark.parametrize(("typed", "meaning"), LATER)
 def test_a_pause_that_begins_later_is_read(typed, meaning):
     read = read_change(typed, TUE_FRI, TODAY)
-    assert not isinstance(read, Unclear), read.reason
+    assert not isinstance(read, UnclearChange), read.reason
     assert str(read) == meaning
 
 
@@ -605,27 +614,27 @@ def test_who_has_a_pause_to_come_can_take_it_back_or_give_it_another_end():
     for typed in ("unpause", "start again", "end the pause"):
         assert read_change(typed, away, TODAY) == Stay(date(2026, 12, 7))
     assert read_change("back on 10 december", away, TODAY) == Away(date(2026, 12, 7), date(2026, 12, 10))
-    assert read_change("skip 8 december", away, TODAY) == Unclear("Your squat days are paused until Monday 14 December.")
+    assert read_change("skip 8 december", away, TODAY) == UnclearChange("Your squat days are paused until Monday 14 December.")
     assert read_change("skip it", away, TODAY) == Skip(date(2026, 11, 27))
     assert read_change("unpause", away, date(2026, 12, 9)) == Pause(date(2026, 12, 9))
     assert read_change("back on 10 december", away, date(2026, 12, 9)) == Pause(date(2026, 12, 10))
 
 
 def test_who_has_no_plan_is_asked_whether_a_day_is_every_week():
-    assert read_change("tuesday 6pm", NO_PLAN, TODAY) == Unclear(
+    assert read_change("tuesday 6pm", NO_PLAN, TODAY) == UnclearChange(
         "Every Tuesday, or only the next one? Say “Tuesdays”, or its date.")
     assert read_change("tuesdays 6pm", NO_PLAN, TODAY) == Weekly(((1, time(18)),))
-    assert read_change("after work mostly", NO_PLAN, TODAY) == Unclear("I could not read that as squat days.")
+    assert read_change("after work mostly", NO_PLAN, TODAY) == UnclearChange("I could not read that as squat days.")
     assert read_change("tomorrow 6pm", NO_PLAN, TODAY) == On(date(2026, 11, 26), time(18))
-    assert read_change("skip it", NO_PLAN, TODAY) == Unclear("No squat day is planned.")
-    assert read_change("start again", NO_PLAN, TODAY) == Unclear("No squat day is planned.")
-    assert read_change("pause for a week", NO_PLAN, TODAY) == Unclear("No squat day is planned.")
+    assert read_change("skip it", NO_PLAN, TODAY) == UnclearChange("No squat day is planned.")
+    assert read_change("start again", NO_PLAN, TODAY) == UnclearChange("No squat day is planned.")
+    assert read_change("pause for a week", NO_PLAN, TODAY) == UnclearChange("No squat day is planned.")
 
 
 def test_a_day_added_by_hand_can_be_moved_and_a_day_left_out_is_no_squat_day():
     plan = changed(changed(TUE_FRI, On(date(2026, 11, 26), time(7))), Skip(date(2026, 11, 27)))
     assert read_change("move it to saturday", plan, TODAY) == Move(date(2026, 11, 26), date(2026, 11, 28), time(7))
-    assert isinstance(read_change("skip friday", plan, TODAY), Unclear)
+    assert isinstance(read_change("skip friday", plan, TODAY), UnclearChange)
     assert read_change("also friday 9am", plan, TODAY) == On(date(2026, 11, 27), time(9))
 
 
@@ -645,14 +654,14 @@ def test_a_day_added_by_hand_can_be_moved_and_a_day_left_out_is_no_squat_day():
     ("every 2 18:00 ????-??-??", "day", "yesterday", "None"),
 ])
 def test_a_half_asks_for_what_is_missing_and_takes_it(open_, wants, reply, now):
-    half = Half(open_)
+    half = IncompleteChange(open_)
     assert half.wants == wants
     assert bool(half.could_be) == (wants == "half")
     assert str(read_rest(half, reply, TODAY)) == now
 
 
 def test_a_half_says_which_two_times_its_hour_may_mean():
-    assert Half("on 2026-11-28 09:30?").could_be == (time(9, 30), time(21, 30))
+    assert IncompleteChange("on 2026-11-28 09:30?").could_be == (time(9, 30), time(21, 30))
 
 
 def test_a_very_long_text_is_not_read_at_all():
@@ -660,7 +669,7 @@ def test_a_very_long_text_is_not_read_at_all():
         assert read_clock(text) is None
         assert read_date(text, TODAY) is None
         assert read_days(text, TODAY) is None
-        assert isinstance(read_change(text, TUE_FRI, TODAY), Unclear)
+        assert isinstance(read_change(text, TUE_FRI, TODAY), UnclearChange)
 
 
 # Properties.
@@ -690,10 +699,10 @@ def test_any_text_gives_a_result_of_its_kind(text, today):
     day = read_date(text, today)
     assert day is None or today <= day <= today + timedelta(days=366)
     for read in (read_days(text, today), read_change(text, TUE_FRI, today), read_change(text, NO_PLAN, today)):
-        if isinstance(read, Unclear):
+        if isinstance(read, UnclearChange):
             assert 0 < len(read.reason) <= 120
             assert "!" not in read.reason
-        elif isinstance(read, Half):
+        elif isinstance(read, IncompleteChange):
             assert made(read.open) == read
         elif read is not None:
             assert isinstance(read, CHANGES)
@@ -763,7 +772,7 @@ def test_days_that_share_a_time_read_back(days, at, name, between):
 @given(st.integers(1, LONGEST_GAP), CLEAR, st.integers(0, 300))
 def test_every_so_many_days_reads_back(count, at, ahead):
     start = TODAY + timedelta(days=ahead)
-    assert read_days(f"every {count} days at {at:%H:%M} starting {start}", TODAY) == Every(count, at, start)
+    assert read_days(f"every {count} days at {at:%H:%M} starting {start}", TODAY) == EveryNDays(count, at, start)
 
 
 @given(TODAYS, plans(), CLEAR, st.integers(1, 100), st.integers(0, 5))

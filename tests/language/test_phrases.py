@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.language import phrases
-from companion.language.phrases import FIRM, LONGEST_READ, LOOSE, REAL_WORDS, SIGNS, Phrase, hear, normalise
+from companion.language.phrases import FIRM, LONGEST_READ, LOOSE, SIGNS, WORDS_NEAR_PHRASES, Phrase, hear, normalise
 
 SAID = {
     Phrase.YES: [
@@ -117,7 +117,7 @@ def test_no_single_edit_of_a_plain_word_becomes_yes_or_no_on_a_safety_question()
                     assert heard is None or (typed,) in phrases._FIRM, (typed, heard)
 
 
-@pytest.mark.parametrize("word", REAL_WORDS.split())
+@pytest.mark.parametrize("word", WORDS_NEAR_PHRASES.split())
 def test_the_listed_real_words_mean_nothing(word: str) -> None:
     assert hear(word) is None
 

@@ -9,14 +9,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.operate import integrity
-from companion.operate.backup import BackupFailed, back_up, daily, nightly, plan, tonight
-from companion.operate.integrity import Unsound, copy, counts_of, looking_at
+from companion.operate.backup import BackupFailed, back_up, backup_plan, daily, nightly, tonight
+from companion.operate.integrity import Unsound, copy, counts_of, open_read_only
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW, changing, damage, fill, in_use, killed, made, mode
 
 
 def rows(path, table="answers"):
-    with looking_at(path) as db:
+    with open_read_only(path) as db:
         return db.execute(f"select * from {table}").fetchall()
 
 
@@ -56,7 +56,7 @@ def test_a_backup_is_one_private_file_in_a_private_folder(tmp_path):
 def test_a_backup_overwrites_nothing_unless_asked(tmp_path):
     file, to = made(tmp_path / "c.sqlite"), tmp_path / "b.sqlite"
     to.write_text("something of mine")
-    with pytest.raises(BackupFailed, match="there already"):
+    with pytest.raises(BackupFailed, match="already exists"):
         back_up(file, to)
     assert to.read_text() == "something of mine"
     back_up(file, to, replace=True)
@@ -67,7 +67,7 @@ def test_a_backup_never_overwrites_its_own_database(tmp_path):
     file = made(tmp_path / "c.sqlite")
     (tmp_path / "same.sqlite").symlink_to(file)
     for to in (file, tmp_path / "same.sqlite"):
-        with pytest.raises(BackupFailed, match="there already"):
+        with pytest.raises(BackupFailed, match="already exists"):
             back_up(file, to, replace=True)
     assert len(rows(file)) == 3
 
@@ -133,7 +133,7 @@ def test_a_file_that_appears_while_the_backup_is_made_is_not_overwritten(tmp_pat
         to.write_text("theirs")
         return copy(source, into, free)
     monkeypatch.setattr("companion.operate.backup.copy", and_somebody_else_writes)
-    with pytest.raises(BackupFailed, match="there already"):
+    with pytest.raises(BackupFailed, match="already exists"):
         back_up(file, to)
     assert to.read_text() == "theirs"
 
@@ -147,25 +147,25 @@ def named(*days):
 
 def test_todays_backup_is_made_once():
     today = f"companion-{NOW:%Y-%m-%d}.sqlite"
-    assert plan([], NOW).make == today
-    assert plan([today], NOW).make is None
-    assert plan([today], NOW + timedelta(days=1)).make == "companion-2026-03-03.sqlite"
+    assert backup_plan([], NOW).make == today
+    assert backup_plan([today], NOW).make is None
+    assert backup_plan([today], NOW + timedelta(days=1)).make == "companion-2026-03-03.sqlite"
 
 
 def test_the_oldest_beyond_a_week_go_and_foreign_files_stay():
     there = [*named(24, 25, 26, 27, 28), "before the move.sqlite", "companion-2020-01-01.sqlite.old", "notes.txt"]
-    assert plan(there, NOW).remove == ()
-    assert plan([*there, *named(22, 23)], NOW).remove == tuple(named(22, 23))
+    assert backup_plan(there, NOW).remove == ()
+    assert backup_plan([*there, *named(22, 23)], NOW).remove == tuple(named(22, 23))
 
 
 def test_after_days_on_which_the_bot_did_not_run_what_was_promised_to_be_gone_goes_too():
-    assert plan(named(10, 23, 24), NOW).remove == tuple(named(10, 23))
+    assert backup_plan(named(10, 23, 24), NOW).remove == tuple(named(10, 23))
 
 
 @given(st.sets(st.dates(date(2025, 1, 1), date(2027, 1, 1))), st.integers(1, 9))
 def test_every_plan_keeps_today_and_never_more_nor_less_than_it_should(days, keep):
     names = {f"companion-{day}.sqlite" for day in days}
-    todo = plan(names, NOW, keep)
+    todo = backup_plan(names, NOW, keep)
     today = f"companion-{NOW:%Y-%m-%d}.sqlite"
     left = {*names, today} - set(todo.remove)
     assert today in left

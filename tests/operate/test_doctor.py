@@ -7,7 +7,7 @@ import pytest
 from companion.base.settings import read_settings
 from companion.operate import checks
 from companion.operate.backup import back_up, nightly
-from companion.operate.doctor import examine, exit_code, told
+from companion.operate.doctor import examine, exit_code, result_line
 from companion.operate.heartbeat import OFFSET, POLL
 from companion.operate.inspection import Severity
 from companion.operate.restore import restore
@@ -42,9 +42,9 @@ def of(findings, about):
 
 def test_a_bot_that_is_well_is_fine_in_every_line(file):
     findings = found(file)
-    assert exit_code(findings) == 0, [told(finding) for finding in findings if finding.severity]
+    assert exit_code(findings) == 0, [result_line(finding) for finding in findings if finding.severity]
     assert {finding.about for finding in findings} == {check.about for check in checks.CHECKS}
-    assert all("\n" not in told(finding) for finding in findings)
+    assert all("\n" not in result_line(finding) for finding in findings)
 
 
 def test_it_looks_while_the_bot_runs_and_stops_nobody(file):
@@ -73,7 +73,7 @@ def test_it_changes_nothing(file):
 
 def test_it_says_how_long_answers_are_kept_where_that_is_limited(file):
     assert "older than" not in of(found(file), "settings")[1]
-    assert "answers older than 18 months are thinned" in of(found(file, keep_months=18), "settings")[1]
+    assert "answers older than 18 months are deleted" in of(found(file, keep_months=18), "settings")[1]
 
 
 def test_a_file_that_is_not_there_is_something_to_look_at(tmp_path):
@@ -107,7 +107,7 @@ def test_anothers_database_is_broken(tmp_path):
         db.execute("create table recipes (name text)")
     severity, line = of(found(tmp_path / "c.sqlite"), "database")
     assert severity == Severity.BROKEN
-    assert "no companion's" in line
+    assert "not a companion database" in line
 
 
 @pytest.mark.parametrize("table", ["answers", "outbox", "updates", "reminders", "answers_person", "marks", "_sqlite_migrations"])
@@ -162,7 +162,7 @@ def in_use_as_it_is(path):
 def test_a_token_is_judged_by_its_shape_and_never_shown(file, token, severity):
     findings = found(file, token=token)
     assert of(findings, "token")[0] == severity
-    assert not token or not any(token in told(finding) or "short" in told(finding) for finding in findings)
+    assert not token or not any(token in result_line(finding) or "short" in result_line(finding) for finding in findings)
 
 
 @pytest.mark.parametrize(("url", "severity"), [
@@ -261,7 +261,7 @@ def test_an_old_file_that_a_restore_kept_is_named_and_told_of_after_a_week(file,
     kept = restore(tmp_path / "b.sqlite", file, NOW).kept
     severity, line = of(found(file), "backups")
     assert severity == Severity.FINE
-    assert f"{kept} was kept at a restore" in line
+    assert f"{kept} was kept by a restore" in line
     week = of(found(file, now=NOW + timedelta(days=8), token=""), "backups")
     assert week[0] == Severity.LOOK
     kept.unlink()

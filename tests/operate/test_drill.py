@@ -9,7 +9,7 @@ from companion.app.run import ScriptClock, working
 from companion.app.service import Companion
 from companion.operate.backup import back_up
 from companion.operate.doctor import examine, exit_code
-from companion.operate.integrity import counts_of, looking_at
+from companion.operate.integrity import counts_of, open_read_only
 from companion.operate.restore import restore
 from companion.port import Address, Inbound, Typed
 from companion.record import log, people
@@ -57,7 +57,7 @@ async def test_a_backup_taken_under_writes_brings_the_conversation_back(tmp_path
     damage(file, "answers")
     assert exit_code(examine(settings(file), file, None, NOW)) == 2
     restored = restore(backup, file, NOW)
-    with looking_at(file) as db:
+    with open_read_only(file) as db:
         assert counts_of(db) == restored.counts == taken
     assert exit_code(examine(settings(file, token=""), file, None, NOW)) == 0
 

@@ -6,15 +6,15 @@ from datetime import timedelta
 
 import pytest
 
-from companion.operate.counters import Watch
-from companion.operate.heartbeat import OFFSET, POLL, Beat, Mark, marks_of
+from companion.operate.counters import Counters
+from companion.operate.heartbeat import OFFSET, POLL, Heartbeat, StatusMark, marks_of
 from companion.record.file import open_for_writing
 from companion.record.writer import Writer
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW
 
 
-class Heard(Watch):
+class Heard(Counters):
     def __init__(self):
         self.polls = 0
 
@@ -28,7 +28,7 @@ class Polling:
     def __init__(self, db):
         self.db, self.clock, self.heard = db.conn, FakeClock(), Heard()
         self.writer = Writer(db)
-        self.beat = Beat(self.writer, self.clock, self.heard)
+        self.beat = Heartbeat(self.writer, self.clock, self.heard)
 
     async def poll(self, after=timedelta(0), theirs=None):
         self.clock.at += after
@@ -54,7 +54,7 @@ async def polling(tmp_path):
 
 
 async def test_a_good_poll_is_marked_at_most_once_a_minute(polling):
-    assert (await polling.poll())[POLL] == Mark(1.0, NOW)
+    assert (await polling.poll())[POLL] == StatusMark(1.0, NOW)
     assert (await polling.poll(timedelta(seconds=59)))[POLL].at == NOW
     assert (await polling.poll(timedelta(seconds=1)))[POLL].at == NOW + timedelta(minutes=1)
     assert polling.heard.polls == 3

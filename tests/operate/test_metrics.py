@@ -6,8 +6,8 @@ from datetime import timedelta
 
 import pytest
 
-from companion.operate.counters import REASONS, Watch, reason_class
-from companion.operate.http import AT_ONCE, Answer, CannotListen, serving
+from companion.operate.counters import REASONS, Counters, reason_class
+from companion.operate.http import PAGE_CONNECTIONS, CannotListen, HttpResponse, serving
 from companion.operate.metrics import Metrics
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW
@@ -90,7 +90,7 @@ def test_two_bots_in_one_process_count_apart(bot):
 
 
 def test_where_nobody_asked_nothing_is_counted_and_nothing_fails():
-    watch = Watch()
+    watch = Counters()
     watch.turn_taken(), watch.turn_failed(), watch.message_sent(), watch.reminder_offered()
     watch.message_dropped("gone")
     watch.committed(1)
@@ -99,13 +99,13 @@ def test_where_nobody_asked_nothing_is_counted_and_nothing_fails():
 
 
 def test_health_follows_the_poll_and_the_file(bot):
-    assert bot.metrics.answer("/healthz") == Answer(200, b"well\n")
+    assert bot.metrics.answer("/healthz") == HttpResponse(200, b"well\n")
     bot.clock.at += timedelta(minutes=6)
     assert bot.metrics.answer("/healthz").status == 503
     bot.metrics.polled(bot.clock.at)
     assert bot.metrics.answer("/healthz").status == 200
     bot.broken = True
-    assert bot.metrics.answer("/healthz") == Answer(503, b"the database can't be written\n")
+    assert bot.metrics.answer("/healthz") == HttpResponse(503, b"the database can't be written\n")
 
 
 async def test_both_pages_are_served_on_loopback(bot):
@@ -148,7 +148,7 @@ async def cut_off(port, request):
 
 async def test_clients_that_hang_keep_nobody_else_out_for_long_and_the_end_waits_for_none(bot):
     async with serving(0, bot.metrics.answer, seconds=600) as port:
-        hanging = [await asyncio.open_connection("127.0.0.1", port) for _ in range(AT_ONCE)]
+        hanging = [await asyncio.open_connection("127.0.0.1", port) for _ in range(PAGE_CONNECTIONS)]
         assert await cut_off(port, b"GET /healthz HTTP/1.1\r\n\r\n")
         hanging[0][1].write(b"GET /healthz HTTP/1.1\r\n\r\n")
         assert b"200" in await hanging[0][0].read()

@@ -5,14 +5,14 @@ from datetime import timedelta
 import pytest
 
 from companion.operate.backup import back_up
-from companion.operate.integrity import counts_of, looking_at
+from companion.operate.integrity import counts_of, open_read_only
 from companion.operate.restore import CannotRestore, restore
 from companion.record.file import AlreadyRunning
 from tests.operate.build import NOW, changing, damage, in_use, killed, made, message, mode
 
 
 def counts(path):
-    with looking_at(path) as db:
+    with open_read_only(path) as db:
         return counts_of(db)
 
 
@@ -93,7 +93,7 @@ def test_two_restores_keep_both_old_files(lost):
     backup, file = lost
     first, second = restore(backup, file, NOW), restore(backup, file, NOW + timedelta(seconds=1))
     assert first.kept != second.kept
-    with pytest.raises(CannotRestore, match="there already"):
+    with pytest.raises(CannotRestore, match="already exists"):
         restore(backup, file, NOW)
 
 
@@ -135,7 +135,7 @@ def files(folder):
 
 
 @pytest.mark.parametrize(("spoil", "why"), [
-    (a_page_overwritten, "damaged|malformed"), (references_broken, "not there"), (newer, "newer version"),
+    (a_page_overwritten, "damaged|malformed"), (references_broken, "missing rows"), (newer, "newer version"),
     (foreign, "no.* companion"), (no_database, "not a database"), (empty, "no.* companion"), (missing, "no file")])
 def test_what_is_not_sound_is_refused_and_nothing_is_moved(lost, spoil, why):
     backup, file = lost

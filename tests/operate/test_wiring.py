@@ -12,7 +12,7 @@ from companion.base.clock import stopwatch
 from companion.base.settings import BadSettings, read_settings
 from companion.channels.telegram.poll import _moment
 from companion.cli.main import main
-from companion.operate.integrity import looking_at
+from companion.operate.integrity import open_read_only
 from companion.operate.metrics import Metrics
 from companion.port import Address, Inbound, Typed
 from companion.record.file import BUSY_MS
@@ -60,7 +60,7 @@ async def test_what_was_erased_leaves_the_log_once_no_reader_holds_it_up_and_nob
     async def turn(number):
         await companion.take(Inbound(ILKA, Typed("hello"), update_id=number, name="Ilka"))
     async with working(companion):
-        with looking_at(tmp_path / "c.sqlite") as reader:
+        with open_read_only(tmp_path / "c.sqlite") as reader:
             reader.execute("begin")
             reader.execute("select count(*) from persons").fetchone()
             companion.erased, took = True, stopwatch()
@@ -76,7 +76,7 @@ async def test_what_was_erased_leaves_the_log_once_no_reader_holds_it_up_and_nob
 async def test_what_a_killed_process_left_in_the_log_goes_once_no_reader_holds_it_up(tmp_path):
     file, log = made(tmp_path / "c.sqlite"), tmp_path / "c.sqlite-wal"
     killed(file, "insert into refusals (at, version) values ('quokka', 1)")
-    with looking_at(file) as reader:
+    with open_read_only(file) as reader:
         reader.execute("begin")
         assert reader.execute("select count(*) from refusals").fetchone() == (1,)
         took = stopwatch()

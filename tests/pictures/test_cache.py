@@ -14,9 +14,9 @@ from companion.app.run import working
 from companion.app.service import Companion
 from companion.conversation.effects import Began, Ended, Record
 from companion.pictures import cache as album_module
-from companion.pictures.cache import Album, key_of
+from companion.pictures.cache import PictureCache, key_of
 from companion.pictures.poses import poses
-from companion.pictures.store import Shelf, folder_beside
+from companion.pictures.store import PictureStore, folder_beside
 from companion.port import Address, Inbound, Typed
 from companion.record import people
 from tests.fakes.clock import FakeClock
@@ -38,10 +38,10 @@ def counted(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
 
 async def test_a_pose_is_drawn_once_and_found_on_disk_after_a_restart(tmp_path: Path, counted: list[str]) -> None:
-    one = Album(tmp_path / "pictures")
+    one = PictureCache(tmp_path / "pictures")
     first = await one.pose("squat_bands")
     again = await one.pose("squat_bands")
-    other = await Album(tmp_path / "pictures").pose("squat_bands")
+    other = await PictureCache(tmp_path / "pictures").pose("squat_bands")
     assert first is not None
     assert first == again == other
     assert first.path.read_bytes() == first.data
@@ -49,7 +49,7 @@ async def test_a_pose_is_drawn_once_and_found_on_disk_after_a_restart(tmp_path: 
 
 
 async def test_two_who_want_the_same_pose_at_once_wait_for_one_drawing(tmp_path: Path, counted: list[str]) -> None:
-    album = Album(tmp_path)
+    album = PictureCache(tmp_path)
     await asyncio.gather(*(album.pose("squat_bands") for _ in range(5)))
     assert counted == ["squat_bands"]
 
@@ -62,13 +62,13 @@ def test_a_changed_drawing_has_another_key() -> None:
 
 async def test_a_folder_that_can_not_be_written_still_gives_the_picture(tmp_path: Path, counted: list[str]) -> None:
     (tmp_path / "file").write_text("in the way")
-    found = await Album(tmp_path / "file" / "pictures").pose("squat_bands")
+    found = await PictureCache(tmp_path / "file" / "pictures").pose("squat_bands")
     assert found is not None
     assert found.data.startswith(b"picture")
 
 
 async def test_the_loop_goes_on_while_something_is_drawn(tmp_path: Path) -> None:
-    album, turns = Album(tmp_path), 0
+    album, turns = PictureCache(tmp_path), 0
     drawing = asyncio.ensure_future(album.pose("warm_up_walk"))
     while not drawing.done():
         await asyncio.sleep(0.001)
@@ -86,8 +86,8 @@ async def companion(tmp_path: Path) -> AsyncIterator[Companion]:
 
 
 @pytest.fixture
-def shelf(companion: Companion) -> Shelf:
-    found = Shelf(companion.db.conn, companion.writer, companion.clock, folder_beside(companion.path))
+def shelf(companion: Companion) -> PictureStore:
+    found = PictureStore(companion.db.conn, companion.writer, companion.clock, folder_beside(companion.path))
     companion.on_erase = found.forget
     return found
 
@@ -105,7 +105,7 @@ async def raised(companion: Companion, address: Address) -> int:
     return await companion.writer.do(rows)
 
 
-async def test_a_chart_is_of_whoever_the_message_goes_to(companion: Companion, shelf: Shelf) -> None:
+async def test_a_chart_is_of_whoever_the_message_goes_to(companion: Companion, shelf: PictureStore) -> None:
     await raised(companion, THERE)
     found = await shelf.find("chart_leg_raise", THERE)
     assert found is not None
@@ -116,7 +116,8 @@ async def test_a_chart_is_of_whoever_the_message_goes_to(companion: Companion, s
     assert await shelf.find("chart_pain", THERE) is None
 
 
-async def test_a_person_s_own_chart_touches_the_disk_only_where_it_is_looked_at_as_a_file(companion: Companion, shelf: Shelf) -> None:
+async def test_a_person_s_own_chart_touches_the_disk_only_where_it_is_looked_at_as_a_file(
+        companion: Companion, shelf: PictureStore) -> None:
     await raised(companion, THERE)
     await raised(companion, HERE)
     found = await shelf.find("chart_leg_raise", THERE)
@@ -127,7 +128,7 @@ async def test_a_person_s_own_chart_touches_the_disk_only_where_it_is_looked_at_
     assert found.path.read_bytes() == found.data
 
 
-async def test_what_was_saved_of_a_person_goes_with_their_rows(companion: Companion, shelf: Shelf) -> None:
+async def test_what_was_saved_of_a_person_goes_with_their_rows(companion: Companion, shelf: PictureStore) -> None:
     await raised(companion, HERE)
     found = await shelf.find("chart_leg_raise", HERE)
     assert found is not None
@@ -137,7 +138,7 @@ async def test_what_was_saved_of_a_person_goes_with_their_rows(companion: Compan
 
 
 async def test_a_picture_of_somebody_erased_while_it_was_drawn_is_neither_kept_nor_sent(
-        companion: Companion, shelf: Shelf, monkeypatch: pytest.MonkeyPatch) -> None:
+        companion: Companion, shelf: PictureStore, monkeypatch: pytest.MonkeyPatch) -> None:
     person = await raised(companion, HERE)
 
     def erased_meanwhile(db, person, name):
@@ -146,38 +147,38 @@ async def test_a_picture_of_somebody_erased_while_it_was_drawn_is_neither_kept_n
         return lambda: (b"drawn", "words")
     monkeypatch.setattr("companion.pictures.personal.from_log", erased_meanwhile)
     assert await shelf.find("chart_leg_raise", HERE) is None
-    assert list(shelf.album.folder.glob(f"own-{person}-*")) == []
+    assert list(shelf.cache.folder.glob(f"own-{person}-*")) == []
 
 
-async def test_without_an_estimate_there_is_no_squat_of_one_s_own(companion: Companion, shelf: Shelf) -> None:
+async def test_without_an_estimate_there_is_no_squat_of_one_s_own(companion: Companion, shelf: PictureStore) -> None:
     await raised(companion, THERE)
     assert await shelf.find("your_squat", THERE) is None
 
 
 async def test_a_picture_that_fails_is_none_and_the_words_go_out(
-        companion: Companion, shelf: Shelf, monkeypatch: pytest.MonkeyPatch) -> None:
+        companion: Companion, shelf: PictureStore, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(album_module, "drawn", lambda drawing: 1 / 0)
     assert await shelf.find("squat_bands", THERE) is None
 
 
 async def test_words_do_not_wait_for_a_picture_that_is_never_done_and_it_is_there_once_it_is(
-        companion: Companion, shelf: Shelf, monkeypatch: pytest.MonkeyPatch) -> None:
+        companion: Companion, shelf: PictureStore, monkeypatch: pytest.MonkeyPatch) -> None:
     goes_on = threading.Event()
 
     def drawn(drawing) -> bytes:
         goes_on.wait()
         return b"late"
     monkeypatch.setattr(album_module, "drawn", drawn)
-    hurried = Shelf(companion.db.conn, companion.writer, companion.clock, shelf.album.folder, patience=0.01)
+    hurried = PictureStore(companion.db.conn, companion.writer, companion.clock, shelf.cache.folder, patience=0.01)
     assert await hurried.find("squat_bands", THERE) is None
     goes_on.set()
-    await hurried.album.off_loop(lambda: None)
+    await hurried.cache.off_loop(lambda: None)
     found = await shelf.find("squat_bands", THERE)
     assert found is not None
     assert found.data == b"late"
 
 
-async def test_a_file_id_is_kept_for_one_bot_and_forgotten(companion: Companion, shelf: Shelf) -> None:
+async def test_a_file_id_is_kept_for_one_bot_and_forgotten(companion: Companion, shelf: PictureStore) -> None:
     await shelf.keep_file_id("1", "squat-abc", "file-9")
     assert (await shelf.file_id("1", "squat-abc"), await shelf.file_id("2", "squat-abc")) == ("file-9", None)
     await shelf.keep_file_id("1", "squat-abc", None)

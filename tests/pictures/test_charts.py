@@ -13,7 +13,7 @@ from PIL import Image
 
 from companion.pictures import charts
 from companion.pictures.draw import PHONE
-from companion.pictures.series import Chart, Whose, all_charts, chart_of
+from companion.pictures.series import Chart, ChartOwner, all_charts, chart_of
 from companion.pictures.series import readings as measured
 from companion.screening.readings import MDC_FACTOR
 from companion.screening.screen import Answer
@@ -49,7 +49,7 @@ def texts(axes) -> list[str]:
 
 
 def leg_raise(days: list[int], **more) -> Chart:
-    chart = measured("leg_raise", raises(days, **more), Whose())
+    chart = measured("leg_raise", raises(days, **more), ChartOwner())
     assert chart is not None
     return chart
 
@@ -76,7 +76,7 @@ def test_error_bars_are_those_of_the_lifter_s_own_error():
 
 
 def test_the_mean_of_repeats_has_a_smaller_error_than_one_reading():
-    chart = measured("knee_to_wall", walls([0]), Whose())
+    chart = measured("knee_to_wall", walls([0]), ChartOwner())
     assert chart is not None
     left, right = chart.tracks
     assert left.dots[0].value == 10.2
@@ -84,7 +84,7 @@ def test_the_mean_of_repeats_has_a_smaller_error_than_one_reading():
 
 
 def test_an_imperial_lifter_reads_inches():
-    chart = measured("knee_to_wall", walls([0, 30]), Whose(system="imperial"))
+    chart = measured("knee_to_wall", walls([0, 30]), ChartOwner(system="imperial"))
     assert chart is not None
     assert (chart.unit, chart.tracks[0].dots[0].value) == (" in", 4.0)
     assert [mark.label for mark in chart.marks] == ["3.9 in", "4.9 in"]
@@ -119,21 +119,21 @@ def test_forty_points_keep_their_labels_apart():
 
 def test_readings_taken_another_way_are_left_out_and_told():
     rows = raises([0, 10], placement="thigh") + raises([20, 30], first=3)
-    chart = measured("leg_raise", rows, Whose())
+    chart = measured("leg_raise", rows, ChartOwner())
     assert chart is not None
     assert [len(track.dots) for track in chart.tracks] == [2, 2]
-    assert "Left out: 4 taken another way." in chart.words
+    assert "Left out: 4 measured another way." in chart.words
 
 
 def test_days_are_those_where_the_lifter_is():
     late = [said("safety_check", 1, "pain", 2.0, 0.2)]  # 22:48 in UTC
-    chart = chart_of("chart_pain", late, Whose(zone="Asia/Tokyo"))
+    chart = chart_of("chart_pain", late, ChartOwner(zone="Asia/Tokyo"))
     assert chart is not None
     assert chart.tracks[0].dots[0].day == date(2026, 3, 3)
 
 
 def test_pain_before_a_test_and_pain_that_came_are_told_apart_without_colour():
-    chart = chart_of("chart_pain", [said("safety_check", 1, "pain", 2.0, 0), said("pain", 2, "bad", 5.0, 1)], Whose())
+    chart = chart_of("chart_pain", [said("safety_check", 1, "pain", 2.0, 0), said("pain", 2, "bad", 5.0, 1)], ChartOwner())
     assert chart is not None
     axes, = axes_of(chart)
     assert {line.get_marker() for line in axes.lines if line.get_marker() != "None"} == {"o", "X"}
@@ -147,7 +147,7 @@ def test_pain_before_a_test_and_pain_that_came_are_told_apart_without_colour():
 def test_the_start_of_the_rounding_is_a_named_level_and_no_rounding_is_above_all():
     rows = [said("squat_look", 1, "plain_rounds", "clearly", 0), said("squat_look", 1, "plain_depth", "parallel", 0),
             said("squat_look", 2, "plain_rounds", "no", 30)]
-    chart = chart_of("chart_squat_look", rows, Whose())
+    chart = chart_of("chart_squat_look", rows, ChartOwner())
     assert chart is not None
     assert [dot.value for dot in chart.tracks[0].dots] == [2, 4]
     axes, = axes_of(chart)
@@ -159,7 +159,7 @@ def test_squat_days_with_and_without_the_drill_are_drawn_as_they_were_drawn_by_l
 
     rows = [said("trial", 1, "join", "yes", 0)] + [row for n in range(6) for row in (
         said("squat_day", 2 * n + 2, "lot", "draw", n + 0.1), said("squat_after", 2 * n + 3, "felt", float(n), n + 0.15))]
-    chart = chart_of("chart_trial", rows, Whose("7"))
+    chart = chart_of("chart_trial", rows, ChartOwner("7"))
     assert chart is not None
     seed = f"7 {BEGAN.isoformat()}"
     assert [dot.kind for dot in chart.tracks[0].dots] == [arm_of(seed, n) for n in range(6)]
@@ -170,15 +170,15 @@ def test_a_squat_day_without_a_lot_or_one_that_hurt_is_not_in_the_chart_of_the_t
     rows = [said("trial", 1, "join", "yes", 0), said("squat_after", 2, "felt", 5.0, 0.1),
             said("squat_day", 3, "lot", "draw", 1), said("squat_after", 4, "felt", 6.0, 1), said("squat_after", 4, "hurt", "yes", 1),
             said("squat_day", 5, "lot", "draw", 2), said("squat_after", 6, "felt", 7.0, 2)]
-    chart = chart_of("chart_trial", rows, Whose("7"))
+    chart = chart_of("chart_trial", rows, ChartOwner("7"))
     assert chart is not None
     assert [dot.value for dot in chart.tracks[0].dots] == [7]
 
 
 def test_what_hurt_is_not_in_a_chart_of_readings():
-    assert measured("leg_raise", [row for row in raises([0]) if row.ending != "done"], Whose()) is None
+    assert measured("leg_raise", [row for row in raises([0]) if row.ending != "done"], ChartOwner()) is None
     assert chart_of("chart_trial", [said("trial", 1, "join", "yes", 0), said("squat_day", 2, "lot", "draw", 0, ending="pain"),
-                                    said("squat_after", 3, "felt", 9.0, 0)], Whose()) is None
+                                    said("squat_after", 3, "felt", 9.0, 0)], ChartOwner()) is None
 
 
 def told(run: int, back: str, day: float, asked: str = "") -> list[Answer]:
@@ -188,17 +188,17 @@ def told(run: int, back: str, day: float, asked: str = "") -> list[Answer]:
 def test_a_back_that_could_not_be_told_is_not_drawn_as_still():
     rows = told(1, "still", 0) + told(2, "cant_tell", 2) + told(3, "moved", 4)
     steps = tuple((date(2026, 3, day), "parallel") for day in (2, 4, 6, 8))
-    chart = chart_of("chart_depth", rows, Whose(steps=steps))
+    chart = chart_of("chart_depth", rows, ChartOwner(steps=steps))
     assert chart is not None
     assert [dot.kind for dot in chart.tracks[0].dots] == ["still", "untold", "moved", "untold"]
     assert "back still: parallel on 2 Mar 2026;" in chart.words
-    assert "back not told" in chart.words
+    assert "no answer" in chart.words
     axes, = axes_of(chart)
     assert {line.get_marker() for line in axes.lines if line.get_marker() != "None"} == {"o", "D", "v"}
 
 
 def test_a_squat_day_told_the_morning_after_stands_at_its_own_day_as_it_was_told():
-    chart = chart_of("chart_depth", told(1, "moved", 1, asked="2026-03-02"), Whose(steps=((date(2026, 3, 3), "parallel"),)))
+    chart = chart_of("chart_depth", told(1, "moved", 1, asked="2026-03-02"), ChartOwner(steps=((date(2026, 3, 3), "parallel"),)))
     assert chart is not None
     dot, = chart.tracks[0].dots
     assert (dot.day, dot.kind) == (date(2026, 3, 2), "moved")
@@ -222,14 +222,14 @@ def test_no_label_hides_a_point_or_stands_on_the_axis_words():
 
 def test_the_words_say_what_the_lines_stand_for():
     assert "Lines: least that serves a squat 70°; comfortable 80°." in leg_raise([0]).words
-    chart = measured("knee_to_wall", walls([0]), Whose())
+    chart = measured("knee_to_wall", walls([0]), ChartOwner())
     assert chart is not None
     assert "Lines: enough for most squats, from 10 cm to 12.5 cm." in chart.words
 
 
 @pytest.mark.parametrize("name", all_charts())
 def test_without_answers_there_is_no_chart(name):
-    assert chart_of(name, [], Whose()) is None
+    assert chart_of(name, [], ChartOwner()) is None
 
 
 def test_a_chart_fits_a_phone_and_takes_less_than_300_milliseconds_once_warm():

@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 
 from companion.pictures.figure import (
     FOREARM,
-    SHANK,
+    SHANK_LENGTH,
     SOLE,
-    THIGH,
-    TRUNK,
+    THIGH_LENGTH,
+    TRUNK_LENGTH,
     UPPER_ARM,
     Arm,
     Leg,
@@ -32,8 +32,9 @@ ANGLE = st.floats(-179, 179)
 @given(ANGLE, ANGLE, ANGLE, ANGLE, ANGLE)
 def test_segments_keep_their_length_and_point_where_they_are_told(trunk, thigh, shin, upper, fore):
     joints = joints_of(Posture(trunk, Leg(thigh, shin), Arm(upper, fore)))
-    for start, end, length, told in ((joints.hip, joints.shoulder, TRUNK, trunk), (joints.hip, joints.near.knee, THIGH, thigh),
-                                     (joints.near.knee, joints.near.ankle, SHANK, shin),
+    for start, end, length, told in ((joints.hip, joints.shoulder, TRUNK_LENGTH, trunk),
+                                     (joints.hip, joints.near.knee, THIGH_LENGTH, thigh),
+                                     (joints.near.knee, joints.near.ankle, SHANK_LENGTH, shin),
                                      (joints.shoulder, joints.near_arm.elbow, UPPER_ARM, upper),
                                      (joints.near_arm.elbow, joints.near_arm.wrist, FOREARM, fore)):
         assert dist(start, end) == pytest.approx(length)
@@ -42,7 +43,7 @@ def test_segments_keep_their_length_and_point_where_they_are_told(trunk, thigh, 
 
 def test_lengths_are_those_of_the_table():
     """Drillis & Contini 1966, as in Winter's textbook (second-hand): .530-.285, .285-.039, .818-.530."""
-    assert pytest.approx([0.245, 0.246, 0.288]) == [THIGH, SHANK, TRUNK]
+    assert pytest.approx([0.245, 0.246, 0.288]) == [THIGH_LENGTH, SHANK_LENGTH, TRUNK_LENGTH]
 
 
 @given(st.floats(-60, 20), st.floats(0, 50), st.floats(-20, 20))

@@ -7,7 +7,7 @@ import pytest
 from companion.pictures.charts import SHAPES
 from companion.pictures.ink import ENOUGH, INKS, PAPER, contrast, luminance
 from companion.pictures.poses import poses
-from companion.pictures.scene import Words
+from companion.pictures.scene import Label
 
 
 @pytest.mark.parametrize(("one", "other", "ratio"), [
@@ -35,7 +35,7 @@ def test_every_word_in_every_pose_is_written_in_an_ink_that_stands_out():
     for drawing in poses().values():
         for frame in drawing.shown():
             for panel in frame:
-                assert all(contrast(item.ink, PAPER) >= ENOUGH for item in panel.items if isinstance(item, Words))
+                assert all(contrast(item.ink, PAPER) >= ENOUGH for item in panel.items if isinstance(item, Label))
 
 
 def test_kinds_of_points_are_told_apart_by_shape_not_by_colour():

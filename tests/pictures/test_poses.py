@@ -13,7 +13,7 @@ from companion.pictures import squats, still_backs
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Arm, Joints, direction, hip_flexion, joints_of
 from companion.pictures.poses import SIDED, pose, poses
-from companion.pictures.scene import Area, Disc, Limb, Stroke, Words
+from companion.pictures.scene import Area, Disc, Label, Limb, Stroke
 from companion.screening.body import ANKLE_HEIGHT, Setup, body_of
 from companion.screening.drills import DRILLS
 from companion.screening.posture import balance_of, lean_at
@@ -44,7 +44,7 @@ def test_the_leg_raise_stands_at_the_angles_it_says(side, turned):
     assert limb_between(drawing, *SHIN)[-1] == pytest.approx(turned(62))
     rays = [item for item in drawing.panels[0].items if isinstance(item, Stroke) and item.dash]
     assert [direction(ray.points[0], ray.points[-1]) for ray in rays] == pytest.approx([turned(70), turned(80)])
-    assert [item.text for item in drawing.panels[0].items if isinstance(item, Words)] == ["70°", "80°"]
+    assert [item.text for item in drawing.panels[0].items if isinstance(item, Label)] == ["70°", "80°"]
 
 
 def test_the_lines_of_the_eye_stand_at_the_angles_written_on_them():
@@ -52,7 +52,7 @@ def test_the_lines_of_the_eye_stand_at_the_angles_written_on_them():
     assert drawing is not None
     items = drawing.panels[0].items
     rays = [item for item in items if isinstance(item, Stroke) and item.dash]
-    labels = [item.text for item in items if isinstance(item, Words)]
+    labels = [item.text for item in items if isinstance(item, Label)]
     assert [f"{direction(ray.points[0], ray.points[-1]):.0f}°" for ray in rays] == labels == ["45°", "60°", "70°", "80°", "90°"]
     assert limb_between(drawing, *THIGH)[-1] == pytest.approx(45)
 
@@ -93,7 +93,7 @@ def test_each_depth_of_the_squat_is_in_its_band_and_balances(band):
 
 
 @pytest.mark.parametrize("posture", [
-    squats.STANDING, squats.HINGED, still_backs.HINGE_SQUAT, squats.squat(-50, 9, 28), squats.squat(-25, 25.5)])
+    squats.STANDING_POSTURE, squats.HINGED, still_backs.HINGE_SQUAT, squats.squat(-50, 9, 28), squats.squat(-25, 25.5)])
 def test_nobody_is_drawn_as_no_body_can_stand(posture):
     """The centre of mass, by the segments' masses (Dempster, as in Winter, second-hand), is over the foot."""
     joints = joints_of(posture)
@@ -107,7 +107,7 @@ def centre_of_mass(joints: Joints) -> float:
 
 
 def test_the_figure_s_foot_is_as_the_screening_has_it():
-    foot = joints_of(squats.STANDING).near
+    foot = joints_of(squats.STANDING_POSTURE).near
     assert foot.toe[0] - foot.ankle[0] == pytest.approx(ANKLE_BEHIND_TOE * FOOT_LENGTH)
     assert foot.ankle[1] == pytest.approx(ANKLE_HEIGHT)
 
@@ -144,7 +144,7 @@ def points_of(items) -> list[tuple[float, float]]:
                 found += [item.start, item.end]
             case Disc():
                 found.append(item.centre)
-            case Words():
+            case Label():
                 found.append(item.at)
     return found
 
@@ -152,7 +152,7 @@ def points_of(items) -> list[tuple[float, float]]:
 @every_pose
 def test_the_twin_says_what_is_written_in_the_picture(name):
     drawing = poses()[name]
-    written = [item.text for frame in drawing.shown() for panel in frame for item in panel.items if isinstance(item, Words)]
+    written = [item.text for frame in drawing.shown() for panel in frame for item in panel.items if isinstance(item, Label)]
     for number in re.findall(r"\d+", " ".join(written)):
         assert re.search(rf"\b{number}\b", drawing.words), f"{number} is drawn but not told"
     for panel in drawing.panels:
@@ -172,7 +172,7 @@ def test_everything_that_stands_is_inside_the_window_from_side_to_side(name):
         for panel in frame:
             left, bottom, right, _ = panel.window
             for item in panel.items:
-                if isinstance(item, Words):
+                if isinstance(item, Label):
                     assert left <= item.at[0] <= right
                     assert bottom <= item.at[1]
 

@@ -123,8 +123,8 @@ async def test_a_copy_asked_for_twice_does_not_hold_the_first(gym):
 async def test_erasing_leaves_no_row_no_byte_and_no_picture(gym, tmp_path):
     person, coach, mia = gym.id_of(VEX), gym.id_of(KIM), gym.id_of(MIA)
     with pictured(gym.companion, gym.clock) as shelf:
-        shelf.album.folder.mkdir(parents=True, exist_ok=True)
-        mine, other = (shelf.album.folder / f"own-{one}-chart_pain.png" for one in (person, mia))
+        shelf.cache.folder.mkdir(parents=True, exist_ok=True)
+        mine, other = (shelf.cache.folder / f"own-{one}-chart_pain.png" for one in (person, mia))
         mine.write_bytes(b"quillonvex")
         other.write_bytes(b"of mia")
         canaries(gym.db, person, mia)

@@ -10,9 +10,9 @@ from typing import NamedTuple
 from companion.app.outbox_store import CompanionOutbox
 from companion.app.run import ScriptClock, working
 from companion.app.service import Companion
-from companion.calendar.plan import Change, Plan, Weekly, changed
+from companion.calendar.plan import Plan, PlanChange, Weekly, changed
 from companion.calendar.preferences import plan_from
-from companion.calendar.prompts import Wishes
+from companion.calendar.prompts import Preferences
 from companion.channels.terminal import waiting_messages
 from companion.conversation.session import Session
 from companion.port import Address, Inbound, Tapped, Typed
@@ -26,7 +26,7 @@ MONDAY = datetime(2026, 6, 1, 8, tzinfo=UTC)
 LISBON = "Europe/Lisbon"
 TUESDAYS = Plan(weekly=((1, time(18)),))
 DAILY = Plan(weekly=tuple((day, time(18)) for day in range(7)))
-USUAL = Wishes()
+USUAL = Preferences()
 NEVER_QUIET = (time(0), time(0))
 WELCOMED = {"welcome.consent": "yes", "welcome.adult": "yes", "welcome.units": "metric", "welcome.zone": LISBON,
             "welcome.zone_right": "yes", "about_you.bar": "full", "about_you.usual_depth": "parallel"}
@@ -72,7 +72,7 @@ class Gym:
     def now(self) -> datetime:
         return self.clock.at
 
-    def lifter(self, name: str = "sam", plan: Plan = TUESDAYS, wishes: Wishes = USUAL, **facts: str) -> int:
+    def lifter(self, name: str = "sam", plan: Plan = TUESDAYS, wishes: Preferences = USUAL, **facts: str) -> int:
         """A lifter who has been through the welcome; facts by name, "__" for the dot."""
         person = people.add_person(self.db, "terminal", name, name, self.now())
         people.save_session(self.db, person, Session(idle=True), self.now())
@@ -87,7 +87,7 @@ class Gym:
                             (person, name.replace("__", "."), value, text_of(self.now())))
         replan(self.db, person, self.facts(person), self.now())
 
-    def change(self, person: int, change: Change) -> None:
+    def change(self, person: int, change: PlanChange) -> None:
         self.tell(person, squat__plan=changed(plan_from(self.facts(person)), change).dumps())
 
     def facts(self, person: int):

@@ -12,7 +12,7 @@ from dateutil import tz
 from dateutil.rrule import DAILY, rrule
 
 from companion.calendar.plan import Plan
-from companion.calendar.prompts import Wishes
+from companion.calendar.prompts import Preferences
 from tests.reminders.build import NEVER_QUIET
 
 CHANGES = {
@@ -34,9 +34,9 @@ LIFTERS = {  # squat time, hours before or when the evening before, quiet hours
 """Night times are those that a clock change skips or repeats in one of the zones."""
 
 
-def wishes_of(name: str) -> Wishes:
+def wishes_of(name: str) -> Preferences:
     _, when, quiet = LIFTERS[name]
-    return Wishes(when if isinstance(when, int) else 0, when if isinstance(when, time) else time(18), quiet or Wishes().quiet)
+    return Preferences(when if isinstance(when, int) else 0, when if isinstance(when, time) else time(18), quiet or Preferences().quiet)
 
 
 def moment(day: date, at: time, zone: str) -> datetime:

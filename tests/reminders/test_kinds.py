@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.calendar.prompts import Wishes, is_quiet
+from companion.calendar.prompts import Preferences, is_quiet
 from companion.record.reminders import Reminder
 from companion.reminders.decision import PUT_OFF, decide, leaves_until, quiet_from
 from companion.reminders.kinds import KINDS
@@ -40,7 +40,7 @@ def reminder(kind: str, stale: datetime | None = None, round: int = 1, day: str 
 @pytest.mark.parametrize("kind", PASSES)
 def test_each_kind_at_each_level_by_day_and_night_in_time_and_too_late(kind, level, stale, quiet):
     now = NOON if quiet == "day" else NIGHT
-    wishes = Wishes(quiet=NEVER_QUIET) if quiet.endswith("none quiet") else USUAL
+    wishes = Preferences(quiet=NEVER_QUIET) if quiet.endswith("none quiet") else USUAL
     stale_at = {None: None, "later": now + timedelta(minutes=1), "over": now}[stale]
     what = {"+": "send", "-": "drop", ".": "wait"}[PASSES[kind][LEVELS.index(level)]]
     found = decide(reminder(kind, stale_at), now, wishes, LISBON, level)
@@ -96,13 +96,13 @@ def test_every_kind_that_is_listed_has_a_row_here():
     ("2026-06-02 11:00", NEVER_QUIET, None),
 ])
 def test_when_the_next_quiet_hours_begin(moment, quiet, begins):
-    assert quiet_from(at(moment), Wishes(quiet=quiet), LISBON) == (at(begins) if begins else None)
+    assert quiet_from(at(moment), Preferences(quiet=quiet), LISBON) == (at(begins) if begins else None)
 
 
 @given(st.integers(0, 60 * 24 * 400), st.integers(0, 95), st.integers(0, 95), st.none() | st.integers(1, 3000),
        st.sampled_from([LISBON, "America/New_York", "Australia/Lord_Howe", "Africa/Casablanca", "UTC+05:30"]))
 def test_a_message_may_leave_until_it_is_stale_or_quiet_and_not_a_minute_into_either(minutes, begin, end, stale, zone):
-    wishes = Wishes(quiet=(time(begin // 4, begin % 4 * 15), time(end // 4, end % 4 * 15)))
+    wishes = Preferences(quiet=(time(begin // 4, begin % 4 * 15), time(end // 4, end % 4 * 15)))
     now = at("2026-01-01 00:00") + timedelta(minutes=minutes)
     until = leaves_until(reminder("squat_day", now + timedelta(minutes=stale) if stale else None), now, wishes, zone).stale_at
     if until is None:

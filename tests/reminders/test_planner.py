@@ -12,9 +12,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from companion.base.clock import local_date
-from companion.calendar.plan import Away, Every, Move, On, Pause, Plan, Skip, StopAll, Weekly, is_squat_day, next_days
-from companion.calendar.preferences import answered_until, away_until, plan_from, prompted, wishes_from, zone_from
-from companion.calendar.prompts import Wishes, follow_up_at, is_quiet, next_prompt, prompt_at
+from companion.calendar.plan import Away, EveryNDays, Move, On, Pause, Plan, Skip, StopAll, Weekly, is_squat_day, next_days
+from companion.calendar.preferences import answered_until, away_until, plan_from, preferences_from, prompted, zone_from
+from companion.calendar.prompts import Preferences, follow_up_at, is_quiet, next_prompt, prompt_at
 from companion.record import reminders
 from companion.record.timestamps import moment_of
 from tests.reminders.build import MONDAY, NEVER_QUIET, TUESDAYS, Gym, at, weekly
@@ -62,7 +62,7 @@ async def test_a_day_that_was_over_when_the_plan_was_made_is_not_asked_about(gym
 
 
 async def test_told_early_in_the_day_its_prompt_and_follow_up_go(gym):
-    person = gym.lifter(wishes=Wishes(before=2))
+    person = gym.lifter(wishes=Preferences(before=2))
     gym.clock.at = at("2026-06-02 10:00")
     gym.tell(person, squat__answered="2026-06-02")
     assert {row.day for row in gym.rows(state="open")} == {"2026-06-09"}
@@ -72,7 +72,7 @@ async def test_told_early_in_the_day_its_prompt_and_follow_up_go(gym):
     (Skip(date(2026, 6, 2)), "2026-06-08 17:00"), (Move(date(2026, 6, 2), date(2026, 6, 5), time(10)), "2026-06-04 17:00"),
     (On(date(2026, 6, 4), time(12)), "2026-06-01 17:00"), (On(date(2026, 6, 2), time(7)), "2026-06-01 17:00"),
     (Away(date(2026, 6, 2), date(2026, 7, 1)), "2026-07-06 17:00"), (Away(date(2026, 6, 3), date(2026, 7, 1)), "2026-06-01 17:00"),
-    (Pause(date(2026, 7, 1)), "2026-07-06 17:00"), (Every(2, time(18), date(2026, 6, 3)), "2026-06-02 17:00"), (StopAll(), None)])
+    (Pause(date(2026, 7, 1)), "2026-07-06 17:00"), (EveryNDays(2, time(18), date(2026, 6, 3)), "2026-06-02 17:00"), (StopAll(), None)])
 async def test_a_change_of_plan_moves_the_prompt_at_once(gym, change, prompt):
     person = gym.lifter()
     gym.change(person, change)
@@ -81,7 +81,7 @@ async def test_a_change_of_plan_moves_the_prompt_at_once(gym, change, prompt):
 
 async def test_a_change_of_wishes_moves_the_prompt_at_once(gym):
     person = gym.lifter()
-    gym.tell(person, squat__wishes=Wishes(before=4).dumps())
+    gym.tell(person, squat__wishes=Preferences(before=4).dumps())
     assert gym.next().due == at("2026-06-02 13:00")
 
 
@@ -110,8 +110,8 @@ async def test_who_was_put_off_to_the_morning_keeps_the_prompt_however_often_it_
 
 CLOCK = st.sampled_from([time(0), time(0, 30), time(6, 30), time(7), time(12), time(18), time(21), time(23, 59)])
 ZONES = ("Europe/Lisbon", "America/New_York", "Australia/Lord_Howe", "Africa/Casablanca")
-WISHES = st.builds(Wishes, st.sampled_from([0, 0, 2, 12, 24]), CLOCK,
-                   st.sampled_from([Wishes().quiet, NEVER_QUIET, (time(22), time(6)), (time(1), time(23))]))
+WISHES = st.builds(Preferences, st.sampled_from([0, 0, 2, 12, 24]), CLOCK,
+                   st.sampled_from([Preferences().quiet, NEVER_QUIET, (time(22), time(6)), (time(1), time(23))]))
 DOES = st.one_of(
     st.tuples(st.just("time"), st.sampled_from([0.1, 0.5, 1, 3, 5, 8, 11, 14, 26, 50, 200])),
     st.tuples(st.just("time"), st.sampled_from([0.5, 1, 2, 3, 5])),
@@ -132,7 +132,7 @@ DOES = st.one_of(
 class Watched:
     """One lifter whose every move is checked."""
 
-    def __init__(self, gym: Gym, zone: str, plan: Plan, wishes: Wishes) -> None:
+    def __init__(self, gym: Gym, zone: str, plan: Plan, wishes: Preferences) -> None:
         self.gym, self.seen, self.before = gym, 0, plan
         self.person = gym.lifter("sam", plan, wishes, welcome__zone=zone)
 
@@ -150,7 +150,7 @@ class Watched:
             case "weekly":
                 gym.change(person, Weekly(tuple(sorted(how.items()))))
             case "every":
-                gym.change(person, Every(how[0], how[1], today + timedelta(days=how[2])))
+                gym.change(person, EveryNDays(how[0], how[1], today + timedelta(days=how[2])))
             case "on":
                 gym.change(person, On(today + timedelta(days=how[0]), how[1]))
             case "skip" if following:
@@ -198,7 +198,7 @@ class Watched:
 
     def check(self) -> None:
         facts, now = self.gym.facts(self.person), self.gym.now()
-        plan, wishes, zone = plan_from(facts), wishes_from(facts), zone_from(facts, now)
+        plan, wishes, zone = plan_from(facts), preferences_from(facts), zone_from(facts, now)
         rows = self.gym.rows()
         for kind in ("squat_day", "squat_after"):
             sent = [row.day for row in rows if (row.kind, row.state) == (kind, "sent")]
@@ -220,7 +220,7 @@ class Watched:
             if squat and on_plan and after.due > now and not is_put_off(after, self.gym):
                 assert after.due == follow_up_at(squat, wishes, zone)
 
-    def _before(self, row, plan: Plan, wishes: Wishes, zone: str) -> None:
+    def _before(self, row, plan: Plan, wishes: Preferences, zone: str) -> None:
         """The open prompt is the one that the plan gives, or one whose moment is over and that still waits."""
         now, done = self.gym.now(), answered_until(self.gym.facts(self.person))
         told = reminders.told(self.gym.db, self.person, "squat_day", now) | ({done} if done else set())
@@ -236,7 +236,7 @@ class Watched:
             assert following is not None
             assert (squat.day, row.due) == (following[0].day, following[1])
 
-    def _messages(self, plan: Plan, wishes: Wishes, zone: str) -> None:
+    def _messages(self, plan: Plan, wishes: Preferences, zone: str) -> None:
         """What went into the outbox since is in no quiet hours, and a prompt is of a squat day that has not come yet."""
         for id, made, kind, day, state, stale in self.gym.db.execute(
                 "select o.id, o.made_at, r.kind, r.day, r.state, r.stale_at from outbox o join reminders r on r.id = o.reminder "

@@ -11,8 +11,8 @@ from datetime import date, time, timedelta
 import pytest
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.calendar.plan import Away, Every, Move, On, Pause, Plan, Skip, StopAll
-from companion.calendar.prompts import Wishes
+from companion.calendar.plan import Away, EveryNDays, Move, On, Pause, Plan, Skip, StopAll
+from companion.calendar.prompts import Preferences
 from companion.port import Address
 from companion.record import people
 from companion.reminders.sweep import FromNow, start_sweeping
@@ -372,7 +372,7 @@ async def test_shut_for_a_month_one_is_said_to_be_missed_when_it_opens(gym):
 
 
 async def test_what_waits_as_quiet_hours_begin_leaves_when_they_end_and_not_in_them(gym):
-    gym.lifter(plan=Plan(weekly=((1, time(18)),)), wishes=Wishes(evening=time(19, 50)))
+    gym.lifter(plan=Plan(weekly=((1, time(18)),)), wishes=Preferences(evening=time(19, 50)))
     await shut(gym, at("2026-06-01 18:50"))
     assert gym.waiting()
     for moment in ("2026-06-01 19:00", "2026-06-01 23:00", "2026-06-02 07:59"):
@@ -525,7 +525,7 @@ async def test_a_day_that_is_closed_the_evening_before_does_not_hold_up_tomorrow
 
 @pytest.mark.parametrize(("level", "told"), [("go", 1), ("no_load", 0), ("not_today", 0)])
 async def test_who_hears_of_it_on_the_day_itself_is_not_told_to_squat_on_a_day_that_is_closed(gym, level, told):
-    person = gym.lifter(wishes=Wishes(before=2))
+    person = gym.lifter(wishes=Preferences(before=2))
     await gym.sweep_until(SQUAT - timedelta(hours=6))
     gym.tell(person, safety__level=level)
     assert len(prompts(await gym.sweep_until(SQUAT + timedelta(hours=1)))) == told
@@ -551,7 +551,7 @@ async def test_who_pauses_or_stops_after_squatting_is_still_asked_how_it_went(gy
 
 
 @pytest.mark.parametrize("change", [Skip(date(2026, 6, 2)), Move(date(2026, 6, 2), date(2026, 6, 6), time(18)), Pause(date(2026, 6, 3)),
-                                    Away(date(2026, 6, 2), date(2026, 6, 3)), StopAll(), Every(7, time(18), date(2026, 6, 3))])
+                                    Away(date(2026, 6, 2), date(2026, 6, 3)), StopAll(), EveryNDays(7, time(18), date(2026, 6, 3))])
 async def test_a_day_that_is_none_any_more_has_no_prompt_and_no_follow_up(gym, change):
     person = gym.lifter()
     gym.change(person, change)
@@ -613,7 +613,7 @@ async def test_the_first_prompt_at_home_comes_at_the_wall_time_there_whatever_wa
 
 
 async def test_a_prompt_whose_moment_is_over_in_the_new_zone_comes_at_once_if_the_squats_are_to_come(gym):
-    person = gym.lifter(wishes=Wishes(quiet=NEVER_QUIET), welcome__zone="America/New_York")
+    person = gym.lifter(wishes=Preferences(quiet=NEVER_QUIET), welcome__zone="America/New_York")
     gym.clock.at = at("2026-06-01 18:30")  # 14:30 in New York, 19:30 in Lisbon: the evening before has come there
     gym.tell(person, zone__away="Europe/Lisbon", zone__until="2026-06-07")
     assert len(prompts(await gym.sweep())) == 1

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from companion.channels.script import Heard, Line, Remark, Script, Wait, parse, written
+from companion.channels.script import BotMessage, Remark, Script, ScriptLine, Wait, parse, written
 from companion.cli.main import main
 from companion.cli.play import differences
 from tests.fakes.bot_api import BotApi
@@ -30,10 +30,10 @@ LOST_MOST = 2
 """Replies in a row that the bot may fail to understand."""
 
 
-def pairwise_of(script: Script) -> list[tuple[Heard, Line]]:
+def pairwise_of(script: Script) -> list[tuple[BotMessage, ScriptLine]]:
     """Each of the bot's messages with what comes before it."""
     lines = [line for line in script.lines if not isinstance(line, Remark)]
-    return [(line, before) for before, line in pairwise(lines) if isinstance(line, Heard)]
+    return [(line, before) for before, line in pairwise(lines) if isinstance(line, BotMessage)]
 
 
 def wanted_of(file: Path) -> Script:
@@ -71,7 +71,7 @@ def test_a_script_says_in_its_first_line_what_it_shows(file: Path) -> None:
 @every_script
 def test_a_script_has_not_run_off_its_rails(file: Path) -> None:
     """Else ``--accept`` after a change of a flow would keep a conversation in which nobody is understood."""
-    first_words = [line.lines[0] for line, before in pairwise_of(wanted_of(file)) if not isinstance(before, Heard)]
+    first_words = [line.lines[0] for line, before in pairwise_of(wanted_of(file)) if not isinstance(before, BotMessage)]
     lost = [words.startswith(("I could not match", "That button", "I need", "You are in the middle")) for words in first_words]
     assert not any(all(lost[at:at + LOST_MOST + 1]) for at in range(len(lost) - LOST_MOST))
 
@@ -134,7 +134,7 @@ def test_a_bot_line_that_is_not_what_the_bot_says_makes_the_replay_fail(copy: Pa
 
 def test_accept_writes_what_the_bot_says_now_and_then_it_passes(copy: Path) -> None:
     whole = copy.read_text(encoding="utf-8")
-    bare = Script(parse(whole).begins, tuple(line for line in parse(whole).lines if not isinstance(line, Heard)))
+    bare = Script(parse(whole).begins, tuple(line for line in parse(whole).lines if not isinstance(line, BotMessage)))
     copy.write_text(written(bare), encoding="utf-8")
     assert played(copy, "--accept")[0] == 0
     assert copy.read_text(encoding="utf-8") == whole
@@ -145,7 +145,7 @@ def test_a_tap_on_a_button_that_is_not_there_is_one_clear_line(copy: Path) -> No
     copy.write_text("begin 2026-03-02 18:05\n\nMara: hi\nMara: tap Maybe\n", encoding="utf-8")
     code, said = played(copy)
     assert code == 2
-    assert said.splitlines()[-1] == "companion: no button “Maybe” is there to tap"
+    assert said.splitlines()[-1] == "companion: there is no button “Maybe” to tap"
 
 
 async def test_a_message_too_few_counts_as_one_that_differs(copy: Path, tmp_path: Path) -> None:

@@ -19,7 +19,7 @@ from companion.app.outbox_store import CompanionOutbox
 from companion.app.run import ScriptClock, opening, working
 from companion.app.service import Companion
 from companion.channels import terminal
-from companion.channels.script import REPLY_TAKES, Heard, Line, Restart, Said, Script, Wait, event_of, heard
+from companion.channels.script import REPLY_TAKES, BotMessage, PersonInput, Restart, Script, ScriptLine, Wait, bot_message, event_of
 from companion.channels.telegram import TelegramSettings, run_telegram
 from companion.cli.play import play
 from companion.port import Address, Button, Inbound, Outgoing, Sent, Typed
@@ -50,7 +50,7 @@ class Piped:
 
     wanted: Script
     database: Path
-    real: list[Line] = field(default_factory=list)
+    real: list[ScriptLine] = field(default_factory=list)
     typed: list[str] = field(default_factory=list)
     came_out: str = ""
     should: str = ""
@@ -61,15 +61,15 @@ class Piped:
             await self._sitting(who, list(lines))
         return Script(self.wanted.begins, tuple(self.real))
 
-    async def _sitting(self, who: str, lines: list[Line]) -> None:
-        self.screen, self.seen, self.hands = terminal.Screen(), [], None
+    async def _sitting(self, who: str, lines: list[ScriptLine]) -> None:
+        self.screen, self.seen, self.hands = terminal.Display(), [], None
         companion, out = Companion(self.database, self.clock), io.StringIO()
-        self.store = CompanionOutbox(companion, terminal.CHANNEL)
+        self.store = CompanionOutbox(companion, terminal.TERMINAL_CHANNEL)
         self.companion = companion
         async with working(companion):
             lines = self._until_said(lines)
-            if any(isinstance(line, Said) for line in lines):
-                first = await opening(companion, Address(terminal.CHANNEL, who))
+            if any(isinstance(line, PersonInput) for line in lines):
+                first = await opening(companion, Address(terminal.TERMINAL_CHANNEL, who))
                 for message in first:
                     self._on_screen(message)
                 if not first:
@@ -80,36 +80,36 @@ class Piped:
         companion.close()
         self.came_out += out.getvalue()
 
-    def _until_said(self, lines: list[Line]) -> list[Line]:
+    def _until_said(self, lines: list[ScriptLine]) -> list[ScriptLine]:
         """What happens before anybody types: time passes, the bot is started again."""
-        while lines and not isinstance(lines[0], Said):
+        while lines and not isinstance(lines[0], PersonInput):
             match line := lines.pop(0):
-                case Heard():
+                case BotMessage():
                     continue
                 case Wait():
                     self.clock.at += line.time
             self.real.append(line)
         return lines
 
-    def _greet(self, lines: list[Line]) -> None:
+    def _greet(self, lines: list[ScriptLine]) -> None:
         greeting = lines.pop(0)
-        assert isinstance(greeting, Said)
+        assert isinstance(greeting, PersonInput)
         assert greeting.words in GREETINGS, f"nothing is being asked here, so {greeting.who} should say hello first"
         self.real.append(greeting)
         self.clock.at += REPLY_TAKES
 
-    def _replies(self, lines: Sequence[Line]) -> Iterator[str]:
+    def _replies(self, lines: Sequence[ScriptLine]) -> Iterator[str]:
         """The lines to type: the number of an answer where the screen has one, else its words."""
         for line in lines:
-            if isinstance(line, Said):
+            if isinstance(line, PersonInput):
                 self.real.append(line)
                 self.clock.at += REPLY_TAKES
                 self.typed.append(self._as_typed(line))
                 yield self.typed[-1] + "\n"
-            elif not isinstance(line, Heard):
+            elif not isinstance(line, BotMessage):
                 self.real.append(line)
 
-    def _as_typed(self, line: Said) -> str:
+    def _as_typed(self, line: PersonInput) -> str:
         label = line.words.removeprefix("tap ")
         if label != line.words:
             numbers = [str(n) for n, button in enumerate(self.screen.choices, 1) if button.label == label]
@@ -139,19 +139,19 @@ class Piped:
     async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:
         message = next(one for one in await self.store.due(at + COUNTED) if one.id == id)
         await self.store.mark_sent(id, at, message_id)
-        self.real.append(heard(message))
+        self.real.append(bot_message(message))
         self._on_screen(message)
         if message.document:
             self.should = self.should.removesuffix("\n") + terminal.saved_document(message, Path.cwd()) + "\n\n"
 
 
-def _sittings(lines: Sequence[Line]) -> Iterator[tuple[str, Iterator[Line]]]:
+def _sittings(lines: Sequence[ScriptLine]) -> Iterator[tuple[str, Iterator[ScriptLine]]]:
     """The script cut where the terminal is closed: at every wait and restart, and where somebody else speaks."""
-    who = next(line.who for line in lines if isinstance(line, Said))
-    cut: list[tuple[tuple[int, str], Line]] = []
+    who = next(line.who for line in lines if isinstance(line, PersonInput))
+    cut: list[tuple[tuple[int, str], ScriptLine]] = []
     number = 0
     for line in lines:
-        if isinstance(line, Said):
+        if isinstance(line, PersonInput):
             who = line.who
         number += isinstance(line, Wait | Restart)
         cut.append(((number, who), line))
@@ -195,7 +195,7 @@ class OverTelegram:
     wanted: Script
     database: Path
     api: BotApi
-    real: list[Line] = field(default_factory=list)
+    real: list[ScriptLine] = field(default_factory=list)
     chats: dict[str, int] = field(default_factory=dict)
     heard: int = 0
 
@@ -211,11 +211,11 @@ class OverTelegram:
     async def _lines(self) -> None:
         at = self.wanted.begins
         for line in self.wanted.lines:
-            if isinstance(line, Heard):
+            if isinstance(line, BotMessage):
                 continue
             self.real.append(line)
             match line:
-                case Said():
+                case PersonInput():
                     at += REPLY_TAKES
                     await self._move_to(at)
                     await self._do(line)
@@ -253,7 +253,7 @@ class OverTelegram:
         self.clock.at = max(self.clock.at, at)
         await self.clock.advance(0)
 
-    async def _do(self, line: Said) -> None:
+    async def _do(self, line: PersonInput) -> None:
         chat = self.chats.setdefault(line.who, 1001 + len(self.chats))
         verb, _, rest = line.words.partition(" ")
         if verb == "tap":
@@ -274,7 +274,7 @@ class OverTelegram:
                         await self.clock.advance(1)
                     await self.store.until_marked(self.heard + 1)
                 for message in self.api.sent[self.heard:self.store.marked]:
-                    self.real.append(heard(_as_outgoing(message)))
+                    self.real.append(bot_message(_as_outgoing(message)))
                     self.heard += 1
             following = await self.store.next_due(self.clock.now())
             if following is None or following - self.clock.now() > COUNTED:

@@ -1,7 +1,7 @@
-"""Telegram, by long polling or, where one is set, a webhook. The only package that imports python-telegram-bot.
+"""Telegram, by long polling or a webhook. The only package that imports python-telegram-bot.
 
-An update is confirmed to Telegram only once its turn is committed: the next poll, which confirms, waits for it. What
-was taken and not yet committed when the process dies is given again at the next start.
+An update is confirmed to Telegram only after its turn is committed: the next poll, which confirms it, waits for that. Updates that were
+not committed when the process dies are delivered again at the next start.
 """
 
 import os

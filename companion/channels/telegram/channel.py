@@ -1,4 +1,4 @@
-"""The channel at work: polling, turns and sending, and their end in an order that loses nothing."""
+"""The running channel: polling, turns and sending, and a shutdown that loses nothing."""
 
 from __future__ import annotations
 
@@ -22,12 +22,12 @@ from companion.base.clock import Clock
 from companion.base.logs import redact
 from companion.channels.drainer import Drainer, backoff
 from companion.channels.pictures import Pictures
-from companion.channels.telegram.inbound import CHANNEL, inbound_or_none
+from companion.channels.telegram.inbound import TELEGRAM_CHANNEL, inbound_or_none
 from companion.channels.telegram.poll import Owner, Poll, readable
 from companion.channels.telegram.sender import TelegramPost, seconds_of
 from companion.channels.telegram.settings import TelegramSettings, wrong_token
 from companion.channels.telegram.turns import Turns
-from companion.channels.telegram.webhook import Hook
+from companion.channels.telegram.webhook import WebhookServer
 from companion.port import Address, Store, Take
 
 _log = logging.getLogger(__name__)
@@ -35,19 +35,19 @@ _log = logging.getLogger(__name__)
 KINDS_OF_UPDATE: Final = ("message", "edited_message", "callback_query", "my_chat_member")
 PRIVATE_ONLY: Final = "I only talk in private chats. Tap my name and write to me there."
 GROUPS_TOLD: Final = 1_000
-"""Groups that are remembered as told once; our choice."""
+"""Most groups remembered as answered, once each; our choice."""
 
 
 async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clock: Clock, stop: asyncio.Event,
                        hand_wake: Callable[[Callable[[], None]], object] = lambda wake: None,
                        pictures: Pictures | None = None, tell_name: Callable[[str], object] = lambda name: None,
                        on_poll: Callable[[datetime | None], object] = lambda theirs: None) -> None:
-    """Take what people send and send what is due, until ``stop`` is set. Raises CannotHook where a webhook's port can't be used.
+    """Take updates and send due messages until ``stop`` is set.
 
-    ``hand_wake`` is given a function to call after a commit that may have put something in the outbox; ``tell_name`` is
-    told the bot's name, ``on_poll`` of every good poll, with the time Telegram gives. At the end
-    polling stops, turns under way settle and are confirmed, and what can leave at once is sent. No network is waited
-    out. Raises WrongToken, SecondInstance, and what ``take`` or ``store`` raise: then nothing more is confirmed.
+    ``hand_wake`` receives a function to call after a commit that may have filled the outbox; ``tell_name`` gets the bot's name;
+    ``on_poll`` is called at every good poll with the time Telegram gives. At the end polling stops, turns under way finish and are
+    confirmed, and what can be sent now is sent; it does not wait for a network that is down. Raises CannotHook if a webhook's port can't
+    be used, WrongToken, SecondInstance, and what ``take`` or ``store`` raise: nothing more is confirmed then.
     """
     await _Channel(settings, take, store, clock, stop, hand_wake, pictures, tell_name,
                    on_poll).run()
@@ -65,7 +65,7 @@ class _Channel:
         self._told: set[int] = set()
         self._asides: set[asyncio.Task[None]] = set()
         self._turns = Turns(self._on_update)
-        self._hook = Hook(settings.webhook, self._brought) if settings.webhook is not None else None
+        self._hook = WebhookServer(settings.webhook, self._brought) if settings.webhook is not None else None
         if not re.fullmatch(r"[\w:-]+", settings.token):
             raise wrong_token()
         at = settings.api_url.rstrip("/")
@@ -79,6 +79,7 @@ class _Channel:
         hand_wake(self._drainer.wake)
 
     async def run(self) -> None:
+        """Run until stopped or failed, then shut down; raise the failure, if any."""
         work: Sequence[asyncio.Task[Any]] = ()
         graceful = False
         try:
@@ -94,7 +95,7 @@ class _Channel:
             raise self._failed
 
     async def _work(self) -> None:
-        """Begin, then send for ever; Telegram calls for the rest."""
+        """Connect, then send forever; Telegram's updater calls back with updates."""
         await self._until_reached(self._updater.initialize)
         self._reached = True
         if self._hook is not None:
@@ -119,8 +120,10 @@ class _Channel:
         await self._bot.set_webhook(hook.url, secret_token=hook.secret, allowed_updates=KINDS_OF_UPDATE, drop_pending_updates=False)
 
     async def _look_at_webhook(self) -> None:
-        """Ask Telegram now and then how it goes, for ever. It counts as a good poll only where messages come: a proxy that is down
-        would be noticed by nobody else."""
+        """Ask Telegram for the webhook's state at intervals, forever.
+
+        It counts as a good poll only if messages arrive: nobody else would notice a proxy that is down.
+        """
         assert self._settings.webhook is not None
         told: datetime | None = None
         while True:
@@ -128,23 +131,23 @@ class _Channel:
                 info = await self._bot.get_webhook_info()
                 failed = info.last_error_date
                 if info.url != self._settings.webhook.url:
-                    _log.error("somebody else has taken over this bot's messages: the webhook is another")
+                    _log.error("this bot's webhook was changed: its messages go elsewhere")
                 elif failed is None or failed <= self._brought_at or not info.pending_update_count:
                     self._on_poll(None)
                 elif failed != told:
                     told = failed
-                    _log.error("Telegram can't bring messages here (%s); waiting there: %d",
+                    _log.error("Telegram can't deliver messages here (%s); waiting there: %d",
                                redact(info.last_error_message or "no reason given"), info.pending_update_count)
             await self._clock.sleep(self._settings.poll_seconds)
 
     async def _brought(self, body: bytes) -> int:
-        """Take an update that a webhook was brought; 200 once its turn is committed."""
+        """Handle an update delivered to the webhook; return status 200 once its turn is committed."""
         try:
             whole = json.loads(body)
         except (ValueError, RecursionError):
             return 400
         number = whole.get("update_id") if isinstance(whole, dict) else None
-        if type(number) is not int or not 0 <= number < 2**63:  # what the file can hold
+        if type(number) is not int or not 0 <= number < 2**63:  # the range the database can store
             return 400
         self._brought_at = self._clock.now()
         update = Update.de_json(dict(readable(whole)), self._bot)
@@ -160,15 +163,15 @@ class _Channel:
             try:
                 return await attempt()
             except InvalidToken:
-                break  # its text may hold the token, so it is left behind here
-            except (TelegramError, KeyError, TypeError) as error:  # the last two: an answer without its parts
+                break  # its message may hold the token, so it is dropped here
+            except (TelegramError, KeyError, TypeError) as error:  # the last two: a response with fields missing
                 wait = seconds_of(error) if isinstance(error, RetryAfter) else backoff(tries)
                 _log.warning("Telegram can't be reached (%s); trying again in %g s", redact(repr(error)), wait)
             await self._clock.sleep(wait)
         raise wrong_token()
 
     async def _close(self, work: Sequence[asyncio.Task[Any]], graceful: bool) -> None:
-        """Stop in the order that loses nothing: no new updates, turns settled and confirmed, then the last messages."""
+        """Shut down without losing anything: stop new updates, settle and confirm turns, then send the last messages."""
         self._settle_within = self._settings.settle_seconds if graceful else 0
         self._closing = True
         if self._updater.running:
@@ -192,9 +195,9 @@ class _Channel:
             await request.shutdown()
 
     async def settled(self) -> None:
-        """See poll.Owner. Once a turn is known not to be committed, nothing is polled any more."""
-        if self._settle_within == 0 and self._turns.under_way:  # not by a timeout: in a task that is being cancelled, that would end
-            raise NetworkError("turns have not settled")  # the task, before Python 3.11.4
+        """See poll.Owner. Once a turn is known not to be committed, polling stops."""
+        if self._settle_within == 0 and self._turns.under_way:  # not by a timeout: in a task that is being cancelled it would end
+            raise NetworkError("turns have not settled")  # the task itself, before Python 3.11.4
         try:
             async with asyncio.timeout(self._settle_within or None):
                 await self._turns.join()
@@ -225,22 +228,23 @@ class _Channel:
             self._drainer.wake()
 
     async def _other(self, update: Update) -> None:
-        """What is nobody's answer: a block, a group, or nothing that matters here."""
+        """Handle an update that is no input: a block, a group message, or nothing of interest."""
         change, message = update.my_chat_member, update.message
         if change is not None and change.chat.type == ChatType.PRIVATE:
             if change.new_chat_member.status == ChatMember.BANNED:
-                address = Address(CHANNEL, str(change.chat.id))
+                address = Address(TELEGRAM_CHANNEL, str(change.chat.id))
                 await self._store.mark_gone(address, self._clock.now(), "blocked the bot")
         elif message is not None and message.chat.type in (ChatType.GROUP, ChatType.SUPERGROUP):
             if message.chat.id not in self._told and len(self._told) < GROUPS_TOLD:
                 self._told.add(message.chat.id)
                 self._aside(self._bot.send_message(message.chat.id, PRIVATE_ONLY))
         else:
-            _log.debug("update %s is passed over", update.update_id)
+            _log.debug("update %s is skipped", update.update_id)
 
     def _aside(self, call: Coroutine[Any, Any, Any]) -> None:
-        """Do a small courtesy beside the turn; its failure matters to nobody."""
+        """Make a minor API call without waiting for it; a failure is ignored."""
         async def quietly() -> None:
+            """Make the call and ignore a Telegram error."""
             with contextlib.suppress(TelegramError):
                 await call
         task = asyncio.create_task(quietly())

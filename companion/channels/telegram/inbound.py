@@ -1,4 +1,4 @@
-"""What a person did, out of an update of Telegram's."""
+"""Telegram updates read as inbound events."""
 
 from __future__ import annotations
 
@@ -14,16 +14,16 @@ from companion.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
 
 _log = logging.getLogger(__name__)
 
-CHANNEL: Final = "telegram"
+TELEGRAM_CHANNEL: Final = "telegram"
 
 
 def clean(text: str) -> str:
-    """The text with half emoji (lone surrogates), which no file and no request can hold, replaced."""
+    """Return the text with lone surrogates (half emoji), which can't be stored or sent, replaced."""
     return text if text.isascii() else text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
 
 
 def inbound_of(update: Update) -> Inbound | None:
-    """What a person did in their private chat; None for all else: groups, channels, bots, service messages."""
+    """Return the event of a person in their private chat; None for groups, channels, bots and service messages."""
     query, message = update.callback_query, update.message or update.edited_message
     if query is not None:
         return _tap(update.update_id, query)
@@ -34,16 +34,16 @@ def inbound_of(update: Update) -> Inbound | None:
     event = _event(message, edited=update.message is None)
     if isinstance(event, Sent) and message.caption:
         event = replace(event, caption=clean(message.caption))
-    return Inbound(Address(CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user),
+    return Inbound(Address(TELEGRAM_CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user),
                    message.edit_date or message.date)
 
 
 def inbound_or_none(update: Update) -> Inbound | None:
-    """As inbound_of, and None for an update that it stumbles over."""
+    """Return ``inbound_of``, or None if that raises."""
     try:
         return inbound_of(update)
     except Exception as error:  # one odd update must not stop the rest
-        _log.error("update %s can't be understood and is passed over: %s", update.update_id, type(error).__name__)
+        _log.error("update %s can't be read and is skipped: %s", update.update_id, type(error).__name__)
         return None
 
 
@@ -51,12 +51,12 @@ def _tap(update_id: int, query: CallbackQuery) -> Inbound | None:
     user = query.from_user
     if user.is_bot or query.inline_message_id or (query.message is not None and not _is_private(query.message.chat, user)):
         return None
-    # a private chat has the id of its person, also where the message is too old to be named
-    return Inbound(Address(CHANNEL, str(user.id)), Tapped(clean(query.data or "")), update_id, _name(user))
+    # a private chat has its person's id, even if the message is too old to be included
+    return Inbound(Address(TELEGRAM_CHANNEL, str(user.id)), Tapped(clean(query.data or "")), update_id, _name(user))
 
 
 def _is_private(chat: Chat, user: User) -> bool:
-    """Whether a chat is the private one of this person: it has their id."""
+    """True if a chat is this person's private one, which has their id."""
     return chat.type == ChatType.PRIVATE and chat.id == user.id and not user.is_bot
 
 

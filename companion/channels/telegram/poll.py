@@ -1,4 +1,4 @@
-"""The poll: confirms a batch of updates only once its turns are committed."""
+"""Polling that confirms a batch of updates only after its turns are committed."""
 
 from __future__ import annotations
 
@@ -22,11 +22,10 @@ from companion.channels.telegram.settings import SecondInstance, TelegramSetting
 _log = logging.getLogger(__name__)
 
 NEWCOMER_GIVES_WAY: Final = 3
-"""Of two instances each ends the other's poll, so the one that has worked longer stands so many times more refusals:
-our choice."""
+"""Two instances interrupt each other's polls; the one that has polled successfully tolerates so many times more refusals: our choice."""
 
 _CORE: Final = ("message_id", "date", "edit_date", "chat", "from", "text", "caption")
-"""What is kept of a message of which the rest can't be read."""
+"""Fields kept of a message whose other fields can't be read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,11 +44,10 @@ class Owner:
 
 
 class Poll(HTTPXRequest):
-    """Carries getUpdates: holds the next poll, which confirms the last batch, until that is settled.
+    """Sends getUpdates; delays the next poll, which confirms the last batch, until that batch is settled.
 
-    Whatever goes wrong is waited out here and leaves as TimedOut, the NetworkError after which python-telegram-bot
-    polls again at once: after any other its own wait can't be cut short, and after anything that is no TelegramError
-    its poll task ends silently or spins.
+    Every failure is waited out here and raised as TimedOut, the NetworkError after which python-telegram-bot polls again at once: after
+    any other its own wait can't be interrupted, and after anything that is no TelegramError its poll task ends silently or spins.
     """
 
     def __init__(self, settings: TelegramSettings, owner: Owner) -> None:
@@ -63,7 +61,7 @@ class Poll(HTTPXRequest):
 
     async def do_request(self, url: str, method: str, request_data: RequestData | None = None,
                          *args: Any, **kwargs: Any) -> tuple[int, bytes]:
-        """See BaseRequest.do_request. Raises TimedOut for whatever keeps it from a usable answer."""
+        """See BaseRequest.do_request. Raises TimedOut if there is no usable response."""
         wait = backoff(self._failures)
         try:
             await self._owner.settled()
@@ -92,7 +90,7 @@ class Poll(HTTPXRequest):
         self._date = response.headers.get("date", "")
 
     def _count_refusal(self, code: int) -> None:
-        """A single refusal may be a proxy's, or the poll of a process that has just ended; several are an answer."""
+        """Count a refusal. A single one may come from a proxy or a process that has just ended; several in a row end the channel."""
         if code not in (401, 404, 409):
             return
         self._refusals += 1
@@ -101,8 +99,10 @@ class Poll(HTTPXRequest):
                              if code == 409 else wrong_token())
 
     def _usable(self, payload: bytes, answer: Mapping[str, Any], careful: bool) -> bytes:
-        """The answer, checked for its shape. ``careful``, after a batch that python-telegram-bot could not read and so
-        asks for again, leaves of each update what it can read."""
+        """Return the response, its shape checked.
+
+        ``careful``: python-telegram-bot could not read the last batch and asks for it again, so keep only what it can read.
+        """
         try:
             updates = answer["result"]
             ids = [int(one["update_id"]) for one in updates]
@@ -113,7 +113,7 @@ class Poll(HTTPXRequest):
 
 
 def _moment(date: str) -> datetime | None:
-    """The moment of an HTTP date, None where it is none."""
+    """Return the moment of an HTTP date; None if it is invalid."""
     try:
         moment = parsedate_to_datetime(date)
     except ValueError:
@@ -132,7 +132,7 @@ def _object(payload: bytes) -> Mapping[str, Any]:
 
 
 def readable(update: Mapping[str, Any]) -> Mapping[str, Any]:
-    """The update, or as much of it as python-telegram-bot can read: a message's core, or the bare number."""
+    """Return the update, or the part of it that python-telegram-bot can read: a message's core fields, or the id alone."""
     number = update["update_id"]
     for part in (update, _core(update)):
         try:

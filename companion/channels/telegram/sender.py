@@ -1,4 +1,4 @@
-"""One message out, and what became of it."""
+"""Sending one message by the Bot API, and its outcome."""
 
 from __future__ import annotations
 
@@ -34,28 +34,28 @@ from companion.port import Button, Delivered, Delivery, Gone, Later, Outgoing, R
 
 _log = logging.getLogger(__name__)
 
-MEDIA: Final = "media:"
-"""Before the reference of what somebody sent themselves, where a picture's name stands otherwise."""
+MEDIA_PREFIX: Final = "media:"
+"""Prefix of a picture's name that refers to a photo or video somebody sent."""
 
 SEND_MESSAGE: Final = "SendMessage"
-"""The method's name. The Bot API takes it in any case (from memory); in this one python-telegram-bot, which has a method of its own
-called sendMessage, does not warn at every message."""
+"""Method name. The Bot API ignores case (from memory); spelt like this, python-telegram-bot does not warn at each message that it has a
+sendMessage of its own."""
 
-Rows = tuple[tuple[Button, ...], ...]
+ButtonRows = tuple[tuple[Button, ...], ...]
 
-APART: Final = 1.0
-"""Seconds between a picture and words too long to go under it: one message a second to one chat (outbox.TELEGRAM)."""
+PICTURE_GAP: Final = 1.0
+"""Seconds between a picture and a text too long for its caption: one message a second to one chat (drainer.TELEGRAM)."""
 
 
 class TelegramPost:
-    """Sends one message; every failure is an outcome."""
+    """Sends messages over a Telegram bot; every failure is an outcome."""
 
     def __init__(self, bot: Bot, pictures: Pictures | None = None,
                  sleep: Callable[[float], Awaitable[None]] = asyncio.sleep) -> None:
         self._bot, self._pictures, self._sleep = bot, pictures or FromFiles(), sleep
 
     async def send(self, message: Outgoing) -> Delivery:
-        """Send a message, its picture or its document, with its buttons."""
+        """Send a message with its picture or document and its buttons."""
         try:
             chat = int(message.address.id)
         except ValueError:
@@ -66,7 +66,7 @@ class TelegramPost:
             return outcome_of(error)
 
     async def _send(self, chat: int, message: Outgoing) -> int:
-        """Send a message; gives the number Telegram has for it."""
+        """Send a message; return Telegram's message id."""
         text, rows = clean(message.text), message.buttons
         if message.document is None and not message.picture:
             return await self._send_text(chat, text, rows)
@@ -76,10 +76,10 @@ class TelegramPost:
             file = InputFile(message.document.encode("utf-8", "replace"), message.document_name or "companion.txt")
             return (await self._bot.send_document(chat, file, caption=_cut(text, MessageLimit.CAPTION_LENGTH),
                                                   reply_markup=keyboard)).message_id
-        if message.picture and message.picture.startswith(MEDIA):
+        if message.picture and message.picture.startswith(MEDIA_PREFIX):
             caption = _cut(text, MessageLimit.CAPTION_LENGTH)
             try:
-                return (await self._send_media(chat, message.picture.removeprefix(MEDIA), caption, keyboard)).message_id
+                return (await self._send_media(chat, message.picture.removeprefix(MEDIA_PREFIX), caption, keyboard)).message_id
             except BadRequest as error:
                 return await self._without_picture(error, chat, text, rows)
         picture = await self._pictures.find(message.picture, message.address) if message.picture else None
@@ -92,31 +92,31 @@ class TelegramPost:
                 await self._send_picture(chat, picture, _cut(clean(picture.words), MessageLimit.CAPTION_LENGTH), None)
             except BadRequest as error:
                 return await self._without_picture(error, chat, under or text, rows)
-            await self._sleep(APART)
+            await self._sleep(PICTURE_GAP)
         return await self._send_text(chat, text, rows)
 
-    async def _without_picture(self, error: BadRequest, chat: int, text: str, rows: Rows) -> int:
-        """Send the words of a picture that Telegram refused, since nobody may lose a question or a caution for it."""
+    async def _without_picture(self, error: BadRequest, chat: int, text: str, rows: ButtonRows) -> int:
+        """Send the text alone after Telegram refused its picture: a question or a caution must not get lost with it."""
         _log.warning("Telegram refused a picture, its words go alone: %s", redact(str(error)))
         return await self._send_text(chat, text, rows)
 
-    async def _send_text(self, chat: int, text: str, rows: Rows) -> int:
-        """Send words. By the request itself: all but one in a hundred messages are words, and making objects of a keyboard and of
-        the answer, of which one number is wanted, takes four times as long as sending them."""
+    async def _send_text(self, chat: int, text: str, rows: ButtonRows) -> int:
+        """Send text by a raw request: nearly all messages are text, and building objects for the keyboard and the response takes four
+        times as long as sending."""
         asked = {"chat_id": chat, "text": _cut(text, MessageLimit.MAX_TEXT_LENGTH)}
         if rows:
             asked["reply_markup"] = _keyboard_text(rows)
         return int((await self._bot.do_api_request(SEND_MESSAGE, asked))["message_id"])
 
     async def _send_media(self, chat: int, file: str, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
-        """Send on what somebody sent. A reference does not say what it is to: a video is tried first, then a photo."""
+        """Forward a photo or video. A file id does not tell its type: it is tried as a video first, then as a photo."""
         try:
             return await self._bot.send_video(chat, file, caption=caption, reply_markup=keyboard)
         except BadRequest:
             return await self._bot.send_photo(chat, file, caption=caption, reply_markup=keyboard)
 
     async def _send_picture(self, chat: int, picture: Picture, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
-        """Send a picture, by the id of an earlier upload where there is one that Telegram still knows."""
+        """Send a picture, reusing an earlier upload's file id if Telegram still knows it."""
         bot = str(self._bot.id)
         known = await self._pictures.file_id(bot, picture.key) if picture.key else None
         if known is not None:
@@ -140,16 +140,16 @@ class TelegramPost:
 
 
 def _file_id(sent: Message) -> str | None:
-    """What Telegram calls the file of a message; of a photo's sizes, the largest."""
+    """Return the file id of a sent message; for a photo, of its largest size."""
     if sent.photo:
         return sent.photo[-1].file_id
     file = sent.animation or sent.document
     return None if file is None else file.file_id
 
 
-@lru_cache(500)  # the same question asked of many
-def _keyboard_text(rows: Rows) -> str:
-    """An inline keyboard as the Bot API has it, in JSON."""
+@lru_cache(500)  # the same question goes to many
+def _keyboard_text(rows: ButtonRows) -> str:
+    """Return an inline keyboard as the Bot API's JSON."""
     return json.dumps({"inline_keyboard": [[{"text": clean(one.label), "callback_data": one.data} for one in row] for row in rows]})
 
 
@@ -158,16 +158,16 @@ def _units(text: str) -> int:
 
 
 def _cut(text: str, most: int) -> str:
-    """The text, ended with "…" where it is longer than Telegram takes, counted in UTF-16 units: the stricter count."""
+    """Return the text cut to ``most`` UTF-16 units, the stricter way to count, with "…" at the end if cut."""
     if _units(text) <= most:
         return text
     return text.encode("utf-16-le")[:2 * (most - 1)].decode("utf-16-le", "ignore") + "…"
 
 
 def outcome_of(error: TelegramError) -> Delivery:
-    """What a failed send means. The reason never holds the token.
+    """Return the outcome a failed send means. The reason never holds the token.
 
-    A connection cut after the request went out counts as unreachable: what was promised is at least once.
+    A connection cut after the request was sent counts as unreachable: delivery is promised at least once.
     """
     reason = redact(str(error))
     match error:
@@ -180,17 +180,17 @@ def outcome_of(error: TelegramError) -> Delivery:
             return Unreachable(reason) if never_left else Unsure(reason)
         case BadRequest():
             return Gone(reason) if "chat not found" in reason.lower() else Refused(reason)
-        case NetworkError() | InvalidToken() | EndPointNotFound():  # the last is what a refused token of do_api_request is called
+        case NetworkError() | InvalidToken() | EndPointNotFound():  # the last is a refused token in do_api_request
             return Unreachable(reason)
         case ChatMigrated():
             return Refused(reason)
         case _:
-            return Unsure(reason)  # a success whose text could not be read
+            return Unsure(reason)  # sent, but the response could not be read
 
 
 def seconds_of(error: RetryAfter) -> float:
-    """How long Telegram asks to wait."""
-    with warnings.catch_warnings():  # where the environment asks for whole seconds, PTB warns about it
+    """Return the seconds Telegram asks to wait."""
+    with warnings.catch_warnings():  # PTB warns if the environment asks for whole seconds
         warnings.simplefilter("ignore", PTBDeprecationWarning)
         wait = error.retry_after
     return wait.total_seconds() if isinstance(wait, timedelta) else float(wait)

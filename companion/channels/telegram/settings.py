@@ -1,4 +1,4 @@
-"""How to reach Telegram, and the two ways in which it ends for good."""
+"""Settings of the Telegram channel, and the errors that end it for good."""
 
 from __future__ import annotations
 
@@ -8,23 +8,23 @@ from companion.base.settings import Webhook
 
 
 class WrongToken(Exception):
-    """Telegram does not know the token; the text never holds it."""
+    """Telegram does not know the token. The message never holds it."""
 
 
 class SecondInstance(Exception):
-    """Somebody else polls with the same token."""
+    """Another process polls with the same token."""
 
 
 class CannotHook(Exception):
-    """The port at which Telegram should bring updates can't be used; the text says why, in one line."""
+    """The webhook's port can't be used; the message says why, in one line."""
 
 
 @dataclass(frozen=True, slots=True)
 class TelegramSettings:
-    """How to reach Telegram. Times are seconds; all but the token and the address are our choices.
+    """Settings of the Telegram channel. Times are seconds; all but the token and the address are our choices.
 
-    ``patience`` is how many refused polls in a row (a token not known, another instance) end the channel.
-    With ``webhook`` Telegram brings updates there, and nothing is polled.
+    ``patience``: refused polls in a row (unknown token, another instance) that end the channel. ``webhook``: Telegram delivers updates
+    there, and nothing is polled.
     """
 
     token: str = field(repr=False)
@@ -37,5 +37,5 @@ class TelegramSettings:
 
 
 def wrong_token() -> WrongToken:
-    """What to tell somebody whose token Telegram does not know."""
+    """Return the error for an unknown token."""
     return WrongToken("Telegram does not know this token: check COMPANION_TOKEN, and COMPANION_API_URL if it is set")

@@ -1,4 +1,4 @@
-"""The order of turns: one after the other within a chat, side by side across chats."""
+"""Order of turns: sequential within a chat, concurrent across chats."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ from telegram import Update
 
 
 class Turns(asyncio.Queue[object]):
-    """Where python-telegram-bot's updater puts what it polled; nothing waits in it, for a turn begins as its update is put there.
+    """The update queue given to python-telegram-bot's updater; nothing waits in it, as putting an update begins its turn.
 
-    ``broken_off`` says that a turn was cancelled or failed before its end, after which nothing may be confirmed any more.
+    ``broken_off``: a turn was cancelled or failed; nothing may be confirmed after that.
     """
 
     def __init__(self, take: Callable[[Update], Coroutine[Any, Any, None]]) -> None:
@@ -30,7 +30,7 @@ class Turns(asyncio.Queue[object]):
             self.begin(update)
 
     def begin(self, update: Update) -> asyncio.Task[None]:
-        """Begin a turn; it waits for the one before it in its chat."""
+        """Begin a turn; it waits for the previous one of its chat."""
         chat = update.effective_chat
         line = chat.id if chat is not None else None
         turn = asyncio.create_task(self._turn(update, self._last.get(line)), name=f"turn {update.update_id}")
@@ -55,15 +55,15 @@ class Turns(asyncio.Queue[object]):
 
     @property
     def under_way(self) -> bool:
-        """Whether a turn has begun and not ended."""
+        """True if a turn is running."""
         return bool(self._running)
 
     async def join(self) -> None:
-        """Come back when no turn is under way."""
+        """Return when no turn is running."""
         await self._none.wait()
 
     async def break_off(self) -> None:
-        """Cancel the turns that have not ended; they are not confirmed."""
+        """Cancel the running turns; their updates are not confirmed."""
         turns = list(self._running)
         for turn in turns:
             turn.cancel()

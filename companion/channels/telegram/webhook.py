@@ -1,7 +1,7 @@
-"""Where Telegram brings updates itself: one path on a local port, POST only, behind a proxy that speaks TLS.
+"""The webhook server: one path on a local port, POST only, behind a proxy that ends TLS.
 
-Told 200 only once the turn is committed; anything else makes Telegram bring the update again. Nothing of a body is read
-before the secret was right.
+It answers 200 only after the turn is committed; after anything else Telegram delivers the update again. No body is read before the
+secret is verified.
 """
 
 from __future__ import annotations
@@ -19,25 +19,25 @@ SECRET_HEADER: Final = "x-telegram-bot-api-secret-token"
 """Bot API, setWebhook, secret_token (read)."""
 
 HEAD_MOST: Final = 8192
-"""Bytes of a request's head, our choice."""
+"""Most bytes of a request's head, our choice."""
 
 BODY_MOST: Final = 2**20
-"""Bytes of an update, our choice: a text has at most 4096 characters, so the largest is some tens of thousands."""
+"""Most bytes of an update, our choice: a text has at most 4096 characters, so the largest is some tens of thousands."""
 
-SECONDS: Final = 10.0
-"""For a request to come in whole, and again for its answer to leave: our choice."""
+HOOK_SECONDS: Final = 10.0
+"""Time limit for reading a request, and again for writing its response: our choice."""
 
-AT_ONCE: Final = 100
-"""Connections side by side, the most that setWebhook lets Telegram open (memory); one more is closed at once."""
+HOOK_CONNECTIONS: Final = 100
+"""Most concurrent connections, the most that setWebhook lets Telegram open (memory); further ones are closed at once."""
 
-Take = Callable[[bytes], Awaitable[int]]
-"""Takes an update as JSON; gives the status to answer with, 200 once it is committed."""
+TakeUpdate = Callable[[bytes], Awaitable[int]]
+"""Takes an update as JSON; returns the response status, 200 once it is committed."""
 
 
-class Hook:
-    """The server. ``take`` is called on the loop, one call a request."""
+class WebhookServer:
+    """The server. ``take`` is called on the loop, once per request."""
 
-    def __init__(self, at: Webhook, take: Take, seconds: float = SECONDS) -> None:
+    def __init__(self, at: Webhook, take: TakeUpdate, seconds: float = HOOK_SECONDS) -> None:
         self._at, self._take, self._seconds = at, take, seconds
         self._server: asyncio.Server | None = None
         self._busy: dict[asyncio.Task[None], asyncio.StreamWriter] = {}
@@ -45,7 +45,7 @@ class Hook:
         self.port = at.port
 
     async def start(self) -> None:
-        """Listen. Raises CannotHook where the port can't be used."""
+        """Start listening. Raises CannotHook if the port can't be used."""
         try:
             self._server = await asyncio.start_server(self._met, self._at.host, self._at.port, limit=HEAD_MOST)
         except OSError as error:
@@ -53,7 +53,7 @@ class Hook:
         self.port = self._server.sockets[0].getsockname()[1]
 
     async def close(self, seconds: float) -> None:
-        """Take nothing new; what is being taken has so many seconds to be answered, all else is cut off at once."""
+        """Stop accepting; requests being handled have so many seconds to finish, all others are cut off at once."""
         if self._server is not None:
             self._server.close()
         for task, writer in self._busy.items():
@@ -63,7 +63,7 @@ class Hook:
             await asyncio.wait(self._taking, timeout=seconds)
 
     async def ended(self) -> None:
-        """Return when every request has ended, those cut off whose turn is no more."""
+        """Cut off what remains and return when every request has ended."""
         for writer in self._busy.values():
             writer.transport.abort()
         await asyncio.gather(*self._busy, return_exceptions=True)
@@ -71,7 +71,7 @@ class Hook:
     async def _met(self, reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
         task = asyncio.current_task()
         assert task is not None
-        if len(self._busy) >= AT_ONCE:
+        if len(self._busy) >= HOOK_CONNECTIONS:
             writer.transport.abort()
             return
         self._busy[task] = writer
@@ -85,7 +85,7 @@ class Hook:
                 writer.write(_answer(asked))
                 await writer.drain()
                 if asked is HTTPStatus.REQUEST_ENTITY_TOO_LARGE and writer.can_write_eof():
-                    writer.write_eof()  # what still comes is read away a while, so that the answer is not lost to a reset
+                    writer.write_eof()  # drain what still arrives, or a reset could lose the response
                     while await reader.read(HEAD_MOST):
                         pass
                 writer.close()
@@ -98,7 +98,7 @@ class Hook:
             self._taking.discard(task)
 
     async def _read(self, reader: asyncio.StreamReader) -> bytes | HTTPStatus:
-        """The body of a request that may bring one, else the status that says why not."""
+        """Return the body of a valid request, else the error status."""
         first, *lines = (await reader.readuntil(b"\r\n\r\n")).decode("latin-1").split("\r\n")
         words = first.split(" ")
         heads = [(name.strip().lower(), value.strip()) for name, _, value in (line.partition(":") for line in lines if line)]

@@ -1,7 +1,7 @@
-"""Days as people type them: weekdays with slips of the finger, dates, "in two weeks", "every other day".
+"""Typed days: weekdays (with typing mistakes), dates, "in two weeks", "every other day".
 
-A date without a year is the next one to come. "Next Tuesday" is the Tuesday of the week after this one, weeks starting on
-Monday; "this Tuesday" the first from today on. A bare weekday that is today's is not clear: today, or in a week.
+A date without a year is the next one to come. "Next Tuesday" is the Tuesday of next week, weeks starting on Monday; "this Tuesday" the
+first from today on. A bare weekday that is today's is ambiguous: today, or in a week.
 """
 
 from __future__ import annotations
@@ -21,12 +21,12 @@ from companion.language.days.times import (
     LAST_CLOCK_ROWS,
     NUMBER,
     NUMBER_END,
-    Day,
+    Frequency,
     Hours,
-    Often,
+    MatchContext,
     Part,
-    Place,
-    Row,
+    PatternRow,
+    SingleDate,
     Span,
     Token,
     Week,
@@ -39,7 +39,7 @@ from companion.language.days.times import (
 )
 
 FARTHEST: Final = timedelta(days=366)
-"""How far ahead a date may be; our choice."""
+"""Furthest a date may be ahead; our choice."""
 
 _DAYS: Final = {name.casefold(): day for day, name in enumerate(DAY_NAMES)}
 _SHORT_DAYS: Final = {"mon": 0, "tue": 1, "tues": 1, "wed": 2, "weds": 2, "thu": 3, "thur": 3, "thurs": 3, "fri": 4, "sat": 5, "sun": 6}
@@ -60,7 +60,7 @@ _DATE_OR_TIME: Final = "I can't tell whether that is a date or a time. Write 18:
 
 
 def _near(word: str, names: dict[str, int]) -> int | None:
-    """The one name a mistyped word is nearest to: one slip away, two in a name of eight letters or more."""
+    """Return the number of the one name closest to a mistyped word: one edit away, or two for names of eight letters or more."""
     slips = {name: OSA.distance(word, name) for name in names}
     near = [name for name, count in slips.items() if count <= (2 if len(name) >= 8 else 1)]
     least = min((slips[name] for name in near), default=0)
@@ -69,7 +69,7 @@ def _near(word: str, names: dict[str, int]) -> int | None:
 
 
 def weekday(word: str) -> Weekdays | None:
-    """The day of the week a single word names, forgiving a slip of the finger where one day only is near."""
+    """Return the weekday a single word names, forgiving a typing mistake if only one day is close."""
     if word in _SHORT_DAYS:
         return Weekdays((_SHORT_DAYS[word],), weak=word in _WEAK)
     if word in _SHORT_MANY:
@@ -87,37 +87,37 @@ def _month(word: str) -> int | None:
     return _MONTHS.get(word) or _SHORT_MONTHS.get(word) or (_near(word, _MONTHS) if len(word) >= 6 else None)
 
 
-def _reachable(day: date, today: date, fixed: bool = True) -> Day:
+def _reachable(day: date, today: date, fixed: bool = True) -> SingleDate:
     why = _PAST if day < today else _FAR if day > today + FARTHEST else ""
-    return Day(None if why else day, why, fixed)
+    return SingleDate(None if why else day, why, fixed)
 
 
-def _dated(day: int, month: int, year: str | None, today: date) -> Day:
-    """A date by its numbers; without a year the next to come."""
+def _dated(day: int, month: int, year: str | None, today: date) -> SingleDate:
+    """Return the date of these numbers; without a year, the next one to come."""
     if not 1 <= month <= 12:
-        return Day(None, _NO_DATE)
+        return SingleDate(None, _NO_DATE)
     try:
         if year:
             return _reachable(date(int(year) % 2000 + 2000, month, day), today)
         this_year = date(today.year, month, day)
         return _reachable(this_year if this_year >= today else date(today.year + 1, month, day), today)
     except ValueError:
-        return Day(None, _NO_DATE)
+        return SingleDate(None, _NO_DATE)
 
 
-def _iso(found: re.Match[str], place: Place) -> Day:
+def _iso(found: re.Match[str], place: MatchContext) -> SingleDate:
     return _dated(int(found["day"]), int(found["month"]), found["year"], place.today)
 
 
-def _slashed(found: re.Match[str], place: Place) -> Day:
+def _slashed(found: re.Match[str], place: MatchContext) -> SingleDate:
     first, second = int(found["a"]), int(found["b"])
     if first <= 12 and second <= 12 and first != second:
-        return Day(None, _ORDER)
+        return SingleDate(None, _ORDER)
     return _dated(*((second, first) if second > 12 else (first, second)), found["year"], place.today)
 
 
-def _named(found: re.Match[str], place: Place) -> Day | None:
-    """ "Jan 3 2027"; a year far from this one may be a time ("jan 3 2000") and is left to the row without one."""
+def _named(found: re.Match[str], place: MatchContext) -> SingleDate | None:
+    """Read "Jan 3 2027". A distant year may be a time ("jan 3 2000") and is left to the row without a year."""
     year, month = found.groupdict().get("year"), _month(found["month"])
     if month is None or (year and abs(int(year) - place.today.year) > 3):
         return None
@@ -127,33 +127,33 @@ def _named(found: re.Match[str], place: Place) -> Day | None:
 _BEFORE_DATE: Final = frozenset(["until", "til", "till", "untill", "bis", "on", "the", "from", "start", "starting"])
 
 
-def _dotted(found: re.Match[str], place: Place) -> Day | Hours | None:
-    """ "3.1." is a date, "18.00" a time; what may be both is told by the word before it, or not at all."""
+def _dotted(found: re.Match[str], place: MatchContext) -> SingleDate | Hours | None:
+    """Read "3.1." as a date, "18.00" as a time; if it may be both, the word before it decides, or it is unclear."""
     a, b = int(found["a"]), int(found["b"])
     could_be = hours(a, b, None, found["a"].startswith("0") or a == 12) if len(found["b"]) == 2 and not found["year"] else ()
     a_date = 1 <= a <= 31 and 1 <= b <= 12
     if could_be and (not a_date or found["uhr"] or place.before in AT):
         return Hours(could_be)
     if not a_date:
-        return Day(None, _NO_DATE)
-    inside = found[0].rstrip().endswith(".") and place.after.strip(" .!")  # the dot ends no sentence, so it is a date's
+        return SingleDate(None, _NO_DATE)
+    inside = found[0].rstrip().endswith(".") and place.after.strip(" .!")  # the dot does not end a sentence, so it belongs to a date
     if not could_be or place.asked == "date" or inside or place.before in _BEFORE_DATE:
         return _dated(a, b, found["year"], place.today)
-    return Day(None, _DATE_OR_TIME)
+    return SingleDate(None, _DATE_OR_TIME)
 
 
-def _of_month(found: re.Match[str], place: Place) -> Day:
-    """ "The 14th": the next there is."""
+def _of_month(found: re.Match[str], place: MatchContext) -> SingleDate:
+    """Read "the 14th" as the next one to come."""
     months = (place.today.replace(day=1) + relativedelta(months=ahead) for ahead in range(3))
     for month in months:
         day = month + relativedelta(day=int(found["day"])) if 1 <= int(found["day"]) <= 31 else month
         if day.day == int(found["day"]) and day >= place.today:
-            return Day(day, fixed=True)
-    return Day(None, _NO_DATE)
+            return SingleDate(day, fixed=True)
+    return SingleDate(None, _NO_DATE)
 
 
-def _days_of_month(found: re.Match[str], place: Place) -> tuple[Token, ...] | None:
-    """ "10 to 20 March": both days in the month that is named once. One that has begun is from today on."""
+def _days_of_month(found: re.Match[str], place: MatchContext) -> tuple[Token, ...] | None:
+    """Read "10 to 20 March", both days in that month. A first day in the past becomes today."""
     month, year = _month(found["month"]), found.groupdict().get("year")
     if month is None or (year and abs(int(year) - place.today.year) > 3):
         return None
@@ -161,8 +161,8 @@ def _days_of_month(found: re.Match[str], place: Place) -> tuple[Token, ...] | No
     if last.day is None:
         return (last,)
     if not 1 <= int(found["day"]) < last.day.day:
-        return (Day(None, NO_TIME_BETWEEN),)
-    return Day(max(last.day.replace(day=int(found["day"])), place.today), fixed=True), how, last
+        return (SingleDate(None, NO_TIME_BETWEEN),)
+    return SingleDate(max(last.day.replace(day=int(found["day"])), place.today), fixed=True), how, last
 
 
 def _count(amount: str) -> int:
@@ -174,71 +174,71 @@ def _later(amount: str, unit: str, today: date) -> date:
     return today + relativedelta(months=count) if unit == "month" else today + timedelta(days=count * (7 if unit == "week" else 1))
 
 
-def _ahead(found: re.Match[str], place: Place) -> Day:
+def _ahead(found: re.Match[str], place: MatchContext) -> SingleDate:
     amount, unit = ("two", "week") if found["fortnight"] else (found["amount"], found["unit"])
     return _reachable(_later(amount, unit, place.today), place.today, fixed=False)
 
 
-def _span(found: re.Match[str], place: Place) -> Span:
+def _span(found: re.Match[str], place: MatchContext) -> Span:
     amount, unit = ("two", "week") if found["fortnight"] else (found["amount"], found["unit"])
     return Span(_later(amount, unit, place.today), loose=unit == "day" and not found[0].startswith("for "),
                 months=_count(amount) if unit == "month" else 0)
 
 
-def _week(found: re.Match[str], place: Place) -> Week:
+def _week(found: re.Match[str], place: MatchContext) -> Week:
     first = monday_after(place.today)
     return Week(first, first + timedelta(days=7) if found[0] == "next week" else None)
 
 
-def _coming_month(found: re.Match[str], place: Place) -> Week:
+def _coming_month(found: re.Match[str], place: MatchContext) -> Week:
     first = place.today + relativedelta(months=1, day=1)
     return Week(first, first + relativedelta(months=1) if found[0] == "next month" else None)
 
 
 def monday_after(today: date) -> date:
-    """The first day of the next week."""
+    """Return the first day of next week."""
     return today + timedelta(days=7 - today.weekday())
 
 
 def following(day: int, today: date) -> date:
-    """The first such weekday after today."""
+    """Return the first such weekday after today."""
     return today + timedelta(days=(day - today.weekday() - 1) % 7 + 1)
 
 
 def nearest(day: int, moved: date, today: date) -> date:
-    """The weekday that is meant where a squat day is moved: later in its own week, as Thursday for Tuesday; else the nearest from
-    today on, as Monday for Sunday, or Tuesday for Friday. Our choice; a move is said back and can be undone."""
+    """Return the weekday meant when a squat day is moved: later in its own week, as Thursday for Tuesday; else the closest from today
+    on, as Monday for Sunday, or Tuesday for Friday. Our choice; a move is confirmed and can be undone."""
     ahead = (day - moved.weekday()) % 7
     before = moved + timedelta(days=ahead - 7)
     return before if day < moved.weekday() and ahead > 3 and before >= today else moved + timedelta(days=ahead)
 
 
-def _which(found: re.Match[str], place: Place) -> Day | tuple[Token, ...] | None:
+def _which(found: re.Match[str], place: MatchContext) -> SingleDate | tuple[Token, ...] | None:
     day = weekday(found["day"])
     if day is None:
         return None
     if found["which"] == "last":
-        return Day(None, _PAST)
+        return SingleDate(None, _PAST)
     if day.many:
         return None
     if found["which"] == "next":
-        return Day(monday_after(place.today) + timedelta(days=day.days[0]))
-    return Day(following(day.days[0], place.today - timedelta(days=1)))
+        return SingleDate(monday_after(place.today) + timedelta(days=day.days[0]))
+    return SingleDate(following(day.days[0], place.today - timedelta(days=1)))
 
 
-def _every(found: re.Match[str], place: Place) -> Often | None:
+def _every(found: re.Match[str], place: MatchContext) -> Frequency | None:
     got = found.groupdict()
     count = {"third": 3, "fourth": 4, "fifth": 5}.get(got["nth"]) if got.get("nth") else None
     count = count or number(re.sub(r"(?<=\d)\D+", "", got.get("nth") or got["count"]))
     count *= 7 if got.get("unit") == "week" else 1
-    return Often(count) if 1 <= count <= LONGEST_GAP else None
+    return Frequency(count) if 1 <= count <= LONGEST_GAP else None
 
 
-def _times(found: re.Match[str], place: Place) -> Often:
-    return Often(times={"once": 1, "twice": 2}.get(found["count"]) or number(found["count"]))
+def _times(found: re.Match[str], place: MatchContext) -> Frequency:
+    return Frequency(times={"once": 1, "twice": 2}.get(found["count"]) or number(found["count"]))
 
 
-def _both_letters(found: re.Match[str], place: Place) -> Weekdays:
+def _both_letters(found: re.Match[str], place: MatchContext) -> Weekdays:
     return Weekdays(tuple(_TWO_LETTERS.index(two) for two in re.findall(r"[a-z]+", found[0]) if two != "and"))
 
 
@@ -254,7 +254,7 @@ _E: Final = r"(?!\w)"
 _FROM_TO: Final = (r"(?:the )?(?P<day>\d{1,2})(?:st|nd|rd|th)? ?(?P<how>-|to|until|till?|through|thru) ?"
                    r"(?:the )?(?P<last>\d{1,2})(?:st|nd|rd|th)?")
 
-DATE_ROWS: Final[tuple[Row, ...]] = (
+DATE_ROWS: Final[tuple[PatternRow, ...]] = (
     (re.compile(r"(?P<year>20\d\d)-(?P<month>\d\d)-(?P<day>\d\d)" + NUMBER_END), _iso),
     (re.compile(_FROM_TO + r"(?: of)? (?P<month>[a-z]{3,9})\.?" + _YEAR + NUMBER_END), _days_of_month),
     (re.compile(_FROM_TO + r"(?: of)? (?P<month>[a-z]{3,9})\.?" + NUMBER_END), _days_of_month),
@@ -268,12 +268,12 @@ DATE_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(_DOTTED), _dotted),
     (re.compile(r"(?:the )?(?P<day>\d{1,2})(?:st|nd|rd|th)" + _E), _of_month),
     (re.compile(r"the (?P<day>\d{1,2})(?= ?(?:$|[,!?)]|\.(?!\d)))"), _of_month),
-    (re.compile(r"(?:the )?day after tomorrow" + _E), lambda found, place: Day(place.today + timedelta(days=2))),
-    (re.compile(_TOMORROW + _E), lambda found, place: Day(place.today + timedelta(days=1))),
-    (re.compile(_TODAY + _E), lambda found, place: Day(place.today)),
-    (re.compile(r"tonight" + _E), lambda found, place: (Day(place.today), Part("evening"))),
-    (re.compile(r"this (?P<part>morning|afternoon|evening)" + _E), lambda found, place: (Day(place.today), Part(found["part"]))),
-    (re.compile(r"yesterday" + _E), lambda found, place: Day(None, _PAST)),
+    (re.compile(r"(?:the )?day after tomorrow" + _E), lambda found, place: SingleDate(place.today + timedelta(days=2))),
+    (re.compile(_TOMORROW + _E), lambda found, place: SingleDate(place.today + timedelta(days=1))),
+    (re.compile(_TODAY + _E), lambda found, place: SingleDate(place.today)),
+    (re.compile(r"tonight" + _E), lambda found, place: (SingleDate(place.today), Part("evening"))),
+    (re.compile(r"this (?P<part>morning|afternoon|evening)" + _E), lambda found, place: (SingleDate(place.today), Part(found["part"]))),
+    (re.compile(r"yesterday" + _E), lambda found, place: SingleDate(None, _PAST)),
     (re.compile(r"in " + _AMOUNT + r"(?: time)?" + _E), _ahead),
     (re.compile(_AMOUNT + r" from (?:now|today)" + _E), _ahead),
     (re.compile(r"(?P<day>[a-z]+) (?:of )?(?P<which>next) week" + _E), _which),
@@ -284,16 +284,17 @@ DATE_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(r"after (?:the|this) weekend" + _E), lambda found, place: Week(monday_after(place.today))),
     (re.compile(r"(?:the (?:start|beginning) of )?next month" + _E), _coming_month),
 )
-"""Single dates, and weeks to come."""
+"""Single dates, and weeks ahead."""
 
-DAY_ROWS: Final[tuple[Row, ...]] = (
+DAY_ROWS: Final[tuple[PatternRow, ...]] = (
     (re.compile(rf"(?P<count>once|twice|{NUMBER})(?: ?x| times?| days)? ?(?:a|per|each|every|/) ?week(?:ly)?" + _E), _times),
-    (re.compile(r"(?:every(?: single)? ?|each )day" + _E + "|daily" + _E), lambda found, place: Often(1)),
-    (re.compile(_EVERY + r"(?P<part>morning|afternoon|evening|night)" + _E), lambda found, place: (Often(1), Part(found["part"]))),
-    (re.compile(_EVERY + r"(?:other|second|2nd|alternate) day" + _E + r"|alternat(?:e|ing) days" + _E), lambda found, place: Often(2)),
+    (re.compile(r"(?:every(?: single)? ?|each )day" + _E + "|daily" + _E), lambda found, place: Frequency(1)),
+    (re.compile(_EVERY + r"(?P<part>morning|afternoon|evening|night)" + _E), lambda found, place: (Frequency(1), Part(found["part"]))),
+    (re.compile(_EVERY + r"(?:other|second|2nd|alternate) day" + _E + r"|alternat(?:e|ing) days" + _E), lambda found, place: Frequency(2)),
     (re.compile(_EVERY + r"(?P<nth>third|fourth|fifth|\d{1,2}(?:rd|th|st|nd)) day" + _E), _every),
     (re.compile(rf"every (?P<count>{NUMBER}) (?P<unit>day|week)s?" + _E), _every),
-    (re.compile(r"every (?:other|second|2nd) week" + _E + r"|every fortnight" + _E + "|fortnightly" + _E), lambda found, place: Often(14)),
+    (re.compile(r"every (?:other|second|2nd) week" + _E + r"|every fortnight" + _E + "|fortnightly" + _E),
+     lambda found, place: Frequency(14)),
     (re.compile(r"(?:every|each) week" + _E + "|weekly" + _E), lambda found, place: Word("weekly")),
     (re.compile(r"(?:for )?(?:the )?(?:next |another )?" + _AMOUNT + r"(?! (?:on|before|after|ago|later|earlier))" + _E), _span),
     (re.compile(r"(?:(?:for )?(?:the )?rest of )?(?:the |this )week" + _E), lambda found, place: Span(monday_after(place.today))),
@@ -303,24 +304,24 @@ DAY_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(rf"{_TWO}\.?(?:(?: ?[,/+&-] ?| and | ){_TWO}\.?(?!\w))+" + _E), _both_letters),
     (re.compile(r"(?:i|we|he|she|you|they|who|just|the) (?:sat|sun|wed)" + _E), lambda found, place: Word("✗")),
 )
-"""Days of a rule, and lengths of time."""
+"""Days of a rule, and durations."""
 
 def day_or_word(text: str) -> Token | None:
-    """A weekday, or the word itself."""
+    """Return a weekday, or the word itself."""
     return weekday(text) or Word(text)
 
 
 def read_date(text: str, today: date) -> date | None:
-    """The one date a reply means, from today to a year ahead; None where it is none, several, past, or not clear.
+    """Return the one date a reply means, from today to a year ahead; None if it gives none or several, or a past or unclear one.
 
-    "Next week" and "after the weekend" are their Monday. "3/1" is not clear, "13/1" is. A weekday with a date must fit it.
+    "Next week" and "after the weekend" mean their Monday. "3/1" is unclear, "13/1" is not. A weekday beside a date must fit it.
     """
     line = plain(text)
     if line is None:
         return None
     tokens = scan(line.rstrip(" ."), (*DATE_ROWS, *DAY_ROWS), today, "date", day_or_word)
     match [token for token in joined(tokens) if token != Word(",")]:
-        case [Day(day)]:
+        case [SingleDate(day)]:
             return day
         case [Week(first)]:
             return first
@@ -330,17 +331,17 @@ def read_date(text: str, today: date) -> date | None:
 
 
 def joined(tokens: list[Token]) -> list[Token]:
-    """The tokens with "Friday the 27th" made one date."""
+    """Return the tokens with "Friday the 27th" joined into one date."""
     line: list[Token] = []
     for token in tokens:
         before = line[-2:] if line and line[-1] == Word(",") else line[-1:]
-        if isinstance(token, Day) and token.fixed and before and isinstance(before[0], Weekdays) and not before[0].many:
+        if isinstance(token, SingleDate) and token.fixed and before and isinstance(before[0], Weekdays) and not before[0].many:
             fits = token.day is None or (token.day.weekday(),) == before[0].days
-            line[-len(before):] = [token if fits else Day(None, _NOT_THAT_DAY)]
+            line[-len(before):] = [token if fits else SingleDate(None, _NOT_THAT_DAY)]
         else:
             line.append(token)
     return line
 
 
-ROWS: Final[tuple[Row, ...]] = (*DATE_ROWS, *DAY_ROWS, *CLOCK_ROWS, *LAST_CLOCK_ROWS)
-"""Everything, for lines that hold both days and times."""
+DAY_AND_TIME_ROWS: Final[tuple[PatternRow, ...]] = (*DATE_ROWS, *DAY_ROWS, *CLOCK_ROWS, *LAST_CLOCK_ROWS)
+"""All rows, for lines with both days and times."""

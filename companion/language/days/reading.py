@@ -1,6 +1,6 @@
-"""What a lifter types about squat days: a plan ("Tuesdays and Fridays at 6pm"), or a change to one ("skip this one").
+"""Typed changes to squat days: a plan ("Tuesdays and Fridays at 6pm"), or a change to one ("skip this one").
 
-Nothing is guessed: a line is read only where every word of it is understood, and what is not clear is asked again.
+Nothing is guessed: a line is read only if every word is understood, and an unclear one is asked again.
 """
 
 from __future__ import annotations
@@ -13,33 +13,33 @@ from typing import Final
 
 from dateutil.relativedelta import relativedelta
 
-from companion.calendar.plan import WEEKDAYS, Change, Every, Plan, Weekly, is_squat_day, next_days
+from companion.calendar.plan import WEEKDAYS, EveryNDays, Plan, PlanChange, Weekly, is_squat_day, next_days
 from companion.calendar.words import DAY_NAMES, MONTH_NAMES, date_words
 from companion.language.days.dates import FARTHEST, NO_TIME_BETWEEN, following, nearest, read_date
-from companion.language.days.rules import Half, Line, line_of, made, read_days, read_rest, rule_of, written
-from companion.language.days.times import Day, Hours, Span, Token, Week, Weekdays, read_clock, read_hours
+from companion.language.days.rules import IncompleteChange, ScannedLine, line_of, made, read_days, read_rest, rule_of, written
+from companion.language.days.times import Hours, SingleDate, Span, Token, Week, Weekdays, read_clock, read_hours
 
-__all__ = ["Half", "Unclear", "read_change", "read_clock", "read_date", "read_days", "read_hours", "read_rest"]
+__all__ = ["IncompleteChange", "UnclearChange", "read_change", "read_clock", "read_date", "read_days", "read_hours", "read_rest"]
 
 
 @dataclass(frozen=True, slots=True)
-class Unclear:
-    """A line that was not read: a short reason, shown before it is asked again."""
+class UnclearChange:
+    """A line that could not be read, with a short reason shown before asking again."""
 
     reason: str
 
 
-_NOT_READ: Final = Unclear("I could not read that as a change to your squat days.")
-_NO_DAYS_READ: Final = Unclear("I could not read that as squat days.")
+_NOT_READ: Final = UnclearChange("I could not read that as a change to your squat days.")
+_NO_DAYS_READ: Final = UnclearChange("I could not read that as squat days.")
 _WHICH_TODAY: Final = "It is {day} today. Do you mean today, or next week? Say “today” or the date, please."
-_NONE_PLANNED: Final = Unclear("No squat day is planned.")
-_OF_REMINDERS: Final = Unclear("For the reminders alone, say “reminder times”; the squat days stay. To end those, say “stop all”.")
-_ONE_AT_A_TIME: Final = Unclear("One squat day at a time, please.")
-_UNTIL_WHEN: Final = Unclear("Until when? Say “pause until 3 January” or “pause for two weeks”.")
-_FROM_WHEN: Final = Unclear("From when until when? Say “away 10 to 20 March”, or “skip Friday” for one day.")
-_ENDS_FIRST: Final = Unclear(NO_TIME_BETWEEN)
-_ALL_THAT_STAY: Final = Unclear("For every week, name all the days that stay, with their times. For one day, say its date.")
-_ONE_OR_ALL: Final = Unclear("One squat day, or all of them? Say “skip Friday”, or “stop all”.")
+_NONE_PLANNED: Final = UnclearChange("No squat day is planned.")
+_OF_REMINDERS: Final = UnclearChange("For the reminders alone, say “reminder times”; the squat days stay. To end those, say “stop all”.")
+_ONE_AT_A_TIME: Final = UnclearChange("One squat day at a time, please.")
+_UNTIL_WHEN: Final = UnclearChange("Until when? Say “pause until 3 January” or “pause for two weeks”.")
+_FROM_WHEN: Final = UnclearChange("From when until when? Say “away 10 to 20 March”, or “skip Friday” for one day.")
+_ENDS_FIRST: Final = UnclearChange(NO_TIME_BETWEEN)
+_ALL_THAT_STAY: Final = UnclearChange("For every week, name all the days that stay, with their times. For one day, say its date.")
+_ONE_OR_ALL: Final = UnclearChange("One squat day, or all of them? Say “skip Friday”, or “stop all”.")
 
 
 def _next_ones(plan: Plan, today: date) -> str:
@@ -50,24 +50,24 @@ def _next_ones(plan: Plan, today: date) -> str:
 
 @dataclass(frozen=True, slots=True)
 class _Reader:
-    """The days a change names, against a plan."""
+    """Resolves the days a change names, against a plan."""
 
     plan: Plan
     today: date
     since: date
 
     def named(self, day: date) -> str:
-        """A date at the start of a sentence."""
+        """Return a date in words, capitalised for the start of a sentence."""
         words = date_words(day, self.today)
         return words[0].upper() + words[1:]
 
-    def day(self, token: Token) -> date | Unclear:
-        """The date a token names."""
+    def day(self, token: Token) -> date | UnclearChange:
+        """Return the date a token names."""
         match token:
-            case Day(day, why):
-                return day or Unclear(why)
+            case SingleDate(day, why):
+                return day or UnclearChange(why)
             case Weekdays((day,)) if day == self.today.weekday():
-                return Unclear(_WHICH_TODAY.format(day=DAY_NAMES[day]))
+                return UnclearChange(_WHICH_TODAY.format(day=DAY_NAMES[day]))
             case Weekdays((day, *_)):
                 return following(day, self.today)
             case Week(first) | Span(first):
@@ -75,41 +75,40 @@ class _Reader:
         coming = next_days(self.plan, self.since, 1)
         return coming[0].day if coming else _NONE_PLANNED
 
-    def squat_day(self, token: Token, at: Token | None = None) -> tuple[date, time] | Unclear:
-        """The squat day a token names, with its time; a time said with it has to be that."""
+    def squat_day(self, token: Token, at: Token | None = None) -> tuple[date, time] | UnclearChange:
+        """Return the squat day a token names, with its time; a time given with it has to match."""
         day = self.day(token)
-        if isinstance(day, Unclear):
+        if isinstance(day, UnclearChange):
             return day
         if not is_squat_day(self.plan, day):
             if back := self.plan.paused_until(day):
                 return self.paused(back)
-            return Unclear(f"{self.named(day)} is no squat day. {_next_ones(self.plan, self.today)}")
+            return UnclearChange(f"{self.named(day)} is no squat day. {_next_ones(self.plan, self.today)}")
         planned = next_days(self.plan, day, 1)[0].at
         if isinstance(at, Hours) and planned not in at.could_be:
-            return Unclear(f"{self.named(day)} is at {planned:%H:%M}. Which one do you mean?")
+            return UnclearChange(f"{self.named(day)} is at {planned:%H:%M}. Which one do you mean?")
         return day, planned
 
-    def paused(self, back: date) -> Unclear:
-        """Nothing can be left out of a pause, or put into it."""
-        return Unclear(f"Your squat days are paused until {date_words(back, self.today)}.")
+    def paused(self, back: date) -> UnclearChange:
+        """Return the refusal for a date in a pause."""
+        return UnclearChange(f"Your squat days are paused until {date_words(back, self.today)}.")
 
-    def free_day(self, token: Token, besides: date | None = None) -> date | Unclear:
-        """A day to squat on that is none yet, and not in a pause. ``besides``: the day that is moved there, from which a weekday
-        is reckoned."""
+    def free_day(self, token: Token, besides: date | None = None) -> date | UnclearChange:
+        """Return a day outside pauses that is no squat day yet. ``besides``: the squat day moved there, from which a weekday is counted."""
         if besides and isinstance(token, Weekdays) and (near := nearest(token.days[0], besides, self.today)) != self.today:
-            token = Day(near)
+            token = SingleDate(near)
         day = self.day(token)
-        if isinstance(day, Unclear):
+        if isinstance(day, UnclearChange):
             return day
         if back := self.plan.paused_until(day):
             return self.paused(back)
         if day != besides and is_squat_day(self.plan, day):
-            return Unclear(f"{self.named(day)} is a squat day already, at {next_days(self.plan, day, 1)[0].at:%H:%M}.")
+            return UnclearChange(f"{self.named(day)} is a squat day already, at {next_days(self.plan, day, 1)[0].at:%H:%M}.")
         return day
 
 
 Got = dict[str, Token]
-Read = Change | Half | Unclear
+Read = PlanChange | IncompleteChange | UnclearChange
 
 
 def _made(text: str) -> Read:
@@ -122,50 +121,51 @@ def _times(token: Token | None) -> tuple[time, ...]:
 
 def _skip(reader: _Reader, got: Got) -> Read:
     found = reader.squat_day(got["day"], got.get("at"))
-    return found if isinstance(found, Unclear) else _made(f"skip {found[0]}")
+    return found if isinstance(found, UnclearChange) else _made(f"skip {found[0]}")
 
 
 def _move(reader: _Reader, got: Got) -> Read:
     found = reader.squat_day(got["day"], got.get("was"))
-    if isinstance(found, Unclear):
+    if isinstance(found, UnclearChange):
         return found
     day, planned = found
     to = reader.free_day(got["to"], besides=day)
-    if isinstance(to, Unclear):
+    if isinstance(to, UnclearChange):
         return to
     times = _times(got.get("at")) or (planned,)
     return _made(f"on {day} {written(times)}" if to == day else f"move {day} {to} {written(times)}")
 
 
 def _move_where(reader: _Reader, got: Got) -> Read:
-    """ "Move Friday": half a move; where to is asked for."""
+    """Read "move Friday": incomplete, so the new day is asked for."""
     found = reader.squat_day(got["day"], got.get("at"))
-    return found if isinstance(found, Unclear) else _made(f"move {found[0]} ????-??-?? {found[1]:%H:%M}")
+    return found if isinstance(found, UnclearChange) else _made(f"move {found[0]} ????-??-?? {found[1]:%H:%M}")
 
 
 def _other_time(reader: _Reader, got: Got) -> Read:
     found = reader.squat_day(got["day"])
-    return found if isinstance(found, Unclear) else _made(f"on {found[0]} {written(_times(got.get('at')))}")
+    return found if isinstance(found, UnclearChange) else _made(f"on {found[0]} {written(_times(got.get('at')))}")
 
 
 def _instead(reader: _Reader, got: Got) -> Read:
     found = _other_time(reader, got)
-    if isinstance(found, Unclear) and "no squat day" in found.reason:
-        return Unclear(f"Instead of which day? {_next_ones(reader.plan, reader.today)}")
+    if isinstance(found, UnclearChange) and "no squat day" in found.reason:
+        return UnclearChange(f"Instead of which day? {_next_ones(reader.plan, reader.today)}")
     return found
 
 
 def _extra(reader: _Reader, got: Got) -> Read:
     day = reader.free_day(got["day"])
-    return day if isinstance(day, Unclear) else _made(f"on {day} {written(_times(got.get('at')))}")
+    return day if isinstance(day, UnclearChange) else _made(f"on {day} {written(_times(got.get('at')))}")
 
 
 def _at(reader: _Reader, got: Got) -> Read:
-    """ "Friday 7pm": another time that day, or an extra day; for who has no plan yet, perhaps a rule."""
+    """Read "Friday 7pm": another time that day, or an extra day; without a plan, perhaps a rule."""
     if isinstance(got["day"], Weekdays) and reader.plan.empty:
-        return Unclear(f"Every {DAY_NAMES[got['day'].days[0]]}, or only the next one? Say “{DAY_NAMES[got['day'].days[0]]}s”, or its date.")
+        name = DAY_NAMES[got["day"].days[0]]
+        return UnclearChange(f"Every {name}, or only the next one? Say “{name}s”, or its date.")
     day = reader.day(got["day"])
-    if isinstance(day, Unclear):
+    if isinstance(day, UnclearChange):
         return day
     return _other_time(reader, got) if is_squat_day(reader.plan, day) else _extra(reader, got)
 
@@ -176,22 +176,25 @@ def _pause(reader: _Reader, got: Got) -> Read:
         return _NONE_PLANNED
     # until today's weekday: the next one
     until = following(day.days[0], reader.today) if isinstance(day, Weekdays) else reader.day(day)
-    if isinstance(until, Unclear) or not reader.today < until <= reader.today + FARTHEST:
+    if isinstance(until, UnclearChange) or not reader.today < until <= reader.today + FARTHEST:
         return _UNTIL_WHEN
     return _made(f"pause {until}")
 
 
 def _skip_span(reader: _Reader, got: Got) -> Read:
-    """ "Skip two days" may be two squat days; "no squats for two days" is a pause."""
+    """Read "skip two days", which may mean two squat days; "no squats for two days" is a pause."""
     span = got["day"]
     return _UNTIL_WHEN if isinstance(span, Span) and span.loose else _pause(reader, got)
 
 
 def _away(reader: _Reader, got: Got, last: int = 0) -> Read:
-    """A pause that begins on a day, "until" the first day after it, or to the ``last`` day of it, which counts; without an end
-    it is asked for. One that has begun is a pause from today on."""
+    """Read a pause that begins on a day.
+
+    It ends before the "until" day, or after the ``last`` day, which is included; without an end it is incomplete. One that has already
+    begun becomes a pause from today on.
+    """
     first = reader.day(got["day"])
-    if isinstance(first, Unclear):
+    if isinstance(first, UnclearChange):
         return first
     if not next_days(reader.plan, reader.today, 1):
         return _NONE_PLANNED
@@ -199,12 +202,12 @@ def _away(reader: _Reader, got: Got, last: int = 0) -> Read:
         case None:
             return _made(f"away {first} ????-??-??") if first > reader.today else _UNTIL_WHEN
         case Span(end, _, months):
-            over: date | Unclear = first + (relativedelta(months=months) if months else end - reader.today)
+            over: date | UnclearChange = first + (relativedelta(months=months) if months else end - reader.today)
         case Weekdays((day, *_)):
             over = following(day, first)
         case token:
             over = reader.day(token)
-    if isinstance(over, Unclear):
+    if isinstance(over, UnclearChange):
         return over
     over += timedelta(days=last)
     if over <= first:
@@ -219,7 +222,7 @@ def _away_to(reader: _Reader, got: Got) -> Read:
 
 
 def _away_all_of_it(reader: _Reader, got: Got) -> Read:
-    """ "No squats next week"; "early next week" has no end."""
+    """Read "no squats next week"; "early next week" has no end."""
     week = got["day"]
     if not isinstance(week, Week) or week.over is None:
         return _FROM_WHEN
@@ -227,11 +230,11 @@ def _away_all_of_it(reader: _Reader, got: Got) -> Read:
 
 
 def _back(reader: _Reader, got: Got) -> Read:
-    """The end of the pause there is, or another end of the one to come; "unpause" before it takes that back."""
+    """End the current pause, or give the coming one another end; "unpause" before it starts cancels it."""
     day = reader.day(got["day"]) if "day" in got else reader.today
     if not next_days(reader.plan, reader.today, 1):
         return _NONE_PLANNED
-    if isinstance(day, Unclear):
+    if isinstance(day, UnclearChange):
         return day
     paused = reader.plan.paused_until(reader.today)
     coming = next((row for row in reader.plan.away if row[0] > reader.today), None)
@@ -240,21 +243,21 @@ def _back(reader: _Reader, got: Got) -> Read:
     if coming and not paused and day > coming[0]:
         return _made(f"away {coming[0]} {day}")
     if day == reader.today and not paused:
-        return Unclear(f"Your squat days are not paused. {_next_ones(reader.plan, reader.today)}")
+        return UnclearChange(f"Your squat days are not paused. {_next_ones(reader.plan, reader.today)}")
     return _made(f"pause {day}")
 
 
-def _says(reason: Unclear) -> Callable[[_Reader, Got], Read]:
+def _says(reason: UnclearChange) -> Callable[[_Reader, Got], Read]:
     return lambda reader, got: reason
 
 
 def _which_day(reader: _Reader, got: Got) -> Read:
-    return Unclear(f"Which day? {_next_ones(reader.plan, reader.today)}")
+    return UnclearChange(f"Which day? {_next_ones(reader.plan, reader.today)}")
 
 
 def _what_about(reader: _Reader, got: Got) -> Read:
     day = reader.day(got["day"])
-    return day if isinstance(day, Unclear) else Unclear(f"{reader.named(day)}: skip it, move it, or squat at another time?")
+    return day if isinstance(day, UnclearChange) else UnclearChange(f"{reader.named(day)}: skip it, move it, or squat at another time?")
 
 
 def _whole_rule(reader: _Reader, got: Got) -> Read:
@@ -320,25 +323,26 @@ _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (
     (f"{_DAY}", _what_about),
     ("[sc]?(?:[DWN]T?[,&]?){2,}|(?:T[DW][,&]?){2,}|m(?:[DWN][,&]?){2,}.*", _says(_ONE_AT_A_TIME)),
 )
-"""Shapes of a line and what each means, the first that fits; see ``Line`` and ``_PHRASES`` for the letters."""
+"""Shapes of a line and their meaning, first match wins; see ``ScannedLine`` and ``_PHRASES`` for the letters."""
 
 _SHAPES: Final = tuple((re.compile(shape), read) for shape, read in _ROWS)
 
 
-def read_change(text: str, plan: Plan, today: date, since: date | None = None) -> Change | Half | Unclear:
-    """What a line changes about a plan: a new rule, or a single day added, left out, moved or put at another time, a pause, from today
-    or later, its end, or the end of all. A time missing makes it ``Half``; what can't be, or can't be read, is ``Unclear`` with the reason.
+def read_change(text: str, plan: Plan, today: date, since: date | None = None) -> PlanChange | IncompleteChange | UnclearChange:
+    """Return the change to a plan a line asks for: a new rule, a single day added, skipped, moved or retimed, a pause from today or
+    later, its end, or the end of all squat days.
 
-    "This one", "the next one" and "it" are the next squat day from ``since`` on (None: from today on). "Until" names the
-    first day after a pause. A rule for some of the plan's days only is not taken: it is asked whether the others stay.
+    A change with a part missing, such as the time, is an ``IncompleteChange``; an impossible or unreadable one is an ``UnclearChange``
+    with the reason. "This one", "the next one" and "it" mean the next squat day from ``since`` on (None: from today on). "Until" names
+    the first day after a pause. A rule for only some of the plan's days is refused, to ask whether the others stay.
     """
     line = line_of(text, today)
     not_read = _NO_DAYS_READ if plan.empty else _NOT_READ
     if line is None or not line.shape or "?" in line.shape:
         return _OF_REMINDERS if line and re.search(r"\bremind", text.casefold()) else not_read
     for token in line.tokens:
-        if isinstance(token, Day) and token.day is None:
-            return Unclear(token.why)
+        if isinstance(token, SingleDate) and token.day is None:
+            return UnclearChange(token.why)
     line = _tidy(line)
     if re.search("[VUEg]", line.shape) or line.shape.count("W") > 1:
         said = re.match("m>|N|", line.shape)  # "change to", "make it"
@@ -355,8 +359,8 @@ def read_change(text: str, plan: Plan, today: date, since: date | None = None) -
     return not_read
 
 
-def _tidy(line: Line) -> Line:
-    """Without commas and ands at the ends, and one of several in a row."""
+def _tidy(line: ScannedLine) -> ScannedLine:
+    """Return the line without leading, trailing and repeated commas and ands."""
     kept: list[tuple[Token, str]] = []
     for token, letter in zip(line.tokens, line.shape, strict=True):
         if letter in ",&" and (not kept or kept[-1][1] in ",&"):
@@ -366,11 +370,11 @@ def _tidy(line: Line) -> Line:
         kept.append((token, letter))
     while kept and kept[-1][1] in ",&":
         kept.pop()
-    return Line(tuple(token for token, _ in kept), "".join(letter for _, letter in kept))
+    return ScannedLine(tuple(token for token, _ in kept), "".join(letter for _, letter in kept))
 
 
-def _new_rule(rule: Weekly | Every | Half, plan: Plan, added: bool, only: bool) -> Read:
-    """A rule in place of the plan's, or beside it where it says so; not where it names some of the plan's days, or one day, only."""
+def _new_rule(rule: Weekly | EveryNDays | IncompleteChange, plan: Plan, added: bool, only: bool) -> Read:
+    """Return a new rule that replaces the plan's, or adds to it; refused if it names only some of the plan's days."""
     text = str(rule)
     if plan.empty:
         return rule

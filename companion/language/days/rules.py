@@ -1,7 +1,7 @@
-"""Squat days by rule as people type them: "Tuesdays and Fridays at 6pm", "every other day at 18:00 starting tomorrow".
+"""Typed rules of squat days: "Tuesdays and Fridays at 6pm", "every other day at 18:00 starting tomorrow".
 
-A line becomes tokens and a shape, one letter a token, and what it means is read off the shape. What is missing in an
-otherwise clear line (the time, morning or evening, the first day) makes it ``Half``, so that only that is asked for.
+A line is split into tokens; its shape, one letter per token, decides its meaning. If only one part of an otherwise clear line is missing
+(the time, morning or evening, the first day) the result is an ``IncompleteChange``, so that only that is asked for.
 """
 
 from __future__ import annotations
@@ -11,13 +11,13 @@ from dataclasses import dataclass
 from datetime import date, time, timedelta
 from typing import Final, Literal
 
-from companion.calendar.plan import WEEKDAYS, Change, Every, Weekly, change_of
-from companion.language.days.dates import ROWS, day_or_word, following, joined, read_date
+from companion.calendar.plan import WEEKDAYS, EveryNDays, PlanChange, Weekly, change_of
+from companion.language.days.dates import DAY_AND_TIME_ROWS, day_or_word, following, joined, read_date
 from companion.language.days.times import (
-    PARTS,
-    Day,
+    PARTS_OF_DAY,
+    Frequency,
     Hours,
-    Often,
+    SingleDate,
     Span,
     Token,
     Week,
@@ -37,24 +37,23 @@ _HALF_TIME: Final = re.compile(r"(\d\d:\d\d)\?")
 
 
 @dataclass(frozen=True, slots=True)
-class Half:
-    """A change of which something is missing.
+class IncompleteChange:
+    """A change with a part missing.
 
-    ``open``: the change's text (``plan.change_of``) with holes: "??:??" for a time not said, "06:30?" for one said without
-    morning or evening (the morning one), "????-??-??" for the first day of "every other day", or after a pause. Can be kept
-    as it is.
+    ``open``: the change's text (``plan.change_of``) with gaps: "??:??" for a missing time, "06:30?" for one without morning or evening
+    (the morning one), "????-??-??" for the first day of "every other day", or after a pause. Can be stored as it is.
     """
 
     open: str
 
     @property
     def wants(self) -> Literal["half", "time", "day"]:
-        """What to ask for next: morning or evening, a time, or the first day."""
+        """The part to ask for next: morning or evening, a time, or the first day."""
         return "half" if _HALF_TIME.search(self.open) else "time" if _NO_TIME in self.open else "day"
 
     @property
     def could_be(self) -> tuple[time, ...]:
-        """The two times, morning first, that an hour without morning or evening may mean; () where none was said."""
+        """The two times, morning first, of an hour without morning or evening; () if there is none."""
         found = _HALF_TIME.search(self.open)
         return _both(found) if found else ()
 
@@ -67,15 +66,15 @@ def _both(found: re.Match[str]) -> tuple[time, time]:
     return morning, morning.replace(hour=morning.hour + 12)
 
 
-def made(text: str) -> Change | Half | None:
-    """The change of a kept text, or the half of one with holes; None where it is neither."""
+def made(text: str) -> PlanChange | IncompleteChange | None:
+    """Parse a stored change, or an incomplete one; None if the text is neither."""
     filled = _HALF_TIME.sub(r"\1", text).replace(_NO_TIME, "00:00").replace(_NO_DAY, "2000-01-01")
     change = change_of(filled)
-    return change if filled == text or change is None else Half(text)
+    return change if filled == text or change is None else IncompleteChange(text)
 
 
-def read_rest(half: Half, text: str, today: date) -> Change | Half | None:
-    """A half with what a reply says about its missing piece ("evening", "18:00", "tomorrow"); None where it says nothing clear."""
+def read_rest(half: IncompleteChange, text: str, today: date) -> PlanChange | IncompleteChange | None:
+    """Return a change completed by a reply ("evening", "18:00", "tomorrow"); None if the reply is unclear."""
     if half.wants == "day":
         day = read_date(text, today)
         return made(half.open.replace(_NO_DAY, day.isoformat())) if day else None
@@ -83,7 +82,7 @@ def read_rest(half: Half, text: str, today: date) -> Change | Half | None:
     if half.wants == "time":
         return made(half.open.replace(_NO_TIME, written(times))) if times else None
     if part:
-        low, high = PARTS[part]
+        low, high = PARTS_OF_DAY[part]
         return made(_HALF_TIME.sub(lambda hole: next((f"{at:%H:%M}" for at in _both(hole) if low <= at.hour <= high), hole[0]), half.open))
     if len(times) == 1 and len(_HALF_TIME.findall(half.open)) == 1:
         return made(_HALF_TIME.sub(written(times), half.open))
@@ -91,6 +90,7 @@ def read_rest(half: Half, text: str, today: date) -> Change | Half | None:
 
 
 def written(times: tuple[time, ...]) -> str:
+    """Return a time as changes write it, with "?" if there are two, or the gap for a missing time."""
     return f"{times[0]:%H:%M}" + "?" * (len(times) - 1) if times else _NO_TIME
 
 
@@ -133,41 +133,41 @@ _PHRASES: Final = {
          "squat day is,lets do,i do,we do,book me in,in,do,do it,"
          "could you,can you,would you,will you,can we,could we,we squat",
 }
-"""What a word or phrase stands for in the shape of a line, as one letter; "" where it changes nothing."""
+"""Code of each word or phrase in a line's shape, one letter; "" if it changes nothing."""
 
 _CODES: Final = {phrase: code for code, phrases in _PHRASES.items() for phrase in phrases.split(",") if phrase} | {",": ","}
 _PHRASE_ROWS: Final = (
-    # Asking is no order; a back squat is an exercise; who is off on Friday may well squat.
+    # A question is no order; a back squat is an exercise; somebody who is off on Friday may well squat.
     (re.compile(r"(?:have|has|am|will|would|do|did|does|is|are|was|should|shall|must) (?:i|we|they|my|the|it|this|that)(?!\w)"
                 r"|back (?:squat\w*|sessions?|days?|workouts?|training)(?!\w)|(?:im|i am) off(?!\w)"),
      lambda found, place: Word("✗")),
     (re.compile("(?:" + "|".join(re.escape(phrase) for phrase in sorted(_CODES, key=len, reverse=True) if " " in phrase) + r")(?!\w)"),
      lambda found, place: Word(found[0])),
 )
-_LETTERS: Final = {Hours: "T", Day: "D", Often: "E", Week: "K", Span: "F"}
+_LETTERS: Final = {Hours: "T", SingleDate: "D", Frequency: "E", Week: "K", Span: "F"}
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
-    """A line's tokens and its shape: one letter for each, T a time, D a date, W a weekday, V every such weekday, N the next
-    squat day, E every so many days, C so often a week, K a week to come, F a span, "?" what is not known."""
+class ScannedLine:
+    """A line's tokens and its shape, one letter each: T a time, D a date, W a weekday, V every such weekday, N the next squat day, E an
+    interval of days, C so often a week, K a week ahead, F a duration, "?" unknown."""
 
     tokens: tuple[Token, ...]
     shape: str
 
     @property
     def times(self) -> tuple[time, ...]:
-        """What the first time named may be; () where none is."""
+        """The times the first named time may mean; () if none is named."""
         return next((token.could_be for token in self.tokens if isinstance(token, Hours)), ())
 
-    def since(self, place: int) -> Line:
-        """What follows a place."""
-        return Line(self.tokens[place:], self.shape[place:])
+    def since(self, place: int) -> ScannedLine:
+        """Return the part of the line from a place on."""
+        return ScannedLine(self.tokens[place:], self.shape[place:])
 
-    def without(self, letters: str) -> Line:
-        """All but the tokens of these letters."""
+    def without(self, letters: str) -> ScannedLine:
+        """Return the line without the tokens of these letters."""
         kept = [(token, letter) for token, letter in zip(self.tokens, self.shape, strict=True) if letter not in letters]
-        return Line(tuple(token for token, _ in kept), "".join(letter for _, letter in kept))
+        return ScannedLine(tuple(token for token, _ in kept), "".join(letter for _, letter in kept))
 
 
 def _letter(token: Token) -> str:
@@ -176,13 +176,13 @@ def _letter(token: Token) -> str:
             return _CODES.get(text, "?")
         case Weekdays(days, many):
             return "V" if many else "W" if len(days) == 1 else "U"
-        case Often(times=times) if times:
+        case Frequency(times=times) if times:
             return "C"
     return _LETTERS.get(type(token), "?")
 
 
 def _every_day_named(tokens: list[Token]) -> list[Token]:
-    """ "Every Tuesday and Friday" as "Tuesdays and Fridays"."""
+    """Return "every Tuesday and Friday" as "Tuesdays and Fridays"."""
     line: list[Token] = []
     many = False
     for place, token in enumerate(tokens):
@@ -198,43 +198,46 @@ def _every_day_named(tokens: list[Token]) -> list[Token]:
 
 
 def _hour_last(tokens: list[Token]) -> list[Token]:
-    """A bare number after the days of a rule and nothing else ("tue and fri 6", "Saturdays 10") as an hour. After one day
-    by its name it may be a date ("Sat 10"), and stays what it is."""
+    """Read a bare number at the end of a rule's days ("tue and fri 6", "Saturdays 10") as an hour.
+
+    After a single weekday it may be a date ("Sat 10") and stays a word.
+    """
     if len(tokens) < 2 or not isinstance(tokens[-1], Word) or not re.fullmatch(r"\d{1,2}", tokens[-1].text):
         return tokens
-    days = [token for token in tokens[:-1] if isinstance(token, Weekdays | Often)]
+    days = [token for token in tokens[:-1] if isinstance(token, Weekdays | Frequency)]
     rest = [token for token in tokens[:-1] if token not in days and _letter(token) not in ("&", ",", "w", "l", "g", "")]
-    rule = len(days) > 1 or any(isinstance(day, Often) or day.many or len(day.days) > 1 for day in days)
+    rule = len(days) > 1 or any(isinstance(day, Frequency) or day.many or len(day.days) > 1 for day in days)
     could_be = hours(int(tokens[-1].text), 0, None)
-    if rest or not rule or not could_be or not isinstance(tokens[-2], Weekdays | Often):
+    if rest or not rule or not could_be or not isinstance(tokens[-2], Weekdays | Frequency):
         return tokens
     return [*tokens[:-1], Hours(could_be)]
 
 
-def line_of(text: str, today: date) -> Line | None:
-    """A line as tokens and shape; None where it is too long or times and parts of the day do not fit."""
+def line_of(text: str, today: date) -> ScannedLine | None:
+    """Return a line's tokens and shape; None if it is too long, or times and parts of the day don't fit."""
     short = plain(text)
     if short is None:
         return None
-    tokens = settled(_hour_last(_every_day_named(joined(scan(short, (*_PHRASE_ROWS, *ROWS), today, word=day_or_word)))))
+    tokens = settled(_hour_last(_every_day_named(joined(scan(short, (*_PHRASE_ROWS, *DAY_AND_TIME_ROWS), today, word=day_or_word)))))
     if tokens is None:
         return None
     tokens = [token for token in tokens if _letter(token) != ""]
-    return Line(tuple(tokens), "".join(map(_letter, tokens)))
+    return ScannedLine(tuple(tokens), "".join(map(_letter, tokens)))
 
 
-def read_days(text: str, today: date) -> Weekly | Every | Half | None:
-    """The rule a line gives: weekdays each with a time, or every so many days; a time or first day may be missing.
+def read_days(text: str, today: date) -> Weekly | EveryNDays | IncompleteChange | None:
+    """Return the rule a line gives: weekdays with their times, or an interval; a time or first day may be missing.
 
-    None where it gives none, gives single dates, or a word is not understood. "Twice a week" alone names no day. A dash joins a
-    range only where it can mean nothing else (Mon-Fri). Days take the next time after them
-    ("Tue Fri 18:00"); a day after the last time has none.
+    None if there is none, if it gives single dates, or if a word is not understood. "Twice a week" alone names no day. A dash makes a
+    range only if it can mean nothing else (Mon-Fri). Days take the next time after them ("Tue Fri 18:00"); a day after the last time has
+    none.
     """
     line = line_of(text, today)
     return rule_of(line, today) if line else None
 
 
-def rule_of(line: Line, today: date) -> Weekly | Every | Half | None:
+def rule_of(line: ScannedLine, today: date) -> Weekly | EveryNDays | IncompleteChange | None:
+    """Return the rule of a scanned line, as ``read_days`` does."""
     line = line.without(",&lgw")
     if re.fullmatch(r"[^-]*W-W(-W)+[^-]*", line.shape):
         line = line.without("-")
@@ -246,27 +249,27 @@ def rule_of(line: Line, today: date) -> Weekly | Every | Half | None:
             return None
         unclear = start is None  # today's weekday: today, or next week
         rest = line.tokens[: found.start()] + line.tokens[found.end():]
-        line = Line(rest, line.shape[: found.start()] + line.shape[found.end():])
+        line = ScannedLine(rest, line.shape[: found.start()] + line.shape[found.end():])
     if found := re.fullmatch(r"(?P<early>T?)E(?P<late>T?)", line.shape):
         if found["early"] and found["late"]:
             return None
-        often = next(token.days for token in line.tokens if isinstance(token, Often))
+        often = next(token.days for token in line.tokens if isinstance(token, Frequency))
         first = (today if often == 1 and not unclear else None) if start is None else start
         return _a_rule(f"every {often} {written(line.times)} {first or _NO_DAY}")
     rows = _day_rows(line)
     if not rows or unclear or (start and any(following(day, today - timedelta(days=1)) < start for day in rows)):
-        return None  # a week's rule has no first day of its own: it may come only where it changes nothing
+        return None  # a weekly rule has no first day, so "from" is allowed only if it changes nothing
     return _a_rule("weekly " + ",".join(f"{WEEKDAYS[day]}={written(times)}" for day, times in sorted(rows.items())))
 
 
-def _a_rule(text: str) -> Weekly | Every | Half | None:
+def _a_rule(text: str) -> Weekly | EveryNDays | IncompleteChange | None:
     rule = made(text)
-    return rule if isinstance(rule, Weekly | Every | Half) else None
+    return rule if isinstance(rule, Weekly | EveryNDays | IncompleteChange) else None
 
 
 def _first_day(token: Token, today: date) -> date | None:
     match token:
-        case Day(day):
+        case SingleDate(day):
             return day
         case Week(first):
             return first
@@ -275,11 +278,11 @@ def _first_day(token: Token, today: date) -> date | None:
     return None
 
 
-def _day_rows(line: Line) -> dict[int, tuple[time, ...]]:
-    """Each weekday of a line with the times it may have, () for none; empty where the line is no list of weekdays."""
+def _day_rows(line: ScannedLine) -> dict[int, tuple[time, ...]]:
+    """Return each weekday of a line with its possible times, () for none; empty if the line is no list of weekdays."""
     shape, tokens = line.shape, line.tokens
     if re.fullmatch(r"E[e][WVU]+T?|E?T[e][WVU]+", shape):
-        if not any(token == Often(1) for token in tokens):
+        if not any(token == Frequency(1) for token in tokens):
             return {}
         left = {day for token in tokens if isinstance(token, Weekdays) for day in token.days}
         return {day: line.times for day in range(7) if day not in left}
@@ -306,7 +309,7 @@ def _day_rows(line: Line) -> dict[int, tuple[time, ...]]:
                 waiting += days
     rows += [(day, ()) for day in waiting]
     named = dict(rows)
-    count = next((token.times for token in tokens if isinstance(token, Often)), len(named))
+    count = next((token.times for token in tokens if isinstance(token, Frequency)), len(named))
     only = tokens[0]
     doubtful = len(tokens) == 1 and isinstance(only, Weekdays) and only.weak
     return {} if len(named) != len(rows) or count != len(named) or doubtful else named

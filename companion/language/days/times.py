@@ -1,7 +1,7 @@
-"""Times of day as people type them: "6pm", "18.30 Uhr", "half past six in the evening".
+"""Typed times of day: "6pm", "18.30 Uhr", "half past six in the evening".
 
-A line becomes tokens, by tables of patterns tried in order; nothing is read where a word of it is not understood. An hour
-from 1 to 12 without morning or evening may mean two times, and both are given.
+A line is split into tokens by tables of patterns tried in order; a line with an unknown word is not read at all. An hour from 1 to 12
+without morning or evening may mean two times, and both are returned.
 """
 
 from __future__ import annotations
@@ -13,13 +13,13 @@ from dataclasses import dataclass
 from datetime import date, time
 from typing import Final
 
-LONGEST_READ: Final = 300
-"""Characters read; a longer text is not read at all, as its end may turn its beginning round. Our choice."""
+LONGEST_LINE: Final = 300
+"""Most characters read; a longer text is rejected, as its end may reverse its beginning. Our choice."""
 
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A word that matters, or one that is not known: its text, or what it stands for."""
+    """A meaningful or unknown word: its text, or its code."""
 
     text: str
 
@@ -33,14 +33,14 @@ class Hours:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part of the day, a name of ``PARTS``."""
+    """A part of the day, a key of ``PARTS_OF_DAY``."""
 
     name: str
 
 
 @dataclass(frozen=True, slots=True)
 class Weekdays:
-    """Days of the week (0 = Monday). ``many``: every one of them ("Fridays"). ``weak``: may be another word ("sat")."""
+    """Days of the week (0 = Monday). ``many``: all of them ("Fridays"). ``weak``: may be another word ("sat")."""
 
     days: tuple[int, ...]
     many: bool = False
@@ -48,8 +48,8 @@ class Weekdays:
 
 
 @dataclass(frozen=True, slots=True)
-class Day:
-    """One date; None where it can't be told or is out of reach, with the reason. ``fixed``: said by its number."""
+class SingleDate:
+    """One date; None if unclear or out of range, with the reason. ``fixed``: given by its number."""
 
     day: date | None
     why: str = ""
@@ -58,7 +58,7 @@ class Day:
 
 @dataclass(frozen=True, slots=True)
 class Week:
-    """A week or month to come, by its first day. ``over``: the first day after it, where the whole of it is named."""
+    """A week or month ahead, by its first day. ``over``: the first day after it, if all of it is meant."""
 
     first: date
     over: date | None = None
@@ -66,8 +66,8 @@ class Week:
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """Some time from today on, by the first day after it. ``loose``: a count of days that may be a count of squat days.
-    ``months``: how many, where it is told in months; none is as long as the next."""
+    """A duration from today on, by the first day after it. ``loose``: a number of days that may mean squat days. ``months``: their
+    number if given in months, whose lengths differ."""
 
     end: date
     loose: bool = False
@@ -75,19 +75,19 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
-class Often:
-    """Every so many days; with ``times``, so often a week instead."""
+class Frequency:
+    """An interval of days; or, with ``times``, so often a week."""
 
     days: int = 0
     times: int = 0
 
 
-Token = Word | Hours | Part | Weekdays | Day | Week | Span | Often
+Token = Word | Hours | Part | Weekdays | SingleDate | Week | Span | Frequency
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
-    """Where a pattern matched: the date today, the word before, what is asked for ("clock", "date" or ""), and the text after."""
+class MatchContext:
+    """Context of a pattern match: today's date, the word before, what is asked for ("clock", "date" or ""), and the text after."""
 
     today: date
     before: str
@@ -95,9 +95,9 @@ class Place:
     after: str
 
 
-Row = tuple[re.Pattern[str], Callable[[re.Match[str], Place], Token | tuple[Token, ...] | None]]
+PatternRow = tuple[re.Pattern[str], Callable[[re.Match[str], MatchContext], Token | tuple[Token, ...] | None]]
 
-PARTS: Final = {"am": (0, 11), "pm": (12, 23), "morning": (3, 11), "afternoon": (12, 18), "evening": (16, 23), "night": (18, 23)}
+PARTS_OF_DAY: Final = {"am": (0, 11), "pm": (12, 23), "morning": (3, 11), "afternoon": (12, 18), "evening": (16, 23), "night": (18, 23)}
 """First and last full hour of each part of the day; our choice, wide enough for "5 in the evening"."""
 
 NUMBERS: Final = {word: number for number, word in enumerate(
@@ -109,18 +109,18 @@ _MINUTES: Final = {"five": 5, "ten": 10, "fifteen": 15, "quarter": 15, "twenty":
 LETTERS_END: Final = r"(?![^\W\d_])"
 NUMBER_END: Final = r"(?!\w|[.:,/]\d)"
 AT: Final = frozenset(["at", "@", "um", "around", "about", "by", "ca", "circa"])
-"""Words that a time follows."""
+"""Words before a time."""
 
 _NO: Final = "❌✖🚫⛔👎✗✘🙅"
 _APOSTROPHE_S: Final = frozenset(["it's", "let's"])
 
 
 def plain(text: str) -> str | None:
-    """A line as it is read: NFKC, casefolded, straight quotes and dashes, without pictures; None where it is too long.
+    """Return a line in normal form: NFKC, casefolded, straight quotes and dashes, no pictures; None if it is too long.
 
-    A picture that says no stays, so that nothing is read beside it. Never raises.
+    A picture that means no is kept, so that nothing beside it is read. Never raises.
     """
-    if len(text) > LONGEST_READ:
+    if len(text) > LONGEST_LINE:
         return None
     text = unicodedata.normalize("NFKC", text).casefold().translate(str.maketrans("‘’´`–—−‐‑", "''''-----"))
     text = re.sub(r"\s*[\n\r]+\s*(?:[-*•] ?)?", ", ", text.strip(" \n\r-*•"))
@@ -133,14 +133,14 @@ def plain(text: str) -> str | None:
 
 
 def number(word: str) -> int:
-    """What a number stands for, in digits or as a word."""
+    """Return the value of a number in digits or words."""
     return int(word) if word.isdigit() else NUMBERS[word]
 
 
 def hours(hour: int, minute: int, part: str | None, sure: bool = False) -> tuple[time, ...]:
-    """The times an hour and a minute may mean, morning first; none where there is no such time.
+    """Return the times an hour and a minute may mean, morning first; empty if there is no such time.
 
-    12 am sharp is none: half the world means noon. ``sure``: written as on a 24-hour clock ("06:30").
+    12 am sharp gives none, since many people mean noon. ``sure``: written as on a 24-hour clock ("06:30").
     """
     if hour > 23 or minute > 59:
         return ()
@@ -153,15 +153,15 @@ def hours(hour: int, minute: int, part: str | None, sure: bool = False) -> tuple
     return (time(hour % 12 + (12 if part == "pm" else 0), minute),)
 
 
-def _hours(found: re.Match[str], place: Place) -> Hours | None:
+def _hours(found: re.Match[str], place: MatchContext) -> Hours | None:
     got = found.groupdict()
     minute = int(got.get("m") or 0)
     sure = got["h"].startswith("0") or (got["h"] == "12" and bool(got.get("m")))
     return _some(hours(number(got["h"]), minute, got.get("part"), sure))
 
 
-def _one_letter(found: re.Match[str], place: Place) -> Hours | None:
-    """ "6p" and "7:30a"."""
+def _one_letter(found: re.Match[str], place: MatchContext) -> Hours | None:
+    """Read "6p" and "7:30a"."""
     return _some(hours(int(found["h"]), int(found["m"] or 0), f"{found['half']}m"))
 
 
@@ -169,33 +169,33 @@ def _some(could_be: tuple[time, ...]) -> Hours | None:
     return Hours(could_be) if could_be else None
 
 
-def _four_digits(found: re.Match[str], place: Place) -> Hours | None:
-    """ "1800"; minutes that are no multiple of five are rather a year or a weight."""
+def _four_digits(found: re.Match[str], place: MatchContext) -> Hours | None:
+    """Read "1800"; if its minutes are no multiple of five it is more likely a year or a weight."""
     return _hours(found, place) if int(found["m"]) % 5 == 0 else None
 
 
-def _past(found: re.Match[str], place: Place) -> Hours | None:
-    """ "quarter to seven pm": the part of the day belongs to the hour named."""
+def _past(found: re.Match[str], place: MatchContext) -> Hours | None:
+    """Read "quarter to seven pm": the part of the day belongs to the named hour."""
     shift = _MINUTES[found["minutes"]] * (1 if found["way"] in ("past", "after") else -1)
     named = hours(number(found["h"]), 0, found["part"]) if number(found["h"]) <= 12 else ()
     total = sorted((at.hour * 60 + shift) % (24 * 60) for at in named)
     return _some(tuple(time(*divmod(minutes, 60)) for minutes in total))
 
 
-def _worded(found: re.Match[str], place: Place) -> Hours | None:
+def _worded(found: re.Match[str], place: MatchContext) -> Hours | None:
     return _some(hours(number(found["h"]), _MINUTES[found["minutes"].replace("-", " ")], found["part"]))
 
 
-def _bare(found: re.Match[str], place: Place) -> Hours | None:
-    """An hour alone, only where one is expected: after "at", beside a part of the day, or as the answer."""
+def _bare(found: re.Match[str], place: MatchContext) -> Hours | None:
+    """Read a bare hour, only where one is expected: after "at", beside a part of the day, or as the answer."""
     beside = re.match(r" ?(?:oclock )?(?:in the |at )?(?:morning|afternoon|evening|night)", place.after)
-    if place.asked == "clock" or place.before in AT or place.before.rstrip("s") in PARTS or beside:
+    if place.asked == "clock" or place.before in AT or place.before.rstrip("s") in PARTS_OF_DAY or beside:
         return _hours(found, place)
     return None
 
 
 _MIN_WORDS: Final = "|".join(sorted((word.replace(" ", "[ -]") for word in _MINUTES), key=len, reverse=True))
-CLOCK_ROWS: Final[tuple[Row, ...]] = (
+CLOCK_ROWS: Final[tuple[PatternRow, ...]] = (
     (re.compile(r"(?:12 ?)?(?:noon|midday)" + LETTERS_END), lambda found, place: Hours((time(12),))),
     (re.compile(rf"{_HOUR}(?:[:.h]?(?P<m>\d\d))? ?(?P<part>am|pm)" + LETTERS_END), _hours),
     (re.compile(r"(?P<h>\d{1,2})(?:[:.]?(?P<m>\d\d))?(?P<half>[ap])" + LETTERS_END), _one_letter),
@@ -212,8 +212,8 @@ CLOCK_ROWS: Final[tuple[Row, ...]] = (
     (re.compile(r"(?:(?:in|at|during) )?(?:the |this )?(?P<name>morning|afternoon|evening|night)s?" + LETTERS_END),
      lambda found, place: Part(found["name"])),
 )
-LAST_CLOCK_ROWS: Final[tuple[Row, ...]] = ((re.compile(_HOUR + NUMBER_END), _bare),)
-_DOTTED_ROWS: Final[tuple[Row, ...]] = ((re.compile(r"(?P<h>\d{1,2})\.(?P<m>\d\d)(?: ?uhr\b)?" + NUMBER_END), _hours),)
+LAST_CLOCK_ROWS: Final[tuple[PatternRow, ...]] = ((re.compile(_HOUR + NUMBER_END), _bare),)
+_DOTTED_ROWS: Final[tuple[PatternRow, ...]] = ((re.compile(r"(?P<h>\d{1,2})\.(?P<m>\d\d)(?: ?uhr\b)?" + NUMBER_END), _hours),)
 
 _FILLER: Final = (
     "i im am id ive like would squat squats squatting session sessions workout workouts training lift lifting gym on please pls plz so "
@@ -221,13 +221,13 @@ _FILLER: Final = (
     "yes yeah yep yup hmm lol haha tbh sorry actually mate around about ca circa by sharp then now both could can make take have got "
     "clock time train xx ! ? ( ) \" :")
 FILLER: Final = frozenset(_FILLER.split())
-"""Words that change nothing. Words that turn, ask or hedge (don't, or, if, should, maybe) are none of them."""
+"""Words that change nothing. Words that negate, ask or hedge (don't, or, if, should, maybe) are not among them."""
 
 _ANY_WORD: Final = re.compile(r"[^\W\d_]+|\d+|\S")
 
 
-def scan(text: str, rows: Sequence[Row], today: date, asked: str = "", word: Callable[[str], Token | None] = Word) -> list[Token]:
-    """A plain line as tokens: the first row that matches at each place; other words by ``word`` (None drops one)."""
+def scan(text: str, rows: Sequence[PatternRow], today: date, asked: str = "", word: Callable[[str], Token | None] = Word) -> list[Token]:
+    """Split a normalised line into tokens: the first row that matches at each place; other words by ``word`` (None drops one)."""
     tokens: list[Token] = []
     at, before = 0, ""
     while at < len(text):
@@ -236,7 +236,7 @@ def scan(text: str, rows: Sequence[Row], today: date, asked: str = "", word: Cal
             continue
         for pattern, make in rows:
             found = pattern.match(text, at)
-            made = make(found, Place(today, before, asked, text[found.end():])) if found else None
+            made = make(found, MatchContext(today, before, asked, text[found.end():])) if found else None
             if found and made:
                 tokens += made if isinstance(made, tuple) else (made,)
                 break
@@ -251,9 +251,9 @@ def scan(text: str, rows: Sequence[Row], today: date, asked: str = "", word: Cal
 
 
 def settled(tokens: Iterable[Token]) -> list[Token] | None:
-    """The tokens with each part of the day put to its time; None where they contradict each other or it is not clear which.
+    """Return the tokens with each part of the day applied to its time; None if they contradict each other or it is ambiguous.
 
-    A part of the day belongs to the time beside it, or to the only one there is; where there is none, it goes.
+    A part of the day belongs to the adjacent time, or to the only one; without any time it is dropped.
     """
     line = list(tokens)
     while (at := next((at for at, token in enumerate(line) if isinstance(token, Part)), None)) is not None:
@@ -268,7 +268,7 @@ def settled(tokens: Iterable[Token]) -> list[Token] | None:
         where = beside[0] if beside else times[0]
         said = line[where]
         assert isinstance(said, Hours)
-        low, high = PARTS[part.name]
+        low, high = PARTS_OF_DAY[part.name]
         left = tuple(one for one in said.could_be if low <= one.hour <= high)
         if not left:
             return None
@@ -277,10 +277,10 @@ def settled(tokens: Iterable[Token]) -> list[Token] | None:
 
 
 def read_hours(text: str) -> tuple[time, ...]:
-    """The times of day a reply may mean: one, two (morning first; ask which), or none where it is not one time.
+    """Return the times of day a reply may mean: one, two (morning first; ask which), or none.
 
-    "18", "18h", "06:30" and "6pm" are one; "6", "6:30" and "6 Uhr" two. "24:00", "midnight" and "12 am" are none: the day
-    they belong to is not clear; nor is "half seven", which is 6:30 or 7:30.
+    "18", "18h", "06:30" and "6pm" give one; "6", "6:30" and "6 Uhr" two. "24:00", "midnight" and "12 am" give none, as their day is
+    unclear; nor does "half seven", which is 6:30 or 7:30.
     """
     line = plain(text)
     tokens = None if line is None else settled(scan(line.rstrip(" ."), (*CLOCK_ROWS, *_DOTTED_ROWS, *LAST_CLOCK_ROWS), date.min, "clock"))
@@ -291,7 +291,7 @@ def read_hours(text: str) -> tuple[time, ...]:
 
 
 def read_part(text: str) -> str:
-    """The part of the day, a name of ``PARTS``, that a reply names and nothing else; or ""."""
+    """Return the part of the day, a key of ``PARTS_OF_DAY``, if a reply names that and nothing else; else ""."""
     line = (plain(text) or "").strip(" .")
     if line in ("am", "pm"):
         return line
@@ -302,6 +302,6 @@ def read_part(text: str) -> str:
 
 
 def read_clock(text: str) -> time | None:
-    """The one time of day a reply means; None where it is none, several, or an hour without morning or evening."""
+    """Return the one time of day a reply means; None for none, several, or an hour without morning or evening."""
     could_be = read_hours(text)
     return could_be[0] if len(could_be) == 1 else None

@@ -1,10 +1,8 @@
-"""A second ear behind the rules for pain: words, and pieces of unknown words, that weighed towards pain in the corpus.
+"""A second layer behind the pain rules: a logistic regression over words, and pieces of unknown words.
 
-The rules know what somebody thought of; people word pain in ways nobody thought of ("stuck bent over"). Where the
-rules hear nothing, a logistic regression over what they left unexplained may still have the bot ask. It never
-decides more than that, and it never silences the rules. ``weights`` holds its weights, which
-``tests/corpus/learn.py`` works out from the corpus; the threshold was chosen there by leaving lines out
-(choice, no source).
+The rules only know wordings somebody thought of; people find others ("stuck bent over"). If the rules find nothing, the regression over
+the unexplained words may still make the bot ask. It never decides more than that, and never overrules the rules. ``weights`` holds its
+weights, fitted by ``tests/corpus/learn.py``; the thresholds were chosen there by cross-validation (choice, no source).
 """
 
 from __future__ import annotations
@@ -15,15 +13,15 @@ from functools import cache
 from companion.language.pain.spelling import KNOWN
 
 STEPS_A_UNIT = 10
-"""Weights are kept as whole tenths of a log-odds, so that a sum does not depend on its order."""
+"""Weights are integers, tenths of a log-odds, so that a sum does not depend on its order."""
 THRESHOLD_AT_WORK, THRESHOLD_AT_REST = 2, 12
-"""What a sum must pass to be asked about, in the same tenths: stricter where the body does not work."""
+"""Sums, in tenths of a log-odds, above which the bot asks; higher while the body is at rest."""
 _SHORTEST, _LONGEST = 3, 5  # letters in a piece of an unknown word
-_MOST_WORDS = 120  # a longer reply is read this far
+_MOST_WORDS = 120  # further words are ignored
 
 
 def pieces(words: list[str]) -> set[str]:
-    """What is weighed of a reply: each word, each two in a row, and the pieces of words no table knows."""
+    """Return the features of a reply: each word, each pair of words in a row, and the pieces of unknown words."""
     plain = ["#" if word[0].isdigit() else word for word in words[:_MOST_WORDS]]
     found = {f"={word}" for word in plain}
     found.update(f"{one}+{two}" for one, two in zip(["^", *plain], [*plain, "$"], strict=True))
@@ -40,20 +38,20 @@ def _cut(word: str) -> Iterator[str]:
 
 
 def sounds_of_pain(words: list[str], *, body_at_work: bool) -> bool:
-    """Whether words in which the rules found nothing should be asked about."""
+    """True if the bot should ask about words in which the rules found nothing."""
     return suspicion(pieces(words)) > (THRESHOLD_AT_WORK if body_at_work else THRESHOLD_AT_REST)
 
 
 def suspicion(of_pieces: Iterable[str]) -> int:
-    """The log-odds of pain, in tenths."""
+    """Return the log-odds of pain, in tenths."""
     weights = _weights()
     return weights[""] + sum(weights.get(piece, 0) for piece in of_pieces)
 
 
 @cache
 def _weights() -> dict[str, int]:
-    """Piece → weight, and "" → what every reply starts from; read at the first reply the rules hear nothing in."""
-    from companion.language.pain.weights import START, WEIGHTS
+    """Return feature → weight, with the intercept under ""; loaded at the first reply in which the rules find nothing."""
+    from companion.language.pain.weights import INTERCEPT, WEIGHTS
 
     rows = (line.split() for line in WEIGHTS.strip().splitlines())
-    return {"": START} | {piece: int(level) for level, *row in rows for piece in row}
+    return {"": INTERCEPT} | {piece: int(level) for level, *row in rows for piece in row}

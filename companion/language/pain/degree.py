@@ -1,4 +1,4 @@
-"""What a reply says of pain, as one of three degrees."""
+"""Degrees of pain a reply can tell of."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from enum import Enum
 
 
 class Pain(Enum):
-    """What a reply says of pain: nothing, perhaps something (ask "Did something hurt?"), or yes."""
+    """Pain in a reply: none, perhaps (ask "Did something hurt?"), or yes."""
 
     NO = 0
     ASK = 1

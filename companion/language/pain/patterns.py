@@ -1,4 +1,4 @@
-"""Patterns over words: how the lines of ``tables`` are compiled, and where they match."""
+"""Word patterns: compiling the lines of ``tables``, and matching them."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from companion.language.pain.degree import Pain
 
 
 class Step(NamedTuple):
-    """One place of a pattern."""
+    """One position in a pattern."""
 
     words: frozenset[str]
     optional: bool = False
@@ -21,7 +21,7 @@ class Step(NamedTuple):
 
 
 class Rule(NamedTuple):
-    """A pattern, and what it is worth while the body is at work and at rest."""
+    """A pattern, and the degree of pain it means while the body is at work and at rest."""
 
     steps: tuple[Step, ...]
     at_work: Pain = Pain.NO
@@ -32,7 +32,7 @@ class Rule(NamedTuple):
 
 
 class Hit(NamedTuple):
-    """Where in the words a rule matched: from ``start`` up to ``end``."""
+    """A rule's match in the words, from ``start`` up to ``end``."""
 
     start: int
     end: int
@@ -40,25 +40,25 @@ class Hit(NamedTuple):
 
 
 Index = dict[str, list[Rule]]
-END, QUESTION, COMMA, STOP, SHOUT = "$", "¿", ",", ".", "!"
-SENTENCE_ENDS = frozenset((QUESTION, STOP, SHOUT))
-MARKS = SENTENCE_ENDS | {COMMA}
-_CLAUSE_ENDS = MARKS | {"and", "but", "when", "so", "while", "then"}
-_GAP = 3  # words a ``~`` may skip
+CLAUSE_END, QUESTION, COMMA, FULL_STOP, EXCLAMATION = "$", "¿", ",", ".", "!"
+SENTENCE_ENDS = frozenset((QUESTION, FULL_STOP, EXCLAMATION))
+PUNCTUATION = SENTENCE_ENDS | {COMMA}
+_CLAUSE_ENDS = PUNCTUATION | {"and", "but", "when", "so", "while", "then"}
+_GAP = 3  # most words a ``~`` may skip
 
 
 @cache
 def word_set(table: str) -> frozenset[str]:
-    """The words of a table, its groups opened."""
+    """Return the words of a table, its groups expanded."""
     words = table.replace("|", " ").split()
-    opened = (word_set(tables.GROUPS[word[1:-1]]) if word.startswith("<") else (word,) for word in words)
+    opened = (word_set(tables.WORD_GROUPS[word[1:-1]]) if word.startswith("<") else (word,) for word in words)
     return frozenset(chain.from_iterable(opened))
 
 
 def rules(
     *patterns: str, levels: tuple[Pain, Pain] = (Pain.NO, Pain.NO), thing: bool = True, sore: bool = False
 ) -> Iterator[Rule]:
-    """The rules of some patterns, a line each; a line set further in goes on with the one before."""
+    """Yield the rules of some patterns, one per line; a further indented line continues the one before."""
     for line in re.sub(r"\n {5,}", " ", "\n".join(patterns)).replace("| ", "|").split("\n"):
         pattern, _, instead = line.partition("->")
         steps = tuple(
@@ -70,7 +70,7 @@ def rules(
 
 
 def by_first_word(*of_tables: Iterator[Rule]) -> Index:
-    """Rules by the words they may begin with; ``ValueError`` where one begins with no word."""
+    """Return rules by the words they may begin with. Raises ValueError if one does not begin with a word."""
     index: Index = {}
     for rule in chain(*of_tables):
         first = rule.steps[0]
@@ -82,18 +82,18 @@ def by_first_word(*of_tables: Iterator[Rule]) -> Index:
 
 
 def words_of(index: Index) -> frozenset[str]:
-    """Every word of every rule."""
+    """Return every word of every rule."""
     return frozenset().union(*{step.words for rule in chain(*index.values()) for step in rule.steps})
 
 
-NO, WITHOUT, NOT, HARDLY = map(word_set, (tables.NO, tables.WITHOUT, tables.NOT, tables.HARDLY))
-DENIALS = NO | WITHOUT | NOT | HARDLY
-_SMALL = (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPEN, tables.DEGREE, tables.LISTED)
-EVERYDAY = DENIALS | word_set(" ".join((tables.EVERYDAY, *_SMALL, "<my> <feel> <day>")))
+NO_WORDS, WITHOUT_WORDS, NOT_WORDS, HARDLY_WORDS = map(word_set, (tables.NO_FORMS, tables.WITHOUT, tables.NOT, tables.HARDLY))
+DENIALS = NO_WORDS | WITHOUT_WORDS | NOT_WORDS | HARDLY_WORDS
+_SMALL = (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPENERS, tables.DEGREE, tables.LISTED)
+EVERYDAY_WORDS = DENIALS | word_set(" ".join((tables.EVERYDAY, *_SMALL, "<my> <feel> <day>")))
 
 
 def found(words: list[str], index: Index) -> Iterator[Hit]:
-    """Every place where a rule matches."""
+    """Yield every match of a rule."""
     for at, word in enumerate(words):
         for rule in index.get(word, ()):
             if (end := match(rule.steps, 0, words, at)) > at:
@@ -101,7 +101,7 @@ def found(words: list[str], index: Index) -> Iterator[Hit]:
 
 
 def match(steps: tuple[Step, ...], k: int, words: list[str], at: int) -> int:
-    """Where the pattern from its k-th step ends in the words, or -1."""
+    """Return where the pattern from its k-th step ends in the words, or -1."""
     if k == len(steps):
         return at
     step = steps[k]
@@ -109,18 +109,18 @@ def match(steps: tuple[Step, ...], k: int, words: list[str], at: int) -> int:
         for skipped in range(_GAP + 1):
             if (end := match(steps, k + 1, words, at + skipped)) >= 0:
                 return end
-            if at + skipped >= len(words) or words[at + skipped] in MARKS or words[at + skipped] in DENIALS:
+            if at + skipped >= len(words) or words[at + skipped] in PUNCTUATION or words[at + skipped] in DENIALS:
                 return -1
         return -1
     if at < len(words) and words[at] in step.words and (end := match(steps, k + 1, words, at + 1)) >= 0:
         return end
-    if step.optional or (END in step.words and (at >= len(words) or words[at] in _CLAUSE_ENDS)):
+    if step.optional or (CLAUSE_END in step.words and (at >= len(words) or words[at] in _CLAUSE_ENDS)):
         return match(steps, k + 1, words, at)
     return -1
 
 
 def holds(words: list[str], index: Index) -> bool:
-    """Whether any rule matches anywhere."""
+    """True if any rule matches anywhere."""
     return next(found(words, index), None) is not None
 
 
@@ -128,14 +128,14 @@ _SURE, _UNSURE = (Pain.YES, Pain.YES), (Pain.ASK, Pain.ASK)
 HITS = by_first_word(
     rules(*tables.SURE_THINGS.values(), levels=_SURE),
     rules(*tables.SURE_EVENTS.values(), levels=_SURE, thing=False),
-    rules(tables.SORE, levels=_SURE, sore=True),
+    rules(tables.SORENESS, levels=_SURE, sore=True),
     rules(*tables.DIZZY_THINGS.values(), levels=(Pain.YES, Pain.ASK)),
     rules(*tables.UNSURE_THINGS.values(), levels=_UNSURE),
     rules(*tables.UNSURE_EVENTS.values(), levels=_UNSURE, thing=False),
     rules(*tables.VAGUE.values(), levels=(Pain.ASK, Pain.NO)),
 )
-ORDINARY = by_first_word(rules(*tables.ORDINARY.values()))
-CAUSES, PAST, NOW, ELLIPSIS, LONG_AGO, WHOLLY_OVER = (
+ORDINARY_RULES = by_first_word(rules(*tables.ORDINARY.values()))
+CAUSE_RULES, PAST_RULES, NOW_RULES, ELLIPSIS_RULES, LONG_AGO_RULES, WHOLLY_OVER_RULES = (
     by_first_word(rules(table))
-    for table in (tables.CAUSES, tables.PAST, tables.NOW, tables.ELLIPSIS, tables.LONG_AGO, tables.WHOLLY_OVER)
+    for table in (tables.SORENESS_CAUSES, tables.PAST, tables.STILL_NOW, tables.ELLIPSIS, tables.LONG_AGO, tables.WHOLLY_OVER)
 )

@@ -1,4 +1,4 @@
-"""The words of a text as they were meant: misspelt words of pain put right, all others left alone."""
+"""Words of a text with misspelt words of pain corrected, all others unchanged."""
 
 from __future__ import annotations
 
@@ -13,17 +13,17 @@ from rapidfuzz.distance import OSA
 from companion.language.pain import tables
 from companion.language.pain.degree import Pain
 from companion.language.pain.patterns import (
-    CAUSES,
+    CAUSE_RULES,
     COMMA,
-    ELLIPSIS,
-    EVERYDAY,
+    ELLIPSIS_RULES,
+    EVERYDAY_WORDS,
+    EXCLAMATION,
+    FULL_STOP,
     HITS,
-    NOW,
-    ORDINARY,
-    PAST,
+    NOW_RULES,
+    ORDINARY_RULES,
+    PAST_RULES,
     QUESTION,
-    SHOUT,
-    STOP,
     word_set,
     words_of,
 )
@@ -38,13 +38,13 @@ _FUZZY = sorted(
     if len(word) > 3 and word.isascii()
 )
 KNOWN = frozenset().union(
-    *map(words_of, (ORDINARY, HITS, CAUSES, PAST, NOW, ELLIPSIS)),
-    EVERYDAY,
-    word_set(" ".join((tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE, tables.REAL_WORDS))),
+    *map(words_of, (ORDINARY_RULES, HITS, CAUSE_RULES, PAST_RULES, NOW_RULES, ELLIPSIS_RULES)),
+    EVERYDAY_WORDS,
+    word_set(" ".join((tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE, tables.WORDS_NEAR_PAIN))),
 )
-# Unlike enough to other words to be known with two slips in them.
+# Distinctive words, recognised with up to two typing mistakes.
 _DISTINCT = ("painful", "numbness", "tingling", "throbbing", "sciatica", "excruciating", "discomfort")
-# Known with two neighbouring keys hit, and (from five letters) without their vowels.
+# Recognised with two neighbouring keys hit, and (from five letters) without their vowels.
 _COMMON = ("pain", "hurt", "hurts", "ouch", "sharp", "hurting", "painful", "throbbing", "tingling")
 _VOWELS = re.compile("[aeiouy]")
 _WITHOUT_VOWELS = {_VOWELS.sub("", word): word for word in (*_COMMON[4:], "numb")}
@@ -63,11 +63,11 @@ _DOUBLED = re.compile(r"(.)\1")
 _FIGURED = re.compile(r"(?<![a-z0-9])(?:[a-z]+[013457][a-z]*|0[a-z]{2,})(?![a-z0-9])")
 _FIGURES = str.maketrans("013457", "oieast")
 _GLUED = re.compile(r"^(.*?)(hurt(?:s|ing)?|pain(?:s|ful)?|numb(?!er)|(?<![a-z])ouch)(.*)$")
-_MARK = {"?": QUESTION, ".": STOP, "!": SHOUT, ";": STOP, "…": STOP, **dict.fromkeys(",:()-–=", COMMA)}
+_MARK = {"?": QUESTION, ".": FULL_STOP, "!": EXCLAMATION, ";": FULL_STOP, "…": FULL_STOP, **dict.fromkeys(",:()-–=", COMMA)}
 
 
 def words_typed(text: str) -> list[str]:
-    """The words and marks of a text, misspelt words of pain put right."""
+    """Return the words and punctuation of a text, misspelt words of pain corrected."""
     plain = normalise(_LINES.sub(" . ", text[:LONGEST_READ])).replace("'", "")
     if not plain.isascii():
         plain = "".join(letter for letter in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(letter))
@@ -89,14 +89,14 @@ def words_typed(text: str) -> list[str]:
 
 
 def _unfigured(figured: str) -> str:
-    """A word of pain typed with figures for letters ("pa1n"), or what was typed."""
+    """Return a word of pain typed with digits for letters ("pa1n"); otherwise what was typed."""
     word = figured.translate(_FIGURES)
     return word if word in _SINGLE else figured
 
 
 @lru_cache(maxsize=4096)
 def _spelt(token: str) -> tuple[str, ...]:
-    """The word meant; two or three where words of pain are run together with others."""
+    """Return the word meant; two or three if words of pain are run together with others."""
     if token in KNOWN:
         return (token,)
     if _SCREAM.fullmatch(token):
@@ -114,7 +114,7 @@ def _spelt(token: str) -> tuple[str, ...]:
 
 
 def _one_slip_from(token: str) -> str:
-    """The word of pain that was meant: one edit away (two from ten letters), begun alike or swapped."""
+    """Return the word of pain meant: one edit away (two from ten letters), with the same beginning or the first two letters swapped."""
     if not _VOWELS.search(token):
         return _WITHOUT_VOWELS.get(token) or _keys_off(token)
     if len(token) > 6:
@@ -129,7 +129,7 @@ def _one_slip_from(token: str) -> str:
 
 
 def _keys_off(token: str) -> str:
-    """The common word of which one or two letters, and no more, were typed as their neighbours ("oaib")."""
+    """Return the common word of which only one or two letters were typed as a neighbouring key ("oaib")."""
     for word in _COMMON:
         if len(token) == len(word):
             wrong = [(typed, meant) for typed, meant in zip(token, word, strict=True) if typed != meant]

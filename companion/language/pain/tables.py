@@ -1,27 +1,25 @@
-"""The words of pain, of the other signs that stop a test, and of what only sounds like them.
+"""Tables of words for pain, for other signs that stop a test, and for what only sounds like them.
 
-A coach can extend these tables; ``rules`` says how they are used. In a table every entry is a heading and,
-under it, patterns, one a line (a line set further in goes on with the one before):
+A coach can extend these tables; ``rules`` explains their use. In a table every entry is a heading and, under it, patterns, one a line (a
+further indented line continues the one before): ``a|b`` either word · ``<group>`` any word of a group · ``x?`` optional · ``~`` up to
+three words with no denial among them · ``$`` the end of a clause · ``,`` a comma · ``¿`` a question mark · ``!`` an exclamation mark ·
+``-> x`` is read as x. Words are lower case and without apostrophes ("cant").
 
-``a|b`` either word · ``<group>`` any word of a group · ``x?`` may be left out · ``~`` up to three words with no
-denial among them · ``$`` the end of a clause · ``,`` a comma · ``¿`` a question mark · ``!`` an exclamation mark ·
-``-> x`` what is read instead. Words are written small and without apostrophes ("cant").
-
-Every word and rule here is the project's own (choice, no source), but for which signs beside pain stop a test:
-chest pain, faintness and unusual breathlessness, after the ACSM pre-participation logic (Riebe 2015, read).
+Every word and rule here is the project's own (choice, no source), except the signs beside pain that stop a test: chest pain, faintness
+and unusual breathlessness, after the ACSM pre-participation logic (Riebe 2015, read).
 """
 
-# Words that stand for each other in the patterns.
-GROUPS = {
-    # The back and the joints: what is said of them weighs most.
+# Groups of interchangeable words in the patterns.
+WORD_GROUPS = {
+    # The back and the joints, where complaints weigh most.
     "joint": """back backs spine spinal lumbar hip hips knee knees ankle ankles neck disc discs disk sacrum sacral si
         tailbone coccyx groin shoulder shoulders elbow wrist rib ribs achilles pelvis lowback patella kneecap joint""",
-    # The spine by its names.
+    # Names of the spine.
     "back": "back backs lowback spine neck disc disk",
-    # Limbs and what they end in.
+    # Limbs and their ends.
     "limb": """leg legs thigh thighs shin shins calf calves foot feet toe toes heel arm arms hand hands finger fingers
         bum butt buttock glute glutes cheek""",
-    # What a nerve of the back runs down into.
+    # Places a nerve of the back runs to.
     "down": "leg legs thigh calf hamstring foot toes toe shin arm bum butt glute spine knee heel ankle thighs calves",
     # Muscles that are pulled or torn.
     "pulled": "hamstring hamstrings hammy quad calf groin glute adductor muscle shin rib ligament tendon meniscus labrum",
@@ -32,16 +30,16 @@ GROUPS = {
     "my": "my the this that a an his her your mine one me both left right lower low upper inner outer front",
     # Pain by its name.
     "pain": "pain pains painful painfully paining pained hurt hurts hurting hurty",
-    # Soreness, which may be training.
+    # Soreness, which may come from training.
     "sore": "sore soreness sorer achy ache aches ached aching achey achiness",
-    # All that "pain: none" or "free of" can be said of.
+    # Words for "pain: none" or "free of …".
     "hurt": "<pain> numb numbness tingling tingle tingles tingly twinge twinges pinch pinching pinches <sore>",
     "feel": "feel feels felt feeling feelin feelings",
-    # Is, in the many ways it is typed.
+    # "Is", in the many ways it is typed.
     "is": "is feels feel are s felt was be just",
     "none": "none no nope nah nil nothing zero 0 0/10 nada zilch nowhere",
     "nil": "none nil nothing zero 0 0/10 nada zilch nowhere",
-    # Sounds something in the body makes as it goes, and having made them.
+    # Sounds the body makes as something goes, and having made them.
     "noise": "pop pops snap crack crunch tear rip ping twang clunk thunk",
     "noised": """popped snapped cracked crunched tore ripped pinged twanged clunked ruptured popping snapping
         tearing""",
@@ -53,17 +51,17 @@ GROUPS = {
     # A part of a part: "the bottom of my foot".
     "part": """bottom outside inside sole soles top ball end ends tip tips side back front half most part parts edge arch
         middle under""",
-    # Somebody else, as the one who has it.
+    # Somebody else who has it.
     "others": """mates wifes husbands sons daughters brothers sisters friends mums dads moms partners girlfriends
         boyfriends dogs cats bosss colleagues neighbours bros buddys""",
     "other": """mate wife husband son daughter brother sister friend mum dad mom coach partner girlfriend boyfriend dog
         cat boss colleague neighbour gf bf hubby buddy""",
-    # Things beside the lifter that are a nuisance, snap or fall.
+    # Things around the lifter that are a nuisance, snap or fall.
     "nuisance": """parking app update tape tripod phone camera video film upload playlist song traffic weather timer wifi
         internet schedule website meeting instructions instruction""",
-    # What one has done and is tired from.
+    # Efforts one is tired from.
     "effort": "squats squat set sets reps session workout class wod training run deadlifts lunges programme program",
-    # Being unable or nearly so.
+    # Unable, or nearly so.
     "hardly": "cant couldnt cannot barely hardly struggling struggle struggled unable hard harder difficult",
     # Wrong in no particular way.
     "odd": """weird odd off funny strange wrong iffy sketchy dodgy bad horrible awful nasty rough crap shit scary
@@ -82,7 +80,7 @@ GROUPS = {
         mondays tuesdays wednesdays thursdays fridays saturdays sundays yesterday yesterdays weekend""",
 }
 
-# Sure, and "no", "not" or "without" before it denies it: what one has or has not.
+# Sure, and denied by "no", "not" or "without" before it: states.
 SURE_THINGS = {
     "pain by its name": """
     pain|pains|painful|painfully|paining|pained|hurt|hurting|hurty|agony|agonising|agonizing|excruciating|unbearable|intolerable|whiplash|injured|backache|lumbago
@@ -137,7 +135,7 @@ SURE_THINGS = {
     """,
 }
 
-# Sure, but "no" before it is a word of its own ("no my back went"): what happens.
+# Sure, but "no" before it is a word of its own ("no my back went"): events.
 SURE_EVENTS = {
     "cries": """
     ouch|ow|oww|owch|owww|yowch|yeouch|yeowch|owwie|outch|ouchy|ooyah|eina|aiya|aua|autsch|booboo
@@ -297,12 +295,12 @@ SURE_EVENTS = {
     """,
 }
 
-# Soreness: the cause and the place decide.
-SORE = """
+# Soreness: its cause and place decide.
+SORENESS = """
     <sore>
 """
 
-# While the body is at work a stop of its own; afterwards, asked about.
+# Stops the test while the body is at work; afterwards it is asked about.
 DIZZY_THINGS = {
     "light in the head": """
     <dizzy>
@@ -376,7 +374,7 @@ UNSURE_THINGS = {
     """,
 }
 
-# Perhaps pain, as something that happens.
+# Perhaps pain, as an event.
 UNSURE_EVENTS = {
     "cries, perhaps": """
     argh|aargh|agh|aaah|aah|gah|oof|ooof|yikes|ooft|eesh
@@ -523,7 +521,7 @@ UNSURE_EVENTS = {
     """,
 }
 
-# Ordinary in other company, or too vague: asked about only while the body is at work.
+# Ordinary in other contexts, or too vague: asked about only while the body is at work.
 VAGUE = {
     "after effort": """
     puffed|puffing|winded|panting|huffing|wheezing|wheezy
@@ -586,7 +584,7 @@ VAGUE = {
     """,
 }
 
-# Only sounds like pain; taken out before anything is looked for.
+# Only sounds like pain; removed before anything else is matched.
 ORDINARY = {
     "painful to say; hurt pride": """
     painful|painfully|pains|pained|hurt|hurts to|me? to? admit|say|confess|watch|read|hear|remember|write|lose
@@ -763,8 +761,8 @@ ORDINARY = {
     """,
 }
 
-# What people say of the back, the hips and the legs when nothing is wrong. While the body works, a clause that
-# names one of them with a word from outside this list is asked about: a catch for wording no table has.
+# Words said of the back, hips and legs when nothing is wrong. While the body works, a clause that names one of them with a word from
+# outside this list is asked about: a catch for wording no table has.
 EVERYDAY = """
     find finds found finding wal tap taps tapped hug hugged hugs
     i im ive id ill you youre we he she they them it its itself is isnt are arent was wasnt were am be been being do
@@ -836,8 +834,8 @@ EVERYDAY = """
     looser squashed squeezed rocked rocks tipped tips hikes fell s secs seconds sec
 """
 
-# What training soreness comes from.
-CAUSES = """
+# Causes of training soreness.
+SORENESS_CAUSES = """
     doms
     <day>
     from|after|since ~ training|gym|workout|session|squats|squat|squatting|deadlifts|deadlift|lunges|run|
@@ -851,7 +849,7 @@ CAUSES = """
     training|workout|gym|muscle|delayed soreness|sore|ache|aches
 """
 
-# Long ago, and wholly over: with both said and nothing against it, an old pain is no pain stop.
+# Long ago, and wholly over: with both said and nothing against it, an old pain does not stop a test.
 LONG_AGO = """
     years|months|yrs|decades|decade|ages ago|back|since
     at school|uni|university|college
@@ -879,7 +877,7 @@ NOT_OVER = """
     however apart only and otherwise here hurts hurting aches aching
 """
 
-# Not now, or not known to be now; and what says it is now all the same.
+# Not now, or perhaps not now; and words that say it is now after all.
 PAST = """
     ago|yesterday|previously|formerly|once|historically|anymore|recovered
     last <when>
@@ -905,7 +903,7 @@ PAST = """
     <day>
 """
 
-NOW = """
+STILL_NOW = """
     still|again|currently|today|presently
     right now
     came|come|comes|coming back
@@ -921,14 +919,14 @@ ELLIPSIS = """
     but ~ left|right|other|one ~ yes|yeah|yep|yup
 """
 
-# Asked about, feared or supposed rather than felt, when it stands shortly before the hit.
+# Shortly before a hit: asked about, feared or supposed rather than felt.
 SUPPOSED = """
     if unless supposed meant should would might may gonna will whether until till case scared afraid worried worry
     fear avoid avoiding prevent risk causing cause expect expecting suppose normal could counts
 """
 
-# Denials. "no" denies a thing, "not" anything; "hardly" only halves it; "without" after UNABLE is none.
-NO = """
+# Denials. "no" denies a thing, "not" anything; "hardly" only partly; "without" after UNABLE denies nothing.
+NO_FORMS = """
     no zero 0 0/10 0.0 nil minus sans nay non noo
 """
 
@@ -949,7 +947,7 @@ UNABLE = """
     cant couldnt cannot not never unable hard impossible struggle struggled didnt wont dont doesnt difficult barely
 """
 
-# What may stand between a denial and what it denies. Anything else between them and it is no denial.
+# Allowed between a denial and what it denies. With any other word between them it is no denial.
 BETWEEN = """
     any or nor history past previous prior of at all kind kinds sort sorts type types hint trace sign signs bit a an
     single slight slightest least other new more further noticeable nerve sharp shooting stabbing burning form weird
@@ -958,13 +956,13 @@ BETWEEN = """
     inner outer front both either
 """
 
-# Between them only in a list with "or": "no tightness or pain".
+# Allowed between them only in a list with "or": "no tightness or pain".
 LISTED = """
     tight tightness stretch stretching stiff stiffness discomfort symptoms issue issues problem problems weakness pop
     pops clicking popping pulling swelling heat
 """
 
-# Verbs that may stand between "not" or "without" and the hit; "no" with one of them denies nothing.
+# Verbs allowed between "not" or "without" and the hit; "no" with one of them denies nothing.
 BETWEEN_VERBS = """
     feel feels felt feeling have has had having get gets getting got been be being is was are were cause causes caused
     causing give gave gives giving me notice noticed noticing experience experienced experiencing seem seems seemed to
@@ -972,7 +970,7 @@ BETWEEN_VERBS = """
 """
 
 # With these between, "no" is a word of its own ("no it hurts") and "not" denies only a thought of it.
-OPEN = """
+OPENERS = """
     i it its that thats this there theres my the your if id ive im think thought thinking know sure call called would
     believe say reckon what described describe when where because cos
 """
@@ -984,13 +982,13 @@ DEGREE = """
     entirely completely totally always usually proper properly as
 """
 
-# After a denied hit these take half of it back: "no pain until the bottom", "doesn't hurt much".
+# After a denied hit these take part of the denial back: "no pain until the bottom", "doesn't hurt much".
 AFTERWARDS = """
     much too bad badly lot anymore yet unless until till except excluding apart besides aside before than if barring
     unlike exactly really per
 """
 
-# Slips too far for the edit distance, or nearer to a word of their own: the word meant, and how it is typed.
+# Misspellings too far for the edit distance, or closer to another word: the word meant, and how it is typed.
 SPELLINGS = {
     "hurt": "hrt hert hurrt jurt",
     "hurts": "hrts herts hurtz hurst hrus hurys hurtds hutrs hrust hurted",
@@ -1021,7 +1019,7 @@ SPELLINGS = {
     "chest": "ches chst",
 }
 
-# Words of the patterns that are put right when mistyped, besides the single words of pain and the joints.
+# Words of the patterns that are corrected when mistyped, besides the single words of pain and the joints.
 MISTYPED = """
     without doesnt didnt hasnt havent nothing never feeling something needles pins popped popping snapped cracked
     shooting electric electrical twisted pulled muscle hamstring hamstrings hammy calf calves foot thigh buttock
@@ -1029,15 +1027,15 @@ MISTYPED = """
     session stopped sensation headed breathe breathing chest
 """
 
-# Words that count only as they stand: too many others lie one slip away.
+# Words that count only if spelt exactly: too many others are one typing mistake away.
 EXACT = """
     ants bowel bowels boli bolno agri ahia ohia aray ajaj sakit zeer dolore urts urting weh ooft ooof eesh severe
     bulge biting nagging torqued yelped yikes kink stitch collapsed bites pricks pricking leaked gouging torture faint
     lame flare flares jabs eina aiya
 """
 
-# Real words one slip from a word of the tables.
-REAL_WORDS = """
+# Real words one typing mistake from a word of the tables.
+WORDS_NEAR_PAIN = """
     aceh acre acres almere bela boca bole bolu charles hutt lake lakes lima tieling tongling zinder
     acted angles arched arches arching array ashes bank bark blending bloom bread breeding bunny burly bury camp
     camped camping camps champ champs chick chunk clamp clamped clamps clock cracker crammed cranked crappy crazy
@@ -1056,14 +1054,14 @@ REAL_WORDS = """
     wept west whispering wine winking winning wore wrists yepp yoghurt yurt zinc zips
 """
 
-# The keys beside each on the keyboard.
+# Neighbours of each key on the keyboard.
 BESIDE = {
     "a": "qsz", "b": "vnh", "c": "xvd", "d": "sfe", "e": "wrd", "f": "dgr", "g": "fht", "h": "gjbnyu", "i": "uok",
     "j": "hku", "k": "jli", "l": "kop", "m": "nk", "n": "bmhj", "o": "0ipl", "p": "0ol", "q": "wa", "r": "etf",
     "s": "adwz", "t": "ryg", "u": "yij", "v": "cb", "w": "qes", "x": "zc", "y": "tuh", "z": "xas",
 }  # fmt: skip
 
-# Said with a number: a reply of nothing else is an answer, and is never weighed.
+# Units said with a number: a reply of nothing else is an answer, and is never weighed.
 UNITS = """
     cm cms mm m metre metres meter meters in inch inches ft foot feet kg kgs kilo kilos lb lbs pound pounds
     stone st deg degs degree degrees s sec secs second seconds min mins am pm left right l r both each side

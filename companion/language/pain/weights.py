@@ -1,6 +1,6 @@
 """The weights of ``classifier``, in tenths of a log-odds. Written by tests/corpus/learn.py; not by hand."""
 
-START = -13
+INTERCEPT = -13
 WEIGHTS = """
 -15 =phone
 -14 =or ^+$

@@ -12,7 +12,7 @@ from companion.coach.report import report_html
 from companion.conversation.flow import Known
 from companion.export.fhir.bundle import as_fhir
 from companion.export.table import as_csv
-from companion.pictures.series import Whose, chart_of
+from companion.pictures.series import ChartOwner, chart_of
 from companion.record import log
 from companion.record.context import known_of
 from companion.record.file import open_for_reading
@@ -33,13 +33,13 @@ def main(conversation: Path, database: Path) -> None:
     now = lines.begins + timedelta(hours=2)
     db = open_for_reading(database).conn
     known, rows = known_of(db, 1, now), list(log.answers_of(db, 1))
-    answers, chart = list(known.answers()), chart_of(f"chart_{ID}", known.answers(), Whose("1"))
+    answers, chart = list(known.answers()), chart_of(f"chart_{ID}", known.answers(), ChartOwner("1"))
     without = [row for row in answers if row.flow != ID]
     rulings = [conclude(screen_from(some), about_from(some), 0).verdict("length") for some in (without, answers)]
     ways = Ways(BOOK, BOOK[ID], Known({"today": now.date().isoformat()}, now))
     print(json.dumps({
         "faults": faults(ways, prove(ways)), "command": BOOK.command("seated hip rotation"),
-        "said": ["\n".join(line.lines) for line in heard.lines if isinstance(line, script.Heard)],
+        "said": ["\n".join(line.lines) for line in heard.lines if isinstance(line, script.BotMessage)],
         "report": report_html(db, 1, now, BOOK), "csv": as_csv(rows, BOOK, "UTC"), "fhir": as_fhir(1, rows, BOOK),
         "chart": chart.words if chart else "", "rulings": [[one.ruling.value, one.part] for one in rulings]}))
 
