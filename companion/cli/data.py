@@ -71,7 +71,8 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
     """Write the report of a PERSON, or of a whole caseload, as one page to open in a browser or to print."""
     from companion.base.clock import SystemClock
     from companion.cli.coach import the_coach
-    from companion.coach.report import caseload_html, report_html
+    from companion.coach.caseload_page import caseload_html
+    from companion.coach.report import report_html
     from companion.export.pdf import NoPdf, write_pdf, write_private
     from flows.catalogue import BOOK
 

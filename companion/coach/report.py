@@ -25,7 +25,7 @@ from companion.pictures.series import Chart
 from companion.screening.levels import OPEN
 from companion.screening.safety import Level
 
-__all__ = ["PAGE_NAME_MOST", "POLICY", "caseload_html", "hash_of", "page_of", "picture_of", "rendered", "report_html", "source_of"]
+__all__ = ["PAGE_NAME_MOST", "POLICY", "hash_of", "page_of", "picture_of", "rendered", "report_html", "source_of"]
 
 POLICY: Final = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
 """What a page may load: its own styles and pictures, nothing else."""
@@ -38,13 +38,6 @@ LONG_WORD: Final = 24
 def report_html(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> str:
     """The report of one lifter as one page of HTML."""
     return page_of(account_of(db, person, now, book, for_coach))
-
-
-def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> str:
-    """The caseload of one coach, or for the operator (None) of everybody, as one page of HTML (``caseload_page``)."""
-    from companion.coach import caseload_page
-
-    return caseload_page.caseload_html(db, coach, now)
 
 
 def page_of(account: Account) -> str:

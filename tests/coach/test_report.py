@@ -12,7 +12,8 @@ import pytest
 from jinja2 import UndefinedError
 from markupsafe import Markup
 
-from companion.coach.report import caseload_html, rendered, report_html
+from companion.coach.caseload_page import caseload_html
+from companion.coach.report import rendered, report_html
 from companion.coach.report_sections import account_of
 from companion.conversation.effects import Alert, Find
 from companion.export import pdf

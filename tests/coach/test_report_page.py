@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from companion.coach.report import caseload_html, report_html
+from companion.coach.caseload_page import caseload_html
+from companion.coach.report import report_html
 from companion.export.pdf import NoPdf, write_pdf
 from companion.record import people
 from flows.catalogue import BOOK
