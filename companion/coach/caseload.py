@@ -88,9 +88,8 @@ def units(text: str) -> int:
     return len(text) + sum(one > "\uffff" for one in text)
 
 
-def caseload(db: sqlite3.Connection, coach: int, now: datetime) -> list[Line]:
-    """Return every lifter of a coach now, most urgent first; none for somebody who is no coach."""
-    zone = coach_zone(db, coach, now)
+def caseload(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> list[Line]:
+    """Return every lifter of a coach now, most urgent first; none for somebody who is no coach. ``zone``: the coach's own."""
     said = days_in(zone, now)
     return ordered([urgency(one, now, said) for one in standings(db, coach)])
 

@@ -170,7 +170,7 @@ def _text(lines: Iterable[str], most: int = TEXT_MOST) -> str:
 
 
 def _caseload(db: sqlite3.Connection, coach: int, of: str, now: datetime, zone: str) -> list[Say]:
-    lines = lines_apart(db, coach, caseload(db, coach, now))
+    lines = lines_apart(db, coach, caseload(db, coach, now, zone))
     found = _PAGED.fullmatch(of)
     group, page = (found[1], int(found[2] or 0)) if found else (ALL, 0)
     say, on_it = caseload_say(lines, group, page)
@@ -185,7 +185,7 @@ def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[Line], now: 
 def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetime, zone: str) -> Say:
     """Return the lifters a name may mean, as lines of the caseload, or that nobody is called so. What was typed is not said again,
     for it may be the name of somebody else's."""
-    lines = [line for line in lines_apart(db, coach, caseload(db, coach, now)) if line.person in whom] if whom else []
+    lines = [line for line in lines_apart(db, coach, caseload(db, coach, now, zone)) if line.person in whom] if whom else []
     if not lines:
         return Say("None of your lifters is called that.", ((_tap("My lifters", "caseload"),),))
     on_it = lines[:LINES_A_PAGE]

@@ -147,7 +147,7 @@ def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
     unit = every[-1].readings[0].unit
     marks = tuple(ReferenceLine(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
                   for line in protocol(test).lines_in(unit))
-    notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} taken another way."] if left_out else [])
+    notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} measured another way."] if left_out else [])
     shown_as = shown_unit(unit, whose.system)
     return Chart(protocol(test).chart, protocol(test).name, tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
                  notes=tuple(notes))

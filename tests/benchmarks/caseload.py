@@ -150,7 +150,7 @@ def rows() -> Iterator[Row]:
         with closing(lock), closing(db):
             build(db.conn, 1_000, 1_000)
             ours, theirs, view = by_turns(*(partial(lambda work: seconds(work) * 1000, work) for work in (
-                lambda: caseload(db.conn, COACH, NOW), lambda: standings(db.conn, COACH),
+                lambda: caseload(db.conn, COACH, NOW, "UTC"), lambda: standings(db.conn, COACH),
                 lambda: db.conn.execute("select * from caseload").fetchall())), rounds=ROUNDS)
     yield compare("caseload, 1,000 lifters, a million answers", "its rows by SQL alone", ours, theirs, "ms", "at most", 1.5)
     yield compare("the same", "the view `caseload`, fewer columns", ours, view, "ms", "told only")
@@ -169,9 +169,9 @@ def main(lifters: int, each: int) -> None:
             rows = connection.execute("select count(*) from answers").fetchone()[0]
             print(f"{lifters} lifters, {rows:,} answers, {path.stat().st_size / 1e6:.0f} MB, built in {perf_counter() - begin:.0f} s; "
                   f"SQLite {sqlite3.sqlite_version}, Python {platform.python_version()}, {platform.machine()}")
-            lines = caseload(connection, COACH, NOW)
+            lines = caseload(connection, COACH, NOW, "UTC")
             print("groups:", {group: sum(line.group == group for line in lines) for group in GROUPS})
-            timed("caseload", 50, lambda: caseload(connection, COACH, NOW))
+            timed("caseload", 50, lambda: caseload(connection, COACH, NOW, "UTC"))
             timed("  its query alone", 0, lambda: standings(connection, COACH))
             timed("  the plain view of the same lifters", 0, lambda: connection.execute("select * from caseload").fetchall())
             timed("its first page as a message, looks noted", 0, lambda: show(Turn(connection, COACH, NOW, BOOK), "caseload", ""))

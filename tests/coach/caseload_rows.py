@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime, timedelta
@@ -9,6 +10,7 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from companion.coach.caseload import Line, caseload, coach_zone
 from companion.conversation.effects import Alert, Began, Effect, Ended, Find, Record
 from companion.record import coaching, people
 from companion.record.file import open_for_writing
@@ -87,3 +89,8 @@ class Room:
     def looks(self, person: int) -> list[str]:
         """What was looked at of a lifter, by whom, the oldest first; the agreement left out."""
         return [f"{name}: {what}" for _, name, what in reversed(coaching.looks_at(self.db, person, 500)) if what != "agreed"]
+
+
+def lines_of(db: sqlite3.Connection, coach: int, now: datetime) -> list[Line]:
+    """The caseload of a coach, on their own clock."""
+    return caseload(db, coach, now, coach_zone(db, coach, now))

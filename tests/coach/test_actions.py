@@ -10,11 +10,11 @@ from pathlib import Path
 import pytest
 
 from companion.coach.actions import ACT_HANDLERS
-from companion.coach.caseload import caseload
 from companion.port import Address, Inbound, Sent, Tapped, Typed
 from companion.record import coaching, log, operator_requests
 from companion.screening.coach_acts import COACH_ACTS
 from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
+from tests.coach.caseload_rows import lines_of
 
 KIM, ODA = Address("terminal", "kim"), Address("terminal", "oda")
 SAM, MIA = Address("terminal", "sam"), Address("terminal", "mia")
@@ -434,10 +434,10 @@ async def test_a_review_by_a_slip_is_taken_back_and_what_it_settled_stands_again
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)
     await gym.say("ow, my back hurts", "Lower back", "5", "No", "No", "No")
     await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
-    assert caseload(gym.db, kim, gym.clock.now())[0].group != "hurt"
+    assert lines_of(gym.db, kim, gym.clock.now())[0].group != "hurt"
     said = await gym.say("Take it back", who=KIM)
     assert said[-1] == "Taken back: that review of sam no longer counts."
-    assert caseload(gym.db, kim, gym.clock.now())[0].group == "hurt"
+    assert lines_of(gym.db, kim, gym.clock.now())[0].group == "hurt"
     assert [row[0] for row in gym.db.execute("select what from acts order by id")] == ["reviewed", "unreviewed"]
 
 

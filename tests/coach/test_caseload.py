@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.coach.caseload import GROUPS, MOVED_BACK, WORDS_MOST, Line, caseload, cut, units
+from companion.coach.caseload import GROUPS, MOVED_BACK, WORDS_MOST, Line, cut, units
 from companion.conversation.effects import Alert
 from companion.export.table import plain
 from companion.record import coaching, people, reminders
 from companion.screening.depth import Band
 from companion.screening.depth_progression import DepthDay, steps_from
-from tests.coach.caseload_rows import NOW, Room, ago, record
+from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
 
 
 @pytest.fixture
@@ -26,7 +26,7 @@ def room(tmp_path: Path) -> Iterator[Room]:
 
 
 def line(room: Room, person: int) -> Line:
-    return next(one for one in caseload(room.db, room.coach, NOW) if one.person == person)
+    return next(one for one in lines_of(room.db, room.coach, NOW) if one.person == person)
 
 
 def told(room: Room, person: int) -> tuple[str, str]:
@@ -235,7 +235,7 @@ def test_the_list_goes_by_group_and_within_one_the_latest_first(room):
     room.hurt(old, 4)
     room.hurt(new, 1)
     room.find(sent, "safety.level", "same_day", 2)
-    lines = caseload(room.db, room.coach, NOW)
+    lines = lines_of(room.db, room.coach, NOW)
     assert [one.person for one in lines] == [new, old, sent, fine]
     assert [GROUPS.index(one.group) for one in lines] == sorted(GROUPS.index(one.group) for one in lines)
 
@@ -246,7 +246,7 @@ def test_care_comes_first_within_a_group_however_long_ago(room):
     room.hurt(chest, 3, "emergency", "chest")
     room.find(seen, "safety.level", "clinician", 1)
     room.find(sent, "safety.level", "same_day", 6)
-    assert [one.person for one in caseload(room.db, room.coach, NOW)] == [chest, small, sent, seen]
+    assert [one.person for one in lines_of(room.db, room.coach, NOW)] == [chest, small, sent, seen]
 
 
 def test_a_small_pain_hides_no_emergency(room):
@@ -276,25 +276,25 @@ def test_only_lifters_linked_now_to_a_coach_who_is_one_now(room):
     bea = room.a_coach("Bea")
     coaching.link(room.db, kim, bea, ago(1))
     coaching.withdraw(room.db, kim, room.coach, ago(1))
-    assert [one.person for one in caseload(room.db, room.coach, NOW)] == [sam]
-    assert [one.person for one in caseload(room.db, bea, NOW)] == [kim]
+    assert [one.person for one in lines_of(room.db, room.coach, NOW)] == [sam]
+    assert [one.person for one in lines_of(room.db, bea, NOW)] == [kim]
     coaching.end_coach(room.db, bea, ago(0))
-    assert caseload(room.db, bea, NOW) == []
-    assert caseload(room.db, sam, NOW) == []
+    assert lines_of(room.db, bea, NOW) == []
+    assert lines_of(room.db, sam, NOW) == []
 
 
 def test_the_whole_list_takes_as_many_queries_for_fifty_as_for_one(room):
     asked: list[str] = []
     room.lifter()
     room.db.set_trace_callback(asked.append)
-    caseload(room.db, room.coach, NOW)
+    lines_of(room.db, room.coach, NOW)
     few = len(asked)
     room.db.set_trace_callback(None)
     for number in range(49):
         room.hurt(room.lifter(f"Sam {number}"), 1)
     asked.clear()
     room.db.set_trace_callback(asked.append)
-    assert len(caseload(room.db, room.coach, NOW)) == 50
+    assert len(lines_of(room.db, room.coach, NOW)) == 50
     assert len(asked) == few
 
 

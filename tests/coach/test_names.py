@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.coach.caseload import caseload, units
+from companion.coach.caseload import units
 from companion.coach.caseload_page import caseload_html
 from companion.coach.letters import alert_letters
 from companion.coach.links import link
@@ -21,7 +21,7 @@ from companion.record import coaching, people
 from companion.record.turn import Turn
 from flows.catalogue import BOOK
 from flows.find_lifter import is_name
-from tests.coach.caseload_rows import NOW, Room, ago, record
+from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
 from tests.coach.test_actions import KIM, MIA, SAM, gym
 
 __all__ = ["gym"]
@@ -198,7 +198,7 @@ def test_where_the_codes_tell_nothing_apart_the_numbers_do(room, codes):
 
 def test_each_place_that_names_them_tells_them_apart_alike(room):
     one, two = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "Sam", "Sam, Fridays")
-    lines = lines_apart(room.db, room.coach, caseload(room.db, room.coach, NOW))
+    lines = lines_apart(room.db, room.coach, lines_of(room.db, room.coach, NOW))
     assert {line.person: line.name for line in lines} == {one: "Sam (Tuesdays)", two: "Sam (Fridays)"}
     (listed,) = show(Turn(room.db, room.coach, NOW, BOOK), "caseload", "")
     (page,) = show(Turn(room.db, room.coach, NOW, BOOK), "lifter", str(two))
