@@ -51,6 +51,8 @@ _WEEKDAY = r"(?:mon|tue|tues|wed|weds|wednes|thu|thur|thurs|fri|sat|satur|sun)(?
 _OTHER_DAY = (rf"\b(?:{_WEEKDAY}|tomorrow|tmrw|next week|(?:the )?weekend|squat days?|"
               rf"\d{{1,2}}(?:st|nd|rd|th)? (?:of )?{_MONTH}|{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?)\b")
 _DAY = rf"(?:{_OTHER_DAY}|\b(?:today|tonight|this week)\b)"
+_A_SET = r"\d+ ?(?:s|secs?|seconds?|reps?|sets?|x)\b"
+"""What is told of a set, such as "pause squats 3 secs": no date."""
 _BEGINS = rf"(?:from |starting |between )?(?:the |next |this )*(?:{_OTHER_DAY}|\b(?:today|month)\b|\d).*"
 _FEW = (r"(?:(?:my|the|this|that|next|on|for|from|it|one|this one|next one|squats?|squatting|session|workout|training|to|until|"
         r"all|of) )*")
@@ -88,7 +90,7 @@ FLOW = Flow(
         r"(?:i'm |i am |i'll be )?(?P<asked>(?:on holidays?|on vacation|away|out of town) "
         r"(?:(?:until|till|til) .+|for .*(?:days?|weeks?|months?)))",
         rf"(?:i'm |i am |i'll be )?(?P<asked>(?:on holidays?|on vacation|holidays?|away|out of town) {_BEGINS})",
-        rf"(?P<asked>pause (?:my |all |it |the |everything |squat days |squats |reminders )*{_BEGINS})",
+        rf"(?P<asked>pause (?:my |all |it |the |everything |squat days |squats |reminders )*(?!{_A_SET}){_BEGINS})",
         rf"(?P<asked>(?:no|not) (?:squats?|squatting|training)(?: days?)? {_BEGINS})",
         r"(?P<asked>move (?:it|this one|(?:my |the )?next (?:one|squat day|session)))(?: please)?",
         r"(?:please |ok )*(?P<asked>unpause(?: (?:please|now|my squat days))?|(?:end|stop) (?:the |my )?pause|"

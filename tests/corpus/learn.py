@@ -100,7 +100,7 @@ def written(weights: dict[str, int]) -> str:
     text = "\n".join(lines)
     return (
         '"""The weights of ``classifier``, in tenths of a log-odds. Written by tests/corpus/learn.py; not by hand."""\n\n'
-        f'START = {weights[""]}\nWEIGHTS = """\n{text}\n"""\n'
+        f'INTERCEPT = {weights[""]}\nWEIGHTS = """\n{text}\n"""\n'
     )
 
 

@@ -342,3 +342,18 @@ def test_unsure_replies_are_mostly_asked_about(told: Callable[[str], None]) -> N
 def test_the_corpus_is_large_enough() -> None:
     for kind in ("pain", "not_pain"):
         assert len(_lines(f"{kind}_seen.txt")) + len(_lines(f"{kind}_unseen.txt")) >= 300
+
+
+@pytest.mark.parametrize(("work", "recall", "more"), [(True, 0.95, 8), (False, 0.88, 20)])
+def test_the_second_ear_beats_the_rules_on_lines_neither_was_made_from(told: Callable[[str], None], work: bool, recall: float, more: int):
+    """It stays for what it hears beyond the rules; what that costs is told."""
+    pain, other = _lines("pain_unseen_2.txt"), _lines("not_pain_unseen_2.txt")
+
+    def heard(lines: list[str], hear: Callable[..., Pain]) -> int:
+        return sum(hear(line, body_at_work=work) is not Pain.NO for line in lines)
+
+    rules, both = heard(pain, by_the_rules), heard(pain, hear_pain)
+    told(f"pain words, unseen 2, body {'at work' if work else 'at rest'}: rules {rules} of {len(pain)}, with the second ear {both}; false "
+         f"{heard(other, by_the_rules)} and {heard(other, hear_pain)} of {len(other)}")
+    assert both / len(pain) >= recall
+    assert both - rules >= more
