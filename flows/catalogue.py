@@ -10,10 +10,10 @@ import flows as here
 from companion.conversation.catalogue import Catalogue, Consent
 from companion.conversation.flow import Flow
 from companion.conversation.registry import Book, Flows
-from flows.consent import AGAIN, COACH, DUE, LIFTER
+from flows.consent import COACH_TEXT, CONSENT_AGAIN, DUE, LIFTER_TEXT
 
 
-class Written(Mapping[str, Flow]):
+class FlowFiles(Mapping[str, Flow]):
     """The flows of this folder, by name. A file is imported when its flow is first asked for, all of them when they are counted or
     looked through; so the first words to a stranger wait for the two files they stand in only."""
 
@@ -35,12 +35,13 @@ class Written(Mapping[str, Flow]):
 
 def flows() -> list[Flow]:
     """All flows, by name."""
-    return list(Written().values())
+    return list(FlowFiles().values())
 
 
 COACH_WELCOME = "coach_welcome"
 LINK = "link"
-BOOK: Book = Book(Flows(Written()), home="home", pain="pain", link=LINK)
-CATALOGUE = Catalogue(BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER), (COACH_WELCOME, COACH))),
-                      AGAIN, DUE, COACH_WELCOME)
+BOOK: Book = Book(Flows(FlowFiles()), home="home", pain="pain", link=LINK)
+CATALOGUE = Catalogue(
+    BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER_TEXT), (COACH_WELCOME, COACH_TEXT))),
+    CONSENT_AGAIN, DUE, COACH_WELCOME)
 """All that the bot needs to know of the flows."""

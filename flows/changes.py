@@ -14,10 +14,10 @@ from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import Errors, errors_from
 from companion.screening.protocol import Starts
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import SIDES, Reading, Show, mean_of
+from companion.screening.readings import SIDES, NumberFormat, Reading, mean_of
 from companion.screening.retest import change
-from companion.screening.screen import Answer, about_from, screen_from
-from companion.screening.sessions import Session, sessions_of
+from companion.screening.screen import LoggedAnswer, about_from, screen_from
+from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.trend import SESSIONS, pain_change, trend
 from flows.outcome_facts import showing, told_at
 
@@ -51,7 +51,7 @@ def change_facts(known: Known) -> dict[str, Value]:
 _WORST_FIRST: Sequence[str] = ("worse", "better", "within_error", "cannot_say")
 
 
-def _found(answers: Sequence[Answer], since: datetime, errors: Errors, show: Show, zone: str) -> dict[str, Value]:
+def _found(answers: Sequence[LoggedAnswer], since: datetime, errors: Errors, show: NumberFormat, zone: str) -> dict[str, Value]:
     """The change a coach hears of: the worst of any test, side and pain, and which that was."""
     found: list[tuple[str, str]] = []
     for one in measured():
@@ -73,12 +73,12 @@ def _found(answers: Sequence[Answer], since: datetime, errors: Errors, show: Sho
     return {"kind": kind, "kind_words": words}
 
 
-def _by_day(sessions: Sequence[Session], zone: str) -> list[Session]:
+def _by_day(sessions: Sequence[ReadingSession], zone: str) -> list[ReadingSession]:
     """One session a local day, the last: repeats within a day are no sessions of their own."""
     return list({local_date(session.at, zone): session for session in sessions}.values())
 
 
-def _line(side: str, sessions: Sequence[Session], since: datetime, errors: Errors, show: Show) -> str:
+def _line(side: str, sessions: Sequence[ReadingSession], since: datetime, errors: Errors, show: NumberFormat) -> str:
     """Then and now, averaged over as many last sessions at each end as it takes to show, where there are so many."""
     old, new = _ends(sessions, since)
     if not old or not new:
@@ -92,7 +92,7 @@ def _line(side: str, sessions: Sequence[Session], since: datetime, errors: Error
         return f"{numbers} Not compared: {error}."
 
 
-def _ends(sessions: Sequence[Session], since: datetime) -> tuple[list[tuple[Reading, ...]], list[tuple[Reading, ...]]]:
+def _ends(sessions: Sequence[ReadingSession], since: datetime) -> tuple[list[tuple[Reading, ...]], list[tuple[Reading, ...]]]:
     """The sessions to compare, before and after: as many as it takes for a change to show, where there are so many."""
     old = [session.readings for session in sessions if session.at <= since]
     new = [session.readings for session in sessions if session.at > since]
@@ -102,7 +102,7 @@ def _ends(sessions: Sequence[Session], since: datetime) -> tuple[list[tuple[Read
     return old[-many:], new[-many:]
 
 
-def _trend(side: str, sessions: Sequence[Session], show: Show) -> str:
+def _trend(side: str, sessions: Sequence[ReadingSession], show: NumberFormat) -> str:
     if len(sessions) < SESSIONS:
         return ""
     try:
@@ -123,16 +123,16 @@ def _start(rounds: str | None, depth: str | None) -> str:
     return "no rounding" if rounds == "no" else BAND_WORDS[band] if band else "not told"
 
 
-def _is_pain(row: Answer) -> bool:
+def _is_pain(row: LoggedAnswer) -> bool:
     return (row.flow, row.key, row.status) == ("safety_check", "pain", "ok")
 
 
-def _pain(answers: Sequence[Answer], since: datetime) -> str:
+def _pain(answers: Sequence[LoggedAnswer], since: datetime) -> str:
     old, new = _pain_told(answers, since)
     return pain_change(old[-1], new[-1]).words if old and new and (old[-1] or new[-1]) else ""
 
 
-def _pain_told(answers: Sequence[Answer], since: datetime) -> tuple[list[float], list[float]]:
+def _pain_told(answers: Sequence[LoggedAnswer], since: datetime) -> tuple[list[float], list[float]]:
     told = [(row.at, row.value) for row in answers if _is_pain(row) and isinstance(row.value, float)]
     return [value for at, value in told if at <= since], [value for at, value in told if at > since]
 

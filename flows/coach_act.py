@@ -10,7 +10,7 @@ from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import Number
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS
-from flows.coach_shared import COACHES, asked_of
+from flows.coach_shared import COACHES_ONLY, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
 
@@ -41,35 +41,35 @@ def ready(got: Facts, side: str) -> Value:
     return "yes" if whole else "no"
 
 
-WHAT = Fact("what", values=(*ACTS, "none"))
+ACT_ASKED = Fact("what", values=(*ACTS, "none"))
 READY = Fact("ready", values=("yes", "no"), of=ready)
 
 FLOW = Flow(
     "coach_act", version=1, title="For a lifter", counted=False, quiet=True, hears_pain=False, reopens=False,
-    by_name=False, gates=(COACHES,),
-    at_start=act_facts, facts=(WHAT, Fact("value", of=value_of), READY),
+    by_name=False, gates=(COACHES_ONLY,),
+    at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY),
     steps=(
         Ask("pin_depth", "Which depth should they keep to? It holds as a start: movement or pain moves it back, never deeper.", choice(
             *(Option(one.value, one.label, one.also) for one in BANDS.choices),
-            Option("none", "No longer pinned", ("unpin", "none"))), only_if=WHAT.is_("pin_depth")),
+            Option("none", "No longer pinned", ("unpin", "none"))), only_if=ACT_ASKED.is_("pin_depth")),
         Ask("pin_load", "Up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
-            choices=(Option("none", "No longer pinned", ("unpin", "none")),)), only_if=WHAT.is_("pin_load")),
+            choices=(Option("none", "No longer pinned", ("unpin", "none")),)), only_if=ACT_ASKED.is_("pin_load")),
         Ask("drill", "Which drill should they be offered?", choice(
             ("hip", "Hip: rock-back"), ("hamstrings", "Hamstrings: hinge"), ("calf", "Calf: knee over toes"),
             ("trunk", "Trunk: pause squat"), ("control", "Control: hand on back"), ("none", "As the tests say")),
-            only_if=WHAT.is_("drill")),
+            only_if=ACT_ASKED.is_("drill")),
         Ask("ask_for", "What should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
-            only_if=WHAT.is_("ask_for")),
-        Ask("retest", "On which day should they test again?", Day(), only_if=WHAT.is_("retest")),
+            only_if=ACT_ASKED.is_("ask_for")),
+        Ask("retest", "On which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
         Ask("finding", "Which finding do you see otherwise?", choice(
-            ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=WHAT.is_("overrule")),
+            ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=ACT_ASKED.is_("overrule")),
         Ask("ruling", "How do you see it? The computed one stays beside it.", choice(
             ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open"),
             (AS_COMPUTED, "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
         Ask("reason", "Your reason, in a few words? The lifter can read it.", Words(limit=300, example_text="seen in person on Tuesday"),
-            free=True, only_if=WHAT.one_of(*REASONED)),
+            free=True, only_if=ACT_ASKED.one_of(*REASONED)),
         Do(Act("{what}", "{of}", "{value}", "{reason}"), READY.is_("yes")),
-        Tell("An overruling needs its reason; nothing has changed.", WHAT.one_of(*NEEDS_REASON) & READY.is_("no")),
-        Tell("Nothing has changed.", ~WHAT.one_of(*NEEDS_REASON) & READY.is_("no")),
+        Tell("An overruling needs its reason; nothing has changed.", ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
+        Tell("Nothing has changed.", ~ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
     ),
 )

@@ -5,8 +5,8 @@ from __future__ import annotations
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Gate, Known
 
-COACH = fact("is_coach").is_("yes")
-COACHES = Gate(~COACH, "That is for coaches, and whoever runs this bot makes somebody one.")
+IS_COACH = fact("is_coach").is_("yes")
+COACHES_ONLY = Gate(~IS_COACH, "That is for coaches, and whoever runs this bot makes somebody one.")
 """Before anything a coach sees or does; whose it is of is looked up again when it is carried out."""
 
 

@@ -13,12 +13,12 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Jump, Run, Step
 from companion.conversation.kinds import YesNo
 
-AGAIN = "consent_again"
+CONSENT_AGAIN = "consent_again"
 """The flow that asks again, and to which a no of somebody kept leads."""
 
 
 @dataclass(frozen=True, slots=True)
-class Text:
+class ConsentText:
     """One text. ``of``: whose it is; ``new``: one sentence on what is new since the version before; ``yes`` and ``no``: its buttons.
 
     ``key`` names its question, which is another one with each version: a button under an older text can't agree to this one.
@@ -54,14 +54,14 @@ class Text:
         return Find(f"consent.{self.of}", str(self.version), f"agreed to version {self.version} of what is kept of a {self.of}")
 
 
-LIFTER = Text("lifter", 1, (
+LIFTER_TEXT = ConsentText("lifter", 1, (
     "I keep your answers, including those about pain and health, in a file of whoever runs this bot. "
     "Say “my data” at any time to get a copy or to erase it all. May I keep them?"), new="", yes="Yes, keep them")
-COACH = Text("coach", 1, (
+COACH_TEXT = ConsentText("coach", 1, (
     "I keep your name here, your chat address, and what you look at and do, in a file of whoever runs this bot. "
     "Say “my data” at any time to get a copy or to erase it all. May I keep that?"), new="", yes="Yes, keep it")
 
-DUE = LIFTER.due | COACH.due
+DUE = LIFTER_TEXT.due | COACH_TEXT.due
 """Nothing goes on with somebody until they have been asked again."""
 
 
@@ -76,12 +76,12 @@ IF_NO = Fact("if_no", of=_if_no)
 """Among the facts of a flow with ``first_asked``."""
 
 
-def first_asked(text: Text) -> tuple[Step, ...]:
+def first_asked(text: ConsentText) -> tuple[Step, ...]:
     """The question and what follows: a first no ends the flow, a no that takes an earlier yes back leads to copy and erasing."""
     refused = fact(text.key).is_("no")
     return (
         Ask(text.key, text.says, text.kind, safety=True, then=(Jump(refused & ~text.agreed.known, say="{if_no}"),)),
         Do(text.noted, fact(text.key).is_("yes")),
         Do(Find(f"consent.{text.of}", "no", "took the agreement back"), refused),
-        Run(AGAIN, refused),
+        Run(CONSENT_AGAIN, refused),
     )

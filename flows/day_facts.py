@@ -14,8 +14,8 @@ from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.days.dates import FARTHEST
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.depth_progression import DepthDay, DepthStep, Outcome, steps_from
-from companion.screening.priming_trial import Fair, arm_of, verdict_of
+from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
+from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
@@ -26,7 +26,7 @@ JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("",
                              for after in ("", " only", " alone"))), "bar_kg")
 """What people call a bar without plates, and the fact that holds what theirs weighs."""
 
-BARS: Final = {"metric": {"full": 20.0, "light": 15.0}, "imperial": {"full": 45 * POUND, "light": 35 * POUND}}
+BAR_WEIGHTS: Final = {"metric": {"full": 20.0, "light": 15.0}, "imperial": {"full": 45 * POUND, "light": 35 * POUND}}
 """What a bar weighs, in kg; a pound is 0.45359237 kg exactly (1959)."""
 
 
@@ -44,7 +44,7 @@ def told_days(known: Known) -> tuple[ToldDay, ...]:
     return days_told(known.answers(), zone_from(known.facts, known.now))
 
 
-def outcome_of(day: ToldDay) -> Outcome:
+def outcome_of(day: ToldDay) -> DayOutcome:
     """What a day means for the depth. In the priming trial the depth stays, so that its days can be compared: a clean day
     moves nothing there. A back that moved deeper than set says nothing of the depth set."""
     if day.back == "moved" and day.kept != "deeper":
@@ -174,7 +174,7 @@ def _drill(known: Known) -> dict[str, Value]:
     return {"offered": "yes", "drill_name": offer.prime.name, "drill_line": f" To prime: {offer.prime.name}."}
 
 
-def verdict_now(known: Known) -> Fair:
+def verdict_now(known: Known) -> TrialResult:
     """What the trial shows so far."""
     steps = steps_now(known)
     return verdict_of(seed_of(known), trial_days(told_days(known), steps[2] if steps else None))
@@ -228,7 +228,7 @@ def over_limit(got: Facts, side: str) -> Value:
 def bar_kg_of(got: Facts, side: str) -> Value | None:
     """What their bar weighs, in kg; None where they have not said which it is."""
     system, bar = str(got.get("welcome.units", "metric")), str(got.get("bar.bar", ""))
-    return _number(got, "bar.weight") if bar == "other" else BARS[system].get(bar)
+    return _number(got, "bar.weight") if bar == "other" else BAR_WEIGHTS[system].get(bar)
 
 
 def _sets(got: Facts) -> tuple[float, str, tuple[WarmUpSet, ...]] | None:
@@ -237,7 +237,7 @@ def _sets(got: Facts) -> tuple[float, str, tuple[WarmUpSet, ...]] | None:
     if not load:
         return None
     system = str(got.get("welcome.units", "metric"))
-    bar = _number(got, "bar.weight") or 20.0 if got.get("bar.bar") == "other" else BARS[system][str(got.get("bar.bar", "full"))]
+    bar = _number(got, "bar.weight") or 20.0 if got.get("bar.bar") == "other" else BAR_WEIGHTS[system][str(got.get("bar.bar", "full"))]
     own = got.get("bar.plates") if got.get("bar.which") == "own" else None
     plates = tuple(float(size) for size in str(own).split(",")) if own else None
     most = _as_typed(min(load, _number(got, "most") or load), system)

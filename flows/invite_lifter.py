@@ -4,10 +4,10 @@ from companion.conversation.condition import fact
 from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import Words
-from flows.coach_shared import COACHES
+from flows.coach_shared import COACHES_ONLY
 
 FLOW = Flow(
-    "invite_lifter", version=1, title="Invite a lifter", counted=False, quiet=True, hears_pain=False, gates=(COACHES,),
+    "invite_lifter", version=1, title="Invite a lifter", counted=False, quiet=True, hears_pain=False, gates=(COACHES_ONLY,),
     command=("invite", "add a lifter", "new lifter"),
     steps=(
         Ask("whom", "Whom is the code for? You read this when they agree; they see only your name.",

@@ -9,11 +9,11 @@ from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
-from companion.screening.drills import Offer, offer_for
+from companion.screening.drills import DrillOffer, offer_for
 from companion.screening.errors import errors_from
 from companion.screening.protocols import protocol, protocols
-from companion.screening.readings import SIDES, Show, mean_of
-from companion.screening.retest import Plan, plan
+from companion.screening.readings import SIDES, NumberFormat, mean_of
+from companion.screening.retest import RetestPlan, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
@@ -27,7 +27,7 @@ WITHHELD = ("The drill for that part lies on the back or folds deeply, so none i
             "Ask who looks after you.")
 
 
-def showing(known: Known) -> Show:
+def showing(known: Known) -> NumberFormat:
     """Writes a kept number in the lifter's own units."""
     system = str(known.facts.get("welcome.units", METRIC))
     return lambda value, unit: shown(value, unit, system)
@@ -42,7 +42,7 @@ def told_at(known: Known, name: str = "outcome.at") -> datetime | None:
     return moment if moment.tzinfo else moment.replace(tzinfo=UTC)
 
 
-def concluded(known: Known) -> tuple[Screen, Conclusion, Plan]:
+def concluded(known: Known) -> tuple[Screen, Conclusion, RetestPlan]:
     """The screen, what it amounts to, and when to test again."""
     answers = list(known.answers())
     screen, about = screen_from(answers), about_from(answers)
@@ -114,7 +114,7 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
 
 
-def offer_of(conclusion: Conclusion, known: Known) -> Offer | None:
+def offer_of(conclusion: Conclusion, known: Known) -> DrillOffer | None:
     """The drill for the likeliest part, or the one a coach chose, as this lifter may do it."""
     pregnant = known.facts.get("safety_check.pregnant") in ("yes", "unsure")
     part = str(known.facts.get("drill.pin", "")) or conclusion.part

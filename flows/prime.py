@@ -34,7 +34,7 @@ def drill_facts(known: Known) -> dict[str, Value]:
 
 
 OFFERED = fact("offered").is_("yes")
-CAUTION = "{caution} Say so at once if anything hurts."
+DRILL_CAUTION = "{caution} Say so at once if anything hurts."
 SETS = Fact("sets", 1, 5, step=1)
 TIMED = Hold("Start the set", seconds="set_seconds", go="Begin: {reps} slow repetitions{each}, about {seconds:g} seconds.",
              over="That is about a set. Finish the one you are in.")
@@ -43,7 +43,7 @@ TIMED = Hold("Start the set", seconds="set_seconds", go="Begin: {reps} slow repe
 def _set(number: int) -> Ask:
     return Ask(f"set_{number}", f"Set {number} of {{sets}}: {{name}}, {{reps}} repetitions{{each}}. "
                + ("Start when you are in place." if number == 1 else "Rest first, as long as you like."),
-               TIMED, caution=CAUTION, only_if=OFFERED & (number <= SETS))
+               TIMED, caution=DRILL_CAUTION, only_if=OFFERED & (number <= SETS))
 
 
 FLOW = Flow(
@@ -54,7 +54,7 @@ FLOW = Flow(
         Tell("{why_not}", ~OFFERED),
         Ask("setup", "The drill: {name}, {sets} sets of {reps}{each}.{light} It is a trial: nobody knows yet whether it helps "
             "you. Ready to see the steps?", Ready(), only_if=OFFERED),
-        Ask("steps", "{steps}", Ready("I have it"), caution=CAUTION, only_if=OFFERED, picture="drill {name}"),
+        Ask("steps", "{steps}", Ready("I have it"), caution=DRILL_CAUTION, only_if=OFFERED, picture="drill {name}"),
         *(_set(number) for number in (1, 2, 3)),
         Ask("felt", "How did that feel?", choice(
             ("easy", "Easy, back still", "easy", "good", "fine", "great"), ("right", "Hard, back still", "hard", "tough"),

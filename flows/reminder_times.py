@@ -22,7 +22,7 @@ BEFORE, QUIET = fact("before"), fact("quiet")
 SCOPE = Fact("scope", values=("all", "briefly", "quiet", "off"))
 """All of it; only what a first plan needs; only the quiet hours; no reminders any more."""
 OFF = SCOPE.is_("off")
-GOES_ON = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
+STILL_SENT = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
 """The sentences of the kinds that nothing ends."""
 
 
@@ -80,7 +80,7 @@ FLOW = Flow(
         Do(StopReminders(), OFF),
         Do(Find("squat.no_prompts", "no", "told by the lifter"), BEFORE.known & ~BEFORE.is_("none")),
         Do(Replan()),
-        Tell(f"Done: no reminders of squat days or tests. {GOES_ON} Your squat days stay planned; “reminder times” turns their "
+        Tell(f"Done: no reminders of squat days or tests. {STILL_SENT} Your squat days stay planned; “reminder times” turns their "
              "reminders on again.", OFF),
         Tell("Good. I write nothing about squat days; say “squatting” on the day and I am there.", BEFORE.is_("none")),
         Tell("Good: the evening before, at {evening_now}. {quiet_after} “Reminder times” changes that.",

@@ -9,7 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
-from companion.screening.safety import Level, Outcome, level_from_check, level_from_pain, worst
+from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 
 CLEARED_FOR: Final = timedelta(days=183)
 """A clinician's clearance is asked for again after six months (choice)."""
@@ -41,12 +41,12 @@ def _sent(level: str, why: str) -> bool:
     return signs or level in (Level.EMERGENCY.value, Level.SAME_DAY.value)
 
 
-def _check(got: Facts, so_far: bool = False) -> Outcome:
+def _check(got: Facts, so_far: bool = False) -> SafetyOutcome:
     return _found(tuple(map(got.get, _READ)), so_far)
 
 
 @lru_cache(64)  # one step asks the same several times, and most people answer alike: six times no
-def _found(values: tuple[Value | None, ...], so_far: bool) -> Outcome:
+def _found(values: tuple[Value | None, ...], so_far: bool) -> SafetyOutcome:
     got = {key: value for key, value in zip(_READ, values, strict=True) if value is not None}
     answers = dict(zip(_CHECK, values, strict=False))
     if got.get("urgent") == "no":  # one screen asks for three at once; a plain no answers them all
@@ -162,7 +162,7 @@ def said_saddle(got: Facts, side: str) -> Value:
     return "yes" if _SADDLE_WORDS.search(str(got.get("said", ""))) else "no"
 
 
-def _pain(got: Facts, so_far: bool = False) -> Outcome:
+def _pain(got: Facts, so_far: bool = False) -> SafetyOutcome:
     answers: dict[str, Value | None] = {key: got.get(key) for key in _PAIN}
     if so_far:  # what is not asked yet speaks for nothing
         answers = {key: ({"bad": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
@@ -205,5 +205,5 @@ def keys_of_pain(got: Facts, side: str) -> Value:
     return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
 
 
-def _words(outcome: Outcome) -> str:
+def _words(outcome: SafetyOutcome) -> str:
     return " ".join(reason.words for reason in outcome.because) or "nothing against it"

@@ -23,7 +23,7 @@ OF_AGE = Gate(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"),
               "Under 18 this only goes with a coach who is linked to you here, and none is now.")
 """Under 18 nothing that moves the body opens without a coach, also when a coach has left since."""
 
-STANDING = (Gate(LEVEL.is_("emergency"), EMERGENCY), Gate(LEVEL.is_("same_day"), SAME_DAY),
+CLOSING_LEVELS = (Gate(LEVEL.is_("emergency"), EMERGENCY), Gate(LEVEL.is_("same_day"), SAME_DAY),
             Gate(LEVEL.is_("clinician"), CLINICIAN), Gate(LEVEL.is_("not_today"), NOT_TODAY))
 """What stands against tests and drills already, told before anything is asked."""
 
@@ -33,7 +33,7 @@ CLOSED = (
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
     Gate(~fact("safety.checked.today").known, "Without today's safety check nothing that moves the body opens.",
          first="safety_check"),
-    *STANDING,
+    *CLOSING_LEVELS,
 )
 """Before anything that moves the body: today's safety check, and no standing reason against it."""
 

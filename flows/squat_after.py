@@ -23,7 +23,7 @@ CARE = fact("safety.level").one_of("emergency", "same_day") | fact("run_pain").k
 """What they were told is to be seen: nothing more is asked after that."""
 COMPARED = SQUATTED & TRIAL.is_("yes") & fact("back").is_("still") & fact("hurt").is_("no")
 """A clean day of the trial moves no depth."""
-LOADED = SQUATTED & ~CARE & (BAR.is_("yes") | TRIAL.is_("yes"))
+LOAD_ASKED = SQUATTED & ~CARE & (BAR.is_("yes") | TRIAL.is_("yes"))
 ANSWERED = fact("done").known | fact("back").known | fact("kept").known | fact("depth").known | fact("load").known
 
 CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact("safety.level").is_("same_day"), SAME_DAY))
@@ -48,7 +48,7 @@ FLOW = Flow(
         Run("pain", SQUATTED & fact("hurt").is_("yes")),
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "As planned", ("as planned", "yes", "the same", "same"), only_if=PLANNED),
-            Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOADED),
+            Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOAD_ASKED),
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?",
             Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes") & ~CARE),
         Ask("note", "One note for the log? Skip it if there is none.", Words(limit=300, example_text="slept badly, bar felt light"),

@@ -11,13 +11,14 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from companion.screening.about import About
-from companion.screening.depth import BAND_WORDS, NEVER, Band, band_of
+from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
 from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.findings import findings_of
-from companion.screening.pairs import HYPERMOBILE_WORDS, Look, hypermobile, look_of, stance
+from companion.screening.pairs import HYPERMOBILE_WORDS, hypermobile, look_of, stance
 from companion.screening.protocols import measured, protocol, route
-from companion.screening.readings import SIDES, Show, metric, side_difference
+from companion.screening.protocols.squat_look import SquatLook
+from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, decide, weight_for
 from companion.screening.screen import Screen
 
@@ -74,7 +75,7 @@ class Conclusion:
         return next(verdict for verdict in self.verdicts if verdict.cause == cause)
 
 
-def conclude(screen: Screen, about: About, pain: float | None = None, show: Show = metric,
+def conclude(screen: Screen, about: About, pain: float | None = None, show: NumberFormat = metric,
              errors: Errors | None = None) -> Conclusion:
     """The outcome of a screen. ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal.
 
@@ -85,7 +86,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Show
     findings = findings_of(screen, about, show, errors)
     look = look_of(screen)
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
-    rounds = [start for start in (plain, loaded) if start is not None and start < NEVER]
+    rounds = [start for start in (plain, loaded) if start is not None and start < NEVER_STARTS]
     verdicts = _eliminated(decide(findings, screen.done), rounding_seen=bool(rounds))
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
@@ -141,11 +142,11 @@ def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[
     return tuple(replace(v, by_elimination=True, left_by=out) if v is still[0] else v for v in verdicts)
 
 
-def _overall(look: Look, plain: int | None, loaded: int | None, pain: float | None,
+def _overall(look: SquatLook, plain: int | None, loaded: int | None, pain: float | None,
              verdicts: Sequence[Verdict]) -> Overall:
     """Normal and load first; then what the verdicts amount to."""
-    if plain == NEVER:
-        return "load_question" if loaded is not None and loaded < NEVER else "no_rounding"
+    if plain == NEVER_STARTS:
+        return "load_question" if loaded is not None and loaded < NEVER_STARTS else "no_rounding"
     under_load = loaded is not None and plain is not None and (loaded < plain or look.rounds("load") == "clearly")
     if (look.rounds("plain") == "little" and plain is not None and plain >= Band.PARALLEL.rank and pain == 0
             and not under_load):
@@ -163,7 +164,7 @@ def _overall_words(overall: Overall, verdicts: Sequence[Verdict]) -> str:
     return OVERALL_WORDS[overall].replace("so one is left", f"so {left} is left") if left else OVERALL_WORDS[overall]
 
 
-def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: Look, findings: Sequence[Finding]) -> str:
+def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: SquatLook, findings: Sequence[Finding]) -> str:
     """The one part that gets the drill: of several likely, the one whose own change moved the depth most.
 
     Heels or feet for length, the weight in front for strength, slow for control. Tied: control; where control is not
@@ -204,7 +205,7 @@ def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | No
                   "(our cautious choice). Film it once a week.")
 
 
-def _load(overall: Overall, about: About, show: Show) -> tuple[float | None, str]:
+def _load(overall: Overall, about: About, show: NumberFormat) -> tuple[float | None, str]:
     """At most 80 % of the working load and clean on film, where something is likely or the load is the question."""
     if overall not in ("likely", "load_question"):
         return None, ""
@@ -215,7 +216,7 @@ def _load(overall: Overall, about: About, show: Show) -> tuple[float | None, str
     return limit, f"Meanwhile lift at most {show(limit, 'kg')}, 80 % of {show(about.load, 'kg')}, {tail}"
 
 
-def _differences(screen: Screen, errors: Errors, show: Show) -> tuple[str, ...]:
+def _differences(screen: Screen, errors: Errors, show: NumberFormat) -> tuple[str, ...]:
     """Where left and right differ beyond error, in words."""
     said = []
     for one in measured():

@@ -16,7 +16,7 @@ class Band(Ranked):
     BELOW = "below"
 
 
-NEVER: Final = len(Band)  # the start of a squat that does not round at all: past the deepest band
+NEVER_STARTS: Final = len(Band)  # the start of a squat that does not round at all: past the deepest band
 
 BAND_WORDS: Final = {
     Band.WELL_ABOVE: "well above parallel",
@@ -38,7 +38,7 @@ def start_of(moves: str | None, depth: str | None) -> int | None:
     "cant_tell"). A movement without its depth is not known.
     """
     if moves == "no":
-        return NEVER
+        return NEVER_STARTS
     band = band_of(depth)
     return band.rank if band is not None and moves in ("little", "clearly", "yes") else None
 

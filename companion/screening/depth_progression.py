@@ -21,8 +21,8 @@ from transitions import Machine
 
 from companion.screening.depth import BAND_WORDS, Band
 
-Outcome = Literal["clean", "moved", "other"]
-Change = Literal["deeper", "back", "same"]
+DayOutcome = Literal["clean", "moved", "other"]
+DepthChange = Literal["deeper", "back", "same"]
 
 FILM_DAYS: Final = 7  # a film counts on its own day and the six after it: once a week (choice)
 STATES: Final = ("open", "one_clean", "closed")
@@ -39,7 +39,7 @@ class DepthDay:
     """
 
     day: date
-    outcome: Outcome
+    outcome: DayOutcome
     film: bool = False
     hurt: bool = False
     checked: bool = False
@@ -57,14 +57,14 @@ class DepthStep:
     depth: Band
     streak: int
     closed: bool
-    change: Change
+    change: DepthChange
     why: str
     wants_film: bool = False
     history: tuple[tuple[date, Band], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class DepthTransition:
     """One row of the machine: what happens where, where that leads, and by how many bands the depth moves.
 
     ``due``: taken only where a step deeper is due (True) or is not (False); None: either way.
@@ -78,22 +78,22 @@ class Way:
 
 
 TABLE: Final = (
-    Way("clean", "open", "one_clean"),
-    Way("clean", "one_clean", "open", +1, due=True),
-    Way("clean", "one_clean", "one_clean", due=False),
-    Way("clean", "closed", "closed"),
-    Way("moved", "open", "open", -1),
-    Way("moved", "one_clean", "open", -1),
-    Way("moved", "closed", "closed", -1),
-    Way("other", "open", "open"),
-    Way("other", "one_clean", "open"),  # a day that tells nothing breaks the row: the safe side
-    Way("other", "closed", "closed"),
-    Way("hurt", "open", "closed"),
-    Way("hurt", "one_clean", "closed"),
-    Way("hurt", "closed", "closed"),
-    Way("checked", "open", "open"),
-    Way("checked", "one_clean", "one_clean"),
-    Way("checked", "closed", "open"),
+    DepthTransition("clean", "open", "one_clean"),
+    DepthTransition("clean", "one_clean", "open", +1, due=True),
+    DepthTransition("clean", "one_clean", "one_clean", due=False),
+    DepthTransition("clean", "closed", "closed"),
+    DepthTransition("moved", "open", "open", -1),
+    DepthTransition("moved", "one_clean", "open", -1),
+    DepthTransition("moved", "closed", "closed", -1),
+    DepthTransition("other", "open", "open"),
+    DepthTransition("other", "one_clean", "open"),  # a day that tells nothing breaks the row: the safe side
+    DepthTransition("other", "closed", "closed"),
+    DepthTransition("hurt", "open", "closed"),
+    DepthTransition("hurt", "one_clean", "closed"),
+    DepthTransition("hurt", "closed", "closed"),
+    DepthTransition("checked", "open", "open"),
+    DepthTransition("checked", "one_clean", "one_clean"),
+    DepthTransition("checked", "closed", "open"),
 )
 """Every trigger in every state; only a second clean day asks whether a step is due."""
 
@@ -116,7 +116,7 @@ class _Cursor:
     state: str
 
 
-def taken(state: str, trigger: str, *, due: bool = False) -> Way:
+def taken(state: str, trigger: str, *, due: bool = False) -> DepthTransition:
     """The row of the table that a trigger takes in a state. KeyError for a trigger that is none."""
     cursor = _Cursor(state)
     _MACHINE.events[trigger].trigger(cursor, due)
@@ -130,7 +130,7 @@ class _Place:
     state: str
     depth: Band
     film: date | None = None
-    change: Change = "same"
+    change: DepthChange = "same"
     why: str = ""
 
 
@@ -182,7 +182,7 @@ def _by_date(days: Iterable[DepthDay]) -> Iterable[DepthDay]:
     for day, some in groupby(sorted(days, key=lambda one: one.day), key=lambda one: one.day):
         same = list(some)
         told = {one.outcome for one in same}
-        outcome: Outcome = "moved" if "moved" in told else "other" if "other" in told else "clean"
+        outcome: DayOutcome = "moved" if "moved" in told else "other" if "other" in told else "clean"
         yield DepthDay(day, outcome, any(one.film for one in same), any(one.hurt for one in same), any(one.checked for one in same))
 
 
@@ -203,11 +203,11 @@ def _lived(place: _Place, day: DepthDay, bound: _Bound) -> _Place:
     return replace(after, state=taken(after.state, "hurt").target, film=None, why=why)
 
 
-def _told(place: _Place, day: DepthDay, trigger: Outcome, bound: _Bound) -> _Place:
+def _told(place: _Place, day: DepthDay, trigger: DayOutcome, bound: _Bound) -> _Place:
     film = day.day if day.film else place.film
     way = taken(place.state, trigger, due=_more(place, bound) and _fresh(film, day.day))
     depth = list(Band)[max(place.depth.rank + way.bands, 0)]
-    change: Change = "deeper" if depth > place.depth else "back" if depth < place.depth else "same"
+    change: DepthChange = "deeper" if depth > place.depth else "back" if depth < place.depth else "same"
     after = _Place(way.target, depth, film if way.target == "one_clean" else None, change)
     return replace(after, why=_why(way, after, day, bound))
 
@@ -225,25 +225,25 @@ def _at(place: _Place) -> str:
     return BAND_WORDS[place.depth]
 
 
-def _why(way: Way, after: _Place, day: DepthDay, bound: _Bound) -> str:
+def _why(way: DepthTransition, after: _Place, day: DepthDay, bound: _Bound) -> str:
     """What a day that did not hurt did, in at most 160 characters."""
     match way:
-        case Way(trigger="moved", target=target):
+        case DepthTransition(trigger="moved", target=target):
             shut = " Loaded squats stay closed until a safety check passes." if target == "closed" else ""
             if after.change == "back":
                 return f"The back moved: a step back, to {_at(after)}." + (shut or " Film the next squat day, from the side.")
             return f"The back moved at {_at(after)}, the highest step." + (
                 shut or " Go lighter, and let your coach or a clinician look.")
-        case Way(source="closed"):
+        case DepthTransition(source="closed"):
             return "Loaded squats stay closed until a safety check passes, so that day does not count."
-        case Way(bands=1):
+        case DepthTransition(bands=1):
             return f"Two clean squat days in a row: a step deeper, to {_at(after)}."
-        case Way(trigger="clean") if not _more(after, bound):
+        case DepthTransition(trigger="clean") if not _more(after, bound):
             return f"Clean at {_at(after)}. {bound.why}"
-        case Way(trigger="clean", source="open"):
+        case DepthTransition(trigger="clean", source="open"):
             film = "" if _fresh(after.film, day.day) else ", on film"
             return f"Clean at {_at(after)}. One more clean squat day in a row{film}, and it goes a step deeper."
-        case Way(trigger="clean"):
+        case DepthTransition(trigger="clean"):
             return f"Clean again at {_at(after)}. A step deeper waits for a clean day on film: there is none of the last 7 days."
         case _:
             return f"That day does not count towards a step. Stay at {_at(after)}."

@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.readings import Standing
+from companion.screening.readings import SourceStanding
 
 TRIAL: Final = "A trial, not a fix: nobody has shown that priming helps. See what it does for you."
 STOP: Final = "Stop at the first movement of the back, before any pain."
@@ -57,11 +57,11 @@ class Drill:
     caution: str
     home: Exercise
     unstretched: Exercise | None = None
-    standing: Standing = "common practice"
+    standing: SourceStanding = "common practice"
 
 
 @dataclass(frozen=True, slots=True)
-class Offer:
+class DrillOffer:
     """What one lifter is offered: an exercise to try before squatting, and home work (None: none)."""
 
     part: str
@@ -70,7 +70,7 @@ class Offer:
     harder: str
     home: Exercise | None
     home_words: str
-    standing: Standing
+    standing: SourceStanding
     trial: str = TRIAL
     stop: str = STOP
 
@@ -159,7 +159,7 @@ _NO_STRETCH: Final = "No stretching for this part."
 _NO_LYING: Final = "No home work on the back or in a deep fold."
 
 
-def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_lying: bool = False) -> Offer | None:
+def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_lying: bool = False) -> DrillOffer | None:
     """The drill for a part, or None where there is none to offer.
 
     ``easier``: by elimination, its easier form and no home work. ``no_stretch``: its joint pinched, or hypermobile.
@@ -174,5 +174,5 @@ def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_l
     home, words = drill.home, f"Home work, {HOME_DAYS} days a week: {drill.home.name}."
     withheld = (_NO_HOME if easier else _NO_STRETCH if no_stretch and home.stretch
                 else _NO_LYING if no_lying and (home.lying or home.deep_fold) else "")
-    return Offer(part, prime, drill.caution, drill.harder, None if withheld else home, withheld or words,
+    return DrillOffer(part, prime, drill.caution, drill.harder, None if withheld else home, withheld or words,
                  drill.standing)

@@ -15,7 +15,7 @@ from typing import Final
 
 from companion.screening.protocols import error_of, measured
 from companion.screening.readings import SIDES, Error, Reading, one_way
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from companion.screening.sessions import sessions_of
 
 # What the published SEM counts for beside own repeats: as much as five pairs (choice). Few enough for an unsteady hand to
@@ -82,7 +82,7 @@ def repeats_of(sessions: Iterable[Iterable[Reading]]) -> tuple[Repeats, ...]:
     return tuple(Repeats(test, method, squares, df) for (test, method), (squares, df) in sorted(pooled.items()))
 
 
-def errors_from(answers: Iterable[Answer], sex: str | None = None) -> Errors:
+def errors_from(answers: Iterable[LoggedAnswer], sex: str | None = None) -> Errors:
     """The errors of the lifter whose log this is: from every session of every measured test, both sides together."""
     log = tuple(answers)
     return Errors(sex, repeats_of(session.readings for one in measured() for side in SIDES

@@ -13,11 +13,12 @@ from typing import Final, Literal, cast
 
 from companion.screening.about import About
 from companion.screening.body import Bar
-from companion.screening.depth import BAND_WORDS, NEVER, Band
+from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band
 from companion.screening.errors import Errors
 from companion.screening.geometry import shin_from_distance
-from companion.screening.pairs import Look, ankles, folds, look_of
-from companion.screening.readings import Show, Standing, mean_of, metric
+from companion.screening.pairs import ankles, folds, look_of
+from companion.screening.protocols.squat_look import SquatLook
+from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
 from companion.screening.tuck import MASS, MASS_SD, Depths, Lifter, Spread, Squat, depths_of, draws_of, explained, gained
 
@@ -29,16 +30,16 @@ BAND_EDGES: Final = {Band.WELL_ABOVE: (-45.0, -20.0), Band.A_LITTLE_ABOVE: (-20.
 BY_FEEL: Final = 10.0  # a depth that nobody saw is off by more, one standard deviation in degrees (choice)
 FOLD_SD: Final = 5.0  # degrees, hip fold from film at home: no published error was found (choice)
 PLACED_SD: Final = 3.0  # degrees: where on the shin the level lies changes what it shows by many degrees (choice)
-SURE: Final = 0.8  # from here on length explains the depth, under 1 - SURE it does not (choice)
+EXPLAINS_FROM: Final = 0.8  # from here on length explains the depth, under 1 - SURE it does not (choice)
 MOST_UNBALANCED: Final = 0.1  # of the draws (choice)
 LITTLE: Final = 2.0  # degrees: less than this is no help (choice)
 HALF_A_BAND: Final = 7.5  # degrees: from here on a change is more likely than not to show as another band (choice)
 
 FURTHEST: Final = 25.0  # cm: past it no shank of the table reaches (choice)
 HEEL_LIFT: Final = 2.0  # cm
-HELD: Final = 3.5  # kg, the middle of 2-5
+HELD_WEIGHT: Final = 3.5  # kg, the middle of 2-5
 _SEEN_AT: Final = {band: f"at {words}" if band == Band.PARALLEL else words for band, words in BAND_WORDS.items()}
-CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
+ESTIMATE_CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
 HALF: Final = "Ankle and hip range explain less than half of squat depth (Kim 2015), so much is left for the tests."
 
 
@@ -75,7 +76,7 @@ class DepthEstimate:
     helps: tuple[Help, ...]
     under_bar: Depths | None
     words: tuple[str, ...]
-    standing: Standing = "choice"
+    standing: SourceStanding = "choice"
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +95,7 @@ _NONE: Final = {
 }
 
 
-def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, show: Show = metric,
+def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric,
                    lengths: tuple[float, float, float] | None = None) -> DepthEstimate | NoEstimate:
     """The estimate for one lifter, or why there is none.
 
@@ -126,7 +127,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
     points_at = _points_at(chance, at_least)
     return DepthEstimate(depths, seen, chance, points_at, at_least, helps, _under_bar(lifter, about),
                          (*_depth_words(depths, at_least), *_seen_words(seen, chance, points_at, at_least),
-                          *_help_words(helps), HALF, CAUTION))
+                          *_help_words(helps), HALF, ESTIMATE_CAUTION))
 
 
 def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
@@ -153,28 +154,28 @@ def _fold(screen: Screen) -> tuple[Spread | None, bool]:
     return (Spread(min(angles), FOLD_SD), not ended["back"]) if angles else (None, False)
 
 
-def _seen(look: Look) -> Band | None:
+def _seen(look: SquatLook) -> Band | None:
     """The band in which the plain squat rounds; None where it does not or that is not known."""
     start = look.start("plain")
-    return None if start is None or start == NEVER else list(Band)[start]
+    return None if start is None or start == NEVER_STARTS else list(Band)[start]
 
 
 def _points_at(chance: float | None, at_least: bool) -> PointsAt:
     """What the chance points at; a range that may be more can't say that length explains it."""
-    if chance is None or 1 - SURE < chance < SURE or (at_least and chance >= SURE):
+    if chance is None or 1 - EXPLAINS_FROM < chance < EXPLAINS_FROM or (at_least and chance >= EXPLAINS_FROM):
         return "open"
-    return "length" if chance >= SURE else "strength_or_control"
+    return "length" if chance >= EXPLAINS_FROM else "strength_or_control"
 
 
-def _changes(show: Show) -> tuple[tuple[str, Squat, str], ...]:
+def _changes(show: NumberFormat) -> tuple[tuple[str, Squat, str], ...]:
     """What could help: in words, as a squat, and the squat look's trial of it."""
     return ((f"{show(HEEL_LIFT, 'cm')} under the heels", Squat(lift=HEEL_LIFT), "heels"),
             ("feet 10° further out", Squat(turned=10), "wide"),
-            ("a light weight held in front", Squat("arms", HELD), "front"),
+            ("a light weight held in front", Squat("arms", HELD_WEIGHT), "front"),
             ("3° more ankle", Squat(ankle=3), ""), ("5° more hip fold", Squat(fold=5), ""))
 
 
-def _help(name: str, gain: float, squat: str, look: Look) -> Help:
+def _help(name: str, gain: float, squat: str, look: SquatLook) -> Help:
     """One change beside its trial. They disagree where a gain of half a band or more showed nothing, where one of next to
     nothing showed a band, where two bands came of less than half a one, and where the trial went the other way (choice).
     """

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from companion.screening.ordinal import Ranked
-from companion.screening.readings import Standing
+from companion.screening.readings import SourceStanding
 
 Direction = Literal["for", "against", "neither"]
 
@@ -29,7 +29,7 @@ class Grade(Ranked):
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class EvidenceRow:
     """One row of the table."""
 
     id: str
@@ -40,12 +40,12 @@ class Row:
     grade: Grade
     sided: bool = False
     hint: bool = False
-    standing: Standing = "common practice"
+    standing: SourceStanding = "common practice"
     pinched: bool = False
 
 
 # Cause: its parts. A part's words are for the lifter.
-CAUSES: Final = {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}
+PARTS_BY_CAUSE: Final = {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}
 PART_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength",
                      "control": "control"}
 
@@ -57,7 +57,7 @@ class Finding:
     ``answers`` are the answers it came from, as "flow.key": those that were given, enough to find it again.
     """
 
-    row: Row
+    row: EvidenceRow
     grade: Grade
     words: str
     side: str = ""
@@ -70,12 +70,12 @@ class Finding:
         return self.row.part
 
 
-def by_id(*rows: Row) -> dict[str, Row]:
+def by_id(*rows: EvidenceRow) -> dict[str, EvidenceRow]:
     """Rows by their id, in the order given."""
     return {row.id: row for row in rows}
 
 
-def found(row: Row, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "") -> Finding:
+def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "") -> Finding:
     """Return the finding of one row.
 
     ``keys``: the answers it rests on, with their flow ("about_you.sex") where that is another one than the row's test.

@@ -11,13 +11,13 @@ from companion.screening.about import About
 from companion.screening.errors import Errors
 from companion.screening.evidence import Finding
 from companion.screening.pairs import read_together
-from companion.screening.protocol import Seen
+from companion.screening.protocol import FindingContext
 from companion.screening.protocols import protocols
-from companion.screening.readings import Show, metric
+from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
 
 
-def findings_of(screen: Screen, about: About | None = None, show: Show = metric,
+def findings_of(screen: Screen, about: About | None = None, show: NumberFormat = metric,
                 errors: Errors | None = None) -> tuple[Finding, ...]:
     """Return every row of the table that the screen shows, test by test, then those that take two tests.
 
@@ -25,8 +25,8 @@ def findings_of(screen: Screen, about: About | None = None, show: Show = metric,
     the published ones for their sex.
     """
     about = about or About()
-    seen = Seen(about, (errors or Errors(about.sex)).of, show)
-    alone = (finding for test, record in screen.items() for finding in protocols()[test].findings(record, seen))
+    context = FindingContext(about, (errors or Errors(about.sex)).of, show)
+    alone = (finding for test, record in screen.items() for finding in protocols()[test].findings(record, context))
     return tuple(replace(one, answers=tuple(name for name in one.answers if _given(screen, about, name)))
                  for one in (*alone, *read_together(screen)))
 

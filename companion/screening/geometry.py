@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import asin, atan2, cos, degrees, hypot, radians, sin
 from typing import Final, Literal
 
-from companion.screening.readings import Standing
+from companion.screening.readings import SourceStanding
 
 Lean = Literal["short", "past", "flat"]
 
@@ -35,7 +35,7 @@ class Estimate:
     value: float
     error: float
     unit: str
-    standing: Standing
+    standing: SourceStanding
 
 
 def leg_raise_from_heel(heel: float, leg: float, hip: float = HIP_ABOVE_FLOOR) -> float:

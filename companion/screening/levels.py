@@ -41,13 +41,13 @@ LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
         "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”."),
 }
 
-UNCHECKED: Final = LevelWords("not checked yet", "no safety check has been done yet")
+UNCHECKED_WORDS: Final = LevelWords("not checked yet", "no safety check has been done yet")
 """Where no level was ever found."""
 
-OPEN: Final = (Level.GO.value, Level.NO_LOAD.value)
+OPEN_LEVELS: Final = (Level.GO.value, Level.NO_LOAD.value)
 """Levels at which some test may be done."""
 
-PASSING: Final = (*OPEN, Level.NOT_TODAY.value)
+PASSING: Final = (*OPEN_LEVELS, Level.NOT_TODAY.value)
 """Levels that are over by the next day."""
 
 REFERRED: Final = tuple(level.value for level in Level if level.value not in PASSING)
@@ -57,4 +57,4 @@ REFERRED: Final = tuple(level.value for level in Level if level.value not in PAS
 def words_of(level: object) -> LevelWords:
     """Return the words of a level as it is kept: of "" or None those of no check at all, of what is no level the text itself."""
     known = next((words for one, words in LEVEL_WORDS.items() if one.value == level), None)
-    return known or (LevelWords(str(level), str(level)) if level else UNCHECKED)
+    return known or (LevelWords(str(level), str(level)) if level else UNCHECKED_WORDS)

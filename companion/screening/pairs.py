@@ -25,20 +25,21 @@ from companion.screening.protocols import (
     leg_raise,
     pause_squat,
     rock_back,
+    rows,
     squat_look,
 )
+from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.readings import SIDES, Reading, mean_of
 from companion.screening.screen import Screen
 
 LOOK: Final = squat_look.PROTOCOL
-Look = squat_look.SquatLook
 
 # the squat look beside all others -------------------------------------------------------------------------------
 
 
-def look_of(screen: Screen) -> Look:
+def look_of(screen: Screen) -> SquatLook:
     """Return what was seen of the squat itself; one without an answer where that was not tested."""
-    return screen.of(Look) or Look()
+    return screen.of(SquatLook) or SquatLook()
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,11 +84,11 @@ def _rock_back_with_hip_fold(screen: Screen) -> Iterator[Finding]:
     reached = {side: fold.reached(side) if fold else None for side in SIDES}
     for side in SIDES:
         if reached[side] is False:
-            yield found(rock_back.ROWS["rock_early_hip"], *rock_back.WIDTHS, *_folded(side), side=side)
+            yield found(rows()["rock_early_hip"], *rock_back.KNEE_WIDTHS, *_folded(side), side=side)
     if all(reached.values()):
-        yield found(rock_back.ROWS["rock_early_control"], *rock_back.WIDTHS, *_folded(*SIDES))
+        yield found(rows()["rock_early_control"], *rock_back.KNEE_WIDTHS, *_folded(*SIDES))
     elif None in reached.values():
-        yield found(rock_back.ROWS["rock_open"], *rock_back.WIDTHS, *_folded(*SIDES))
+        yield found(rows()["rock_open"], *rock_back.KNEE_WIDTHS, *_folded(*SIDES))
 
 
 def _above_own_rounding(screen: Screen, depth: str | None) -> bool:
@@ -99,21 +100,21 @@ def _above_own_rounding(screen: Screen, depth: str | None) -> bool:
 def _arms_forward_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
     """A fault that heels up or less depth cures, or one no higher than the squat's own rounding, is not scored."""
     arms = screen.of(arms_forward_squat.ArmsForwardSquat)
-    if arms is None or arms.load is None or arms.fault not in arms_forward_squat.FAULTS:
+    if arms is None or arms.load is None or arms.fault not in arms_forward_squat.FAULT_ANSWERS:
         return
-    rows, keys = arms_forward_squat.ROWS, ("seen_by", "bar", "fault", "depth", "heels_help", "shallow_help")
+    keys = ("seen_by", "bar", "fault", "depth", "heels_help", "shallow_help")
     if arms.uncured and _above_own_rounding(screen, arms.depth):
-        yield found(rows["arms_fail_bar" if arms.load else "arms_fail_stick"], *keys, *_OWN_DEPTH, less=by_feel(arms.seen_by),
+        yield found(rows()["arms_fail_bar" if arms.load else "arms_fail_stick"], *keys, *_OWN_DEPTH, less=by_feel(arms.seen_by),
                     load=arms.load, words=arms.load and "Arms forward: fails above the rounding depth")
     else:
-        yield found(rows["arms_open"], *keys, *_OWN_DEPTH, load=arms.load)
+        yield found(rows()["arms_open"], *keys, *_OWN_DEPTH, load=arms.load)
 
 
 def _hinge_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
     """Sinking that breaks a clean hinge says something above the depth where the squat rounds anyway."""
     hinge = screen.of(hinge_to_squat.HingeToSquat)
     if hinge is not None and hinge.breaks and _above_own_rounding(screen, hinge.depth):
-        yield found(hinge_to_squat.ROWS["hinge_breaks"], "seen_by", "hinge", "sink", "depth", *_OWN_DEPTH, less=by_feel(hinge.seen_by))
+        yield found(rows()["hinge_breaks"], "seen_by", "hinge", "sink", "depth", *_OWN_DEPTH, less=by_feel(hinge.seen_by))
 
 
 # which tests open another ---------------------------------------------------------------------------------------
@@ -128,8 +129,9 @@ class Opening:
     not_rounding: tuple[tuple[str, str], ...] = ()
 
 
-OPENINGS: Final = {hinge_to_squat.ID: Opening(
-    1, clean=((arms_forward_squat.ID, "fault"), (pause_squat.ID, "shape")), not_rounding=((pause_squat.ID, "again"),))}
+OPENINGS: Final = {hinge_to_squat.PROTOCOL.id: Opening(
+    1, clean=((arms_forward_squat.PROTOCOL.id, "fault"), (pause_squat.PROTOCOL.id, "shape")),
+    not_rounding=((pause_squat.PROTOCOL.id, "again"),))}
 """By the test that is opened; choice."""
 
 
@@ -159,14 +161,14 @@ def hypermobile(screen: Screen) -> bool:
 def stance(screen: Screen, findings: Iterable[Finding]) -> str:
     """Return a hint for the feet from the knee widths of the rock back and the wider squat, "" for none."""
     rock, order = screen.of(rock_back.RockBack), ("early", "at_fold", "past")
-    widths = zip(rock_back.WIDTHS, rock.widths, strict=True) if rock else ()
+    widths = zip(rock_back.KNEE_WIDTHS, rock.widths, strict=True) if rock else ()
     ranked = {name: order.index(seen) for name, seen in widths if seen in order}
     best = [name for name, rank in ranked.items() if rank == max(ranked.values())]
     if best == ["wide"] and look_of(screen).moved("wide") == 0:
         return ""  # the lifter's own wider squats changed nothing
     if len(best) == 1 and len(ranked) == 3:
         return f"Your back stayed still longest with the knees {WIDTH_WORDS[best[0]]}: a hint for your stance, no more."
-    if any(one.row is squat_look.ROWS["wide_later_hip"] and one.grade > Grade.NONE for one in findings):
+    if any(one.row is rows()["wide_later_hip"] and one.grade > Grade.NONE for one in findings):
         return "Feet wider helped a little: a hint for your stance, no more."
     return ""
 

@@ -15,15 +15,15 @@ from hashlib import sha256
 from statistics import fmean
 from typing import Final, Literal
 
-Arm = Literal["prime", "plain"]
+TrialArm = Literal["prime", "plain"]
 
 PAIRS: Final = 6  # four pairs cannot go below a two-sided p of 2/2^4 = .125; six reach .031
 SMALL_P: Final = 0.05  # (choice, the usual one)
-LEAST: Final = 1.0  # points of 0-10: a smaller mean difference is no sign of help (choice)
+LEAST_HELP: Final = 1.0  # points of 0-10: a smaller mean difference is no sign of help (choice)
 
 
 @dataclass(frozen=True, slots=True)
-class Day:
+class TrialDay:
     """One squat day of the trial: its number from 0, and what was said afterwards.
 
     ``felt``: movement felt in the lower back, 0-10. ``kept``: whether the agreed depth was kept, None where not told.
@@ -38,7 +38,7 @@ class Day:
 
 
 @dataclass(frozen=True, slots=True)
-class Fair:
+class TrialResult:
     """What the trial shows. ``difference``: movement felt on plain days less that on primed days, a positive one speaks
     for priming; ``p`` two-sided, and ``smallest``: the smallest these days could have shown. None before a pair.
 
@@ -57,7 +57,7 @@ class Fair:
     words: str
 
 
-def arm_of(seed: str, index: int) -> Arm:
+def arm_of(seed: str, index: int) -> TrialArm:
     """What is drawn for one day: the same for the same seed and number, whenever and wherever it is asked.
 
     ``index`` counts the trial's days from 0; days 2k and 2k + 1 are a block and never alike. ValueError below 0.
@@ -68,7 +68,7 @@ def arm_of(seed: str, index: int) -> Arm:
     return "prime" if prime_first == (index % 2 == 0) else "plain"
 
 
-def verdict_of(seed: str, days: Iterable[Day]) -> Fair:
+def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     """What the days show so far, in words of at most 160 characters.
 
     Only blocks with both days, at the same depth and load, count as pairs. From six pairs on: "helps" where p <= .05,
@@ -76,7 +76,7 @@ def verdict_of(seed: str, days: Iterable[Day]) -> Fair:
     under a point; else it can't be told yet. Looked at again after each further pair, p is a little too small: decide
     once. ValueError for a day told twice, and for movement outside 0-10.
     """
-    told: dict[int, Day] = {}
+    told: dict[int, TrialDay] = {}
     for day in days:
         if day.index in told:
             raise ValueError(f"day {day.index} was told twice")
@@ -89,7 +89,7 @@ def verdict_of(seed: str, days: Iterable[Day]) -> Fair:
     left_out = len(blocks) - len(pairs)
     primed, plain = (sum(pair[n].kept is True for pair in pairs) for n in (0, 1))
     if not pairs:
-        return Fair("cannot_tell", 0, left_out, None, None, None, 0, 0, _too_few(0))
+        return TrialResult("cannot_tell", 0, left_out, None, None, None, 0, 0, _too_few(0))
     differences = [off.felt - on.felt for on, off in pairs]
     difference, p, smallest = fmean(differences), randomisation_p(differences), smallest_p(differences)
     at = f"{abs(difference):.1f} points {'less' if difference >= 0 else 'more'} movement on primed days"
@@ -99,13 +99,13 @@ def verdict_of(seed: str, days: Iterable[Day]) -> Fair:
         kind, words = "cannot_tell", _too_few(len(pairs))
     elif p <= SMALL_P and difference > 0 and primed >= plain:
         kind, words = "helps", f"Priming helps you, as far as this shows: {at} ({numbers})."
-    elif difference < LEAST:
+    elif difference < LEAST_HELP:
         kind, words = "no_sign", f"No sign that priming helps you: {at} ({numbers})."
     else:
         kind, words = "cannot_tell", f"Can't tell yet: {at}, which may be chance ({numbers}). More pairs would tell."
         if p <= SMALL_P:
             words = f"Can't tell yet: {at}, but the depth was kept less often ({numbers})."
-    return Fair(kind, len(pairs), left_out, difference, p, smallest, primed, plain, words)
+    return TrialResult(kind, len(pairs), left_out, difference, p, smallest, primed, plain, words)
 
 
 def randomisation_p(differences: Sequence[float]) -> float:
@@ -131,12 +131,12 @@ def smallest_p(differences: Sequence[float]) -> float:
     return randomisation_p([abs(difference) for difference in differences])
 
 
-def _ordered(seed: str, first: Day, second: Day) -> tuple[Day, Day]:
+def _ordered(seed: str, first: TrialDay, second: TrialDay) -> tuple[TrialDay, TrialDay]:
     """The two days of a block, the primed one first."""
     return (first, second) if arm_of(seed, first.index) == "prime" else (second, first)
 
 
-def _alike(one: Day, other: Day) -> bool:
+def _alike(one: TrialDay, other: TrialDay) -> bool:
     """Whether two days were squatted to the same depth with the same load."""
     return one.depth == other.depth and abs(one.load - other.load) < 1e-9
 

@@ -12,21 +12,21 @@ from dataclasses import dataclass
 from typing import Generic, TypeVar
 
 from companion.screening.about import About
-from companion.screening.evidence import Finding, Grade, Row
-from companion.screening.readings import Error, Line, Reading, Show, metric, sessions_to_average
-from companion.screening.safety import Posture
+from companion.screening.evidence import EvidenceRow, Finding, Grade
+from companion.screening.readings import Error, NumberFormat, Reading, Threshold, metric, sessions_to_average
+from companion.screening.safety import BodyPosition
 
 R = TypeVar("R")
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
+class FindingContext:
     """What findings are judged with beside the record: the lifter, how a number is written, and the measurement error of a
     test ("knee_to_wall") by a method, this lifter's own where there is one."""
 
     about: About
     error: Callable[[str, str], Error]
-    show: Show = metric
+    show: NumberFormat = metric
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +80,7 @@ class Detail:
     note: str = ""
 
 
-Band = tuple[float | None, float | None]
+EyeBand = tuple[float | None, float | None]
 """The low and the high edge of a reading by eye; None where it has none on that side."""
 
 
@@ -96,7 +96,7 @@ class Derived:
     display: str
     unit: str
     way: Callable[[str], str]
-    value: Callable[[str, str, float | str | None, Mapping[str, float | str | None]], float | Band | None]
+    value: Callable[[str, str, float | str | None, Mapping[str, float | str | None]], float | EyeBand | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +111,7 @@ class Protocol(Generic[R]):
     - ``record`` holds its answers, ``rows`` are its rows of the evidence table, ``findings`` gives those a record shows by itself;
       what takes a second test's record stands in ``pairs``. ``part`` is the part whose drill it points to, "" for none.
     - A measured test gives ``readings`` of a record and a side, with ``errors`` by method (``errors_men`` in their place for men),
-      ``lines`` they are held against, and ``gain``. ``noted`` are other numbers of its record.
+      ``thresholds`` they are compared with, and ``gain``. ``noted`` are other numbers of its record.
     - ``starts``, ``detail``, ``derived``: what is special about its chart, report and export. ``note``: what the results say of a
       record, "" for nothing; ``would_tell``: how it is named as the test that would tell most next, where not in the usual words.
     - ``picture`` is the drawing of its movement, or what the names of its drawings begin with.
@@ -124,10 +124,10 @@ class Protocol(Generic[R]):
     minutes: int
     place: int
     ease: int
-    posture: Posture
+    posture: BodyPosition
     record: type[R]
-    rows: tuple[Row, ...]
-    findings: Callable[[R, Seen], Iterator[Finding]]
+    rows: tuple[EvidenceRow, ...]
+    findings: Callable[[R, FindingContext], Iterator[Finding]]
     needs: tuple[str, ...] = ()
     short: bool = False
     scored: bool = True
@@ -135,11 +135,11 @@ class Protocol(Generic[R]):
     readings: Callable[[R, str], tuple[Reading, ...]] | None = None
     errors: tuple[Error, ...] = ()
     errors_men: tuple[Error, ...] = ()
-    lines: tuple[Line, ...] = ()
+    thresholds: tuple[Threshold, ...] = ()
     gain: Gain | None = None
     noted: tuple[Noted, ...] = ()
     starts: Starts[R] | None = None
-    detail: Callable[[R | None, Show], Detail] | None = None
+    detail: Callable[[R | None, NumberFormat], Detail] | None = None
     derived: Derived | None = None
     note: Callable[[R], str] | None = None
     would_tell: str = ""
@@ -175,9 +175,9 @@ class Protocol(Generic[R]):
                 return error
         raise ValueError(f"no measurement error is known for {self.id} by {method}")
 
-    def lines_in(self, unit: str) -> tuple[Line, ...]:
-        """The lines that readings in a unit are held against."""
-        return tuple(line for line in self.lines if line.unit == unit)
+    def thresholds_in(self, unit: str) -> tuple[Threshold, ...]:
+        """Return the thresholds for readings in a unit."""
+        return tuple(one for one in self.thresholds if one.unit == unit)
 
     def grade_about(self, part: str) -> Grade:
         """The best grade it can speak about a part with."""

@@ -11,15 +11,15 @@ from dataclasses import dataclass
 from math import ceil, fsum, sqrt
 from typing import Final, Literal
 
-Standing = Literal["read", "second-hand", "memory", "common practice", "choice"]
-Show = Callable[[float, str], str]
+SourceStanding = Literal["read", "second-hand", "memory", "common practice", "choice"]
+NumberFormat = Callable[[float, str], str]
 SIDES: Final = ("left", "right")
 
 Z_ONE_SIDED_95: Final = 1.645  # a line is passed or not: one-sided
 MDC_FACTOR: Final = 1.96 * sqrt(2)  # 2.772
 EYE_TOP: Final = 120.0  # deg: the outermost band by eye is as wide as a leg can go (choice)
 
-STANDING_WORDS: Final[dict[Standing, str]] = {
+STANDING_WORDS: Final[dict[SourceStanding, str]] = {
     "read": "published", "second-hand": "published, second-hand", "memory": "from memory",
     "common practice": "common practice", "choice": "our cautious choice"}
 
@@ -64,7 +64,7 @@ class Error:
     sem: float
     unit: str
     source: str
-    standing: Standing
+    standing: SourceStanding
     steady: float = 0.0
     own: int = 0
 
@@ -79,7 +79,7 @@ class Error:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class Threshold:
     """A value that readings are held against, and who says so."""
 
     name: str
@@ -87,11 +87,11 @@ class Line:
     value: float
     unit: str
     source: str
-    standing: Standing
+    standing: SourceStanding
 
 
 @dataclass(frozen=True, slots=True)
-class LineAnswer:
+class ThresholdAnswer:
     """On which side of a line readings fall: clear (above, beyond error), short (below, beyond error), or close.
 
     ``margin``: mean minus line (by eye: from the nearer edge of the band, 0 where it touches or straddles the line).
@@ -101,9 +101,9 @@ class LineAnswer:
     answer: Literal["clear", "short", "close"]
     margin: float
     words: str
-    line: Line
+    line: Threshold
     sem: float
-    standing: Standing
+    standing: SourceStanding
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +141,7 @@ def mean_of(readings: Sequence[Reading]) -> float:
     return fsum(reading.value for reading in readings) / len(readings)
 
 
-def against_line(readings: Sequence[Reading], line: Line, error: Error, show: Show = metric) -> LineAnswer:
+def against_threshold(readings: Sequence[Reading], line: Threshold, error: Error, show: NumberFormat = metric) -> ThresholdAnswer:
     """Repeats of one reading held against a line: beyond 1.645 * SEM / sqrt(repeats) it is clear or short, else close.
 
     What is the same at every repeat (a heel's height: where the hip is) does not get less by repeating.
@@ -161,11 +161,11 @@ def against_line(readings: Sequence[Reading], line: Line, error: Error, show: Sh
         margin, beyond = mean - line.value, Z_ONE_SIDED_95 * error.of_mean(len(readings))
     answer: Literal["clear", "short", "close"] = (
         "clear" if margin > beyond else "short" if margin < -beyond else "close")
-    return LineAnswer(answer, margin, _line_words(answer, first, mean, beyond, line, show), line, error.sem,
+    return ThresholdAnswer(answer, margin, _line_words(answer, first, mean, beyond, line, show), line, error.sem,
                       line.standing)
 
 
-def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error, show: Show = metric) -> Difference:
+def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error, show: NumberFormat = metric) -> Difference:
     """Left against right, taken the same way: counts beyond 1.645 * SEM * sqrt(1/repeats left + 1/repeats right).
 
     With as many repeats on each side that is sqrt(2) * 1.645 * SEM / sqrt(repeats): one-sided like a line, for the
@@ -194,7 +194,7 @@ def _alike(one: Reading, other: Reading) -> None:
             raise ValueError(f"readings with a different {what} can't be compared: {a or 'not said'}, {b or 'not said'}")
 
 
-def _line_words(answer: str, first: Reading, mean: float, beyond: float, line: Line, show: Show) -> str:
+def _line_words(answer: str, first: Reading, mean: float, beyond: float, line: Threshold, show: NumberFormat) -> str:
     """What a line's answer says, in one sentence."""
     at = f"the {show(line.value, line.unit)} line ({STANDING_WORDS[line.standing]})"
     seen = _by_eye(first, show) if first.width else show(mean, first.unit)
@@ -204,7 +204,7 @@ def _line_words(answer: str, first: Reading, mean: float, beyond: float, line: L
     return f"{seen}: clear of {at}" if answer == "clear" else f"{seen}: clear short of {at}"
 
 
-def _by_eye(reading: Reading, show: Show) -> str:
+def _by_eye(reading: Reading, show: NumberFormat) -> str:
     """The band of a reading by eye."""
     low, high = (reading.value + way * reading.width / 2 for way in (-1, 1))
     if low <= 0:

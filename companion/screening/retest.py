@@ -24,9 +24,9 @@ from companion.screening.readings import (
     SIDES,
     STANDING_WORDS,
     Error,
+    NumberFormat,
     Reading,
-    Show,
-    Standing,
+    SourceStanding,
     mean_of,
     metric,
     one_way,
@@ -43,22 +43,22 @@ MONTHLY: Final = 4.0  # "usual training, film monthly"
 
 
 @dataclass(frozen=True, slots=True)
-class Again:
+class RetestItem:
     """One test to repeat: after how many weeks (0: any day, it was not settled), and over how many sessions."""
 
     test: str
     weeks: float
     sessions: int
     words: str
-    standing: Standing
+    standing: SourceStanding
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class RetestPlan:
     """When to test again, and what. ``weeks``: None where there is nothing to repeat; else 2-8, for one reminder."""
 
     weeks: float | None
-    tests: tuple[Again, ...]
+    tests: tuple[RetestItem, ...]
     words: str
 
     @property
@@ -68,7 +68,7 @@ class Plan:
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class ReadingChange:
     """Whether readings changed beyond error. ``amount``: after minus before; ``mdc``: what it had to pass."""
 
     kind: Literal["better", "within_error", "worse", "cannot_say"]
@@ -87,7 +87,7 @@ def bounded(weeks: float) -> float:
     return round(min(max(weeks, SOONEST), LATEST), 1)
 
 
-def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | None = None) -> Plan:
+def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | None = None) -> RetestPlan:
     """What to repeat, and when: only what was likely, too close to call or untested, and the squat look beside it.
 
     The date is that of the part that gets the drill; without one, the latest that any repeated test asks for.
@@ -96,10 +96,10 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
     """
     errors = errors or Errors(about.sex)
     if conclusion.overall in ("normal", "no_rounding"):
-        return Plan(None, (), "Nothing needs testing again unless something changes.")
+        return RetestPlan(None, (), "Nothing needs testing again unless something changes.")
     if conclusion.overall == "unexplained":
-        look = Again(LOOK.id, MONTHLY, 1, "Film your squat from the side once a month.", "choice")
-        return Plan(MONTHLY, (look,), "Usual training. Film your squat from the side once a month.")
+        look = RetestItem(LOOK.id, MONTHLY, 1, "Film your squat from the side once a month.", "choice")
+        return RetestPlan(MONTHLY, (look,), "Usual training. Film your squat from the side once a month.")
     weeks: dict[str, float] = {LOOK.id: OTHER_WEEKS}
     parts = [part for verdict in conclusion.verdicts for part in verdict.parts if part.ruling != Ruling.RULED_OUT]
     for part in parts:
@@ -109,12 +109,12 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
     tests = tuple(_again(test, weeks[test], screen, errors) for test in route() if test in weeks)
     own = next((test for test, one in protocols().items() if one.gain and one.part == conclusion.part), "")
     due = _weeks(own, screen, errors) if own else OTHER_WEEKS if conclusion.part else max(weeks.values())
-    return Plan(due, tests, f"Test again in about {due:g} weeks, with the same warm-up and the same methods. "
+    return RetestPlan(due, tests, f"Test again in about {due:g} weeks, with the same warm-up and the same methods. "
                             "Some of it can be done any day.")
 
 
 def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading]], error: Error | None = None,
-           show: Show = metric) -> Change:
+           show: NumberFormat = metric) -> ReadingChange:
     """Whether the mean over the sessions after differs from that before beyond MDC95.
 
     ``before`` and ``after``: the repeats of each session, all taken one way (ValueError otherwise, saying why). More is
@@ -134,13 +134,13 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
     gain = protocol(first.test).gain
     if gain and gain.sessions > 1 and min(len(before), len(after)) < 2 and abs(amount) <= mdc:
         wanted = sessions_to_average(_mdc(gain, error), gain.amount)
-        return Change("cannot_say", amount, mdc, (
+        return ReadingChange("cannot_say", amount, mdc, (
             f"{size} apart, but one session can't show {f'{gain.what} ' if gain.what else ''}change: "
             f"average {wanted} sessions at each end."))
     if abs(amount) <= mdc:
-        return Change("within_error", amount, mdc,
+        return ReadingChange("within_error", amount, mdc,
                       f"{size} apart: within measurement error ({show(mdc, first.unit)}), so no change is shown.")
-    return Change("better" if amount > 0 else "worse", amount, mdc,
+    return ReadingChange("better" if amount > 0 else "worse", amount, mdc,
                   f"{size} {'more' if amount > 0 else 'less'} than before: "
                   f"beyond measurement error ({show(mdc, first.unit)}).")
 
@@ -186,20 +186,20 @@ def _weeks(test: str, screen: Screen, errors: Errors) -> float:
     return OTHER_WEEKS if visible is None else bounded(weeks_until_visible(*visible))
 
 
-def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> Again:
+def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> RetestItem:
     """One row of the plan, in words."""
     one, record = protocol(test), screen.get(test)
-    standing: Standing = "memory" if one.gain else "choice"
+    standing: SourceStanding = "memory" if one.gain else "choice"
     if not weeks:
-        return Again(test, 0.0, 1, "Any day, it is not settled yet.", "choice")
+        return RetestItem(test, 0.0, 1, "Any day, it is not settled yet.", "choice")
     visible = _visible(test, screen, errors)
     sessions = 1 if visible is None else sessions_to_average(*visible)
     if sessions > 1 and getattr(record, "method", None) == "eye":
-        return Again(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows less.",
+        return RetestItem(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows less.",
                      standing)
     if sessions > 1:
         what = f"{one.gain.what} work" if one.gain and one.gain.what else "this work"
-        return Again(test, weeks, sessions, (
+        return RetestItem(test, weeks, sessions, (
             f"In {weeks:g} weeks, {sessions} sessions on different days, averaged: "
             f"{what} gives less than one session can show."), standing)
-    return Again(test, weeks, 1, f"In {weeks:g} weeks ({STANDING_WORDS[standing]}).", standing)
+    return RetestItem(test, weeks, 1, f"In {weeks:g} weeks ({STANDING_WORDS[standing]}).", standing)

@@ -13,7 +13,7 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import CAUSES, PART_WORDS, Finding, Grade
+from companion.screening.evidence import PART_WORDS, PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.ordinal import Ranked
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES
@@ -76,7 +76,7 @@ def decide(findings: Iterable[Finding], done: Collection[str] = ()) -> tuple[Ver
     """The verdicts on length, strength and control, in that order; elimination is not applied. ``done``: the tests that
     need no naming as what would tell most next."""
     found = tuple(findings)
-    return tuple(_cause(cause, parts, found, done) for cause, parts in CAUSES.items())
+    return tuple(_cause(cause, parts, found, done) for cause, parts in PARTS_BY_CAUSE.items())
 
 
 def weight_for(part: str, findings: Iterable[Finding]) -> int:

@@ -38,7 +38,7 @@ STOP_RISE: Final = 2.0
 CLEARANCE_MONTHS: Final = 6  # "asked again after six months" (choice)
 
 
-class Posture(Enum):
+class BodyPosition(Enum):
     """What a test does with the body, which decides when it is open."""
 
     STANDING = "standing"
@@ -51,12 +51,12 @@ class Posture(Enum):
     @property
     def levels(self) -> tuple[Level, ...]:
         """The safety levels at which such a test may be done."""
-        return (Level.GO,) if self is Posture.STANDING else (Level.GO, Level.NO_LOAD)
+        return (Level.GO,) if self is BodyPosition.STANDING else (Level.GO, Level.NO_LOAD)
 
     @property
     def barred_in_pregnancy(self) -> bool:
         """True if such a test is left out in pregnancy, and where that is not sure."""
-        return self is Posture.LYING
+        return self is BodyPosition.LYING
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +69,7 @@ class Reason:
 
 
 @dataclass(frozen=True, slots=True)
-class Outcome:
+class SafetyOutcome:
     """The level of a safety check or of pain questions, and the answers it came from, the worst first.
 
     ``no_lying``: no test on the back or in a deep fold (pregnancy). ``postpone``: even, dull soreness; scored tests are
@@ -97,7 +97,7 @@ _FLAGS: Final = (
 
 
 def level_from_check(answers: Mapping[str, Value | None], *, today: date | None = None,
-                     cleared_on: date | None = None) -> Outcome:
+                     cleared_on: date | None = None) -> SafetyOutcome:
     """The outcome of a safety check.
 
     Keys: fever, bladder, chest, weakness, fall, leg_signs, history (yes|no; anything else counts as yes), pain (0-10),
@@ -130,7 +130,7 @@ def level_from_check(answers: Mapping[str, Value | None], *, today: date | None 
         limits=str(answers.get("limits") or "") if some_history else "")
 
 
-def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | None) -> Outcome:
+def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | None) -> SafetyOutcome:
     """The outcome of the pain questions; the test is over in every case.
 
     Keys: where (text; "chest" is an emergency), bad (0-10), sharp, below_knee, tingling (yes|no), and where one of the
@@ -221,7 +221,7 @@ def _number(value: Value | None) -> float | None:
 
 
 def _outcome(reasons: Iterable[Reason], *, no_lying: bool = False, postpone: bool = False,
-             body_weight_first: bool = False, limits: str = "") -> Outcome:
+             body_weight_first: bool = False, limits: str = "") -> SafetyOutcome:
     """The highest level that any reason asks for, with all of them, the worst first."""
     ordered = tuple(sorted(reasons, key=lambda reason: -reason.level.rank))
-    return Outcome(worst(reason.level for reason in ordered), ordered, no_lying, postpone, body_weight_first, limits)
+    return SafetyOutcome(worst(reason.level for reason in ordered), ordered, no_lying, postpone, body_weight_first, limits)

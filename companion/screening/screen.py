@@ -16,7 +16,7 @@ R = TypeVar("R")
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
+class LoggedAnswer:
     """One row of the answer log: status ok, skipped, withdrawn or in_pain; ending of its run done, left, pain, None;
     asked: what its run was begun with."""
 
@@ -33,7 +33,7 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
+class ScreeningRun:
     """One pass through a test: when it began, and its record."""
 
     run: str
@@ -78,7 +78,7 @@ def screen_of(*records: Any, stopped: tuple[str, ...] = (), notes: tuple[str, ..
     return Screen({test: by_test[test] for test in route() if test in by_test}, stopped, notes)
 
 
-def screen_from(answers: Iterable[Answer]) -> Screen:
+def screen_from(answers: Iterable[LoggedAnswer]) -> Screen:
     """The screen that a log of answers amounts to; their order does not matter, their times do.
 
     A test is its latest run that is done or left and has an answer that counts. Of a key the latest row counts, and
@@ -86,7 +86,7 @@ def screen_from(answers: Iterable[Answer]) -> Screen:
     that the latest run left out is taken from an older run only where both were measured the same way.
     """
     tests = protocols()
-    rows: dict[str, dict[str, list[Answer]]] = {}
+    rows: dict[str, dict[str, list[LoggedAnswer]]] = {}
     for answer in answers:
         if answer.flow in tests:
             rows.setdefault(answer.flow, {}).setdefault(answer.run, []).append(answer)
@@ -104,24 +104,24 @@ def screen_from(answers: Iterable[Answer]) -> Screen:
     return Screen(records, tuple(stopped), (*halted, *filter(None, notes)))
 
 
-def runs_of(answers: Iterable[Answer], flow: str) -> tuple[Run, ...]:
+def runs_of(answers: Iterable[LoggedAnswer], flow: str) -> tuple[ScreeningRun, ...]:
     """Every run of one test that was done or left and has an answer that counts, the oldest first.
 
     KeyError for a flow that is no test.
     """
-    rows: dict[str, list[Answer]] = {}
+    rows: dict[str, list[LoggedAnswer]] = {}
     for answer in answers:
         if answer.flow == flow and answer.ending in ("done", "left"):
             rows.setdefault(answer.run, []).append(answer)
     record = protocol(flow).record
-    runs = [Run(run, min(row.at for row in taken), record(**values)) for run, taken in rows.items()
+    runs = [ScreeningRun(run, min(row.at for row in taken), record(**values)) for run, taken in rows.items()
             if (values := _fitting(record, _standing(taken)))]
     return tuple(sorted(runs, key=lambda run: (run.at, in_order(run.run))))
 
 
-def about_from(answers: Iterable[Answer]) -> About:
+def about_from(answers: Iterable[LoggedAnswer]) -> About:
     """What the lifter said of themself: the latest ok answer to each question of about_you, in whatever run."""
-    runs: dict[str, list[Answer]] = {}
+    runs: dict[str, list[LoggedAnswer]] = {}
     for answer in answers:
         if answer.flow == "about_you":
             runs.setdefault(answer.run, []).append(answer)
@@ -129,7 +129,7 @@ def about_from(answers: Iterable[Answer]) -> About:
     return About(**_fitting(About, standing))
 
 
-def _gathered(record: type, runs: Iterable[list[Answer]]) -> tuple[Any, bool]:
+def _gathered(record: type, runs: Iterable[list[LoggedAnswer]]) -> tuple[Any, bool]:
     """The record of one test from its runs, the newest first, and whether a run that pain ended closed the door."""
     common: dict[str, Value] = {}
     got: dict[str, Value] = {}
@@ -157,18 +157,18 @@ def in_order(run: str) -> tuple[int, str]:
     return len(run), run
 
 
-def _later(row: Answer) -> tuple[datetime, bool, str]:
+def _later(row: LoggedAnswer) -> tuple[datetime, bool, str]:
     """Orders rows by time; of two at the same moment the one that does not count is the later."""
     return row.at, row.status != "ok", str(row.value)
 
 
-def _standing(run: Iterable[Answer]) -> list[Answer]:
+def _standing(run: Iterable[LoggedAnswer]) -> list[LoggedAnswer]:
     """The rows of one run that stand: the latest of each key, where it is ok."""
     latest = {row.key: row for row in sorted(run, key=_later)}
     return [row for row in latest.values() if row.status == "ok" and row.value is not None]
 
 
-def _fitting(record: type, rows: Iterable[Answer]) -> dict[str, Any]:
+def _fitting(record: type, rows: Iterable[LoggedAnswer]) -> dict[str, Any]:
     """Field values of a record from rows: words for choices, numbers for measures; anything else is left out."""
     wanted = {field.name: "float" in str(field.type) for field in fields(record)}
     values: dict[str, Any] = {}

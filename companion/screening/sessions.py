@@ -9,20 +9,20 @@ from typing import Final
 
 from companion.screening.protocols import protocol
 from companion.screening.readings import Reading
-from companion.screening.screen import Answer, in_order, runs_of
+from companion.screening.screen import LoggedAnswer, in_order, runs_of
 
 WARM_FOR: Final = timedelta(hours=6)  # how long before a test its warm-up may have been (choice)
 
 
 @dataclass(frozen=True, slots=True)
-class Session:
+class ReadingSession:
     """The repeats of one test on one side in one run of it, and when it began."""
 
     at: datetime
     readings: tuple[Reading, ...]
 
 
-def sessions_of(answers: Iterable[Answer], test: str, side: str) -> tuple[Session, ...]:
+def sessions_of(answers: Iterable[LoggedAnswer], test: str, side: str) -> tuple[ReadingSession, ...]:
     """The sessions of a measured test on one side, the oldest first; runs that pain ended are left out.
 
     Nothing is left out for its method: readings taken in different ways are refused where they are compared.
@@ -30,11 +30,11 @@ def sessions_of(answers: Iterable[Answer], test: str, side: str) -> tuple[Sessio
     log, readings_of = tuple(answers), protocol(test).readings
     assert readings_of is not None, f"{test} is not measured"
     taken = ((run.at, readings_of(run.record, side)) for run in runs_of(log, test))
-    return tuple(Session(at, tuple(replace(reading, warm_up=_warm_up(log, at)) for reading in readings))
+    return tuple(ReadingSession(at, tuple(replace(reading, warm_up=_warm_up(log, at)) for reading in readings))
                  for at, readings in taken if readings)
 
 
-def _warm_up(log: Sequence[Answer], at: datetime) -> str:
+def _warm_up(log: Sequence[LoggedAnswer], at: datetime) -> str:
     """What was done of the fixed warm-up before a moment, as its parts' names; "" where nothing is known of it."""
     before = [row for row in log if row.flow == "warm_up" and row.ending == "done" and at - WARM_FOR <= row.at <= at]
     if not before:

@@ -8,8 +8,8 @@ from datetime import date, datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
-from companion.screening.priming_trial import Day
-from companion.screening.screen import Answer
+from companion.screening.priming_trial import TrialDay
+from companion.screening.screen import LoggedAnswer
 
 DAY: Final = "squat_day"
 AFTER: Final = "squat_after"
@@ -53,7 +53,7 @@ def about(asked: str, at: datetime, today: date) -> date:
     return day if timedelta() <= today - day <= TOLD_WITHIN else today
 
 
-def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
+def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]:
     """The squat days told of, oldest first, one a local date: what was told last of each. An answer that was skipped, taken
     back or given in pain counts as not told; one given in pain says that something hurt, whatever is said later. Of lots
     drawn twice on a date the first counts, so that a day has one number."""
@@ -102,16 +102,16 @@ def _word(value: object) -> str | None:
     return value if isinstance(value, str) else None
 
 
-def trial_seed(answers: Iterable[Answer], person: str) -> str | None:
+def trial_seed(answers: Iterable[LoggedAnswer], person: str) -> str | None:
     """What the lots of the priming trial are drawn from: who they are, and the moment at which they joined; None before.
     It is in the log, so that every lot can be drawn again."""
     joined = next((row.at for row in answers if (row.flow, row.key, row.value, row.status) == ("trial", "join", "yes", "ok")), None)
     return f"{person} {joined.isoformat()}" if joined else None
 
 
-def trial_days(days: Iterable[ToldDay], depths: Mapping[date, str] | None = None) -> list[Day]:
+def trial_days(days: Iterable[ToldDay], depths: Mapping[date, str] | None = None) -> list[TrialDay]:
     """The days of the priming trial that tell something: nothing hurt, and movement and load were told. ``depths``: the depth
     that was set on a date, where one was: days that kept to different depths are not alike."""
-    return [Day(day.lot, day.felt, day.kept == "kept" if day.kept else None,
+    return [TrialDay(day.lot, day.felt, day.kept == "kept" if day.kept else None,
                 f"{day.kept} {(depths or {}).get(day.day, '')}" if day.kept else day.depth or "", day.load)
             for day in days if day.lot is not None and day.felt is not None and day.load is not None and not day.hurt]

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from itertools import chain
 from typing import Final, Literal
 
-from companion.screening.readings import Show, mean_of, metric, one_way
-from companion.screening.sessions import Session
+from companion.screening.readings import NumberFormat, mean_of, metric, one_way
+from companion.screening.sessions import ReadingSession
 
 # Four sessions in perfect order have a two-sided p of 2/4! = .083, five 2/5! = .017 (Kendall's tau, plain counting).
 SESSIONS: Final = 5
@@ -48,7 +48,7 @@ class PainChange:
     words: str
 
 
-def trend(sessions: Sequence[Session], show: Show = metric) -> Trend:
+def trend(sessions: Sequence[ReadingSession], show: NumberFormat = metric) -> Trend:
     """The trend of five sessions or more on different days, each by the mean of its repeats.
 
     Sessions by another method, placement, effort or warm-up are refused, not smoothed over: ValueError, saying why. So
@@ -94,6 +94,6 @@ def pain_change(before: float, after: float) -> PainChange:
         f"Pain {before:g} then, {after:g} now: {said} (from {before:g} it takes {needed:g})."))
 
 
-def _signed(value: float, unit: str, show: Show) -> str:
+def _signed(value: float, unit: str, show: NumberFormat) -> str:
     """A number with its sign."""
     return f"{'-' if value < 0 else '+'}{show(abs(value), unit)}"

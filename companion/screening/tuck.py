@@ -23,7 +23,7 @@ from companion.screening.body import (
     Setup,
 )
 from companion.screening.posture import TOP, balance_of, deepest, depth_of_fold
-from companion.screening.readings import Standing
+from companion.screening.readings import SourceStanding
 
 if TYPE_CHECKING:
     import numpy as np
@@ -31,31 +31,31 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-DRAWS: Final = 10_000
+DRAW_COUNT: Final = 10_000
 SEED: Final = 4  # any; kept so that the same answers give the same estimate
 
 
 @dataclass(frozen=True, slots=True)
-class Given:
+class Assumption:
     """One number the estimate rests on besides the lifter's own, and who says so."""
 
     name: str
     value: float
     unit: str
     source: str
-    standing: Standing
+    standing: SourceStanding
 
 
-SHARE_MOST: Final = Given("pelvis's share of hip flexion beyond the hip fold, at most", 0.181, "of 1",
+SHARE_MOST: Final = Assumption("pelvis's share of hip flexion beyond the hip fold, at most", 0.181, "of 1",
                    "standing, n = 14: Murray 2002 Clin Biomech 17:147; lying 13.1-37.5 %: Bohannon & Bass 2017", "read")
-CURVE: Final = Given("starting curve of the lower back, one standard deviation", 5.0, "deg", "none found", "choice")
-SEGMENT: Final = Given("a segment's length beside the table's, one standard deviation", 0.04, "of 1", "none found", "choice")
-TAPED: Final = Given("a segment's length measured at home, one standard deviation", 1.0, "cm", "none found", "choice")
-TURN_OUT: Final = Given("turn-out of the feet", 15.0, "deg", "rule of thumb, 15-30", "common practice")
-TURN_OUT_SD: Final = Given("turn-out, one standard deviation", 5.0, "deg", "none found", "choice")
-MASS: Final = Given("body mass where it was not told", 75.0, "kg", "none; off by 15 kg", "choice")
+CURVE: Final = Assumption("starting curve of the lower back, one standard deviation", 5.0, "deg", "none found", "choice")
+SEGMENT: Final = Assumption("a segment's length beside the table's, one standard deviation", 0.04, "of 1", "none found", "choice")
+TAPED: Final = Assumption("a segment's length measured at home, one standard deviation", 1.0, "cm", "none found", "choice")
+TURN_OUT: Final = Assumption("turn-out of the feet", 15.0, "deg", "rule of thumb, 15-30", "common practice")
+TURN_OUT_SD: Final = Assumption("turn-out, one standard deviation", 5.0, "deg", "none found", "choice")
+MASS: Final = Assumption("body mass where it was not told", 75.0, "kg", "none; off by 15 kg", "choice")
 MASS_SD: Final = 15.0
-GIVEN: Final = (SHARE_MOST, CURVE, SEGMENT, TAPED, TURN_OUT, TURN_OUT_SD, MASS)
+ASSUMPTIONS: Final = (SHARE_MOST, CURVE, SEGMENT, TAPED, TURN_OUT, TURN_OUT_SD, MASS)
 
 CALIBRATION: Final = (
     "The hip fold ends when the back clearly moves, and a tuck is seen when it clearly shows: how much of the pelvis's "
@@ -124,7 +124,7 @@ class Depths:
     unbalanced: float
 
 
-def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAWS, seed: int = SEED) -> tuple[Array, Array]:
+def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAW_COUNT, seed: int = SEED) -> tuple[Array, Array]:
     """Depths at which length alone starts the tuck (inf never, nan unbalanced), and those at which the knee is closed.
 
     The same seed gives the same lifters, so that two squats can be compared draw by draw.

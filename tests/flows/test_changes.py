@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 
 from companion.conversation.condition import Value
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.changes import FLOW
 from tests.drive import CHECKED, NOW, Talk
 
@@ -14,29 +14,29 @@ TOLD = 30
 """Days ago at which the last results were told."""
 
 
-def rows(flow: str, days: float, ending: str = "done", run: str = "", **values: Value) -> list[Answer]:
+def rows(flow: str, days: float, ending: str = "done", run: str = "", **values: Value) -> list[LoggedAnswer]:
     """One run of a test, so many days ago, after the whole warm-up."""
     at = NOW - timedelta(days=days)
-    warm = [Answer("warm_up", f"warm {days}", key, "ready", "ok", "done", "", "", at - timedelta(minutes=5))
+    warm = [LoggedAnswer("warm_up", f"warm {days}", key, "ready", "ok", "done", "", "", at - timedelta(minutes=5))
             for key in ("walk", "squats", "walk_more")]
-    return [*warm, *(Answer(flow, run or f"{flow} {days}", key, value, "ok", ending, "", "", at) for key, value in values.items())]
+    return [*warm, *(LoggedAnswer(flow, run or f"{flow} {days}", key, value, "ok", ending, "", "", at) for key, value in values.items())]
 
 
-def raised(days: float, left: float, right: float = 60, method: str = "level", **more: Value) -> list[Answer]:
+def raised(days: float, left: float, right: float = 60, method: str = "level", **more: Value) -> list[LoggedAnswer]:
     end: dict[str, Value] = {"left_heel": left, "right_heel": right, "leg_length": 90} if method == "heel" else {
         "left_level": left, "right_level": right, "placement": "shin"}
     return rows("leg_raise", days, **{"method": method, "effort": "own", **end, **more})
 
 
-def wall(days: float, left: float, right: float = 13, **more: Value) -> list[Answer]:
+def wall(days: float, left: float, right: float = 13, **more: Value) -> list[LoggedAnswer]:
     return rows("knee_to_wall", days, **{"method": "tape", "left_1": left, "right_1": right, **more})
 
 
-def pain(days: float, score: float) -> list[Answer]:
-    return [Answer("safety_check", f"check {days}", "pain", score, "ok", "done", "", "", NOW - timedelta(days=days))]
+def pain(days: float, score: float) -> list[LoggedAnswer]:
+    return [LoggedAnswer("safety_check", f"check {days}", "pain", score, "ok", "done", "", "", NOW - timedelta(days=days))]
 
 
-def told(*answers: Sequence[Answer], since: float | None = TOLD, **known: Value) -> str:
+def told(*answers: Sequence[LoggedAnswer], since: float | None = TOLD, **known: Value) -> str:
     facts: Mapping[str, Value] = {**CHECKED, **known}
     if since is not None:
         facts = {**facts, "outcome.at": (NOW - timedelta(days=since)).isoformat()}

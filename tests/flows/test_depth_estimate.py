@@ -13,7 +13,7 @@ from companion.screening.about import About
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.squat_look import SquatLook
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.depth_estimate import FLOW
 from tests.drive import CHECKED, NOW, Talk
 from tests.screening.build import ABOUT, LOOK
@@ -24,7 +24,7 @@ ALL: dict[str, Any] = {"about_you": ABOUT, "squat_look": LOOK, "hip_fold": FOLDE
 
 
 def told(known: Mapping[str, Value] | None = None, **tests: Any) -> Talk:
-    rows = [Answer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
+    rows = [LoggedAnswer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
             for flow, record in {**ALL, **tests}.items() if record for key, value in asdict(record).items() if value is not None]
     return Talk(FLOW, known={**CHECKED, **(known or {})}, answers=rows)
 

@@ -22,7 +22,7 @@ from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.protocols.squat_look import SquatLook
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from flows.outcome import FLOW
 from tests.drive import CHECKED, NOW, Talk
@@ -38,10 +38,10 @@ HIP_LIKELY: dict[str, Any] = {"hip_fold": HipFold("back", "no", None, "back", "n
 NO_PAIN: Mapping[str, Value] = {"safety_check.pain": 0.0}
 
 
-def log(about: About | None = ABOUT, ending: str = "done", **tests: Any) -> list[Answer]:
+def log(about: About | None = ABOUT, ending: str = "done", **tests: Any) -> list[LoggedAnswer]:
     """The answer log of these records, each in a run of its own, and of what the lifter said of themself."""
     parts = {**({"about_you": about} if about else {}), **tests}
-    return [Answer(flow, flow, "with" if key == "with_" else key, value, "ok", ending if flow != "about_you" else "done", "", "",
+    return [LoggedAnswer(flow, flow, "with" if key == "with_" else key, value, "ok", ending if flow != "about_you" else "done", "", "",
                    NOW - timedelta(hours=1))
             for flow, record in parts.items() for key, value in asdict(record).items() if value is not None]
 

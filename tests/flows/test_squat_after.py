@@ -154,9 +154,9 @@ def test_the_depth_asked_about_is_the_one_that_was_set_for_the_day():
 
 
 def planned(load: float, **known: str) -> Lifter:
-    from companion.screening.screen import Answer
+    from companion.screening.screen import LoggedAnswer
 
-    rows = [Answer("squat_day", "9", "load", load, "ok", "done", "", "", NOW - timedelta(hours=2))]
+    rows = [LoggedAnswer("squat_day", "9", "load", load, "ok", "done", "", "", NOW - timedelta(hours=2))]
     return after(rows, **known).say("yes", "feel", "kept", "no")
 
 

@@ -9,7 +9,7 @@ import pytest
 from companion.conversation.effects import Say
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
 from companion.screening.priming_trial import arm_of
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from flows.squat_day import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
@@ -18,7 +18,7 @@ from tests.flows.squatting import RESULTS, SCREENED, Lifter, squatted
 JOINED_AT = NOW - timedelta(days=20)
 SEED = f"7 {JOINED_AT.isoformat()}"
 JOINED = {"trial.joined": "yes"}
-JOIN = [Answer("trial", "join", "join", "yes", "ok", "done", "", "", JOINED_AT)]
+JOIN = [LoggedAnswer("trial", "join", "join", "yes", "ok", "done", "", "", JOINED_AT)]
 LEVELS = ["no_load", "not_today", "clinician", "same_day", "emergency"]
 HURT = ("Lower back", "5", "no", "no", "no")
 

@@ -13,7 +13,7 @@ from companion.screening.about import About
 from companion.screening.conclusion import CANNOT_TELL, OVERALL_WORDS, conclude, settle_words, verdict_words
 from companion.screening.depth import Band
 from companion.screening.drills import offer_for
-from companion.screening.evidence import CAUSES, Finding, Grade
+from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
 from companion.screening.protocols import route
 from companion.screening.protocols import rows as evidence
@@ -25,7 +25,7 @@ from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.retest import plan
 from companion.screening.rulings import Ruling, decide, settling_test
-from companion.screening.screen import Answer, Screen, screen_from
+from companion.screening.screen import LoggedAnswer, Screen, screen_from
 
 from .build import (
     ABOUT,
@@ -123,14 +123,14 @@ def test_a_contradiction_is_named() -> None:
 def test_adding_a_worse_finding_never_rules_a_cause_out(findings: list[Finding], more: Finding) -> None:
     if more.row.direction == "for":
         before, after = rulings(findings), rulings([*findings, more])
-        assert all(after[cause] != "ruled_out" or before[cause] == "ruled_out" for cause in CAUSES)
+        assert all(after[cause] != "ruled_out" or before[cause] == "ruled_out" for cause in PARTS_BY_CAUSE)
 
 
 @given(MANY, FOUND)
 def test_adding_a_better_finding_never_makes_a_cause_likely(findings: list[Finding], more: Finding) -> None:
     if more.row.direction == "against":
         before, after = rulings(findings), rulings([*findings, more])
-        assert all(after[cause] != "likely" or before[cause] == "likely" for cause in CAUSES)
+        assert all(after[cause] != "likely" or before[cause] == "likely" for cause in PARTS_BY_CAUSE)
 
 
 @given(MANY, st.randoms())
@@ -146,7 +146,7 @@ def test_a_cause_without_a_decisive_finding_against_is_never_ruled_out(findings:
     for verdict in decide(findings):
         against = {f.part for f in findings if f.row.direction == "against" and f.grade >= Grade.MODERATE}
         if verdict.ruling == Ruling.RULED_OUT:
-            assert against >= set(CAUSES[verdict.cause])
+            assert against >= set(PARTS_BY_CAUSE[verdict.cause])
 
 
 def test_by_elimination_needs_rounding_and_two_causes_ruled_out() -> None:
@@ -395,8 +395,8 @@ RUNS = [("hip_fold", {"left_first": "fold", "left_pinch": "no", "right_first": "
                         "again_depth": "parallel"})]
 
 
-def log_of(bad: int = -1, **how: Any) -> list[Answer]:
-    answers: list[Answer] = []
+def log_of(bad: int = -1, **how: Any) -> list[LoggedAnswer]:
+    answers: list[LoggedAnswer] = []
     for n, (flow, values) in enumerate(RUNS):
         answers += rows(flow, values, **(how if n == bad else {}))  # type: ignore[arg-type]
     return answers
@@ -415,7 +415,7 @@ def test_skipped_or_stopped_by_pain_is_never_fine(bad: int, how: dict[str, str])
 
 
 @given(st.permutations(log_of()))
-def test_the_order_of_answers_does_not_matter(log: list[Answer]) -> None:
+def test_the_order_of_answers_does_not_matter(log: list[LoggedAnswer]) -> None:
     assert conclude(screen_from(log), ABOUT, 0) == conclude(screen_from(log_of()), ABOUT, 0)
 
 

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.screening.depth import Band
-from companion.screening.depth_progression import FILM_DAYS, STATES, TABLE, TRIGGERS, DepthDay, DepthStep, Outcome, steps_from, taken
+from companion.screening.depth_progression import FILM_DAYS, STATES, TABLE, TRIGGERS, DayOutcome, DepthDay, DepthStep, steps_from, taken
 
 HIGH, MIDDLE, PARALLEL, BELOW = Band
 FIRST = date(2026, 3, 2)
@@ -180,7 +180,7 @@ def test_the_history_holds_the_depth_after_each_day() -> None:
 
 
 BANDS = st.sampled_from(list(Band))
-DAYS = st.lists(st.builds(DepthDay, st.dates(FIRST, FIRST + timedelta(days=25)), st.sampled_from(get_args(Outcome)), st.booleans(),
+DAYS = st.lists(st.builds(DepthDay, st.dates(FIRST, FIRST + timedelta(days=25)), st.sampled_from(get_args(DayOutcome)), st.booleans(),
                           st.sampled_from([False, False, False, True]), st.booleans()), max_size=14)
 CLEAN_DAYS = st.lists(st.builds(DepthDay, st.dates(FIRST, FIRST + timedelta(days=25)), st.just("clean"), st.booleans()), max_size=14)
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 
 from companion.screening.about import About
-from companion.screening.evidence import CAUSES, Finding, Grade
+from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
 from companion.screening.protocols import protocols, rows
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
@@ -134,7 +134,7 @@ def test_the_table_has_the_grades_of_the_evidence_page() -> None:
     strong = [(row.id, row.direction) for row in rows().values() if row.grade == Grade.STRONG]
     assert strong == [("load_earlier_trunk", "for"), ("load_same_trunk", "against"), ("hip_fold_reached", "against"),
                       ("leg_raise_clear", "against"), ("knee_to_wall_far", "against")]
-    assert {row.part for row in rows().values()} == {"all", *(part for parts in CAUSES.values() for part in parts)}
+    assert {row.part for row in rows().values()} == {"all", *(part for parts in PARTS_BY_CAUSE.values() for part in parts)}
     assert len(rows()) == sum(len(one.rows) for one in protocols().values())
 
 

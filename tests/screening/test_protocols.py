@@ -10,7 +10,7 @@ import pytest
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import measured, ordered, protocol, protocols
 from companion.screening.readings import SIDES
-from companion.screening.safety import Level, Posture
+from companion.screening.safety import BodyPosition, Level
 from flows.catalogue import BOOK
 
 ONE, OTHER = protocol("bird_dog"), protocol("rock_back")
@@ -47,9 +47,9 @@ def test_a_flow_takes_its_title_and_its_needs_from_its_protocol(one: Protocol[An
 
 
 @pytest.mark.parametrize(("posture", "levels", "barred"), [
-    (Posture.STANDING, (Level.GO,), False), (Posture.FLOOR, (Level.GO, Level.NO_LOAD), False),
-    (Posture.LYING, (Level.GO, Level.NO_LOAD), True)])
-def test_a_posture_says_at_which_levels_a_test_is_open(posture: Posture, levels: tuple[Level, ...], barred: bool) -> None:
+    (BodyPosition.STANDING, (Level.GO,), False), (BodyPosition.FLOOR, (Level.GO, Level.NO_LOAD), False),
+    (BodyPosition.LYING, (Level.GO, Level.NO_LOAD), True)])
+def test_a_posture_says_at_which_levels_a_test_is_open(posture: BodyPosition, levels: tuple[Level, ...], barred: bool) -> None:
     assert (posture.levels, posture.barred_in_pregnancy) == (levels, barred)
 
 

@@ -13,31 +13,31 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.screening.protocols import error_of
-from companion.screening.protocols.knee_to_wall import ENOUGH as WALL_ENOUGH
-from companion.screening.protocols.knee_to_wall import LEAST as WALL_LEAST
 from companion.screening.protocols.knee_to_wall import SHIN_ENOUGH, SHIN_LEAST, KneeToWall
+from companion.screening.protocols.knee_to_wall import TAPE_ENOUGH as WALL_ENOUGH
+from companion.screening.protocols.knee_to_wall import TAPE_LEAST as WALL_LEAST
 from companion.screening.protocols.knee_to_wall import readings as knee_to_wall_readings
-from companion.screening.protocols.leg_raise import COMFORTABLE as RAISE_COMFORTABLE
 from companion.screening.protocols.leg_raise import EYE_BANDS, LegRaise
-from companion.screening.protocols.leg_raise import LEAST as RAISE_LEAST
+from companion.screening.protocols.leg_raise import RAISE_COMFORTABLE as RAISE_COMFORTABLE
+from companion.screening.protocols.leg_raise import RAISE_LEAST as RAISE_LEAST
 from companion.screening.protocols.leg_raise import readings as leg_raise_readings
 from companion.screening.readings import (
     MDC_FACTOR,
     Difference,
     Error,
-    Line,
-    LineAnswer,
+    NumberFormat,
     Reading,
-    Show,
+    Threshold,
+    ThresholdAnswer,
     mean_of,
     metric,
     one_way,
 )
-from companion.screening.readings import against_line as held_against
+from companion.screening.readings import against_threshold as held_against
 from companion.screening.readings import side_difference as differing
 
 
-def against_line(taken: Sequence[Reading], line: Line, error: Error | None = None, show: Show = metric) -> LineAnswer:
+def against_line(taken: Sequence[Reading], line: Threshold, error: Error | None = None, show: NumberFormat = metric) -> ThresholdAnswer:
     """Held against a line with the published error where no other is given."""
     return held_against(taken, line, error or error_of(taken[0].test, taken[0].method), show)
 
@@ -113,7 +113,7 @@ def test_a_method_without_an_error_is_refused(test: str, method: str) -> None:
 @pytest.mark.parametrize("line", [RAISE_LEAST, RAISE_COMFORTABLE, WALL_LEAST, WALL_ENOUGH, SHIN_LEAST, SHIN_ENOUGH],
                          ids=lambda line: f"{line.value:g} {line.unit}")
 @pytest.mark.parametrize("repeats", [1, 2, 3])
-def test_a_line_is_clear_or_short_only_beyond_the_error(line: Line, repeats: int) -> None:
+def test_a_line_is_clear_or_short_only_beyond_the_error(line: Threshold, repeats: int) -> None:
     """Reference-values lines at, just under and just over the error on both sides: 1.645 * SEM / sqrt(repeats)."""
     method = "level" if line.unit == "deg" else "tape"
     error = error_of(line.test, method)
@@ -145,7 +145,7 @@ def test_a_second_reading_narrows_the_doubt() -> None:
     ("under_45", RAISE_LEAST, "short"), ("45_60", RAISE_LEAST, "short"), ("60_70", RAISE_LEAST, "close"),
     ("70_80", RAISE_LEAST, "close"), ("over_80", RAISE_LEAST, "clear"), ("70_80", RAISE_COMFORTABLE, "close"),
     ("over_80", RAISE_COMFORTABLE, "close"), ("60_70", RAISE_COMFORTABLE, "short")])
-def test_a_band_by_eye_that_touches_a_line_is_close(band: str, line: Line, answer: str) -> None:
+def test_a_band_by_eye_that_touches_a_line_is_close(band: str, line: Threshold, answer: str) -> None:
     assert against_line(by_eye(band), line).answer == answer
 
 

@@ -11,7 +11,7 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import Any
 
-from companion.screening.evidence import Row
+from companion.screening.evidence import EvidenceRow
 from companion.screening.protocol import Protocol
 from companion.screening.readings import Error
 
@@ -59,7 +59,7 @@ def measured() -> tuple[Protocol[Any], ...]:
 
 
 @cache
-def rows() -> Mapping[str, Row]:
+def rows() -> Mapping[str, EvidenceRow]:
     """Return the evidence table: the rows of every test, by id."""
     return {row.id: row for one in protocols().values() for row in one.rows}
 

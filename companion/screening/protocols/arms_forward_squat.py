@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import Finding, Grade, Row, by_feel, by_id, found
-from companion.screening.protocol import Protocol, Seen
-from companion.screening.safety import Posture
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.safety import BodyPosition
 
-ID: Final = "arms_forward_squat"
-FAULTS: Final = ("rolled", "chest", "back")
+_ID: Final = "arms_forward_squat"
+FAULT_ANSWERS: Final = ("rolled", "chest", "back")
 _LOADS: Final = {"stick": "", "empty": "with an empty bar", "loaded": "with a loaded bar"}
 
 
@@ -37,27 +37,27 @@ class ArmsForwardSquat:
         return self.heels_help == "no" and self.shallow_help in (("no",) if self.fault == "rolled" else ("no", None))
 
 
-ROWS: Final = by_id(
-    Row("arms_clean_stick", ID, "Arms forward, stick: clean", "trunk", "neither", Grade.NONE, hint=True),
-    Row("arms_clean_bar", ID, "Arms forward, bar: clean", "trunk", "against", Grade.MODERATE),
-    Row("arms_fail_stick", ID, "Arms forward, stick: fails above the rounding depth", "trunk", "for", Grade.WEAK),
-    Row("arms_fail_bar", ID, "Arms forward, bar: fails above the rounding depth", "trunk", "for", Grade.MODERATE),
-    Row("arms_open", ID, "Arms forward: heels up or less depth may explain it, not scored", "trunk", "neither", Grade.NONE,
+_ROWS: Final = by_id(
+    EvidenceRow("arms_clean_stick", _ID, "Arms forward, stick: clean", "trunk", "neither", Grade.NONE, hint=True),
+    EvidenceRow("arms_clean_bar", _ID, "Arms forward, bar: clean", "trunk", "against", Grade.MODERATE),
+    EvidenceRow("arms_fail_stick", _ID, "Arms forward, stick: fails above the rounding depth", "trunk", "for", Grade.WEAK),
+    EvidenceRow("arms_fail_bar", _ID, "Arms forward, bar: fails above the rounding depth", "trunk", "for", Grade.MODERATE),
+    EvidenceRow("arms_open", _ID, "Arms forward: heels up or less depth may explain it, not scored", "trunk", "neither", Grade.NONE,
         hint=True, standing="choice"),
 )
 
 
-def findings(arms: ArmsForwardSquat, seen: Seen) -> Iterator[Finding]:
+def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Finding]:
     """A clean one; a fault is held against the depth at which the lifter's own squat rounds."""
     load = arms.load
     if load is not None and arms.fault == "clean":
-        yield found(ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", less=by_feel(arms.seen_by),
+        yield found(_ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", less=by_feel(arms.seen_by),
                     load=load, words=load and "Arms forward: clean")
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Arms-forward squat", short_name="arms-forward squat",
+    _ID, title="Arms-forward squat", short_name="arms-forward squat",
     looks_at="whether your trunk keeps its shape with the weight in front", minutes=4, place=80, ease=8, needs=("stick",),
-    posture=Posture.STANDING, part="trunk", record=ArmsForwardSquat, rows=tuple(ROWS.values()), findings=findings,
+    posture=BodyPosition.STANDING, part="trunk", record=ArmsForwardSquat, rows=tuple(_ROWS.values()), findings=findings,
     picture="arms_forward",
 )

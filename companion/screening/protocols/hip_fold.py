@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import Finding, Grade, Row, by_id, found
-from companion.screening.protocol import Noted, Protocol, Seen
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.protocol import FindingContext, Noted, Protocol
 from companion.screening.readings import SIDES
-from companion.screening.safety import Posture
+from companion.screening.safety import BodyPosition
 
-ID: Final = "hip_fold"
+_ID: Final = "hip_fold"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,15 +32,15 @@ class HipFold:
         return {"fold": True, "back": False}.get(getattr(self, f"{side}_first"))
 
 
-ROWS: Final = by_id(
-    Row("hip_fold_back", ID, "The back moves before the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
-    Row("hip_fold_reached", ID, "The squat's fold is reached, back still", "hip", "against", Grade.STRONG, sided=True),
-    Row("hip_fold_pinch", ID, "A pinch at the front of the hip: not scored", "hip", "neither", Grade.NONE, sided=True,
+_ROWS: Final = by_id(
+    EvidenceRow("hip_fold_back", _ID, "The back moves before the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("hip_fold_reached", _ID, "The squat's fold is reached, back still", "hip", "against", Grade.STRONG, sided=True),
+    EvidenceRow("hip_fold_pinch", _ID, "A pinch at the front of the hip: not scored", "hip", "neither", Grade.NONE, sided=True,
         standing="choice", pinched=True),
 )
 
 
-def findings(fold: HipFold, seen: Seen) -> Iterator[Finding]:
+def findings(fold: HipFold, context: FindingContext) -> Iterator[Finding]:
     """A pinch ends the range and is not scored; not knowing whether it pinched neither."""
     for side in SIDES:
         first, pinch = getattr(fold, f"{side}_first"), getattr(fold, f"{side}_pinch")
@@ -48,11 +48,11 @@ def findings(fold: HipFold, seen: Seen) -> Iterator[Finding]:
         if pinch == "yes":
             row = "hip_fold_pinch"
         if row:
-            yield found(ROWS[row], f"{side}_first", f"{side}_pinch", side=side)
+            yield found(_ROWS[row], f"{side}_first", f"{side}_pinch", side=side)
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=5, place=30, ease=1, needs=("floor",),
-    posture=Posture.LYING, part="hip", record=HipFold, rows=tuple(ROWS.values()), findings=findings,
+    _ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=5, place=30, ease=1, needs=("floor",),
+    posture=BodyPosition.LYING, part="hip", record=HipFold, rows=tuple(_ROWS.values()), findings=findings,
     noted=(Noted("angle", "deg", "Hip fold, angle of the thigh"),), picture="hip_fold_{side}",
 )

@@ -6,15 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.depth import BAND_WORDS, NEVER, band_of, bands_later, start_of
-from companion.screening.evidence import Finding, Grade, Row, by_feel, by_id, found
-from companion.screening.protocol import Detail, Protocol, Seen, Starts
-from companion.screening.readings import Show
-from companion.screening.safety import Posture
+from companion.screening.depth import BAND_WORDS, NEVER_STARTS, band_of, bands_later, start_of
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.protocol import Detail, FindingContext, Protocol, Starts
+from companion.screening.readings import NumberFormat
+from companion.screening.safety import BodyPosition
 
-ID: Final = "squat_look"
+_ID: Final = "squat_look"
 ONE_CHANGE: Final = ("heels", "front", "slow", "wide")
-MOVED: Final = "The plain squat at the end rounded at another depth, so the squats with one change don't count."
+START_DRIFTED: Final = "The plain squat at the end rounded at another depth, so the squats with one change don't count."
 NOT_REPEATED: Final = "The plain squat was not done again at the end, so the squats with one change don't count."
 
 
@@ -57,25 +57,25 @@ class SquatLook:
     def discounted(self) -> str:
         """Why the squats with one change don't count, in words; "" where they do."""
         drift = bands_later(self.start("plain"), self.start("again"))
-        return NOT_REPEATED if drift is None else MOVED if drift else ""
+        return NOT_REPEATED if drift is None else START_DRIFTED if drift else ""
 
 
-ROWS: Final = by_id(
-    Row("squat_rounds", ID, "The lower back rounds", "all", "neither", Grade.NONE),
-    Row("heels_later_calf", ID, "Heels up: rounding starts later", "calf", "for", Grade.MODERATE),
-    Row("heels_later_hip", ID, "Heels up: rounding starts later", "hip", "for", Grade.WEAK, hint=True),
-    Row("heels_same_calf", ID, "Heels up: no change", "calf", "against", Grade.MODERATE),
-    Row("front_later_hip", ID, "Weight held in front: later", "hip", "for", Grade.WEAK, hint=True),
-    Row("front_later_trunk", ID, "Weight held in front: later", "trunk", "for", Grade.WEAK, hint=True),
-    Row("front_later_control", ID, "Weight held in front: later", "control", "for", Grade.WEAK, hint=True),
-    Row("slow_later_control", ID, "Three seconds down: later", "control", "for", Grade.MODERATE),
-    Row("slow_same_control", ID, "Three seconds down: no change", "control", "against", Grade.MODERATE),
-    Row("slow_earlier_trunk", ID, "Three seconds down: earlier", "trunk", "for", Grade.WEAK, hint=True),
-    Row("wide_later_hip", ID, "Feet wider: later", "hip", "for", Grade.WEAK, hint=True),
-    Row("load_earlier_trunk", ID, "Film: rounds earlier under load than without", "trunk", "for", Grade.STRONG),
-    Row("load_same_trunk", ID, "Film: no earlier under load than without", "trunk", "against", Grade.STRONG),
+_ROWS: Final = by_id(
+    EvidenceRow("squat_rounds", _ID, "The lower back rounds", "all", "neither", Grade.NONE),
+    EvidenceRow("heels_later_calf", _ID, "Heels up: rounding starts later", "calf", "for", Grade.MODERATE),
+    EvidenceRow("heels_later_hip", _ID, "Heels up: rounding starts later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("heels_same_calf", _ID, "Heels up: no change", "calf", "against", Grade.MODERATE),
+    EvidenceRow("front_later_hip", _ID, "Weight held in front: later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("front_later_trunk", _ID, "Weight held in front: later", "trunk", "for", Grade.WEAK, hint=True),
+    EvidenceRow("front_later_control", _ID, "Weight held in front: later", "control", "for", Grade.WEAK, hint=True),
+    EvidenceRow("slow_later_control", _ID, "Three seconds down: later", "control", "for", Grade.MODERATE),
+    EvidenceRow("slow_same_control", _ID, "Three seconds down: no change", "control", "against", Grade.MODERATE),
+    EvidenceRow("slow_earlier_trunk", _ID, "Three seconds down: earlier", "trunk", "for", Grade.WEAK, hint=True),
+    EvidenceRow("wide_later_hip", _ID, "Feet wider: later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("load_earlier_trunk", _ID, "Film: rounds earlier under load than without", "trunk", "for", Grade.STRONG),
+    EvidenceRow("load_same_trunk", _ID, "Film: no earlier under load than without", "trunk", "against", Grade.STRONG),
 )
-CHANGED: Final = {
+ROWS_BY_CHANGE: Final = {
     ("heels", 1): ("heels_later_calf", "heels_later_hip"), ("heels", 0): ("heels_same_calf",),
     ("front", 1): ("front_later_hip", "front_later_trunk", "front_later_control"),
     ("slow", 1): ("slow_later_control",), ("slow", 0): ("slow_same_control",), ("slow", -1): ("slow_earlier_trunk",),
@@ -85,7 +85,7 @@ CHANGED: Final = {
 _PLAIN: Final = ("seen_by", "plain_rounds", "plain_depth")
 
 
-def findings(look: SquatLook, seen: Seen) -> Iterator[Finding]:
+def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
     """The plain squat, the four squats with one change, and film under load."""
     plain = look.start("plain")
     feel = by_feel(look.seen_by)
@@ -94,27 +94,27 @@ def findings(look: SquatLook, seen: Seen) -> Iterator[Finding]:
         return feel or ("a little only" if "little" in (look.rounds("plain"), look.rounds(squat)) else "")
 
     if look.rounds("plain") in ("little", "clearly"):
-        yield found(ROWS["squat_rounds"], "plain_rounds", "plain_depth")
-    if plain is not None and plain < NEVER:
-        for (squat, way), ids in CHANGED.items():
+        yield found(_ROWS["squat_rounds"], "plain_rounds", "plain_depth")
+    if plain is not None and plain < NEVER_STARTS:
+        for (squat, way), ids in ROWS_BY_CHANGE.items():
             moved = look.moved(squat)
             if moved is not None and way == (moved > 0) - (moved < 0):
                 for row in ids:
-                    yield found(ROWS[row], *_PLAIN, f"{squat}_rounds", f"{squat}_depth", "again_rounds", "again_depth",
+                    yield found(_ROWS[row], *_PLAIN, f"{squat}_rounds", f"{squat}_depth", "again_rounds", "again_depth",
                                 less=less(squat))
     loaded = bands_later(plain, look.start("load"))
     if loaded is None or look.load_film == "no":
         return
-    load = f"at {seen.show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not said"
+    load = f"at {context.show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not said"
     keys = (*_PLAIN, "load_film", "load_rounds", "load_depth", "load_kg", "about_you.load")
     if loaded < 0:
-        yield found(ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load)
+        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load)
     elif loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly"):
         # A film of light sets says little about the working load.
-        usual = seen.about.load
+        usual = context.about.load
         light = look.load_kg is None or (usual is not None and look.load_kg < usual)
         why = less("load") or ("not known to be the working load" if light else "")
-        yield found(ROWS["load_same_trunk"], *keys, less=why, load=load)
+        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load)
 
 
 SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", "three seconds down"),
@@ -122,7 +122,7 @@ SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weigh
 _ROUNDING: Final = {"no": "none", "little": "a little", "clearly": "clearly", "cant_tell": "can't tell"}
 
 
-def detail(look: SquatLook | None, show: Show) -> Detail:
+def detail(look: SquatLook | None, show: NumberFormat) -> Detail:
     """Where the rounding starts in each squat, and by how many bands a change moved it."""
     rows = []
     for squat, title in SQUATS if look else ():
@@ -132,7 +132,7 @@ def detail(look: SquatLook | None, show: Show) -> Detail:
             continue
         start, moved = look.start(squat), look.moved(squat) if squat not in ("plain", "again", "load") else None
         band = band_of(getattr(look, f"{squat}_depth"))
-        depth = "no rounding" if start == NEVER else BAND_WORDS[band] if band else "not told"
+        depth = "no rounding" if start == NEVER_STARTS else BAND_WORDS[band] if band else "not told"
         bands = "–" if moved is None else {0: "no change"}.get(moved, f"{abs(moved)} band{'s' if abs(moved) > 1 else ''} "
                                                                      f"{'later' if moved > 0 else 'earlier'}")
         load = f", {show(look.load_kg, 'kg')}" if squat == "load" and look.load_kg is not None else ""
@@ -149,10 +149,10 @@ def note(look: SquatLook) -> str:
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Squat look", short_name="squat look",
+    _ID, title="Squat look", short_name="squat look",
     looks_at="at which depth the back rounds without load, and which single change moves that depth",
-    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=Posture.STANDING,
-    record=SquatLook, rows=tuple(ROWS.values()), findings=findings,
+    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING,
+    record=SquatLook, rows=tuple(_ROWS.values()), findings=findings,
     starts=Starts("Where the rounding starts", "Where rounding starts", lambda look: (look.plain_rounds, look.plain_depth)),
     detail=detail, note=note, picture="squat_rounding",
     would_tell="The squat look, with its changes and with film of a working set you already have, would tell most next.",
