@@ -1,4 +1,4 @@
-"""Arms-forward squat: does the trunk keep its shape with the weight in front.
+"""Arms-forward squat: the trunk's shape with the weight in front.
 
 Five squats at first, three for each second try, three seconds down: choice. Heels up 2–3 cm, as in the squat look.
 """

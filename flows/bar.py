@@ -1,4 +1,4 @@
-"""Bar and plates: what can be put on the bar, so that warm-up sets come out in loads that exist."""
+"""Bar and plates: the lifter's own, so that warm-up sets use loads they can make."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Tell

@@ -1,4 +1,4 @@
-"""Bird dog: does the trunk stay still while an arm and a leg lift. The side is the leg that lifts.
+"""Bird dog: stillness of the trunk while an arm and a leg lift. The side is that of the leg.
 
 No norms for the hold were found with their reliability: the lifter's own baseline only. Ten seconds, five
 repetitions and eight seconds to get into place: choice.

@@ -1,4 +1,4 @@
-"""Caseload: who of a coach's lifters needs them today, most urgent first."""
+"""Caseload: a coach's lifters, those who need them today first."""
 
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow

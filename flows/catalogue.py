@@ -1,4 +1,4 @@
-"""The catalogue: a flow is picked up by its file, a module here with a ``FLOW`` of its name. Nothing else has to name it."""
+"""The catalogue of flows: each module here holds one, as ``FLOW``. No registration is needed."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ from flows.consent import COACH_TEXT, CONSENT_AGAIN, DUE, LIFTER_TEXT
 
 
 class FlowFiles(Mapping[str, Flow]):
-    """The flows of this folder, by name. A file is imported when its flow is first asked for, all of them when they are counted or
-    looked through; so the first words to a stranger wait for the two files they stand in only."""
+    """The flows of this folder, by name. A file is imported on first use of its flow, all of them when they are counted or
+    iterated; so the first message to a new person waits for two files only."""
 
     def __init__(self) -> None:
         self._files = sorted(file.name for file in iter_modules(here.__path__) if file.name != "catalogue")
@@ -34,7 +34,7 @@ class FlowFiles(Mapping[str, Flow]):
 
 
 def flows() -> list[Flow]:
-    """All flows, by name."""
+    """Return all flows, in the order of their names."""
     return list(FlowFiles().values())
 
 
@@ -44,4 +44,4 @@ BOOK: Book = Book(Flows(FlowFiles()), home="home", pain="pain", link=LINK)
 CATALOGUE = Catalogue(
     BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER_TEXT), (COACH_WELCOME, COACH_TEXT))),
     CONSENT_AGAIN, DUE, COACH_WELCOME)
-"""All that the bot needs to know of the flows."""
+"""The flows as the bot uses them, with the consent they need."""

@@ -1,4 +1,4 @@
-"""Note: a coach writes to a lifter through the bot; it arrives as from the coach."""
+"""Note: a coach writes to a lifter through the bot; the message names the coach."""
 
 from companion.conversation.condition import fact
 from companion.conversation.effects import Act

@@ -1,4 +1,4 @@
-"""Welcome of a coach: what is kept of them, and the zone their digest goes by."""
+"""Welcome for a coach: consent, and the time zone of their digest."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, Run, Tell

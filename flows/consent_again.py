@@ -1,6 +1,6 @@
-"""Consent again: what is new in what is kept, and yes or no to it. Nothing else goes on meanwhile (``companion.app.consent``).
+"""Consent again: the change in what is stored, and yes or no to it. Nothing else runs meanwhile (``companion.app.consent``).
 
-A no stops everything and erases nothing: a copy, erasing after one more question, or the no taken back.
+A no stops everything and erases nothing; it offers a copy, erasing after one more question, or to ask again.
 """
 
 from companion.conversation.condition import fact

@@ -12,7 +12,7 @@ BAND_NAMES = ("well_above", "a_little_above", "parallel", "below")
 
 
 def step_facts(known: Known) -> dict[str, Value]:
-    """The step as it stands after all that was told, and why."""
+    """Return the depth step from all reported days, and its reason."""
     step = step_now(known)
     if step is None:
         return {"any": "no"}

@@ -1,4 +1,4 @@
-"""Digest: whether a coach gets their caseload by itself, how often and when."""
+"""Digest: sends a coach their caseload regularly; how often and when."""
 
 from companion.conversation.condition import fact
 from companion.conversation.day_kinds import Clock

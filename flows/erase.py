@@ -1,4 +1,4 @@
-"""Erase: everything kept about somebody, gone, after one more question."""
+"""Erase: deletes everything stored about a person, after one more question."""
 
 from companion.conversation.condition import fact
 from companion.conversation.effects import Erase

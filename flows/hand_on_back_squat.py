@@ -1,4 +1,4 @@
-"""Hand-on-back squat: at which depth the curve of the lower back starts to move, as usual and when kept still.
+"""Hand-on-back squat: the depth at which the curve of the lower back starts to move, as usual and when kept still.
 
 Three squats a set, three seconds down: choice.
 """
@@ -17,7 +17,7 @@ CURVE_MOVED = choice(
     ("cant_tell", "Can't tell", "cannot tell", "not sure", "unsure", "don't know", "no idea"),
 )
 USUAL_MOVES = fact("usual_moves")
-# Without a movement in the usual set there is nothing the second could put off.
+# Without movement in the usual set there is nothing to compare the second with.
 USUAL_MOVED = USUAL_MOVES.is_("yes")
 HAND_CAUTION = "A chair within reach, in case you sway. " + SHARP
 

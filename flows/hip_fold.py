@@ -1,4 +1,4 @@
-"""Hip fold: on the back, knee bent, how far the thigh comes to the chest before the lower back moves."""
+"""Hip fold: lying on the back, knee bent, the thigh's way to the chest before the lower back moves."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Jump, Tell, sided
@@ -13,7 +13,7 @@ FOLD_CAUTION = "Stop at a pinch at the front of the hip, and at anything sharp, 
 FILMING = fact("filming").is_("yes")
 
 def _leg(onward: str) -> tuple[Ask | Tell, ...]:
-    """One side's questions; a movement that is skipped goes ``onward``."""
+    """Return one side's questions; skipping the movement jumps ``onward``."""
     return (
         Ask("{side}_do", "Bend the {side} knee to a right angle and bring the thigh slowly towards the chest, "
             "turned out as in your squat. Stop when the pressure on your hands clearly changes, or at your "

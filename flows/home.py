@@ -1,4 +1,4 @@
-"""Home: what runs when nothing else does."""
+"""Home: the menu, which runs when nothing else does."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Gate, Run
@@ -9,7 +9,7 @@ from flows.coach_shared import IS_COACH
 
 PICK = fact("pick")
 LIFTS = ~IS_COACH | fact("welcome.zone_right").is_("yes")
-"""A coach who does not squat here is not asked what only a lifter needs."""
+"""True for a lifter; a coach who does not squat here is not offered a lifter's options."""
 
 TESTS = tuple((test, one.title) for test, one in protocols().items())
 

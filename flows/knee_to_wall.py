@@ -1,4 +1,4 @@
-"""Knee to wall: how far the knee travels past the toes while the heel stays down."""
+"""Knee to wall: the knee's travel past the toes with the heel down."""
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.flow import Ask, Jump, both, each_side
@@ -12,7 +12,7 @@ LEAN = Number("deg", low=0, high=70, usual=(15, 60), example_value=38, step=1)
 ANKLE_CAUTION = "Stop if anything pinches or hurts, in the ankle or the back."
 
 TAPE, LEVEL = fact("method").is_("tape"), fact("method").is_("level")
-# A third reading where the first two differ by more than the detectable change: our choice, after the MDC of 1.9 cm or
+# A third reading if the first two differ by more than the detectable change: our choice, after the MDC of 1.9 cm or
 # 4.7° in Powden 2015 Man Ther 20:524 (read).
 APART = Fact("{side}_apart", 0, 30, step=0.1, of=lambda got, side: round(abs(
     float(got[f"{side}_1"]) - float(got[f"{side}_2"])), 2))

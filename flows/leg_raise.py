@@ -1,4 +1,4 @@
-"""Leg raise: on the back, knee straight, how far the leg comes up before the lower back moves."""
+"""Leg raise: lying on the back, knee straight, the leg's angle at which the lower back moves."""
 
 from typing import cast
 
@@ -20,7 +20,7 @@ LEG_LENGTH = Number("cm", 50, 130, usual=(70, 112), example_value=88)
 RAISE_CAUTION = "A pull behind the thigh is fine. Stop, and tell me, at anything sharp, shooting, tingling or numb."
 
 NEAR = 5.0
-"""A second reading within so many degrees of a line: our choice, 1.645 times the SEM of 3.0° (J Sports Sci Med
+"""A first reading within this many degrees of a threshold is repeated: our choice, 1.645 times the SEM of 3.0° (J Sports Sci Med
 2009;8:116 Table 1, men, left leg, read)."""
 LINES = tuple(one.value for one in PROTOCOL.thresholds)
 
@@ -37,7 +37,7 @@ HANDS = {
 
 
 def last_length(known: Known) -> dict[str, Value]:
-    """The leg's length as measured last time, in words for the end of its question; "" where it never was."""
+    """Return the leg's length from last time, as a sentence for the end of its question; "" if never measured."""
     length = known.facts.get(PROTOCOL.key("leg_length"))
     if length is None:
         return {"length_before": ""}
@@ -46,12 +46,12 @@ def last_length(known: Known) -> dict[str, Value]:
 
 
 def _way(got: Facts, side: str) -> Value | None:
-    """The method with the effort: by own effort and with a strap are different readings."""
+    """Return the method with the effort: own effort and strap give different readings."""
     return f"{got['method']}_{got['effort']}" if "effort" in got else got["method"]
 
 
 def _part(got: Facts, side: str) -> Value | None:
-    """Where the level sits, in words also where that was skipped."""
+    """Return the part the level lies on, for the text; "leg" if that was skipped."""
     return got.get("placement", "leg")
 
 
@@ -76,7 +76,7 @@ def _too_high(got: Facts, side: str) -> Value | None:
 
 
 def _angle(got: Facts, side: str) -> float | None:
-    """The first reading as an angle from the floor, in degrees; None where it gives none."""
+    """Return the first reading as an angle from the floor, in degrees; None if it gives none."""
     try:
         if got["method"] == "level":
             lean = cast(Lean | None, got.get(f"{side}_lean"))
@@ -102,7 +102,7 @@ HEEL_SERVES = ~(fact("left_too_high").is_("yes") | fact("right_too_high").is_("y
 
 
 def _degrees(low: int, high: int) -> tuple[str, ...]:
-    """Other words for a band: each whole number in it."""
+    """Return other words for a band: each whole number in it."""
     return tuple(f"{n}{sign}" for n in range(low, high + 1) for sign in ("", "°"))
 
 
@@ -116,7 +116,7 @@ BANDS_BY_EYE = choice(
 
 
 def _leg(onward: str) -> tuple[Ask, ...]:
-    """One side's questions; a lift that is skipped goes ``onward``."""
+    """Return one side's questions; skipping the lift jumps ``onward``."""
     return (
         # Pulling the toes up costs about 8° (BMC Musculoskelet Disord 2012;13:245, read). The pelvis moves from
         # the first degrees on (Bohannon & Bass 2017 J Phys Ther Sci 29:2039, read): a flutter is not the end.

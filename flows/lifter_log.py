@@ -1,4 +1,4 @@
-"""Lifter's log: every answer as it was given, page by page, for their coach."""
+"""Lifter's log: every answer as given, page by page, for their coach."""
 
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow

@@ -1,4 +1,4 @@
-"""Link: a code that a coach or whoever runs the bot has given, and what it is good for."""
+"""Link: takes a code from a coach or from the person who runs the bot."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from companion.conversation.kinds import Words
 
 
 def code_given(known: Known) -> dict[str, Value]:
-    """The code this was begun with, where there was one."""
+    """Return the code this was begun with, if any."""
     return {"given_code": known.asked} if known.asked else {}
 
 

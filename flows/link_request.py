@@ -1,4 +1,4 @@
-"""Link request: who asks, what they would see, and the lifter's yes or no."""
+"""Link request: the coach's name, what they would see, and the lifter's yes or no."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ COACH_AGREED = fact("agree").is_("yes")
 
 
 def request_facts(known: Known) -> dict[str, Value]:
-    """What the code that was redeemed is good for, and whose it is."""
+    """Return the status of the redeemed code, and the name of its owner."""
     return {"status": str(known.facts.get("link.status", "none")), "who": str(known.facts.get("link.who", ""))}
 
 
@@ -21,7 +21,7 @@ FLOW = Flow(
     steps=(
         Tell("That code is not one of mine, or it was used or has run out. Ask for a new one.", CODE_STATUS.is_("unknown")),
         Tell("That is your own code: it is for your lifter.", CODE_STATUS.is_("own")),
-        Tell("Too many codes that were none. Try again in an hour.", CODE_STATUS.is_("slowed")),
+        Tell("Too many of those codes were wrong. Try again in an hour.", CODE_STATUS.is_("slowed")),
         Ask("agree", "{who} asks to be your coach here. {who} would see your answers, results, squat days, notes and films, and hear at "
             "once when something hurts. Every look is noted, and you can read it. You can end it at any time. Agree?",
             YesNo(yes="Yes, I agree", no="No"), safety=True, only_if=CODE_STATUS.is_("lifter")),

@@ -1,7 +1,7 @@
 """The morning after something hurt: is it back to usual? If not, no load today, and the coach hears of it.
 
 Not back to usual by the next morning: no loaded drill, tell the coach (after Thomeé 1997 and Silbernagel 2007, tendon and
-knee, not back; from memory). What makes it worse, or new signs, go the way of the pain questions.
+knee, not back; from memory). If it is worse, or there are new signs, the pain questions follow.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ SEEN_FIRST_STILL = LEVEL_STOOD.one_of(*REFERRED)
 
 
 def what_stood(known: Known) -> dict[str, Value]:
-    """The level as it stands this morning, and yesterday's squat day, where it has not been told of."""
+    """Return the level this morning, and yesterday's squat day if it has not been reported."""
     yesterday = date.fromisoformat(str(known.facts["today"])) - timedelta(days=1)
     facts: dict[str, Value] = {"stood": str(known.facts.get("safety.level", "go"))}
     if is_squat_day(plan_from(known.facts), yesterday) and (answered_until(known.facts) or date.min) < yesterday:
@@ -34,7 +34,7 @@ def what_stood(known: Known) -> dict[str, Value]:
 
 
 def level_now(got: Facts, side: str) -> Value:
-    """No load while it is not back to usual; never better than what stands."""
+    """Return the level after the answer: no load until back to usual, and never freer than the level this morning."""
     found = {"usual": Level.GO, "better": Level.NO_LOAD}.get(str(got.get("how", "")), Level.NOT_TODAY)
     return worst((found, Level(str(got.get("stood", "go"))))).value
 

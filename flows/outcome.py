@@ -1,4 +1,4 @@
-"""Outcome: what the tests say and how sure that is, one drill as a trial, what to keep to now, when to test again."""
+"""Results: the tests' verdicts and how sure they are, one drill as a trial, depth and load for now, and the next test date."""
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Remind
@@ -45,12 +45,12 @@ FLOW = Flow(
         Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), TESTED),
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), TESTED),
         Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), TESTED),
-        Tell("Left against right: {differences}", TESTED & HAS_WORDS["differences"].is_("yes")),
+        Tell("Left and right compared: {differences}", TESTED & HAS_WORDS["differences"].is_("yes")),
         Ask("why", "Shall I show what that rests on and what was not tested, or what to do now?", choice(
             ("why", "What it rests on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
             only_if=TESTED & ~AT_REST),
         *(Tell(f"More on {cause}:\n{{{cause}_more}}", WHY & HAS_WORDS[f"{cause}_more"].is_("yes")) for cause in CAUSES),
-        Tell("Not tested, so open: {not_tested}.", WHY & HAS_WORDS["not_tested"].is_("yes")),
+        Tell("Not tested, so still open: {not_tested}.", WHY & HAS_WORDS["not_tested"].is_("yes")),
         Run("depth_estimate", WHY & GROWN & ~SHUT),
         Tell("{settle}", TESTED & HAS_WORDS["settle"].is_("yes")),
         Tell("No home test is left that would settle it. Somebody who can watch you squat would tell more.",
@@ -69,7 +69,7 @@ FLOW = Flow(
         Tell("What to do with it comes after today's safety check: say “safety check”, then “results”.",
              TESTED & GROWN & ~SHUT & ~CHECKED),
         Tell("No load today, so the drill and what to lift wait until tomorrow.", TESTED & GROWN & CHECKED & LEVEL.is_("no_load")),
-        Tell("No drill and no load today. Say “results” again when a day's rest is over.", TESTED & LEVEL.is_("not_today")),
+        Tell("No drill and no load today. Say “results” again after a day's rest.", TESTED & LEVEL.is_("not_today")),
         Tell("Under 18 drills and loads are for you and a coach who is linked here, and none is now.", TESTED & ~GROWN),
         Do(Remind("retest", "retest", "{retest_on}"), TESTED & fact("retest_on").known),
         Do(Remind("retest", "retest", ""), TESTED & ~fact("retest_on").known),

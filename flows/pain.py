@@ -1,4 +1,4 @@
-"""Pain: what hurts, and what follows from it. Runs whenever something hurts; whatever was going on waits under it."""
+"""Pain: where and how it hurts, and the consequences. Runs whenever something hurts; the flow it interrupts waits."""
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find, Remind
@@ -27,19 +27,19 @@ SAID_SIGNS = Fact("said_signs", values=("yes", "no"), of=said_leg_signs)
 HURTS = ~fact("where").is_("nothing")
 EMERGENCY_NOW = fact("heart_now").one_of("yes", "unsure") | fact("saddle_now").one_of("yes", "unsure")
 ASKED = HURTS & ~fact("where").is_("chest") & ~EMERGENCY_NOW
-"""Chest, breath, faintness, bladder or saddle are an emergency by themselves: nothing more is asked."""
+"""True unless it is an emergency already: chest, breath, faintness, bladder or saddle end the questions."""
 LEG_SIGNS = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 
 HURT_IN = Fact("hurt_in", values=(*route(), "squat_day"))
-"""What the body was at work in; not known where it was at rest."""
+"""The test or squat day in which it hurt; unknown if the body was at rest."""
 
 THEIR_WORDS = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
                               "my chest hurts and i wet myself"))
-"""What they wrote, by example of each kind it may be."""
+"""The lifter's words, with one example of each kind."""
 
 OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
                   Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS))
-"""Until it is answered the day is closed: somebody who puts the phone away now is not offered a squat."""
+"""Keep the day closed until the questions are answered: somebody who puts the phone away now is not offered a squat."""
 
 FLOW = Flow(
     "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,

@@ -1,4 +1,4 @@
-"""Pause squat: does the back keep its shape where the squat stands still, at a depth where moving is clean.
+"""Pause squat: the back's shape at stops, at a depth where the moving squat is clean.
 
 One to two seconds a stop: common practice, no source. Three moving squats, two with stops, two again: choice.
 """
@@ -12,7 +12,7 @@ from flows.shared import BODY_WEIGHT, SHARP, watched_by
 
 WITH_BAR = fact("with").is_("bar")
 HARD = fact("hard").one_of("top", "middle", "bottom")
-# A second go also where the back rounded and no stop felt hard: only what rounds twice says something.
+# A second try also if the back rounded and no stop felt hard: only rounding twice counts.
 ROUNDED_AT_STOPS = fact("shape").is_("rounds")
 
 PAUSE_CAUTION = "Keep breathing, don't strain, and come up early if you need to. " + SHARP

@@ -1,4 +1,4 @@
-"""Prime: the drill before squatting, set by set with a timer; a trial whose effect on this lifter is not yet known."""
+"""Prime: the drill before squatting, set by set with a timer."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ BETWEEN_REPETITIONS = 2
 
 
 def drill_facts(known: Known) -> dict[str, Value]:
-    """The drill as this lifter may do it now: its name, dose, steps and caution, and how long a set takes."""
+    """Return the drill as this lifter may do it now: its name, dose, steps, caution, and the seconds of a set."""
     _, conclusion, _ = concluded(known)
     offer = offer_of(conclusion, known)
     if offer is None:
@@ -63,7 +63,7 @@ FLOW = Flow(
         Do(Find("prime.felt", "{felt}", "asked after the drill", "{name}"), fact("felt").known),
         Tell("Next time go less far, so that the back stays still. Squat lighter today, and stop where it moves.",
              fact("felt").is_("moved")),
-        Tell("Noted. If it stays easy on three days, harder is: {harder}", fact("felt").is_("easy") & ~BODY_WEIGHT),
+        Tell("Noted. If it stays easy on three days, make it harder: {harder}", fact("felt").is_("easy") & ~BODY_WEIGHT),
         Tell("Noted.", fact("felt").is_("easy") & BODY_WEIGHT),
         Tell("Noted. Keep today's squats above the depth where your back moves.", fact("felt").is_("right")),
     ),

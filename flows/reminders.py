@@ -1,4 +1,4 @@
-"""Reminders: the next few that will come, and a file of them for the lifter's own calendar."""
+"""Reminders: the next few, and a file of them for the lifter's own calendar."""
 
 from __future__ import annotations
 

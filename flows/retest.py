@@ -1,4 +1,4 @@
-"""Retest: only what was likely, too close to call or untested, with the last numbers beside the new."""
+"""Retest: only tests of parts likely, too close to call or untested, with the last numbers next to the new."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from flows.shared import CLOSING_LEVELS, OF_AGE, WELCOMED
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
-    """Which tests are to be repeated, the last numbers, and when the results they belong to were told."""
+    """Return the tests to repeat, the last numbers, the goal, and the date for asking again."""
     done = tests_done(known, told_at(known))
     wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in protocols() and test not in done]
     facts: dict[str, Value] = {f"again_{test}": "yes" for test in wanted}
@@ -31,7 +31,7 @@ def retest_facts(known: Known) -> dict[str, Value]:
 
 
 RETRY_AFTER = timedelta(days=7)
-"""One that is begun and not finished is spoken of again after so long; our choice."""
+"""The time after which an unfinished retest is brought up again; our choice."""
 
 STOPPED_FOR_TODAY = "Good. The rest is kept for another day: say “retest”."
 

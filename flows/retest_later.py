@@ -1,4 +1,4 @@
-"""Retest later: not now, so one of three later times."""
+"""Retest later: a choice of three later dates."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ LATER_DATES = (("tomorrow", 1), ("in_three", 3), ("in_a_week", 7))
 
 
 def later_facts(known: Known) -> dict[str, Value]:
-    """The three later dates."""
+    """Return the three later dates."""
     today = date.fromisoformat(str(known.facts["today"]))
     return {name: (today + timedelta(days=days)).isoformat() for name, days in LATER_DATES}
 

@@ -1,4 +1,4 @@
-"""Rock back: on hands and knees, hips towards the heels, at which knee width the back stays still longest."""
+"""Rock back: on hands and knees, hips towards the heels; the knee width at which the back stays still longest."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Jump
@@ -22,7 +22,7 @@ WIDTH_PROMPTS = {
 
 
 def _width(name: str, onward: str) -> tuple[Ask, ...]:
-    """One width's movement and what was seen; a movement that is skipped goes ``onward``."""
+    """Return one width's movement and its question; skipping the movement jumps ``onward``."""
     return (
         Ask(f"{name}_do", f"{WIDTH_PROMPTS[name]} From hands and knees, rock the hips slowly towards the heels, "
             "then come forward. Twice. Leave the back as it is.", Ready("Done"), caution=ROCK_CAUTION,

@@ -1,4 +1,4 @@
-"""Safety check: what would make testing unsafe today, one screen at a time; six taps for a healthy person."""
+"""Safety check: reasons against testing today, one question at a time; six taps for a healthy person."""
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
@@ -34,7 +34,7 @@ LIMITED = Fact("has_limits", values=YES_NO, of=has_limits)
 UNSURE = YesNo(unsure=True)
 SENT, SEEN = fact("sent").is_("yes"), fact("seen").is_("yes")
 RED_FLAGS = fact("bladder").one_of("yes", "unsure") | fact("chest").one_of("yes", "unsure")
-"""An emergency: nothing more is asked."""
+"""True in an emergency: the questions end."""
 NOT_SEEN = fact("seen").is_("no")
 ASKING_ON = ~RED_FLAGS & ~NOT_SEEN
 SOMETHING = ASKING_ON & fact("urgent").one_of("yes", "unsure")
@@ -43,7 +43,7 @@ WAS_PREGNANT = ASKING_ON & fact("was_pregnant").one_of("yes", "unsure")
 OPEN_HISTORY = HISTORY & ~fact("old_disc").is_("yes")
 SAID_BEFORE = ASKING_ON & fact("history").is_("no") & fact("stood").is_("clinician") & ~SENT
 OWN = STANDS.is_("no")
-"""What this check itself found, not what stood before."""
+"""True if this check itself found the level, and it is not only left from before."""
 
 HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
                SO_FAR.one_of("no_load", "not_today", "clinician", "same_day"))

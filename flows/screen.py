@@ -1,4 +1,4 @@
-"""The screen: the tests in a sensible order, all of them or the short route, in one go or on several days."""
+"""The screen: all tests or the short route, in a fixed order, in one go or over several days."""
 
 from __future__ import annotations
 
@@ -21,21 +21,21 @@ COUNTS_FOR = timedelta(days=14)
 """A test done longer ago than this is done again in a new screen (choice)."""
 
 FULL_MINUTES = 5 * round(sum(one.minutes for one in protocols().values()) / 5)
-"""What the full screen takes, to five minutes."""
+"""The duration of the full screen, to five minutes."""
 
 SHORT_MINUTES = 3 * len(short_route())
-"""Three minutes a test, as it has been told (choice). The tests' own minutes, with reading and setting up, come to more."""
+"""Three minutes a test, as announced so far (choice). The tests' own minutes, with reading and set-up, add up to more."""
 
 
 def tests_done(known: Known, since: datetime | None) -> set[str]:
-    """The tests done lately, and after a moment if one is given."""
+    """Return the tests done within ``COUNTS_FOR``, and after a moment if one is given."""
     earliest = max(known.now - COUNTS_FOR, since or known.now - COUNTS_FOR)
     return {row.flow for row in known.answers() if row.flow in protocols() and row.ending == "done" and row.status == "ok"
             and row.at > earliest}
 
 
 def done_already(known: Known) -> dict[str, Value]:
-    """Which tests count already: done lately, and since the results of the last whole screen."""
+    """Return the tests that count already: done within ``COUNTS_FOR`` and since the results of the last whole screen."""
     done = tests_done(known, told_at(known, "screen.told"))
     return {f"done_{test}": "yes" for test in route() if test in done} | {"done_before": float(len(done))}
 
@@ -46,13 +46,14 @@ def _route(got: Facts) -> tuple[str, ...]:
 
 def _place(test: str) -> Fact:
     def of(got: Facts, side: str) -> Value | None:
+        """Return the test's place on the chosen route, from 1; None if it is not on it."""
         return float(_route(got).index(test) + 1) if test in _route(got) else None
 
     return Fact(f"place_{test}", 1, len(route()), step=1, of=of)
 
 
 def total(got: Facts, side: str) -> Value | None:
-    """How many tests the route has."""
+    """Return the number of tests on the chosen route."""
     return float(len(_route(got)))
 
 
@@ -73,12 +74,12 @@ WANTS_MORE = ~fact("all_the_same").is_("no")
 
 
 def open_for(test: Protocol[Any]) -> Condition:
-    """When the safety level lets a test be offered; its own gates come after that."""
+    """Return the condition under which the safety level lets a test be offered; its own gates follow."""
     return FLOOR_OPEN if Level.NO_LOAD in test.posture.levels else SQUATS_OPEN
 
 
 def _wanted(test: Protocol[Any]) -> Condition:
-    """When a test comes: on the route, not done, open by the safety level, and right for this lifter."""
+    """Return the condition for offering a test: on the route, not done, open at this level, and suitable for the lifter."""
     wanted: Condition = open_for(test) & ~fact(f"done_{test.id}").known & WANTS_MORE
     if not test.short:
         wanted = wanted & FULL_ROUTE
@@ -114,7 +115,7 @@ NORMAL = (
     Ask("all_the_same", "Go on with the other tests all the same?", YesNo(yes="Yes, go on", no="No, show results"),
         only_if=REST_OPTIONAL & LOOKED),
 )
-"""Normal first: little or no rounding makes the rest optional."""
+"""After the squat look: little or no rounding makes the rest optional."""
 
 FLOW = Flow(
     "screen", version=1, title="Screen", counted=False, command=("full screen", "test me"),

@@ -20,9 +20,9 @@ DRAWN = TRIAL.is_("yes") & fact("lot").is_("draw")
 PRIMED, PLAIN = DRAWN & ARM.is_("prime"), DRAWN & ARM.is_("plain")
 FREE_PRIME = DRILL.is_("yes") & ~DRAWN
 GO = fact("safety.level").is_("go")
-"""Also pain told while the bar was asked about ends a squat day."""
+"""False also after pain reported during the questions about the bar: it ends the squat day."""
 UNHURT = GO & ~fact("run_prime").is_("pain") & ~(fact("run_prime").is_("done") & fact("prime.felt").is_("hurt"))
-"""Only a day on which nothing has hurt goes on to squats."""
+"""True on a day on which nothing has hurt so far; only then squats follow."""
 TWO_MINUTES = Hold("Start", seconds=120, count_in=0, go="Walk on the spot: two minutes from now.",
                    over="That is two minutes. Now ten easy squats to a chair, no weight.")
 
@@ -39,14 +39,14 @@ FLOW = Flow(
     invite="Squat day {invited_words}.{last_line}{drill_line}{keep_line}{goal_line}",
     invites=(Offer("Squatting now", "squat_day"), Offer("Move it", "squat_days", "move {invited_day} ????-??-?? {invited_at}"),
              Offer("Skip it", "squat_days", "skip {invited_day}")),
-    missed="I could not write in time, so I missed telling you of your squat day {missed_words}.{next_line}",
+    missed="I could not message you in time about your squat day {missed_words}.{next_line}",
     steps=(
         Tell("Squat day {number}.{last_line}{goal_line}"),
         Run("bar", BAR.is_("yes") & ~fact("bar.bar").known),
         Ask("load", "Which working load today?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "The same again", ("same", "again", "as last time"), only_if=LAST),
             Option("none", "No bar today", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=GO & BAR_TODAY.is_("yes")),
-        Tell("That is more than the {most_words} to keep to for now. I reckon with {most_words}.", OVER_LIMIT.is_("yes")),
+        Tell("That is more than the {most_words} to keep to for now. I work out your sets for {most_words}.", OVER_LIMIT.is_("yes")),
         Ask("lot", "Trial day {lot_number}: drill or plain warm-up, by lot. For the trial keep to {same_as}. Shall I draw?", choice(
             ("draw", "Draw", "yes", "ok", "go"), ("later", "No trial today", "no", "later")), only_if=GO & TRIAL.is_("yes")),
         Do(Find("trial.day", "{lot_number}", "drawn by lot"), DRAWN),
@@ -57,8 +57,8 @@ FLOW = Flow(
             "and I keep the time.", TWO_MINUTES, caution=SHARP, back=False, picture="warm_up_walk",
             only_if=PLAIN & UNHURT & ~fact("run_prime").known),
         Tell("{sets_words}", UNHURT & fact("sets_words").known),
-        Ask("squatted", "Now your squats{load_now}. {keep_now}Stop where the back starts to move. Tap when you are done, also "
-            "hours later.",
+        Ask("squatted", "Now your squats{load_now}. {keep_now}Stop where the back starts to move. Tap when you are done, even "
+            "if that is hours later.",
             Ready("Done squatting"), caution=SHARP, only_if=UNHURT),
         Tell("No squats today, then. The rest waits for the next squat day.", ~UNHURT),
         Run("squat_after", UNHURT & fact("squatted").known, asked="{of_day}"),

@@ -1,4 +1,4 @@
-"""Squat days: which days the lifter squats and when, and every change to that, typed or tapped."""
+"""Squat days: the lifter's days and times, and every change to them, typed or tapped."""
 
 from __future__ import annotations
 
@@ -57,11 +57,11 @@ _FEW = (r"(?:(?:my|the|this|that|next|on|for|from|it|one|this one|next one|squat
 _ASKING = r"(?:please |ok |can (?:you|we|i) |could (?:you|we|i) |i (?:want|need|have|'d like) to |let's )?"
 _TIME = r"(?:at \d{1,2}|(?:at |@ ?)?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|h|uhr)|\d{1,2}[:.]\d\d)\b"
 _AND = r"(?:,| |and|n|&|\+|/)*"
-"""Words that a change to squat days is made of: few may stand between, so that "skip the test today" is none."""
+"""Parts of a sentence that changes squat days; few other words may stand between, so "skip the test today" does not match."""
 
 
 def _tap(number: int) -> Ask:
-    """The n-th day to tap; those taken already are not offered again."""
+    """Return the question for the n-th day to tap; days already taken are not offered again."""
     taken = [*([fact("first")] if number > 1 else []), *(fact(f"day_{n}") for n in range(1, number))]
     days = [Option(code, name, (name[:3].lower(),), only_if=Every(tuple(~one.is_(code) for one in taken)))
             for code, name in DAYS]

@@ -1,4 +1,4 @@
-"""Squat look: at which depth the back rounds without load, and which single change moves that depth."""
+"""Squat look: the depth at which the back rounds without load, and the single changes that move it."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -20,7 +20,7 @@ ROUNDS = choice(
     ("clearly", "Clearly", "clear", "a lot", "lots", "yes clearly"),
     ("cant_tell", "Can't tell", "can't say", "not sure", "unsure", "dunno", "no idea", "don't know", "idk"),
 )
-# Not a plain Ready: a choice comes with a Skip button, for whoever has nothing to stand on or to hold.
+# Not a plain Ready: a choice has a Skip button, for somebody with nothing to stand on or to hold.
 DONE_OR_SKIP = choice(("ready", "Done", "ready", "ok", "okay", "yes", "finished", "did it", "all done", "done it",
                "k", "yep", "👍"))
 KILOS = Number("kg", 0, 500, usual=(15, 300), example_value=80)
@@ -29,7 +29,7 @@ KILOS = Number("kg", 0, 500, usual=(15, 300), example_value=80)
 
 @dataclass(frozen=True, slots=True)
 class SquatChange:
-    """One change to the plain squat: its name in the log, what to do, and what would make the lifter stop."""
+    """One change to the plain squat: its name in the log, the instruction, and the caution."""
 
     name: str
     say: str
@@ -66,7 +66,7 @@ SET_UP = {
 
 
 def drawn_order(known: Known) -> dict[str, Value]:
-    """The four changes in this run's order, worded in the lifter's units. The same run draws the same order."""
+    """Return the changes in this run's random order, in the lifter's units. The same run always gives the same order."""
     bare = known.facts.get("safety.body_first") == "yes"
     order = [change for change in CHANGES if not (bare and change.name == "front")]
     Random(f"{PROTOCOL.id} {known.facts.get('person', '')} {known.run}").shuffle(order)
@@ -83,20 +83,21 @@ def _set_up(got: Facts, side: str) -> Value | None:
 
 
 def _rounds_in(slot: str) -> Callable[[Facts, str], Value | None]:
-    """What was seen in a slot, whose answer is logged under its change's name."""
+    """Return the function that reads a slot's answer, which is logged under its change's name."""
     def of(got: Facts, side: str) -> Value | None:
+        """Return the answer on rounding in this slot."""
         return got[f"{got[slot]}_rounds"]
 
     return of
 
 
 def _seen(name: str) -> Condition:
-    """Rounding was seen in this set, so its depth is worth asking."""
+    """Return the condition that rounding was seen in this set, so that its depth is asked."""
     return fact(f"{name}_rounds").one_of("little", "clearly")
 
 
 def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
-    """One slot's set and what was seen in it; where it goes on when the set is ``skipped``."""
+    """Return one slot's set and its questions; ``skipped``: the jumps if the set is skipped."""
     return (
         Ask(f"{slot}_do", f"{{{slot}_say}}", DONE_OR_SKIP, caution=f"{{{slot}_caution}}", only_if=ROUNDED & fact(slot).known, then=skipped,
             picture=f"squat_{{{slot}}}"),
@@ -108,11 +109,11 @@ def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
 
 
 def _left_out(name: str) -> Condition:
-    """The set was skipped."""
+    """Return the condition that the set was skipped."""
     return ~fact(f"{name}_do").known
 
 
-# The changes are held against the depth of the plain set: without one there is nothing to move.
+# The changes are compared with the depth of the plain set: without one there is nothing to compare.
 ROUNDED = _seen("plain") & fact("plain_depth").known
 ANY_CHANGE_TRIED = ROUNDED & Some(tuple(fact(f"{slot}_rounds").known for slot in SLOTS))
 FILMED = fact("seen_by").is_("film")
@@ -135,7 +136,7 @@ FLOW = flow_of(
         Ask("plain_rounds", "In any of the three: does the lower back round, or the tail tuck under?", ROUNDS),
         Ask("plain_depth", "How deep is the thigh when it starts? Parallel: the top of the thigh level with "
             "the floor.", BANDS, only_if=_seen("plain"), picture="squat_bands"),
-        Tell("No rounding without load: then no single change can move it, and those sets are left out.",
+        Tell("Your back does not round without load, so there is no depth for a change to move. Those sets are left out.",
              only_if=fact("plain_rounds").is_("no")),
         Tell("Then there is no depth to compare with, so the squats with one change are left out. Film from "
              "the side often shows it; you can do this again any day.",

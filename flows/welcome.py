@@ -1,4 +1,4 @@
-"""Welcome: what this is and is not, consent, age, units and time zone."""
+"""Welcome: the purpose and its limits, consent, age, units and time zone."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
@@ -6,7 +6,7 @@ from companion.conversation.kinds import Ready, YesNo, Zone, choice
 from flows.consent import IF_NO, LIFTER_TEXT, first_asked
 
 ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
-"""Under 18 without a coach linked: nothing further opens."""
+"""True under 18 without a linked coach: nothing further opens."""
 
 FLOW = Flow(
     "welcome", version=1, title="Welcome", counted=False, holds=True, by_name=False, facts=(IF_NO,),

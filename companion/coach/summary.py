@@ -241,9 +241,9 @@ def _number(session: ReadingSession, error: Error, show: NumberFormat) -> Number
     seen = show(round(mean_of(readings), 1), first.unit)
     lines = []
     for line in protocol(first.test).thresholds_in(first.unit):
-        by_eye, _, said = against_threshold(readings, line, error, show).words.partition(": ")
-        lines.append(f"{line.name}: {said}")
-        seen = by_eye if first.width else seen
+        answer = against_threshold(readings, line, error, show)
+        lines.append(f"{line.name}: {answer.compared}")
+        seen = answer.seen if first.width else seen
     if first.width:
         told = f"by eye, a band of {show(first.width, first.unit)}"
     else:

@@ -1,8 +1,8 @@
-"""When to test again, and whether something changed.
+"""The date of the next test, and change beyond measurement error.
 
 First retest week = MDC * T / gain with T = 6 weeks (memory; linear gain is an assumption), within 2-8 weeks (choice).
-The gains stand with the tests (``Protocol.gain``). MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res 19:231, read); with means
-over sessions at each end /sqrt(k), never for the repeats within one session.
+The gains are in ``Protocol.gain``. MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res 19:231, read), divided by
+sqrt(k) for means over k sessions at each end, never for the repeats within one session.
 """
 
 from __future__ import annotations
@@ -35,7 +35,7 @@ from companion.screening.readings import (
 from companion.screening.rulings import PartVerdict, Ruling, settling_test
 from companion.screening.screen import Screen
 
-PROGRAMME_WEEKS: Final = 6.0  # how long the programmes behind the gains lasted (memory)
+PROGRAMME_WEEKS: Final = 6.0  # duration of the training programmes behind the gains (memory)
 SOONEST: Final = 2.0
 LATEST: Final = 8.0
 OTHER_WEEKS: Final = 4.0  # strength, control, hip: no published gain in these tests (choice)
@@ -44,7 +44,7 @@ MONTHLY: Final = 4.0  # "usual training, film monthly"
 
 @dataclass(frozen=True, slots=True)
 class RetestItem:
-    """One test to repeat: after how many weeks (0: any day, it was not settled), and over how many sessions."""
+    """One test to repeat: the weeks until then (0: any day, it is not settled), and the number of sessions."""
 
     test: str
     weeks: float
@@ -55,7 +55,7 @@ class RetestItem:
 
 @dataclass(frozen=True, slots=True)
 class RetestPlan:
-    """When to test again, and what. ``weeks``: None where there is nothing to repeat; else 2-8, for one reminder."""
+    """The tests to repeat, and the date. ``weeks``: 2-8, for one reminder; None if there is nothing to repeat."""
 
     weeks: float | None
     tests: tuple[RetestItem, ...]
@@ -69,7 +69,7 @@ class RetestPlan:
 
 @dataclass(frozen=True, slots=True)
 class ReadingChange:
-    """Whether readings changed beyond error. ``amount``: after minus before; ``mdc``: what it had to pass."""
+    """The change between readings. ``amount``: after minus before; ``mdc``: the least that counts."""
 
     kind: Literal["better", "within_error", "worse", "cannot_say"]
     amount: float
@@ -78,21 +78,20 @@ class ReadingChange:
 
 
 def weeks_until_visible(mdc: float, gain: float, programme: float = PROGRAMME_WEEKS) -> float:
-    """Weeks until the expected gain reaches the detectable change: MDC * T / gain; unbounded."""
+    """Return the weeks until the expected gain reaches the detectable change: MDC * T / gain; unbounded."""
     return mdc * programme / gain
 
 
 def bounded(weeks: float) -> float:
-    """Weeks within 2-8, to a tenth."""
+    """Return the weeks limited to 2-8, to a tenth."""
     return round(min(max(weeks, SOONEST), LATEST), 1)
 
 
 def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | None = None) -> RetestPlan:
-    """What to repeat, and when: only what was likely, too close to call or untested, and the squat look beside it.
+    """Return the tests to repeat and the date: only parts likely, too close to call or untested, and the squat look.
 
-    The date is that of the part that gets the drill; without one, the latest that any repeated test asks for.
-    ``errors``: the lifter's own measurement errors; None means the published ones for their sex. A greater error takes
-    longer to see past, and where one retest can't, more sessions.
+    The date is that of the part with the drill; without one, the latest of all tests to repeat. ``errors``: the lifter's
+    own measurement errors; None means the published ones for their sex. A greater error means a later date or more sessions.
     """
     errors = errors or Errors(about.sex)
     if conclusion.overall in ("normal", "no_rounding"):
@@ -115,12 +114,11 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
 
 def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading]], error: Error | None = None,
            show: NumberFormat = metric) -> ReadingChange:
-    """Whether the mean over the sessions after differs from that before beyond MDC95.
+    """Return the change between the means over sessions, compared with MDC95; more is better.
 
-    ``before`` and ``after``: the repeats of each session, all taken one way (ValueError otherwise, saying why). More is
-    better. MDC95 of means over k and n sessions is 1.96 * SEM * sqrt(1/k + 1/n): MDC / sqrt(k) where both are k. Within
-    it, one session at either end can't show what some work gives in weeks, as on the calf: it can't be said. By eye the bands must not
-    touch.
+    ``before`` and ``after``: the repeats of each session, all taken the same way (else ValueError, with the reason). MDC95 of
+    means over k and n sessions is 1.96 * SEM * sqrt(1/k + 1/n): MDC / sqrt(k) if both are k. If a test's published gain needs
+    several sessions to show, as for the calf, one session within MDC95 gives "cannot_say". By eye the bands must not touch.
     """
     first = one_way(tuple(chain.from_iterable((*before, *after))))
     if not before or not after or not all((*before, *after)):
@@ -135,29 +133,29 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
     if gain and gain.sessions > 1 and min(len(before), len(after)) < 2 and abs(amount) <= mdc:
         wanted = sessions_to_average(_mdc(gain, error), gain.amount)
         return ReadingChange("cannot_say", amount, mdc, (
-            f"{size} apart, but one session can't show {f'{gain.what} ' if gain.what else ''}change: "
-            f"average {wanted} sessions at each end."))
+            f"The difference is {size}, but one session can't show {f'{gain.what} ' if gain.what else ''}change: "
+            f"it takes the average of {wanted} sessions at each end."))
     if abs(amount) <= mdc:
         return ReadingChange("within_error", amount, mdc,
-                      f"{size} apart: within measurement error ({show(mdc, first.unit)}), so no change is shown.")
+                      f"The difference of {size} is within measurement error ({show(mdc, first.unit)}), so no change is shown.")
     return ReadingChange("better" if amount > 0 else "worse", amount, mdc,
-                  f"{size} {'more' if amount > 0 else 'less'} than before: "
-                  f"beyond measurement error ({show(mdc, first.unit)}).")
+                  f"{size} {'more' if amount > 0 else 'less'} than before, "
+                  f"which is beyond measurement error ({show(mdc, first.unit)}).")
 
 
 def _width(sessions: Iterable[Iterable[Reading]]) -> float:
-    """The widest band among readings by eye."""
+    """Return the width of the widest band among readings by eye."""
     return max(reading.width for session in sessions for reading in session)
 
 
 def _tests_of(part: PartVerdict) -> tuple[str, ...]:
-    """The tests that spoke about a part, hints aside, and where it is open the one that would tell most next."""
+    """Return the tests with findings about a part, without hints, and, unless it is likely, the most informative one to do next."""
     spoken = tuple(dict.fromkeys(f.row.test for f in part.because if not f.row.hint))
     return spoken if part.ruling == Ruling.LIKELY else (*spoken, settling_test(part.part, part.because))
 
 
 def _visible(test: str, screen: Screen, errors: Errors) -> tuple[float, float] | None:
-    """The detectable change and the expected gain of a measured test by the method that was used; None without one.
+    """Return the detectable change and the expected gain of a measured test by the method used; None if it has none.
 
     The MDC of readings in the gain's own unit is in whole degrees, as printed.
     """
@@ -173,33 +171,33 @@ def _visible(test: str, screen: Screen, errors: Errors) -> tuple[float, float] |
 
 
 def _mdc(gain: Gain, error: Error) -> float:
-    """The MDC a gain is held against, wider by as much as a lifter's own error is than the published one of the same method.
+    """Return the MDC for a gain, scaled by the ratio of the lifter's own error to the published one of the same method.
 
-    The calf's gain is known in degrees only, so a tape's error counts by that ratio.
+    The calf's gain is published in degrees only, so a tape's error enters by that ratio.
     """
     return error.mdc if gain.mdc is None else gain.mdc * error.sem / error_of(error.test, error.method).sem
 
 
 def _weeks(test: str, screen: Screen, errors: Errors) -> float:
-    """Weeks until a gain could show in a test; a choice where no gain is published."""
+    """Return the weeks until a gain could show in a test; OTHER_WEEKS if no gain is published."""
     visible = _visible(test, screen, errors)
     return OTHER_WEEKS if visible is None else bounded(weeks_until_visible(*visible))
 
 
 def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> RetestItem:
-    """One row of the plan, in words."""
+    """Return one row of the plan, with its sentence."""
     one, record = protocol(test), screen.get(test)
     standing: SourceStanding = "memory" if one.gain else "choice"
     if not weeks:
-        return RetestItem(test, 0.0, 1, "Any day, it is not settled yet.", "choice")
+        return RetestItem(test, 0.0, 1, "Any day: it is not settled yet.", "choice")
     visible = _visible(test, screen, errors)
     sessions = 1 if visible is None else sessions_to_average(*visible)
     if sessions > 1 and getattr(record, "method", None) == "eye":
-        return RetestItem(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows less.",
+        return RetestItem(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows smaller ones.",
                      standing)
     if sessions > 1:
         what = f"{one.gain.what} work" if one.gain and one.gain.what else "this work"
         return RetestItem(test, weeks, sessions, (
-            f"In {weeks:g} weeks, {sessions} sessions on different days, averaged: "
-            f"{what} gives less than one session can show."), standing)
+            f"In {weeks:g} weeks, over {sessions} sessions on different days, so that I can average them: "
+            f"{what} changes less than one session can show."), standing)
     return RetestItem(test, weeks, 1, f"In {weeks:g} weeks ({STANDING_WORDS[standing]}).", standing)

@@ -121,7 +121,7 @@ def test_a_load_that_can_not_be_made_is_said_so():
 @pytest.mark.parametrize(("typed", "told"), [("100", True), ("64", False), ("same", True), ("60", False)])
 def test_more_than_the_load_to_keep_to_is_told_and_not_reckoned_with(typed: str, told: bool):
     talk = Lifter(FLOW, {"load.limit": "64"}).say(typed, "no")
-    assert ("That is more than the 64 kg to keep to for now. I reckon with 64 kg." in talk.heard) == told
+    assert ("That is more than the 64 kg to keep to for now. I work out your sets for 64 kg." in talk.heard) == told
     assert ("at 62.5 kg" in talk.last) == (typed != "60")
     assert "can't be made" not in talk.last or not told
 

@@ -95,7 +95,7 @@ def test_the_lot_is_drawn_in_the_squat_day():
 
 def test_a_day_that_has_had_its_lot_gets_no_other():
     talk = joined(**{"trial.day.today": "yes"})
-    assert "Today has its lot already" in talk.heard
+    assert "Today's lot is drawn already" in talk.heard
     assert talk.state == "home.pick"
 
 
@@ -118,7 +118,7 @@ def test_before_six_pairs_it_cannot_be_told():
 def test_six_pairs_with_less_movement_when_primed_help():
     said = joined(days([(2, 6)] * 6)).heard
     assert "Priming helps you, as far as this shows: 4.0 points less movement on primed days" in said
-    assert "(6 pairs, p 0.031, least possible 0.031)" in said
+    assert "(6 pairs, p 0.031, at best 0.031)" in said
 
 
 def test_six_pairs_alike_are_no_sign_of_help():
@@ -170,7 +170,7 @@ def test_a_day_that_was_drawn_and_not_told_keeps_its_number():
     """Else a day nobody told of would turn the lots of all that come after."""
     rows = [row for row in days([(2, 6)] * 7) if row.run != "after 2"]
     said = joined(rows).heard
-    assert "(6 pairs, p 0.031, least possible 0.031)" in said
+    assert "(6 pairs, p 0.031, at best 0.031)" in said
 
 
 # safety -----------------------------------------------------------------------------------------------------------

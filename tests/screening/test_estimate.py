@@ -59,7 +59,7 @@ def refused(about: About = TALL, **tests: Any) -> str:
     estimate = depth_estimate(screen(TESTS, tests), about)
     assert isinstance(estimate, NoEstimate)
     assert 0 < len(estimate.words) <= 160
-    assert estimate.words.startswith("Can't estimate")
+    assert estimate.words.startswith("I can't estimate")
     return estimate.reason
 
 
@@ -206,8 +206,8 @@ def test_words_round_to_five_degrees_and_five_per_cent() -> None:
     assert estimate.explains is not None
     deep, chance = 5 * round(estimate.depths.median / 5), 5 * round(20 * estimate.explains)
     assert deep < 0
-    assert f"start the tuck at about {-deep}° above parallel (80 %: " in estimate.words[0]
-    assert f"You saw it start at parallel. Estimated chance that length alone explains that: about {chance} %." in (
+    assert f"start the tuck at about {-deep}° above parallel (80 % range: " in estimate.words[0]
+    assert f"You saw it start at parallel. The estimated chance that length alone explains that is about {chance} %." in (
         estimate.words[1])
 
 

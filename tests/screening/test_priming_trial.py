@@ -106,7 +106,7 @@ def test_six_pairs_all_better_help(seed: str) -> None:
     assert (seen.kind, seen.pairs, seen.p, seen.smallest) == ("helps", 6, 0.03125, 0.03125)
     assert seen.difference == pytest.approx(17 / 6)
     assert seen.words == ("Priming helps you, as far as this shows: 2.8 points less movement on primed days "
-                          "(6 pairs, p 0.031, least possible 0.031).")
+                          "(6 pairs, p 0.031, at best 0.031).")
 
 
 def test_five_pairs_can_not_tell_however_clear() -> None:

@@ -55,8 +55,8 @@ def test_a_posture_says_at_which_levels_a_test_is_open(posture: BodyPosition, le
 
 @pytest.mark.parametrize("one", measured(), ids=lambda one: one.id)
 def test_a_measured_test_has_errors_and_lines_of_its_own(one: Protocol[Any]) -> None:
-    assert one.lines
-    assert {error.test for error in (*one.errors, *one.errors_men)} == {line.test for line in one.lines} == {one.id}
+    assert one.thresholds
+    assert {error.test for error in (*one.errors, *one.errors_men)} == {line.test for line in one.thresholds} == {one.id}
     assert one.readings is not None
     assert not any(one.readings(one.record(), side) for side in SIDES)
-    assert {line.unit for line in one.lines} <= {error.unit for error in one.errors}
+    assert {line.unit for line in one.thresholds} <= {error.unit for error in one.errors}

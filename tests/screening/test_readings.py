@@ -151,7 +151,7 @@ def test_a_band_by_eye_that_touches_a_line_is_close(band: str, line: Threshold, 
 
 def test_a_line_says_its_number_and_its_standing() -> None:
     words = against_line(raised(58), RAISE_LEAST).words
-    assert words == "58°: clear short of the 70° line (common practice)"
+    assert words == "58°, clearly under the 70° line (common practice)"
     assert "our cautious choice" in against_line(reached(36, method="level"), SHIN_LEAST).words
     assert "60° to 70° by eye" in against_line(by_eye("60_70"), RAISE_LEAST).words
     assert "under 45° by eye" in against_line(by_eye("under_45"), RAISE_LEAST).words
@@ -162,7 +162,7 @@ def test_words_use_the_units_they_are_given() -> None:
     def inches(value: float, unit: str) -> str:
         return f"{value / 2.54:.1f} in" if unit == "cm" else f"{value:g} {unit}"
 
-    assert against_line(reached(7), WALL_LEAST, show=inches).words.startswith("2.8 in: clear short of the 3.9 in")
+    assert against_line(reached(7), WALL_LEAST, show=inches).words.startswith("2.8 in, clearly under the 3.9 in")
 
 
 @pytest.mark.parametrize(("other", "why"), [
@@ -193,7 +193,7 @@ def test_sides_differ_only_beyond_the_error_of_a_difference() -> None:
     assert not side_difference(raised(70), raised(70 + limit - 0.01, side="right"), error).counts
     beyond = side_difference(raised(70), raised(70 + limit + 0.01, side="right"), error)
     assert beyond.counts
-    assert beyond.words == "The right side has 7° more: beyond measurement error."
+    assert beyond.words == "The right side has 7° more, which is beyond measurement error."
     twice = side_difference(raised(70, 70), raised(75, 75, side="right"), error)
     assert twice.counts  # 5 > 6.98 / sqrt(2)
 

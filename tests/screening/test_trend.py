@@ -137,6 +137,6 @@ def test_pain_is_told_from_0_to_10(before: float, after: float) -> None:
 
 
 def test_pain_words() -> None:
-    assert pain_change(5, 3).words == "Pain 5 then, 3 now: 2 points less, which counts (from 5 it takes 2)."
-    assert pain_change(6, 5).words == "Pain 6 then, 5 now: 1 point less, which is within error (from 6 it takes 2)."
-    assert pain_change(2, 2).words == "Pain 2 then, 2 now: the same (from 2 it takes 1)."
+    assert pain_change(5, 3).words == "Pain was 5 and is 3 now: 2 points less, which counts (from 5 it takes a change of 2)."
+    assert pain_change(6, 5).words == "Pain was 6 and is 5 now: 1 point less, which is within error (from 6 it takes a change of 2)."
+    assert pain_change(2, 2).words == "Pain was 2 and is 2 now: the same (from 2 it takes a change of 1)."

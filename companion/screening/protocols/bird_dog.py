@@ -1,4 +1,4 @@
-"""Bird dog: does the trunk stay still while an arm and a leg lift. The side is the leg that lifts."""
+"""Bird dog: stillness of the trunk while an arm and a leg lift. The side is that of the leg."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _ID: Final = "bird_dog"
 
 @dataclass(frozen=True, slots=True)
 class BirdDog:
-    """Opposite arm and leg; the side is the leg that lifts. Holds in seconds."""
+    """Opposite arm and leg lifted; the side is that of the leg. Holds in seconds."""
 
     seen_by: str | None = None
     left_shape: str | None = None
@@ -28,13 +28,13 @@ class BirdDog:
 
 
 _ROWS: Final = by_id(
-    EvidenceRow("bird_dog_turns", _ID, "Bird dog: hip turns or back sags", "control", "for", Grade.WEAK, sided=True),
-    EvidenceRow("bird_dog_clean", _ID, "Bird dog: clean on both sides", "control", "against", Grade.WEAK),
+    EvidenceRow("bird_dog_turns", _ID, "In the bird dog, a hip turns or the back sags", "control", "for", Grade.WEAK, sided=True),
+    EvidenceRow("bird_dog_clean", _ID, "In the bird dog, hips and back stay still on both sides", "control", "against", Grade.WEAK),
 )
 
 
 def findings(dog: BirdDog, context: FindingContext) -> Iterator[Finding]:
-    """A fault on a side, in the hold or the slow repetitions; clean only where both are clean on both sides."""
+    """Yield a fault on a side, in the hold or the slow repetitions; clean only if both are clean on both sides."""
     feel = by_feel(dog.seen_by)
     shapes = {side: (getattr(dog, f"{side}_shape"), getattr(dog, f"{side}_slow")) for side in SIDES}
     for side, shape in shapes.items():

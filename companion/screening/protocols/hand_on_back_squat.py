@@ -1,4 +1,4 @@
-"""Hand-on-back squat: at which depth the curve of the lower back starts to move, as usual and when kept still."""
+"""Hand-on-back squat: the depth at which the curve of the lower back starts to move, as usual and when kept still."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _ID: Final = "hand_on_back_squat"
 
 @dataclass(frozen=True, slots=True)
 class HandOnBackSquat:
-    """Where the curve of the lower back starts to move under the hand: as usual, and when told to keep it still."""
+    """Movement of the lower back's curve under the hand and the depth where it starts: as usual, and when trying to keep it still."""
 
     usual_moves: str | None = None
     usual_depth: str | None = None
@@ -25,14 +25,15 @@ class HandOnBackSquat:
 
 
 _ROWS: Final = by_id(
-    EvidenceRow("hand_later_control", _ID, "Told to keep it still, the back moves later", "control", "for", Grade.MODERATE),
-    EvidenceRow("hand_same_control", _ID, "Told to keep it still: no change", "control", "against", Grade.MODERATE),
-    EvidenceRow("hand_open", _ID, "Hand on the back: decides nothing", "control", "neither", Grade.NONE, standing="choice"),
+    EvidenceRow("hand_later_control", _ID, "When you try to keep it still, your back moves later", "control", "for", Grade.MODERATE),
+    EvidenceRow("hand_same_control", _ID, "When you try to keep it still, your back moves at the same depth",
+        "control", "against", Grade.MODERATE),
+    EvidenceRow("hand_open", _ID, "The hand-on-back squat decides nothing", "control", "neither", Grade.NONE, standing="choice"),
 )
 
 
 def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding]:
-    """The cued set against the usual one; a back that never moves, or moves earlier when told, decides nothing."""
+    """Yield the cued set compared with the usual one; a back that never moves, or moves earlier when cued, decides nothing."""
     keys = ("usual_moves", "usual_depth", "cued_moves", "cued_depth")
     usual = start_of(hand.usual_moves, hand.usual_depth)
     moved = bands_later(usual, start_of(hand.cued_moves, hand.cued_depth))

@@ -15,7 +15,7 @@ _ID: Final = "hinge_to_squat"
 
 @dataclass(frozen=True, slots=True)
 class HingeToSquat:
-    """A hinge that sinks into a squat: the hinge, the sinking, and the depth at which it broke."""
+    """A hinge that sinks into a squat: shape in the hinge, shape while sinking, and the depth at which it broke."""
 
     hinge: str | None = None
     sink: str | None = None
@@ -24,19 +24,20 @@ class HingeToSquat:
 
     @property
     def breaks(self) -> bool:
-        """True if the hinge was clean and sinking broke it, which is held against the depth of the lifter's own rounding."""
+        """True if the hinge was clean and sinking broke it; ``pairs`` compares that with the depth of the lifter's own rounding."""
         return (self.hinge, self.sink) == ("clean", "breaks")
 
 
 _ROWS: Final = by_id(
-    EvidenceRow("hinge_rounds", _ID, "The hinge rounds, knees nearly straight", "hamstrings", "for", Grade.WEAK),
-    EvidenceRow("hinge_breaks", _ID, "Clean hinge, sinking breaks it above the rounding depth", "control", "for", Grade.MODERATE),
-    EvidenceRow("hinge_clean", _ID, "Hinge and sinking clean", "control", "against", Grade.WEAK),
+    EvidenceRow("hinge_rounds", _ID, "In the hinge, with the knees nearly straight, your back rounds", "hamstrings", "for", Grade.WEAK),
+    EvidenceRow("hinge_breaks", _ID, "Your hinge is clean, but sinking from it breaks the shape higher up than your squat rounds",
+        "control", "for", Grade.MODERATE),
+    EvidenceRow("hinge_clean", _ID, "Your back keeps its shape in the hinge and while you sink from it", "control", "against", Grade.WEAK),
 )
 
 
 def findings(hinge: HingeToSquat, context: FindingContext) -> Iterator[Finding]:
-    """The hinge itself, then a sinking that does nothing to it."""
+    """Yield the finding of a hinge that rounds, or of one that stays clean while sinking."""
     feel = by_feel(hinge.seen_by)
     if hinge.hinge == "rounds":
         yield found(_ROWS["hinge_rounds"], "seen_by", "hinge", less=feel)

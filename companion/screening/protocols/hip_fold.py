@@ -1,4 +1,4 @@
-"""Hip fold: on the back, knee bent, how far the thigh comes to the chest before the lower back moves."""
+"""Hip fold: lying on the back, knee bent, the thigh's way to the chest before the lower back moves."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _ID: Final = "hip_fold"
 
 @dataclass(frozen=True, slots=True)
 class HipFold:
-    """What came first, the fold of the squat or the back; a pinch at the front; the angle in degrees where taken."""
+    """By side: the first to come, the squat's fold or a move of the back; a pinch at the front; the angle in degrees if taken."""
 
     left_first: str | None = None
     left_pinch: str | None = None
@@ -26,22 +26,24 @@ class HipFold:
     right_angle: float | None = None
 
     def reached(self, side: str) -> bool | None:
-        """True if the hip folded as far as in the squat with the back still; None where that was not found out."""
+        """Return True if the hip folded as far as in the squat with the back still; None if not known or pinched."""
         if getattr(self, f"{side}_pinch") != "no":
             return None
         return {"fold": True, "back": False}.get(getattr(self, f"{side}_first"))
 
 
 _ROWS: Final = by_id(
-    EvidenceRow("hip_fold_back", _ID, "The back moves before the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
-    EvidenceRow("hip_fold_reached", _ID, "The squat's fold is reached, back still", "hip", "against", Grade.STRONG, sided=True),
-    EvidenceRow("hip_fold_pinch", _ID, "A pinch at the front of the hip: not scored", "hip", "neither", Grade.NONE, sided=True,
+    EvidenceRow("hip_fold_back", _ID, "The back moves before the hip reaches the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("hip_fold_reached", _ID, "The hip reaches the squat's fold with the back still",
+        "hip", "against", Grade.STRONG, sided=True),
+    EvidenceRow("hip_fold_pinch", _ID, "A pinch at the front of the hip, so this side is not scored",
+        "hip", "neither", Grade.NONE, sided=True,
         standing="choice", pinched=True),
 )
 
 
 def findings(fold: HipFold, context: FindingContext) -> Iterator[Finding]:
-    """A pinch ends the range and is not scored; not knowing whether it pinched neither."""
+    """Yield the finding of each side; a side with a pinch, or without an answer about one, is not scored."""
     for side in SIDES:
         first, pinch = getattr(fold, f"{side}_first"), getattr(fold, f"{side}_pinch")
         row = {("back", "no"): "hip_fold_back", ("fold", "no"): "hip_fold_reached"}.get((first, pinch))

@@ -1,4 +1,4 @@
-"""Knee to wall: how far the knee travels past the toes while the heel stays down."""
+"""Knee to wall: the knee's travel past the toes with the heel down."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _ID: Final = "knee_to_wall"
 
 @dataclass(frozen=True, slots=True)
 class KneeToWall:
-    """Up to three readings a side: cm by tape, or the shin's degrees from upright by level; and what ended it."""
+    """Up to three readings a side: cm by tape, or the shin's degrees from upright by level; and the limit felt."""
 
     method: str | None = None
     placement: str | None = None
@@ -42,23 +42,25 @@ WALL_ERRORS: Final = (
 
 TAPE_LEAST: Final = Threshold("enough for most squats, from", _ID, 10.0, "cm", "4 in", "common practice")
 TAPE_ENOUGH: Final = Threshold("enough for most squats, to", _ID, 12.5, "cm", "5 in", "common practice")
-# Degrees are a series of their own; no printed line. The 10 and 12.5 cm lines stand 0.4 SD under and 0.2 SD over the
+# Degrees are a series of their own, without a published threshold. The 10 and 12.5 cm thresholds are 0.4 SD under and 0.2 SD over the
 # mean of Calatayud 2015 IJSPT 10:197 (11.6 +- 4.0 cm; 40.0 +- 5.8 deg, n = 26): 37.7 and 41.3, moved apart.
 SHIN_LEAST: Final = Threshold("enough for most squats, from", _ID, 37.0, "deg", "after Calatayud 2015", "choice")
 SHIN_ENOUGH: Final = Threshold("enough for most squats, to", _ID, 42.0, "deg", "after Calatayud 2015", "choice")
 
 _ROWS: Final = by_id(
-    EvidenceRow("knee_to_wall_short", _ID, "Knee to wall clear short, pull in the calf", "calf", "for", Grade.MODERATE, sided=True),
-    EvidenceRow("knee_to_wall_far", _ID, "Knee to wall at the upper line or past it", "calf", "against", Grade.STRONG, sided=True),
-    EvidenceRow("knee_to_wall_clear", _ID, "Knee to wall clear of the lower line, mean of 3", "calf", "against", Grade.WEAK, sided=True),
-    EvidenceRow("knee_to_wall_open", _ID, "Knee to wall decides nothing", "calf", "neither", Grade.NONE, sided=True, standing="choice"),
-    EvidenceRow("knee_to_wall_pinch", _ID, "A pinch at the front of the ankle: not scored", "calf", "neither", Grade.NONE, sided=True,
+    EvidenceRow("knee_to_wall_short", _ID, "The knee stays clearly under the line, with a pull in the calf",
+        "calf", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("knee_to_wall_far", _ID, "The knee reaches the upper line or goes past it", "calf", "against", Grade.STRONG, sided=True),
+    EvidenceRow("knee_to_wall_clear", _ID, "The knee is clearly over the lower line, mean of 3", "calf", "against", Grade.WEAK, sided=True),
+    EvidenceRow("knee_to_wall_open", _ID, "The knee to wall decides nothing", "calf", "neither", Grade.NONE, sided=True, standing="choice"),
+    EvidenceRow("knee_to_wall_pinch", _ID, "A pinch at the front of the ankle, so this side is not scored",
+        "calf", "neither", Grade.NONE, sided=True,
         standing="choice", pinched=True),
 )
 
 
 def readings(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
-    """The knee-to-wall readings of one side: cm by tape, or degrees of the shin from upright by level."""
+    """Return the knee-to-wall readings of one side: cm by tape, or degrees of the shin from upright by level."""
     by_level = reached.method == "level"
     if not by_level and reached.method != "tape":
         return ()
@@ -70,7 +72,7 @@ def readings(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
 
 
 def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
-    """Each side against the two lines of its own series. Without a pull in the calf a short reading decides nothing.
+    """Yield each side compared with the two thresholds of its series. A short reading without a pull in the calf decides nothing.
 
     An ankle angle by phone level is trusted less than the tape (ICC .65-.82, Zunko & Vauhnik 2021 PeerJ 9:e11977, read; the
     step down is our choice).
@@ -92,7 +94,7 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
             yield found(_ROWS["knee_to_wall_pinch"], *keys, side=side)
         elif limit in ("calf", "neither") and mean >= enough.value and answer.answer == "clear":
             yield found(_ROWS["knee_to_wall_far"], *keys, side=side, less=less, words=(
-                f"knee to wall {show(mean, taken[0].unit)}: reaches the {show(enough.value, enough.unit)} line "
+                f"knee to wall {show(mean, taken[0].unit)}, which reaches the {show(enough.value, enough.unit)} line "
                 f"({STANDING_WORDS[enough.standing]})"))
         elif limit in ("calf", "neither") and answer.answer == "clear" and len(taken) == 3:
             yield found(_ROWS["knee_to_wall_clear"], *keys, side=side, less=less, words=words)

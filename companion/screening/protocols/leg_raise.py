@@ -1,4 +1,4 @@
-"""Leg raise: on the back, knee straight, how far the leg comes up before the lower back moves."""
+"""Leg raise: lying on the back, knee straight, the leg's angle at which the lower back moves."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ _ID: Final = "leg_raise"
 
 @dataclass(frozen=True, slots=True)
 class LegRaise:
-    """The straight leg lifted until the back moves: as the level showed it (deg), the heel's height (cm), or by eye."""
+    """The straight leg lifted until the back moves: the level's reading (deg), the heel's height (cm), or a band by eye."""
 
     method: str | None = None
     effort: str | None = None
@@ -49,12 +49,12 @@ EYE_MDC: Final = 20.0  # by eye the band itself is the error; a change must leav
 
 
 def _with_heel(level: Error) -> tuple[Error, Error]:
-    """The error of the level, and that of the heel's height."""
+    """Return the error of the level, and that of the heel's height."""
     return level, Error(_ID, "heel", sqrt(level.sem**2 + HEEL_EXTRA**2), "deg", f"{level.source}; and 2.5 deg", "choice",
                         steady=HEEL_EXTRA)
 
 
-# Larger for women, and used where the sex is not given.
+# Women's errors: the larger, and used if the sex is not given.
 RAISE_ERRORS: Final = (
     *_with_heel(Error(_ID, "level", 4.2, "deg", "J Sports Sci Med 2009;8:116 Table 1, women, the larger of 4.0-4.2", "second-hand")),
     Error(_ID, "eye", EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice"))
@@ -64,9 +64,9 @@ RAISE_LEAST: Final = Threshold("least that serves a squat", _ID, 70.0, "deg", "r
 RAISE_COMFORTABLE: Final = Threshold("comfortable", _ID, 80.0, "deg", "rule of thumb", "common practice")
 
 _ROWS: Final = by_id(
-    EvidenceRow("leg_raise_short", _ID, "Straight leg clear short of the line", "hamstrings", "for", Grade.MODERATE, sided=True),
-    EvidenceRow("leg_raise_clear", _ID, "Straight leg clear above the line", "hamstrings", "against", Grade.STRONG, sided=True),
-    EvidenceRow("leg_raise_open", _ID, "Straight leg too close to the line", "hamstrings", "neither", Grade.NONE, sided=True,
+    EvidenceRow("leg_raise_short", _ID, "The straight leg stays clearly under the line", "hamstrings", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("leg_raise_clear", _ID, "The straight leg comes clearly over the line", "hamstrings", "against", Grade.STRONG, sided=True),
+    EvidenceRow("leg_raise_open", _ID, "The straight leg is too close to the line to call", "hamstrings", "neither", Grade.NONE, sided=True,
         standing="choice"),
 )
 _SHOWN: Final = {"short": "leg_raise_short", "clear": "leg_raise_clear", "close": "leg_raise_open"}
@@ -75,7 +75,7 @@ _ANSWERS: Final = {"level": ("placement", "{}_level", "{}_lean", "{}_level_2"), 
 
 
 def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:
-    """The straight-leg-raise angles of one side, in degrees from the floor; empty where none can be told.
+    """Return the straight-leg-raise angles of one side, in degrees from the floor; empty if there are none.
 
     A raise by own effort and one with a strap are different methods. A number that gives no angle (a level that may be
     near flat or near upright, a heel above 75 degrees, no leg length) is no reading.
@@ -99,7 +99,7 @@ def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:
 
 
 def _raised(raised: LegRaise, side: str, repeat: str) -> float | None:
-    """One angle of a raise by level or heel; None where it was not taken. ValueError where it gives no angle."""
+    """Return one angle of a raise by level or heel; None if not taken. Raises ValueError if the number gives no angle."""
     if raised.method == "level":
         shown: float | None = getattr(raised, f"{side}_level{repeat}")
         lean: Lean | None = getattr(raised, f"{side}_lean")
@@ -111,7 +111,7 @@ def _raised(raised: LegRaise, side: str, repeat: str) -> float | None:
 
 
 def findings(raised: LegRaise, context: FindingContext) -> Iterator[Finding]:
-    """Each side against the 70-degree line, with the error of its method."""
+    """Yield each side compared with the 70-degree threshold, with the error of its method."""
     for side in SIDES:
         taken = readings(raised, side)
         if taken:
@@ -122,13 +122,13 @@ def findings(raised: LegRaise, context: FindingContext) -> Iterator[Finding]:
 
 
 def _way(key: str) -> str:
-    """The method that an answer key belongs to: "left_heel_2" is read by the heel."""
+    """Return the method of an answer key, "" for none: "left_heel_2" gives "heel"."""
     part = key.partition("_")[2].partition("_")[0]
     return part if part in ("level", "heel", "eye") else ""
 
 
 def _angle(key: str, side: str, value: float | str | None, said: Mapping[str, float | str | None]) -> float | EyeBand | None:
-    """The angle from the floor that an answer stands for, a band where it was read by eye; None where none can be told."""
+    """Return the angle from the floor that an answer stands for, a band if read by eye; None if there is none."""
     part = _way(key)
     if part == "eye":
         low, high = EYE_BANDS.get(str(value), (0.0, EYE_TOP))

@@ -1,4 +1,4 @@
-"""Pause squat: does the back keep its shape where the squat stands still, at a depth where moving is clean."""
+"""Pause squat: the back's shape at stops, at a depth where the moving squat is clean."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ _ID: Final = "pause_squat"
 
 @dataclass(frozen=True, slots=True)
 class PauseSquat:
-    """Three stops on the way down: the moving squat beside it, which stop was hard, the shape, and the second go.
+    """Three stops on the way down: the moving squat for comparison, the hardest stop, the shape, and the second try.
 
-    ``with_`` is the answer key "with": a word Python keeps for itself.
+    ``with_`` is the answer key "with", a reserved word in Python.
     """
 
     with_: str | None = None
@@ -29,22 +29,23 @@ class PauseSquat:
 
 
 _ROWS: Final = by_id(
-    EvidenceRow("pause_fails", _ID, "Stops fail twice where the moving squat is clean", "trunk", "for", Grade.MODERATE),
-    EvidenceRow("pause_clean_body", _ID, "Stops clean, body weight", "trunk", "against", Grade.WEAK),
-    EvidenceRow("pause_clean_bar", _ID, "Stops clean, with the bar", "trunk", "against", Grade.MODERATE),
-    EvidenceRow("pause_open", _ID, "Stops: decide nothing", "trunk", "neither", Grade.NONE, standing="choice"),
+    EvidenceRow("pause_fails", _ID, "With stops, your back rounds twice, at a depth where it keeps its shape while you move",
+        "trunk", "for", Grade.MODERATE),
+    EvidenceRow("pause_clean_body", _ID, "With stops, your back keeps its shape at body weight", "trunk", "against", Grade.WEAK),
+    EvidenceRow("pause_clean_bar", _ID, "With stops, your back keeps its shape with the bar", "trunk", "against", Grade.MODERATE),
+    EvidenceRow("pause_open", _ID, "The pause squat decides nothing", "trunk", "neither", Grade.NONE, standing="choice"),
 )
 
 
 def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
-    """Fails only where it failed twice and the moving squat was clean; clean only where a hard stop was clean again."""
+    """Yield the finding: a fail needs two fails and a clean moving squat; clean needs a hard stop to be clean a second time."""
     keys = ("seen_by", "with", "moving", "hard", "shape", "again")
     feel, load = by_feel(pause.seen_by), "with the bar" if pause.with_ == "bar" else "at body weight"
     if (pause.moving, pause.shape, pause.again) == ("clean", "rounds", "rounds"):
         yield found(_ROWS["pause_fails"], *keys, less=feel, load=load)
     elif pause.shape == "clean" and (pause.again == "clean" or (pause.hard == "none" and pause.again is None)):
         yield found(_ROWS["pause_clean_bar" if pause.with_ == "bar" else "pause_clean_body"], *keys, less=feel,
-                    load=load, words="Stops clean")
+                    load=load, words="With stops, your back keeps its shape")
     elif pause.shape in ("clean", "rounds"):
         yield found(_ROWS["pause_open"], *keys, load=load)
 

@@ -1,4 +1,4 @@
-"""Rock back: on hands and knees, hips towards the heels, at which knee width the back stays still longest."""
+"""Rock back: on hands and knees, hips towards the heels; the knee width at which the back stays still longest."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ KNEE_WIDTHS: Final = ("narrow", "middle", "wide")
 
 @dataclass(frozen=True, slots=True)
 class RockBack:
-    """When the back moved at three knee widths: before the hip fold of the squat, about there, or past it."""
+    """Movement of the back at three knee widths: before the squat's hip fold, about there, or past it."""
 
     narrow: str | None = None
     middle: str | None = None
@@ -24,27 +24,29 @@ class RockBack:
 
     @property
     def widths(self) -> tuple[str | None, ...]:
-        """What was seen at each width: early, at_fold, past or cant_tell."""
+        """The answer at each width: early, at_fold, past or cant_tell."""
         return self.narrow, self.middle, self.wide
 
     @property
     def early(self) -> bool:
-        """True if the back moved early at every width, which is read beside another test."""
+        """True if the back moved early at every width; ``pairs`` judges that with the hip fold."""
         return all(width == "early" for width in self.widths)
 
 
 _ROWS: Final = by_id(
-    EvidenceRow("rock_early_hip", _ID, "Rock back: moves early at every width; hip fold not reached", "hip", "for", Grade.MODERATE,
-        sided=True),
-    EvidenceRow("rock_early_control", _ID, "Rock back: moves early at every width; hip fold was reached", "control", "for",
-        Grade.MODERATE),
-    EvidenceRow("rock_past_hip", _ID, "Rock back: still past the squat's hip fold", "hip", "against", Grade.MODERATE),
-    EvidenceRow("rock_open", _ID, "Rock back: decides nothing", "hip", "neither", Grade.NONE, standing="choice"),
+    EvidenceRow("rock_early_hip", _ID,
+        "Rocking back, your back moves early at every knee width, and this hip did not reach the squat's fold",
+        "hip", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("rock_early_control", _ID,
+        "Rocking back, your back moves early at every knee width, though both hips reached the squat's fold",
+        "control", "for", Grade.MODERATE),
+    EvidenceRow("rock_past_hip", _ID, "Rocking back, your back stays still past the squat's fold", "hip", "against", Grade.MODERATE),
+    EvidenceRow("rock_open", _ID, "The rock back decides nothing", "hip", "neither", Grade.NONE, standing="choice"),
 )
 
 
 def findings(rock: RockBack, context: FindingContext) -> Iterator[Finding]:
-    """What the widths say by themselves."""
+    """Yield the finding of the widths alone."""
     if rock.early:
         return
     if "past" in rock.widths and "early" not in rock.widths:
