@@ -15,9 +15,8 @@ from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
 from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.findings import findings_of
-from companion.screening.pairs import HYPERMOBILE_WORDS, hypermobile, look_of, stance
+from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, look_of, stance
 from companion.screening.protocols import measured, protocol, route
-from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, decide, weight_for
 from companion.screening.screen import Screen
@@ -141,7 +140,7 @@ def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[
     return tuple(replace(v, by_elimination=True, left_by=out) if v is still[0] else v for v in verdicts)
 
 
-def _overall(look: SquatLook, plain: int | None, loaded: int | None, pain: float | None,
+def _overall(look: ReferenceSquat, plain: int | None, loaded: int | None, pain: float | None,
              verdicts: Sequence[Verdict]) -> Overall:
     """Return the overall picture: normal and load questions come first, then the verdicts."""
     if plain == NEVER_STARTS:
@@ -163,7 +162,7 @@ def _overall_words(overall: Overall, verdicts: Sequence[Verdict]) -> str:
     return OVERALL_WORDS[overall].replace("so one is left", f"so {left} is left") if left else OVERALL_WORDS[overall]
 
 
-def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: SquatLook, findings: Sequence[Finding]) -> str:
+def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: ReferenceSquat, findings: Sequence[Finding]) -> str:
     """Return the part to drill: of several likely, the one whose own change moved the depth most.
 
     Heels or feet for length, the weight in front for strength, slow for control. Tied: control; where control is not

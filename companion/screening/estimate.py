@@ -16,8 +16,7 @@ from companion.screening.body import Bar
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band
 from companion.screening.errors import Errors
 from companion.screening.geometry import shin_from_distance
-from companion.screening.pairs import ankles, folds, look_of
-from companion.screening.protocols.squat_look import SquatLook
+from companion.screening.pairs import ReferenceSquat, ankles, folds, look_of
 from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
 from companion.screening.tuck import MASS, MASS_SD, Depths, Lifter, Spread, Squat, depths_of, draws_of, explained, gained
@@ -153,7 +152,7 @@ def _fold(screen: Screen) -> tuple[Spread | None, bool]:
     return (Spread(min(angles), FOLD_SD), not ended["back"]) if angles else (None, False)
 
 
-def _seen(look: SquatLook) -> Band | None:
+def _seen(look: ReferenceSquat) -> Band | None:
     """Return the band in which the plain squat starts to round; None if it does not round or that is not known."""
     start = look.start("plain")
     return None if start is None or start == NEVER_STARTS else list(Band)[start]
@@ -174,7 +173,7 @@ def _changes(show: NumberFormat) -> tuple[tuple[str, Squat, str], ...]:
             ("3° more ankle", Squat(ankle=3), ""), ("5° more hip fold", Squat(fold=5), ""))
 
 
-def _help(name: str, gain: float, squat: str, look: SquatLook) -> Help:
+def _help(name: str, gain: float, squat: str, look: ReferenceSquat) -> Help:
     """Return one change compared with its trial. They disagree if a gain of half a band or more showed nothing, if next to no
     gain showed a band, if less than half a band showed two, or if the trial went the other way (choice).
     """

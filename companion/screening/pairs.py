@@ -28,18 +28,19 @@ from companion.screening.protocols import (
     rows,
     squat_look,
 )
-from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.readings import SIDES, Reading, mean_of
 from companion.screening.screen import Screen
 
 LOOK: Final = squat_look.PROTOCOL
+ReferenceSquat = squat_look.SquatLook
+"""The record of the squat look, for modules that must not name a test."""
 
 # the squat look beside all others -------------------------------------------------------------------------------
 
 
-def look_of(screen: Screen) -> SquatLook:
+def look_of(screen: Screen) -> ReferenceSquat:
     """Return the record of the squat look; an empty one if it was not done."""
-    return screen.of(SquatLook) or SquatLook()
+    return screen.of(ReferenceSquat) or ReferenceSquat()
 
 
 @dataclass(frozen=True, slots=True)
