@@ -1,4 +1,4 @@
-"""Arms-forward squat: does the trunk keep its shape with the weight in front.
+"""Arms-forward squat: the trunk's shape with the weight in front.
 
 Five squats at first, three for each second try, three seconds down: choice. Heels up 2–3 cm, as in the squat look.
 """
@@ -18,7 +18,7 @@ HEELS_TRY, SHALLOW_TRY = FAULTY & ~LOADED, ROLLED & ~LOADED
 CURED = fact("heels_help").is_("yes") | fact("shallow_help").is_("yes")
 
 LET_GO = "If it slips, let it go and step back. Keep breathing. " + SHARP
-HELD = YesNo(yes="It held", no="It did not")
+HELD_SHAPE = YesNo(yes="It held", no="It did not")
 
 FLOW = flow_of(
     PROTOCOL, command=("arms forward",),
@@ -55,11 +55,11 @@ FLOW = flow_of(
         Ask("heels_do", "Rest a moment. Three more, heels on a firm board or two small plates, about an inch (2–3 cm) "
             "high. Put it down, then tap Done.", Ready("Done"),
             caution="Both heels must stand steady. " + LET_GO, only_if=HEELS_TRY, picture="squat_heels"),
-        Ask("heels_help", "Heels up: did it all hold this time?", HELD, only_if=fact("heels_do").known),
+        Ask("heels_help", "Heels up: did it all hold this time?", HELD_SHAPE, only_if=fact("heels_do").known),
         Ask("shallow_do", "Rest a moment. Three last ones, heels flat on the floor again, only down to just above "
             "where it began to roll. Put it down, then tap Done.", Ready("Done"), caution=LET_GO,
             only_if=SHALLOW_TRY),
-        Ask("shallow_help", "Less deep: did it all hold?", HELD, only_if=fact("shallow_do").known),
+        Ask("shallow_help", "Less deep: did it all hold?", HELD_SHAPE, only_if=fact("shallow_do").known),
         Tell("It held once that was changed. So this was shoulders, ankles or depth, not the trunk, and it does not "
              "count against your trunk.", CURED),
         Tell("It all held. A stick weighs next to nothing, so this says little about the trunk under a load.",

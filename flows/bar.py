@@ -1,4 +1,4 @@
-"""Bar and plates: what can be put on the bar, so that warm-up sets come out in loads that exist."""
+"""Bar and plates: the lifter's own, so that warm-up sets use loads they can make."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Tell
@@ -6,7 +6,7 @@ from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import Number, Numbers
 from flows.shared import WELCOMED
 
-BAR = ~fact("bar").is_("none")
+HAS_BAR = ~fact("bar").is_("none")
 
 FLOW = Flow(
     "bar", version=1, title="My bar and plates", counted=False, gates=(WELCOMED,), command=("bar", "plates", "my plates", "my bar"),
@@ -18,10 +18,10 @@ FLOW = Flow(
         Ask("weight", "What does it weigh?", Number("kg", 2, 40, usual=(5, 30), example_value=10), only_if=fact("bar").is_("other")),
         Ask("which", "Which plates are there?", choice(
             ("usual", "The usual set of a gym", "gym", "usual", "all", "full set"),
-            ("own", "Only some, I list them", "some", "list", "own")), only_if=BAR),
+            ("own", "Only some, I list them", "some", "list", "own")), only_if=HAS_BAR),
         Ask("plates", "Which sizes have you at least a pair of?", Numbers("kg", 0.2, 50, (20, 10, 5, 2.5)),
             only_if=fact("which").is_("own")),
-        Tell("Noted. Warm-up sets come out in loads you can put on that bar.", BAR),
-        Tell("Noted. Once you squat with one, say “my bar”.", ~BAR),
+        Tell("Noted. Warm-up sets come out in loads you can put on that bar.", HAS_BAR),
+        Tell("Noted. Once you squat with one, say “my bar”.", ~HAS_BAR),
     ),
 )

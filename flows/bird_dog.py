@@ -1,4 +1,4 @@
-"""Bird dog: does the trunk stay still while an arm and a leg lift. The side is the leg that lifts.
+"""Bird dog: stillness of the trunk while an arm and a leg lift. The side is that of the leg.
 
 No norms for the hold were found with their reliability: the lifter's own baseline only. Ten seconds, five
 repetitions and eight seconds to get into place: choice.
@@ -12,9 +12,9 @@ from companion.screening.protocols.bird_dog import PROTOCOL
 from flows.protocol_flow import flow_of
 from flows.shared import SHARP
 
-SECONDS = 10
-STILL = Number("s", low=0, high=SECONDS, usual=(0, SECONDS), example_value=8, step=1)
-FIRST = choice(
+HOLD_SECONDS = 10
+STILL = Number("s", low=0, high=HOLD_SECONDS, usual=(0, HOLD_SECONDS), example_value=8, step=1)
+MOVED_FIRST = choice(
     ("clean", "Nothing moved", "nothing", "clean", "still", "stayed still", "it stayed still", "none"),
     ("hip", "A hip lifted or turned", "hip", "hips", "hip turned", "hip lifted", "hip dropped", "hips turned"),
     ("back", "The back bent or sagged", "back bent", "back sagged", "it sagged", "sagged", "my back sagged"),
@@ -42,15 +42,15 @@ FLOW = flow_of(
         *each_side(
             Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "
                 "and the arm of the other side straight ahead, no higher than your body. Hold until I say time.",
-                Hold(seconds=SECONDS, count_in=8), caution=COME_DOWN,
+                Hold(seconds=HOLD_SECONDS, count_in=8), caution=COME_DOWN,
                 then=(Jump(~fact("{side}_do").known, "{side}_slow_do"),), picture=PROTOCOL.picture),
             Ask("{side}_hold", "With the {side} leg up: for how many of the ten seconds did your hips and back stay "
                 "still? 10 if for all of them.", STILL, method="{seen_by}"),
-            Ask("{side}_shape", "What moved first in that hold?", FIRST),
+            Ask("{side}_shape", "What moved first in that hold?", MOVED_FIRST),
             Ask("{side}_slow_do", "Rest a moment. Then five slow ones with the {side} leg and the other arm: out, "
                 "back to the floor, out again. Then tap Done.", Ready("Done"), caution=COME_DOWN,
                 picture="bird_dog_slow_{side}"),
-            Ask("{side}_slow", "In those five, {side} leg: what moved first?", FIRST,
+            Ask("{side}_slow", "In those five, {side} leg: what moved first?", MOVED_FIRST,
                 only_if=fact("{side}_slow_do").known),
         ),
     ),

@@ -1,11 +1,11 @@
-"""Caseload: who of a coach's lifters needs them today, most urgent first."""
+"""Caseload: a coach's lifters, those who need them today first."""
 
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow
-from flows.coach_shared import COACHES, asked_for
+from flows.coach_shared import COACHES_ONLY, asked_for
 
 FLOW = Flow(
-    "caseload", version=1, title="My lifters", counted=False, quiet=True, gates=(COACHES,), at_start=asked_for,
+    "caseload", version=1, title="My lifters", counted=False, quiet=True, gates=(COACHES_ONLY,), at_start=asked_for,
     command=("lifters", "my lifters", "case load", "who needs me"),
     steps=(Do(Show("caseload", "{asked}")),),
 )

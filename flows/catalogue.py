@@ -1,4 +1,4 @@
-"""The catalogue: a flow is picked up by its file, a module here with a ``FLOW`` of its name. Nothing else has to name it."""
+"""The catalogue of flows: each module here holds one, as ``FLOW``. No registration is needed."""
 
 from __future__ import annotations
 
@@ -10,12 +10,12 @@ import flows as here
 from companion.conversation.catalogue import Catalogue, Consent
 from companion.conversation.flow import Flow
 from companion.conversation.registry import Book, Flows
-from flows.consent import AGAIN, COACH, DUE, LIFTER
+from flows.consent import COACH_TEXT, CONSENT_AGAIN, DUE, LIFTER_TEXT
 
 
-class Written(Mapping[str, Flow]):
-    """The flows of this folder, by name. A file is imported when its flow is first asked for, all of them when they are counted or
-    looked through; so the first words to a stranger wait for the two files they stand in only."""
+class FlowFiles(Mapping[str, Flow]):
+    """The flows of this folder, by name. A file is imported on first use of its flow, all of them when they are counted or
+    iterated; so the first message to a new person waits for two files only."""
 
     def __init__(self) -> None:
         self._files = sorted(file.name for file in iter_modules(here.__path__) if file.name != "catalogue")
@@ -34,13 +34,14 @@ class Written(Mapping[str, Flow]):
 
 
 def flows() -> list[Flow]:
-    """All flows, by name."""
-    return list(Written().values())
+    """Return all flows, in the order of their names."""
+    return list(FlowFiles().values())
 
 
 COACH_WELCOME = "coach_welcome"
 LINK = "link"
-BOOK: Book = Book(Flows(Written()), home="home", pain="pain", link=LINK)
-CATALOGUE = Catalogue(BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER), (COACH_WELCOME, COACH))),
-                      AGAIN, DUE, COACH_WELCOME)
-"""All that the bot needs to know of the flows."""
+BOOK: Book = Book(Flows(FlowFiles()), home="home", pain="pain", link=LINK)
+CATALOGUE = Catalogue(
+    BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER_TEXT), (COACH_WELCOME, COACH_TEXT))),
+    CONSENT_AGAIN, DUE, COACH_WELCOME)
+"""The flows as the bot uses them, with the consent they need."""

@@ -1,4 +1,4 @@
-"""Changes: the new numbers of a retest beside the last ones, and whether they differ by more than measurement error."""
+"""Changes: the numbers of a retest next to the last ones, and change beyond measurement error."""
 
 from __future__ import annotations
 
@@ -14,20 +14,20 @@ from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import Errors, errors_from
 from companion.screening.protocol import Starts
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import SIDES, Reading, Show, mean_of
+from companion.screening.readings import SIDES, NumberFormat, Reading, mean_of
 from companion.screening.retest import change
-from companion.screening.screen import Answer, about_from, screen_from
-from companion.screening.sessions import Session, sessions_of
+from companion.screening.screen import LoggedAnswer, about_from, screen_from
+from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.trend import SESSIONS, pain_change, trend
 from flows.outcome_facts import showing, told_at
 
 
 def change_facts(known: Known) -> dict[str, Value]:
-    """One message a test that was measured before the last results and again since, and one for pain."""
+    """Return one message for each test measured both before the last results and since, and one for pain."""
     since, answers, show = told_at(known), list(known.answers()), showing(known)
     fresh = True
     if since is not None and not any(row.at > since and (row.flow in protocols() or _is_pain(row)) for row in answers):
-        since, fresh = told_at(known, "outcome.before"), False  # nothing new since the last results: what they changed
+        since, fresh = told_at(known, "outcome.before"), False  # nothing new since the last results: show their change
     if since is None:
         return {"any": "no"}
     errors = errors_from(answers, about_from(answers).sex)
@@ -51,8 +51,8 @@ def change_facts(known: Known) -> dict[str, Value]:
 _WORST_FIRST: Sequence[str] = ("worse", "better", "within_error", "cannot_say")
 
 
-def _found(answers: Sequence[Answer], since: datetime, errors: Errors, show: Show, zone: str) -> dict[str, Value]:
-    """The change a coach hears of: the worst of any test, side and pain, and which that was."""
+def _found(answers: Sequence[LoggedAnswer], since: datetime, errors: Errors, show: NumberFormat, zone: str) -> dict[str, Value]:
+    """Return the change a coach is told of: the worst over all tests, sides and pain, in words."""
     found: list[tuple[str, str]] = []
     for one in measured():
         for side in SIDES:
@@ -73,13 +73,13 @@ def _found(answers: Sequence[Answer], since: datetime, errors: Errors, show: Sho
     return {"kind": kind, "kind_words": words}
 
 
-def _by_day(sessions: Sequence[Session], zone: str) -> list[Session]:
-    """One session a local day, the last: repeats within a day are no sessions of their own."""
+def _by_day(sessions: Sequence[ReadingSession], zone: str) -> list[ReadingSession]:
+    """Return the last session of each local day: repeats within a day are not sessions of their own."""
     return list({local_date(session.at, zone): session for session in sessions}.values())
 
 
-def _line(side: str, sessions: Sequence[Session], since: datetime, errors: Errors, show: Show) -> str:
-    """Then and now, averaged over as many last sessions at each end as it takes to show, where there are so many."""
+def _line(side: str, sessions: Sequence[ReadingSession], since: datetime, errors: Errors, show: NumberFormat) -> str:
+    """Return a side's numbers then and now, and the change between them, averaged over the sessions of ``_ends``."""
     old, new = _ends(sessions, since)
     if not old or not new:
         return ""
@@ -88,12 +88,12 @@ def _line(side: str, sessions: Sequence[Session], since: datetime, errors: Error
                f"{show(round(mean_of(new[-1]), 1), first.unit)} now.")
     try:
         return f"{numbers} {change(old, new, errors.of(first.test, first.method), show).words}"
-    except ValueError as error:  # another method, placement or warm-up: the numbers can't be held against each other
+    except ValueError as error:  # another method, placement or warm-up: not comparable
         return f"{numbers} Not compared: {error}."
 
 
-def _ends(sessions: Sequence[Session], since: datetime) -> tuple[list[tuple[Reading, ...]], list[tuple[Reading, ...]]]:
-    """The sessions to compare, before and after: as many as it takes for a change to show, where there are so many."""
+def _ends(sessions: Sequence[ReadingSession], since: datetime) -> tuple[list[tuple[Reading, ...]], list[tuple[Reading, ...]]]:
+    """Return the sessions to compare, before and after: the number the test needs to show a change, or fewer if there are fewer."""
     old = [session.readings for session in sessions if session.at <= since]
     new = [session.readings for session in sessions if session.at > since]
     if not old or not new:
@@ -102,7 +102,7 @@ def _ends(sessions: Sequence[Session], since: datetime) -> tuple[list[tuple[Read
     return old[-many:], new[-many:]
 
 
-def _trend(side: str, sessions: Sequence[Session], show: Show) -> str:
+def _trend(side: str, sessions: Sequence[ReadingSession], show: NumberFormat) -> str:
     if len(sessions) < SESSIONS:
         return ""
     try:
@@ -115,7 +115,7 @@ def _depth(starts: Starts[Any], before: Any, after: Any) -> str:
     old, new = starts.said(before), starts.said(after)
     if old == new:
         return f"{starts.title}: no change, {_start(*new)}."
-    return (f"{starts.title}\nThen: {_start(*old)}. Now: {_start(*new)}. One band of difference is the least that can be told.")
+    return (f"{starts.title}\nThen: {_start(*old)}. Now: {_start(*new)}. The smallest difference that can be told is one band.")
 
 
 def _start(rounds: str | None, depth: str | None) -> str:
@@ -123,16 +123,16 @@ def _start(rounds: str | None, depth: str | None) -> str:
     return "no rounding" if rounds == "no" else BAND_WORDS[band] if band else "not told"
 
 
-def _is_pain(row: Answer) -> bool:
+def _is_pain(row: LoggedAnswer) -> bool:
     return (row.flow, row.key, row.status) == ("safety_check", "pain", "ok")
 
 
-def _pain(answers: Sequence[Answer], since: datetime) -> str:
+def _pain(answers: Sequence[LoggedAnswer], since: datetime) -> str:
     old, new = _pain_told(answers, since)
     return pain_change(old[-1], new[-1]).words if old and new and (old[-1] or new[-1]) else ""
 
 
-def _pain_told(answers: Sequence[Answer], since: datetime) -> tuple[list[float], list[float]]:
+def _pain_told(answers: Sequence[LoggedAnswer], since: datetime) -> tuple[list[float], list[float]]:
     told = [(row.at, row.value) for row in answers if _is_pain(row) and isinstance(row.value, float)]
     return [value for at, value in told if at <= since], [value for at, value in told if at > since]
 

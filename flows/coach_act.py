@@ -1,5 +1,5 @@
-"""A coach's acts: pin the depth or the load, choose a drill, ask for a test, set the retest, overrule, mark as reviewed or take
-that back."""
+"""A coach's actions: pin the depth or the load, choose a drill, ask for a test, set the retest, overrule, mark as reviewed or
+withdraw that."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import Number
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS
-from flows.coach_shared import COACHES, asked_of
+from flows.coach_shared import COACHES_ONLY, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
 
@@ -20,14 +20,14 @@ NEEDS_REASON = tuple(act.name for act in ACTS.values() if act.reason == "must")
 
 
 def act_facts(known: Known) -> dict[str, Value]:
-    """Return of whom, and which act; one that is not there is "none". ``which``: the number of the act it takes back."""
+    """Return the lifter ("of"), the action ("what", "none" if unknown) and the number of the action it withdraws ("which")."""
     facts = asked_of(known)
     what, _, which = str(facts["asked_what"]).partition("-")
     return {"of": facts["of"], "what": what if what in ACTS else "none", "which": which}
 
 
 def value_of(got: Facts, side: str) -> Value:
-    """Return the act's value: the answers it is made of, its name where it asks for none, "" while one is missing."""
+    """Return the action's value: its answers joined, its name if it asks for none, "" while an answer is missing."""
     act = ACTS.get(str(got.get("what", "")))
     if act is None or not all(key in got for key in act.asks):
         return ""
@@ -36,40 +36,41 @@ def value_of(got: Facts, side: str) -> Value:
 
 
 def ready(got: Facts, side: str) -> Value:
-    """Return "yes" if everything was said that the act needs, its reason where it must have one."""
+    """Return "yes" if every answer the action needs is there, and its reason if it must have one."""
     whole = bool(value_of(got, "")) and (got.get("what") not in NEEDS_REASON or "reason" in got)
     return "yes" if whole else "no"
 
 
-WHAT = Fact("what", values=(*ACTS, "none"))
+ACT_ASKED = Fact("what", values=(*ACTS, "none"))
 READY = Fact("ready", values=("yes", "no"), of=ready)
 
 FLOW = Flow(
     "coach_act", version=1, title="For a lifter", counted=False, quiet=True, hears_pain=False, reopens=False,
-    by_name=False, gates=(COACHES,),
-    at_start=act_facts, facts=(WHAT, Fact("value", of=value_of), READY),
+    by_name=False, gates=(COACHES_ONLY,),
+    at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY),
     steps=(
-        Ask("pin_depth", "Which depth should they keep to? It holds as a start: movement or pain moves it back, never deeper.", choice(
+        Ask("pin_depth", "Which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "
+            "moves it deeper.", choice(
             *(Option(one.value, one.label, one.also) for one in BANDS.choices),
-            Option("none", "No longer pinned", ("unpin", "none"))), only_if=WHAT.is_("pin_depth")),
+            Option("none", "No longer pinned", ("unpin", "none"))), only_if=ACT_ASKED.is_("pin_depth")),
         Ask("pin_load", "Up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
-            choices=(Option("none", "No longer pinned", ("unpin", "none")),)), only_if=WHAT.is_("pin_load")),
+            choices=(Option("none", "No longer pinned", ("unpin", "none")),)), only_if=ACT_ASKED.is_("pin_load")),
         Ask("drill", "Which drill should they be offered?", choice(
             ("hip", "Hip: rock-back"), ("hamstrings", "Hamstrings: hinge"), ("calf", "Calf: knee over toes"),
             ("trunk", "Trunk: pause squat"), ("control", "Control: hand on back"), ("none", "As the tests say")),
-            only_if=WHAT.is_("drill")),
+            only_if=ACT_ASKED.is_("drill")),
         Ask("ask_for", "What should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
-            only_if=WHAT.is_("ask_for")),
-        Ask("retest", "On which day should they test again?", Day(), only_if=WHAT.is_("retest")),
+            only_if=ACT_ASKED.is_("ask_for")),
+        Ask("retest", "On which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
         Ask("finding", "Which finding do you see otherwise?", choice(
-            ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=WHAT.is_("overrule")),
-        Ask("ruling", "How do you see it? The computed one stays beside it.", choice(
+            ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=ACT_ASKED.is_("overrule")),
+        Ask("ruling", "How do you see it? What the tests say stays beside it.", choice(
             ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open"),
             (AS_COMPUTED, "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
         Ask("reason", "Your reason, in a few words? The lifter can read it.", Words(limit=300, example_text="seen in person on Tuesday"),
-            free=True, only_if=WHAT.one_of(*REASONED)),
+            free=True, only_if=ACT_ASKED.one_of(*REASONED)),
         Do(Act("{what}", "{of}", "{value}", "{reason}"), READY.is_("yes")),
-        Tell("An overruling needs its reason; nothing has changed.", WHAT.one_of(*NEEDS_REASON) & READY.is_("no")),
-        Tell("Nothing has changed.", ~WHAT.one_of(*NEEDS_REASON) & READY.is_("no")),
+        Tell("To overrule a finding I need your reason, so nothing has changed.", ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
+        Tell("Nothing has changed.", ~ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
     ),
 )

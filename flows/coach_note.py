@@ -1,22 +1,22 @@
-"""Note: a coach writes to a lifter through the bot; it arrives as from the coach."""
+"""Note: a coach writes to a lifter through the bot; the message names the coach."""
 
 from companion.conversation.condition import fact
 from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import Words, YesNo
-from flows.coach_shared import COACHES, asked_of
+from flows.coach_shared import COACHES_ONLY, asked_of
 
-SENT = fact("sure").is_("yes")
+SEND_CONFIRMED = fact("sure").is_("yes")
 
 FLOW = Flow(
     "coach_note", version=2, title="Write to a lifter", counted=False, quiet=True, hears_pain=False, reopens=False,
-    by_name=False, gates=(COACHES,),
+    by_name=False, gates=(COACHES_ONLY,),
     at_start=asked_of,
     steps=(
         Ask("text", "What should I pass on? It goes out as from you, and stays in the lifter's log.",
             Words(limit=1000, example_text="stay at parallel this week, and send me a film"), free=True),
         Ask("sure", "Send that to them as it stands?", YesNo(yes="Send it", no="No"), only_if=fact("text").known),
-        Do(Act("note", "{of}", "{text}"), SENT),
-        Tell("Nothing was sent.", ~SENT),
+        Do(Act("note", "{of}", "{text}"), SEND_CONFIRMED),
+        Tell("Nothing was sent.", ~SEND_CONFIRMED),
     ),
 )

@@ -1,21 +1,21 @@
-"""What the coach's flows share: who may begin them, and what they were asked for."""
+"""Shared parts of the coach's flows: the gate for coaches, and the parsing of what was asked for."""
 
 from __future__ import annotations
 
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Gate, Known
 
-COACH = fact("is_coach").is_("yes")
-COACHES = Gate(~COACH, "That is for coaches, and whoever runs this bot makes somebody one.")
-"""Before anything a coach sees or does; whose it is of is looked up again when it is carried out."""
+IS_COACH = fact("is_coach").is_("yes")
+COACHES_ONLY = Gate(~IS_COACH, "That is only for coaches. Whoever runs this bot decides who is one.")
+"""The gate before anything a coach sees or does; the link to the lifter is checked again when it is carried out."""
 
 
 def asked_for(known: Known) -> dict[str, Value]:
-    """What a button or a command asked for, as it came: it may be anything."""
+    """Return the text of the button or command that began the flow, unchecked."""
     return {"asked": known.asked}
 
 
 def asked_of(known: Known) -> dict[str, Value]:
-    """Of whom, and what: "17-pin_depth"."""
+    """Return the lifter and the action from a payload such as "17-pin_depth", unchecked."""
     of, _, what = known.asked.partition("-")
     return {"of": of, "asked_what": what}

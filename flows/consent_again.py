@@ -1,23 +1,23 @@
-"""Consent again: what is new in what is kept, and yes or no to it. Nothing else goes on meanwhile (``companion.app.consent``).
+"""Consent again: the change in what is stored, and yes or no to it. Nothing else runs meanwhile (``companion.app.consent``).
 
-A no stops everything and erases nothing: a copy, erasing after one more question, or the no taken back.
+A no stops everything and erases nothing; it offers a copy, erasing after one more question, or to ask again.
 """
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Step, Tell
 from companion.conversation.kinds import choice
-from flows.consent import AGAIN, COACH, DUE, LIFTER, Text
+from flows.consent import COACH_TEXT, CONSENT_AGAIN, DUE, LIFTER_TEXT, ConsentText
 
 MEANS = fact("means")
 ERASE = ("erase", "Erase it all", "erase", "delete")
 ASK_AGAIN = ("again", "Ask me again", "ask again", "i take my no back")
 
 
-def _key(text: Text) -> str:
+def _key(text: ConsentText) -> str:
     return f"{text.of}_{text.version}"
 
 
-def _asked(text: Text) -> tuple[Step, ...]:
+def _asked(text: ConsentText) -> tuple[Step, ...]:
     key, news = fact(_key(text)), f" What is new: {text.new}" if text.new else ""
     return (
         Tell(f"Before we go on: what I keep, or how, has changed.{news}", text.due & ~text.agreed.is_("no")),
@@ -26,24 +26,25 @@ def _asked(text: Text) -> tuple[Step, ...]:
     )
 
 
-NO = LIFTER.agreed.is_("no") | COACH.agreed.is_("no") | fact(_key(LIFTER)).is_("no") | fact(_key(COACH)).is_("no")
-YES = fact(_key(LIFTER)).is_("yes") | fact(_key(COACH)).is_("yes")
+REFUSED = LIFTER_TEXT.agreed.is_("no") | COACH_TEXT.agreed.is_("no") | fact(_key(LIFTER_TEXT)).is_("no") | fact(_key(COACH_TEXT)).is_("no")
+AGREED_AGAIN = fact(_key(LIFTER_TEXT)).is_("yes") | fact(_key(COACH_TEXT)).is_("yes")
 
 FLOW = Flow(
-    AGAIN, version=1, title="What I keep", counted=False, holds=True, by_name=False, reopens=False, facts=(LIFTER.agreed, COACH.agreed),
+    CONSENT_AGAIN, version=1, title="What I keep", counted=False, holds=True, by_name=False, reopens=False,
+    facts=(LIFTER_TEXT.agreed, COACH_TEXT.agreed),
     parked="All right. Until you say yes or no, nothing goes on here and no reminder comes. “My data” gives you a copy or erases "
            "it all. If something hurts, say so at any time.",
     steps=(
         Ask("means", "Then I stop here: no tests, no drills, no reminders. Nothing is erased yet: what I have of you stays until you "
             "erase it. If you meant yes, let me ask again. What would you like?", choice(
-                ("copy", "A copy of it first", "copy", "export"), ERASE, ASK_AGAIN), only_if=NO, safety=True),
+                ("copy", "A copy of it first", "copy", "export"), ERASE, ASK_AGAIN), only_if=REFUSED, safety=True),
         Run("export", MEANS.is_("copy")),
         Run("erase", MEANS.is_("erase")),
         Ask("now", "Nothing has been erased, and nothing goes on. What now?", choice(ERASE, ASK_AGAIN),
             only_if=MEANS.one_of("copy", "erase"), safety=True, then=(Jump(fact("now").is_("erase"), "run_erase"),)),
-        *_asked(LIFTER),
-        *_asked(COACH),
-        Tell("Thank you, that is noted.", YES),
+        *_asked(LIFTER_TEXT),
+        *_asked(COACH_TEXT),
+        Tell("Thank you, that is noted.", AGREED_AGAIN),
         Tell("There is nothing new to agree to.", ~DUE),
     ),
 )

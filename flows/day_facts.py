@@ -1,4 +1,4 @@
-"""What a squat day knows: the days told so far, the depth and load to keep to, the drill, the lot, the warm-up sets."""
+"""Facts for the squat-day flows: the days so far, the depth and load to keep to, the drill, the lot, the warm-up sets."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.days.dates import FARTHEST
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.depth_progression import DepthDay, DepthStep, Outcome, steps_from
-from companion.screening.priming_trial import Fair, arm_of, verdict_of
+from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
+from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
@@ -24,40 +24,41 @@ JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("",
                              for bar in ("the bar", "an empty bar", "the empty bar", "empty bar", "empty barbell", "the empty barbell",
                                          "the barbell")
                              for after in ("", " only", " alone"))), "bar_kg")
-"""What people call a bar without plates, and the fact that holds what theirs weighs."""
+"""Names for a bar without plates, and the fact that holds the weight of the lifter's own."""
 
-BARS: Final = {"metric": {"full": 20.0, "light": 15.0}, "imperial": {"full": 45 * POUND, "light": 35 * POUND}}
-"""What a bar weighs, in kg; a pound is 0.45359237 kg exactly (1959)."""
+BAR_WEIGHTS: Final = {"metric": {"full": 20.0, "light": 15.0}, "imperial": {"full": 45 * POUND, "light": 35 * POUND}}
+"""Weights of the usual bars in kg, by unit system and answer."""
 
 
 NIGHT_OVER: Final = time(5)
 JUST_NOW: Final = timedelta(minutes=5)
-"""Until when, and how soon after "done squatting", a question about yesterday is one about the evening; our choice."""
+"""Before this hour, and this soon after "done squatting", a question about yesterday says "yesterday evening"; our choice."""
 
 
 def today_of(known: Known) -> date:
+    """Return the lifter's local date."""
     return date.fromisoformat(str(known.facts["today"]))
 
 
 def told_days(known: Known) -> tuple[ToldDay, ...]:
-    """The squat days told of, oldest first."""
+    """Return the reported squat days, oldest first."""
     return days_told(known.answers(), zone_from(known.facts, known.now))
 
 
-def outcome_of(day: ToldDay) -> Outcome:
-    """What a day means for the depth. In the priming trial the depth stays, so that its days can be compared: a clean day
-    moves nothing there. A back that moved deeper than set says nothing of the depth set."""
+def outcome_of(day: ToldDay) -> DayOutcome:
+    """Return a day's outcome for the depth. In the priming trial a clean day counts as "other", so that the depth stays and days
+    can be compared. A back that moved deeper than the set depth counts as "other" too: it shows nothing about that depth."""
     if day.back == "moved" and day.kept != "deeper":
         return "moved"
     return "clean" if day.back == "still" and day.kept == "kept" and day.lot is None else "other"
 
 
 def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] | None:
-    """The depth step after all that was told since the results or since a coach pinned it, that as of the days before today,
-    and the depth that was set on each day told of; None where none is set.
+    """Return the depth step from all days since the results or a coach's pin, the step from the days before today, and the depth
+    set on each reported day; None if no depth is set.
 
-    A safety check has passed where a squat day was begun, since that opens only after one, and where today's says go. Not on
-    the day on which squats begun earlier were only ended; and today only while nothing has been told since that closes the day.
+    A safety check counts as passed on a day on which squats were begun, since they open only after one, and today if today's
+    check says go and nothing since has closed the day. A day on which squats begun earlier were only ended does not count.
     """
     pin, keep = (band_of(str(known.facts.get(f"depth.{name}", ""))) for name in ("pin", "keep"))
     start = pin or keep
@@ -75,6 +76,7 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
     usual = band_of(str(known.facts.get("about_you.usual_depth", "")))
 
     def after(some: list[DepthDay]) -> DepthStep:
+        """Return the depth step after these days."""
         return steps_from(start, usual, some, pin=pin, passed=passed, today=today)
 
     now, begin = after(days), after([]).depth
@@ -83,8 +85,8 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
 
 
 def _begun_days(known: Known, zone: str, told: Collection[date]) -> set[date]:
-    """The days on which squats were begun, each after that day's safety check. "Done squatting" alone, perhaps tapped after
-    midnight, says nothing of when it began, unless that day was told of."""
+    """Return the days on which squats were begun, each after that day's safety check. "Done squatting" alone may be tapped after
+    midnight, so it counts only if that day was reported."""
     first: dict[str, tuple[date, str]] = {}
     for row in known.answers():
         if row.flow == "squat_day":
@@ -93,14 +95,14 @@ def _begun_days(known: Known, zone: str, told: Collection[date]) -> set[date]:
 
 
 def step_now(known: Known) -> DepthStep | None:
-    """The depth step after all that was told; None where none is set."""
+    """Return the depth step from all reported days; None if no depth is set."""
     steps = steps_now(known)
     return steps[0] if steps else None
 
 
 def _common(known: Known) -> dict[str, Value]:
-    """What before and after a squat day share: the depth to keep to, whether there is a bar, the trial. What was told today
-    leads deeper on another day only."""
+    """Return the facts shared by the flows before and after squats: the depth to keep to, and whether there is a bar. Reports of
+    today make the depth deeper from the next day only."""
     steps = steps_now(known)
     none = (known.facts.get("bar.bar") or known.facts.get("about_you.bar")) == "none"
     body_only = none or known.facts.get("safety.body_first") == "yes"
@@ -113,13 +115,13 @@ def _common(known: Known) -> dict[str, Value]:
 
 
 def limit_of(known: Known) -> float | None:
-    """The load to keep to for now, in kg: what the results say, or the coach, whichever is less."""
+    """Return the load limit in kg: the lower of the results' and the coach's; None for no limit."""
     limits = [float(str(value)) for name in ("load.limit", "load.pin") if (value := known.facts.get(name, "")) != ""]
     return min(limits, default=None)
 
 
 def last_words(day: ToldDay, known: Known) -> str:
-    """A squat day in a few words: "80 kg, a little above parallel, back still"."""
+    """Return a squat day in a few words: "80 kg, a little above parallel, back still"."""
     depth = band_of(day.depth)
     parts = [showing(known)(day.load, "kg") if day.load else "", BAND_WORDS[depth] if depth else "",
              {"kept": "depth kept", "deeper": "deeper than set", "higher": "higher than set"}.get(day.kept or "", ""),
@@ -128,7 +130,7 @@ def last_words(day: ToldDay, known: Known) -> str:
 
 
 def day_facts(known: Known) -> dict[str, Value]:
-    """What a squat day begins with, and what the message before it says."""
+    """Return the facts a squat day begins with, and those of the message before it."""
     today, days = today_of(known), told_days(known)
     before = [day for day in days if day.day < today and day.squatted]
     facts = _common(known) | _invited(known) | {"load_line": "", "number": float(len(before) + 1)}
@@ -147,7 +149,7 @@ def day_facts(known: Known) -> dict[str, Value]:
 
 
 def _invited(known: Known) -> dict[str, Value]:
-    """The squat day that a message before it is about."""
+    """Return the facts of the squat day that an invitation is about; none if it is not planned."""
     today, plan = today_of(known), plan_from(known.facts)
     try:
         day = date.fromisoformat(known.asked)
@@ -165,7 +167,7 @@ def _invited(known: Known) -> dict[str, Value]:
 
 
 def _drill(known: Known) -> dict[str, Value]:
-    """The drill to prime with, where one is offered."""
+    """Return the facts of the drill to prime with, if one is offered."""
     if known.facts.get("drill", "none") == "none":
         return {"offered": "no", "drill_line": ""}
     offer = offer_of(concluded(known)[1], known)
@@ -174,18 +176,19 @@ def _drill(known: Known) -> dict[str, Value]:
     return {"offered": "yes", "drill_name": offer.prime.name, "drill_line": f" To prime: {offer.prime.name}."}
 
 
-def verdict_now(known: Known) -> Fair:
-    """What the trial shows so far."""
+def verdict_now(known: Known) -> TrialResult:
+    """Return the result of the trial so far."""
     steps = steps_now(known)
     return verdict_of(seed_of(known), trial_days(told_days(known), steps[2] if steps else None))
 
 
 def seed_of(known: Known) -> str:
+    """Return the seed of the trial's lots, "" before joining."""
     return trial_seed(known.answers(), str(known.facts.get("person", ""))) or ""
 
 
 def _trial(known: Known, days: tuple[ToldDay, ...]) -> dict[str, Value]:
-    """Whether this day is one of the trial, its number, its lot, and what to repeat."""
+    """Return the facts of today in the trial: in it or not, its number, its arm, and the load and depth to repeat."""
     drawn = sum(day.lot is not None for day in days if day.day < today_of(known))
     body_only = known.facts.get("safety.body_first") == "yes"
     joined = known.facts.get("trial.joined") == "yes" and not body_only and known.facts.get("trial.day.today") != "yes"
@@ -200,17 +203,17 @@ def _trial(known: Known, days: tuple[ToldDay, ...]) -> dict[str, Value]:
 
 
 def over_day(got: Facts, side: str) -> Value:
-    """Whether the squat day that this was begun on has passed."""
+    """Return "yes" if the day on which this squat day was begun is over."""
     return "yes" if got.get("of_day") and got.get("today") != got["of_day"] else "no"
 
 
 def loaded(got: Facts, side: str) -> Value:
-    """Whether there is a bar today: one that was just said not to be there is none."""
+    """Return "yes" if there is a bar today; an answer in this run that there is none counts."""
     return "yes" if got.get("with_bar") == "yes" and got.get("bar.bar") != "none" else "no"
 
 
 def load_today(got: Facts) -> float | None:
-    """The working load that was said for today, in kg."""
+    """Return today's working load as given, in kg; None if not given."""
     return _number(got, "last_load") if got.get("load") == "same" else _number(got, "load")
 
 
@@ -220,24 +223,24 @@ def _number(got: Facts, name: str) -> float | None:
 
 
 def over_limit(got: Facts, side: str) -> Value:
-    """Whether that is more than the load to keep to for now."""
+    """Return "yes" if today's working load is above the limit."""
     load, most = load_today(got), _number(got, "most")
     return "yes" if load is not None and most is not None and load > most else "no"
 
 
 def bar_kg_of(got: Facts, side: str) -> Value | None:
-    """What their bar weighs, in kg; None where they have not said which it is."""
+    """Return the weight of the lifter's bar in kg; None if not known."""
     system, bar = str(got.get("welcome.units", "metric")), str(got.get("bar.bar", ""))
-    return _number(got, "bar.weight") if bar == "other" else BARS[system].get(bar)
+    return _number(got, "bar.weight") if bar == "other" else BAR_WEIGHTS[system].get(bar)
 
 
 def _sets(got: Facts) -> tuple[float, str, tuple[WarmUpSet, ...]] | None:
-    """The working load to reckon with in kg, the system, and the sets up to it for this bar and these plates; None without a bar."""
+    """Return the working load within the limit in kg, the unit system, and the sets up to it; None without a load."""
     load = load_today(got)
     if not load:
         return None
     system = str(got.get("welcome.units", "metric"))
-    bar = _number(got, "bar.weight") or 20.0 if got.get("bar.bar") == "other" else BARS[system][str(got.get("bar.bar", "full"))]
+    bar = _number(got, "bar.weight") or 20.0 if got.get("bar.bar") == "other" else BAR_WEIGHTS[system][str(got.get("bar.bar", "full"))]
     own = got.get("bar.plates") if got.get("bar.which") == "own" else None
     plates = tuple(float(size) for size in str(own).split(",")) if own else None
     most = _as_typed(min(load, _number(got, "most") or load), system)
@@ -245,13 +248,13 @@ def _sets(got: Facts) -> tuple[float, str, tuple[WarmUpSet, ...]] | None:
 
 
 def _as_typed(kg: float, system: str) -> float:
-    """A weight as it was typed in pounds: answers are kept to 10 g, which would leave 225 lb just out of reach of its plates."""
+    """Return a weight as typed in pounds: answers are stored to 10 g, which would put 225 lb just out of reach of its plates."""
     typed = round(kg * 4 / POUND) * POUND / 4
     return typed if system == "imperial" and abs(typed - kg) < 0.006 else kg
 
 
 def sets_words_of(got: Facts, side: str) -> Value | None:
-    """The sets before the working load; None where there are none."""
+    """Return the sets before the working load, in words; None if there are none."""
     found = _sets(got)
     if found is None:
         return None
@@ -263,24 +266,24 @@ def sets_words_of(got: Facts, side: str) -> Value | None:
 
 
 def load_now_of(got: Facts, side: str) -> Value:
-    """What to load for the working sets, after "Now your squats"."""
+    """Return the load for the working sets, as it follows "Now your squats"."""
     found = _sets(got)
     if found is None or not found[2]:
         return ""
     most, system, sets = found
-    said = most if over_limit(got, side) == "no" else sets[-1].load  # a load cut to the limit is not what they said
+    said = most if over_limit(got, side) == "no" else sets[-1].load  # a load cut to the limit is not the one they gave
     return f" at {working_words(said, sets, system)}"
 
 
 def after_facts(known: Known) -> dict[str, Value]:
-    """What the questions afterwards know: which day, what was planned, the depth set then."""
+    """Return the facts of the questions afterwards: the day in question, its planned load, the depth set."""
     today = today_of(known)
     day = about(known.asked, known.now, today)
     told = next((one for one in told_days(known) if one.day == day), None)
     begun = told is not None and begun_on(known, day)
     facts = _common(known) | {"load_line": "", "of_day": day.isoformat(), "begun": "yes" if begun else "no",
                               "hurt_before": "yes" if known.facts.get("pain.hurt.today") == "yes" else "no"}
-    facts["answered"] = max(day, answered_until(known.facts) or day).isoformat()  # one told of late reopens no later one
+    facts["answered"] = max(day, answered_until(known.facts) or day).isoformat()  # a late report reopens no later day
     ago = (today - day).days
     facts["whose"] = {0: "today's", 1: "yesterday's"}.get(ago, f"{date_words(day, today)}'s")
     yesterday = "yesterday evening" if _done_at_night(known) else "yesterday"
@@ -292,7 +295,7 @@ def after_facts(known: Known) -> dict[str, Value]:
 
 
 def _done_at_night(known: Known) -> bool:
-    """Whether "done squatting" was tapped just now, in the night after: then it is the evening's squats that are meant."""
+    """True if "done squatting" was tapped just now, in the night after: it then means the evening's squats."""
     local = known.now.astimezone(zone_of(zone_from(known.facts, known.now)))
     last = next((row for row in reversed(known.answers()) if row.flow == "squat_day"), None)
     return local.time() < NIGHT_OVER and last is not None and (last.key, last.status) == ("squatted", "ok") and (
@@ -300,7 +303,7 @@ def _done_at_night(known: Known) -> bool:
 
 
 def begun_on(known: Known, day: date) -> bool:
-    """Whether a squat day was begun with the companion on a date: today, or on a day gone by as far as "done squatting"."""
+    """True if a squat day was begun here on this date; for a past date it must have reached "done squatting"."""
     zone, days, done = zone_from(known.facts, known.now), dict[str, date](), set[date]()
     for row in known.answers():
         if row.flow == "squat_day":

@@ -1,4 +1,4 @@
-"""Depth estimate: where length alone would start the tuck, by this lifter's own numbers; an estimate, and called one."""
+"""Depth estimate: the depth at which length alone would start the tuck, from the lifter's own numbers."""
 
 from __future__ import annotations
 
@@ -8,14 +8,14 @@ from companion.screening.errors import errors_from
 from companion.screening.estimate import DepthEstimate, depth_estimate
 from companion.screening.screen import about_from, screen_from
 from flows.outcome_facts import showing
-from flows.shared import OF_AGE, STANDING, WELCOMED
+from flows.shared import CLOSING_LEVELS, OF_AGE, WELCOMED
 
 MESSAGE_MOST = 330
-"""Characters of the sentences put together in one message; our choice, within the voice's 350."""
+"""The most characters of sentences joined in one message; our choice, below the limit of 350."""
 
 
 def estimate_facts(known: Known) -> dict[str, Value]:
-    """The estimate in a few messages, or why there is none."""
+    """Return the estimate in a few messages, or the reason for none."""
     answers = list(known.answers())
     about = about_from(answers)
     found = depth_estimate(screen_from(answers), about, errors_from(answers, about.sex), showing(known))
@@ -33,7 +33,7 @@ PARTS_MOST = 6
 
 FLOW = Flow(
     "depth_estimate", version=1, title="Depth estimate", counted=False, command=("estimate", "my depth", "how deep"),
-    gates=(WELCOMED, OF_AGE, *STANDING), at_start=estimate_facts,
+    gates=(WELCOMED, OF_AGE, *CLOSING_LEVELS), at_start=estimate_facts,
     steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known, picture="your_squat" if number == 1 else "")
                 for number in range(1, PARTS_MOST + 1)),
 )

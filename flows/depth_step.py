@@ -8,27 +8,27 @@ from companion.conversation.flow import Do, Flow, Known, Tell
 from flows.day_facts import step_now
 from flows.shared import WELCOMED
 
-BANDS = ("well_above", "a_little_above", "parallel", "below")
+BAND_NAMES = ("well_above", "a_little_above", "parallel", "below")
 
 
 def step_facts(known: Known) -> dict[str, Value]:
-    """The step as it stands after all that was told, and why."""
+    """Return the depth step from all reported days, and its reason."""
     step = step_now(known)
     if step is None:
         return {"any": "no"}
     return {"any": "yes", "depth": step.depth.value, "why": step.why, "closed": "yes" if step.closed else "no"}
 
 
-ANY = Fact("any", values=("yes", "no"))
+HAS_STEP = Fact("any", values=("yes", "no"))
 
 FLOW = Flow(
     "depth_step", version=1, title="Depth to keep", counted=False, gates=(WELCOMED,), at_start=step_facts,
     command=("depth", "my depth to keep", "depth to keep", "how deep today"),
-    facts=(ANY, Fact("depth", values=BANDS)),
+    facts=(HAS_STEP, Fact("depth", values=BAND_NAMES)),
     steps=(
         Do(Find("depth.step", "{depth}", "depth steps: two clean days a step deeper, movement a step back (choice)", "{why}"),
-           ANY.is_("yes")),
-        Tell("{why}", ANY.is_("yes"), picture="chart_depth"),
-        Tell("No depth to keep to is set: that comes from the tests. Say “screen”.", ANY.is_("no") & ~fact("overall").known),
+           HAS_STEP.is_("yes")),
+        Tell("{why}", HAS_STEP.is_("yes"), picture="chart_depth"),
+        Tell("No depth to keep to is set: that comes from the tests. Say “screen”.", HAS_STEP.is_("no") & ~fact("overall").known),
     ),
 )

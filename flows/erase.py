@@ -1,11 +1,11 @@
-"""Erase: everything kept about somebody, gone, after one more question."""
+"""Erase: deletes everything stored about a person, after one more question."""
 
 from companion.conversation.condition import fact
 from companion.conversation.effects import Erase
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import YesNo
 
-SURE = fact("sure")
+ERASE_ANSWER = fact("sure")
 
 FLOW = Flow(
     "erase", version=1, title="Erase my data", counted=False, always=True, parked="All right, nothing was changed.",
@@ -15,8 +15,8 @@ FLOW = Flow(
             "down elsewhere still has that. Erase it all?", YesNo(yes="Yes, erase it all", no="No, keep it"), safety=True),
         Tell("It is all erased. Where whoever runs this bot keeps daily backups, it is gone from them within seven days. Files I sent "
              "you stay where they are. If you write again, we start as strangers. What I said about getting care still holds.",
-             SURE.is_("yes"), must_arrive=True),
-        Do(Erase(), SURE.is_("yes")),
-        Tell("Kept as it is.", SURE.is_("no")),
+             ERASE_ANSWER.is_("yes"), must_arrive=True),
+        Do(Erase(), ERASE_ANSWER.is_("yes")),
+        Tell("Kept as it is.", ERASE_ANSWER.is_("no")),
     ),
 )

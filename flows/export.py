@@ -1,4 +1,4 @@
-"""Export: a copy of everything kept about somebody, in files they can read."""
+"""Export: a copy of everything stored about a person, in readable files."""
 
 from companion.conversation.condition import fact
 from companion.conversation.effects import Export

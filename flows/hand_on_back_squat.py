@@ -1,4 +1,4 @@
-"""Hand-on-back squat: at which depth the curve of the lower back starts to move, as usual and when kept still.
+"""Hand-on-back squat: the depth at which the curve of the lower back starts to move, as usual and when kept still.
 
 Three squats a set, three seconds down: choice.
 """
@@ -10,16 +10,16 @@ from companion.screening.protocols.hand_on_back_squat import PROTOCOL
 from flows.protocol_flow import flow_of
 from flows.shared import BANDS, SHARP
 
-MOVES = choice(
+CURVE_MOVED = choice(
     ("yes", "It moved", "moved", "it flattened", "it rounded", "a little"),
     ("no", "It stayed still", "still", "stayed still", "no movement", "it did not move", "it didn't move",
      "did not move", "didn't move", "not moved"),
     ("cant_tell", "Can't tell", "cannot tell", "not sure", "unsure", "don't know", "no idea"),
 )
-USUAL = fact("usual_moves")
-# Without a movement in the usual set there is nothing the second could put off.
-MOVED = USUAL.is_("yes")
-STEADY = "A chair within reach, in case you sway. " + SHARP
+USUAL_MOVES = fact("usual_moves")
+# Without movement in the usual set there is nothing to compare the second with.
+USUAL_MOVED = USUAL_MOVES.is_("yes")
+HAND_CAUTION = "A chair within reach, in case you sway. " + SHARP
 
 FLOW = flow_of(
     PROTOCOL, command=("hand on back",),
@@ -29,18 +29,18 @@ FLOW = flow_of(
             "If you film, start it now.", Ready(), picture=PROTOCOL.picture),
         Ask("usual_do", "Palm on the curve. Three slow squats as you usually do them, three seconds down. Change "
             "nothing; notice when the curve starts to move under your palm. Then tap Done.", Ready("Done"),
-            caution=STEADY, then=(Jump(~fact("usual_do").known, END),)),
-        Ask("usual_moves", "Did the curve move under your palm, flatten or round?", MOVES),
-        Ask("usual_depth", "How deep was the thigh when it started to move?", BANDS, only_if=MOVED,
+            caution=HAND_CAUTION, then=(Jump(~fact("usual_do").known, END),)),
+        Ask("usual_moves", "Did the curve move under your palm, flatten or round?", CURVE_MOVED),
+        Ask("usual_depth", "How deep was the thigh when it started to move?", BANDS, only_if=USUAL_MOVED,
             picture="squat_bands"),
         Ask("cued_do", "Rest a moment. Palm in the same place. Three more, just as slow and just as deep; this time "
-            "try to keep the curve still under it. Then tap Done.", Ready("Done"), caution=STEADY, only_if=MOVED),
-        Ask("cued_moves", "While you tried to keep it still: did the curve move?", MOVES,
+            "try to keep the curve still under it. Then tap Done.", Ready("Done"), caution=HAND_CAUTION, only_if=USUAL_MOVED),
+        Ask("cued_moves", "While you tried to keep it still: did the curve move?", CURVE_MOVED,
             only_if=fact("cued_do").known),
         Ask("cued_depth", "How deep was the thigh when it started this time?", BANDS,
             only_if=fact("cued_moves").is_("yes")),
-        Tell("It stayed still, so there is nothing to compare a second set with. That is all here.", USUAL.is_("no")),
+        Tell("It stayed still, so there is nothing to compare a second set with. That is all here.", USUAL_MOVES.is_("no")),
         Tell("That happens: a palm is a rough tool. It counts as not tested, not against you.",
-             USUAL.is_("cant_tell")),
+             USUAL_MOVES.is_("cant_tell")),
     ),
 )

@@ -17,7 +17,7 @@ LONG_ENOUGH = fact("about_you.years") >= OPENINGS[PROTOCOL.id].years
 
 
 def earned(known: Known) -> dict[str, Value]:
-    """Whether it is open to this lifter, from the answers that count: never from a run that pain ended."""
+    """Return may_hinge, "yes" if this test is open to the lifter by their valid answers; runs that pain ended never count."""
     answers = list(known.answers())
     return {"may_hinge": "yes" if opened(PROTOCOL.id, screen_from(answers), about_from(answers)) else "no"}
 
@@ -29,7 +29,7 @@ EARNED = (
     Gate(~fact("may_hinge").is_("yes"), "This one opens once the arms-forward squat and the pause squat have both been clean "
          "and free of pain. Say their names when you want to do them."),
 )
-"""After the safety check, which comes before everything; before the warm-up, which nobody should do in vain."""
+"""Gates after the safety check and before the warm-up, so that nobody warms up in vain."""
 
 FLOW = flow_of(
     PROTOCOL, opened=EARNED, command=("hinge into squat", "hinge"), at_start=earned,

@@ -1,29 +1,29 @@
-"""Home: what runs when nothing else does."""
+"""Home: the menu, which runs when nothing else does."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
 from companion.conversation.registry import PARKED
 from companion.screening.protocols import protocols
-from flows.coach_shared import COACH
+from flows.coach_shared import IS_COACH
 
 PICK = fact("pick")
-LIFTS = ~COACH | fact("welcome.zone_right").is_("yes")
-"""A coach who does not squat here is not asked what only a lifter needs."""
+LIFTS = ~IS_COACH | fact("welcome.zone_right").is_("yes")
+"""True for a lifter; a coach who does not squat here is not offered a lifter's options."""
 
 TESTS = tuple((test, one.title) for test, one in protocols().items())
 
 FLOW = Flow(
     "home", version=1, title="Menu", counted=False, stops=False, command=("home", "/start", "what next", "options"),
     gates=(Gate(fact("link.status").one_of("lifter", "coach"), first="link_request"),
-           Gate(~COACH & ~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")),
+           Gate(~IS_COACH & ~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")),
     steps=(
         Ask("pick", "What would you like to do?", choice(
             Option("go_on", "Go on where I stopped", ("go on", "resume", "continue", "carry on"),
                    only_if=fact("parked_title").known),
-            Option("caseload", "My lifters", ("lifters", "caseload"), only_if=COACH),
-            Option("invite_lifter", "Invite a lifter", ("invite",), only_if=COACH),
-            Option("digest", "Digest", ("my digest",), only_if=COACH),
+            Option("caseload", "My lifters", ("lifters", "caseload"), only_if=IS_COACH),
+            Option("invite_lifter", "Invite a lifter", ("invite",), only_if=IS_COACH),
+            Option("digest", "Digest", ("my digest",), only_if=IS_COACH),
             Option("screen", "Find out why my back rounds", ("screen", "full screen", "start", "test me", "begin"), only_if=LIFTS),
             Option("one", "One test", ("single test", "a test", "test"), only_if=LIFTS),
             Option("squat_day", "Squatting today", ("squat", "squat today", "squatting"), only_if=LIFTS),

@@ -1,4 +1,4 @@
-"""Knee to wall: how far the knee travels past the toes while the heel stays down."""
+"""Knee to wall: the knee's travel past the toes with the heel down."""
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.flow import Ask, Jump, both, each_side
@@ -9,10 +9,10 @@ from flows.protocol_flow import flow_of
 
 DISTANCE = Number("cm", low=0, high=30, usual=(3, 20), example_value=11)
 LEAN = Number("deg", low=0, high=70, usual=(15, 60), example_value=38, step=1)
-STOP_IF = "Stop if anything pinches or hurts, in the ankle or the back."
+ANKLE_CAUTION = "Stop if anything pinches or hurts, in the ankle or the back."
 
 TAPE, LEVEL = fact("method").is_("tape"), fact("method").is_("level")
-# A third reading where the first two differ by more than the detectable change: our choice, after the MDC of 1.9 cm or
+# A third reading if the first two differ by more than the detectable change: our choice, after the MDC of 1.9 cm or
 # 4.7° in Powden 2015 Man Ther 20:524 (read).
 APART = Fact("{side}_apart", 0, 30, step=0.1, of=lambda got, side: round(abs(
     float(got[f"{side}_1"]) - float(got[f"{side}_2"])), 2))
@@ -34,18 +34,18 @@ FLOW = flow_of(
         *each_side(
             Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
                 "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
-                caution=STOP_IF, only_if=TAPE, method="tape", picture=PROTOCOL.picture),
+                caution=ANKLE_CAUTION, only_if=TAPE, method="tape", picture=PROTOCOL.picture),
             Ask("{side}_2", "Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
-                caution=STOP_IF, only_if=TAPE, method="tape"),
+                caution=ANKLE_CAUTION, only_if=TAPE, method="tape"),
             Ask("{side}_3", "Those two were {apart:cm} apart. One last time, {side} foot: how many {unit}?", DISTANCE,
-                caution=STOP_IF, only_if=APART >= 1.9, method="tape"),
+                caution=ANKLE_CAUTION, only_if=APART >= 1.9, method="tape"),
             Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
-                "phone along the shin. How many degrees from upright?", LEAN, caution=STOP_IF, only_if=LEVEL,
+                "phone along the shin. How many degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=LEVEL,
                 method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
             Ask("{side}_deg_2", "Step off, then once more with the {side} foot. How many degrees?", LEAN,
-                caution=STOP_IF, only_if=LEVEL, method="level", placement="{placement}"),
+                caution=ANKLE_CAUTION, only_if=LEVEL, method="level", placement="{placement}"),
             Ask("{side}_deg_3", "Those two were {deg_apart:deg} apart. One last time, {side} foot: how many degrees?", LEAN,
-                caution=STOP_IF, only_if=DEG_APART >= 4.7, method="level", placement="{placement}"),
+                caution=ANKLE_CAUTION, only_if=DEG_APART >= 4.7, method="level", placement="{placement}"),
             Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",
                 choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),
                        ("neither", "Neither"))),

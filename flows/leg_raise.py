@@ -1,4 +1,4 @@
-"""Leg raise: on the back, knee straight, how far the leg comes up before the lower back moves."""
+"""Leg raise: lying on the back, knee straight, the leg's angle at which the lower back moves."""
 
 from typing import cast
 
@@ -11,18 +11,18 @@ from companion.screening.geometry import FLIP, Lean, highest_heel, lean_matters,
 from companion.screening.protocols.leg_raise import PROTOCOL
 from flows.protocol_flow import flow_of
 
-SHOWN = Number("deg", 0, 90, usual=(0, 90), example_value=72, step=1)
+LEVEL_SHOWN = Number("deg", 0, 90, usual=(0, 90), example_value=72, step=1)
 HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
 # Hip height .530 of stature (Drillis & Contini 1966, second-hand): 77 to 109 cm for 145 to 205 cm tall.
-LEG = Number("cm", 50, 130, usual=(70, 112), example_value=88)
+LEG_LENGTH = Number("cm", 50, 130, usual=(70, 112), example_value=88)
 
 # Shooting pain, tingling or numbness below the knee is never a short hamstring (standard teaching, memory).
-STOP_IF = "A pull behind the thigh is fine. Stop, and tell me, at anything sharp, shooting, tingling or numb."
+RAISE_CAUTION = "A pull behind the thigh is fine. Stop, and tell me, at anything sharp, shooting, tingling or numb."
 
 NEAR = 5.0
-"""A second reading within so many degrees of a line: our choice, 1.645 times the SEM of 3.0° (J Sports Sci Med
+"""A first reading within this many degrees of a threshold is repeated: our choice, 1.645 times the SEM of 3.0° (J Sports Sci Med
 2009;8:116 Table 1, men, left leg, read)."""
-LINES = tuple(line.value for line in PROTOCOL.lines)
+LINES = tuple(one.value for one in PROTOCOL.thresholds)
 
 WATCH = {
     "level": "Note the degrees it shows.",
@@ -37,7 +37,7 @@ HANDS = {
 
 
 def last_length(known: Known) -> dict[str, Value]:
-    """The leg's length as measured last time, in words for the end of its question; "" where it never was."""
+    """Return the leg's length from last time, as a sentence for the end of its question; "" if never measured."""
     length = known.facts.get(PROTOCOL.key("leg_length"))
     if length is None:
         return {"length_before": ""}
@@ -46,12 +46,12 @@ def last_length(known: Known) -> dict[str, Value]:
 
 
 def _way(got: Facts, side: str) -> Value | None:
-    """The method with the effort: by own effort and with a strap are different readings."""
+    """Return the method with the effort: own effort and strap give different readings."""
     return f"{got['method']}_{got['effort']}" if "effort" in got else got["method"]
 
 
 def _part(got: Facts, side: str) -> Value | None:
-    """Where the level sits, in words also where that was skipped."""
+    """Return the part the level lies on, for the text; "leg" if that was skipped."""
     return got.get("placement", "leg")
 
 
@@ -76,7 +76,7 @@ def _too_high(got: Facts, side: str) -> Value | None:
 
 
 def _angle(got: Facts, side: str) -> float | None:
-    """The first reading as an angle from the floor, in degrees; None where it gives none."""
+    """Return the first reading as an angle from the floor, in degrees; None if it gives none."""
     try:
         if got["method"] == "level":
             lean = cast(Lean | None, got.get(f"{side}_lean"))
@@ -97,12 +97,12 @@ FROM_LINE = Fact("{side}_from_line", 0, 90, step=0.1, of=_from_line)
 
 BY_LEVEL, BY_HEEL, BY_EYE = (fact("method").is_(name) for name in ("level", "heel", "eye"))
 ONCE_MORE = (BY_LEVEL | BY_HEEL) & (FROM_LINE <= NEAR)
-AGAIN = fact("{side}_do_2").known
+REPEATED = fact("{side}_do_2").known
 HEEL_SERVES = ~(fact("left_too_high").is_("yes") | fact("right_too_high").is_("yes"))
 
 
 def _degrees(low: int, high: int) -> tuple[str, ...]:
-    """Other words for a band: each whole number in it."""
+    """Return other words for a band: each whole number in it."""
     return tuple(f"{n}{sign}" for n in range(low, high + 1) for sign in ("", "°"))
 
 
@@ -116,16 +116,16 @@ BANDS_BY_EYE = choice(
 
 
 def _leg(onward: str) -> tuple[Ask, ...]:
-    """One side's questions; a lift that is skipped goes ``onward``."""
+    """Return one side's questions; skipping the lift jumps ``onward``."""
     return (
         # Pulling the toes up costs about 8° (BMC Musculoskelet Disord 2012;13:245, read). The pelvis moves from
         # the first degrees on (Bohannon & Bass 2017 J Phys Ther Sci 29:2039, read): a flutter is not the end.
         Ask("{side}_do", "Bring the {side} leg up slowly, knee straight, foot relaxed, other leg flat. Stop when the "
             "back clearly presses harder or lifts, or the knee bends; a first flutter is not it. "
-            "{watch} Then lower it.", Ready("Done"), caution=STOP_IF,
+            "{watch} Then lower it.", Ready("Done"), caution=RAISE_CAUTION,
             then=(Jump(~fact("{side}_do").known, onward),), picture=PROTOCOL.picture),
         Ask("{side}_level", "How many degrees did it show, {side} leg? If the leg went past straight up, send "
-            "only the degrees past it.", SHOWN, only_if=BY_LEVEL, method="{way}", placement="{placed}"),
+            "only the degrees past it.", LEVEL_SHOWN, only_if=BY_LEVEL, method="{way}", placement="{placed}"),
         Ask("{side}_lean", "At that number a level can mean two things. Where was the {side} leg?", choice(
             ("short", "Nearly straight up", "short", "nearly up", "nearly upright", "nearer upright", "up"),
             ("past", "Past straight up", "past", "past upright", "over"),
@@ -139,11 +139,11 @@ def _leg(onward: str) -> tuple[Ask, ...]:
         Ask("{side}_eye", "How high did the {side} leg come? Half way up is 45°, straight up is 90°.",
             BANDS_BY_EYE, only_if=BY_EYE, method="{way}", picture="leg_raise_eye_{side}"),
         Ask("{side}_do_2", "That is close to a line I hold it against, so once more: the {side} leg, the same "
-            "way, then lower it. {watch}", Ready("Done"), caution=STOP_IF, only_if=ONCE_MORE),
-        Ask("{side}_level_2", "How many degrees this time, {side} leg?", SHOWN,
-            only_if=ONCE_MORE & AGAIN & BY_LEVEL, method="{way}", placement="{placed}"),
+            "way, then lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ONCE_MORE),
+        Ask("{side}_level_2", "How many degrees this time, {side} leg?", LEVEL_SHOWN,
+            only_if=ONCE_MORE & REPEATED & BY_LEVEL, method="{way}", placement="{placed}"),
         Ask("{side}_heel_2", "How many {unit} this time, {side} heel?", HEEL,
-            only_if=ONCE_MORE & AGAIN & BY_HEEL, method="{way}"),
+            only_if=ONCE_MORE & REPEATED & BY_HEEL, method="{way}"),
         Ask("{side}_end", "What ended it, {side} leg?", choice(
             ("back", "Back pressed or lifted", "back moved", "pressed", "lifted", "pressure", "the back"),
             ("knee", "The knee bent", "knee", "knee bent"),
@@ -171,7 +171,7 @@ FLOW = flow_of(
         Ask("placement", "Which part will the level lie on? Always take the same one.", choice(
             ("shin", "Front of the shin", "shin"), ("thigh", "Front of the thigh", "thigh")), only_if=BY_LEVEL),
         Ask("leg_length", "How long is the leg? Lying flat: from the bony bump at the side of the hip to the "
-            "heel, in {unit}.{length_before}", LEG, only_if=BY_HEEL,
+            "heel, in {unit}.{length_before}", LEG_LENGTH, only_if=BY_HEEL,
             then=(Jump(~fact("leg_length").known, "method", "Without the leg's length the heel's height gives no "
                        "angle. Take another way, or measure it."),)),
         Ask("setup_level", "Tie the phone along the front of the {part}, level open, screen towards you. Or prop "

@@ -1,10 +1,10 @@
-"""Lifter's log: every answer as it was given, page by page, for their coach."""
+"""Lifter's log: every answer as given, page by page, for their coach."""
 
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow
-from flows.coach_shared import COACHES, asked_for
+from flows.coach_shared import COACHES_ONLY, asked_for
 
 FLOW = Flow(
-    "lifter_log", version=1, title="A lifter's log", counted=False, quiet=True, by_name=False, gates=(COACHES,), at_start=asked_for,
+    "lifter_log", version=1, title="A lifter's log", counted=False, quiet=True, by_name=False, gates=(COACHES_ONLY,), at_start=asked_for,
     steps=(Do(Show("lifter_log", "{asked}")),),
 )

@@ -2,9 +2,9 @@
 
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow
-from flows.coach_shared import COACHES, asked_for
+from flows.coach_shared import COACHES_ONLY, asked_for
 
 FLOW = Flow(
-    "lifter_report", version=1, title="A lifter's report", counted=False, quiet=True, by_name=False, gates=(COACHES,),
+    "lifter_report", version=1, title="A lifter's report", counted=False, quiet=True, by_name=False, gates=(COACHES_ONLY,),
     at_start=asked_for, steps=(Do(Show("lifter_report", "{asked}")),),
 )

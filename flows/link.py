@@ -1,4 +1,4 @@
-"""Link: a code that a coach or whoever runs the bot has given, and what it is good for."""
+"""Link: takes a code from a coach or from the person who runs the bot."""
 
 from __future__ import annotations
 
@@ -9,20 +9,20 @@ from companion.conversation.kinds import Words
 
 
 def code_given(known: Known) -> dict[str, Value]:
-    """The code this was begun with, where there was one."""
+    """Return the code this was begun with, if any."""
     return {"given_code": known.asked} if known.asked else {}
 
 
-GIVEN = fact("given_code").known
+CODE_GIVEN = fact("given_code").known
 
 FLOW = Flow(
     "link", version=1, title="I have a code", counted=False, at_start=code_given, command=("code", "i have a code", "link"),
     sentences=(r"/start (?P<asked>[a-z0-9]{12})", r"(?:my )?code:? (?P<asked>[a-z0-9]{4}[ -]?[a-z0-9]{4}[ -]?[a-z0-9]{4})"),
     steps=(
         Ask("code", "What is the code? Twelve letters and digits.", Words(limit=60, example_text="abcd efgh jkmn"), free=True,
-            only_if=~GIVEN),
-        Do(Redeem("{given_code}"), GIVEN),
-        Do(Redeem("{code}"), ~GIVEN & fact("code").known),
-        Run("link_request", GIVEN | fact("code").known),
+            only_if=~CODE_GIVEN),
+        Do(Redeem("{given_code}"), CODE_GIVEN),
+        Do(Redeem("{code}"), ~CODE_GIVEN & fact("code").known),
+        Run("link_request", CODE_GIVEN | fact("code").known),
     ),
 )

@@ -1,4 +1,4 @@
-"""Link request: who asks, what they would see, and the lifter's yes or no."""
+"""Link request: the coach's name, what they would see, and the lifter's yes or no."""
 
 from __future__ import annotations
 
@@ -7,27 +7,27 @@ from companion.conversation.effects import Find, Link
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import YesNo
 
-STATUS = Fact("status", values=("lifter", "coach", "own", "unknown", "slowed", "none"))
-YES = fact("agree").is_("yes")
+CODE_STATUS = Fact("status", values=("lifter", "coach", "own", "unknown", "slowed", "none"))
+COACH_AGREED = fact("agree").is_("yes")
 
 
 def request_facts(known: Known) -> dict[str, Value]:
-    """What the code that was redeemed is good for, and whose it is."""
+    """Return the status of the redeemed code, and the name of its owner."""
     return {"status": str(known.facts.get("link.status", "none")), "who": str(known.facts.get("link.who", ""))}
 
 
 FLOW = Flow(
-    "link_request", version=1, title="Link with a coach", counted=False, by_name=False, at_start=request_facts, facts=(STATUS,),
+    "link_request", version=1, title="Link with a coach", counted=False, by_name=False, at_start=request_facts, facts=(CODE_STATUS,),
     steps=(
-        Tell("That code is not one of mine, or it was used or has run out. Ask for a new one.", STATUS.is_("unknown")),
-        Tell("That is your own code: it is for your lifter.", STATUS.is_("own")),
-        Tell("Too many codes that were none. Try again in an hour.", STATUS.is_("slowed")),
+        Tell("That code is not one of mine, or it was used or has run out. Ask for a new one.", CODE_STATUS.is_("unknown")),
+        Tell("That is your own code: it is for your lifter.", CODE_STATUS.is_("own")),
+        Tell("Too many of those codes were wrong. Try again in an hour.", CODE_STATUS.is_("slowed")),
         Ask("agree", "{who} asks to be your coach here. {who} would see your answers, results, squat days, notes and films, and hear at "
             "once when something hurts. Every look is noted, and you can read it. You can end it at any time. Agree?",
-            YesNo(yes="Yes, I agree", no="No"), safety=True, only_if=STATUS.is_("lifter")),
+            YesNo(yes="Yes, I agree", no="No"), safety=True, only_if=CODE_STATUS.is_("lifter")),
         Ask("take", "This makes you a coach here, as {who}. You see what lifters who agree have told; each look is noted, and they can "
-            "read it. Go on?", YesNo(yes="Yes", no="No"), safety=True, only_if=STATUS.is_("coach")),
-        Do(Link("agree"), YES | fact("take").is_("yes")),
+            "read it. Go on?", YesNo(yes="Yes", no="No"), safety=True, only_if=CODE_STATUS.is_("coach")),
+        Do(Link("agree"), COACH_AGREED | fact("take").is_("yes")),
         Do(Find("link.status", "none", "answered")),
         Tell("Then {who} sees nothing.", fact("agree").is_("no")),
         Tell("Nothing has changed.", fact("take").is_("no")),

@@ -1,7 +1,7 @@
 """The morning after something hurt: is it back to usual? If not, no load today, and the coach hears of it.
 
 Not back to usual by the next morning: no loaded drill, tell the coach (after Thomeé 1997 and Silbernagel 2007, tendon and
-knee, not back; from memory). What makes it worse, or new signs, go the way of the pain questions.
+knee, not back; from memory). If it is worse, or there are new signs, the pain questions follow.
 """
 
 from __future__ import annotations
@@ -19,13 +19,13 @@ from companion.screening.safety import Level, worst
 from flows.safety_facts import tomorrow
 from flows.shared import WELCOMED
 
-USUAL = fact("how")
-STANDING = Fact("stood", values=tuple(level.value for level in Level))
-SENT = STANDING.one_of(*REFERRED)
+HOW_NOW = fact("how")
+LEVEL_STOOD = Fact("stood", values=tuple(level.value for level in Level))
+SEEN_FIRST_STILL = LEVEL_STOOD.one_of(*REFERRED)
 
 
 def what_stood(known: Known) -> dict[str, Value]:
-    """The level as it stands this morning, and yesterday's squat day, where it has not been told of."""
+    """Return the level this morning, and yesterday's squat day if it has not been reported."""
     yesterday = date.fromisoformat(str(known.facts["today"])) - timedelta(days=1)
     facts: dict[str, Value] = {"stood": str(known.facts.get("safety.level", "go"))}
     if is_squat_day(plan_from(known.facts), yesterday) and (answered_until(known.facts) or date.min) < yesterday:
@@ -34,38 +34,39 @@ def what_stood(known: Known) -> dict[str, Value]:
 
 
 def level_now(got: Facts, side: str) -> Value:
-    """No load while it is not back to usual; never better than what stands."""
+    """Return the level after the answer: no load until back to usual, and never freer than the level this morning."""
     found = {"usual": Level.GO, "better": Level.NO_LOAD}.get(str(got.get("how", "")), Level.NOT_TODAY)
     return worst((found, Level(str(got.get("stood", "go"))))).value
 
 
 UNTOLD = Fact("untold", values=("2026-03-01",))
-NOW = Fact("level", values=tuple(level.value for level in Level), of=level_now)
+LEVEL_NOW = Fact("level", values=tuple(level.value for level in Level), of=level_now)
 
 FLOW = Flow(
     "morning", version=1, title="The morning after", counted=False, by_name=False, reopens=False, gates=(WELCOMED,), at_start=what_stood,
-    facts=(STANDING, NOW, UNTOLD, Fact("tomorrow", of=tomorrow)),
+    facts=(LEVEL_STOOD, LEVEL_NOW, UNTOLD, Fact("tomorrow", of=tomorrow)),
     invite="Yesterday something hurt. How is it this morning?",
     steps=(
-        Tell("What I said about being seen still holds. Once a doctor or physiotherapist has seen you, say “safety check”.", SENT),
+        Tell("What I said about being seen still holds. Once a doctor or physiotherapist has seen you, say “safety check”.",
+             SEEN_FIRST_STILL),
         Ask("how", "Is what hurt yesterday back to usual?", choice(
             ("usual", "Back to usual", "yes", "gone", "fine", "good", "normal"),
             ("better", "Better, not gone", "better", "a bit", "almost"),
             ("same", "The same", "same", "no", "not really"), ("worse", "Worse, or something new", "worse", "new")), safety=True,
-            only_if=~SENT),
-        Do(Find("pain.morning", "{how}", "asked the morning after"), USUAL.known),
+            only_if=~SEEN_FIRST_STILL),
+        Do(Find("pain.morning", "{how}", "asked the morning after"), HOW_NOW.known),
         Do(Find("safety.level", "{level}", "not back to usual the morning after", "the morning after: {how}"),
-           USUAL.known & ~USUAL.is_("usual")),
-        Do(Find("safety.why", "morning", "the answers that weighed"), USUAL.known & ~USUAL.is_("usual")),
+           HOW_NOW.known & ~HOW_NOW.is_("usual")),
+        Do(Find("safety.why", "morning", "the answers that weighed"), HOW_NOW.known & ~HOW_NOW.is_("usual")),
         Do(Alert("{level}", "yesterday something hurt, and this morning it is not back to usual ({how})"),
-           USUAL.known & ~USUAL.is_("usual")),
-        Tell("Good. Today's safety check still stands before you squat or test.", USUAL.is_("usual")),
+           HOW_NOW.known & ~HOW_NOW.is_("usual")),
+        Tell("Good. Today's safety check still stands before you squat or test.", HOW_NOW.is_("usual")),
         Tell("Then no squats and no loaded drill today; walk and move gently. If it is not gone by tomorrow, see a doctor or "
-             "physiotherapist.", USUAL.is_("better")),
-        Tell("Then no squats, no tests and no drills today. Please see a doctor or physiotherapist about it.", USUAL.is_("same")),
-        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), USUAL.one_of("better", "same")),
-        Run("pain", USUAL.is_("worse")),
-        Tell("If you like, tell me how yesterday's squats went until it hurt.", UNTOLD.known & ~SENT & ~USUAL.is_("worse"),
+             "physiotherapist.", HOW_NOW.is_("better")),
+        Tell("Then no squats, no tests and no drills today. Please see a doctor or physiotherapist about it.", HOW_NOW.is_("same")),
+        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), HOW_NOW.one_of("better", "same")),
+        Run("pain", HOW_NOW.is_("worse")),
+        Tell("If you like, tell me how yesterday's squats went until it hurt.", UNTOLD.known & ~SEEN_FIRST_STILL & ~HOW_NOW.is_("worse"),
              offers=(Offer("How they went", "squat_after", "{untold}"),)),
     ),
 )

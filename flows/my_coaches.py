@@ -1,4 +1,4 @@
-"""My coaches: who sees this lifter's answers, what they looked at, and the end of it in one tap."""
+"""My coaches: the coaches who see this lifter's answers, what they looked at, and a button to end it."""
 
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow

@@ -4,7 +4,7 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Ask, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
 
-WHAT = fact("what")
+DATA_WISH = fact("what")
 
 
 def kept_facts(known: Known) -> dict[str, Value]:
@@ -24,8 +24,8 @@ FLOW = Flow(
         Ask("what", "{kept} What would you like?", choice(
             ("copy", "A copy of it all", "copy", "export"), ("erase", "Erase it all", "erase", "delete"),
             ("nothing", "Nothing", "neither"))),
-        Run("export", WHAT.is_("copy")),
-        Run("erase", WHAT.is_("erase")),
-        Tell("Kept as it is.", WHAT.is_("nothing")),
+        Run("export", DATA_WISH.is_("copy")),
+        Run("erase", DATA_WISH.is_("erase")),
+        Tell("Kept as it is.", DATA_WISH.is_("nothing")),
     ),
 )

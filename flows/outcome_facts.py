@@ -1,4 +1,4 @@
-"""What a screen amounts to, worked out by the screening's rules when the results are told, in words to tell."""
+"""Facts for the results: the conclusion of a screen in words, computed when the results are told."""
 
 from __future__ import annotations
 
@@ -9,17 +9,17 @@ from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
-from companion.screening.drills import Offer, offer_for
+from companion.screening.drills import DrillOffer, offer_for
 from companion.screening.errors import errors_from
 from companion.screening.protocols import protocol, protocols
-from companion.screening.readings import SIDES, Show, mean_of
-from companion.screening.retest import Plan, plan
+from companion.screening.readings import SIDES, NumberFormat, mean_of
+from companion.screening.retest import RetestPlan, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
 
 SAID_AT_ONCE = 2
-"""Findings told with a cause; the rest comes when asked for."""
+"""Findings told with a cause at first; the rest on request."""
 
 VERDICT_WORDS_MOST = 350
 
@@ -27,14 +27,14 @@ WITHHELD = ("The drill for that part lies on the back or folds deeply, so none i
             "Ask who looks after you.")
 
 
-def showing(known: Known) -> Show:
-    """Writes a kept number in the lifter's own units."""
+def showing(known: Known) -> NumberFormat:
+    """Return the number format of the lifter's units."""
     system = str(known.facts.get("welcome.units", METRIC))
     return lambda value, unit: shown(value, unit, system)
 
 
 def told_at(known: Known, name: str = "outcome.at") -> datetime | None:
-    """When the last results were told, or None; ``name``: of which results."""
+    """Return the moment of the last results, or None; ``name``: the fact that holds it."""
     told = known.facts.get(name)
     if not told:
         return None
@@ -42,8 +42,8 @@ def told_at(known: Known, name: str = "outcome.at") -> datetime | None:
     return moment if moment.tzinfo else moment.replace(tzinfo=UTC)
 
 
-def concluded(known: Known) -> tuple[Screen, Conclusion, Plan]:
-    """The screen, what it amounts to, and when to test again."""
+def concluded(known: Known) -> tuple[Screen, Conclusion, RetestPlan]:
+    """Return the screen, its conclusion, and the retest plan."""
     answers = list(known.answers())
     screen, about = screen_from(answers), about_from(answers)
     errors = errors_from(answers, about.sex)
@@ -53,7 +53,7 @@ def concluded(known: Known) -> tuple[Screen, Conclusion, Plan]:
 
 
 def outcome_facts(known: Known) -> dict[str, Value]:
-    """Everything the outcome says, worked out once when it begins."""
+    """Return all facts of the results, computed once at the beginning."""
     screen, conclusion, again = concluded(known)
     if not screen.done:
         return {"any": "no"}
@@ -72,7 +72,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     if again.days is not None:
         today = date.fromisoformat(str(known.facts["today"]))
         tested = max((row.at for row in known.answers() if row.flow in protocols()), default=known.now)
-        counted = local_date(tested, str(known.facts.get("welcome.zone", "")))  # looking again moves nothing
+        counted = local_date(tested, str(known.facts.get("welcome.zone", "")))  # reading the results again moves no date
         facts["retest_on"] = max(counted + timedelta(days=again.days), today + timedelta(days=1)).isoformat()
         if plans := [f"{protocol(one.test).name}: {one.words}" for one in again.tests if one.sessions > 1]:
             facts["retest_plan"] = " ".join(plans)
@@ -80,7 +80,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
 
 
 def _times(known: Known) -> dict[str, Value]:
-    """When these results were first told, and those before them: only new answers make new results."""
+    """Return the moments of these results and of those before; only new answers make new results."""
     told, before = known.facts.get("outcome.at"), str(known.facts.get("outcome.before", ""))
     since = told_at(known)
     if since is not None and not any(row.flow in protocols() and row.at > since for row in known.answers()):
@@ -89,7 +89,7 @@ def _times(known: Known) -> dict[str, Value]:
 
 
 def verdict_facts(verdict: Verdict) -> dict[str, Value]:
-    """One cause: its ruling, what to say at once, and all it rests on."""
+    """Return one cause's facts: its ruling, the first message, and all its grounds."""
     carries = "against" if verdict.ruling is Ruling.RULED_OUT else "for"
     weighed = sorted((finding for finding in verdict.because if finding.row.direction != "neither" and not finding.row.hint),
                      key=lambda finding: (finding.part != verdict.part, finding.row.direction != carries,
@@ -114,8 +114,8 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
 
 
-def offer_of(conclusion: Conclusion, known: Known) -> Offer | None:
-    """The drill for the likeliest part, or the one a coach chose, as this lifter may do it."""
+def offer_of(conclusion: Conclusion, known: Known) -> DrillOffer | None:
+    """Return the drill for the likeliest part, or the one a coach chose, adapted to this lifter; None if there is none."""
     pregnant = known.facts.get("safety_check.pregnant") in ("yes", "unsure")
     part = str(known.facts.get("drill.pin", "")) or conclusion.part
     return offer_for(part, easier=conclusion.easier and part == conclusion.part, no_stretch=part in conclusion.no_stretch,
@@ -123,14 +123,14 @@ def offer_of(conclusion: Conclusion, known: Known) -> Offer | None:
 
 
 def overruled(known: Known) -> str:
-    """What a coach sees otherwise, in words; beside what the tests say, not over it."""
+    """Return the coach's differing rulings in words; they are shown next to the tests' verdicts and do not replace them."""
     said = [f"{cause} is {str(ruling).replace('_', ' ')}" for cause in ("length", "strength", "control")
             if (ruling := known.facts.get(f"overruled.{cause}", ""))]
     return f"Your coach sees it otherwise: {', '.join(said)}." if said else ""
 
 
 def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
-    """The drill and the home work in words; nothing where there is none to offer."""
+    """Return the facts of the drill and the home work; "none" if no drill can be offered."""
     offer = offer_of(conclusion, known)
     if offer is None:
         none: dict[str, Value] = {"drill": "none"}
@@ -148,7 +148,7 @@ def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
 
 
 def last_numbers(known: Known) -> str:
-    """The last measured numbers of the tests that are to be repeated, in words; "" where nothing was measured."""
+    """Return the last measured numbers of the tests to repeat, in words; "" if nothing was measured."""
     screen, show, said = screen_from(known.answers()), showing(known), []
     wanted = str(known.facts.get("retest.tests", "")).split(",")
     for test, record in screen.items():

@@ -1,4 +1,4 @@
-"""Pain: what hurts, and what follows from it. Runs whenever something hurts; whatever was going on waits under it."""
+"""Pain: where and how it hurts, and the consequences. Runs whenever something hurts; the flow it interrupts waits."""
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find, Remind
@@ -20,31 +20,32 @@ from flows.safety_facts import (
 )
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 
-LEVEL = Fact("level", values=LEVELS, of=level_after_pain)
+LEVEL_AFTER_PAIN = Fact("level", values=LEVELS, of=level_after_pain)
 UNTIL_ASKED = Fact("until_asked", values=LEVELS, of=level_until_asked)
 BECAUSE = Fact("because", of=reasons_of_pain)
 SAID_SIGNS = Fact("said_signs", values=("yes", "no"), of=said_leg_signs)
 HURTS = ~fact("where").is_("nothing")
-RED = fact("heart_now").one_of("yes", "unsure") | fact("saddle_now").one_of("yes", "unsure")
-ASKED = HURTS & ~fact("where").is_("chest") & ~RED
-"""Chest, breath, faintness, bladder or saddle are an emergency by themselves: nothing more is asked."""
-LEG = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+EMERGENCY_NOW = fact("heart_now").one_of("yes", "unsure") | fact("saddle_now").one_of("yes", "unsure")
+ASKED = HURTS & ~fact("where").is_("chest") & ~EMERGENCY_NOW
+"""True unless it is an emergency already: chest, breath, faintness, bladder or saddle end the questions."""
+LEG_SIGNS = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 
 HURT_IN = Fact("hurt_in", values=(*route(), "squat_day"))
-"""What the body was at work in; not known where it was at rest."""
+"""The test or squat day in which it hurt; unknown if the body was at rest."""
 
-SAID = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
+THEIR_WORDS = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
                               "my chest hurts and i wet myself"))
-"""What they wrote, by example of each kind it may be."""
+"""The lifter's words, with one example of each kind."""
 
 OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
                   Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS))
-"""Until it is answered the day is closed: somebody who puts the phone away now is not offered a squat."""
+"""Keep the day closed until the questions are answered: somebody who puts the phone away now is not offered a squat."""
 
 FLOW = Flow(
     "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
-    facts=(SAID, HURT_IN, UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
+    facts=(THEIR_WORDS, HURT_IN, UNTIL_ASKED, LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain),
+           Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
     at_start=before_pain, reopens=False, resumes=False,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
@@ -55,7 +56,7 @@ FLOW = Flow(
             only_if=fact("said_heart").is_("yes")),
         *OPEN_QUESTIONS,
         Ask("saddle_now", "Any of these, now? New trouble with bladder or bowel; numbness between the legs; weakness in both "
-            "legs.", UNSURE, safety=True, only_if=fact("said_saddle").is_("yes") & ~RED),
+            "legs.", UNSURE, safety=True, only_if=fact("said_saddle").is_("yes") & ~EMERGENCY_NOW),
         *OPEN_QUESTIONS,
         Ask("where", "Where does it hurt?", choice(
             ("back", "Lower back", "back", "spine", "my back"), ("hip", "Hip or groin", "hip", "groin", "hips"),
@@ -64,7 +65,7 @@ FLOW = Flow(
                                                                "breath", "short of breath", "faint", "dizzy"),
             ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm"),
             ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")),
-            safety=True, only_if=~RED),
+            safety=True, only_if=~EMERGENCY_NOW),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),
             safety=True, only_if=~HURTS, then=(Jump(fact("surely").is_("no"), "where"),)),
         Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, only_if=ASKED),
@@ -77,10 +78,10 @@ FLOW = Flow(
             only_if=ASKED & SAID_SIGNS.is_("no")),
         *OPEN_QUESTIONS,
         Ask("bladder", "Any of these? New trouble with bladder or bowel; numbness between the legs; weakness in both legs.",
-            UNSURE, safety=True, only_if=ASKED & LEG),
+            UNSURE, safety=True, only_if=ASKED & LEG_SIGNS),
         *OPEN_QUESTIONS,
         Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True,
-            only_if=ASKED & LEG & fact("bladder").is_("no")),
+            only_if=ASKED & LEG_SIGNS & fact("bladder").is_("no")),
         *OPEN_QUESTIONS,
         Do(Find("safety.level", "{level}", "pain questions", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
@@ -89,14 +90,14 @@ FLOW = Flow(
         Do(Alert("{level}", "something hurt ({because})"), HURTS),
         Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), HURTS),
         Tell("Good. Then we go on, or you stop: both are fine.", ~HURTS),
-        Tell(EMERGENCY, HURTS & LEVEL.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, HURTS & LEVEL.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, HURTS & LEVEL.is_("clinician"), must_arrive=True),
-        Tell(NOT_TODAY, HURTS & LEVEL.is_("not_today"), must_arrive=True),
+        Tell(EMERGENCY, HURTS & LEVEL_AFTER_PAIN.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, HURTS & LEVEL_AFTER_PAIN.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, HURTS & LEVEL_AFTER_PAIN.is_("clinician"), must_arrive=True),
+        Tell(NOT_TODAY, HURTS & LEVEL_AFTER_PAIN.is_("not_today"), must_arrive=True),
         Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD,
-             HURTS & LEVEL.is_("no_load") & HURT_IN.one_of(*route()), must_arrive=True),
-        Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL.is_("no_load") & ~HURT_IN.one_of(*route()), must_arrive=True),
+             HURTS & LEVEL_AFTER_PAIN.is_("no_load") & HURT_IN.one_of(*route()), must_arrive=True),
+        Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL_AFTER_PAIN.is_("no_load") & ~HURT_IN.one_of(*route()), must_arrive=True),
         Tell("If it gets worse, or is not gone by tomorrow morning, see a doctor or physiotherapist.",
-             HURTS & LEVEL.one_of("no_load", "not_today")),
+             HURTS & LEVEL_AFTER_PAIN.one_of("no_load", "not_today")),
     ),
 )

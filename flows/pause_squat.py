@@ -1,4 +1,4 @@
-"""Pause squat: does the back keep its shape where the squat stands still, at a depth where moving is clean.
+"""Pause squat: the back's shape at stops, at a depth where the moving squat is clean.
 
 One to two seconds a stop: common practice, no source. Three moving squats, two with stops, two again: choice.
 """
@@ -10,12 +10,12 @@ from companion.screening.protocols.pause_squat import PROTOCOL
 from flows.protocol_flow import flow_of
 from flows.shared import BODY_WEIGHT, SHARP, watched_by
 
-BAR = fact("with").is_("bar")
+WITH_BAR = fact("with").is_("bar")
 HARD = fact("hard").one_of("top", "middle", "bottom")
-# A second go also where the back rounded and no stop felt hard: only what rounds twice says something.
-ROUNDED = fact("shape").is_("rounds")
+# A second try also if the back rounded and no stop felt hard: only rounding twice counts.
+ROUNDED_AT_STOPS = fact("shape").is_("rounds")
 
-STEADY = "Keep breathing, don't strain, and come up early if you need to. " + SHARP
+PAUSE_CAUTION = "Keep breathing, don't strain, and come up early if you need to. " + SHARP
 KEPT = choice(
     ("clean", "It kept its shape", "kept its shape", "clean", "nothing", "it did not round", "it didn't round",
      "not rounded", "no rounding"),
@@ -32,23 +32,23 @@ FLOW = flow_of(
             Option("bar", "Empty bar", ("bar", "empty", "barbell"), only_if=~BODY_WEIGHT))),
         Ask("setup", "Feet as you usually squat, clear floor around you. Choose a depth at which your lower back "
             "keeps its shape while you move, and keep to it throughout. If you film, start it now.", Ready(),
-            only_if=~BAR),
+            only_if=~WITH_BAR),
         Ask("setup_bar", "No plates; bar in a rack, carried as you usually do. Choose a depth at which your lower "
             "back keeps its shape while you move, safety arms just below it. If you film, start it now. No safety "
-            "arms? Say “back” and take body weight.", Ready(), only_if=BAR),
+            "arms? Say “back” and take body weight.", Ready(), only_if=WITH_BAR),
         Ask("moving_do", "First without stops: three slow squats to that depth, three seconds down. Then tap Done.",
-            Ready("Done"), caution=STEADY, then=(Jump(~fact("moving_do").known, "stops_do"),),
+            Ready("Done"), caution=PAUSE_CAUTION, then=(Jump(~fact("moving_do").known, "stops_do"),),
             picture="squat_slow"),
         Ask("moving", "Moving, down to that depth: what did the lower back do?", KEPT),
         Ask("less_deep", "Then choose a depth above where it rounded. Three slow squats to there, without stops. "
-            "Then tap Done.", Ready("Done"), caution=STEADY, only_if=fact("moving").is_("rounds"),
+            "Then tap Done.", Ready("Done"), caution=PAUSE_CAUTION, only_if=fact("moving").is_("rounds"),
             then=(Jump(~fact("less_deep").known, END, "Then we leave the stops out today."),)),
         Ask("moving_higher", "And at that depth: what did the lower back do?", KEPT, log_as="moving",
             only_if=fact("less_deep").known, then=(Jump(fact("moving").is_("rounds"), END, "Then we leave the stops "
             "out today: they only tell something at a depth that is clean while you move."),)),
         Ask("stops_do", "Same depth, now with three stops on the way down: near the top, half way, and at the "
             "bottom. One to two seconds each, then stand up. Two squats like that.", Ready("Done"),
-            caution=STEADY, then=(Jump(~fact("stops_do").known, END),), picture=PROTOCOL.picture),
+            caution=PAUSE_CAUTION, then=(Jump(~fact("stops_do").known, END),), picture=PROTOCOL.picture),
         Ask("hard", "Which stop was hard to hold? If more than one, the hardest.", choice(
             ("none", "None of them", "none", "no stop", "all fine", "all easy", "neither"),
             ("top", "Near the top", "top", "the top one", "first"),
@@ -57,9 +57,9 @@ FLOW = flow_of(
         Ask("shape", "At the stops: what did the lower back do? Look at the film before you answer, if there is "
             "one.", KEPT, picture="pause_watch"),
         Ask("again_do", "Rest a moment. Then practise the {hard} stop: two squats that stop only there, one to two "
-            "seconds, no deeper than before. Then tap Done.", Ready("Done"), caution=STEADY, only_if=HARD),
+            "seconds, no deeper than before. Then tap Done.", Ready("Done"), caution=PAUSE_CAUTION, only_if=HARD),
         Ask("again_all", "Rest a moment. Then the same once more, to see whether it rounds again: two squats with "
-            "all three stops. Then tap Done.", Ready("Done"), caution=STEADY, only_if=ROUNDED & ~HARD),
+            "all three stops. Then tap Done.", Ready("Done"), caution=PAUSE_CAUTION, only_if=ROUNDED_AT_STOPS & ~HARD),
         Ask("again", "This second time: what did the lower back do?", KEPT,
             only_if=fact("again_do").known | fact("again_all").known),
         Tell("The {hard} stop is one to practise. You may add a stop just before and just after it, never deeper "

@@ -1,4 +1,4 @@
-"""What the conversation about squat days says and works out: the plan as it is, what was asked for, the plan after it."""
+"""Facts for the flow about squat days: the current plan, the change asked for, and the plan after it."""
 
 from __future__ import annotations
 
@@ -37,13 +37,13 @@ from companion.language.days.rules import IncompleteChange, made
 DAYS: Final = tuple((code, name) for code, name in zip(WEEKDAYS, DAY_NAMES, strict=True))
 NO_TIME: Final = "??:??"
 NAMED_MOST: Final = 4
-"""Squat days that a pause takes named one by one at most; our choice."""
+"""The most squat days in a pause to name one by one; our choice."""
 
 LATE: Final = timedelta(hours=3)
-"""So long after its time a squat day is no longer the one meant by "it"; our choice."""
+"""The time after a squat day's hour from which "it" means the next one; our choice."""
 
 LOOKED_AT: Final = 60
-"""Squat days by which two plans are compared; our choice."""
+"""The number of squat days over which two plans are compared; our choice."""
 
 _ASKED_FOR: Final = ("to", "extra", "until", "change", "first")
 _MISSING_WORDS: Final = {"half": "In the morning or in the evening?", "time": "At what time?", "day": "Beginning on which day?",
@@ -56,7 +56,7 @@ def _today(facts: Facts) -> date:
 
 
 def coming(plan: Plan, facts: Facts, most: int = 2) -> str:
-    """The next squat days whose time is still to come, in words: "tomorrow, 18:00, and Friday 4 December, 18:00"."""
+    """Return the next squat days still to come, in words: "tomorrow, 18:00, and Friday 4 December, 18:00"."""
     today, clock = _today(facts), str(facts.get("clock", ""))
     days = [one for one in next_days(plan, today, most + 1) if one.day > today or f"{one.at:%H:%M}" > clock]
     return ", and ".join(day_words(one, today) for one in days[:most])
@@ -68,14 +68,14 @@ def _next(plan: Plan, facts: Facts) -> str:
 
 
 def since_when(known: Known, plan: Plan, today: date) -> date:
-    """From when on "it" and "the next one" are looked for: not today's where it has been told of or its time is long past."""
+    """Return the first date that "it" and "the next one" can mean: tomorrow if today's was reported or is long past."""
     done, days = answered_until(known.facts), next_days(plan, today, 1)
     over = bool(days) and days[0].day == today and instant(today, days[0].at, zone_from(known.facts, known.now)) + LATE < known.now
     return today + timedelta(days=1) if over or (done and done >= today) else today
 
 
 def plan_facts(known: Known) -> dict[str, Value]:
-    """The plan as it stands, and what this was begun with: a change, half of one, or words that are neither."""
+    """Return the current plan, and the request this was begun with: a change, an incomplete change, or unclear words."""
     plan, today = plan_from(known.facts), _today(known.facts)
     since = since_when(known, plan, today)
     days = next_days(plan, since, 1)
@@ -97,7 +97,7 @@ def plan_facts(known: Known) -> dict[str, Value]:
 
 
 def pauses_words(plan: Plan, today: date) -> str:
-    """The pause there is and the next that is to come: " Paused until Friday 6 March. Paused from … until …."; "" for none."""
+    """Return the current pause and the next one: " Paused until Friday 6 March. Paused from … until …."; "" for none."""
     now = plan.paused_until(today)
     later = next((row for row in plan.away if row[0] > (now or today)), None)
     return (f" Paused until {date_words(now, today)}." if now else "") + (
@@ -105,7 +105,7 @@ def pauses_words(plan: Plan, today: date) -> str:
 
 
 def _asked(text: str) -> PlanChange | IncompleteChange | None:
-    """The change that a button carries; None where it is none, as a half that does not name the day it is about."""
+    """Return the change in a button's payload; None if there is none, or if an incomplete one names no day."""
     change = made(text)
     if isinstance(change, IncompleteChange) and not text.startswith(("weekly ", "every ")) and text.split()[1].startswith("?"):
         return None
@@ -113,7 +113,7 @@ def _asked(text: str) -> PlanChange | IncompleteChange | None:
 
 
 def open_text(got: Facts, side: str) -> Value:
-    """The change so far, as the calendar writes it, with holes where something is missing; "" for none."""
+    """Return the change so far in the calendar's notation, with placeholders for missing parts; "" for none."""
     if "rest" in got:
         return got["rest"]
     if got.get("given") == "yes":
@@ -129,13 +129,13 @@ def open_text(got: Facts, side: str) -> Value:
 
 
 def missing(got: Facts, side: str) -> Value:
-    """What the change still wants: "half" (morning or evening), "time", "day", or "nothing"."""
+    """Return the missing part of the change: "half" (morning or evening), "time", "day", or "nothing"."""
     change = made(str(open_text(got, "")))
     return change.wants if isinstance(change, IncompleteChange) else "nothing"
 
 
 def rest_words(got: Facts, side: str) -> Value:
-    """The question for what is missing."""
+    """Return the question for the missing part."""
     wants, open_now = str(missing(got, "")), str(open_text(got, ""))
     if wants == "day" and open_now.startswith("move "):
         return _MISSING_WORDS["where"].format(day=date_words(date.fromisoformat(open_now.split()[1]), _today(got)))
@@ -145,7 +145,7 @@ def rest_words(got: Facts, side: str) -> Value:
 
 
 def what(got: Facts, side: str) -> Value:
-    """The kind of change: its first word, or "none"."""
+    """Return the kind of change: its first word, or "none"."""
     return str(open_text(got, "")).partition(" ")[0] or "none"
 
 
@@ -155,13 +155,13 @@ def _after(got: Facts) -> Plan | None:
 
 
 def new_plan(got: Facts, side: str) -> Value | None:
-    """The plan with the change made, as kept; not known where there is none."""
+    """Return the plan after the change, as stored; None without a change."""
     plan = _after(got)
     return plan.dumps() if plan else None
 
 
 def understood(got: Facts, side: str) -> Value | None:
-    """What was understood of a new plan, with its next two dates."""
+    """Return a new plan in words, with its next two dates, for the lifter to confirm."""
     plan = _after(got)
     if plan is None:
         return None
@@ -172,13 +172,13 @@ def understood(got: Facts, side: str) -> Value | None:
 
 
 def _lost(before: Plan, after: Plan) -> str:
-    """The weekdays that a new week leaves out, so that nobody loses one unawares."""
+    """Return the weekdays that a new week leaves out, in words, so that nobody loses one unnoticed."""
     lost = [DAY_NAMES[day] for day, _ in before.weekly if day not in dict(after.weekly)] if after.weekly else []
     return f", and no longer {listed(lost)}" if lost else ""
 
 
 def said_done(got: Facts, side: str) -> Value | None:
-    """What is said once a change is made."""
+    """Return the confirmation of a change."""
     plan, today, change = _after(got), _today(got), change_of(str(open_text(got, "")))
     if plan is None:
         return None
@@ -208,7 +208,7 @@ def said_done(got: Facts, side: str) -> Value | None:
 
 
 def _gone(before: Plan, first: date, back_on: date, today: date) -> str:
-    """Which squat days a pause takes out of a plan."""
+    """Return the squat days that fall into a pause, in words."""
     days = [one.day for one in takewhile(lambda one: one.day < back_on, squat_days(before, first))]
     if len(days) > NAMED_MOST:
         return f"Left out: {len(days)} squat days, from {date_words(days[0], today)} to {date_words(days[-1], today)}."
@@ -216,7 +216,7 @@ def _gone(before: Plan, first: date, back_on: date, today: date) -> str:
 
 
 def undo(got: Facts, side: str) -> Value | None:
-    """The change that takes a change of single days, or a pause, back; not known for a rule."""
+    """Return the change that undoes a change of single days or a pause; None for a new week."""
     change = change_of(str(open_text(got, "")))
     before = Plan.loads(str(got.get("plan_now", "")))
     if isinstance(change, Skip) and is_squat_day(before, change.day):
@@ -227,7 +227,7 @@ def undo(got: Facts, side: str) -> Value | None:
         was = _planned(before, change.day)
         return f"on {was.day} {was.at:%H:%M}" if was else f"skip {change.day}"
     if isinstance(change, Pause):
-        # A pause that takes the place of one with a beginning is taken back only where that brings the same days again.
+        # A pause that replaced one with a beginning can be undone only if that restores the same days.
         today = _today(got)
         ways: tuple[PlanChange, ...] = (Pause(before.back_on or today), *(Away(*row) for row in before.away))
         after, days = changed(before, change), list(islice(squat_days(before, today), LOOKED_AT))
@@ -239,12 +239,12 @@ def undo(got: Facts, side: str) -> Value | None:
 
 
 def _planned(plan: Plan, day: date) -> SquatDay | None:
-    """The squat day on a date; a pause hides none."""
+    """Return the squat day planned for a date, or None."""
     return next((one for one in next_days(plan, day, 1) if one.day == day), None)
 
 
 def _void(change: PlanChange | IncompleteChange, plan: Plan, today: date) -> str:
-    """Why a change that a button asks for can't be made: a button may be weeks old, or tapped twice; "" where it can."""
+    """Return the reason for which a button's change can't be made, "" if it can: a button may be weeks old, or tapped twice."""
     if isinstance(change, IncompleteChange):
         words = str(change).split()
         change = Skip(date.fromisoformat(words[1])) if words[0] == "move" else change

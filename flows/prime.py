@@ -1,4 +1,4 @@
-"""Prime: the drill before squatting, set by set with a timer; a trial whose effect on this lifter is not yet known."""
+"""Prime: the drill before squatting, set by set with a timer."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ BETWEEN_REPETITIONS = 2
 
 
 def drill_facts(known: Known) -> dict[str, Value]:
-    """The drill as this lifter may do it now: its name, dose, steps and caution, and how long a set takes."""
+    """Return the drill as this lifter may do it now: its name, dose, steps, caution, and the seconds of a set."""
     _, conclusion, _ = concluded(known)
     offer = offer_of(conclusion, known)
     if offer is None:
@@ -34,7 +34,7 @@ def drill_facts(known: Known) -> dict[str, Value]:
 
 
 OFFERED = fact("offered").is_("yes")
-CAUTION = "{caution} Say so at once if anything hurts."
+DRILL_CAUTION = "{caution} Say so at once if anything hurts."
 SETS = Fact("sets", 1, 5, step=1)
 TIMED = Hold("Start the set", seconds="set_seconds", go="Begin: {reps} slow repetitions{each}, about {seconds:g} seconds.",
              over="That is about a set. Finish the one you are in.")
@@ -43,7 +43,7 @@ TIMED = Hold("Start the set", seconds="set_seconds", go="Begin: {reps} slow repe
 def _set(number: int) -> Ask:
     return Ask(f"set_{number}", f"Set {number} of {{sets}}: {{name}}, {{reps}} repetitions{{each}}. "
                + ("Start when you are in place." if number == 1 else "Rest first, as long as you like."),
-               TIMED, caution=CAUTION, only_if=OFFERED & (number <= SETS))
+               TIMED, caution=DRILL_CAUTION, only_if=OFFERED & (number <= SETS))
 
 
 FLOW = Flow(
@@ -54,7 +54,7 @@ FLOW = Flow(
         Tell("{why_not}", ~OFFERED),
         Ask("setup", "The drill: {name}, {sets} sets of {reps}{each}.{light} It is a trial: nobody knows yet whether it helps "
             "you. Ready to see the steps?", Ready(), only_if=OFFERED),
-        Ask("steps", "{steps}", Ready("I have it"), caution=CAUTION, only_if=OFFERED, picture="drill {name}"),
+        Ask("steps", "{steps}", Ready("I have it"), caution=DRILL_CAUTION, only_if=OFFERED, picture="drill {name}"),
         *(_set(number) for number in (1, 2, 3)),
         Ask("felt", "How did that feel?", choice(
             ("easy", "Easy, back still", "easy", "good", "fine", "great"), ("right", "Hard, back still", "hard", "tough"),
@@ -63,7 +63,7 @@ FLOW = Flow(
         Do(Find("prime.felt", "{felt}", "asked after the drill", "{name}"), fact("felt").known),
         Tell("Next time go less far, so that the back stays still. Squat lighter today, and stop where it moves.",
              fact("felt").is_("moved")),
-        Tell("Noted. If it stays easy on three days, harder is: {harder}", fact("felt").is_("easy") & ~BODY_WEIGHT),
+        Tell("Noted. If it stays easy on three days, make it harder: {harder}", fact("felt").is_("easy") & ~BODY_WEIGHT),
         Tell("Noted.", fact("felt").is_("easy") & BODY_WEIGHT),
         Tell("Noted. Keep today's squats above the depth where your back moves.", fact("felt").is_("right")),
     ),

@@ -1,4 +1,4 @@
-"""Progress: which tests are done, and which are still open."""
+"""Progress: the tests that are done and those still open."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from flows.screen import done_already
 
 
 def progress_facts(known: Known) -> dict[str, Value]:
-    """The titles of the tests that count already, and of the rest."""
+    """Return the titles of the tests that count already, and of the rest."""
     counted = done_already(known)
     done = [one.title.lower() for test, one in protocols().items() if f"done_{test}" in counted]
     left = [one.title.lower() for test, one in protocols().items() if f"done_{test}" not in counted]

@@ -1,4 +1,4 @@
-"""How a test's flow is made: its name, title, needs and gates come from its protocol."""
+"""The maker of a test's flow: name, title, needs and gates come from its protocol."""
 
 from __future__ import annotations
 

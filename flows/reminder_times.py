@@ -1,4 +1,4 @@
-"""Reminder times: when the lifter wants to hear of a squat day, and when of nothing at all."""
+"""Reminder times: the time of messages about squat days, and quiet hours."""
 
 from __future__ import annotations
 
@@ -16,28 +16,29 @@ from flows.shared import WELCOMED
 
 _OFF = (r"(?:stop|cancel|end|turn off|switch off|disable|no more)(?: sending| all| any| of| my| the| me)* (?:reminders?|notifications?)|"
         r"turn (?:all |my |the )*reminders? off|stop (?:reminding|messaging|texting|writing to) me|(?:don't|dont|do not) remind me")
-"""No reminders any more, as people say it."""
+"""Ways to say "no more reminders"."""
 
 BEFORE, QUIET = fact("before"), fact("quiet")
 SCOPE = Fact("scope", values=("all", "briefly", "quiet", "off"))
-"""All of it; only what a first plan needs; only the quiet hours; no reminders any more."""
+"""The questions to ask: all; only those a first plan needs; only the quiet hours; none, reminders are turned off."""
 OFF = SCOPE.is_("off")
-GOES_ON = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
-"""The sentences of the kinds that nothing ends."""
+STILL_SENT = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
+"""The sentences about reminders that can't be turned off."""
 
 
 def times_now(known: Known) -> dict[str, Value]:
-    """Return the wishes as they stand, and the quiet hours in words."""
+    """Return the current preferences, and the quiet hours in words."""
     wishes = preferences_from(known.facts)
     begin, end = (f"{at:%H:%M}" for at in wishes.quiet)
     scope = ("quiet" if "quiet" in known.asked else "briefly" if known.asked == "briefly" else
              "off" if re.fullmatch(_OFF, known.asked) else "all")
     return {"scope": scope, "evening_now": f"{wishes.evening:%H:%M}",
-            "wishes_now": wishes.dumps(), "quiet_now": f"between {begin} and {end}" if begin != end else "at no hour"}
+            "wishes_now": wishes.dumps(), "quiet_now": (
+                f"Between {begin} and {end} I write only if you write first." if begin != end else "I may write at any hour.")}
 
 
 def new_wishes(got: Facts, side: str) -> Value:
-    """Return the wishes after the answers so far."""
+    """Return the preferences after the answers so far."""
     before, evening, begin, end = str(got.get("wishes_now", Preferences().dumps())).split()
     if str(got.get("before", "")).isdecimal():
         before = str(got["before"])
@@ -68,7 +69,7 @@ FLOW = Flow(
                 ("none", "Not at all", "never", "no reminders", "don't")), only_if=SCOPE.one_of("all", "briefly")),
         Ask("evening", "At what time in the evening?", Clock(("17:00", "18:00", "19:00"), evening=True),
             only_if=BEFORE.is_("0") & SCOPE.is_("all")),
-        Ask("quiet", "I write nothing of my own accord {quiet_now}. Does that suit you?", choice(
+        Ask("quiet", "{quiet_now} Does that suit you?", choice(
             ("keep", "Yes", "yes", "fine", "ok"), ("other", "Other hours", "other", "no", "change"),
             ("none", "No quiet hours", "none", "any time")), only_if=~BEFORE.is_("none") & SCOPE.one_of("all", "quiet")),
         Ask("quiet_from", "From when on should I be quiet?", Clock(("20:00", "21:00", "22:00"), evening=True),
@@ -80,7 +81,7 @@ FLOW = Flow(
         Do(StopReminders(), OFF),
         Do(Find("squat.no_prompts", "no", "told by the lifter"), BEFORE.known & ~BEFORE.is_("none")),
         Do(Replan()),
-        Tell(f"Done: no reminders of squat days or tests. {GOES_ON} Your squat days stay planned; “reminder times” turns their "
+        Tell(f"Done: no reminders of squat days or tests. {STILL_SENT} Your squat days stay planned; “reminder times” turns their "
              "reminders on again.", OFF),
         Tell("Good. I write nothing about squat days; say “squatting” on the day and I am there.", BEFORE.is_("none")),
         Tell("Good: the evening before, at {evening_now}. {quiet_after} “Reminder times” changes that.",

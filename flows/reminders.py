@@ -1,4 +1,4 @@
-"""Reminders: the next few that will come, and a file of them for the lifter's own calendar."""
+"""Reminders: the next few, and a file of them for the lifter's own calendar."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from companion.reminders.kinds import KINDS
 from companion.screening.levels import REFERRED
 from flows.shared import WELCOMED
 
-SHOWN = 5
+SHOWN_MOST = 5
 SEEN_FIRST = fact("safety.level").one_of(*REFERRED)
 
 
@@ -31,12 +31,12 @@ def coming_facts(known: Known) -> dict[str, Value]:
     for kind in KINDS.values():
         if kind.when == "before_squat_day" and prompted(known.facts):  # the row is the next of them only
             told = frozenset((done,) if done else ())
-            for squat, at in islice(prompts(plan_from(known.facts), preferences_from(known.facts), zone, known.now, told), SHOWN):
+            for squat, at in islice(prompts(plan_from(known.facts), preferences_from(known.facts), zone, known.now, told), SHOWN_MOST):
                 local = at.astimezone(zone_of(zone)).replace(tzinfo=None)
                 rows.append((local, kind.listed.format(day=day_words(squat, today))))
         elif kind.listed and not kind.planned and (wall := known.facts.get(f"due.{kind.name}")):
             rows.append((datetime.fromisoformat(str(wall)), kind.listed))
-    lines = [f"{_capital(day_words(SquatDay(at.date(), at.time()), today))}: {words}." for at, words in sorted(rows)[:SHOWN]]
+    lines = [f"{_capital(day_words(SquatDay(at.date(), at.time()), today))}: {words}." for at, words in sorted(rows)[:SHOWN_MOST]]
     return {"any": "yes", "lines": "\n".join(lines)} if lines else {"any": "no" if prompted(known.facts) else "off"}
 
 

@@ -1,4 +1,4 @@
-"""Retest: only what was likely, too close to call or untested, with the last numbers beside the new."""
+"""Retest: only tests of parts likely, too close to call or untested, with the last numbers next to the new."""
 
 from __future__ import annotations
 
@@ -13,27 +13,27 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols
 from flows.outcome_facts import last_numbers, told_at
 from flows.screen import open_for, tests_done
-from flows.shared import OF_AGE, STANDING, WELCOMED
+from flows.shared import CLOSING_LEVELS, OF_AGE, WELCOMED
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
-    """Which tests are to be repeated, the last numbers, and when the results they belong to were told."""
+    """Return the tests to repeat, the last numbers, the goal, and the date for asking again."""
     done = tests_done(known, told_at(known))
     wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in protocols() and test not in done]
     facts: dict[str, Value] = {f"again_{test}": "yes" for test in wanted}
     facts["how_many"] = float(len(wanted))
     facts["titles"] = ", ".join(protocol(test).title.lower() for test in wanted) or "your squat"
-    facts["in_a_week"] = (date.fromisoformat(str(known.facts["today"])) + AGAIN).isoformat()
+    facts["in_a_week"] = (date.fromisoformat(str(known.facts["today"])) + RETRY_AFTER).isoformat()
     goal = str(known.facts.get("squat.goal", ""))
     facts["goal_line"] = f" Your goal: {goal}." if goal else ""
     numbers = last_numbers(known)
     return facts | ({"last": numbers, "last_line": f" Last time: {numbers}."} if numbers else {"last_line": ""})
 
 
-AGAIN = timedelta(days=7)
-"""One that is begun and not finished is spoken of again after so long; our choice."""
+RETRY_AFTER = timedelta(days=7)
+"""The time after which an unfinished retest is brought up again; our choice."""
 
-LATER = "Good. The rest is kept for another day: say “retest”."
+STOPPED_FOR_TODAY = "Good. The rest is kept for another day: say “retest”."
 
 
 def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
@@ -43,14 +43,15 @@ def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
             ("now", "Go on", "yes", "ready", "ok"), ("skip", "Leave this one out", "no"),
             ("later", "Stop for today", "later", "stop")),
             only_if=fact(f"again_{test.id}").is_("yes") & open_for(test),
-            then=(Jump(go.is_("later"), say=LATER),)),
+            then=(Jump(go.is_("later"), say=STOPPED_FOR_TODAY),)),
         Run(test.id, go.is_("now")),
     )
 
 
 FLOW = Flow(
     "retest", version=1, title="Retest", counted=False, command=("test again", "re-test"),
-    gates=(WELCOMED, OF_AGE, *STANDING, Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
+    gates=(WELCOMED, OF_AGE, *CLOSING_LEVELS,
+           Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin.")),
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line}{goal_line} About 20 minutes, on a day without heavy squats before it. "
            "Tap below, or say “retest” when it suits you.",

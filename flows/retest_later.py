@@ -1,4 +1,4 @@
-"""Retest later: not now, so one of three later times."""
+"""Retest later: a choice of three later dates."""
 
 from __future__ import annotations
 
@@ -10,13 +10,13 @@ from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import choice
 from flows.shared import WELCOMED
 
-LATER = (("tomorrow", 1), ("in_three", 3), ("in_a_week", 7))
+LATER_DATES = (("tomorrow", 1), ("in_three", 3), ("in_a_week", 7))
 
 
 def later_facts(known: Known) -> dict[str, Value]:
-    """The three later dates."""
+    """Return the three later dates."""
     today = date.fromisoformat(str(known.facts["today"]))
-    return {name: (today + timedelta(days=days)).isoformat() for name, days in LATER}
+    return {name: (today + timedelta(days=days)).isoformat() for name, days in LATER_DATES}
 
 
 FLOW = Flow(
@@ -24,7 +24,8 @@ FLOW = Flow(
     steps=(
         Ask("when", "When would suit you better? I will ask again then.", choice(
             ("tomorrow", "Tomorrow"), ("in_three", "In three days", "three days", "3 days"), ("in_a_week", "In a week", "a week", "week"))),
-        *(Do(Remind("retest", "retest", f"{{{name}}}"), fact("when").is_(name)) for name, _ in LATER),
-        *(Tell(f"Good: {{{name}:date}}. Until then “retest” starts it whenever you like.", fact("when").is_(name)) for name, _ in LATER),
+        *(Do(Remind("retest", "retest", f"{{{name}}}"), fact("when").is_(name)) for name, _ in LATER_DATES),
+        *(Tell(f"Good: {{{name}:date}}. Until then “retest” starts it whenever you like.", fact("when").is_(name))
+          for name, _ in LATER_DATES),
     ),
 )

@@ -1,4 +1,4 @@
-"""Rock back: on hands and knees, hips towards the heels, at which knee width the back stays still longest."""
+"""Rock back: on hands and knees, hips towards the heels; the knee width at which the back stays still longest."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Jump
@@ -6,15 +6,15 @@ from companion.conversation.kinds import Ready, choice
 from companion.screening.protocols.rock_back import PROTOCOL
 from flows.protocol_flow import flow_of
 
-MOVED = choice(
+WHEN_ROUNDED = choice(
     ("early", "Before the squat's fold", "before", "early", "earlier"),
     ("at_fold", "About at the fold", "at the fold", "about there", "about", "same"),
     ("past", "Later, or not at all", "later", "after", "past", "not at all", "never", "still", "stayed still"),
     ("cant_tell", "Can't tell", "not sure", "unsure", "dunno", "don't know", "idk"),
 )
-STOP_IF = ("Stop if the front of a hip or a knee pinches, or at anything sharp, shooting, tingling or numb. "
+ROCK_CAUTION = ("Stop if the front of a hip or a knee pinches, or at anything sharp, shooting, tingling or numb. "
            "A cushion is fine.")
-WIDTHS = {
+WIDTH_PROMPTS = {
     "narrow": "Knees together, or nearly.",
     "middle": "Now the knees as wide as your hips.",
     "wide": "Last: the knees clearly wider than your hips, feet in line with them.",
@@ -22,13 +22,13 @@ WIDTHS = {
 
 
 def _width(name: str, onward: str) -> tuple[Ask, ...]:
-    """One width's movement and what was seen; a movement that is skipped goes ``onward``."""
+    """Return one width's movement and its question; skipping the movement jumps ``onward``."""
     return (
-        Ask(f"{name}_do", f"{WIDTHS[name]} From hands and knees, rock the hips slowly towards the heels, "
-            "then come forward. Twice. Leave the back as it is.", Ready("Done"), caution=STOP_IF,
+        Ask(f"{name}_do", f"{WIDTH_PROMPTS[name]} From hands and knees, rock the hips slowly towards the heels, "
+            "then come forward. Twice. Leave the back as it is.", Ready("Done"), caution=ROCK_CAUTION,
             then=(Jump(~fact(f"{name}_do").known, onward),), picture=f"{PROTOCOL.picture}_{name}"),
         Ask(name, "Compared with the fold of your deepest squat: when did the lower back begin to round?",
-            MOVED),
+            WHEN_ROUNDED),
     )
 
 

@@ -1,4 +1,4 @@
-"""Safety check: what would make testing unsafe today, one screen at a time; six taps for a healthy person."""
+"""Safety check: reasons against testing today, one question at a time; six taps for a healthy person."""
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
@@ -24,7 +24,7 @@ from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, WEL
 
 LEVELS = tuple(level.value for level in Level)
 YES_NO = ("yes", "no")
-LEVEL = Fact("level", values=LEVELS, of=level_after_check)
+LEVEL_AFTER_CHECK = Fact("level", values=LEVELS, of=level_after_check)
 SO_FAR = Fact("so_far", values=LEVELS, of=level_so_far)
 STANDS = Fact("stands", values=YES_NO, of=stands_still)
 STILL_CLEARED = Fact("still_cleared", values=YES_NO, of=still_cleared)
@@ -33,17 +33,17 @@ LIMITED = Fact("has_limits", values=YES_NO, of=has_limits)
 
 UNSURE = YesNo(unsure=True)
 SENT, SEEN = fact("sent").is_("yes"), fact("seen").is_("yes")
-RED = fact("bladder").one_of("yes", "unsure") | fact("chest").one_of("yes", "unsure")
-"""An emergency: nothing more is asked."""
+RED_FLAGS = fact("bladder").one_of("yes", "unsure") | fact("chest").one_of("yes", "unsure")
+"""True in an emergency: the questions end."""
 NOT_SEEN = fact("seen").is_("no")
-ON = ~RED & ~NOT_SEEN
-SOMETHING = ON & fact("urgent").one_of("yes", "unsure")
-HISTORY = ON & fact("history").one_of("yes", "unsure")
-WAS_PREGNANT = ON & fact("was_pregnant").one_of("yes", "unsure")
+ASKING_ON = ~RED_FLAGS & ~NOT_SEEN
+SOMETHING = ASKING_ON & fact("urgent").one_of("yes", "unsure")
+HISTORY = ASKING_ON & fact("history").one_of("yes", "unsure")
+WAS_PREGNANT = ASKING_ON & fact("was_pregnant").one_of("yes", "unsure")
 OPEN_HISTORY = HISTORY & ~fact("old_disc").is_("yes")
-SAID_BEFORE = ON & fact("history").is_("no") & fact("stood").is_("clinician") & ~SENT
+SAID_BEFORE = ASKING_ON & fact("history").is_("no") & fact("stood").is_("clinician") & ~SENT
 OWN = STANDS.is_("no")
-"""What this check itself found, not what stood before."""
+"""True if this check itself found the level, and it is not only left from before."""
 
 HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
                SO_FAR.one_of("no_load", "not_today", "clinician", "same_day"))
@@ -54,7 +54,7 @@ HALF_TOLD = Do(Alert("{so_far}", "safety check, not finished yet. {because}"), C
 FLOW = Flow(
     "safety_check", version=1, title="Safety check", command=("check", "safety"), reopens=False, resumes=False,
     at_start=stood,
-    facts=(STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL, SO_FAR, LIMITED, Fact("because", of=reasons_of_check),
+    facts=(STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, LIMITED, Fact("because", of=reasons_of_check),
            Fact("why", of=keys_of_check), Fact("limits_told", of=limits_told), Fact("body_first", values=YES_NO, of=body_first),
            Fact("sore", values=YES_NO, of=sore)),
     gates=(
@@ -71,9 +71,9 @@ FLOW = Flow(
         Ask("bladder", "Any of these, now or lately? New trouble with bladder or bowel; numbness between the legs; "
             "weakness in both legs; loss of sexual function.", UNSURE, safety=True, only_if=~NOT_SEEN),
         Ask("chest", "Chest pain, faintness, or being unusually short of breath: now or today?", UNSURE, safety=True,
-            only_if=ON),
+            only_if=ASKING_ON),
         Ask("urgent", "Lately: a leg that is weak or getting weaker, a foot that drops, a hard fall or blow, fever, chills, "
-            "an infection, or feeling ill?", UNSURE, safety=True, only_if=ON),
+            "an infection, or feeling ill?", UNSURE, safety=True, only_if=ASKING_ON),
         HALF_DONE,
         Ask("weakness", "Is it a leg that is weak or getting weaker, or a foot that drops?", UNSURE, safety=True,
             only_if=SOMETHING),
@@ -85,7 +85,7 @@ FLOW = Flow(
         HALF_TOLD,
         Ask("history", "Ever, or now: cancer; weight loss you did not aim for; night pain no position eases; long use of "
             "prednisone-type tablets; weak bones; pregnancy; a recent operation or fracture; a disc or nerve diagnosis; "
-            "chest pain or fainting on effort?", UNSURE, safety=True, only_if=ON),
+            "chest pain or fainting on effort?", UNSURE, safety=True, only_if=ASKING_ON),
         HALF_DONE,
         Ask("mistake", "Last time you said yes to one of those. Was that a mistake?", UNSURE, safety=True,
             only_if=SAID_BEFORE),
@@ -97,15 +97,15 @@ FLOW = Flow(
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
             only_if=OPEN_HISTORY & ~fact("same_history").is_("yes")),
         Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True,
-            only_if=ON & fact("cleared").is_("yes")),
+            only_if=ASKING_ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts"),
-            safety=True, free=True, only_if=ON & fact("cleared").is_("yes")),
+            safety=True, free=True, only_if=ASKING_ON & fact("cleared").is_("yes")),
         HALF_DONE,
-        Ask("pain", "Back or hip pain right now, from 0 to 10? Rate pain, not stretch.", PainScore(), safety=True, only_if=ON),
+        Ask("pain", "Back or hip pain right now, from 0 to 10? Rate pain, not stretch.", PainScore(), safety=True, only_if=ASKING_ON),
         HALF_DONE,
         Ask("soreness", "Is that only even, dull soreness from training?", UNSURE, safety=True,
-            only_if=ON & (fact("pain") >= 1)),
-        Ask("leg_signs", "Pain, tingling or numbness below a knee right now?", UNSURE, safety=True, only_if=ON),
+            only_if=ASKING_ON & (fact("pain") >= 1)),
+        Ask("leg_signs", "Pain, tingling or numbness below a knee right now?", UNSURE, safety=True, only_if=ASKING_ON),
         Do(Find("safety.checked", "{level}", "safety check", "{because}")),
         Do(Find("safety.level", "{level}", "safety check", "{because}"), OWN),
         Do(Find("safety.why", "{why}", "the answers that weighed"), OWN),
@@ -114,22 +114,22 @@ FLOW = Flow(
         Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
                 "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
         Do(Alert("{level}", "safety check. {because}"),
-           only_if=OWN & (LEVEL.one_of("clinician", "emergency") | LEVEL.is_("same_day") & ~CARE_TODAY)),
+           only_if=OWN & (LEVEL_AFTER_CHECK.one_of("clinician", "emergency") | LEVEL_AFTER_CHECK.is_("same_day") & ~CARE_TODAY)),
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
         Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",
              SEEN & ~fact("seen_cleared").is_("yes"), must_arrive=True),
-        Tell(EMERGENCY, OWN & LEVEL.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, OWN & LEVEL.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, LEVEL.is_("clinician") & ~SENT | OWN & LEVEL.is_("clinician"), must_arrive=True),
-        Tell(NOT_TODAY, LEVEL.is_("not_today")),
-        Tell(NO_LOAD, LEVEL.is_("no_load")),
+        Tell(EMERGENCY, OWN & LEVEL_AFTER_CHECK.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, OWN & LEVEL_AFTER_CHECK.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, LEVEL_AFTER_CHECK.is_("clinician") & ~SENT | OWN & LEVEL_AFTER_CHECK.is_("clinician"), must_arrive=True),
+        Tell(NOT_TODAY, LEVEL_AFTER_CHECK.is_("not_today")),
+        Tell(NO_LOAD, LEVEL_AFTER_CHECK.is_("no_load")),
         Tell("You told me of a limit: {limits_told}. Keep to it in all of this.",
-             LEVEL.one_of("go", "no_load") & LIMITED.is_("yes")),
+             LEVEL_AFTER_CHECK.one_of("go", "no_load") & LIMITED.is_("yes")),
         Tell("Body weight only for now: no bar and no added weight in anything here.",
-             LEVEL.one_of("go", "no_load") & fact("body_first").is_("yes")),
+             LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("body_first").is_("yes")),
         Tell("Sore muscles would change the numbers, so the tests wait until that is gone. Nothing is locked.",
-             LEVEL.one_of("go", "no_load") & fact("sore").is_("yes")),
+             LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("sore").is_("yes")),
         Tell("Nothing stands against testing today. If anything hurts, say so at once.",
-             LEVEL.is_("go") & fact("sore").is_("no")),
+             LEVEL_AFTER_CHECK.is_("go") & fact("sore").is_("no")),
     ),
 )

@@ -1,4 +1,4 @@
-"""What the safety check and the pain questions work out from their answers, by the screening's rules."""
+"""Facts that the safety check and the pain questions derive from their answers, by the rules in ``screening.safety``."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
-from companion.screening.safety import Level, Outcome, level_from_check, level_from_pain, worst
+from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 
 CLEARED_FOR: Final = timedelta(days=183)
 """A clinician's clearance is asked for again after six months (choice)."""
@@ -17,7 +17,7 @@ CLEARED_FOR: Final = timedelta(days=183)
 _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at",
           "limits", "pain", "soreness", "leg_signs")
 _READ = (*_CHECK, "urgent", "was_pregnant", "same_history", "stood_cleared_until", "today")
-"""All that a check's outcome hangs on."""
+"""All answers that decide a check's outcome."""
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
 _HEART_WORDS = re.compile(r"\bchest\b|breath|\bfaint|black(?:ed|ing)? out|pass(?:ed|ing)? out|\bheart\b", re.IGNORECASE)
@@ -27,7 +27,7 @@ _LEG_WORDS = re.compile(r"\b(?:numb|tingl|pins|needle|shoot|zing|electric)|can.?
 
 
 def stood(known: Known) -> dict[str, Value]:
-    """What stood before the check began, kept with its run: the level, whether it was set today, and why."""
+    """Return the state before the check, stored with its run: the level, whether it was set today, and the reasons."""
     facts = {name: known.facts.get(f"safety.{name}", "") for name in ("level", "level.today", "why", "cleared_until")}
     pregnant = known.facts.get("safety_check.pregnant", "no")
     return {"stood": facts["level"] or "go", "stood_today": facts["level.today"] or "no", "stood_why": facts["why"],
@@ -36,34 +36,34 @@ def stood(known: Known) -> dict[str, Value]:
 
 
 def _sent(level: str, why: str) -> bool:
-    """Whether the lifter was sent to be seen, so that only having been seen opens it again."""
+    """True if the lifter was told to see a clinician, so that only that opens work again."""
     signs = level == Level.CLINICIAN.value and bool(_SIGNS & set(why.split()))
     return signs or level in (Level.EMERGENCY.value, Level.SAME_DAY.value)
 
 
-def _check(got: Facts, so_far: bool = False) -> Outcome:
+def _check(got: Facts, so_far: bool = False) -> SafetyOutcome:
     return _found(tuple(map(got.get, _READ)), so_far)
 
 
-@lru_cache(64)  # one step asks the same several times, and most people answer alike: six times no
-def _found(values: tuple[Value | None, ...], so_far: bool) -> Outcome:
+@lru_cache(64)  # one step asks this several times, and most people answer alike: six times no
+def _found(values: tuple[Value | None, ...], so_far: bool) -> SafetyOutcome:
     got = {key: value for key, value in zip(_READ, values, strict=True) if value is not None}
     answers = dict(zip(_CHECK, values, strict=False))
-    if got.get("urgent") == "no":  # one screen asks for three at once; a plain no answers them all
+    if got.get("urgent") == "no":  # one question covers three; a plain no answers them all
         answers |= {"weakness": "no", "fall": "no", "fever": "no"}
     if got.get("history") == "no" and got.get("was_pregnant") in ("yes", "unsure"):
         answers["history"] = "yes" if answers["pregnant"] != "no" else "no"
     if still_cleared(got, "") == "yes" and got.get("same_history") == "yes":
         answers |= {"cleared": "yes", "cleared_at": "told earlier"}
-    if so_far and got.get("urgent") in ("yes", "unsure"):  # until it is told which, it may be any
+    if so_far and got.get("urgent") in ("yes", "unsure"):  # until the lifter says which, it may be any
         answers |= {key: "yes" for key in ("weakness", "fall") if answers[key] is None}
-    if so_far:  # what is not asked yet speaks for nothing
+    if so_far:  # unasked questions count as no
         answers = {key: ({"pain": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
     return level_from_check(answers)
 
 
 def _holds(got: Facts) -> bool:
-    """Whether what stood before this check still stands, whatever it finds."""
+    """True if the level from before this check stays, whatever the check finds."""
     stands = Level(str(got.get("stood", "go")))
     if got.get("sent") == "yes":
         return (got.get("seen"), got.get("seen_cleared")) != ("yes", "yes")
@@ -73,7 +73,7 @@ def _holds(got: Facts) -> bool:
 
 
 def level_after_check(got: Facts, side: str) -> Value:
-    """The level after a safety check: what it finds, or what still stands from before, whichever is worse."""
+    """Return the level after a safety check: the worse of its own and the one that stays from before."""
     if got.get("seen") == "no":  # nothing more was asked
         return str(got["stood"])
     found = _check(got).level
@@ -81,90 +81,90 @@ def level_after_check(got: Facts, side: str) -> Value:
 
 
 def level_so_far(got: Facts, side: str) -> Value:
-    """The level as far as the check has come, for somebody who leaves it half done."""
+    """Return the level from the answers so far, for a check left half done."""
     return worst((_check(got, so_far=True).level, Level(str(got.get("stood", "go"))))).value
 
 
 def stands_still(got: Facts, side: str) -> Value:
-    """Whether the level after the check is only the one that stood before it."""
+    """Return "yes" if the level after the check is only the one from before."""
     unseen = got.get("seen") == "no"
     return "yes" if unseen or (_holds(got) and level_after_check(got, "") != _check(got).level.value) else "no"
 
 
 def reasons_of_check(got: Facts, side: str) -> Value:
-    """Why, in words; what still stands is named where it is worse than what this check found."""
+    """Return the reasons in words; if the level from before stays, that is the reason."""
     return "what was said before still stands" if stands_still(got, "") == "yes" else _words(_check(got, so_far=True))
 
 
 def keys_of_check(got: Facts, side: str) -> Value:
-    """The names of the answers that weighed, so that a later check knows what it was about."""
+    """Return the keys of the answers that counted, for a later check."""
     before = str(got.get("stood_why", "")).split() if stands_still(got, "") == "yes" or _holds(got) else []
     return " ".join(dict.fromkeys((*before, *(reason.key for reason in _check(got, so_far=True).because))))
 
 
 def still_cleared(got: Facts, side: str) -> Value:
-    """Whether a clearance told earlier still counts today."""
+    """Return "yes" if an earlier clearance still counts today."""
     return "yes" if str(got.get("stood_cleared_until", "")) >= str(got["today"]) else "no"
 
 
 def cleared_until(got: Facts, side: str) -> Value | None:
-    """The date until which a clearance told in this check counts."""
+    """Return the date until which a clearance given in this check counts; None without one."""
     if got.get("cleared") != "yes" or "cleared_at" not in got:
         return None
     return (date.fromisoformat(str(got["today"])) + CLEARED_FOR).isoformat()
 
 
 def has_limits(got: Facts, side: str) -> Value:
-    """Whether a clinician set limits, as told in this check or with a clearance that still counts."""
+    """Return "yes" if a clinician set limits, given in this check or with a clearance that still counts."""
     said = str(got.get("limits", got.get("safety_check.limits", "")))
     kept = "limits" in got or got.get("same_history") == "yes"
     return "yes" if kept and said.strip(" .").casefold() not in ("", "no", "none", "nothing", "no limits") else "no"
 
 
 def limits_told(got: Facts, side: str) -> Value:
-    """The limits in the lifter's words, those told earlier where they were not asked for again."""
+    """Return the limits in the lifter's words, at most 120 characters; earlier ones if not asked again."""
     return str(got.get("limits", got.get("safety_check.limits", "")))[:120]
 
 
 def body_first(got: Facts, side: str) -> Value:
-    """Whether only body weight is in order for now: an old disc injury, or pregnancy."""
+    """Return "yes" if only body weight is allowed for now: an old disc injury, or pregnancy."""
     outcome = _check(got)
     return "yes" if outcome.body_weight_first or outcome.no_lying else "no"
 
 
 def sore(got: Facts, side: str) -> Value:
-    """Whether scored tests are better put off: even, dull soreness from training."""
+    """Return "yes" if scored tests should wait: even, dull soreness from training."""
     return "yes" if got.get("soreness") in ("yes", "unsure") else "no"
 
 
 def tomorrow(got: Facts, side: str) -> Value:
-    """The day after today."""
+    """Return tomorrow's date."""
     return (date.fromisoformat(str(got["today"])) + timedelta(days=1)).isoformat()
 
 
 def before_pain(known: Known) -> dict[str, Value]:
-    """What stood when the pain questions began, kept with their run."""
+    """Return the level and reasons before the pain questions, stored with their run."""
     return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}
 
 
 def said_leg_signs(got: Facts, side: str) -> Value:
-    """Whether what they wrote speaks of numbness, tingling or shooting by itself."""
+    """Return "yes" if the lifter's words mention numbness, tingling or shooting."""
     return "yes" if _LEG_WORDS.search(str(got.get("said", ""))) else "no"
 
 
 def said_heart(got: Facts, side: str) -> Value:
-    """Whether what they wrote speaks of chest, breath or faintness."""
+    """Return "yes" if the lifter's words mention chest, breath or faintness."""
     return "yes" if _HEART_WORDS.search(str(got.get("said", ""))) else "no"
 
 
 def said_saddle(got: Facts, side: str) -> Value:
-    """Whether what they wrote speaks of bladder, bowel, the saddle area or both legs."""
+    """Return "yes" if the lifter's words mention bladder, bowel, the saddle area or both legs."""
     return "yes" if _SADDLE_WORDS.search(str(got.get("said", ""))) else "no"
 
 
-def _pain(got: Facts, so_far: bool = False) -> Outcome:
+def _pain(got: Facts, so_far: bool = False) -> SafetyOutcome:
     answers: dict[str, Value | None] = {key: got.get(key) for key in _PAIN}
-    if so_far:  # what is not asked yet speaks for nothing
+    if so_far:  # unasked questions count as no
         answers = {key: ({"bad": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
     if got.get("where") in ("ankle", "knee"):  # at or below the knee by itself: not a sign from the back
         answers["below_knee"] = "no"
@@ -174,25 +174,25 @@ def _pain(got: Facts, so_far: bool = False) -> Outcome:
         answers["bladder"] = "yes"
     if got.get("heart_now") in ("yes", "unsure") or got.get("saddle_now") in ("yes", "unsure"):
         answers |= {key: "no" for key in _PAIN if answers[key] is None and key != "bad"} | {"bad": answers["bad"] or 0.0}
-    if got.get("where") == "chest" or got.get("heart_now") in ("yes", "unsure"):  # nothing more is asked: only that weighs
+    if got.get("where") == "chest" or got.get("heart_now") in ("yes", "unsure"):  # the questions end: only that counts
         answers |= dict.fromkeys(_PAIN, "no") | {"where": "chest", "bad": 0.0}
     start = got.get("safety_check.pain") if got.get("safety.checked.today") == "yes" else None
     return level_from_pain(answers, float(start) if start is not None else None)
 
 
 def level_after_pain(got: Facts, side: str) -> Value:
-    """The level after the pain questions, never better than what stood before them."""
+    """Return the level after the pain questions, never freer than the one before them."""
     before = Level(str(got.get("level_before", "go")))
     return before.value if got.get("where") == "nothing" else worst((_pain(got).level, before)).value
 
 
 def level_until_asked(got: Facts, side: str) -> Value:
-    """The level while the pain questions are open: nothing more today, or worse where worse stood or has been told."""
+    """Return the level while the pain questions are open: not today, or a worse one from before or from the answers so far."""
     return worst((Level.NOT_TODAY, Level(str(got.get("level_before", "go"))), _pain(got, so_far=True).level)).value
 
 
 def reasons_of_pain(got: Facts, side: str) -> Value:
-    """Where and how bad, and why it weighs what it weighs, in words."""
+    """Return the place, the score and the reasons, in words."""
     if got.get("where") == "nothing":
         return "nothing hurt after all"
     how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
@@ -200,10 +200,10 @@ def reasons_of_pain(got: Facts, side: str) -> Value:
 
 
 def keys_of_pain(got: Facts, side: str) -> Value:
-    """The names of the answers that weighed, beside those that stood before."""
+    """Return the keys of the answers that counted, after those from before."""
     keys = [] if got.get("where") == "nothing" else [reason.key for reason in _pain(got, so_far=True).because]
     return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
 
 
-def _words(outcome: Outcome) -> str:
+def _words(outcome: SafetyOutcome) -> str:
     return " ".join(reason.words for reason in outcome.because) or "nothing against it"

@@ -1,4 +1,4 @@
-"""The screen: the tests in a sensible order, all of them or the short route, in one go or on several days."""
+"""The screen: all tests or the short route, in a fixed order, in one go or over several days."""
 
 from __future__ import annotations
 
@@ -15,27 +15,27 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocols, route, short_route
 from companion.screening.safety import Level
 from flows.outcome_facts import told_at
-from flows.shared import OF_AGE, STANDING, WELCOMED
+from flows.shared import CLOSING_LEVELS, OF_AGE, WELCOMED
 
 COUNTS_FOR = timedelta(days=14)
 """A test done longer ago than this is done again in a new screen (choice)."""
 
 FULL_MINUTES = 5 * round(sum(one.minutes for one in protocols().values()) / 5)
-"""What the full screen takes, to five minutes."""
+"""The duration of the full screen, to five minutes."""
 
 SHORT_MINUTES = 3 * len(short_route())
-"""Three minutes a test, as it has been told (choice). The tests' own minutes, with reading and setting up, come to more."""
+"""Three minutes a test, as announced so far (choice). The tests' own minutes, with reading and set-up, add up to more."""
 
 
 def tests_done(known: Known, since: datetime | None) -> set[str]:
-    """The tests done lately, and after a moment if one is given."""
+    """Return the tests done within ``COUNTS_FOR``, and after a moment if one is given."""
     earliest = max(known.now - COUNTS_FOR, since or known.now - COUNTS_FOR)
     return {row.flow for row in known.answers() if row.flow in protocols() and row.ending == "done" and row.status == "ok"
             and row.at > earliest}
 
 
 def done_already(known: Known) -> dict[str, Value]:
-    """Which tests count already: done lately, and since the results of the last whole screen."""
+    """Return the tests that count already: done within ``COUNTS_FOR`` and since the results of the last whole screen."""
     done = tests_done(known, told_at(known, "screen.told"))
     return {f"done_{test}": "yes" for test in route() if test in done} | {"done_before": float(len(done))}
 
@@ -46,41 +46,43 @@ def _route(got: Facts) -> tuple[str, ...]:
 
 def _place(test: str) -> Fact:
     def of(got: Facts, side: str) -> Value | None:
+        """Return the test's place on the chosen route, from 1; None if it is not on it."""
         return float(_route(got).index(test) + 1) if test in _route(got) else None
 
     return Fact(f"place_{test}", 1, len(route()), step=1, of=of)
 
 
 def total(got: Facts, side: str) -> Value | None:
-    """How many tests the route has."""
+    """Return the number of tests on the chosen route."""
     return float(len(_route(got)))
 
 
-SHORT = fact("route").is_("short")
-FULL = ~SHORT
+SHORT_ROUTE = fact("route").is_("short")
+FULL_ROUTE = ~SHORT_ROUTE
 LEVEL = fact("safety.level")
-UNCHECKED = ~fact("safety.level.today").known
+NOT_CHECKED_TODAY = ~fact("safety.level.today").known
 RESTED = (~(fact("warm").is_("later") & fact("warm.today").known)
           & ~(fact("safety.sore").is_("yes") & fact("safety.sore.today").known))
-OPEN = RESTED & (UNCHECKED | LEVEL.is_("go"))
-OPEN_FLOOR = RESTED & (UNCHECKED | LEVEL.one_of("go", "no_load"))
-ROUNDS = fact(NEED_NO_MORE.rounds)
+SQUATS_OPEN = RESTED & (NOT_CHECKED_TODAY | LEVEL.is_("go"))
+FLOOR_OPEN = RESTED & (NOT_CHECKED_TODAY | LEVEL.one_of("go", "no_load"))
+PLAIN_ROUNDS = fact(NEED_NO_MORE.rounds)
 NO_PAIN = fact("safety_check.pain") <= 0
 CLEAN_LOADED = ~fact(NEED_NO_MORE.loaded).one_of(*NEED_NO_MORE.not_loaded)
-COMMON = CLEAN_LOADED & (ROUNDS.is_("no") | (NO_PAIN & ROUNDS.is_("little") & fact(NEED_NO_MORE.depth).one_of(*NEED_NO_MORE.deep)))
-GOES_ON = ~fact("all_the_same").is_("no")
+REST_OPTIONAL = CLEAN_LOADED & (PLAIN_ROUNDS.is_("no") | (
+    NO_PAIN & PLAIN_ROUNDS.is_("little") & fact(NEED_NO_MORE.depth).one_of(*NEED_NO_MORE.deep)))
+WANTS_MORE = ~fact("all_the_same").is_("no")
 
 
 def open_for(test: Protocol[Any]) -> Condition:
-    """When the safety level lets a test be offered; its own gates come after that."""
-    return OPEN_FLOOR if Level.NO_LOAD in test.posture.levels else OPEN
+    """Return the condition under which the safety level lets a test be offered; its own gates follow."""
+    return FLOOR_OPEN if Level.NO_LOAD in test.posture.levels else SQUATS_OPEN
 
 
 def _wanted(test: Protocol[Any]) -> Condition:
-    """When a test comes: on the route, not done, open by the safety level, and right for this lifter."""
-    wanted: Condition = open_for(test) & ~fact(f"done_{test.id}").known & GOES_ON
+    """Return the condition for offering a test: on the route, not done, open at this level, and suitable for the lifter."""
+    wanted: Condition = open_for(test) & ~fact(f"done_{test.id}").known & WANTS_MORE
     if not test.short:
-        wanted = wanted & FULL
+        wanted = wanted & FULL_ROUTE
     if test.posture.barred_in_pregnancy:
         wanted = wanted & ~fact("safety_check.pregnant").one_of("yes", "unsure")
     if opening := OPENINGS.get(test.id):
@@ -107,17 +109,17 @@ def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
 LOOKED = fact(Run(LOOK.id).key).is_("done")
 NORMAL = (
     Tell("You saw no rounding without load. That is good news; the other tests are optional.",
-         LOOKED & COMMON & ROUNDS.is_("no")),
+         LOOKED & REST_OPTIONAL & PLAIN_ROUNDS.is_("no")),
     Tell("A little rounding that deep is common, in trained lifters too, and often fine without pain. The other tests are "
-         "optional.", LOOKED & COMMON & ~ROUNDS.is_("no")),
+         "optional.", LOOKED & REST_OPTIONAL & ~PLAIN_ROUNDS.is_("no")),
     Ask("all_the_same", "Go on with the other tests all the same?", YesNo(yes="Yes, go on", no="No, show results"),
-        only_if=COMMON & LOOKED),
+        only_if=REST_OPTIONAL & LOOKED),
 )
-"""Normal first: little or no rounding makes the rest optional."""
+"""After the squat look: little or no rounding makes the rest optional."""
 
 FLOW = Flow(
     "screen", version=1, title="Screen", counted=False, command=("full screen", "test me"),
-    gates=(WELCOMED, OF_AGE, *STANDING), at_start=done_already,
+    gates=(WELCOMED, OF_AGE, *CLOSING_LEVELS), at_start=done_already,
     invite=f"You are rested by now, so the tests can go on. About {FULL_MINUTES} minutes in all, in as many parts as you like; safety "
            "check and warm-up first. Tap below, or say “screen” when it suits you.",
     facts=(Fact("total", 1, len(route()), step=1, of=total), *map(_place, route())),
@@ -128,8 +130,8 @@ FLOW = Flow(
                                                         ("short", "Short route", "short", "quick"))),
         *(step for test in protocols().values() for step in (*_leg(test), *(NORMAL if test is LOOK else ()))),
         Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
-             ~OPEN_FLOOR & ~UNCHECKED & LEVEL.one_of("go", "no_load", "not_today")),
-        Run("outcome", OPEN_FLOOR),
-        Do(Find("screen.told", "{outcome.at}", "the results of a whole screen"), fact("outcome.at").known & OPEN_FLOOR),
+             ~FLOOR_OPEN & ~NOT_CHECKED_TODAY & LEVEL.one_of("go", "no_load", "not_today")),
+        Run("outcome", FLOOR_OPEN),
+        Do(Find("screen.told", "{outcome.at}", "the results of a whole screen"), fact("outcome.at").known & FLOOR_OPEN),
     ),
 )

@@ -1,4 +1,4 @@
-"""What several flows share: the safety gates, depth bands, how a squat was watched, and cautions."""
+"""Parts shared by several flows: safety gates, depth bands, ways to watch a squat, and cautions."""
 
 from __future__ import annotations
 
@@ -17,15 +17,15 @@ BARRED = "Lying on the back and deep folds are left out in pregnancy, so this te
 _SEEN_FIRST = fact("safety.may_open").is_("no")
 
 WELCOMED = Gate(~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")
-"""Before all else: consent, age, units, time zone."""
+"""The gate before all else: consent, age, units, time zone."""
 
 OF_AGE = Gate(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"),
               "Under 18 this only goes with a coach who is linked to you here, and none is now.")
-"""Under 18 nothing that moves the body opens without a coach, also when a coach has left since."""
+"""Under 18, nothing that moves the body opens without a coach, also if a coach has left since."""
 
-STANDING = (Gate(LEVEL.is_("emergency"), EMERGENCY), Gate(LEVEL.is_("same_day"), SAME_DAY),
+CLOSING_LEVELS = (Gate(LEVEL.is_("emergency"), EMERGENCY), Gate(LEVEL.is_("same_day"), SAME_DAY),
             Gate(LEVEL.is_("clinician"), CLINICIAN), Gate(LEVEL.is_("not_today"), NOT_TODAY))
-"""What stands against tests and drills already, told before anything is asked."""
+"""Gates for a level that closes tests and drills already, told before anything is asked."""
 
 CLOSED = (
     WELCOMED, OF_AGE,
@@ -33,29 +33,29 @@ CLOSED = (
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
     Gate(~fact("safety.checked.today").known, "Without today's safety check nothing that moves the body opens.",
          first="safety_check"),
-    *STANDING,
+    *CLOSING_LEVELS,
 )
-"""Before anything that moves the body: today's safety check, and no standing reason against it."""
+"""Gates before anything that moves the body: today's safety check, and no level that closes it."""
 
 FLOOR = CLOSED
 SQUAT = (*CLOSED, Gate(LEVEL.is_("no_load"), NO_LOAD))
-"""Before squats, loaded or whole-body work."""
+"""Gates before squats, loaded or whole-body work."""
 
 SORE = Gate(fact("safety.sore").is_("yes") & fact("safety.sore.today").known,
             "You told me you are sore from training, and that changes the numbers. This test waits; nothing is locked.")
 
 BODY_WEIGHT = fact("safety.body_first").is_("yes")
-"""Only body weight is in order: an old disc injury, or pregnancy."""
+"""True if only body weight is allowed: an old disc injury, or pregnancy."""
 
 WARM = Gate(~(fact("warm.today").known & fact("warm").is_("done")), "This test waits until you are warmed up and rested.",
             first="warm_up")
-"""Before a scored test: the fixed warm-up today, and no heavy squats or deadlifts in the two days before."""
+"""The gate before a scored test: the fixed warm-up today, and no heavy squats or deadlifts in the two days before."""
 
 SCORED = (SORE, WARM)
-"""Before a scored test: rested, not sore, warmed up."""
+"""Gates before a scored test: rested, not sore, warmed up."""
 
 NOT_PREGNANT = Gate(fact("safety_check.pregnant").one_of("yes", "unsure"), BARRED)
-"""Before lying on the back or folding deeply."""
+"""The gate before lying on the back or folding deeply."""
 
 BANDS: Choice = choice(
     ("well_above", "Well above parallel", "high", "well above"),
@@ -63,7 +63,7 @@ BANDS: Choice = choice(
     ("parallel", "About parallel", "parallel", "at parallel", "level"),
     ("below", "Below parallel", "below", "deep", "under"),
 )
-"""How deep the thigh is, from the side; parallel is the top of the thigh level with the floor."""
+"""The depth of the thigh, from the side; parallel: the top of the thigh level with the floor."""
 
 WATCHED: Choice = choice(
     ("film", "Film, from the side", "film", "video", "camera", "phone"),
@@ -75,5 +75,5 @@ SHARP = "Stop at once if anything hurts: sharp, shooting, tingling or numb."
 
 
 def watched_by(say: str = "How will you see it?") -> Ask:
-    """The question of how this squat is watched, which decides how much its answer is worth."""
+    """Return the question about the way this squat is watched; judged by feel, its findings count less."""
     return Ask("seen_by", say, WATCHED)

@@ -1,4 +1,4 @@
-"""Afterwards: how the squats went, in a few taps; the answers move the depth to keep to, a step at most."""
+"""After squatting: a few questions on the squats; the answers move the depth to keep to by one step at most."""
 
 from __future__ import annotations
 
@@ -18,21 +18,21 @@ PLANNED = fact("planned_words").known
 SQUATTED = BEGUN.is_("yes") | fact("done").is_("yes")
 JUDGED = fact("back").one_of("still", "moved")
 HURT_NOW = HURT_BEFORE.is_("no") & fact("pain.hurt.today").known & fact("pain.hurt").is_("yes")
-"""Pain was told in the middle of these questions, and has been asked about."""
+"""True if pain was reported during these questions, and the pain questions have run."""
 CARE = fact("safety.level").one_of("emergency", "same_day") | fact("run_pain").known & fact("safety.level").is_("clinician")
-"""What they were told is to be seen: nothing more is asked after that."""
+"""True if they were told to see a clinician: nothing more is asked after that."""
 COMPARED = SQUATTED & TRIAL.is_("yes") & fact("back").is_("still") & fact("hurt").is_("no")
-"""A clean day of the trial moves no depth."""
-LOADED = SQUATTED & ~CARE & (BAR.is_("yes") | TRIAL.is_("yes"))
+"""True on a clean day of the trial, which moves no depth."""
+LOAD_ASKED = SQUATTED & ~CARE & (BAR.is_("yes") | TRIAL.is_("yes"))
 ANSWERED = fact("done").known | fact("back").known | fact("kept").known | fact("depth").known | fact("load").known
 
 CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact("safety.level").is_("same_day"), SAME_DAY))
-"""Who has been sent to be seen at once is asked nothing about squats."""
+"""Gates for somebody who was told to be seen at once: no questions about squats."""
 
 FLOW = Flow(
     "squat_after", version=1, title="How the squats went", counted=False, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
     facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG), command=("done squatting", "how it went", "after squats"),
-    invite="How did {whose} squats go? A few taps; if not now, I leave it there.",
+    invite="How did {whose} squats go? It takes a few taps. If not now, I leave it at that.",
     invites=(Offer("How it went", "squat_after", "{of_day}"),),
     steps=(
         Ask("done", "Did you squat {on_day}?", YesNo(yes="Yes, I did", no="No"), only_if=BEGUN.is_("no")),
@@ -48,7 +48,7 @@ FLOW = Flow(
         Run("pain", SQUATTED & fact("hurt").is_("yes")),
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "As planned", ("as planned", "yes", "the same", "same"), only_if=PLANNED),
-            Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOADED),
+            Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOAD_ASKED),
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?",
             Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes") & ~CARE),
         Ask("note", "One note for the log? Skip it if there is none.", Words(limit=300, example_text="slept badly, bar felt light"),

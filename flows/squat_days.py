@@ -1,4 +1,4 @@
-"""Squat days: which days the lifter squats and when, and every change to that, typed or tapped."""
+"""Squat days: the lifter's days and times, and every change to them, typed or tapped."""
 
 from __future__ import annotations
 
@@ -10,22 +10,22 @@ from companion.conversation.kinds import Option, Words, YesNo, choice
 from flows.plan_facts import DAYS, missing, new_plan, open_text, plan_facts, rest_words, said_done, understood, undo, what
 from flows.shared import OF_AGE, WELCOMED
 
-KINDS = ("weekly", "every", "on", "skip", "move", "pause", "away", "stay", "stop", "none")
+CHANGE_KINDS = ("weekly", "every", "on", "skip", "move", "pause", "away", "stay", "stop", "none")
 WANTS = ("half", "time", "day", "nothing")
 YES_NO = ("yes", "no")
 
 PLANNED, GIVEN = Fact("planned", values=YES_NO), Fact("given", values=(*YES_NO, "void"))
-WHAT = Fact("what", values=KINDS, of=what)
+CHANGE_KIND = Fact("what", values=CHANGE_KINDS, of=what)
 MISSING = Fact("missing", values=WANTS, of=missing)
 CHANGE, FIRST = fact("change"), fact("first")
 TAPPED = fact("day_1").known | FIRST.one_of(*(code for code, _ in DAYS))
 BY_TAPS = TAPPED | fact("day_2").known
 WANTING = MISSING.one_of("half", "time", "day")
 ASKED_REST = BY_TAPS | WANTING
-WHOLE = MISSING.is_("nothing") & ~WHAT.is_("none")
-TO_CONFIRM = WHAT.one_of("weekly", "every", "stop")
-SURE = WHOLE & (~TO_CONFIRM | fact("right").is_("yes"))
-RULE = SURE & WHAT.one_of("weekly", "every")
+WHOLE = MISSING.is_("nothing") & ~CHANGE_KIND.is_("none")
+TO_CONFIRM = CHANGE_KIND.one_of("weekly", "every", "stop")
+PLAN_CONFIRMED = WHOLE & (~TO_CONFIRM | fact("right").is_("yes"))
+RULE = PLAN_CONFIRMED & CHANGE_KIND.one_of("weekly", "every")
 UNDO = Fact("undo", values=("on 2026-03-03 18:00",), of=undo)
 
 TAPS = tuple(Option(code, name, (name[:3].lower(),)) for code, name in DAYS)
@@ -33,10 +33,10 @@ RESTS = (
     Option("morning", "In the morning", ("morning", "am"), only_if=MISSING.is_("half")),
     Option("evening", "In the evening", ("evening", "pm", "afternoon"), only_if=MISSING.is_("half")),
     *(Option(at, at, only_if=MISSING.is_("time")) for at in ("07:00", "12:00", "17:00", "18:00", "19:00")),
-    Option("today", "Today", only_if=MISSING.is_("day") & ~WHAT.one_of("move", "away")),
-    Option("tomorrow", "Tomorrow", only_if=MISSING.is_("day") & ~WHAT.is_("away")),
+    Option("today", "Today", only_if=MISSING.is_("day") & ~CHANGE_KIND.one_of("move", "away")),
+    Option("tomorrow", "Tomorrow", only_if=MISSING.is_("day") & ~CHANGE_KIND.is_("away")),
 )
-CHANGES = (
+CHANGE_OPTIONS = (
     Option("skip_next", "Skip the next one", ("skip it", "skip next")),
     Option("move_next", "Move the next one", ("move it", "move", "move next")),
     Option("extra_day", "Add a day", ("add", "extra", "extra day", "one more")),
@@ -59,11 +59,11 @@ _FEW = (r"(?:(?:my|the|this|that|next|on|for|from|it|one|this one|next one|squat
 _ASKING = r"(?:please |ok |can (?:you|we|i) |could (?:you|we|i) |i (?:want|need|have|'d like) to |let's )?"
 _TIME = r"(?:at \d{1,2}|(?:at |@ ?)?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|h|uhr)|\d{1,2}[:.]\d\d)\b"
 _AND = r"(?:,| |and|n|&|\+|/)*"
-"""Words that a change to squat days is made of: few may stand between, so that "skip the test today" is none."""
+"""Parts of a sentence that changes squat days; few other words may stand between, so "skip the test today" does not match."""
 
 
 def _tap(number: int) -> Ask:
-    """The n-th day to tap; those taken already are not offered again."""
+    """Return the question for the n-th day to tap; days already taken are not offered again."""
     taken = [*([fact("first")] if number > 1 else []), *(fact(f"day_{n}") for n in range(1, number))]
     days = [Option(code, name, (name[:3].lower(),), only_if=Every(tuple(~one.is_(code) for one in taken)))
             for code, name in DAYS]
@@ -105,7 +105,7 @@ FLOW = Flow(
     ),
     facts=(PLANNED, GIVEN,
            Fact("rest_words", of=rest_words),
-           Fact("plan_now", values=('{"weekly":{"TU":"18:00"}}',)), Fact("open", of=open_text), WHAT, MISSING,
+           Fact("plan_now", values=('{"weekly":{"TU":"18:00"}}',)), Fact("open", of=open_text), CHANGE_KIND, MISSING,
            Fact("understood", of=understood), Fact("new_plan", of=new_plan), Fact("said_done", of=said_done), UNDO),
     steps=(
         Tell("{given_unclear}", fact("given_unclear").known),
@@ -113,7 +113,7 @@ FLOW = Flow(
         Ask("first", "Which days do you squat, and when? Type it, such as “Tuesdays and Fridays at 6pm” or “every other day at "
             "7am”, or tap the first day of your week.", SquatDays(TAPS), only_if=GIVEN.is_("no") & PLANNED.is_("no")),
         Ask("change", "{plan_line}\n\nWhat should change? Tap, or type it: “skip Friday”, “move it to Sunday 10am”, “pause until 3 "
-            "January”, or the new days.", SquatDays(CHANGES), only_if=GIVEN.is_("no") & PLANNED.is_("yes")),
+            "January”, or the new days.", SquatDays(CHANGE_OPTIONS), only_if=GIVEN.is_("no") & PLANNED.is_("yes")),
         *(_tap(number) for number in range(1, 8)),
         Ask("to", "Move it to which day? With a time, if that changes too.",
             SquatDays(before="move it to", example_text="Sunday 10am"), only_if=CHANGE.is_("move_next")),
@@ -124,17 +124,18 @@ FLOW = Flow(
         Ask("rest", "{rest_words}", Rest(choices=RESTS), safety=True, only_if=ASKED_REST, then=(Jump(WANTING, "rest"),)),
         Ask("right", "{understood} Is that right?", YesNo(yes="Yes, that is right", no="No"),
             only_if=WHOLE & TO_CONFIRM & (~BY_TAPS | fact("rest").known)),
-        Do(Find("squat.plan", "{new_plan}", "told by the lifter"), SURE),
+        Do(Find("squat.plan", "{new_plan}", "told by the lifter"), PLAN_CONFIRMED),
         Run("reminder_times", RULE & ~fact("reminder_times.before").known, asked="briefly"),
         Ask("goal", "What would you like your squat to be? A few words; I will put them into the reminders. Skip it if you like.",
             Words(limit=80, example_text="parallel with a still back, at 90 kg"), free=True, only_if=RULE & ~fact("squat.goal").known),
         Do(Find("squat.goal", "{goal}", "told by the lifter"), fact("goal").known),
-        Do(Replan(), SURE),
-        Tell("{said_done}", SURE & UNDO.known, offers=(Offer("Undo that", "squat_days", "{undo}"),)),
-        Tell("{said_done}", SURE & ~UNDO.known),
+        Do(Replan(), PLAN_CONFIRMED),
+        Tell("{said_done}", PLAN_CONFIRMED & UNDO.known, offers=(Offer("Undo that", "squat_days", "{undo}"),)),
+        Tell("{said_done}", PLAN_CONFIRMED & ~UNDO.known),
         Tell("Then nothing has changed. Say the days again, or tap.", WHOLE & TO_CONFIRM & ~fact("right").is_("yes"),
              offers=(Offer("My squat days", "squat_days"),)),
         Tell("It stays as it is.", CHANGE.is_("fine")),
-        Tell("Nothing has changed. Say “my squat days” whenever you like.", WHAT.is_("none") & GIVEN.is_("no") & ~CHANGE.is_("fine")),
+        Tell("Nothing has changed. Say “my squat days” whenever you like.",
+             CHANGE_KIND.is_("none") & GIVEN.is_("no") & ~CHANGE.is_("fine")),
     ),
 )

@@ -1,4 +1,4 @@
-"""Squat look: at which depth the back rounds without load, and which single change moves that depth."""
+"""Squat look: the depth at which the back rounds without load, and the single changes that move it."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -20,16 +20,16 @@ ROUNDS = choice(
     ("clearly", "Clearly", "clear", "a lot", "lots", "yes clearly"),
     ("cant_tell", "Can't tell", "can't say", "not sure", "unsure", "dunno", "no idea", "don't know", "idk"),
 )
-# Not a plain Ready: a choice comes with a Skip button, for whoever has nothing to stand on or to hold.
-DONE = choice(("ready", "Done", "ready", "ok", "okay", "yes", "finished", "did it", "all done", "done it",
+# Not a plain Ready: a choice has a Skip button, for somebody with nothing to stand on or to hold.
+DONE_OR_SKIP = choice(("ready", "Done", "ready", "ok", "okay", "yes", "finished", "did it", "all done", "done it",
                "k", "yep", "👍"))
 KILOS = Number("kg", 0, 500, usual=(15, 300), example_value=80)
 """The same range as the usual load in about_you."""
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
-    """One change to the plain squat: its name in the log, what to do, and what would make the lifter stop."""
+class SquatChange:
+    """One change to the plain squat: its name in the log, the instruction, and the caution."""
 
     name: str
     say: str
@@ -37,16 +37,16 @@ class Change:
 
 
 CHANGES = (
-    Change("heels", "Heels up: both heels on thin books or plates, {rise} high, flat and steady. Three "
+    SquatChange("heels", "Heels up: both heels on thin books or plates, {rise} high, flat and steady. Three "
            "squats, all else as usual. Nothing to stand on? Tap Skip.",
            "Find your balance first. Stop if you wobble or anything hurts."),
-    Change("front", "Weight in front: hold {weight} straight out at chest height; a bag will do. Three "
+    SquatChange("front", "Weight in front: hold {weight} straight out at chest height; a bag will do. Three "
            "squats, all else as usual. Nothing to hold? Tap Skip.",
            "Keep it light. Stop if anything hurts, in the back, a shoulder or elsewhere."),
-    Change("slow", "Slower: count three seconds on the way down, come up as usual. Three squats, all else "
+    SquatChange("slow", "Slower: count three seconds on the way down, come up as usual. Three squats, all else "
            "as usual.",
            "Keep breathing. Stop if anything hurts."),
-    Change("wide", "Wider: each foot a hand's width further out. Three squats, all else as usual.",
+    SquatChange("wide", "Wider: each foot a hand's width further out. Three squats, all else as usual.",
            "Knees go where the toes point. Stop if hip, groin, knee or anything else hurts."),
 )
 SLOTS = tuple(f"change_{n}" for n in range(1, len(CHANGES) + 1))
@@ -66,7 +66,7 @@ SET_UP = {
 
 
 def drawn_order(known: Known) -> dict[str, Value]:
-    """The four changes in this run's order, worded in the lifter's units. The same run draws the same order."""
+    """Return the changes in this run's random order, in the lifter's units. The same run always gives the same order."""
     bare = known.facts.get("safety.body_first") == "yes"
     order = [change for change in CHANGES if not (bare and change.name == "front")]
     Random(f"{PROTOCOL.id} {known.facts.get('person', '')} {known.run}").shuffle(order)
@@ -83,22 +83,23 @@ def _set_up(got: Facts, side: str) -> Value | None:
 
 
 def _rounds_in(slot: str) -> Callable[[Facts, str], Value | None]:
-    """What was seen in a slot, whose answer is logged under its change's name."""
+    """Return the function that reads a slot's answer, which is logged under its change's name."""
     def of(got: Facts, side: str) -> Value | None:
+        """Return the answer on rounding in this slot."""
         return got[f"{got[slot]}_rounds"]
 
     return of
 
 
 def _seen(name: str) -> Condition:
-    """Rounding was seen in this set, so its depth is worth asking."""
+    """Return the condition that rounding was seen in this set, so that its depth is asked."""
     return fact(f"{name}_rounds").one_of("little", "clearly")
 
 
 def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
-    """One slot's set and what was seen in it; where it goes on when the set is ``skipped``."""
+    """Return one slot's set and its questions; ``skipped``: the jumps if the set is skipped."""
     return (
-        Ask(f"{slot}_do", f"{{{slot}_say}}", DONE, caution=f"{{{slot}_caution}}", only_if=ROUNDED & fact(slot).known, then=skipped,
+        Ask(f"{slot}_do", f"{{{slot}_say}}", DONE_OR_SKIP, caution=f"{{{slot}_caution}}", only_if=ROUNDED & fact(slot).known, then=skipped,
             picture=f"squat_{{{slot}}}"),
         Ask(f"{slot}_rounds", "With that change: does the lower back round, or the tail tuck under?", ROUNDS,
             only_if=ROUNDED, log_as=f"{{{slot}}}_rounds"),
@@ -108,17 +109,17 @@ def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
 
 
 def _left_out(name: str) -> Condition:
-    """The set was skipped."""
+    """Return the condition that the set was skipped."""
     return ~fact(f"{name}_do").known
 
 
-# The changes are held against the depth of the plain set: without one there is nothing to move.
+# The changes are compared with the depth of the plain set: without one there is nothing to compare.
 ROUNDED = _seen("plain") & fact("plain_depth").known
-CHANGED = ROUNDED & Some(tuple(fact(f"{slot}_rounds").known for slot in SLOTS))
+ANY_CHANGE_TRIED = ROUNDED & Some(tuple(fact(f"{slot}_rounds").known for slot in SLOTS))
 FILMED = fact("seen_by").is_("film")
-LOADED = fact("load_film").is_("yes")
+LOAD_FILMED = fact("load_film").is_("yes")
 # Some rounding at depth is normal, in trained lifters too: McKean 2010 J Strength Cond Res 24:2731 (read).
-COMMON = fact("plain_rounds").is_("little") & fact("plain_depth").one_of("parallel", "below")
+COMMON_ROUNDING = fact("plain_rounds").is_("little") & fact("plain_depth").one_of("parallel", "below")
 
 FLOW = flow_of(
     PROTOCOL, at_start=drawn_order, command=("squat film", "film my squat"),
@@ -135,35 +136,35 @@ FLOW = flow_of(
         Ask("plain_rounds", "In any of the three: does the lower back round, or the tail tuck under?", ROUNDS),
         Ask("plain_depth", "How deep is the thigh when it starts? Parallel: the top of the thigh level with "
             "the floor.", BANDS, only_if=_seen("plain"), picture="squat_bands"),
-        Tell("No rounding without load: then no single change can move it, and those sets are left out.",
+        Tell("Your back does not round without load, so there is no depth for a change to move. Those sets are left out.",
              only_if=fact("plain_rounds").is_("no")),
         Tell("Then there is no depth to compare with, so the squats with one change are left out. Film from "
              "the side often shows it; you can do this again any day.",
              only_if=~ROUNDED & ~fact("plain_rounds").is_("no")),
         Tell("A little rounding at parallel or below, without pain, is common, in trained lifters too.",
-             only_if=ROUNDED & COMMON),
+             only_if=ROUNDED & COMMON_ROUNDING),
         Tell("Now a few short sets with one thing changed in each, in a mixed order, and the plain squat once "
              "more. Rest as long as you like in between.", only_if=ROUNDED),
         *(ask for slot, after in pairwise(SLOTS) for ask in _change(slot,
-          Jump(_left_out(slot) & fact(after).known, f"{after}_do"), Jump(_left_out(slot) & CHANGED, "again_do"),
+          Jump(_left_out(slot) & fact(after).known, f"{after}_do"), Jump(_left_out(slot) & ANY_CHANGE_TRIED, "again_do"),
           Jump(_left_out(slot), "load_film"))),
-        *_change(SLOTS[-1], Jump(_left_out(SLOTS[-1]) & CHANGED, "again_do"),
+        *_change(SLOTS[-1], Jump(_left_out(SLOTS[-1]) & ANY_CHANGE_TRIED, "again_do"),
                  Jump(_left_out(SLOTS[-1]), "load_film")),
         Ask("again_do", "Last set: three squats exactly as the first, nothing changed.", Ready("Done"),
-            caution=SHARP, only_if=CHANGED, then=(Jump(_left_out("again"), "load_film"),),
+            caution=SHARP, only_if=ANY_CHANGE_TRIED, then=(Jump(_left_out("again"), "load_film"),),
             picture=PROTOCOL.picture),
         Ask("again_rounds", "Does the lower back round, or the tail tuck under?", ROUNDS,
-            only_if=CHANGED),
+            only_if=ANY_CHANGE_TRIED),
         Ask("again_depth", "How deep is the thigh when it starts?", BANDS,
-            only_if=CHANGED & _seen("again")),
+            only_if=ANY_CHANGE_TRIED & _seen("again")),
         Ask("load_film", "Do you have film of your own working sets, from the side? Only film you have "
             "already: nothing is loaded for this.", YesNo()),
         Ask("load_rounds", "Take the heaviest of those sets. Does the lower back round, or the tail tuck "
-            "under?", ROUNDS, only_if=LOADED),
+            "under?", ROUNDS, only_if=LOAD_FILMED),
         Ask("load_depth", "How deep is the thigh when it starts there?", BANDS,
-            only_if=LOADED & _seen("load"), picture="squat_bands"),
+            only_if=LOAD_FILMED & _seen("load"), picture="squat_bands"),
         Ask("load_kg", "How heavy was the bar on that film, plates and all, in {unit}?", KILOS,
-            only_if=LOADED),
+            only_if=LOAD_FILMED),
         Ask("video", "If you like, send one of the videos. It is kept with your answers, and your coach can "
             "see it if you have one here. If not, tap Skip.", Media(("video",)), only_if=FILMED),
     ),

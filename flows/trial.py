@@ -1,4 +1,4 @@
-"""Trial: does priming help this lifter? On squat days prime or plain warm-up is drawn by lot, with the same questions after."""
+"""Trial of priming: on squat days, prime or plain warm-up is drawn by lot, with the same questions afterwards."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ TODAY = Fact("drawn_today", values=("yes", "no"))
 
 
 def trial_facts(known: Known) -> dict[str, Value]:
-    """What the days so far show, and whether today has had its lot."""
+    """Return the result of the days so far, and "yes" if today's lot is drawn."""
     return {"so_far": verdict_now(known).words, "drawn_today": str(known.facts.get("trial.day.today", "no"))}
 
 
@@ -27,11 +27,11 @@ FLOW = Flow(
     at_start=trial_facts,
     steps=(
         Ask("join", "Does the drill help you? On squat days I draw by lot: drill or plain warm-up. Afterwards I ask the same "
-            "things. Twelve days at the same depth and load can show it. Join?", YesNo(yes="Yes, join", no="No"),
+            "questions. Twelve days at the same depth and load can show it. Join?", YesNo(yes="Yes, join", no="No"),
             only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill stays there: say “prime”."),)),
         Do(Find("trial.joined", "yes", "the lifter joined the trial"), fact("join").is_("yes")),
         Tell("{so_far}", JOINED, picture="chart_trial"),
-        Tell("Today has its lot already; the next squat day gets its own.", TODAY.is_("yes")),
+        Tell("Today's lot is drawn already. The next squat day gets its own.", TODAY.is_("yes")),
         Ask("next", "The lot is drawn when you squat. Are you squatting today?", choice(
             ("now", "Yes, squat day", "yes", "now", "today"), ("later", "Not today", "no", "later"),
             ("leave", "Leave the trial", "leave", "quit")), only_if=~TODAY.is_("yes")),

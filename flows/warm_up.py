@@ -23,7 +23,7 @@ def _after_rest(got: Facts, side: str) -> Value | None:
 HEAVY, RESTED = fact("heavy").is_("yes"), fact("heavy").is_("no")
 NO_SQUATS = LEVEL.is_("no_load")
 WALKED = fact("walk").known & fact("walk_more").known
-DONE = RESTED & WALKED & (fact("squats").known | NO_SQUATS)
+WARMED_UP = RESTED & WALKED & (fact("squats").known | NO_SQUATS)
 
 FLOW = Flow(
     "warm_up", version=1, title="Warm-up", needs=("chair",), gates=FLOOR, command=("warmup",),
@@ -44,9 +44,9 @@ FLOW = Flow(
             "like.", Ready("Done"), caution=EASY, only_if=RESTED & ~NO_SQUATS, picture="warm_up_chair"),
         Ask("walk_more", "One more minute on the spot, as gently as you like.", MINUTE, caution=EASY,
             only_if=RESTED),
-        Do(Find("warm", "done", "fixed warm-up"), only_if=DONE),
-        Tell("Warm enough for the tests.", only_if=DONE),
+        Do(Find("warm", "done", "fixed warm-up"), only_if=WARMED_UP),
+        Tell("Warm enough for the tests.", only_if=WARMED_UP),
         Tell("A part of the warm-up was left out, so the tests wait. Say “warm up” to do it.",
-             only_if=RESTED & ~DONE),
+             only_if=RESTED & ~WARMED_UP),
     ),
 )

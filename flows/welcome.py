@@ -1,19 +1,19 @@
-"""Welcome: what this is and is not, consent, age, units and time zone."""
+"""Welcome: the purpose and its limits, consent, age, units and time zone."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Ready, YesNo, Zone, choice
-from flows.consent import IF_NO, LIFTER, first_asked
+from flows.consent import IF_NO, LIFTER_TEXT, first_asked
 
 ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
-"""Under 18 without a coach linked: nothing further opens."""
+"""True under 18 without a linked coach: nothing further opens."""
 
 FLOW = Flow(
     "welcome", version=1, title="Welcome", counted=False, holds=True, by_name=False, facts=(IF_NO,),
     steps=(
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),
-        *first_asked(LIFTER),
+        *first_asked(LIFTER_TEXT),
         Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18"), safety=True),
         Ask("coach_first", "Under 18 this only goes with a coach who is linked to you here, and none is yet. Ask your "
             "coach for a code and send it to me; once you have agreed, tap below.", Ready("A coach is linked"),

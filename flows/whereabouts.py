@@ -1,4 +1,4 @@
-"""Whereabouts: another time zone, for good or for a while, so that reminders come by the clock on the wall there."""
+"""Whereabouts: another time zone, for good or for a while, so that reminders follow the local time there."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from flows.shared import WELCOMED
 FOR = {"this week": "week", "for the week": "week", "until sunday": "week", "till sunday": "week", "for a week": "one",
        "for one week": "one", "for seven days": "one", "for two weeks": "two", "for 2 weeks": "two", "for a fortnight": "two"}
 _UNTIL = re.compile(r"(?P<place>.+?),? (?:(?:until|till|til) (?P<until>.+)|for (?P<span>(?:\w+ ){1,3}(?:day|week|month)s?))")
-"""A place and the last day there, said in other words than those."""
+"""A place with the last day there, in words that ``FOR`` does not hold."""
 _STATE_WORDS = """
     a the my no some such good great bad poor better pain agony trouble bed hospital position place shape shock tears bits line time
     class charge doubt distress progress office love set up need danger spasm spasms two it this that here neutral hell heaven
@@ -31,7 +31,7 @@ SETTLED = RIGHT & (STAY.known | ~HOW_LONG.is_("open"))
 
 
 def where_facts(known: Known) -> dict[str, Value]:
-    """The place this was begun with, and whether it was said to be for this week only."""
+    """Return the place this was begun with, for how long, and the dates to choose from."""
     place, how_long, until = _parted(known.asked)
     zone = find_zone(place, known.now) if place else None
     today = date.fromisoformat(str(known.facts["today"]))
@@ -43,13 +43,13 @@ def where_facts(known: Known) -> dict[str, Value]:
 
 
 def is_place(said: str) -> bool:
-    """Whether it names a place, and no state to be in ("position", "tears") that some village is called, too."""
+    """True if the text names a place, and not a state ("in tears") that is also some village's name."""
     place = _parted(said)[0]
     return not _STATES & set(place.split()) and find_zone(place, None) is not None
 
 
 def _parted(said: str) -> tuple[str, str, str]:
-    """A place, for how long, and the last day there in their words; "" for what was not said."""
+    """Return the place, the length of the stay and the last day there in the lifter's words; "" for each one not said."""
     place = said.strip().lower().removesuffix(" now").strip()
     how_long = next((words for words in FOR if place.endswith(f" {words}")), "")
     if not how_long and (found := _UNTIL.fullmatch(place)):
@@ -58,19 +58,19 @@ def _parted(said: str) -> tuple[str, str, str]:
 
 
 def zone_now(got: Facts, side: str) -> Value | None:
-    """The zone that is spoken of."""
+    """Return the time zone in question, None if not known."""
     return got.get("zone", got.get("there"))
 
 
 def last_day(got: Facts, side: str) -> Value | None:
-    """The last day there, "" for no end."""
+    """Return the last day there, "" for no end."""
     ends = {"week": "sunday", "one": "in_a_week", "two": "in_two_weeks", "date": "last_said"}
     until = ends.get(str(got.get("stay", got.get("how_long", ""))))
     return got[until] if until else ""
 
 
 def until_words(got: Facts, side: str) -> Value:
-    """Until when, in words."""
+    """Return the end of the stay, in words."""
     last = str(last_day(got, "") or "")
     return f"until {date_words(date.fromisoformat(last), date.fromisoformat(str(got['today'])))}" if last else "from now on"
 

@@ -22,7 +22,7 @@ from companion.port import Address, Inbound, Tapped, Typed
 from companion.record import coaching, operator_requests, people
 from companion.screening.coach_acts import COACH_ACTS
 from flows.catalogue import BOOK, CATALOGUE
-from flows.coach_shared import COACHES as COACHES_ONLY
+from flows.coach_shared import COACHES_ONLY as COACHES_ONLY
 from tests.coach.test_actions import Gym
 
 STRANGER, OPERATOR = Address("terminal", "nobody yet"), Address("terminal", "the operator")

@@ -34,7 +34,7 @@ from companion.record.expiry import Run
 from companion.record.log import Kept, Row
 from companion.screening.depth import band_of
 from companion.screening.protocols import measured, protocol, route
-from companion.screening.screen import Answer, screen_from
+from companion.screening.screen import LoggedAnswer, screen_from
 from companion.screening.sessions import WARM_FOR
 from companion.screening.squat_days import AFTER, DAY, about, days_told
 
@@ -102,7 +102,7 @@ def staying(runs: Sequence[Run], rows: Sequence[Row], facts: Mapping[str, Kept],
     for at in moments:  # pain as it was told before the results is held against pain since
         stay |= {run.run for run in runs if run.flow == "safety_check" and run.ending == "done" and run.began <= at and not any(
             later.flow == "safety_check" and later.ending == "done" and run.began < later.began <= at for later in runs)}
-    of_flow: dict[str, list[Answer]] = {}
+    of_flow: dict[str, list[LoggedAnswer]] = {}
     for row in answers:
         of_flow.setdefault(row.flow, []).append(row)
     for test in route():
@@ -117,7 +117,7 @@ def staying(runs: Sequence[Run], rows: Sequence[Row], facts: Mapping[str, Kept],
     return frozenset(stay.union(joined[:1]))  # the lots are drawn from the moment of the first
 
 
-def _of_test(runs: Sequence[Run], answers: Sequence[Answer], moments: Sequence[datetime], zone: str) -> set[str]:
+def _of_test(runs: Sequence[Run], answers: Sequence[LoggedAnswer], moments: Sequence[datetime], zone: str) -> set[str]:
     """Return the runs of one test that stay: from as many sessions before each result as a retest averages, and further back
     until the screen is the same as with all of them, now and as it was at each result."""
     if not runs:
@@ -154,7 +154,7 @@ def _days_since(facts: Mapping[str, Kept], zone: str) -> str | None:
     return min(since, default=None)
 
 
-def _of_days(runs: Sequence[Run], answers: Sequence[Answer], since: str | None, zone: str) -> set[str]:
+def _of_days(runs: Sequence[Run], answers: Sequence[LoggedAnswer], since: str | None, zone: str) -> set[str]:
     """Return the runs about squat days that stay: those the depth is worked out from, all since the first lot of the trial, and
     so many before that each of their days says the same as it does with all of them."""
     drawn = {row.run for row in answers if row.flow == DAY and row.key == "lot"}

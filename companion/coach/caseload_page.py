@@ -20,7 +20,7 @@ from companion.record.caseload import Standing, standings
 from companion.record.report_data import standings_of_all
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.levels import UNCHECKED, words_of
+from companion.screening.levels import UNCHECKED_WORDS, words_of
 
 COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
 MEANINGS: Final = {
@@ -71,7 +71,7 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
 def _cells(one: Standing, when: Moments) -> tuple[tuple[str, str], ...]:
     """What stands beside the group: safety level, result, depth, last answer, last review."""
     depth = band_of(str(one.step))
-    level = f"{words_of(one.level).coach}, {when.text(one.level_at)}" if one.level and one.level_at else UNCHECKED.coach
+    level = f"{words_of(one.level).coach}, {when.text(one.level_at)}" if one.level and one.level_at else UNCHECKED_WORDS.coach
     return ((level, one.level_at or ""),
             (RESULT_WORDS.get(str(one.overall), "none yet"), RESULT_WORDS.get(str(one.overall), "")),
             (BAND_WORDS[depth] if depth else "none set", str(depth.rank) if depth else ""),

@@ -10,18 +10,18 @@ from companion.pictures.series import Chart, ChartOwner, Dot, Track, all_charts,
 from companion.record.report_data import Found
 from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.priming_trial import arm_of
-from companion.screening.readings import Show
-from companion.screening.screen import Answer
+from companion.screening.readings import NumberFormat
+from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import ToldDay
 
 
-def day_line(day: ToldDay, show: Show) -> str:
+def day_line(day: ToldDay, show: NumberFormat) -> str:
     """A squat day in a few words."""
     return ", ".join(filter(None, (show(day.load, "kg") if day.load else "", _kept(day), _back(day),
                                    "something hurt" if day.hurt else ""))) or "nothing told"
 
 
-def charts_of(answers: Sequence[Answer], steps: Sequence[Found], whose: ChartOwner) -> tuple[Chart, ...]:
+def charts_of(answers: Sequence[LoggedAnswer], steps: Sequence[Found], whose: ChartOwner) -> tuple[Chart, ...]:
     """Every chart there is something to show in. ``steps``: how the depth to keep to has changed."""
     drawn = [chart_of(name, answers, whose) for name in all_charts()]
     if not any(chart and chart.name == "chart_depth" for chart in drawn):
@@ -50,7 +50,7 @@ def _back(day: ToldDay) -> str:
     return {"still": "back still", "moved": "back moved", "cant_tell": "back: can't tell"}.get(day.back or "", "")
 
 
-def days_table(days: Sequence[ToldDay], seed: str | None, show: Show) -> Table:
+def days_table(days: Sequence[ToldDay], seed: str | None, show: NumberFormat) -> Table:
     """The squat days told of, the newest first. ``seed``: of the priming trial's lots, None where it was not joined."""
     def line(day: ToldDay) -> tuple[str | tuple[str, ...], ...]:
         lot = "" if day.lot is None or seed is None else {"prime": "drill first", "plain": "no drill"}[arm_of(seed, day.lot)]

@@ -11,16 +11,16 @@ from companion.export.questions import in_words
 from companion.screening.errors import Errors
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import SIDES, STANDING_WORDS, Error, Reading, Show, against_line, mean_of
+from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, Reading, against_threshold, mean_of
 from companion.screening.retest import change
-from companion.screening.screen import Answer, Screen
-from companion.screening.sessions import Session, sessions_of
+from companion.screening.screen import LoggedAnswer, Screen
+from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.trend import SESSIONS, trend
 
 _NOTHING: Final = "–"
 
 
-def numbers_table(answers: Sequence[Answer], screen: Screen, errors: Errors, show: Show, when: Moments) -> Table:
+def numbers_table(answers: Sequence[LoggedAnswer], screen: Screen, errors: Errors, show: NumberFormat, when: Moments) -> Table:
     """The readings that count now, left under right, each with its lines, its error and how it has changed."""
     rows: list[tuple[Cell, ...]] = []
     for one in measured():
@@ -47,25 +47,27 @@ def _readings(screen: Screen, one: Protocol[Any], side: str) -> tuple[Reading, .
     return one.readings(screen[one.id], side) if one.readings and one.id in screen else ()
 
 
-def _measured(taken: tuple[Reading, ...], sessions: Sequence[Session], errors: Errors, show: Show, when: Moments) -> tuple[Cell, ...]:
+def _measured(taken: tuple[Reading, ...], sessions: Sequence[ReadingSession], errors: Errors, show: NumberFormat,
+              when: Moments) -> tuple[Cell, ...]:
     first, values = taken[0], [one.value for one in taken]
     error = errors.of(first.test, first.method)
     each = f"mean of {', '.join(show(round(value, 1), first.unit) for value in values)}" if len(values) > 1 else ""
     at = next((when.day(one.at.date()) for one in reversed(sessions) if [r.value for r in one.readings] == values), "")
     how = ", ".join(filter(None, (in_words(first.method), in_words(first.placement), f"on {at}" if at else "")))
-    lines = tuple(f"{line.name}: {against_line(taken, line, error, show).words}" for line in protocol(first.test).lines_in(first.unit))
+    lines = tuple(f"{line.name}: {against_threshold(taken, line, error, show).words}"
+                  for line in protocol(first.test).thresholds_in(first.unit))
     reading = f"{show(round(mean_of(taken), 1), first.unit)}{' by eye, the middle of a band' if first.width else ''}"
     return (tuple(filter(None, (reading, each))), f"by {how}", lines or _NOTHING, _error(error, len(values), show),
             tuple(_changes(sessions, errors, show, when)) or "one session so far")
 
 
-def _error(error: Error, repeats: int, show: Show) -> tuple[str, ...]:
+def _error(error: Error, repeats: int, show: NumberFormat) -> tuple[str, ...]:
     own = f"; from {error.own} of their own repeats too" if error.own else ""
     return (f"{show(round(error.of_mean(repeats), 1), error.unit)} standard error of this mean",
             f"{show(round(error.mdc, 1), error.unit)} least change that is not error, two single readings{own}")
 
 
-def _changes(sessions: Sequence[Session], errors: Errors, show: Show, when: Moments) -> list[str]:
+def _changes(sessions: Sequence[ReadingSession], errors: Errors, show: NumberFormat, when: Moments) -> list[str]:
     """First to last, averaged over as many sessions at each end as it takes to show; and the slope where there are enough."""
     if len(sessions) < 2:
         return []
@@ -83,18 +85,18 @@ def _changes(sessions: Sequence[Session], errors: Errors, show: Show, when: Mome
     return said
 
 
-def details(screen: Screen, show: Show) -> tuple[Table, ...]:
+def details(screen: Screen, show: NumberFormat) -> tuple[Table, ...]:
     """The tables of tests that have one of their own, such as where the rounding starts in each squat of the squat look."""
     told = (one.detail(screen.get(test), show) for test, one in protocols().items() if one.detail)
     return tuple(Table(one.name, one.caption, one.columns, one.rows, empty=one.empty, note=one.note) for one in told)
 
 
-def sources_of(screen: Screen, errors: Errors, show: Show) -> Table:
+def sources_of(screen: Screen, errors: Errors, show: NumberFormat) -> Table:
     """Where each line and error comes from, and its standing."""
     rows: list[tuple[Cell, ...]] = []
     readings = [one for test in measured() for side in SIDES for one in _readings(screen, test, side)]
     kinds = {(one.test, one.unit) for one in readings}
-    for line in chain.from_iterable(test.lines for test in measured()):
+    for line in chain.from_iterable(test.thresholds for test in measured()):
         if not kinds or (line.test, line.unit) in kinds:
             rows.append((f"{protocol(line.test).name}: {show(line.value, line.unit)}, {line.name}", line.source,
                          STANDING_WORDS[line.standing]))

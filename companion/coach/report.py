@@ -8,7 +8,7 @@ from datetime import datetime
 from companion.coach.page import POLICY, picture_of, rendered
 from companion.coach.report_sections import Account, account_of
 from companion.conversation.registry import Book
-from companion.screening.levels import OPEN
+from companion.screening.levels import OPEN_LEVELS
 from companion.screening.safety import Level
 
 
@@ -21,4 +21,4 @@ def page_of(account: Account) -> str:
     """Return the page of an account. Pure; slow where there are charts, so it can run beside the loop."""
     charts = [(chart.title, chart.words.removeprefix("Picture: "), picture_of(chart)) for chart in account.charts]
     return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY, "free": account.level is Level.GO,
-                                          "open": account.level is not None and account.level.value in OPEN})
+                                          "open": account.level is not None and account.level.value in OPEN_LEVELS})

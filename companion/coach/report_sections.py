@@ -35,10 +35,10 @@ from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
-from companion.screening.levels import LEVEL_WORDS, UNCHECKED, words_of
+from companion.screening.levels import LEVEL_WORDS, UNCHECKED_WORDS, words_of
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
-from companion.screening.readings import Show
+from companion.screening.readings import NumberFormat
 from companion.screening.safety import Level, pain_now
 from companion.screening.screen import about_from, screen_from
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
@@ -103,7 +103,7 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
         _glance(facts, causes, days, level, depth, show, when, local_date(now, zone)),
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
-        level, UNCHECKED.report if level is None else LEVEL_WORDS[level].report, _why(db, person, facts, when),
+        level, UNCHECKED_WORDS.report if level is None else LEVEL_WORDS[level].report, _why(db, person, facts, when),
         _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
         conclusion.differences, charts_of(answers, steps, ChartOwner(str(person), system, zone)), days_table(days, seed, show),
         verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, depth, system, show, now, zone),
@@ -111,22 +111,22 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
         sources_of(screen, errors, show))
 
 
-def _showing(system: str) -> Show:
+def _showing(system: str) -> NumberFormat:
     return lambda value, unit: shown(value, unit, system)
 
 
 # summary --------------------------------------------------------------------------------------------------------
 
 
-def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], level: Level | None, depth: str, show: Show, when: Moments,
-            today: date) -> tuple[tuple[str, str], ...]:
+def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], level: Level | None, depth: str, show: NumberFormat,
+            when: Moments, today: date) -> tuple[tuple[str, str], ...]:
     """The few lines to read when there is no time for more."""
     told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
     parts = [(ruling.capitalize(), ", ".join(
         f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
         for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=weightiest)]
     last = days[-1] if days else None
-    lines = [("Safety level now", UNCHECKED.report if level is None else LEVEL_WORDS[level].report), *parts,
+    lines = [("Safety level now", UNCHECKED_WORDS.report if level is None else LEVEL_WORDS[level].report), *parts,
              ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
              ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
              ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
@@ -189,7 +189,7 @@ def _results_at(kept: Mapping[str, Kept]) -> datetime | None:
         return None
 
 
-def _load_now(facts: Facts, show: Show) -> str:
+def _load_now(facts: Facts, show: NumberFormat) -> str:
     limits = {name: float(str(value)) for name in ("load.limit", "load.pin") if (value := facts.get(name, "")) != ""}
     if not limits:
         return ""
@@ -197,7 +197,7 @@ def _load_now(facts: Facts, show: Show) -> str:
     return f"at most {show(limits[name], 'kg')} ({'set by a coach' if name == 'load.pin' else 'from the tests'})"
 
 
-def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system: str, show: Show, now: datetime,
+def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system: str, show: NumberFormat, now: datetime,
           zone: str) -> tuple[tuple[str, str], ...]:
     plan, today = plan_from(facts), local_date(now, zone)
     coming = next_days(plan, today, 3)

@@ -24,10 +24,10 @@ from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of
 from companion.screening.errors import errors_from
 from companion.screening.protocols import measured, protocol
-from companion.screening.readings import SIDES, STANDING_WORDS, Error, Show, against_line, mean_of
+from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
 from companion.screening.safety import Level, opens
-from companion.screening.screen import Answer, about_from
-from companion.screening.sessions import Session, sessions_of
+from companion.screening.screen import LoggedAnswer, about_from
+from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import ToldDay, days_told
 
 CAUSES: Final = ("length", "strength", "control")
@@ -218,13 +218,13 @@ def level_now(facts: Mapping[str, Kept], zone: str, today: date) -> str:
     return Level.GO.value if opens(level, local_date(kept.at, zone), today) else level.value
 
 
-def answers_in(rows: Iterable[Row], flows: Iterable[str]) -> list[Answer]:
+def answers_in(rows: Iterable[Row], flows: Iterable[str]) -> list[LoggedAnswer]:
     """The rows of some flows as the screening reads them."""
     wanted = frozenset(flows)
     return [log.as_answer(row) for row in rows if row.flow in wanted]
 
 
-def numbers_of(rows: Iterable[Row], show: Show) -> tuple[Number, ...]:
+def numbers_of(rows: Iterable[Row], show: NumberFormat) -> tuple[Number, ...]:
     """The latest reading of each measured test on each side, held against its lines."""
     answers = answers_in(rows, (*(one.id for one in measured()), "warm_up", "about_you"))
     errors = errors_from(answers, about_from(answers).sex)
@@ -236,14 +236,14 @@ def numbers_of(rows: Iterable[Row], show: Show) -> tuple[Number, ...]:
     return tuple(found)
 
 
-def _number(session: Session, error: Error, show: Show) -> Number:
+def _number(session: ReadingSession, error: Error, show: NumberFormat) -> Number:
     readings, first = session.readings, session.readings[0]
     seen = show(round(mean_of(readings), 1), first.unit)
     lines = []
-    for line in protocol(first.test).lines_in(first.unit):
-        by_eye, _, said = against_line(readings, line, error, show).words.partition(": ")
-        lines.append(f"{line.name}: {said}")
-        seen = by_eye if first.width else seen
+    for line in protocol(first.test).thresholds_in(first.unit):
+        answer = against_threshold(readings, line, error, show)
+        lines.append(f"{line.name}: {answer.compared}")
+        seen = answer.seen if first.width else seen
     if first.width:
         told = f"by eye, a band of {show(first.width, first.unit)}"
     else:

@@ -17,7 +17,7 @@ from companion.pictures.your_squat import your_squat
 from companion.screening.about import About
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
-from companion.screening.screen import Answer, screen_of
+from companion.screening.screen import LoggedAnswer, screen_of
 
 BEGAN: Final = datetime(2026, 3, 2, 18, tzinfo=UTC)
 """First day of the invented lifter whose charts are shown."""
@@ -57,13 +57,13 @@ def _steps(days: tuple[int, ...]) -> tuple[tuple[date, str], ...]:
     return tuple(((BEGAN + timedelta(days=day)).date(), bands[min(3, n // 6 + (n % 5 != 3))]) for n, day in enumerate(days))
 
 
-def _made_up(days: tuple[int, ...]) -> list[Answer]:
+def _made_up(days: tuple[int, ...]) -> list[LoggedAnswer]:
     """The log of nobody: what has a chart, on so many days."""
-    rows: list[Answer] = []
+    rows: list[LoggedAnswer] = []
 
     def add(flow: str, run: str, key: str, value: float | str, at: datetime, method: str = "", placement: str = "") -> None:
         """Add one answer."""
-        rows.append(Answer(flow, run, key, value, "ok", "done", method, placement, at))
+        rows.append(LoggedAnswer(flow, run, key, value, "ok", "done", method, placement, at))
 
     bands = ("well_above", "a_little_above", "parallel", "below")
     for n, day in enumerate(days):

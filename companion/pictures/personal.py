@@ -12,7 +12,7 @@ from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.pictures.your_squat import NAME, your_squat
 from companion.record import log
 from companion.screening.errors import errors_from
-from companion.screening.screen import Answer, about_from, screen_from
+from companion.screening.screen import LoggedAnswer, about_from, screen_from
 
 
 def is_own(name: str) -> bool:
@@ -32,7 +32,7 @@ def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tup
     return lambda: _drawn_for(name, answers, whose)
 
 
-def _drawn_for(name: str, answers: list[Answer], whose: ChartOwner) -> tuple[bytes, str] | None:
+def _drawn_for(name: str, answers: list[LoggedAnswer], whose: ChartOwner) -> tuple[bytes, str] | None:
     if name == NAME:
         about = about_from(answers)
         show: Callable[[float, str], str] = lambda value, unit: shown(value, unit, whose.system)  # noqa: E731

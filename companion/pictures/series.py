@@ -14,13 +14,13 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.language.units import shown, shown_number, shown_unit
-from companion.screening.depth import BAND_WORDS, NEVER, Band, start_of
+from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, start_of
 from companion.screening.errors import errors_from
 from companion.screening.priming_trial import arm_of
 from companion.screening.protocols import measured, protocol, protocols
 from companion.screening.readings import SIDES, mean_of
-from companion.screening.screen import Answer, about_from, runs_of
-from companion.screening.sessions import Session, sessions_of
+from companion.screening.screen import LoggedAnswer, about_from, runs_of
+from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import AFTER, about, days_told, trial_seed
 
 ERROR_BAR_Z: Final = 1.96
@@ -108,7 +108,7 @@ def _track_words(chart: Chart, track: Track) -> str:
     return "; ".join(parts) + band + "."
 
 
-Answers = Sequence[Answer]
+Answers = Sequence[LoggedAnswer]
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,14 +146,14 @@ def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
         tracks.append(Track(side.capitalize(), dots, band))
     unit = every[-1].readings[0].unit
     marks = tuple(ReferenceLine(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
-                  for line in protocol(test).lines_in(unit))
+                  for line in protocol(test).thresholds_in(unit))
     notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} measured another way."] if left_out else [])
     shown_as = shown_unit(unit, whose.system)
     return Chart(protocol(test).chart, protocol(test).name, tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
                  notes=tuple(notes))
 
 
-def _way(session: Session) -> tuple[str, str, str]:
+def _way(session: ReadingSession) -> tuple[str, str, str]:
     first = session.readings[0]
     return first.method, first.placement, first.unit
 
@@ -166,13 +166,13 @@ def depth(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
     """Where the back starts to round in a test, session by session, in bands; no rounding at the top."""
     one = protocol(test)
     assert one.starts is not None
-    names = {band.rank: BAND_WORDS[band] for band in Band} | {NEVER: "no rounding"}
+    names = {band.rank: BAND_WORDS[band] for band in Band} | {NEVER_STARTS: "no rounding"}
     starts = [(run.at, start_of(*one.starts.said(run.record))) for run in runs_of(answers, test)]
     dots = tuple(Dot(local_date(at, whose.zone), float(start), label=names[start]) for at, start in starts if start is not None)
     if not dots:
         return None
     ticks = tuple((float(rank), words.removesuffix(" parallel").replace("a little", "little")) for rank, words in names.items())
-    return Chart(one.chart, one.starts.title, (Track("No load", dots),), ticks=ticks, limits=(-0.5, NEVER + 0.5),
+    return Chart(one.chart, one.starts.title, (Track("No load", dots),), ticks=ticks, limits=(-0.5, NEVER_STARTS + 0.5),
                  notes=("Deeper is further up. One band is the least that can be told.",))
 
 
@@ -242,7 +242,7 @@ def all_charts() -> Mapping[str, Kind]:
                                "chart_depth": Kind("Depth to keep", depth_steps)}
 
 
-def chart_of(name: str, answers: Iterable[Answer], whose: ChartOwner) -> Chart | None:
+def chart_of(name: str, answers: Iterable[LoggedAnswer], whose: ChartOwner) -> Chart | None:
     """The chart of a name, or None where there is nothing to show in it."""
     made = all_charts()[name].of(tuple(answers), whose)
     return made if made is None else replace(made, name=name)

@@ -15,7 +15,7 @@ from companion.screening.estimate import HEEL_LIFT, DepthEstimate, depth_estimat
 from companion.screening.geometry import shin_from_distance
 from companion.screening.pairs import ankles
 from companion.screening.posture import balance_of, lean_at
-from companion.screening.readings import Show, mean_of, metric
+from companion.screening.readings import NumberFormat, mean_of, metric
 from companion.screening.screen import Screen
 from companion.screening.tuck import MASS, TURN_OUT
 
@@ -23,7 +23,7 @@ NAME = "your_squat"
 VIEW = (-0.44, -0.05, 0.46, 0.86)
 
 
-def your_squat(screen: Screen, about: About, errors: Errors | None = None, show: Show = metric) -> Drawing | None:
+def your_squat(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric) -> Drawing | None:
     """Return the drawing, with heels flat and raised; None if there is no estimate."""
     found = depth_estimate(screen, about, errors, show)
     shin = _shin(screen, about)

@@ -9,7 +9,7 @@ from datetime import datetime
 from typing import NamedTuple
 
 from companion.record.timestamps import moment_of
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 
 Value = float | str
 
@@ -49,9 +49,9 @@ class Row:
     asked: str
 
 
-def as_answer(row: Row) -> Answer:
+def as_answer(row: Row) -> LoggedAnswer:
     """Return a row of the log as the screening reads it."""
-    return Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
+    return LoggedAnswer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
 
 
 def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:

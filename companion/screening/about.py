@@ -1,4 +1,4 @@
-"""What a lifter said of themself."""
+"""The lifter's own details, from the "about you" questions."""
 
 from __future__ import annotations
 
@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class About:
-    """The lifter: height cm, mass kg, usual load kg, years of squatting; tape, level yes|no; the rest as chosen.
+    """A lifter: height in cm, mass and usual load in kg, years of squatting; tape and level "yes" or "no"; the rest as chosen.
 
-    The field names are the answer keys of "about you"; None means not known.
+    Field names are the answer keys of "about you"; None means not known.
     """
 
     height: float | None = None

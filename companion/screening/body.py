@@ -61,13 +61,13 @@ class Body:
 
     @property
     def upper_share(self) -> Many:
-        """Head, arms and trunk, as a share of body mass: what the legs leave."""
+        """Head, arms and trunk as a share of body mass: 1 minus both legs."""
         return 1 - 2 * (self.thigh_share + SHANK_MASS + FOOT_MASS)
 
 
 @dataclass(frozen=True, slots=True)
 class Setup:
-    """How a squat is done: where a weight is and how heavy (kg), turn-out (deg), heel lift (cm).
+    """The set-up of a squat: where the weight is held and its mass (kg), turn-out of the feet (deg), heel lift (cm).
 
     ``arms``: 0 hanging, 1 straight out in front; with the weight in outstretched hands ("arms") they are out.
     """
@@ -81,9 +81,9 @@ class Setup:
 
 def body_of(height: float, mass: float, *, shank: float | None = None, thigh: float | None = None,
             trunk: float | None = None) -> Body:
-    """The body of somebody that tall (cm) and heavy (kg); measured lengths (cm) in place of those from the table.
+    """Return the body for a height (cm) and mass (kg); measured segment lengths (cm) replace those from the table.
 
-    ValueError for a height outside 120-230 cm, a mass outside 30-300 kg, or a length that is no length.
+    Raises ValueError for a height outside 120-230 cm, a mass outside 30-300 kg, or a length outside 15-90 cm.
     """
     if not 120 <= height <= 230 or not 30 <= mass <= 300:
         raise ValueError(f"{height:g} cm and {mass:g} kg are not likely")

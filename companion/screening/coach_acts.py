@@ -1,4 +1,4 @@
-"""What a coach can do for a lifter, an act a row: its button, its words, what it asks the coach for and what the lifter is told."""
+"""The coach's actions on a lifter, one row each: its button, its name, the answers it needs and the message to the lifter."""
 
 from __future__ import annotations
 
@@ -8,13 +8,13 @@ from typing import Final, Literal
 
 @dataclass(frozen=True, slots=True)
 class CoachAct:
-    """One act.
+    """One action.
 
-    ``label``: its button on a lifter's page, "" where it is offered elsewhere; ``flow``: the conversation it is done in.
-    ``words``: what it is called in the list the lifter reads, "" where that leaves it out. ``told``: what the lifter is told, a
-    template over {who} and {Who} (the coach), {what} (the words), {value} and {because} (the reason, as a sentence), "" for nothing;
-    ``undone``: the same where the value takes an earlier one back. ``asks``: the answers or facts its value is made of, none where
-    there is nothing to choose; ``reason``: whether the coach may or must give one; ``sets``: the finding the value becomes.
+    ``label``: its button on a lifter's page, "" if offered elsewhere; ``flow``: the conversation that carries it out.
+    ``words``: its name in the list the lifter reads, "" if not listed. ``told``: the message to the lifter, "" for none; a template
+    with {who} and {Who} (the coach), {what} (``words``), {value} and {because} (the reason, as a sentence). ``undone``: the message
+    when the value withdraws an earlier one. ``asks``: the answers or facts that make up its value, none if there is nothing to
+    choose. ``reason``: "may" or "must" be given, "" for no reason. ``sets``: the fact that takes the value.
     """
 
     name: str
@@ -29,7 +29,7 @@ class CoachAct:
 
 
 AS_COMPUTED: Final = "as_computed"
-"""A coach's ruling that takes back an earlier one."""
+"""The ruling that withdraws an earlier one of the coach."""
 
 _PINNED: Final = "{Who} has set {what}: {value}.{because}"
 
@@ -38,16 +38,16 @@ COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("pin_load", "Pin load", "the most load", _PINNED, asks=("pin_load",), reason="may", sets="load.pin"),
     CoachAct("drill", "Choose drill", "the drill", _PINNED, asks=("drill",), reason="may", sets="drill.pin"),
     CoachAct("ask_for", "Ask for a test", "a request",
-             "{Who} asks you to {value}, when it suits you. Today's safety check comes first where the body works.", asks=("ask_for",)),
+             "{Who} asks you to {value}, when it suits you. If it works your body, today's safety check comes first.", asks=("ask_for",)),
     CoachAct("retest", "Retest date", "the day to test again", "{Who} has set your retest to {value}.", asks=("retest",)),
     CoachAct("overrule", "Overrule", "a finding",
              "{Who} sees it otherwise: {value}.{because} What the tests say stays beside it.",
-             "{Who} now goes by what the tests say of {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
+             "{Who} now goes by what the tests say about {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
     CoachAct("reviewed", "Reviewed"),
     CoachAct("unreviewed", asks=("which",)),
     CoachAct("note", told="From {who}: {value}", flow="coach_note"),
 )}
-"""``unreviewed`` takes back the review whose number is its value, and is offered where one is confirmed."""
+"""By name. ``unreviewed`` withdraws the review whose number is its value; it is offered right after a review."""
 
 UNLISTED: Final = tuple(act.name for act in COACH_ACTS.values() if not act.words)
-"""Acts that no list shows."""
+"""Actions left out of the list the lifter reads."""

@@ -1,4 +1,4 @@
-"""What a lifter is told: the overall picture, a verdict on each cause, the drill's part, a depth and a load for now.
+"""The result of a screen for the lifter: the overall picture, a verdict on each cause, the part to drill, a depth and a load.
 
 Wording and numbers are common practice and this project's choices (evidence-and-drills), and say so. Some rounding at
 depth is normal, in trained lifters too (McKean 2010 J Strength Cond Res 24:2731, read).
@@ -11,13 +11,13 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from companion.screening.about import About
-from companion.screening.depth import BAND_WORDS, NEVER, Band, band_of
+from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
 from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.findings import findings_of
-from companion.screening.pairs import HYPERMOBILE_WORDS, Look, hypermobile, look_of, stance
+from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, look_of, stance
 from companion.screening.protocols import measured, protocol, route
-from companion.screening.readings import SIDES, Show, metric, side_difference
+from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, decide, weight_for
 from companion.screening.screen import Screen
 
@@ -30,26 +30,25 @@ OVERALL_WORDS: Final[dict[Overall, str]] = {
     "normal": "A little rounding at or below parallel, without pain, is common, in trained lifters too. "
               "More tests are optional.",
     "no_rounding": "No rounding was seen without load. Side-on film of a working set would tell more.",
-    "load_question": "Clean without load, rounding on film under load: so the question is the load. "
+    "load_question": "Your back keeps its shape without load and rounds on film under load, so the load is the question. "
                      "Strength comes first.",
-    "likely": "The tests point at something. How sure that is stands beside each cause.",
-    "by_elimination": "Two causes are ruled out, so one is left. That is weaker than a test that points at it.",
-    "unexplained": "These tests do not explain it. Length, strength and control were all ruled out as far as tested.",
-    "open": "The tests so far do not settle it.",
+    "likely": "The tests point to a cause. Beside each cause I say how sure that is.",
+    "by_elimination": "Two causes are ruled out, so one is left. That is weaker than a test that points to it.",
+    "unexplained": "These tests do not explain the rounding. Length, strength and control were all ruled out as far as tested.",
+    "open": "The tests so far do not settle the cause.",
 }
 CANNOT_TELL: Final = "Home tests can't show the shape of bones or joints, and they are no diagnosis."
 
 
 @dataclass(frozen=True, slots=True)
 class Conclusion:
-    """The outcome of a screen.
+    """The result of a screen.
 
-    ``verdicts``: length, strength, control. ``part``: the one part that gets a drill, "" for none; ``easier``: in its
-    easier form (by elimination). ``keep``: the deepest band to squat to now, None where nothing is advised; never below
-    the usual depth. ``load_limit``: kg, None where no number can be given or nothing is advised. ``not_tested``: tests
-    without an answer that counts. ``settle``: the tests that would tell most next. ``no_stretch``: parts that get no
-    stretch (a pinch, or hypermobile). ``stance``: a hint for the feet, "" for none. ``words`` fields are one message
-    each, at most 160 characters.
+    ``verdicts``: length, strength, control. ``part``: the one part to drill, "" for none; ``easier``: use the drill's
+    easier form (a cause left by elimination). ``keep``: the deepest band to squat to now, None for no advice; never below
+    the usual depth. ``load_limit``: kg, None for no number or no advice. ``not_tested``: tests without a valid answer.
+    ``settle``: the most informative tests to do next. ``no_stretch``: parts that must not be stretched (a pinch, or
+    hypermobile). ``stance``: a hint for the feet, "" for none. Each ``words`` field is one message of at most 160 characters.
     """
 
     overall: Overall
@@ -70,22 +69,22 @@ class Conclusion:
     notes: tuple[str, ...]
 
     def verdict(self, cause: str) -> Verdict:
-        """The verdict on length, strength or control."""
+        """Return the verdict on "length", "strength" or "control"."""
         return next(verdict for verdict in self.verdicts if verdict.cause == cause)
 
 
-def conclude(screen: Screen, about: About, pain: float | None = None, show: Show = metric,
+def conclude(screen: Screen, about: About, pain: float | None = None, show: NumberFormat = metric,
              errors: Errors | None = None) -> Conclusion:
-    """The outcome of a screen. ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal.
+    """Return the result of a screen.
 
-    ``show`` writes a metric number in the lifter's units. ``errors``: the lifter's own measurement errors; None means
-    the published ones for their sex.
+    ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal. ``show``: writes a metric number in
+    the lifter's units. ``errors``: the lifter's own measurement errors; None means the published ones for their sex.
     """
     errors = errors or Errors(about.sex)
     findings = findings_of(screen, about, show, errors)
     look = look_of(screen)
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
-    rounds = [start for start in (plain, loaded) if start is not None and start < NEVER]
+    rounds = [start for start in (plain, loaded) if start is not None and start < NEVER_STARTS]
     verdicts = _eliminated(decide(findings, screen.done), rounding_seen=bool(rounds))
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
@@ -108,7 +107,7 @@ RULING_WORDS: Final = {Ruling.RULED_OUT: "ruled out", Ruling.NOT_TESTED: "not te
 
 
 def verdict_words(verdict: Verdict) -> str:
-    """One cause's verdict in a sentence or two, at most 160 characters; its reasons are in ``because``."""
+    """Return one cause's verdict in a sentence or two, at most 160 characters; the reasons are in ``because``."""
     said = f"{verdict.cause.capitalize()}: {RULING_WORDS[verdict.ruling]}"
     side = {"left": ", left side", "right": ", right side", "both": ", both sides"}.get(verdict.side, "")
     match verdict.ruling:
@@ -116,24 +115,24 @@ def verdict_words(verdict: Verdict) -> str:
             named = " and ".join(PART_WORDS[part] for part in verdict.together) + " together" if len(
                 verdict.together) > 1 else PART_WORDS[verdict.part]
             what = f" ({named}{side})" if verdict.cause == "length" else ""
-            return f"{said}{what}. Likely is not certain."
+            return f"{said}{what}, but not certain."
         case Ruling.RULED_OUT:
             at = f" at the load tested ({verdict.load or 'not said'})" if verdict.cause == "strength" else ""
             return f"{said}{at}, as far as these tests go."
     open_parts = [PART_WORDS[p.part] for p in verdict.parts if p.ruling != Ruling.RULED_OUT]
     what = f" ({', '.join(open_parts)}{side})" if verdict.cause == "length" and len(open_parts) < 3 else ""
-    left = " Left by elimination, which is weaker than likely." if verdict.by_elimination else ""
+    left = " It is the one cause left, which is weaker than likely." if verdict.by_elimination else ""
     return f"{said}{what}.{left}"
 
 
 def settle_words(test: str) -> str:
-    """Which test would tell most next."""
+    """Return the sentence that names the most informative test to do next."""
     one = protocol(test)
     return one.would_tell or f"The {one.short_name} would tell most next."
 
 
 def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[Verdict, ...]:
-    """Marks the one open cause where rounding was seen and the other two are ruled out, and what ruled them out."""
+    """Mark the one cause left if rounding was seen and the other two are ruled out; note the findings that ruled them out."""
     still = [v for v in verdicts if v.ruling != Ruling.RULED_OUT]
     if not rounding_seen or len(still) != 1 or still[0].ruling == Ruling.LIKELY:
         return verdicts
@@ -141,11 +140,11 @@ def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[
     return tuple(replace(v, by_elimination=True, left_by=out) if v is still[0] else v for v in verdicts)
 
 
-def _overall(look: Look, plain: int | None, loaded: int | None, pain: float | None,
+def _overall(look: ReferenceSquat, plain: int | None, loaded: int | None, pain: float | None,
              verdicts: Sequence[Verdict]) -> Overall:
-    """Normal and load first; then what the verdicts amount to."""
-    if plain == NEVER:
-        return "load_question" if loaded is not None and loaded < NEVER else "no_rounding"
+    """Return the overall picture: normal and load questions come first, then the verdicts."""
+    if plain == NEVER_STARTS:
+        return "load_question" if loaded is not None and loaded < NEVER_STARTS else "no_rounding"
     under_load = loaded is not None and plain is not None and (loaded < plain or look.rounds("load") == "clearly")
     if (look.rounds("plain") == "little" and plain is not None and plain >= Band.PARALLEL.rank and pain == 0
             and not under_load):
@@ -158,13 +157,13 @@ def _overall(look: Look, plain: int | None, loaded: int | None, pain: float | No
 
 
 def _overall_words(overall: Overall, verdicts: Sequence[Verdict]) -> str:
-    """The picture in words; by elimination it names the cause that is left."""
+    """Return the overall picture in words; by elimination it names the cause left."""
     left = next((verdict.cause for verdict in verdicts if verdict.by_elimination), "")
     return OVERALL_WORDS[overall].replace("so one is left", f"so {left} is left") if left else OVERALL_WORDS[overall]
 
 
-def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: Look, findings: Sequence[Finding]) -> str:
-    """The one part that gets the drill: of several likely, the one whose own change moved the depth most.
+def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: ReferenceSquat, findings: Sequence[Finding]) -> str:
+    """Return the part to drill: of several likely, the one whose own change moved the depth most.
 
     Heels or feet for length, the weight in front for strength, slow for control. Tied: control; where control is not
     among them, the stronger finding, then strength (choice).
@@ -180,10 +179,12 @@ def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: Look, findi
     likely = [v for v in verdicts if v.ruling == Ruling.LIKELY]
 
     def moved(verdict: Verdict) -> int:
+        """Return the most bands by which a squat change for this cause moved the start."""
         squats = {"length": ("heels", "wide"), "strength": ("front",), "control": ("slow",)}[verdict.cause]
         return max(0, *(look.moved(squat) or 0 for squat in squats))
 
     def strongest(verdict: Verdict) -> int:
+        """Return the rank of the best grade among the findings for this cause."""
         return max((f.grade.rank for f in verdict.because if f.row.direction == "for"), default=0)
 
     if not likely:
@@ -192,7 +193,7 @@ def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: Look, findi
 
 
 def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | None, str]:
-    """One band above where the rounding starts, never below the usual depth; nothing where nothing is to be kept."""
+    """Return the depth to keep to, with its sentence: one band above the start of rounding, never below the usual depth."""
     if overall in _AT_REST or start is None:
         return None, ""
     if start == 0:
@@ -204,8 +205,8 @@ def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | No
                   "(our cautious choice). Film it once a week.")
 
 
-def _load(overall: Overall, about: About, show: Show) -> tuple[float | None, str]:
-    """At most 80 % of the working load and clean on film, where something is likely or the load is the question."""
+def _load(overall: Overall, about: About, show: NumberFormat) -> tuple[float | None, str]:
+    """Return the load limit in kg, with its sentence: 80 % of the working load if a cause is likely or load is the question."""
     if overall not in ("likely", "load_question"):
         return None, ""
     tail = "and clean on film (our cautious choice; your coach may set another)."
@@ -215,8 +216,8 @@ def _load(overall: Overall, about: About, show: Show) -> tuple[float | None, str
     return limit, f"Meanwhile lift at most {show(limit, 'kg')}, 80 % of {show(about.load, 'kg')}, {tail}"
 
 
-def _differences(screen: Screen, errors: Errors, show: Show) -> tuple[str, ...]:
-    """Where left and right differ beyond error, in words."""
+def _differences(screen: Screen, errors: Errors, show: NumberFormat) -> tuple[str, ...]:
+    """Return a sentence for each measured test whose sides differ beyond measurement error."""
     said = []
     for one in measured():
         if one.id not in screen or one.readings is None:

@@ -1,4 +1,4 @@
-"""How deep the thigh is where the back starts to round, in four bands, and how far a change moved it."""
+"""The depth of the thigh at which the back starts to round, in four bands, and the shift between two squats."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from companion.screening.ordinal import Ranked
 
 
 class Band(Ranked):
-    """Where the thigh stands against parallel, the deepest last."""
+    """A depth of the thigh relative to parallel (top of the thigh level with the floor), the deepest last."""
 
     WELL_ABOVE = "well_above"
     A_LITTLE_ABOVE = "a_little_above"
@@ -16,7 +16,7 @@ class Band(Ranked):
     BELOW = "below"
 
 
-NEVER: Final = len(Band)  # the start of a squat that does not round at all: past the deepest band
+NEVER_STARTS: Final = len(Band)  # start rank of a squat that does not round: past the deepest band
 
 BAND_WORDS: Final = {
     Band.WELL_ABOVE: "well above parallel",
@@ -27,22 +27,22 @@ BAND_WORDS: Final = {
 
 
 def band_of(word: str | None) -> Band | None:
-    """The band of a kept answer; None where there is none."""
+    """Return the band with this value; None for any other word."""
     return Band(word) if word in {band.value for band in Band} else None
 
 
 def start_of(moves: str | None, depth: str | None) -> int | None:
-    """Where the back starts to move: a band's rank 0-3, NEVER where it does not, None where that is not known.
+    """Return the rank of the band in which the back starts to move, 0-3; NEVER_STARTS if it stays still, None if not known.
 
     ``moves`` is the answer of a squat ("no", "little", "clearly", "cant_tell") or of a hand ("no", "yes",
-    "cant_tell"). A movement without its depth is not known.
+    "cant_tell"). A movement without a depth counts as not known.
     """
     if moves == "no":
-        return NEVER
+        return NEVER_STARTS
     band = band_of(depth)
     return band.rank if band is not None and moves in ("little", "clearly", "yes") else None
 
 
 def bands_later(before: int | None, after: int | None) -> int | None:
-    """By how many bands the start moved: above 0 is later (deeper), below 0 earlier; None where one is not known."""
+    """Return the number of bands between two starts: above 0 is later (deeper), below 0 earlier; None if one is not known."""
     return None if before is None or after is None else after - before

@@ -1,4 +1,4 @@
-"""The drills: one for each part, as data. No load unless said. Each is a trial, not a fix.
+"""The drills: one for each part, as data. No load unless stated. Each is a trial, not a fix.
 
 Common practice without a source, unless named. A 20-minute trunk and technique session did not change the tilt of the
 pelvis in the squat (Appl Sci 2025;15(23):12526, read): nobody has shown that priming helps. Stretches: 60 s in all
@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.readings import Standing
+from companion.screening.readings import SourceStanding
 
 TRIAL: Final = "A trial, not a fix: nobody has shown that priming helps. See what it does for you."
 STOP: Final = "Stop at the first movement of the back, before any pain."
@@ -20,7 +20,7 @@ HOME_DAYS: Final = 3  # a week
 
 @dataclass(frozen=True, slots=True)
 class Exercise:
-    """What to do: sets of reps, each ``down`` s of moving and ``hold`` s of stillness; ``sides`` 2: each side in turn.
+    """An exercise: sets of reps, each with ``down`` s of moving and ``hold`` s of holding still; ``sides`` 2: each side in turn.
 
     ``steps``: one message each, at most 160 characters. ``light``: a load that may be added, "" for none.
     """
@@ -39,15 +39,15 @@ class Exercise:
 
     @property
     def seconds(self) -> int:
-        """How long one repetition takes until it turns back, in seconds; for a timer."""
+        """The time of one repetition up to the turn, in seconds, for a timer."""
         return self.down + self.hold
 
 
 @dataclass(frozen=True, slots=True)
 class Drill:
-    """A part's drill: the prime before squatting, its easier form and what is harder, and the home work.
+    """A part's drill: the prime before squatting, its easier form, the next harder step, and the home work.
 
-    ``unstretched``: what takes the prime's place where the part must not be stretched.
+    ``unstretched``: replaces the prime for a part that must not be stretched.
     """
 
     part: str
@@ -57,12 +57,12 @@ class Drill:
     caution: str
     home: Exercise
     unstretched: Exercise | None = None
-    standing: Standing = "common practice"
+    standing: SourceStanding = "common practice"
 
 
 @dataclass(frozen=True, slots=True)
-class Offer:
-    """What one lifter is offered: an exercise to try before squatting, and home work (None: none)."""
+class DrillOffer:
+    """A drill as offered to one lifter: an exercise to try before squatting, and home work (None: none)."""
 
     part: str
     prime: Exercise
@@ -70,7 +70,7 @@ class Offer:
     harder: str
     home: Exercise | None
     home_words: str
-    standing: Standing
+    standing: SourceStanding
     trial: str = TRIAL
     stop: str = STOP
 
@@ -86,8 +86,8 @@ DRILLS: Final = (
         Exercise("rock back to a pillow", 2, 5, (_FLOOR, "Lay a pillow on your heels.",
                                                  "Rock back towards it, 3 seconds, hold 2 seconds, come forward."),
                  down=3, hold=2, deep_fold=True),
-        "A squat with 2 to 5 kg held in front, above the rounding depth.",
-        "A pinch at the front of the hip: shorten the way back.",
+        "Squat with 2 to 5 kg held in front, above the depth where your back rounds.",
+        "If the front of the hip pinches, go back less far.",
         Exercise("lying knee-across pull", 2, 1, ("Lie on your back, cross one ankle over the other knee.",
                                                   "Draw that knee towards the opposite shoulder, back still on the "
                                                   "floor. Hold 30 seconds."),
@@ -96,12 +96,12 @@ DRILLS: Final = (
         "hamstrings",
         Exercise("hinge with a stick", 2, 5, ("Hold a stick along your back: head, upper back and tailbone touch it.",
                                               "Push your hips back, knees soft, 3 seconds down.",
-                                              "Turn back before the stick leaves a point."), down=3),
+                                              "Turn back before the stick leaves one of the three."), down=3),
         Exercise("hinge, hands to the wall", 2, 5, ("Stand a step from a wall, hands on it at hip height.",
                                                     "Push your hips back, knees soft, 3 seconds down.",
                                                     "Turn back before your back moves."), down=3),
-        "A hinge that sinks into a squat, with a stick.",
-        "Anything down the leg, such as tingling or shooting: stop.",
+        "Sink from the hinge into a squat, with a stick.",
+        "Stop at anything down the leg, such as tingling or shooting.",
         Exercise("strap raise", 2, 1, ("Lie on your back, a strap round one foot, that knee straight.",
                                        "Pull the leg up until a stretch, back still. Hold 30 seconds."),
                  hold=30, sides=2, stretch=True, lying=True)),
@@ -109,30 +109,30 @@ DRILLS: Final = (
         "calf",
         Exercise("knee over toes", 2, 5, ("Half a step from a wall, heel down.",
                                           "Bring the knee over the toes, heel down, hold 2 seconds, come back.",
-                                          "Then squat with your heels on 2 cm, above the rounding depth."),
+                                          "Then squat with your heels on 2 cm, above the depth where your back rounds."),
                  hold=2, sides=2),
         Exercise("knee over toes, holding a chair", 2, 5, ("Hold a steady chair, heel down.",
                                                            "Bring the knee over the toes, hold 2 seconds, come back."),
                  hold=2, sides=2),
-        "The heel lift halved, to 1 cm.",
-        "A pinch at the front of the ankle: leave this out and use the heel lift only.",
+        "Halve the heel lift, to 1 cm.",
+        "If the front of the ankle pinches, leave this out and use the heel lift only.",
         Exercise("calf stretch, straight and bent knee", 2, 2, ("Hands on a wall, one foot back, heel down.",
                                                                 "Knee straight, lean in, hold 30 seconds.",
                                                                 "Then the same knee bent, 30 seconds. Other side."),
                  hold=30, sides=2, stretch=True),
         Exercise("squat with a heel lift", 2, 5, ("Stand with your heels on 2 cm, firm and level.",
-                                                  "Squat slowly, above the rounding depth. No load."), down=3)),
+                                                  "Squat slowly, above the depth where your back rounds. No load."), down=3)),
     Drill(
         "trunk",
-        Exercise("pause squat, three stops", 2, 3, ("Above the rounding depth only.",
+        Exercise("pause squat, three stops", 2, 3, ("Stay above the depth where your back rounds.",
                                                     "Down in 3 seconds, with three stops of 1 to 2 seconds.",
                                                     "Breathe at each stop, the back keeps its shape. A third set only "
                                                     "if the first two were easy."),
                  down=3, hold=6, light="2 to 5 kg in front, or a bar at 50 % of the day's load or less"),
-        Exercise("pause squat to a box", 2, 3, ("A box or chair above the rounding depth. Body weight.",
+        Exercise("pause squat to a box", 2, 3, ("Use a box or chair above the depth where your back rounds. Body weight.",
                                                 "Down in 3 seconds, with a stop of 1 to 2 seconds half way.",
                                                 "Touch the box, stop, stand up."), down=3, hold=4),
-        "A second stop where it is hard, then the bar; or the arms-forward squat, light.",
+        "Add a second stop where it is hard, then the bar; or do the arms-forward squat, light.",
         "Breathe all the way, no straining.",
         Exercise("front plank", 3, 1, ("Forearms and toes, or forearms and knees, body in one line.",
                                        "Hold 15 seconds, up to 20 when that is easy. Keep breathing."), hold=15)),
@@ -145,8 +145,8 @@ DRILLS: Final = (
         Exercise("sit to a chair", 2, 5, ("One palm on the curve of your lower back, a chair behind you.",
                                           "Sit down in 3 seconds, the curve keeps still, touch, stand up."),
                  down=3, hold=1),
-        "A hinge that sinks into a squat.",
-        "Mind steady footing.",
+        "Sink from a hinge into a squat.",
+        "Keep your footing steady.",
         Exercise("bird dog", 2, 5, ("Hands and knees, push the floor away.",
                                     "Reach one leg and the opposite arm out, hips level, hold 5 seconds.",
                                     "Check by mirror or film."), hold=5, sides=2)),
@@ -154,16 +154,16 @@ DRILLS: Final = (
 
 BY_PART: Final = {drill.part: drill for drill in DRILLS}
 
-_NO_HOME: Final = "No home work until that is confirmed. Show it to your coach."
+_NO_HOME: Final = "No home work until the cause is confirmed. Show it to your coach."
 _NO_STRETCH: Final = "No stretching for this part."
 _NO_LYING: Final = "No home work on the back or in a deep fold."
 
 
-def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_lying: bool = False) -> Offer | None:
-    """The drill for a part, or None where there is none to offer.
+def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_lying: bool = False) -> DrillOffer | None:
+    """Return the drill for a part, or None if none can be offered.
 
-    ``easier``: by elimination, its easier form and no home work. ``no_stretch``: its joint pinched, or hypermobile.
-    ``no_lying``: nothing on the back or in a deep fold (pregnancy).
+    ``easier``: the easier form and no home work (a cause left by elimination). ``no_stretch``: the joint pinched, or the
+    lifter is hypermobile. ``no_lying``: nothing on the back or in a deep fold (pregnancy).
     """
     drill = BY_PART.get(part)
     if drill is None:
@@ -174,5 +174,5 @@ def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_l
     home, words = drill.home, f"Home work, {HOME_DAYS} days a week: {drill.home.name}."
     withheld = (_NO_HOME if easier else _NO_STRETCH if no_stretch and home.stretch
                 else _NO_LYING if no_lying and (home.lying or home.deep_fold) else "")
-    return Offer(part, prime, drill.caution, drill.harder, None if withheld else home, withheld or words,
+    return DrillOffer(part, prime, drill.caution, drill.harder, None if withheld else home, withheld or words,
                  drill.standing)

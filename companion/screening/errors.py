@@ -2,7 +2,7 @@
 
 SEM from repeats: the differences of paired readings / sqrt(2) (reference-values), pooled over sessions by degrees of
 freedom. The differences are not centred: a drift from one repeat to the next (leg raise about 9 %: Ayala 2012 J Sci Med
-Sport 15:142, read) stays in as error, which is the safe side.
+Sport 15:142, read) stays in as error, which errs on the safe side.
 """
 
 from __future__ import annotations
@@ -15,17 +15,17 @@ from typing import Final
 
 from companion.screening.protocols import error_of, measured
 from companion.screening.readings import SIDES, Error, Reading, one_way
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from companion.screening.sessions import sessions_of
 
-# What the published SEM counts for beside own repeats: as much as five pairs (choice). Few enough for an unsteady hand to
-# show within one screen or two, enough for one bad pair not to rule.
+# Weight of the published SEM against own repeats: five pairs (choice). Low enough for an unsteady hand to show within one
+# or two screens, high enough for one bad pair not to decide.
 PRIOR_PAIRS: Final = 5
 
 
 @dataclass(frozen=True, slots=True)
 class Repeats:
-    """What repeats within sessions say of one test and method.
+    """The spread of repeats within sessions, for one test and method.
 
     ``squares``: the squared distances from each session's own mean, summed (for a pair: difference squared / 2), in the
     reading's unit squared. ``df``: degrees of freedom, one less than the readings of each session, summed.
@@ -45,17 +45,17 @@ class Errors:
     repeats: tuple[Repeats, ...] = ()
 
     def of(self, test: str, method: str) -> Error:
-        """The error of one test and method for this lifter. ValueError where none is published."""
+        """Return this lifter's error for one test and method. Raises ValueError if none is published."""
         published = error_of(test, method, self.sex)
         own = [r for r in self.repeats if (r.test, r.method) == (test, method)]
         return updated(published, sum(r.squares for r in own), sum(r.df for r in own))
 
 
 def updated(published: Error, squares: float, df: int) -> Error:
-    """A published error with own repeats: variances pooled by degrees of freedom, and never below the published one.
+    """Return a published error updated with own repeats: variances pooled by degrees of freedom, never below the published one.
 
-    The steady part of an error does not show in repeats, so it is set aside and put back. The result is a choice of
-    this project as soon as own repeats are in it.
+    The steady part of an error does not show in repeats, so it is taken out first and added back. With own repeats in it
+    the result counts as this project's choice.
     """
     if not df:
         return published
@@ -66,9 +66,9 @@ def updated(published: Error, squares: float, df: int) -> Error:
 
 
 def repeats_of(sessions: Iterable[Iterable[Reading]]) -> tuple[Repeats, ...]:
-    """What the repeats of each session say, test by test and method by method. By eye there is nothing to tell.
+    """Return the spread of repeats by test and method, pooled over sessions; readings by eye give none.
 
-    ValueError where one session's readings were not all taken one way.
+    Raises ValueError if the readings of one session were not all taken the same way.
     """
     pooled: dict[tuple[str, str], tuple[float, int]] = {}
     for session in sessions:
@@ -82,8 +82,8 @@ def repeats_of(sessions: Iterable[Iterable[Reading]]) -> tuple[Repeats, ...]:
     return tuple(Repeats(test, method, squares, df) for (test, method), (squares, df) in sorted(pooled.items()))
 
 
-def errors_from(answers: Iterable[Answer], sex: str | None = None) -> Errors:
-    """The errors of the lifter whose log this is: from every session of every measured test, both sides together."""
+def errors_from(answers: Iterable[LoggedAnswer], sex: str | None = None) -> Errors:
+    """Return a lifter's errors from their answer log: all sessions of all measured tests, both sides together."""
     log = tuple(answers)
     return Errors(sex, repeats_of(session.readings for one in measured() for side in SIDES
                                   for session in sessions_of(log, one.id, side)))

@@ -1,6 +1,6 @@
-"""What the squat's geometry says of one lifter: where length alone would start the tuck, and what would move that most.
+"""The geometric estimate for one lifter: the depth at which length alone would start the tuck, and the changes that move it most.
 
-An estimate, and called one everywhere. It is no row of the evidence table: it makes nothing likely and rules nothing
+It is called an estimate everywhere. It is no row of the evidence table: it makes nothing likely and rules nothing
 out, and it is never a reason to go deeper or heavier.
 """
 
@@ -13,11 +13,11 @@ from typing import Final, Literal, cast
 
 from companion.screening.about import About
 from companion.screening.body import Bar
-from companion.screening.depth import BAND_WORDS, NEVER, Band
+from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band
 from companion.screening.errors import Errors
 from companion.screening.geometry import shin_from_distance
-from companion.screening.pairs import Look, ankles, folds, look_of
-from companion.screening.readings import Show, Standing, mean_of, metric
+from companion.screening.pairs import ReferenceSquat, ankles, folds, look_of
+from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
 from companion.screening.tuck import MASS, MASS_SD, Depths, Lifter, Spread, Squat, depths_of, draws_of, explained, gained
 
@@ -29,25 +29,25 @@ BAND_EDGES: Final = {Band.WELL_ABOVE: (-45.0, -20.0), Band.A_LITTLE_ABOVE: (-20.
 BY_FEEL: Final = 10.0  # a depth that nobody saw is off by more, one standard deviation in degrees (choice)
 FOLD_SD: Final = 5.0  # degrees, hip fold from film at home: no published error was found (choice)
 PLACED_SD: Final = 3.0  # degrees: where on the shin the level lies changes what it shows by many degrees (choice)
-SURE: Final = 0.8  # from here on length explains the depth, under 1 - SURE it does not (choice)
+EXPLAINS_FROM: Final = 0.8  # probability from which length explains the depth; under 1 minus this it does not (choice)
 MOST_UNBALANCED: Final = 0.1  # of the draws (choice)
 LITTLE: Final = 2.0  # degrees: less than this is no help (choice)
 HALF_A_BAND: Final = 7.5  # degrees: from here on a change is more likely than not to show as another band (choice)
 
-FURTHEST: Final = 25.0  # cm: past it no shank of the table reaches (choice)
+FURTHEST: Final = 25.0  # cm: no shank of the table reaches past it (choice)
 HEEL_LIFT: Final = 2.0  # cm
-HELD: Final = 3.5  # kg, the middle of 2-5
+HELD_WEIGHT: Final = 3.5  # kg, the middle of 2-5
 _SEEN_AT: Final = {band: f"at {words}" if band == Band.PARALLEL else words for band, words in BAND_WORDS.items()}
-CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
+ESTIMATE_CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
 HALF: Final = "Ankle and hip range explain less than half of squat depth (Kim 2015), so much is left for the tests."
 
 
 @dataclass(frozen=True, slots=True)
 class Help:
-    """One change and by how many degrees it would move the depth; what the lifter's own trial of it showed.
+    """One change, the degrees by which it would move the depth, and the lifter's own trial of it.
 
-    ``squat``: its name in the squat look, "" where that has none. ``trial``: bands moved, None where it does not count.
-    ``agrees``: None where there is nothing to compare.
+    ``squat``: its name in the squat look, "" if it has none. ``trial``: bands moved, None if it does not count.
+    ``agrees``: None if there is nothing to compare.
     """
 
     name: str
@@ -59,12 +59,11 @@ class Help:
 
 @dataclass(frozen=True, slots=True)
 class DepthEstimate:
-    """Where length alone would start the tuck of an unloaded squat, and what follows. ``words``: one message each.
+    """The depth at which length alone would start the tuck of an unloaded squat, and its consequences. ``words``: sentences.
 
-    ``explains``: how likely length alone explains the depth seen, None where none was seen; ``points_at``: what that is a
-    hint at.
-    ``at_least``: the hip folded as far as it was asked to, so that its range may be more. ``helps``: the greatest gain
-    first. ``under_bar``: the same with the lifter's own bar and load, None where these are not known.
+    ``explains``: the probability that length alone explains the depth seen, None if none was seen; ``points_at``: the cause
+    it hints at. ``at_least``: the hip folded as far as the test goes, so its range may be greater. ``helps``: the greatest
+    gain first. ``under_bar``: the depths with the lifter's own bar and load, None if these are not known.
     """
 
     depths: Depths
@@ -75,31 +74,31 @@ class DepthEstimate:
     helps: tuple[Help, ...]
     under_bar: Depths | None
     words: tuple[str, ...]
-    standing: Standing = "choice"
+    standing: SourceStanding = "choice"
 
 
 @dataclass(frozen=True, slots=True)
 class NoEstimate:
-    """Why there is no estimate: what is missing ("height", "ankle", "fold"), or "balance"."""
+    """The reason for no estimate: a missing input ("height", "ankle", "fold"), or "balance"."""
 
     reason: Literal["height", "ankle", "fold", "balance"]
     words: str
 
 
 _NONE: Final = {
-    "height": NoEstimate("height", "Can't estimate the depth: your height is not known."),
-    "ankle": NoEstimate("ankle", "Can't estimate the depth: it takes the knee to wall on one side at least."),
-    "fold": NoEstimate("fold", "Can't estimate the depth: it takes a hip fold's angle from film, without a pinch."),
-    "balance": NoEstimate("balance", "Can't estimate the depth: with these numbers the model finds no posture in balance."),
+    "height": NoEstimate("height", "I can't estimate the depth: your height is not known."),
+    "ankle": NoEstimate("ankle", "I can't estimate the depth: that takes the knee to wall on at least one side."),
+    "fold": NoEstimate("fold", "I can't estimate the depth: that takes a hip fold's angle from film, without a pinch."),
+    "balance": NoEstimate("balance", "I can't estimate the depth: with these numbers the model finds no posture in balance."),
 }
 
 
-def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, show: Show = metric,
+def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric,
                    lengths: tuple[float, float, float] | None = None) -> DepthEstimate | NoEstimate:
-    """The estimate for one lifter, or why there is none.
+    """Return the estimate for one lifter, or the reason for none.
 
-    ``lengths``: shank, thigh and trunk in cm where they were measured. The stiffer ankle and the hip that folds less
-    count. The squat is that of the squat look: no load, the arms anywhere between hanging and straight out.
+    ``lengths``: measured shank, thigh and trunk in cm. The stiffer ankle and the hip that folds less count. The squat is
+    that of the squat look: no load, arms anywhere between hanging and straight out.
     """
     if about.height is None or not 120 <= about.height <= 230:
         return _NONE["height"]
@@ -126,11 +125,11 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
     points_at = _points_at(chance, at_least)
     return DepthEstimate(depths, seen, chance, points_at, at_least, helps, _under_bar(lifter, about),
                          (*_depth_words(depths, at_least), *_seen_words(seen, chance, points_at, at_least),
-                          *_help_words(helps), HALF, CAUTION))
+                          *_help_words(helps), HALF, ESTIMATE_CAUTION))
 
 
 def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
-    """The shin's angle on the stiffer side; estimated from the distance only where no angle was measured."""
+    """Return the shin's angle on the stiffer side; estimated from the distance only if no angle was measured."""
     sides = []
     for taken in ankles(screen):
         if taken[0].unit == "deg":
@@ -143,40 +142,40 @@ def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
 
 
 def _fold(screen: Screen) -> tuple[Spread | None, bool]:
-    """The hip fold's angle on the side that folds less, and whether it is a least one.
+    """Return the hip fold's angle on the side that folds less, and True if it is only a lower bound.
 
-    Where the squat's fold was reached with the back still, the range is that much or more. A pinch ended something
-    else. A side on which the back moved decides over one on which it did not.
+    If the squat's fold was reached with the back still, the range is that much or more. A fold that a pinch ended is left
+    out. A side on which the back moved decides over one on which it did not.
     """
     ended = folds(screen)
     angles = ended["back"] or ended["fold"]
     return (Spread(min(angles), FOLD_SD), not ended["back"]) if angles else (None, False)
 
 
-def _seen(look: Look) -> Band | None:
-    """The band in which the plain squat rounds; None where it does not or that is not known."""
+def _seen(look: ReferenceSquat) -> Band | None:
+    """Return the band in which the plain squat starts to round; None if it does not round or that is not known."""
     start = look.start("plain")
-    return None if start is None or start == NEVER else list(Band)[start]
+    return None if start is None or start == NEVER_STARTS else list(Band)[start]
 
 
 def _points_at(chance: float | None, at_least: bool) -> PointsAt:
-    """What the chance points at; a range that may be more can't say that length explains it."""
-    if chance is None or 1 - SURE < chance < SURE or (at_least and chance >= SURE):
+    """Return the cause that the chance points to; with a lower bound only, length can't be said to explain it."""
+    if chance is None or 1 - EXPLAINS_FROM < chance < EXPLAINS_FROM or (at_least and chance >= EXPLAINS_FROM):
         return "open"
-    return "length" if chance >= SURE else "strength_or_control"
+    return "length" if chance >= EXPLAINS_FROM else "strength_or_control"
 
 
-def _changes(show: Show) -> tuple[tuple[str, Squat, str], ...]:
-    """What could help: in words, as a squat, and the squat look's trial of it."""
+def _changes(show: NumberFormat) -> tuple[tuple[str, Squat, str], ...]:
+    """Return the changes that could help: in words, as a squat, and by the name of their trial in the squat look."""
     return ((f"{show(HEEL_LIFT, 'cm')} under the heels", Squat(lift=HEEL_LIFT), "heels"),
             ("feet 10° further out", Squat(turned=10), "wide"),
-            ("a light weight held in front", Squat("arms", HELD), "front"),
+            ("a light weight held in front", Squat("arms", HELD_WEIGHT), "front"),
             ("3° more ankle", Squat(ankle=3), ""), ("5° more hip fold", Squat(fold=5), ""))
 
 
-def _help(name: str, gain: float, squat: str, look: Look) -> Help:
-    """One change beside its trial. They disagree where a gain of half a band or more showed nothing, where one of next to
-    nothing showed a band, where two bands came of less than half a one, and where the trial went the other way (choice).
+def _help(name: str, gain: float, squat: str, look: ReferenceSquat) -> Help:
+    """Return one change compared with its trial. They disagree if a gain of half a band or more showed nothing, if next to no
+    gain showed a band, if less than half a band showed two, or if the trial went the other way (choice).
     """
     moved = look.moved(squat) if squat else None
     if moved is None:
@@ -191,7 +190,7 @@ def _help(name: str, gain: float, squat: str, look: Look) -> Help:
 
 
 def _under_bar(lifter: Lifter, about: About) -> Depths | None:
-    """The same with the lifter's own bar and load."""
+    """Return the depths with the lifter's own bar and load; None if these are not known or no posture balances."""
     if about.bar not in ("high", "low", "front") or about.load is None or about.mass is None:
         return None
     depths = depths_of(draws_of(lifter, Squat(cast(Bar, about.bar), about.load)))
@@ -199,39 +198,39 @@ def _under_bar(lifter: Lifter, about: About) -> Depths | None:
 
 
 def _at(depth: float) -> str:
-    """A thigh angle in words, to 5 degrees: the estimate is no better."""
+    """Return a thigh angle in words, rounded to 5 degrees: the estimate is no better."""
     whole = 5 * round(depth / 5)
     return "parallel" if not whole else f"{abs(whole)}° {'below' if whole > 0 else 'above'} parallel"
 
 
 def _depth_words(depths: Depths, at_least: bool) -> tuple[str, ...]:
-    """Where length alone would start the tuck."""
+    """Return the sentence on the depth at which length alone would start the tuck."""
     start = "at the earliest " if at_least else ""
     if depths.never > 0.5:
-        return (f"Estimate: length alone would more likely than not start no tuck at all (80 %: {start}from "
+        return (f"Estimate: length alone would more likely than not start no tuck at all (80 % range: {start}from "
                 f"{_at(depths.low)}).",)
     return (f"Estimate: length alone would start the tuck {start}at about {_at(depths.median)} "
-            f"(80 %: {_at(depths.low)} to {_at(depths.high)}).",)
+            f"(80 % range: {_at(depths.low)} to {_at(depths.high)}).",)
 
 
 def _seen_words(seen: Band | None, chance: float | None, points_at: PointsAt, at_least: bool) -> tuple[str, ...]:
-    """What the depth that was seen means beside it."""
+    """Return the sentence that compares the depth seen with the estimate; none if no depth was seen."""
     if seen is None or chance is None:
         return ()
     meaning = {"length": "Length can explain it.", "open": "That leaves it open.",
                "strength_or_control": "It starts earlier than that: a hint at strength or control."}[points_at]
     how = "at most" if at_least else "about"
     percent = min(max(5 * round(chance * 20), 5), 95)
-    return (f"You saw it start {_SEEN_AT[seen]}. Estimated chance that length alone explains that: {how} {percent} %. "
+    return (f"You saw it start {_SEEN_AT[seen]}. The estimated chance that length alone explains that is {how} {percent} %. "
             f"{meaning}",)
 
 
 def _help_words(helps: Sequence[Help]) -> Iterator[str]:
-    """What would help most, and where the lifter's own trial says otherwise."""
+    """Yield the sentences on the most helpful changes, and on trials that contradict the estimate."""
     best = [one for one in helps if one.gain >= LITTLE]
     if best:
         said = ", ".join(f"{one.name} ({one.gain:.0f}°)" for one in best[:3])
-        yield f"By the estimate these would put it off most: {said}."
+        yield f"By the estimate, these would make it start later: {said}."
     for one in helps:
         if one.agrees is False:
             assert one.trial is not None

@@ -1,11 +1,11 @@
-"""Rows of the evidence table: what a finding of a test says about which part, and how much. Each test holds its own
+"""Rows of the evidence table: the part a test's finding speaks about, its direction and its grade. Each test holds its own
 (``protocols/``), for a coach to read and judge.
 
 Grades are this project's choice, the findings are common practice; where a trial stands behind a row it is named.
-direction: "for" speaks for a part being behind the rounding, "against" speaks against it, "neither" decides nothing.
+direction: "for" means the part is behind the rounding, "against" that it is not, "neither" decides nothing.
 sided: the row counts for the side it was found on; other rows count for both sides.
 hint: an unspecific sign; alone it does not make a part "tested".
-pinched: a joint pinched, so its part gets no stretch.
+pinched: a joint pinched, so its part must not be stretched.
 """
 
 from __future__ import annotations
@@ -14,13 +14,13 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from companion.screening.ordinal import Ranked
-from companion.screening.readings import Standing
+from companion.screening.readings import SourceStanding
 
 Direction = Literal["for", "against", "neither"]
 
 
 class Grade(Ranked):
-    """How much a finding is worth."""
+    """The weight of a finding, the least first."""
 
     NONE = "none"
     WEAK = "weak"
@@ -29,8 +29,8 @@ class Grade(Ranked):
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
-    """One row of the table."""
+class EvidenceRow:
+    """One row of the evidence table; ``finding`` is its sentence, without the full stop."""
 
     id: str
     test: str
@@ -40,24 +40,24 @@ class Row:
     grade: Grade
     sided: bool = False
     hint: bool = False
-    standing: Standing = "common practice"
+    standing: SourceStanding = "common practice"
     pinched: bool = False
 
 
 # Cause: its parts. A part's words are for the lifter.
-CAUSES: Final = {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}
+PARTS_BY_CAUSE: Final = {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}
 PART_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength",
                      "control": "control"}
 
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """A row that a screen shows: its side ("" for both), its grade here, in words, the load where it was under one.
+    """A row that applies to a screen: its grade here, its sentence, its side ("" for both), the load it was under.
 
-    ``answers`` are the answers it came from, as "flow.key": those that were given, enough to find it again.
+    ``answers``: the answers it came from, as "flow.key"; only those that were given.
     """
 
-    row: Row
+    row: EvidenceRow
     grade: Grade
     words: str
     side: str = ""
@@ -66,29 +66,30 @@ class Finding:
 
     @property
     def part(self) -> str:
-        """The part it speaks about."""
+        """The part it is about."""
         return self.row.part
 
 
-def by_id(*rows: Row) -> dict[str, Row]:
+def by_id(*rows: EvidenceRow) -> dict[str, EvidenceRow]:
     """Rows by their id, in the order given."""
     return {row.id: row for row in rows}
 
 
-def found(row: Row, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "") -> Finding:
+def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "") -> Finding:
     """Return the finding of one row.
 
-    ``keys``: the answers it rests on, with their flow ("about_you.sex") where that is another one than the row's test.
-    ``less``: why it counts one grade less, "" where it does not. ``words``: in place of the row's own.
+    ``keys``: the answers it rests on, with their flow ("about_you.sex") if not the row's own test. ``less``: the reason for
+    counting one grade less, "" for none. ``words``: replaces the row's own sentence. ``load``: in words, "" for none.
     """
     grade = list(Grade)[max(row.grade.rank - 1, 0)] if less else row.grade
-    named = f"{side.capitalize()}: {words or row.finding}" if side else words or row.finding
-    at = f", {load}" if load else ""
-    why = f" Counts less: {less}." if less else ""
+    said = words or row.finding
+    named = f"{side.capitalize()}: {said[:1].lower()}{said[1:]}" if side else said
+    at = f" ({load})" if load else ""
+    why = f" This counts for less: {less}." if less else ""
     return Finding(row, grade, f"{named}{at}.{why}", side, load,
                    tuple(key if "." in key else f"{row.test}.{key}" for key in keys))
 
 
 def by_feel(seen_by: str | None) -> str:
-    """Return why a squat that nobody and nothing saw counts less, "" where it was seen; not said counts as by feel."""
-    return "by feel" if seen_by in (None, "feel") else ""
+    """Return the reason for which a squat judged by feel counts less, "" if it was seen; no answer counts as by feel."""
+    return "it was judged by feel" if seen_by in (None, "feel") else ""

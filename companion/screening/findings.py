@@ -1,6 +1,6 @@
-"""Which rows of the evidence table a screen shows: on which side, and with which grade.
+"""The rows of the evidence table that apply to a screen, each with its side and grade.
 
-A finding judged by feel, or a little rounding, counts one grade less. "Can't tell" is untested.
+A finding judged by feel, or from a little rounding, counts one grade less. "Can't tell" counts as untested.
 """
 
 from __future__ import annotations
@@ -11,22 +11,22 @@ from companion.screening.about import About
 from companion.screening.errors import Errors
 from companion.screening.evidence import Finding
 from companion.screening.pairs import read_together
-from companion.screening.protocol import Seen
+from companion.screening.protocol import FindingContext
 from companion.screening.protocols import protocols
-from companion.screening.readings import Show, metric
+from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
 
 
-def findings_of(screen: Screen, about: About | None = None, show: Show = metric,
+def findings_of(screen: Screen, about: About | None = None, show: NumberFormat = metric,
                 errors: Errors | None = None) -> tuple[Finding, ...]:
-    """Return every row of the table that the screen shows, test by test, then those that take two tests.
+    """Return every finding of a screen, test by test, then those that take two tests.
 
-    ``show`` writes a metric number in the lifter's units. ``errors``: the lifter's own measurement errors; None means
+    ``show``: writes a metric number in the lifter's units. ``errors``: the lifter's own measurement errors; None means
     the published ones for their sex.
     """
     about = about or About()
-    seen = Seen(about, (errors or Errors(about.sex)).of, show)
-    alone = (finding for test, record in screen.items() for finding in protocols()[test].findings(record, seen))
+    context = FindingContext(about, (errors or Errors(about.sex)).of, show)
+    alone = (finding for test, record in screen.items() for finding in protocols()[test].findings(record, context))
     return tuple(replace(one, answers=tuple(name for name in one.answers if _given(screen, about, name)))
                  for one in (*alone, *read_together(screen)))
 

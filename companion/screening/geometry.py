@@ -1,4 +1,4 @@
-"""Angles from what a lifter can measure: a heel's height, a phone's level, a knee's distance from the wall.
+"""Angles from the measures a lifter can take: a heel's height, a phone's level, a knee's distance from the wall.
 
 All angles in degrees, lengths in cm. Body segments as fractions of stature: Drillis & Contini 1966, as in Winter's
 textbook (second-hand).
@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import asin, atan2, cos, degrees, hypot, radians, sin
 from typing import Final, Literal
 
-from companion.screening.readings import Standing
+from companion.screening.readings import SourceStanding
 
 Lean = Literal["short", "past", "flat"]
 
@@ -30,21 +30,21 @@ SHIN_TOP: Final = 70.0  # degrees from upright (choice; the mean is 40 +- 5.8, C
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """A value that was worked out, not measured, and how far off it may be (one standard deviation)."""
+    """A value that was calculated, not measured, with its error (one standard deviation)."""
 
     value: float
     error: float
     unit: str
-    standing: Standing
+    standing: SourceStanding
 
 
 def leg_raise_from_heel(heel: float, leg: float, hip: float = HIP_ABOVE_FLOOR) -> float:
-    """Straight-leg-raise angle from the height of the back of the heel above the floor.
+    """Return the straight-leg-raise angle from the height of the back of the heel above the floor.
 
     ``heel``: cm above the floor, 0 with the leg flat. ``leg``: hip joint (the bony bump at the side of the hip) to
     heel, cm. ``hip``: hip joint above the floor, cm. The leg turns about the hip joint, which lies above the floor:
     with the leg flat the heel is ``hip`` below it, so heel = hip*(1 - cos a) + leg*sin a. Near 70 deg, 1 cm of heel is
-    1.5 deg and 1 cm of hip 1 deg. Plain geometry. ValueError where there is no such leg, or above 75 deg.
+    1.5 deg and 1 cm of hip 1 deg. Plain geometry. Raises ValueError for an unlikely leg, a negative height, or an angle above 75 deg.
     """
     if not 50 <= leg <= 130:
         raise ValueError(f"a leg of {leg:g} cm is not likely: measure from the hip's bony bump to the heel")
@@ -59,16 +59,16 @@ def leg_raise_from_heel(heel: float, leg: float, hip: float = HIP_ABOVE_FLOOR) -
 
 
 def highest_heel(leg: float, hip: float = HIP_ABOVE_FLOOR) -> float:
-    """The heel's height in cm at 75 degrees: above it, ask by eye or level instead."""
+    """Return the heel's height in cm at 75 degrees: above it, use the eye or a level instead."""
     return hip * (1 - cos(radians(HEEL_TOP))) + leg * sin(radians(HEEL_TOP))
 
 
 def leg_raise_from_level(shown: float, lean: Lean | None = None) -> float:
-    """Straight-leg-raise angle from the floor, 0-180, from a phone level that shows 0-90.
+    """Return the straight-leg-raise angle from the floor, 0-180, from a phone level that shows 0-90.
 
     Many levels turn over at 45 and count from the nearer axis. ``lean``: the leg was nearer upright, "short" of it or
     "past" it, or nearer "flat". Above 45 shown, the level counts from the floor: only "past" changes it (180 - shown).
-    ValueError outside 0-90, and at 45 or less without a lean: it could be either.
+    Raises ValueError outside 0-90, and at 45 or less without a lean, which is ambiguous.
     """
     if not 0 <= shown <= 90:
         raise ValueError(f"a level shows 0 to 90 degrees, not {shown:g}")
@@ -80,15 +80,15 @@ def leg_raise_from_level(shown: float, lean: Lean | None = None) -> float:
 
 
 def lean_matters(shown: float) -> bool:
-    """Whether a level's reading has to be asked back: up to 45, and from 80, where the leg may have passed upright."""
+    """True if a level's reading is ambiguous: up to 45, and from 80, where the leg may have passed upright."""
     return shown <= FLIP or shown >= 80
 
 
 def shin_from_level(shown: float, counts_from: Literal["upright", "floor"]) -> float:
-    """Shin angle from upright, in degrees, from a phone level held along the shin.
+    """Return the shin angle from upright, in degrees, from a phone level held along the shin.
 
-    ``counts_from``: what the level calls 0, a phone standing upright or one lying flat. ValueError outside 0-90, and past
-    70 degrees from upright: no shin leans that far with the heel down, so it was counted from the other one.
+    ``counts_from``: the level's zero, a phone standing upright or lying flat. Raises ValueError outside 0-90, and past
+    70 degrees from upright: no shin leans that far with the heel down, so the level counts from the other zero.
     """
     if not 0 <= shown <= 90:
         raise ValueError(f"a level shows 0 to 90 degrees, not {shown:g}")
@@ -99,13 +99,13 @@ def shin_from_level(shown: float, counts_from: Literal["upright", "floor"]) -> f
 
 
 def shin_from_distance(distance: float, height: float) -> Estimate:
-    """Shin angle from upright that a knee-to-wall distance amounts to, for a lifter of some height. An estimate only.
+    """Return an estimate of the shin angle from upright for a knee-to-wall distance and a height, both in cm.
 
     The shank is a stick from the ankle joint to the knee joint; the ankle is three quarters of the foot behind the
     toe, the kneecap touches the wall: sin a = (distance + ankle behind toe - kneecap) / shank. One standard deviation
     is 5 deg: 1.5 cm each of ankle and kneecap and 1 cm of shank are 2.6, 2.6 and 1.1, body-segment spread does the
-    rest (choice). Never to be compared with a measured angle, nor used in a series (reference-values, finding 1).
-    ValueError where the triangle does not close.
+    rest (choice). Never compare it with a measured angle or use it in a series (reference-values, finding 1).
+    Raises ValueError if the triangle does not close.
     """
     if not 120 <= height <= 230:
         raise ValueError(f"a height of {height:g} cm is not likely")

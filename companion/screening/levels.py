@@ -1,4 +1,4 @@
-"""Words for the safety levels: what each is called for the lifter, in a coach's line and in a report. They stand here and nowhere else."""
+"""Words for the safety levels, for the lifter, the coach and the report. They are defined only here."""
 
 from __future__ import annotations
 
@@ -11,8 +11,8 @@ from companion.screening.safety import Level
 
 @dataclass(frozen=True, slots=True)
 class LevelWords:
-    """One level in words. ``coach``: a few words, as an alert on a locked phone, a caseload line or a table cell has them;
-    ``report``: what it closes; ``lifter``: the message that tells them, "" where there is nothing to tell."""
+    """One level in words. ``coach``: a few words for an alert on a locked phone, a caseload line or a table cell;
+    ``report``: what it closes; ``lifter``: the message to the lifter, "" for none."""
 
     coach: str
     report: str
@@ -41,20 +41,20 @@ LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
         "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”."),
 }
 
-UNCHECKED: Final = LevelWords("not checked yet", "no safety check has been done yet")
-"""Where no level was ever found."""
+UNCHECKED_WORDS: Final = LevelWords("not checked yet", "no safety check has been done yet")
+"""Words before any level was found."""
 
-OPEN: Final = (Level.GO.value, Level.NO_LOAD.value)
-"""Levels at which some test may be done."""
+OPEN_LEVELS: Final = (Level.GO.value, Level.NO_LOAD.value)
+"""Levels that allow some tests."""
 
-PASSING: Final = (*OPEN, Level.NOT_TODAY.value)
-"""Levels that are over by the next day."""
+PASSING: Final = (*OPEN_LEVELS, Level.NOT_TODAY.value)
+"""Levels that end by the next day."""
 
 REFERRED: Final = tuple(level.value for level in Level if level.value not in PASSING)
-"""Levels at which somebody else has to look first, the least urgent first."""
+"""Levels that need a clinician first, the least urgent first."""
 
 
 def words_of(level: object) -> LevelWords:
-    """Return the words of a level as it is kept: of "" or None those of no check at all, of what is no level the text itself."""
+    """Return the words of a stored level: ``UNCHECKED_WORDS`` for "" or None, the text itself for an unknown level."""
     known = next((words for one, words in LEVEL_WORDS.items() if one.value == level), None)
-    return known or (LevelWords(str(level), str(level)) if level else UNCHECKED)
+    return known or (LevelWords(str(level), str(level)) if level else UNCHECKED_WORDS)

@@ -1,6 +1,6 @@
-"""The heaviest single repetition that a set points at. Textbook formulas (read); an estimate, never a load to try.
+"""The one-repetition maximum estimated from a set. Textbook formulas (read); an estimate, never a load to try.
 
-Epley w*(1 + r/30), Brzycki 36*w/(37 - r): the same at ten repetitions, poor past them (reference-values).
+Epley w*(1 + r/30), Brzycki 36*w/(37 - r): equal at ten repetitions, poor beyond (reference-values).
 """
 
 from __future__ import annotations
@@ -13,20 +13,20 @@ MOST_REPETITIONS: Final = 10
 
 
 def epley(weight: float, repetitions: int) -> float:
-    """Epley's estimate in the unit of the weight, for 2-10 repetitions."""
+    """Return Epley's estimate in the unit of the weight. Raises ValueError outside 2-10 repetitions."""
     return weight * (1 + _counted(repetitions) / 30)
 
 
 def brzycki(weight: float, repetitions: int) -> float:
-    """Brzycki's estimate in the unit of the weight, for 2-10 repetitions."""
+    """Return Brzycki's estimate in the unit of the weight. Raises ValueError outside 2-10 repetitions."""
     return weight * 36 / (37 - _counted(repetitions))
 
 
 def heaviest(weight: float, repetitions: int) -> Estimate:
-    """The heaviest single repetition in kg from a clean set: the lower formula (choice), off by the gap at least.
+    """Return the one-repetition maximum in kg from a clean set: the lower of the two formulas (choice).
 
-    One repetition is the weight itself. The stated error is never under 5 % of the weight (choice). ValueError outside
-    1-10 repetitions and for no weight.
+    Its error is the gap between them, and at least 5 % of the weight (choice). One repetition gives the weight itself.
+    Raises ValueError outside 1-10 repetitions and for a weight of 0 or less.
     """
     if weight <= 0:
         raise ValueError("there is no weight")
@@ -37,7 +37,7 @@ def heaviest(weight: float, repetitions: int) -> Estimate:
 
 
 def _counted(repetitions: int) -> int:
-    """Repetitions that the formulas serve."""
+    """Return the repetitions if the formulas hold for them, else raise ValueError."""
     if not 2 <= repetitions <= MOST_REPETITIONS:
         raise ValueError(f"these formulas serve 2 to {MOST_REPETITIONS} repetitions, not {repetitions}")
     return repetitions

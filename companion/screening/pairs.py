@@ -1,7 +1,7 @@
-"""Every rule that takes two tests, or one beside all others: the only module but a test's own files that names tests.
+"""Rules that combine tests. This is the only module, besides a test's own files, that names tests.
 
-- The squat look is what all the others are held against: where the squat rounds (``look_of``). It is repeated at every retest
-  (``LOOK``), and little or no rounding in it makes the rest optional (``COMMON``).
+- The squat look is the reference for all others: the depth at which the squat rounds (``look_of``). It is repeated at every
+  retest (``LOOK``), and little or no rounding in it makes the rest optional (``COMMON``).
 - The rock back is read with the hip fold; the arms-forward squat and the hinge with the depth at which the squat rounds.
 - The hinge is opened by two clean tests and a year of squatting (``OPENINGS``).
 - The stance hint takes the rock back and the wider squat; the depth estimate the ankle and the hip fold; both legs past a line
@@ -25,27 +25,29 @@ from companion.screening.protocols import (
     leg_raise,
     pause_squat,
     rock_back,
+    rows,
     squat_look,
 )
 from companion.screening.readings import SIDES, Reading, mean_of
 from companion.screening.screen import Screen
 
 LOOK: Final = squat_look.PROTOCOL
-Look = squat_look.SquatLook
+ReferenceSquat = squat_look.SquatLook
+"""The record of the squat look, for modules that must not name a test."""
 
 # the squat look beside all others -------------------------------------------------------------------------------
 
 
-def look_of(screen: Screen) -> Look:
-    """Return what was seen of the squat itself; one without an answer where that was not tested."""
-    return screen.of(Look) or Look()
+def look_of(screen: Screen) -> ReferenceSquat:
+    """Return the record of the squat look; an empty one if it was not done."""
+    return screen.of(ReferenceSquat) or ReferenceSquat()
 
 
 @dataclass(frozen=True, slots=True)
 class Common:
-    """When the squat look makes the other tests optional: the names of its answers, and what they must (not) be.
+    """Answers of the squat look that make the other tests optional: their names, and the values they must (not) have.
 
-    Never rounding without load, or a little of it at these depths without pain (McKean 2010 J Strength Cond Res 24:2731, read);
+    That is never rounding without load, or a little of it at these depths without pain (McKean 2010 J Strength Cond Res 24:2731, read);
     and none on film under load.
     """
 
@@ -64,30 +66,30 @@ _OWN_DEPTH: Final = (LOOK.key("plain_rounds"), LOOK.key("plain_depth"))
 
 
 def read_together(screen: Screen) -> Iterator[Finding]:
-    """Yield the findings that take the records of two tests."""
+    """Yield the findings that need the records of two tests."""
     yield from _rock_back_with_hip_fold(screen)
     yield from _arms_forward_at_the_rounding_depth(screen)
     yield from _hinge_at_the_rounding_depth(screen)
 
 
 def _folded(*sides: str) -> tuple[str, ...]:
-    """The answers of the hip fold on some sides."""
+    """Return the names of the hip fold's answers on these sides."""
     return tuple(hip_fold.PROTOCOL.key(f"{side}_{asked}") for side in sides for asked in ("first", "pinch"))
 
 
 def _rock_back_with_hip_fold(screen: Screen) -> Iterator[Finding]:
-    """Early at every width means one thing with the hip fold reached, another without it."""
+    """Yield the findings of a back that moves early at every width; their meaning depends on the hip fold."""
     rock, fold = screen.of(rock_back.RockBack), screen.of(hip_fold.HipFold)
     if rock is None or not rock.early:
         return
     reached = {side: fold.reached(side) if fold else None for side in SIDES}
     for side in SIDES:
         if reached[side] is False:
-            yield found(rock_back.ROWS["rock_early_hip"], *rock_back.WIDTHS, *_folded(side), side=side)
+            yield found(rows()["rock_early_hip"], *rock_back.KNEE_WIDTHS, *_folded(side), side=side)
     if all(reached.values()):
-        yield found(rock_back.ROWS["rock_early_control"], *rock_back.WIDTHS, *_folded(*SIDES))
+        yield found(rows()["rock_early_control"], *rock_back.KNEE_WIDTHS, *_folded(*SIDES))
     elif None in reached.values():
-        yield found(rock_back.ROWS["rock_open"], *rock_back.WIDTHS, *_folded(*SIDES))
+        yield found(rows()["rock_open"], *rock_back.KNEE_WIDTHS, *_folded(*SIDES))
 
 
 def _above_own_rounding(screen: Screen, depth: str | None) -> bool:
@@ -97,44 +99,45 @@ def _above_own_rounding(screen: Screen, depth: str | None) -> bool:
 
 
 def _arms_forward_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
-    """A fault that heels up or less depth cures, or one no higher than the squat's own rounding, is not scored."""
+    """Yield the finding of a fault; it is not scored if heels up or less depth cures it, or if it is no higher than the rounding."""
     arms = screen.of(arms_forward_squat.ArmsForwardSquat)
-    if arms is None or arms.load is None or arms.fault not in arms_forward_squat.FAULTS:
+    if arms is None or arms.load is None or arms.fault not in arms_forward_squat.FAULT_ANSWERS:
         return
-    rows, keys = arms_forward_squat.ROWS, ("seen_by", "bar", "fault", "depth", "heels_help", "shallow_help")
+    keys = ("seen_by", "bar", "fault", "depth", "heels_help", "shallow_help")
     if arms.uncured and _above_own_rounding(screen, arms.depth):
-        yield found(rows["arms_fail_bar" if arms.load else "arms_fail_stick"], *keys, *_OWN_DEPTH, less=by_feel(arms.seen_by),
-                    load=arms.load, words=arms.load and "Arms forward: fails above the rounding depth")
+        yield found(rows()["arms_fail_bar" if arms.load else "arms_fail_stick"], *keys, *_OWN_DEPTH, less=by_feel(arms.seen_by),
+                    load=arms.load, words=arms.load and "In the arms-forward squat, something gives way higher up than your squat rounds")
     else:
-        yield found(rows["arms_open"], *keys, *_OWN_DEPTH, load=arms.load)
+        yield found(rows()["arms_open"], *keys, *_OWN_DEPTH, load=arms.load)
 
 
 def _hinge_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
-    """Sinking that breaks a clean hinge says something above the depth where the squat rounds anyway."""
+    """Yield the finding of a clean hinge that breaks while sinking, if it breaks higher up than the squat rounds anyway."""
     hinge = screen.of(hinge_to_squat.HingeToSquat)
     if hinge is not None and hinge.breaks and _above_own_rounding(screen, hinge.depth):
-        yield found(hinge_to_squat.ROWS["hinge_breaks"], "seen_by", "hinge", "sink", "depth", *_OWN_DEPTH, less=by_feel(hinge.seen_by))
+        yield found(rows()["hinge_breaks"], "seen_by", "hinge", "sink", "depth", *_OWN_DEPTH, less=by_feel(hinge.seen_by))
 
 
-# which tests open another ---------------------------------------------------------------------------------------
+# tests that open another ---------------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """What opens a test: years of squatting, answers of other tests that must be "clean", and those that must not be "rounds"."""
+    """Conditions that open a test: years of squatting, answers that must be "clean", and answers that must not be "rounds"."""
 
     years: float
     clean: tuple[tuple[str, str], ...]
     not_rounding: tuple[tuple[str, str], ...] = ()
 
 
-OPENINGS: Final = {hinge_to_squat.ID: Opening(
-    1, clean=((arms_forward_squat.ID, "fault"), (pause_squat.ID, "shape")), not_rounding=((pause_squat.ID, "again"),))}
-"""By the test that is opened; choice."""
+OPENINGS: Final = {hinge_to_squat.PROTOCOL.id: Opening(
+    1, clean=((arms_forward_squat.PROTOCOL.id, "fault"), (pause_squat.PROTOCOL.id, "shape")),
+    not_rounding=((pause_squat.PROTOCOL.id, "again"),))}
+"""By the test that they open (choice)."""
 
 
 def opened(test: str, screen: Screen, about: About) -> bool:
-    """True if a test is open to this lifter as far as other tests and their years of squatting go."""
+    """True if other tests and the lifter's years of squatting open a test to them."""
     opening = OPENINGS.get(test)
     return opening is None or (
         about.years is not None and about.years >= opening.years
@@ -157,16 +160,16 @@ def hypermobile(screen: Screen) -> bool:
 
 
 def stance(screen: Screen, findings: Iterable[Finding]) -> str:
-    """Return a hint for the feet from the knee widths of the rock back and the wider squat, "" for none."""
+    """Return a hint for the stance from the knee widths of the rock back and the wider squat, "" for none."""
     rock, order = screen.of(rock_back.RockBack), ("early", "at_fold", "past")
-    widths = zip(rock_back.WIDTHS, rock.widths, strict=True) if rock else ()
+    widths = zip(rock_back.KNEE_WIDTHS, rock.widths, strict=True) if rock else ()
     ranked = {name: order.index(seen) for name, seen in widths if seen in order}
     best = [name for name, rank in ranked.items() if rank == max(ranked.values())]
     if best == ["wide"] and look_of(screen).moved("wide") == 0:
         return ""  # the lifter's own wider squats changed nothing
     if len(best) == 1 and len(ranked) == 3:
         return f"Your back stayed still longest with the knees {WIDTH_WORDS[best[0]]}: a hint for your stance, no more."
-    if any(one.row is squat_look.ROWS["wide_later_hip"] and one.grade > Grade.NONE for one in findings):
+    if any(one.row is rows()["wide_later_hip"] and one.grade > Grade.NONE for one in findings):
         return "Feet wider helped a little: a hint for your stance, no more."
     return ""
 

@@ -1,4 +1,4 @@
-"""A balanced squat, seen from the side: how far the trunk must lean, and where that folds the hip too far.
+"""A balanced squat in the side view: the lean of the trunk, and the depth at which it folds the hip too far.
 
 The origin is on the floor under mid-foot, x to the toes, y up; angles in degrees. The shank leans forward as far as the
 ankle lets it, heel lift added; the thigh is some degrees below level (above: negative); the trunk leans so that the
@@ -43,7 +43,7 @@ DEEPEST: Final = 40.0  # and no thigh is taken to go further below level than th
 
 @dataclass(frozen=True, slots=True)
 class Balance:
-    """What balance asks for, in kg cm: A sin(lean) + B cos(lean) + N - K cos(thigh) = 0; and the shank's lean in deg."""
+    """Coefficients of the balance, in kg cm: A sin(lean) + B cos(lean) + N - K cos(thigh) = 0; and the shank's lean in deg."""
 
     a: Array
     b: Array
@@ -53,14 +53,14 @@ class Balance:
 
 
 def lift_angle(body: Body, lift: Many) -> Array:
-    """How far the foot tips forward on a heel lift of some cm: asin(lift / foot length), in degrees."""
+    """Return the forward tilt of the foot on a heel lift in cm: asin(lift / foot length), in degrees."""
     import numpy as np
 
     return np.asarray(np.degrees(np.arcsin(np.clip(np.asarray(lift) / body.foot, 0, 0.5))))
 
 
 def balance_of(body: Body, setup: Setup, ankle: Many) -> Balance:
-    """The balance of a set-up, the shank leaning to ``ankle`` degrees from upright on flat ground."""
+    """Return the balance of a set-up; ``ankle``: the shank's lean from upright on flat ground, in degrees."""
     import numpy as np
 
     tilt = lift_angle(body, setup.lift)
@@ -82,7 +82,7 @@ def balance_of(body: Body, setup: Setup, ankle: Many) -> Balance:
 
 
 def lean_at(balance: Balance, depth: Many) -> Array:
-    """The trunk's lean from upright at a thigh angle, at least 0; nan where no lean balances."""
+    """Return the trunk's lean from upright at a thigh angle, in degrees, at least 0; nan if no lean balances."""
     import numpy as np
 
     reach, turn = np.hypot(balance.a, balance.b), np.arctan2(balance.b, balance.a)
@@ -93,25 +93,25 @@ def lean_at(balance: Balance, depth: Many) -> Array:
 
 
 def fold_at(balance: Balance, depth: Many) -> Array:
-    """The hip flexion that a thigh angle asks for: 90 + lean + thigh below level; nan where no lean balances."""
+    """Return the hip flexion needed at a thigh angle, in degrees: 90 + lean + thigh below level; nan if no lean balances."""
     import numpy as np
 
     return np.asarray(90 + lean_at(balance, depth) + depth)
 
 
 def deepest(balance: Balance) -> Array:
-    """The thigh angle at which the knee is closed: 155 - 90 - shank's lean, at most 40 (choice)."""
+    """Return the thigh angle at which the knee is closed, in degrees: 155 - 90 - shank's lean, at most 40 (choice)."""
     import numpy as np
 
     return np.asarray(np.minimum(KNEE_END - 90 - balance.shin, DEEPEST))
 
 
 def depth_of_fold(balance: Balance, fold: Many) -> Array:
-    """The thigh angle at which, on the way down, the hip flexion needed first reaches ``fold``.
+    """Return the thigh angle at which, on the way down, the hip flexion needed first reaches ``fold``, in degrees.
 
-    At least TOP; inf where it never does before the knee is closed; nan where no posture balances.
-    With g = fold - 90 and l = g - d the moment is p cos d + q sin d + N, which turns from too little lean to too much
-    at one angle a turn: psi + acos(-N / r), r = hypot(p, q), psi = atan2(q, p).
+    At least TOP; inf if the knee closes first; nan if no posture balances.
+    With g = fold - 90 and l = g - d the moment is p cos d + q sin d + N, which goes from too little lean to too much
+    at one angle per turn: psi + acos(-N / r), r = hypot(p, q), psi = atan2(q, p).
     """
     import numpy as np
 
@@ -134,7 +134,7 @@ def depth_of_fold(balance: Balance, fold: Many) -> Array:
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """Where the joints and the weight are, and the centre of mass of it all: (x, y) in cm."""
+    """The joints, the weight and the common centre of mass: (x, y) in cm."""
 
     ankle: tuple[float, float]
     knee: tuple[float, float]
@@ -145,7 +145,7 @@ class Points:
 
 
 def points_of(body: Body, setup: Setup, shin: float, depth: float, lean: float) -> Points:
-    """The posture of one body (numbers, no arrays): shank's lean, thigh below level and trunk's lean in degrees."""
+    """Return the points of one posture (numbers, not arrays): shank's lean, thigh below level and trunk's lean in degrees."""
     import numpy as np
 
     tilt = lift_angle(body, setup.lift)
@@ -170,7 +170,7 @@ def points_of(body: Body, setup: Setup, shin: float, depth: float, lean: float) 
 
 
 def _foot(body: Body, tilt: Array) -> tuple[tuple[Array, Array], tuple[Array, Array]]:
-    """The foot's centre of mass and the ankle joint, for a foot tipped forward about its toes.
+    """Return the foot's centre of mass and the ankle joint, for a foot tipped forward about its toes.
 
     The ankle is three quarters of the foot behind the toe (geometry), its height over the sole; mid-foot is under the
     middle of the sole.
@@ -180,6 +180,7 @@ def _foot(body: Body, tilt: Array) -> tuple[tuple[Array, Array], tuple[Array, Ar
     t = np.radians(tilt)
 
     def at(behind: float, above: Many) -> tuple[Array, Array]:
+        """Return a point from its place behind the toes (share of the foot) and its height over the sole (cm)."""
         x = (0.5 - behind) * body.foot * np.cos(t) + above * np.sin(t)
         return np.asarray(x), np.asarray(behind * body.foot * np.sin(t) + above * np.cos(t))
 
@@ -187,12 +188,12 @@ def _foot(body: Body, tilt: Array) -> tuple[tuple[Array, Array], tuple[Array, Ar
 
 
 def _thigh(body: Body, setup: Setup) -> Array:
-    """The thigh's length as seen from the side."""
+    """Return the thigh's length in the side view."""
     import numpy as np
 
     return np.asarray(body.thigh * np.cos(np.radians(setup.turn_out)))
 
 
 def _arms(setup: Setup) -> Many:
-    """How far out the arms are: all the way with a weight in the hands."""
+    """Return the share by which the arms are out in front: 1 with a weight in the hands."""
     return 1.0 if setup.bar == "arms" else setup.arms

@@ -1,9 +1,9 @@
-"""Does priming help this lifter: a fair trial over squat days, prime or plain warm-up drawn by lot.
+"""A randomised trial of priming for one lifter: on squat days, prime or plain warm-up is drawn by lot.
 
 Random blocks of two days: one primed, one plain, in an order drawn from a kept seed. Nobody has shown that priming helps
 (Appl Sci 2025;15(23):12526, read: no change, n = 42), so the lifter's own days decide. The outcome is the movement felt,
-0-10, at the same depth and load; the p-value is that of the randomisation itself, over every order the complete blocks
-could have been drawn in.
+0-10, at the same depth and load; the p-value is that of a randomisation test over every order in which the complete
+blocks could have been drawn.
 """
 
 from __future__ import annotations
@@ -15,19 +15,19 @@ from hashlib import sha256
 from statistics import fmean
 from typing import Final, Literal
 
-Arm = Literal["prime", "plain"]
+TrialArm = Literal["prime", "plain"]
 
 PAIRS: Final = 6  # four pairs cannot go below a two-sided p of 2/2^4 = .125; six reach .031
 SMALL_P: Final = 0.05  # (choice, the usual one)
-LEAST: Final = 1.0  # points of 0-10: a smaller mean difference is no sign of help (choice)
+LEAST_HELP: Final = 1.0  # points of 0-10: a smaller mean difference is no sign of help (choice)
 
 
 @dataclass(frozen=True, slots=True)
-class Day:
-    """One squat day of the trial: its number from 0, and what was said afterwards.
+class TrialDay:
+    """One squat day of the trial: its number from 0, and the answers afterwards.
 
-    ``felt``: movement felt in the lower back, 0-10. ``kept``: whether the agreed depth was kept, None where not told.
-    ``depth`` and ``load`` (kg): what was squatted. A day counts as it was drawn, done or not.
+    ``felt``: movement felt in the lower back, 0-10. ``kept``: True if the agreed depth was kept, None if not told.
+    ``depth`` and ``load`` (kg): of the squats. A day counts as drawn, whether or not the drill was done.
     """
 
     index: int
@@ -38,12 +38,13 @@ class Day:
 
 
 @dataclass(frozen=True, slots=True)
-class Fair:
-    """What the trial shows. ``difference``: movement felt on plain days less that on primed days, a positive one speaks
-    for priming; ``p`` two-sided, and ``smallest``: the smallest these days could have shown. None before a pair.
+class TrialResult:
+    """The result of the trial so far.
 
-    ``pairs``: complete blocks at the same depth and load; ``left_out``: blocks that were not. ``kept_primed`` and
-    ``kept_plain``: days of those pairs on which the depth was kept.
+    ``difference``: mean movement felt on plain days minus primed days, positive in favour of priming; ``p``: two-sided;
+    ``smallest``: the smallest p these days could have given. All three are None without a pair. ``pairs``: complete blocks at
+    the same depth and load; ``left_out``: all other blocks. ``kept_primed`` and ``kept_plain``: days of those pairs on which
+    the depth was kept.
     """
 
     kind: Literal["helps", "no_sign", "cannot_tell"]
@@ -57,10 +58,10 @@ class Fair:
     words: str
 
 
-def arm_of(seed: str, index: int) -> Arm:
-    """What is drawn for one day: the same for the same seed and number, whenever and wherever it is asked.
+def arm_of(seed: str, index: int) -> TrialArm:
+    """Return the arm drawn for one day: the same seed and number always give the same arm.
 
-    ``index`` counts the trial's days from 0; days 2k and 2k + 1 are a block and never alike. ValueError below 0.
+    ``index`` counts the trial's days from 0; days 2k and 2k + 1 are a block and get one arm each. Raises ValueError below 0.
     """
     if index < 0:
         raise ValueError("days are counted from 0")
@@ -68,15 +69,15 @@ def arm_of(seed: str, index: int) -> Arm:
     return "prime" if prime_first == (index % 2 == 0) else "plain"
 
 
-def verdict_of(seed: str, days: Iterable[Day]) -> Fair:
-    """What the days show so far, in words of at most 160 characters.
+def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
+    """Return the result of the days so far; its words have at most 160 characters.
 
     Only blocks with both days, at the same depth and load, count as pairs. From six pairs on: "helps" where p <= .05,
     less movement is felt on primed days and the depth is kept no less often; "no_sign" where the mean difference is
-    under a point; else it can't be told yet. Looked at again after each further pair, p is a little too small: decide
-    once. ValueError for a day told twice, and for movement outside 0-10.
+    under a point; else it can't be told yet. Looking again after each further pair makes p a little too small, so
+    decide once. Raises ValueError for a day given twice, and for movement outside 0-10.
     """
-    told: dict[int, Day] = {}
+    told: dict[int, TrialDay] = {}
     for day in days:
         if day.index in told:
             raise ValueError(f"day {day.index} was told twice")
@@ -89,31 +90,31 @@ def verdict_of(seed: str, days: Iterable[Day]) -> Fair:
     left_out = len(blocks) - len(pairs)
     primed, plain = (sum(pair[n].kept is True for pair in pairs) for n in (0, 1))
     if not pairs:
-        return Fair("cannot_tell", 0, left_out, None, None, None, 0, 0, _too_few(0))
+        return TrialResult("cannot_tell", 0, left_out, None, None, None, 0, 0, _too_few(0))
     differences = [off.felt - on.felt for on, off in pairs]
     difference, p, smallest = fmean(differences), randomisation_p(differences), smallest_p(differences)
     at = f"{abs(difference):.1f} points {'less' if difference >= 0 else 'more'} movement on primed days"
-    numbers = f"{len(pairs)} pairs, p {p:.2g}, least possible {smallest:.2g}"
+    numbers = f"{len(pairs)} pairs, p {p:.2g}, at best {smallest:.2g}"
     kind: Literal["helps", "no_sign", "cannot_tell"]
     if len(pairs) < PAIRS:
         kind, words = "cannot_tell", _too_few(len(pairs))
     elif p <= SMALL_P and difference > 0 and primed >= plain:
         kind, words = "helps", f"Priming helps you, as far as this shows: {at} ({numbers})."
-    elif difference < LEAST:
+    elif difference < LEAST_HELP:
         kind, words = "no_sign", f"No sign that priming helps you: {at} ({numbers})."
     else:
         kind, words = "cannot_tell", f"Can't tell yet: {at}, which may be chance ({numbers}). More pairs would tell."
         if p <= SMALL_P:
             words = f"Can't tell yet: {at}, but the depth was kept less often ({numbers})."
-    return Fair(kind, len(pairs), left_out, difference, p, smallest, primed, plain, words)
+    return TrialResult(kind, len(pairs), left_out, difference, p, smallest, primed, plain, words)
 
 
 def randomisation_p(differences: Sequence[float]) -> float:
-    """The two-sided p of paired differences: the share of all orders of the blocks, each as likely as the other, whose
-    mean difference is at least as far from 0. ValueError without a pair."""
+    """Return the two-sided p of paired differences: the share of all equally likely orders of the blocks whose mean difference
+    is at least as far from 0. Raises ValueError without a pair."""
     if not differences:
         raise ValueError("there is no pair")
-    # The sums that the orders give, each with how many orders give it: whole answers make few of them.
+    # Each possible sum, with the number of orders that give it; whole-number answers make few distinct sums.
     sums: Counter[float] = Counter({0.0: 1})
     for difference in differences:
         added: Counter[float] = Counter()
@@ -126,21 +127,21 @@ def randomisation_p(differences: Sequence[float]) -> float:
 
 
 def smallest_p(differences: Sequence[float]) -> float:
-    """The smallest p that pairs of these sizes could have shown, all pointing one way: a pair without any difference tells
-    nothing, so 2 / 2^(pairs with one), and 1 where there is none."""
+    """Return the smallest p that pairs of these sizes could give, with all differences one way: 2 / 2^(pairs with a
+    difference), and 1 if there is none."""
     return randomisation_p([abs(difference) for difference in differences])
 
 
-def _ordered(seed: str, first: Day, second: Day) -> tuple[Day, Day]:
-    """The two days of a block, the primed one first."""
+def _ordered(seed: str, first: TrialDay, second: TrialDay) -> tuple[TrialDay, TrialDay]:
+    """Return the two days of a block, the primed one first."""
     return (first, second) if arm_of(seed, first.index) == "prime" else (second, first)
 
 
-def _alike(one: Day, other: Day) -> bool:
-    """Whether two days were squatted to the same depth with the same load."""
+def _alike(one: TrialDay, other: TrialDay) -> bool:
+    """True if two days had the same depth and load."""
     return one.depth == other.depth and abs(one.load - other.load) < 1e-9
 
 
 def _too_few(pairs: int) -> str:
-    """How many pairs are still wanted."""
+    """Return the sentence on the number of pairs still missing."""
     return f"Can't tell yet: {pairs} of {PAIRS} pairs of days so far, each pair at the same depth and load."

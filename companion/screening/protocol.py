@@ -1,8 +1,8 @@
-"""A screening test as one frozen record, from which everything the program says, draws, exports and concludes of it derives.
+"""A screening test as one frozen record; all messages, drawings, exports and conclusions about it derive from this record.
 
 A record of answers (``Protocol.record``) is a frozen dataclass whose field names are the answer keys of the test's flow:
 words for choices, floats for measures, "left_" and "right_" before what is asked of each side. None means not tested: never
-asked, skipped, taken back, or given in pain.
+asked, skipped, withdrawn, or given in pain.
 """
 
 from __future__ import annotations
@@ -12,29 +12,29 @@ from dataclasses import dataclass
 from typing import Generic, TypeVar
 
 from companion.screening.about import About
-from companion.screening.evidence import Finding, Grade, Row
-from companion.screening.readings import Error, Line, Reading, Show, metric, sessions_to_average
-from companion.screening.safety import Posture
+from companion.screening.evidence import EvidenceRow, Finding, Grade
+from companion.screening.readings import Error, NumberFormat, Reading, Threshold, metric, sessions_to_average
+from companion.screening.safety import BodyPosition
 
 R = TypeVar("R")
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
-    """What findings are judged with beside the record: the lifter, how a number is written, and the measurement error of a
-    test ("knee_to_wall") by a method, this lifter's own where there is one."""
+class FindingContext:
+    """Inputs for findings besides the record: the lifter, the measurement error of a test by a method (this lifter's own if
+    there is one), and the number format."""
 
     about: About
     error: Callable[[str, str], Error]
-    show: Show = metric
+    show: NumberFormat = metric
 
 
 @dataclass(frozen=True, slots=True)
 class Gain:
-    """What training is known to give in a measured test, so that a retest comes neither too soon nor with too few sessions.
+    """The published training gain in a measured test; it sets the retest date and the number of sessions.
 
-    ``amount``: the published gain of a programme. ``mdc``: the least detectable change in the gain's own unit, where readings
-    may be in another; None: that of the readings. ``method``: whose error counts where the test has not been done.
+    ``amount``: the gain of a training programme. ``mdc``: the minimal detectable change in the gain's own unit, if readings
+    may be in another; None: that of the readings. ``method``: the method whose error counts before the test has been done.
     ``what``: the part in a sentence ("calf" work), "" for none.
     """
 
@@ -45,13 +45,13 @@ class Gain:
 
     @property
     def sessions(self) -> int:
-        """How many sessions to average at each end, by the published errors."""
+        """The number of sessions to average at each end, by the published errors."""
         return 1 if self.mdc is None else sessions_to_average(self.mdc, self.amount)
 
 
 @dataclass(frozen=True, slots=True)
 class Noted:
-    """A number of each side that is shown as told, with no error and no line: its answer key without the side."""
+    """A number of each side that is shown as reported, without error or threshold: its answer key without the side."""
 
     key: str
     unit: str
@@ -60,8 +60,8 @@ class Noted:
 
 @dataclass(frozen=True, slots=True)
 class Starts(Generic[R]):
-    """Where the back starts to round in a test, in bands of depth, for its chart and its change: a title, a button's label, and
-    the two answers of a record (whether it rounds, how deep)."""
+    """The start of rounding in a test, in bands of depth, for its chart and its change: a title, a button's label, and
+    a function to the two answers of a record (rounds or not, how deep)."""
 
     title: str
     label: str
@@ -70,7 +70,7 @@ class Starts(Generic[R]):
 
 @dataclass(frozen=True, slots=True)
 class Detail:
-    """A table of a test's own in the report: its name in the page, a caption, columns, rows of cells, a note."""
+    """A test's own table in the report: its name in the page, a caption, columns, rows of cells, the text when empty, a note."""
 
     name: str
     caption: str
@@ -80,41 +80,41 @@ class Detail:
     note: str = ""
 
 
-Band = tuple[float | None, float | None]
-"""The low and the high edge of a reading by eye; None where it has none on that side."""
+EyeBand = tuple[float | None, float | None]
+"""The low and the high edge of a reading by eye; None for an open side."""
 
 
 @dataclass(frozen=True, slots=True)
 class Derived:
-    """What answers stand for in an export, where their own number is not the measure.
+    """A measure derived for exports, for a test whose answers are not themselves the measure.
 
     ``code`` and ``display`` name the measure; ``unit`` is its unit. ``way``: the method that an answer key belongs to, "" for any
-    other question. ``value``: from the key, the side, the answer and all that stands in the run; None where it gives none.
+    other question. ``value``: from the key, the side, the answer and all valid answers of the run; None if it gives none.
     """
 
     code: str
     display: str
     unit: str
     way: Callable[[str], str]
-    value: Callable[[str, str, float | str | None, Mapping[str, float | str | None]], float | Band | None]
+    value: Callable[[str, str, float | str | None, Mapping[str, float | str | None]], float | EyeBand | None]
 
 
 @dataclass(frozen=True, slots=True)
 class Protocol(Generic[R]):
     """One screening test.
 
-    - ``id`` is the name of its file, its flow and its answers in the log; ``title`` names it on a button, ``short_name`` in a
-      sentence; ``looks_at`` says what it shows; ``minutes`` is how long it takes, ``needs`` what has to be at hand.
-    - ``place`` orders the route (what loads comes last), ``short`` puts it on the short one, ``ease`` orders tests of equal worth
-      by how easy they are to do right (1 is the easiest, choice). ``posture`` and ``scored`` decide when it is open: scored tests
+    - ``id`` names its file, its flow and its answers in the log; ``title`` names it on a button, ``short_name`` in a
+      sentence; ``looks_at`` completes "this looks at …"; ``minutes`` is its duration, ``needs`` the equipment.
+    - ``place`` orders the route (loading tests last), ``short`` puts it on the short route, ``ease`` orders tests of equal grade
+      by ease of doing them right (1 is the easiest, choice). ``posture`` and ``scored`` decide when it is open: scored tests
       wait until the lifter is warmed up, rested and not sore.
-    - ``record`` holds its answers, ``rows`` are its rows of the evidence table, ``findings`` gives those a record shows by itself;
-      what takes a second test's record stands in ``pairs``. ``part`` is the part whose drill it points to, "" for none.
+    - ``record`` holds its answers, ``rows`` are its rows of the evidence table, ``findings`` yields those of a record alone;
+      findings that need a second test are in ``pairs``. ``part`` is the part whose drill it points to, "" for none.
     - A measured test gives ``readings`` of a record and a side, with ``errors`` by method (``errors_men`` in their place for men),
-      ``lines`` they are held against, and ``gain``. ``noted`` are other numbers of its record.
-    - ``starts``, ``detail``, ``derived``: what is special about its chart, report and export. ``note``: what the results say of a
-      record, "" for nothing; ``would_tell``: how it is named as the test that would tell most next, where not in the usual words.
-    - ``picture`` is the drawing of its movement, or what the names of its drawings begin with.
+      ``thresholds`` they are compared with, and ``gain``. ``noted`` are its other numbers.
+    - ``starts``, ``detail``, ``derived``: specials of its chart, report and export. ``note``: a remark on a record in the results,
+      "" for none; ``would_tell``: its sentence as the most informative test to do next, if not the usual one.
+    - ``picture`` is the drawing of its movement, or the prefix of its drawings' names.
     """
 
     id: str
@@ -124,10 +124,10 @@ class Protocol(Generic[R]):
     minutes: int
     place: int
     ease: int
-    posture: Posture
+    posture: BodyPosition
     record: type[R]
-    rows: tuple[Row, ...]
-    findings: Callable[[R, Seen], Iterator[Finding]]
+    rows: tuple[EvidenceRow, ...]
+    findings: Callable[[R, FindingContext], Iterator[Finding]]
     needs: tuple[str, ...] = ()
     short: bool = False
     scored: bool = True
@@ -135,11 +135,11 @@ class Protocol(Generic[R]):
     readings: Callable[[R, str], tuple[Reading, ...]] | None = None
     errors: tuple[Error, ...] = ()
     errors_men: tuple[Error, ...] = ()
-    lines: tuple[Line, ...] = ()
+    thresholds: tuple[Threshold, ...] = ()
     gain: Gain | None = None
     noted: tuple[Noted, ...] = ()
     starts: Starts[R] | None = None
-    detail: Callable[[R | None, Show], Detail] | None = None
+    detail: Callable[[R | None, NumberFormat], Detail] | None = None
     derived: Derived | None = None
     note: Callable[[R], str] | None = None
     would_tell: str = ""
@@ -152,22 +152,22 @@ class Protocol(Generic[R]):
 
     @property
     def chart(self) -> str:
-        """The name of its chart: of its readings, or of where the back starts to round."""
+        """The name of its chart, of readings or of the start of rounding."""
         return f"chart_{self.id}"
 
     @property
     def sessions(self) -> int:
-        """How many sessions a retest averages at each end."""
+        """The number of sessions that a retest averages at each end."""
         return self.gain.sessions if self.gain else 1
 
     def key(self, answer: str) -> str:
-        """The name of one of its answers among all that is known: "knee_to_wall.method"."""
+        """Return the fact name of one of its answers: "knee_to_wall.method"."""
         return f"{self.id}.{answer}"
 
     def error(self, method: str, sex: str | None = None) -> Error:
-        """The published error of a method ("level_own" is a way of "level"); men's only where sex is "man".
+        """Return the published error of a method ("level_own" is a way of "level"); men's only if sex is "man".
 
-        ValueError for a method that has none.
+        Raises ValueError for a method without one.
         """
         way = method.split("_")[0]
         for error in (*(self.errors_men if sex == "man" else ()), *self.errors):
@@ -175,10 +175,10 @@ class Protocol(Generic[R]):
                 return error
         raise ValueError(f"no measurement error is known for {self.id} by {method}")
 
-    def lines_in(self, unit: str) -> tuple[Line, ...]:
-        """The lines that readings in a unit are held against."""
-        return tuple(line for line in self.lines if line.unit == unit)
+    def thresholds_in(self, unit: str) -> tuple[Threshold, ...]:
+        """Return the thresholds for readings in a unit."""
+        return tuple(one for one in self.thresholds if one.unit == unit)
 
     def grade_about(self, part: str) -> Grade:
-        """The best grade it can speak about a part with."""
+        """Return the best grade among its rows about a part."""
         return max((row.grade for row in self.rows if row.part == part), default=Grade.NONE)

@@ -1,7 +1,7 @@
-"""Readings: numbers with how they were taken, their measurement error, and the lines they are held against.
+"""Readings: measured numbers with their method, their measurement error, and the thresholds they are compared with.
 
 SEM is the standard error of measurement of one reading; MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res
-19:231, read). Every published error is a trained rater's: a lifter alone at home is never taken to be more exact.
+19:231, read). Every published error is that of a trained rater: a lifter alone at home is never assumed to be more exact.
 """
 
 from __future__ import annotations
@@ -11,21 +11,21 @@ from dataclasses import dataclass
 from math import ceil, fsum, sqrt
 from typing import Final, Literal
 
-Standing = Literal["read", "second-hand", "memory", "common practice", "choice"]
-Show = Callable[[float, str], str]
+SourceStanding = Literal["read", "second-hand", "memory", "common practice", "choice"]
+NumberFormat = Callable[[float, str], str]
 SIDES: Final = ("left", "right")
 
-Z_ONE_SIDED_95: Final = 1.645  # a line is passed or not: one-sided
+Z_ONE_SIDED_95: Final = 1.645  # one-sided: a threshold is passed or not
 MDC_FACTOR: Final = 1.96 * sqrt(2)  # 2.772
 EYE_TOP: Final = 120.0  # deg: the outermost band by eye is as wide as a leg can go (choice)
 
-STANDING_WORDS: Final[dict[Standing, str]] = {
+STANDING_WORDS: Final[dict[SourceStanding, str]] = {
     "read": "published", "second-hand": "published, second-hand", "memory": "from memory",
     "common practice": "common practice", "choice": "our cautious choice"}
 
 
 def metric(value: float, unit: str) -> str:
-    """A number with its unit as plain text: one decimal for cm and kg where needed, whole degrees."""
+    """Return a number with its unit as plain text: whole degrees, else one decimal if needed."""
     if unit == "deg":
         return f"{value:.0f}°"
     return f"{value:.1f}".removesuffix(".0") + f" {unit}"
@@ -33,11 +33,11 @@ def metric(value: float, unit: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """One reading: value in its unit (deg, cm), side, and how it was taken.
+    """One reading: value in its unit (deg, cm), side and method.
 
-    ``width``: the whole width of the band that a reading by eye fell into, its value being the middle; 0 for a number.
-    ``method`` names the effort too where that changes the reading ("level_own", "heel_strap"); ``warm_up`` what was done
-    before it, "" where that is not known.
+    ``width``: the full width of the band of a reading by eye, whose value is the middle; 0 for a measured number.
+    ``method`` includes the effort if that changes the reading ("level_own", "heel_strap"); ``warm_up``: the warm-up before
+    it, "" if not known.
     """
 
     test: str
@@ -53,10 +53,10 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Error:
-    """The measurement error of one test and method: SEM in the unit of the reading, and where it comes from.
+    """The measurement error of one test and method: SEM in the unit of the reading, and its source.
 
-    ``steady``: the part of it that is the same at every reading, and so never shows in repeats. ``own``: how many
-    degrees of freedom of the lifter's own repeats are in it; 0 for the published one.
+    ``steady``: the part that is the same at every reading, and so never shows in repeats. ``own``: degrees of freedom from
+    the lifter's own repeats; 0 for the published error.
     """
 
     test: str
@@ -64,51 +64,57 @@ class Error:
     sem: float
     unit: str
     source: str
-    standing: Standing
+    standing: SourceStanding
     steady: float = 0.0
     own: int = 0
 
     @property
     def mdc(self) -> float:
-        """The smallest change between two single readings that is not error: MDC95 = 1.96 * sqrt(2) * SEM."""
+        """The minimal detectable change between two single readings: MDC95 = 1.96 * sqrt(2) * SEM."""
         return MDC_FACTOR * self.sem
 
     def of_mean(self, repeats: int) -> float:
-        """The error of the mean of repeats: SEM / sqrt(repeats), but the steady part does not get less by repeating."""
+        """Return the error of the mean of repeats: SEM / sqrt(repeats), except that repeating does not reduce the steady part."""
         return sqrt(self.steady**2 + (self.sem**2 - self.steady**2) / repeats)
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
-    """A value that readings are held against, and who says so."""
+class Threshold:
+    """A value that readings are compared with, and its source; called a line in messages."""
 
     name: str
     test: str
     value: float
     unit: str
     source: str
-    standing: Standing
+    standing: SourceStanding
 
 
 @dataclass(frozen=True, slots=True)
-class LineAnswer:
-    """On which side of a line readings fall: clear (above, beyond error), short (below, beyond error), or close.
+class ThresholdAnswer:
+    """The result of comparing readings with a threshold: clear (above, beyond error), short (below, beyond error), or close.
 
-    ``margin``: mean minus line (by eye: from the nearer edge of the band, 0 where it touches or straddles the line).
-    ``sem`` of one reading; ``standing`` of the line.
+    ``margin``: mean minus threshold (by eye: from the nearer edge of the band, 0 if it touches or straddles the threshold).
+    ``seen``: the readings in words, ``compared``: the result in words. ``sem`` of one reading; ``standing`` of the threshold.
     """
 
     answer: Literal["clear", "short", "close"]
     margin: float
-    words: str
-    line: Line
+    seen: str
+    compared: str
+    line: Threshold
     sem: float
-    standing: Standing
+    standing: SourceStanding
+
+    @property
+    def words(self) -> str:
+        """Both, as the end of a sentence: "14 cm, clearly over the 10 cm line (common practice)"."""
+        return f"{self.seen}, {self.compared}"
 
 
 @dataclass(frozen=True, slots=True)
 class Difference:
-    """Left minus right, and whether it is more than error."""
+    """Left minus right; ``counts``: True if that is beyond measurement error."""
 
     amount: float
     counts: bool
@@ -116,9 +122,9 @@ class Difference:
 
 
 def one_way(readings: Sequence[Reading]) -> Reading:
-    """The first of readings that may be averaged: one test, side, unit, method, placement, warm-up.
+    """Return the first of readings that may be averaged: same test, side, unit, method, placement and warm-up.
 
-    ValueError otherwise, saying why.
+    Raises ValueError otherwise, with the reason.
     """
     if not readings:
         raise ValueError("there is no reading")
@@ -131,22 +137,21 @@ def one_way(readings: Sequence[Reading]) -> Reading:
 
 
 def sessions_to_average(mdc: float, gain: float) -> int:
-    """How many sessions to average at each end for a gain to show: the smallest k with MDC / sqrt(k) <= gain."""
+    """Return the number of sessions to average at each end to detect a gain: the smallest k with MDC / sqrt(k) <= gain."""
     return max(1, ceil((mdc / gain) ** 2))
 
 
 def mean_of(readings: Sequence[Reading]) -> float:
-    """The mean of repeats taken one way."""
+    """Return the mean of repeats. Raises ValueError if they were not taken the same way."""
     one_way(readings)
     return fsum(reading.value for reading in readings) / len(readings)
 
 
-def against_line(readings: Sequence[Reading], line: Line, error: Error, show: Show = metric) -> LineAnswer:
-    """Repeats of one reading held against a line: beyond 1.645 * SEM / sqrt(repeats) it is clear or short, else close.
+def against_threshold(readings: Sequence[Reading], line: Threshold, error: Error, show: NumberFormat = metric) -> ThresholdAnswer:
+    """Return the comparison of repeats with a threshold: beyond 1.645 * SEM / sqrt(repeats) they are clear or short, else close.
 
-    What is the same at every repeat (a heel's height: where the hip is) does not get less by repeating.
-
-    By eye the whole band counts as error: a band that straddles or touches the line is close.
+    Repeating does not reduce the steady part of the error. By eye the whole band counts as error: a band that straddles or
+    touches the threshold is close. Raises ValueError for another test or unit, or readings not taken the same way.
     """
     first = one_way(readings)
     if (first.test, first.unit) != (line.test, line.unit):
@@ -161,15 +166,15 @@ def against_line(readings: Sequence[Reading], line: Line, error: Error, show: Sh
         margin, beyond = mean - line.value, Z_ONE_SIDED_95 * error.of_mean(len(readings))
     answer: Literal["clear", "short", "close"] = (
         "clear" if margin > beyond else "short" if margin < -beyond else "close")
-    return LineAnswer(answer, margin, _line_words(answer, first, mean, beyond, line, show), line, error.sem,
-                      line.standing)
+    seen = _by_eye(first, show) if first.width else show(mean, first.unit)
+    return ThresholdAnswer(answer, margin, seen, _compared(answer, first, beyond, line, show), line, error.sem, line.standing)
 
 
-def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error, show: Show = metric) -> Difference:
-    """Left against right, taken the same way: counts beyond 1.645 * SEM * sqrt(1/repeats left + 1/repeats right).
+def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error, show: NumberFormat = metric) -> Difference:
+    """Return left minus right; it counts beyond 1.645 * SEM * sqrt(1/repeats left + 1/repeats right).
 
-    With as many repeats on each side that is sqrt(2) * 1.645 * SEM / sqrt(repeats): one-sided like a line, for the
-    error of a difference (choice). By eye it counts where the two bands do not touch.
+    With equal repeats that is sqrt(2) * 1.645 * SEM / sqrt(repeats): one-sided as for a threshold, for the error of a
+    difference (choice). By eye it counts if the two bands do not touch. Raises ValueError if not taken the same way.
     """
     one, other = one_way(left), one_way(right)
     _alike(one, other)
@@ -181,12 +186,12 @@ def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Er
     size = show(abs(amount), one.unit)
     if counts:
         more = "left" if amount > 0 else "right"
-        return Difference(amount, True, f"The {more} side has {size} more: beyond measurement error.")
-    return Difference(amount, False, f"Left and right are {size} apart: within measurement error.")
+        return Difference(amount, True, f"The {more} side has {size} more, which is beyond measurement error.")
+    return Difference(amount, False, f"Left and right are {size} apart, which is within measurement error.")
 
 
 def _alike(one: Reading, other: Reading) -> None:
-    """ValueError where two readings are not of one kind."""
+    """Raise ValueError if two readings were not taken the same way."""
     for what, a, b in (("test", one.test, other.test), ("unit", one.unit, other.unit),
                        ("method", one.method, other.method), ("placement", one.placement, other.placement),
                        ("warm-up", one.warm_up, other.warm_up)):
@@ -194,18 +199,17 @@ def _alike(one: Reading, other: Reading) -> None:
             raise ValueError(f"readings with a different {what} can't be compared: {a or 'not said'}, {b or 'not said'}")
 
 
-def _line_words(answer: str, first: Reading, mean: float, beyond: float, line: Line, show: Show) -> str:
-    """What a line's answer says, in one sentence."""
+def _compared(answer: str, first: Reading, beyond: float, line: Threshold, show: NumberFormat) -> str:
+    """Return the result of a comparison in words."""
     at = f"the {show(line.value, line.unit)} line ({STANDING_WORDS[line.standing]})"
-    seen = _by_eye(first, show) if first.width else show(mean, first.unit)
     if answer == "close":
-        doubt = "the eye is too rough here" if first.width else f"it may be {show(beyond, first.unit)} off"
-        return f"{seen}: too close to {at} to call, {doubt}"
-    return f"{seen}: clear of {at}" if answer == "clear" else f"{seen}: clear short of {at}"
+        doubt = "the eye is too rough here" if first.width else f"the reading may be {show(beyond, first.unit)} off"
+        return f"too close to {at} to call: {doubt}"
+    return f"clearly {'over' if answer == 'clear' else 'under'} {at}"
 
 
-def _by_eye(reading: Reading, show: Show) -> str:
-    """The band of a reading by eye."""
+def _by_eye(reading: Reading, show: NumberFormat) -> str:
+    """Return the band of a reading by eye, in words."""
     low, high = (reading.value + way * reading.width / 2 for way in (-1, 1))
     if low <= 0:
         return f"under {show(high, reading.unit)} by eye"

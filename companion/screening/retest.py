@@ -1,8 +1,8 @@
-"""When to test again, and whether something changed.
+"""The date of the next test, and change beyond measurement error.
 
 First retest week = MDC * T / gain with T = 6 weeks (memory; linear gain is an assumption), within 2-8 weeks (choice).
-The gains stand with the tests (``Protocol.gain``). MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res 19:231, read); with means
-over sessions at each end /sqrt(k), never for the repeats within one session.
+The gains are in ``Protocol.gain``. MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res 19:231, read), divided by
+sqrt(k) for means over k sessions at each end, never for the repeats within one session.
 """
 
 from __future__ import annotations
@@ -24,9 +24,9 @@ from companion.screening.readings import (
     SIDES,
     STANDING_WORDS,
     Error,
+    NumberFormat,
     Reading,
-    Show,
-    Standing,
+    SourceStanding,
     mean_of,
     metric,
     one_way,
@@ -35,7 +35,7 @@ from companion.screening.readings import (
 from companion.screening.rulings import PartVerdict, Ruling, settling_test
 from companion.screening.screen import Screen
 
-PROGRAMME_WEEKS: Final = 6.0  # how long the programmes behind the gains lasted (memory)
+PROGRAMME_WEEKS: Final = 6.0  # duration of the training programmes behind the gains (memory)
 SOONEST: Final = 2.0
 LATEST: Final = 8.0
 OTHER_WEEKS: Final = 4.0  # strength, control, hip: no published gain in these tests (choice)
@@ -43,22 +43,22 @@ MONTHLY: Final = 4.0  # "usual training, film monthly"
 
 
 @dataclass(frozen=True, slots=True)
-class Again:
-    """One test to repeat: after how many weeks (0: any day, it was not settled), and over how many sessions."""
+class RetestItem:
+    """One test to repeat: the weeks until then (0: any day, it is not settled), and the number of sessions."""
 
     test: str
     weeks: float
     sessions: int
     words: str
-    standing: Standing
+    standing: SourceStanding
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
-    """When to test again, and what. ``weeks``: None where there is nothing to repeat; else 2-8, for one reminder."""
+class RetestPlan:
+    """The tests to repeat, and the date. ``weeks``: 2-8, for one reminder; None if there is nothing to repeat."""
 
     weeks: float | None
-    tests: tuple[Again, ...]
+    tests: tuple[RetestItem, ...]
     words: str
 
     @property
@@ -68,8 +68,8 @@ class Plan:
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
-    """Whether readings changed beyond error. ``amount``: after minus before; ``mdc``: what it had to pass."""
+class ReadingChange:
+    """The change between readings. ``amount``: after minus before; ``mdc``: the least that counts."""
 
     kind: Literal["better", "within_error", "worse", "cannot_say"]
     amount: float
@@ -78,28 +78,27 @@ class Change:
 
 
 def weeks_until_visible(mdc: float, gain: float, programme: float = PROGRAMME_WEEKS) -> float:
-    """Weeks until the expected gain reaches the detectable change: MDC * T / gain; unbounded."""
+    """Return the weeks until the expected gain reaches the detectable change: MDC * T / gain; unbounded."""
     return mdc * programme / gain
 
 
 def bounded(weeks: float) -> float:
-    """Weeks within 2-8, to a tenth."""
+    """Return the weeks limited to 2-8, to a tenth."""
     return round(min(max(weeks, SOONEST), LATEST), 1)
 
 
-def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | None = None) -> Plan:
-    """What to repeat, and when: only what was likely, too close to call or untested, and the squat look beside it.
+def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | None = None) -> RetestPlan:
+    """Return the tests to repeat and the date: only parts likely, too close to call or untested, and the squat look.
 
-    The date is that of the part that gets the drill; without one, the latest that any repeated test asks for.
-    ``errors``: the lifter's own measurement errors; None means the published ones for their sex. A greater error takes
-    longer to see past, and where one retest can't, more sessions.
+    The date is that of the part with the drill; without one, the latest of all tests to repeat. ``errors``: the lifter's
+    own measurement errors; None means the published ones for their sex. A greater error means a later date or more sessions.
     """
     errors = errors or Errors(about.sex)
     if conclusion.overall in ("normal", "no_rounding"):
-        return Plan(None, (), "Nothing needs testing again unless something changes.")
+        return RetestPlan(None, (), "Nothing needs testing again unless something changes.")
     if conclusion.overall == "unexplained":
-        look = Again(LOOK.id, MONTHLY, 1, "Film your squat from the side once a month.", "choice")
-        return Plan(MONTHLY, (look,), "Usual training. Film your squat from the side once a month.")
+        look = RetestItem(LOOK.id, MONTHLY, 1, "Film your squat from the side once a month.", "choice")
+        return RetestPlan(MONTHLY, (look,), "Usual training. Film your squat from the side once a month.")
     weeks: dict[str, float] = {LOOK.id: OTHER_WEEKS}
     parts = [part for verdict in conclusion.verdicts for part in verdict.parts if part.ruling != Ruling.RULED_OUT]
     for part in parts:
@@ -109,18 +108,17 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
     tests = tuple(_again(test, weeks[test], screen, errors) for test in route() if test in weeks)
     own = next((test for test, one in protocols().items() if one.gain and one.part == conclusion.part), "")
     due = _weeks(own, screen, errors) if own else OTHER_WEEKS if conclusion.part else max(weeks.values())
-    return Plan(due, tests, f"Test again in about {due:g} weeks, with the same warm-up and the same methods. "
+    return RetestPlan(due, tests, f"Test again in about {due:g} weeks, with the same warm-up and the same methods. "
                             "Some of it can be done any day.")
 
 
 def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading]], error: Error | None = None,
-           show: Show = metric) -> Change:
-    """Whether the mean over the sessions after differs from that before beyond MDC95.
+           show: NumberFormat = metric) -> ReadingChange:
+    """Return the change between the means over sessions, compared with MDC95; more is better.
 
-    ``before`` and ``after``: the repeats of each session, all taken one way (ValueError otherwise, saying why). More is
-    better. MDC95 of means over k and n sessions is 1.96 * SEM * sqrt(1/k + 1/n): MDC / sqrt(k) where both are k. Within
-    it, one session at either end can't show what some work gives in weeks, as on the calf: it can't be said. By eye the bands must not
-    touch.
+    ``before`` and ``after``: the repeats of each session, all taken the same way (else ValueError, with the reason). MDC95 of
+    means over k and n sessions is 1.96 * SEM * sqrt(1/k + 1/n): MDC / sqrt(k) if both are k. If a test's published gain needs
+    several sessions to show, as for the calf, one session within MDC95 gives "cannot_say". By eye the bands must not touch.
     """
     first = one_way(tuple(chain.from_iterable((*before, *after))))
     if not before or not after or not all((*before, *after)):
@@ -134,30 +132,30 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
     gain = protocol(first.test).gain
     if gain and gain.sessions > 1 and min(len(before), len(after)) < 2 and abs(amount) <= mdc:
         wanted = sessions_to_average(_mdc(gain, error), gain.amount)
-        return Change("cannot_say", amount, mdc, (
-            f"{size} apart, but one session can't show {f'{gain.what} ' if gain.what else ''}change: "
-            f"average {wanted} sessions at each end."))
+        return ReadingChange("cannot_say", amount, mdc, (
+            f"The difference is {size}, but one session can't show {f'{gain.what} ' if gain.what else ''}change: "
+            f"it takes the average of {wanted} sessions at each end."))
     if abs(amount) <= mdc:
-        return Change("within_error", amount, mdc,
-                      f"{size} apart: within measurement error ({show(mdc, first.unit)}), so no change is shown.")
-    return Change("better" if amount > 0 else "worse", amount, mdc,
-                  f"{size} {'more' if amount > 0 else 'less'} than before: "
-                  f"beyond measurement error ({show(mdc, first.unit)}).")
+        return ReadingChange("within_error", amount, mdc,
+                      f"The difference of {size} is within measurement error ({show(mdc, first.unit)}), so no change is shown.")
+    return ReadingChange("better" if amount > 0 else "worse", amount, mdc,
+                  f"{size} {'more' if amount > 0 else 'less'} than before, "
+                  f"which is beyond measurement error ({show(mdc, first.unit)}).")
 
 
 def _width(sessions: Iterable[Iterable[Reading]]) -> float:
-    """The widest band among readings by eye."""
+    """Return the width of the widest band among readings by eye."""
     return max(reading.width for session in sessions for reading in session)
 
 
 def _tests_of(part: PartVerdict) -> tuple[str, ...]:
-    """The tests that spoke about a part, hints aside, and where it is open the one that would tell most next."""
+    """Return the tests with findings about a part, without hints, and, unless it is likely, the most informative one to do next."""
     spoken = tuple(dict.fromkeys(f.row.test for f in part.because if not f.row.hint))
     return spoken if part.ruling == Ruling.LIKELY else (*spoken, settling_test(part.part, part.because))
 
 
 def _visible(test: str, screen: Screen, errors: Errors) -> tuple[float, float] | None:
-    """The detectable change and the expected gain of a measured test by the method that was used; None without one.
+    """Return the detectable change and the expected gain of a measured test by the method used; None if it has none.
 
     The MDC of readings in the gain's own unit is in whole degrees, as printed.
     """
@@ -173,33 +171,33 @@ def _visible(test: str, screen: Screen, errors: Errors) -> tuple[float, float] |
 
 
 def _mdc(gain: Gain, error: Error) -> float:
-    """The MDC a gain is held against, wider by as much as a lifter's own error is than the published one of the same method.
+    """Return the MDC for a gain, scaled by the ratio of the lifter's own error to the published one of the same method.
 
-    The calf's gain is known in degrees only, so a tape's error counts by that ratio.
+    The calf's gain is published in degrees only, so a tape's error enters by that ratio.
     """
     return error.mdc if gain.mdc is None else gain.mdc * error.sem / error_of(error.test, error.method).sem
 
 
 def _weeks(test: str, screen: Screen, errors: Errors) -> float:
-    """Weeks until a gain could show in a test; a choice where no gain is published."""
+    """Return the weeks until a gain could show in a test; OTHER_WEEKS if no gain is published."""
     visible = _visible(test, screen, errors)
     return OTHER_WEEKS if visible is None else bounded(weeks_until_visible(*visible))
 
 
-def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> Again:
-    """One row of the plan, in words."""
+def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> RetestItem:
+    """Return one row of the plan, with its sentence."""
     one, record = protocol(test), screen.get(test)
-    standing: Standing = "memory" if one.gain else "choice"
+    standing: SourceStanding = "memory" if one.gain else "choice"
     if not weeks:
-        return Again(test, 0.0, 1, "Any day, it is not settled yet.", "choice")
+        return RetestItem(test, 0.0, 1, "Any day: it is not settled yet.", "choice")
     visible = _visible(test, screen, errors)
     sessions = 1 if visible is None else sessions_to_average(*visible)
     if sessions > 1 and getattr(record, "method", None) == "eye":
-        return Again(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows less.",
+        return RetestItem(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows smaller ones.",
                      standing)
     if sessions > 1:
         what = f"{one.gain.what} work" if one.gain and one.gain.what else "this work"
-        return Again(test, weeks, sessions, (
-            f"In {weeks:g} weeks, {sessions} sessions on different days, averaged: "
-            f"{what} gives less than one session can show."), standing)
-    return Again(test, weeks, 1, f"In {weeks:g} weeks ({STANDING_WORDS[standing]}).", standing)
+        return RetestItem(test, weeks, sessions, (
+            f"In {weeks:g} weeks, over {sessions} sessions on different days, so that I can average them: "
+            f"{what} changes less than one session can show."), standing)
+    return RetestItem(test, weeks, 1, f"In {weeks:g} weeks ({STANDING_WORDS[standing]}).", standing)

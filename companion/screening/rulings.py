@@ -1,4 +1,4 @@
-"""The decision rule: from findings to a verdict on length, strength and control.
+"""The decision rule, from findings to a verdict on length, strength and control.
 
 Likely: one strong finding for, or two moderate ones from different tests. Ruled out: one strong or two moderate
 against, and none moderate or more for. Moderate or more on both sides: too close to call. Weak ones decide nothing.
@@ -13,14 +13,14 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import CAUSES, PART_WORDS, Finding, Grade
+from companion.screening.evidence import PART_WORDS, PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.ordinal import Ranked
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES
 
 
 class Ruling(Ranked):
-    """What can be said of a cause or part; the worse later, so that the worse side decides."""
+    """The ruling on a cause or part; the worse later, so that the worse side decides."""
 
     RULED_OUT = "ruled_out"
     NOT_TESTED = "not_tested"
@@ -30,7 +30,7 @@ class Ruling(Ranked):
 
 @dataclass(frozen=True, slots=True)
 class PartVerdict:
-    """A part's ruling, the side it is about ("left", "right", "both", or "" where no side was told apart)."""
+    """A part's ruling, its side ("left", "right", "both", or "" if the sides were not told apart), and its findings."""
 
     part: str
     ruling: Ruling
@@ -40,14 +40,13 @@ class PartVerdict:
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """A cause's ruling and all it rests on.
+    """A cause's ruling and its grounds.
 
-    ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part
-    that speaks loudest ("" where none does). ``because``: the findings, those that carry the ruling first.
-    ``contradiction``: what speaks both ways. ``load``: the loads at which strength was ruled out. ``settle``: the test
-    that would tell most next, "" where the cause is likely or ruled out. ``left_by``: what ruled the other two out, where
-    it is left by elimination. ``together``: the parts
-    that only together make it likely.
+    ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part with
+    the most weight for it ("" for none). ``because``: the findings, those behind the ruling first. ``contradiction``: a
+    sentence on tests that disagree. ``load``: the loads at which strength was ruled out. ``settle``: the most informative
+    test to do next, "" if the cause is likely or ruled out. ``left_by``: the findings that ruled the other two out, for a
+    cause left by elimination. ``together``: the parts that only together make it likely.
     """
 
     cause: str
@@ -65,7 +64,7 @@ class Verdict:
 
     @property
     def answers(self) -> tuple[str, ...]:
-        """Every answer it came from, as "flow.key"; none where nothing that speaks about it was given."""
+        """The answers it came from, as "flow.key"; none without a finding about it."""
         return tuple(dict.fromkeys(answer for f in (*self.because, *self.left_by) for answer in f.answers))
 
 
@@ -73,21 +72,21 @@ _WEIGHT: Final = {Grade.NONE: 0, Grade.WEAK: 1, Grade.MODERATE: 2, Grade.STRONG:
 
 
 def decide(findings: Iterable[Finding], done: Collection[str] = ()) -> tuple[Verdict, ...]:
-    """The verdicts on length, strength and control, in that order; elimination is not applied. ``done``: the tests that
-    need no naming as what would tell most next."""
+    """Return the verdicts on length, strength and control, in that order, before elimination. ``done``: tests that ``settle``
+    must not name."""
     found = tuple(findings)
-    return tuple(_cause(cause, parts, found, done) for cause, parts in CAUSES.items())
+    return tuple(_cause(cause, parts, found, done) for cause, parts in PARTS_BY_CAUSE.items())
 
 
 def weight_for(part: str, findings: Iterable[Finding]) -> int:
-    """How much speaks for a part: weak 1, moderate 2, strong 4 (choice; only to choose among parts)."""
+    """Return the weight of the findings for a part: weak 1, moderate 2, strong 4 (choice; only to choose among parts)."""
     return sum(_WEIGHT[f.grade] for f in findings if f.part == part and f.row.direction == "for")
 
 
 def settling_test(part: str, findings: Sequence[Finding], done: Collection[str] = ()) -> str:
-    """The test that would tell most about a part next: the best graded one that has not spoken yet; else the best.
+    """Return the most informative test about a part: the best graded one without a finding yet; else the best graded one.
 
-    Of equal grades the one that is easiest to do right (choice). "" where all that could tell are among ``done``.
+    Of equal grades, the one easiest to do right (choice). "" if all of them are in ``done``.
     """
     spoken = {f.row.test for f in findings if f.part == part and f.grade >= Grade.MODERATE}
     tell = [one for one in protocols().values() if one.id not in done and one.grade_about(part) >= Grade.MODERATE]
@@ -96,7 +95,7 @@ def settling_test(part: str, findings: Sequence[Finding], done: Collection[str] 
 
 
 def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...], done: Collection[str]) -> Verdict:
-    """One cause: its parts on each side, the worse side first in everything."""
+    """Return the verdict on one cause: its parts on each side; the worse side decides."""
     about = tuple(sorted((f for f in found if f.part in parts), key=lambda f: (-f.grade.rank, f.row.id, f.side)))
     judged = {(part, side): _ruling(_on(about, part, side)) for part in parts for side in SIDES}
     sides = {side: _combined([(judged[part, side], _on(about, part, side)) for part in parts]) for side in SIDES}
@@ -125,28 +124,28 @@ def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...], done: C
 
 
 def _carrying_first(ruling: Ruling, about: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Findings against first where a cause is ruled out, else those for it; the weightier first in each."""
+    """Return the findings against first if the cause is ruled out, else those for it; within each the order is kept."""
     order = ("against", "for", "neither") if ruling == Ruling.RULED_OUT else ("for", "against", "neither")
     return tuple(sorted(about, key=lambda f: order.index(f.row.direction)))
 
 
 def _on(findings: Iterable[Finding], part: str, side: str) -> list[Finding]:
-    """The findings about a part that count on a side."""
+    """Return the findings about a part that count on a side."""
     return [f for f in findings if f.part == part and f.side in ("", side)]
 
 
 def _decisive(findings: Iterable[Finding], direction: str) -> list[Finding]:
-    """Those of a direction that are moderate or more."""
+    """Return the findings of a direction that are moderate or more."""
     return [f for f in findings if f.row.direction == direction and f.grade >= Grade.MODERATE]
 
 
 def _enough(findings: Sequence[Finding]) -> bool:
-    """One strong finding, or moderate ones from two tests."""
+    """True for one strong finding, or moderate ones from two tests."""
     return any(f.grade == Grade.STRONG for f in findings) or len({f.row.test for f in findings}) >= 2
 
 
 def _ruling(findings: Sequence[Finding]) -> Ruling:
-    """The rule for one part on one side."""
+    """Return the ruling on one part on one side."""
     speaks_for, against = _decisive(findings, "for"), _decisive(findings, "against")
     if speaks_for and against:
         return Ruling.TOO_CLOSE
@@ -158,14 +157,14 @@ def _ruling(findings: Sequence[Finding]) -> Ruling:
 
 
 def _combined(parts: Sequence[tuple[Ruling, Sequence[Finding]]]) -> Ruling:
-    """A cause on one side, from its parts: the worst of them, or likely where parts together reach it."""
+    """Return the ruling on a cause on one side: the worst of its parts, or likely if parts together reach it."""
     uncontradicted = [f for _, findings in parts if not _decisive(findings, "against")
                       for f in _decisive(findings, "for")]
     return Ruling.LIKELY if _enough(uncontradicted) else max(ruling for ruling, _ in parts)
 
 
 def _part(part: str, by_side: dict[str, Ruling], about: Sequence[Finding]) -> PartVerdict:
-    """One part over both sides."""
+    """Return the verdict on one part over both sides."""
     worst = max(by_side.values())
     worse = [side for side in SIDES if by_side[side] == worst]
     side = "" if worst == Ruling.RULED_OUT else _side(worse, part, about)
@@ -173,24 +172,24 @@ def _part(part: str, by_side: dict[str, Ruling], about: Sequence[Finding]) -> Pa
 
 
 def _side(worse: Sequence[str], part: str, about: Iterable[Finding]) -> str:
-    """The side to name: one, "both", or "" where nothing told the sides apart."""
+    """Return the side to name: one, "both", or "" if no finding tells the sides apart."""
     if len(worse) == 1:
         return worse[0]
     return "both" if any(f.side for f in about if f.part == part) else ""
 
 
 def _contradiction(parts: Iterable[PartVerdict]) -> str:
-    """What speaks for and what against one part, by the names of the tests; "" where nothing does."""
+    """Return a sentence naming the tests for and against one part; "" if none disagree."""
     for part in parts:
         for side in SIDES:
             on_side = _on(part.because, part.part, side)
             speaks_for, against = _decisive(on_side, "for"), _decisive(on_side, "against")
             if speaks_for and against:
                 one, other = (protocol(finding.row.test).short_name for finding in (speaks_for[0], against[0]))
-                return f"{PART_WORDS[part.part].capitalize()}: the {one} speaks for it, the {other} against it."
+                return f"{PART_WORDS[part.part].capitalize()}: the {one} points to it, the {other} points away from it."
     return ""
 
 
 def _load(about: Iterable[Finding]) -> str:
-    """The loads at which findings speak against, moderate or more."""
+    """Return the loads of the findings against, moderate or more, in words."""
     return " and ".join(dict.fromkeys(f.load for f in _decisive(about, "against") if f.load))

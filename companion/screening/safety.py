@@ -1,4 +1,4 @@
-"""Which work is open today: levels from the safety check and from pain during a test, and when a level ends.
+"""Safety levels: the work that is open today, from the safety check and from pain during a test, and the end of a level.
 
 Thresholds: reference-values "Pain and safety" (red flags: cauda equina guidance, read; regional back-pain pathways,
 second-hand; ACSM pre-participation logic, Riebe 2015 Med Sci Sports Exerc 47:2473, read) and evidence-and-drills
@@ -19,7 +19,7 @@ Value = float | str
 
 
 class Level(Ranked):
-    """What is open, the freest first."""
+    """A safety level, from everything open to an emergency."""
 
     GO = "go"
     NO_LOAD = "no_load"
@@ -38,11 +38,11 @@ STOP_RISE: Final = 2.0
 CLEARANCE_MONTHS: Final = 6  # "asked again after six months" (choice)
 
 
-class Posture(Enum):
-    """What a test does with the body, which decides when it is open."""
+class BodyPosition(Enum):
+    """The body's position in a test, which decides the levels at which it is open."""
 
     STANDING = "standing"
-    """Squats and what loads a joint standing: at go only. Knee to the wall is among them (choice, the safer reading)."""
+    """Squats and tests that load a joint standing: at go only. Knee to the wall counts here (choice, the safer reading)."""
     FLOOR = "floor"
     """On the floor: at no_load too."""
     LYING = "lying"
@@ -51,17 +51,17 @@ class Posture(Enum):
     @property
     def levels(self) -> tuple[Level, ...]:
         """The safety levels at which such a test may be done."""
-        return (Level.GO,) if self is Posture.STANDING else (Level.GO, Level.NO_LOAD)
+        return (Level.GO,) if self is BodyPosition.STANDING else (Level.GO, Level.NO_LOAD)
 
     @property
     def barred_in_pregnancy(self) -> bool:
-        """True if such a test is left out in pregnancy, and where that is not sure."""
-        return self is Posture.LYING
+        """True if such a test is left out in pregnancy or possible pregnancy."""
+        return self is BodyPosition.LYING
 
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """One answer that counted: its key, the level it asks for, and why in words (at most 160 characters)."""
+    """One answer that counted: its key, the level it asks for, and the reason in at most 160 characters."""
 
     key: str
     level: Level
@@ -69,12 +69,12 @@ class Reason:
 
 
 @dataclass(frozen=True, slots=True)
-class Outcome:
-    """The level of a safety check or of pain questions, and the answers it came from, the worst first.
+class SafetyOutcome:
+    """The level from a safety check or from the pain questions, and the answers behind it, the worst first.
 
-    ``no_lying``: no test on the back or in a deep fold (pregnancy). ``postpone``: even, dull soreness; scored tests are
-    better another day, nothing is locked. ``body_weight_first``: an old disc injury, quiet for six months.
-    ``limits``: what a clinician said to leave out, in the lifter's words.
+    ``no_lying``: no test on the back or in a deep fold (pregnancy). ``postpone``: even, dull soreness; scored tests wait for
+    another day, nothing is locked. ``body_weight_first``: an old disc injury, without symptoms for six months.
+    ``limits``: a clinician's restrictions, in the lifter's words.
     """
 
     level: Level
@@ -85,7 +85,7 @@ class Outcome:
     limits: str = ""
 
 
-# Key, level and words of the questions that alone decide; the worst first.
+# Questions that each decide alone, the worst first.
 _FLAGS: Final = (
     Reason("bladder", Level.EMERGENCY,
            "Pain with bladder, bowel or saddle changes, sexual loss or weakness in both legs needs hospital now."),
@@ -97,13 +97,13 @@ _FLAGS: Final = (
 
 
 def level_from_check(answers: Mapping[str, Value | None], *, today: date | None = None,
-                     cleared_on: date | None = None) -> Outcome:
-    """The outcome of a safety check.
+                     cleared_on: date | None = None) -> SafetyOutcome:
+    """Return the outcome of a safety check.
 
     Keys: fever, bladder, chest, weakness, fall, leg_signs, history (yes|no; anything else counts as yes), pain (0-10),
     soreness (yes|no). Where history is not "no": pregnant, cleared (yes|no), cleared_at (who and when: needed),
     limits (text), old_disc ("yes": an old disc injury is all there is, no symptoms for six months, training
-    normally; optional). ``cleared_on`` is the local date on which the lifter told of the clearance; None means in this
+    normally; optional). ``cleared_on``: the local date on which the lifter reported the clearance; None means in this
     check. A clearance holds for six months.
     """
     reasons = [flag for flag in _FLAGS if answers.get(flag.key) != "no"]
@@ -130,8 +130,8 @@ def level_from_check(answers: Mapping[str, Value | None], *, today: date | None 
         limits=str(answers.get("limits") or "") if some_history else "")
 
 
-def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | None) -> Outcome:
-    """The outcome of the pain questions; the test is over in every case.
+def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | None) -> SafetyOutcome:
+    """Return the outcome of the pain questions; the test is over in every case.
 
     Keys: where (text; "chest" is an emergency), bad (0-10), sharp, below_knee, tingling (yes|no), and where one of the
     last two is not "no" also bladder and weakness. ``start_pain``: the 0-10 at the start of the session; None counts
@@ -163,7 +163,7 @@ def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | Non
 
 def opens(level: Level, since: date, today: date, *, check: Level | None = None, seen: bool = False,
           cleared: bool = False) -> bool:
-    """Whether a level set on the local date ``since`` no longer holds.
+    """True if a level set on the local date ``since`` no longer holds.
 
     no_load and not_today hold for that local day. clinician holds until a later safety check passes (``check``: its
     level). same_day and emergency hold at least until the next local day, and until the lifter was seen, was
@@ -182,32 +182,32 @@ def opens(level: Level, since: date, today: date, *, check: Level | None = None,
 
 
 def pain_now(told: Value | None, level: Value | None) -> float | None:
-    """Back or hip pain as last told, 0-10; at least 1 where something has closed work since, so that only a known 0 lets
-    rounding be called normal. ``level``: as it stands; None: go."""
+    """Return back or hip pain as last reported, 0-10; at least 1 if a level closes work now, so that only a known 0 lets
+    rounding be called normal. ``level``: the current level; None: go."""
     pain = float(told) if isinstance(told, int | float) else None
     return pain if level in (None, Level.GO.value) else max(pain or 0.0, 1.0)
 
 
 def worst(levels: Iterable[Level]) -> Level:
-    """The level that holds where several do; go where there is none."""
+    """Return the most restrictive of the levels; go if there is none."""
     return max(levels, default=Level.GO)
 
 
 def clearance_holds(told: date, today: date) -> bool:
-    """Whether a clearance told of on one local date still counts on another: for six calendar months."""
+    """True if a clearance reported on the local date ``told`` still counts on ``today``: for six calendar months."""
     months = (today.year - told.year) * 12 + today.month - told.month
     return 0 <= months < CLEARANCE_MONTHS or (months == CLEARANCE_MONTHS and today.day <= told.day)
 
 
 def _cleared(answers: Mapping[str, Value | None], today: date | None, told: date | None) -> bool:
-    """Whether a clinician's clearance counts: said yes, by whom and when, and not too long ago."""
+    """True if a clinician's clearance counts: a yes, with who and when, at most six months old."""
     if answers.get("cleared") != "yes" or not str(answers.get("cleared_at") or "").strip():
         return False
     return told is None or (today is not None and clearance_holds(told, today))
 
 
 def _start_pain(pain: float | None) -> tuple[Reason, ...]:
-    """What back or hip pain now asks for; not known counts as much."""
+    """Return the reason from back or hip pain now, none if low; unknown pain counts as 4 or more."""
     if pain is None or pain > START_FLOOR:
         return (Reason("pain", Level.NOT_TODAY, "Back or hip pain of 4 or more out of 10: no tests today."),)
     if pain > START_FREE:
@@ -216,12 +216,12 @@ def _start_pain(pain: float | None) -> tuple[Reason, ...]:
 
 
 def _number(value: Value | None) -> float | None:
-    """A pain of 0-10, or None where it is not one."""
+    """Return a pain of 0-10, or None if the value is not one."""
     return float(value) if isinstance(value, (int, float)) and 0 <= value <= 10 else None
 
 
 def _outcome(reasons: Iterable[Reason], *, no_lying: bool = False, postpone: bool = False,
-             body_weight_first: bool = False, limits: str = "") -> Outcome:
-    """The highest level that any reason asks for, with all of them, the worst first."""
+             body_weight_first: bool = False, limits: str = "") -> SafetyOutcome:
+    """Return the outcome with the highest level that any reason asks for, and all reasons, the worst first."""
     ordered = tuple(sorted(reasons, key=lambda reason: -reason.level.rank))
-    return Outcome(worst(reason.level for reason in ordered), ordered, no_lying, postpone, body_weight_first, limits)
+    return SafetyOutcome(worst(reason.level for reason in ordered), ordered, no_lying, postpone, body_weight_first, limits)

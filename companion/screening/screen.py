@@ -1,4 +1,4 @@
-"""A screen: which answers of the log count, test by test. Nothing else is judged here."""
+"""A screen: the valid answers of the log, test by test. No finding is judged here."""
 
 from __future__ import annotations
 
@@ -16,9 +16,9 @@ R = TypeVar("R")
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
-    """One row of the answer log: status ok, skipped, withdrawn or in_pain; ending of its run done, left, pain, None;
-    asked: what its run was begun with."""
+class LoggedAnswer:
+    """One row of the answer log. ``status``: ok, skipped, withdrawn or in_pain; ``ending`` of its run: done, left, pain or
+    None; ``asked``: the text its run was begun with."""
 
     flow: str
     run: str
@@ -33,8 +33,8 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
-    """One pass through a test: when it began, and its record."""
+class ScreeningRun:
+    """One pass through a test: its id, its beginning, and its record."""
 
     run: str
     at: datetime
@@ -43,9 +43,9 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Screen(Mapping[str, Any]):
-    """All that counts of a lifter's tests: the record of each that was done, by the test's id, in the order of the route.
+    """A lifter's valid test records by test id, in the order of the route.
 
-    ``stopped``: tests that pain ended last. ``notes``: what the results say of how the answers were taken.
+    ``stopped``: tests whose last run pain ended. ``notes``: remarks for the results on how answers were taken.
     """
 
     records: Mapping[str, Any] = field(default_factory=dict)
@@ -62,31 +62,31 @@ class Screen(Mapping[str, Any]):
         return len(self.records)
 
     def of(self, record: type[R]) -> R | None:
-        """The record of this kind; None where its test was not done."""
+        """Return the record of this type; None if its test was not done."""
         return next((one for one in self.records.values() if isinstance(one, record)), None)
 
     @property
     def done(self) -> tuple[str, ...]:
-        """The tests with at least one answer that counts, in the order of the route."""
+        """The tests with at least one valid answer, in the order of the route."""
         return tuple(self.records)
 
 
 def screen_of(*records: Any, stopped: tuple[str, ...] = (), notes: tuple[str, ...] = ()) -> Screen:
-    """Return the screen of these records, whichever tests they are of."""
+    """Return the screen of these records, in the order of the route."""
     tests = {one.record: test for test, one in protocols().items()}
     by_test = {tests[type(record)]: record for record in records}
     return Screen({test: by_test[test] for test in route() if test in by_test}, stopped, notes)
 
 
-def screen_from(answers: Iterable[Answer]) -> Screen:
-    """The screen that a log of answers amounts to; their order does not matter, their times do.
+def screen_from(answers: Iterable[LoggedAnswer]) -> Screen:
+    """Return the screen from an answer log; the rows' times matter, not their order.
 
-    A test is its latest run that is done or left and has an answer that counts. Of a key the latest row counts, and
-    only where its status is ok. A run that pain ended counts as untested, and so does everything before it. A side
-    that the latest run left out is taken from an older run only where both were measured the same way.
+    A test's record is its latest run that is done or left and has a valid answer. Of each key the latest row counts, and
+    only if its status is ok. A run that pain ended counts as untested, and so does every run before it. A side missing from
+    the latest run is taken from an older one only if both were measured the same way.
     """
     tests = protocols()
-    rows: dict[str, dict[str, list[Answer]]] = {}
+    rows: dict[str, dict[str, list[LoggedAnswer]]] = {}
     for answer in answers:
         if answer.flow in tests:
             rows.setdefault(answer.flow, {}).setdefault(answer.run, []).append(answer)
@@ -104,24 +104,24 @@ def screen_from(answers: Iterable[Answer]) -> Screen:
     return Screen(records, tuple(stopped), (*halted, *filter(None, notes)))
 
 
-def runs_of(answers: Iterable[Answer], flow: str) -> tuple[Run, ...]:
-    """Every run of one test that was done or left and has an answer that counts, the oldest first.
+def runs_of(answers: Iterable[LoggedAnswer], flow: str) -> tuple[ScreeningRun, ...]:
+    """Return every run of one test that is done or left and has a valid answer, the oldest first.
 
-    KeyError for a flow that is no test.
+    Raises KeyError for a flow that is no test.
     """
-    rows: dict[str, list[Answer]] = {}
+    rows: dict[str, list[LoggedAnswer]] = {}
     for answer in answers:
         if answer.flow == flow and answer.ending in ("done", "left"):
             rows.setdefault(answer.run, []).append(answer)
     record = protocol(flow).record
-    runs = [Run(run, min(row.at for row in taken), record(**values)) for run, taken in rows.items()
+    runs = [ScreeningRun(run, min(row.at for row in taken), record(**values)) for run, taken in rows.items()
             if (values := _fitting(record, _standing(taken)))]
     return tuple(sorted(runs, key=lambda run: (run.at, in_order(run.run))))
 
 
-def about_from(answers: Iterable[Answer]) -> About:
-    """What the lifter said of themself: the latest ok answer to each question of about_you, in whatever run."""
-    runs: dict[str, list[Answer]] = {}
+def about_from(answers: Iterable[LoggedAnswer]) -> About:
+    """Return the lifter's details: the latest ok answer to each question of about_you, over all runs."""
+    runs: dict[str, list[LoggedAnswer]] = {}
     for answer in answers:
         if answer.flow == "about_you":
             runs.setdefault(answer.run, []).append(answer)
@@ -129,8 +129,8 @@ def about_from(answers: Iterable[Answer]) -> About:
     return About(**_fitting(About, standing))
 
 
-def _gathered(record: type, runs: Iterable[list[Answer]]) -> tuple[Any, bool]:
-    """The record of one test from its runs, the newest first, and whether a run that pain ended closed the door."""
+def _gathered(record: type, runs: Iterable[list[LoggedAnswer]]) -> tuple[Any, bool]:
+    """Return the record of one test from its runs, the newest first, and True if a run that pain ended cut it short."""
     common: dict[str, Value] = {}
     got: dict[str, Value] = {}
     missing = {side for side in SIDES if any(field.name.startswith(side) for field in fields(record))}
@@ -153,23 +153,23 @@ def _gathered(record: type, runs: Iterable[list[Answer]]) -> tuple[Any, bool]:
 
 
 def in_order(run: str) -> tuple[int, str]:
-    """Orders the names of runs, which are counted: "8" before "10"."""
+    """Return the sort key of a run's name, which is a count: "8" before "10"."""
     return len(run), run
 
 
-def _later(row: Answer) -> tuple[datetime, bool, str]:
-    """Orders rows by time; of two at the same moment the one that does not count is the later."""
+def _later(row: LoggedAnswer) -> tuple[datetime, bool, str]:
+    """Return the sort key of a row by time; of two at the same moment, the one that is not ok is the later."""
     return row.at, row.status != "ok", str(row.value)
 
 
-def _standing(run: Iterable[Answer]) -> list[Answer]:
-    """The rows of one run that stand: the latest of each key, where it is ok."""
+def _standing(run: Iterable[LoggedAnswer]) -> list[LoggedAnswer]:
+    """Return the valid rows of one run: the latest of each key, if its status is ok."""
     latest = {row.key: row for row in sorted(run, key=_later)}
     return [row for row in latest.values() if row.status == "ok" and row.value is not None]
 
 
-def _fitting(record: type, rows: Iterable[Answer]) -> dict[str, Any]:
-    """Field values of a record from rows: words for choices, numbers for measures; anything else is left out."""
+def _fitting(record: type, rows: Iterable[LoggedAnswer]) -> dict[str, Any]:
+    """Return field values of a record from rows: words for choices, numbers for measures; anything else is left out."""
     wanted = {field.name: "float" in str(field.type) for field in fields(record)}
     values: dict[str, Any] = {}
     aside: dict[str, Value] = {}

@@ -1,4 +1,4 @@
-"""The readings of one test and side, session by session, each with the warm-up that came before it."""
+"""The readings of one test and side, session by session, each with the warm-up before it."""
 
 from __future__ import annotations
 
@@ -9,33 +9,33 @@ from typing import Final
 
 from companion.screening.protocols import protocol
 from companion.screening.readings import Reading
-from companion.screening.screen import Answer, in_order, runs_of
+from companion.screening.screen import LoggedAnswer, in_order, runs_of
 
-WARM_FOR: Final = timedelta(hours=6)  # how long before a test its warm-up may have been (choice)
+WARM_FOR: Final = timedelta(hours=6)  # the longest time from a warm-up to the test it counts for (choice)
 
 
 @dataclass(frozen=True, slots=True)
-class Session:
-    """The repeats of one test on one side in one run of it, and when it began."""
+class ReadingSession:
+    """The repeats of one test on one side in one run, and the run's beginning."""
 
     at: datetime
     readings: tuple[Reading, ...]
 
 
-def sessions_of(answers: Iterable[Answer], test: str, side: str) -> tuple[Session, ...]:
-    """The sessions of a measured test on one side, the oldest first; runs that pain ended are left out.
+def sessions_of(answers: Iterable[LoggedAnswer], test: str, side: str) -> tuple[ReadingSession, ...]:
+    """Return the sessions of a measured test on one side, the oldest first; runs that pain ended are left out.
 
-    Nothing is left out for its method: readings taken in different ways are refused where they are compared.
+    Sessions by different methods are all included: comparing them raises the error.
     """
     log, readings_of = tuple(answers), protocol(test).readings
     assert readings_of is not None, f"{test} is not measured"
     taken = ((run.at, readings_of(run.record, side)) for run in runs_of(log, test))
-    return tuple(Session(at, tuple(replace(reading, warm_up=_warm_up(log, at)) for reading in readings))
+    return tuple(ReadingSession(at, tuple(replace(reading, warm_up=_warm_up(log, at)) for reading in readings))
                  for at, readings in taken if readings)
 
 
-def _warm_up(log: Sequence[Answer], at: datetime) -> str:
-    """What was done of the fixed warm-up before a moment, as its parts' names; "" where nothing is known of it."""
+def _warm_up(log: Sequence[LoggedAnswer], at: datetime) -> str:
+    """Return the parts of the fixed warm-up done before a moment, as their names; "" if none is known."""
     before = [row for row in log if row.flow == "warm_up" and row.ending == "done" and at - WARM_FOR <= row.at <= at]
     if not before:
         return ""

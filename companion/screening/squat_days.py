@@ -1,4 +1,4 @@
-"""What a lifter told of each squat day, from the answer log."""
+"""The lifter's report of each squat day, from the answer log."""
 
 from __future__ import annotations
 
@@ -8,21 +8,21 @@ from datetime import date, datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
-from companion.screening.priming_trial import Day
-from companion.screening.screen import Answer
+from companion.screening.priming_trial import TrialDay
+from companion.screening.screen import LoggedAnswer
 
 DAY: Final = "squat_day"
 AFTER: Final = "squat_after"
 TOLD_WITHIN: Final = timedelta(days=3)
-"""How long afterwards a squat day can be told of; our choice."""
+"""The longest time after a squat day for reporting it; our choice."""
 
 
 @dataclass(frozen=True, slots=True)
 class ToldDay:
-    """One squat day as told: its local date and what was answered, each None where it was not.
+    """One squat day as reported: its local date and the answers, each None if not given.
 
     ``back``: "still", "moved" or "cant_tell". ``kept``: "kept", "deeper" or "higher" than the depth set. ``depth``: a band,
-    where none was set. ``film``: judged on film. ``hurt``: something hurt, in it or told afterwards. ``load`` in kg, 0 without
+    where none was set. ``film``: judged on film. ``hurt``: something hurt, on the day or as reported afterwards. ``load`` in kg, 0 without
     a bar. ``felt``: movement felt, 0-10, on a day of the priming trial; ``lot``: that day's number in the trial, from 0.
     """
 
@@ -40,12 +40,12 @@ class ToldDay:
 
     @property
     def squatted(self) -> bool:
-        """Whether anything was told of the squats themselves: a day that was only begun, or on which nobody squatted, is none."""
+        """True if anything was reported of the squats themselves; False for a day that was only begun or without squats."""
         return self.hurt or self.felt is not None or any((self.back, self.kept, self.depth))
 
 
 def about(asked: str, at: datetime, today: date) -> date:
-    """The squat day that is spoken of: the date asked about, where that is today or a few days back; else today."""
+    """Return the squat day in question: the date asked about if it is today or at most ``TOLD_WITHIN`` back; else today."""
     try:
         day = date.fromisoformat(asked)
     except ValueError:
@@ -53,10 +53,10 @@ def about(asked: str, at: datetime, today: date) -> date:
     return day if timedelta() <= today - day <= TOLD_WITHIN else today
 
 
-def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
-    """The squat days told of, oldest first, one a local date: what was told last of each. An answer that was skipped, taken
-    back or given in pain counts as not told; one given in pain says that something hurt, whatever is said later. Of lots
-    drawn twice on a date the first counts, so that a day has one number."""
+def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]:
+    """Return the squat days reported, oldest first, one a local date, with the last answer to each question. An answer that was
+    skipped, withdrawn or given in pain counts as not given; one given in pain means that something hurt, whatever comes
+    later. If lots were drawn twice on a date the first counts, so that a day has one number."""
     said: dict[str, dict[str, object]] = {}
     about_load: float | None = None
     for row in answers:
@@ -102,16 +102,16 @@ def _word(value: object) -> str | None:
     return value if isinstance(value, str) else None
 
 
-def trial_seed(answers: Iterable[Answer], person: str) -> str | None:
-    """What the lots of the priming trial are drawn from: who they are, and the moment at which they joined; None before.
-    It is in the log, so that every lot can be drawn again."""
+def trial_seed(answers: Iterable[LoggedAnswer], person: str) -> str | None:
+    """Return the seed of the priming trial's lots, the person and the moment they joined; None before that. It comes from the
+    log, so every lot can be reproduced."""
     joined = next((row.at for row in answers if (row.flow, row.key, row.value, row.status) == ("trial", "join", "yes", "ok")), None)
     return f"{person} {joined.isoformat()}" if joined else None
 
 
-def trial_days(days: Iterable[ToldDay], depths: Mapping[date, str] | None = None) -> list[Day]:
-    """The days of the priming trial that tell something: nothing hurt, and movement and load were told. ``depths``: the depth
-    that was set on a date, where one was: days that kept to different depths are not alike."""
-    return [Day(day.lot, day.felt, day.kept == "kept" if day.kept else None,
+def trial_days(days: Iterable[ToldDay], depths: Mapping[date, str] | None = None) -> list[TrialDay]:
+    """Return the days that count in the priming trial: nothing hurt, and movement and load were reported. ``depths``: the depth
+    set on a date, if any: days that kept to different depths are not comparable."""
+    return [TrialDay(day.lot, day.felt, day.kept == "kept" if day.kept else None,
                 f"{day.kept} {(depths or {}).get(day.day, '')}" if day.kept else day.depth or "", day.load)
             for day in days if day.lot is not None and day.felt is not None and day.load is not None and not day.hurt]

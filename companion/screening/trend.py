@@ -1,7 +1,7 @@
-"""Change over several sessions: a steady slope with its interval, and pain against the points that count.
+"""Change over several sessions: a robust slope with its interval; and change of pain, by the points that count.
 
 Theil-Sen: the median of the slopes between every two sessions, with the 95 % interval of Sen's ranks (scipy's
-theilslopes); one poor session does not carry it. scipy is imported when first used.
+theilslopes); one poor session does not dominate it. scipy is imported when first used.
 """
 
 from __future__ import annotations
@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from itertools import chain
 from typing import Final, Literal
 
-from companion.screening.readings import Show, mean_of, metric, one_way
-from companion.screening.sessions import Session
+from companion.screening.readings import NumberFormat, mean_of, metric, one_way
+from companion.screening.sessions import ReadingSession
 
 # Four sessions in perfect order have a two-sided p of 2/4! = .083, five 2/5! = .017 (Kendall's tau, plain counting).
 SESSIONS: Final = 5
@@ -25,7 +25,7 @@ PAIN_STEPS: Final = ((4.0, 1.0, 1.0), (7.0, 2.0, 2.0), (10.0, 4.0, 3.0))  # star
 
 @dataclass(frozen=True, slots=True)
 class Trend:
-    """The slope of readings over sessions, in their unit a week, and its 95 % interval; more is better.
+    """The slope of readings over sessions, in their unit per week, and its 95 % interval; more is better.
 
     "within_error": the interval holds 0. "cannot_say": too few days, or by eye; slope and interval are 0 then.
     """
@@ -40,7 +40,7 @@ class Trend:
 
 @dataclass(frozen=True, slots=True)
 class PainChange:
-    """Pain 0-10 after minus before, and whether that counts; ``needed``: the points that would, in that direction."""
+    """The change of pain (0-10), after minus before; ``needed``: the points that count in that direction."""
 
     kind: Literal["better", "same", "worse"]
     amount: float
@@ -48,11 +48,11 @@ class PainChange:
     words: str
 
 
-def trend(sessions: Sequence[Session], show: Show = metric) -> Trend:
-    """The trend of five sessions or more on different days, each by the mean of its repeats.
+def trend(sessions: Sequence[ReadingSession], show: NumberFormat = metric) -> Trend:
+    """Return the trend of five sessions or more on different days, each by the mean of its repeats.
 
-    Sessions by another method, placement, effort or warm-up are refused, not smoothed over: ValueError, saying why. So
-    are no sessions, and those of two sides. By eye there is no trend to tell.
+    Raises ValueError, with the reason, for no sessions, for two sides, and for different methods, placements, efforts or
+    warm-ups. By eye the kind is "cannot_say".
     """
     first = one_way(tuple(chain.from_iterable(session.readings for session in sessions)))
     if any(not session.readings for session in sessions):
@@ -79,7 +79,7 @@ def trend(sessions: Sequence[Session], show: Show = metric) -> Trend:
 
 
 def pain_change(before: float, after: float) -> PainChange:
-    """Whether back or hip pain, 0-10, changed by the points that count from that start. ValueError outside 0-10."""
+    """Return the change of back or hip pain, compared with the points that count from that start. Raises ValueError outside 0-10."""
     if not (0 <= before <= 10 and 0 <= after <= 10):
         raise ValueError("pain is told from 0 to 10")
     amount = after - before
@@ -91,9 +91,9 @@ def pain_change(before: float, after: float) -> PainChange:
     said = {"better": f"{points}, which counts", "worse": f"{points}, which counts",
             "same": f"{points}, which is within error" if amount else "the same"}[kind]
     return PainChange(kind, amount, needed, (
-        f"Pain {before:g} then, {after:g} now: {said} (from {before:g} it takes {needed:g})."))
+        f"Pain was {before:g} and is {after:g} now: {said} (from {before:g} it takes a change of {needed:g})."))
 
 
-def _signed(value: float, unit: str, show: Show) -> str:
-    """A number with its sign."""
+def _signed(value: float, unit: str, show: NumberFormat) -> str:
+    """Return a number with its sign and unit."""
     return f"{'-' if value < 0 else '+'}{show(abs(value), unit)}"

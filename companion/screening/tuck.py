@@ -1,4 +1,4 @@
-"""How deep before the pelvis has to turn: the depth at which length alone would start the tuck, with its uncertainty.
+"""The depth at which length alone would start the tuck (the pelvis turning under), with its uncertainty.
 
 Monte Carlo over measurement error and body-segment spread on the balanced posture of ``posture``. Depths are thigh angles
 in degrees below level, above it negative. An estimate, nothing more: ankle and hip range explain less than half of squat
@@ -23,7 +23,7 @@ from companion.screening.body import (
     Setup,
 )
 from companion.screening.posture import TOP, balance_of, deepest, depth_of_fold
-from companion.screening.readings import Standing
+from companion.screening.readings import SourceStanding
 
 if TYPE_CHECKING:
     import numpy as np
@@ -31,31 +31,31 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-DRAWS: Final = 10_000
+DRAW_COUNT: Final = 10_000
 SEED: Final = 4  # any; kept so that the same answers give the same estimate
 
 
 @dataclass(frozen=True, slots=True)
-class Given:
-    """One number the estimate rests on besides the lifter's own, and who says so."""
+class Assumption:
+    """One number that the estimate assumes besides the lifter's own, and its source."""
 
     name: str
     value: float
     unit: str
     source: str
-    standing: Standing
+    standing: SourceStanding
 
 
-SHARE_MOST: Final = Given("pelvis's share of hip flexion beyond the hip fold, at most", 0.181, "of 1",
+SHARE_MOST: Final = Assumption("pelvis's share of hip flexion beyond the hip fold, at most", 0.181, "of 1",
                    "standing, n = 14: Murray 2002 Clin Biomech 17:147; lying 13.1-37.5 %: Bohannon & Bass 2017", "read")
-CURVE: Final = Given("starting curve of the lower back, one standard deviation", 5.0, "deg", "none found", "choice")
-SEGMENT: Final = Given("a segment's length beside the table's, one standard deviation", 0.04, "of 1", "none found", "choice")
-TAPED: Final = Given("a segment's length measured at home, one standard deviation", 1.0, "cm", "none found", "choice")
-TURN_OUT: Final = Given("turn-out of the feet", 15.0, "deg", "rule of thumb, 15-30", "common practice")
-TURN_OUT_SD: Final = Given("turn-out, one standard deviation", 5.0, "deg", "none found", "choice")
-MASS: Final = Given("body mass where it was not told", 75.0, "kg", "none; off by 15 kg", "choice")
+CURVE: Final = Assumption("starting curve of the lower back, one standard deviation", 5.0, "deg", "none found", "choice")
+SEGMENT: Final = Assumption("a segment's length beside the table's, one standard deviation", 0.04, "of 1", "none found", "choice")
+TAPED: Final = Assumption("a segment's length measured at home, one standard deviation", 1.0, "cm", "none found", "choice")
+TURN_OUT: Final = Assumption("turn-out of the feet", 15.0, "deg", "rule of thumb, 15-30", "common practice")
+TURN_OUT_SD: Final = Assumption("turn-out, one standard deviation", 5.0, "deg", "none found", "choice")
+MASS: Final = Assumption("body mass where it was not told", 75.0, "kg", "none; off by 15 kg", "choice")
 MASS_SD: Final = 15.0
-GIVEN: Final = (SHARE_MOST, CURVE, SEGMENT, TAPED, TURN_OUT, TURN_OUT_SD, MASS)
+ASSUMPTIONS: Final = (SHARE_MOST, CURVE, SEGMENT, TAPED, TURN_OUT, TURN_OUT_SD, MASS)
 
 CALIBRATION: Final = (
     "The hip fold ends when the back clearly moves, and a tuck is seen when it clearly shows: how much of the pelvis's "
@@ -71,7 +71,7 @@ CALIBRATION: Final = (
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """A number and how far off it may be: one standard deviation, in the same unit."""
+    """A number and its standard deviation, in the same unit."""
 
     value: float
     sd: float = 0.0
@@ -79,10 +79,10 @@ class Spread:
 
 @dataclass(frozen=True, slots=True)
 class Lifter:
-    """What is known of a lifter: height and measured lengths in cm, mass in kg, ankle and hip-fold angle in degrees.
+    """A lifter's measures: height and measured lengths in cm, mass in kg, ankle and hip-fold angle in degrees.
 
-    ``ankle``: the shin's angle from upright, heel down. ``fold``: hip flexion at which the back moves. ``arms``: between
-    what shares of the way out the arms are in an unloaded squat, 0 hanging, 1 straight in front.
+    ``ankle``: the shin's angle from upright, heel down. ``fold``: hip flexion at which the back moves. ``arms``: the range of
+    the arms' position in an unloaded squat, 0 hanging, 1 straight in front.
     """
 
     height: float
@@ -98,8 +98,8 @@ class Lifter:
 
 @dataclass(frozen=True, slots=True)
 class Squat:
-    """A squat to look at: the weight, where it is (kg), the heel lift (cm), and what is added to the lifter's own turn-out,
-    ankle and hip fold (deg)."""
+    """A squat to simulate: where the weight is held and its mass (kg), the heel lift (cm), and degrees added to the lifter's
+    own turn-out, ankle and hip fold."""
 
     bar: Bar = "none"
     load: float = 0.0
@@ -111,10 +111,10 @@ class Squat:
 
 @dataclass(frozen=True, slots=True)
 class Depths:
-    """Where length alone would start the tuck: median and 80 % interval in degrees of the thigh below level.
+    """The depth at which length alone would start the tuck: median and 80 % interval, in degrees of the thigh below level.
 
-    ``never``: the share of draws in which it never would before the knee is closed; they count at that depth.
-    ``unbalanced``: the share in which no posture balances; they are left out.
+    ``never``: the share of draws in which the knee closes first; they count at that depth. ``unbalanced``: the share in
+    which no posture balances; they are left out.
     """
 
     median: float
@@ -124,8 +124,9 @@ class Depths:
     unbalanced: float
 
 
-def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAWS, seed: int = SEED) -> tuple[Array, Array]:
-    """Depths at which length alone starts the tuck (inf never, nan unbalanced), and those at which the knee is closed.
+def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAW_COUNT, seed: int = SEED) -> tuple[Array, Array]:
+    """Return, for each draw, the depth at which length alone starts the tuck (inf never, nan unbalanced) and the depth at which
+    the knee is closed; two arrays of ``draws`` angles in degrees.
 
     The same seed gives the same lifters, so that two squats can be compared draw by draw.
     """
@@ -135,11 +136,13 @@ def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAWS, seed: int = SE
     normal, even = z.standard_normal((9, draws)), z.random((3, draws))
 
     def length(measured: float | None, share: float, row: int) -> Array:
+        """Return draws of a segment's length in cm: as measured, or a share of the height."""
         if measured is not None:
             return np.asarray(measured + TAPED.value * normal[row])
         return np.asarray(share * lifter.height * (1 + SEGMENT.value * normal[row]))
 
     def around(spread: Spread, row: int) -> Array:
+        """Return normal draws of a number."""
         return np.asarray(spread.value + spread.sd * normal[row])
 
     body = Body(
@@ -156,7 +159,7 @@ def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAWS, seed: int = SE
 
 
 def depths_of(drawn: tuple[Array, Array]) -> Depths:
-    """The summary of draws."""
+    """Return the summary of draws."""
     import numpy as np
 
     depth, end = drawn
@@ -169,8 +172,8 @@ def depths_of(drawn: tuple[Array, Array]) -> Depths:
 
 
 def explained(drawn: tuple[Array, Array], low: float, high: float, *, blur: float = 0.0, seed: int = SEED) -> float:
-    """How likely length alone explains a tuck seen somewhere between two thigh angles: the share of draws in which it would
-    have started it there or before. ``blur``: one standard deviation of what was seen, in degrees."""
+    """Return the probability that length alone explains a tuck seen between two thigh angles: the share of draws in which it
+    starts there or before. ``blur``: the standard deviation of the observation, in degrees."""
     import numpy as np
 
     z = np.random.default_rng(seed + 1)
@@ -181,9 +184,9 @@ def explained(drawn: tuple[Array, Array], low: float, high: float, *, blur: floa
 
 
 def gained(plain: tuple[Array, Array], changed: tuple[Array, Array]) -> float:
-    """By how many degrees the median depth moves, deeper being more, from draws of two squats of the same lifters.
+    """Return the shift of the median depth in degrees, positive for deeper, from draws of two squats of the same lifters.
 
-    Both are counted no deeper than where the first one's knee is closed.
+    Both count no deeper than the depth at which the first one's knee is closed.
     """
     import numpy as np
 

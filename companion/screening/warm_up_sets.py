@@ -1,7 +1,7 @@
-"""The sets before the working load, in loads that this bar and these plates make.
+"""The sets before the working load, in loads that a bar and plates can make.
 
 The empty bar, then about 40, 60 and 80 % of the working load with fewer repetitions each time: common practice, no source.
-Every load is rounded down to what can be put on, the same on both sides.
+Every load is rounded down to one that can be loaded, the same on both sides.
 """
 
 from __future__ import annotations
@@ -28,20 +28,20 @@ SHARES: Final = (0.4, 0.6, 0.8)  # of the working load; common practice, no sour
 REPETITIONS: Final = (5, 3, 2)  # the last is a double, whichever loads come out; common practice, no source
 BAR_REPETITIONS: Final = 8
 OWN_PAIRS: Final = 4
-"""Pairs of each size reckoned with at most, and no more than the working load itself takes; our choice."""
+"""The most pairs of each of a lifter's own sizes to assume; no more than the working load itself takes; our choice."""
 GYM_PAIRS: Final = 10
 """The same for a usual gym: 500 kg can be loaded; our choice."""
 
 _SPECKS: Final = 10**10
-"""A kilogram in specks. Grams and quarters of a pound are both whole numbers of them, so that sums come out exactly."""
+"""Integer units per kilogram. Grams and quarters of a pound are both whole numbers of them, so sums are exact."""
 _SLACK: Final = _SPECKS // 2000
-"""Half a gram: a load kept with six figures (“102.058 kg”, 225 lb) can be that much short of what was said."""
+"""Half a gram: a load stored with six figures (“102.058 kg”, 225 lb) can be that much short of the one typed."""
 _MOST_NAMED: Final = 4
 
 
 @dataclass(frozen=True, slots=True)
 class WarmUpSet:
-    """One set: its load in kg with the bar, its repetitions (0: the lifter's own), and the plates on each side in kg, the
+    """One set: its load in kg with the bar, its repetitions (0: up to the lifter), and the plates on each side in kg, the
     largest first."""
 
     load: float
@@ -50,20 +50,20 @@ class WarmUpSet:
 
 
 def loadable(most: float, bar: float, plates: Sequence[float], pairs: int = OWN_PAIRS) -> tuple[float, tuple[float, ...]] | None:
-    """The heaviest load of at most ``most`` kg and its plates a side, as few as make it; None below the bar.
+    """Return the heaviest load of at most ``most`` kg and its plates a side, the fewest that make it; None below the bar.
 
-    ``plates``: sizes in kg with at most ``pairs`` pairs of each; a size that is listed twice has twice as many.
-    ValueError for a bar or a plate that weighs nothing and for no number.
+    ``plates``: sizes in kg with at most ``pairs`` pairs of each; a size listed twice has twice as many. Raises ValueError for
+    a bar or a plate of 0 kg or less, and for infinite or missing numbers.
     """
     room = _room(most, bar, plates)
     return None if room < 0 else _kilograms(bar, _best(_sides(room, plates, pairs), room))
 
 
 def sets_for(working: float, bar: float, plates: Sequence[float] | None = None, system: str = "metric") -> tuple[WarmUpSet, ...]:
-    """The warm-up sets, rising, and last the working load itself as far as it can be loaded (repetitions 0: the lifter's own).
+    """Return the warm-up sets, rising, and last the working load as near as it can be loaded (repetitions 0: up to the lifter).
 
-    Loads in kg. ``plates``: as for ``loadable``; None: the usual gym of that system. Of a lifter's own sizes no more pairs are
-    taken to be there than the working load needs, since that is what is lifted. Nothing where it is below the bar.
+    Loads in kg. ``plates``: as for ``loadable``; None: a usual gym of that system. Of a lifter's own sizes, only the pairs that
+    the working load needs are assumed to exist. Empty if the working load is below the bar.
     """
     sizes, pairs = (PLATES[system], GYM_PAIRS) if plates is None else (plates, OWN_PAIRS)
     room = _room(working, bar, sizes)
@@ -86,14 +86,14 @@ def sets_for(working: float, bar: float, plates: Sequence[float] | None = None, 
 
 
 def words(sets: Sequence[WarmUpSet], system: str) -> str:
-    """The sets before the working one in a lifter's own units, exact to two places, at most 250 characters:
-    "20 kg × 8 (bar), 40 kg × 5 (10 a side), 60 kg × 3 (20 a side)". "" where there are none."""
+    """Return the sets before the working one in the lifter's units, to two decimals, at most 250 characters:
+    "20 kg × 8 (bar), 40 kg × 5 (10 a side), 60 kg × 3 (20 a side)". "" if there are none."""
     return ", ".join(f"{weight(one.load, system)} × {one.repetitions} ({side_words(one.side, system)})"
                      for one in sets if one.repetitions)
 
 
 def working_words(working: float, sets: Sequence[WarmUpSet], system: str) -> str:
-    """What to load for the working sets, and why it is less than was said where it is."""
+    """Return the load for the working sets, with the reason if it is less than the one asked for."""
     said = weight(working, system)
     if not sets:
         return f"{said} is less than the bar: take a lighter bar, or body weight."
@@ -104,7 +104,7 @@ def working_words(working: float, sets: Sequence[WarmUpSet], system: str) -> str
 
 
 def side_words(side: Sequence[float], system: str) -> str:
-    """The plates of one side in words: "25 + 5 a side", "2×45 + 10 a side", their sum where they are many, or "bar"."""
+    """Return the plates of one side in words: "25 + 5 a side", "2×45 + 10 a side", their sum if there are many sizes, or "bar"."""
     if not side:
         return "bar"
     counts = Counter(side)
@@ -114,31 +114,31 @@ def side_words(side: Sequence[float], system: str) -> str:
 
 
 def number(kg: float, system: str) -> str:
-    """A weight in kg as a number in the lifter's own units, to two places: plates of 1.25 kg and 22.5 lb a side stay what
-    they are, where a body weight would be rounded."""
+    """Return a weight in kg as a number in the lifter's units, to two decimals: plates of 1.25 kg must not be rounded, as a body
+    weight would be."""
     return f"{round(kg / POUND if system == 'imperial' else kg, 2):.2f}".rstrip("0").rstrip(".")
 
 
 def weight(kg: float, system: str) -> str:
-    """The same with its unit: "42.5 kg", "135 lb"."""
+    """Return a weight in kg with its unit in the lifter's units: "42.5 kg", "135 lb"."""
     return f"{number(kg, system)} {'lb' if system == 'imperial' else 'kg'}"
 
 
 def _room(load: float, bar: float, plates: Sequence[float]) -> int:
-    """What a load leaves for the plates of one side, in specks; below 0 where it is less than the bar."""
+    """Return the weight left for the plates of one side, in specks; below 0 if the load is less than the bar."""
     if not (isfinite(load) and all(isfinite(one) and one > 0 for one in (bar, *plates))):
         raise ValueError("a bar and plates weigh something")
     return (_specks(load) - _specks(bar) + _SLACK) // 2
 
 
 def _specks(kg: float) -> int:
-    """A weight in specks; a kept "20.4117" is the 45 lb that was typed: within 0.1 g of a quarter pound, that quarter."""
+    """Return a weight in specks; within 0.1 g of a quarter pound it is that quarter, so a stored "20.4117" is the 45 lb typed."""
     quarters = round(kg * 4 / POUND) * POUND / 4
     return round((quarters if abs(quarters - kg) < 1e-4 else kg) * _SPECKS)
 
 
 def _sides(room: int, plates: Sequence[float], pairs: int) -> dict[int, tuple[int, ...]]:
-    """Every weight of one side up to ``room`` specks, with the plates that make it: the fewest, then the largest first."""
+    """Return every weight of one side up to ``room`` specks, with the plates that make it: the fewest, then the largest first."""
     sides: dict[int, tuple[int, ...]] = {0: ()}
     for size, listed in sorted(Counter(_specks(plate) for plate in plates).items(), reverse=True):
         for before, made in list(sides.items()):
@@ -154,5 +154,5 @@ def _best(sides: dict[int, tuple[int, ...]], room: int) -> tuple[int, ...]:
 
 
 def _kilograms(bar: float, side: tuple[int, ...]) -> tuple[float, tuple[float, ...]]:
-    """A load and its plates a side in kg."""
+    """Return a load and its plates a side in kg."""
     return (_specks(bar) + 2 * sum(side)) / _SPECKS, tuple(size / _SPECKS for size in side)

@@ -23,7 +23,7 @@ from companion.verify.check import faults
 from companion.verify.domains import Ways
 from companion.verify.proof import prove
 from flows.catalogue import CATALOGUE
-from flows.consent import COACH, LIFTER
+from flows.consent import COACH_TEXT, LIFTER_TEXT
 from tests.app.test_service import CHECK, SAM, WARM, with_results
 from tests.coach.test_actions import KIM, Gym
 from tests.drive import CHECKED, NOW
@@ -40,7 +40,7 @@ RELEASED = {
 """The fingerprint of each text that was ever released."""
 
 
-@pytest.mark.parametrize("text", [LIFTER, COACH], ids=["lifter", "coach"])
+@pytest.mark.parametrize("text", [LIFTER_TEXT, COACH_TEXT], ids=["lifter", "coach"])
 def test_the_words_of_a_released_text_stay_as_they_are(text):
     print_of = sha256(text.says.encode()).hexdigest()[:16]
     assert print_of == RELEASED.get((text.of, text.version)), (

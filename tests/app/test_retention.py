@@ -16,7 +16,7 @@ from companion.conversation.session import Frame, Session
 from companion.record.expiry import Run
 from companion.record.log import Kept, Row
 from companion.record.timestamps import text_of
-from companion.screening.screen import Answer, about_from, screen_from
+from companion.screening.screen import LoggedAnswer, about_from, screen_from
 from companion.screening.squat_days import trial_seed
 from flows.catalogue import BOOK, CATALOGUE
 from flows.changes import change_facts
@@ -55,7 +55,7 @@ class Log:
 
     def known(self, only: frozenset[str] | None = None) -> Known:
         facts = {name: kept.value for name, kept in self.facts.items()}
-        answers = [Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
+        answers = [LoggedAnswer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
                    for row in self.rows if only is None or row.run in only]
         return Known(facts | {"today": NOW.date().isoformat(), "person": "1"}, NOW, lambda: answers)
 

@@ -10,7 +10,7 @@ from scipy.optimize import brentq
 
 from companion.screening.body import Body, Setup
 from companion.screening.posture import TOP, Balance, balance_of, deepest, depth_of_fold
-from companion.screening.tuck import DRAWS, Lifter, Spread, Squat, draws_of
+from companion.screening.tuck import DRAW_COUNT, Lifter, Spread, Squat, draws_of
 from tests.benchmarks.measured import Row, by_turns, compare, seconds
 
 LIFTER = Lifter(175.0, Spread(40.0, 5.0), Spread(110.0, 5.0))
@@ -19,10 +19,10 @@ LIFTER = Lifter(175.0, Spread(40.0, 5.0), Spread(110.0, 5.0))
 def drawn() -> tuple[Balance, np.ndarray]:
     """Balances and folds of so many lifters, spread as wide as an estimate's."""
     random = np.random.default_rng(4)
-    body = Body(*(share * 175 * (1 + 0.04 * random.standard_normal(DRAWS)) for share in (0.246, 0.245, 0.288, 0.152)),
-                np.full(DRAWS, 0.039 * 175), np.full(DRAWS, 75.0), np.full(DRAWS, 0.1))
-    setup = Setup("none", 0.0, random.normal(15, 5, DRAWS).clip(0, 60), 0.0, random.random(DRAWS))
-    return balance_of(body, setup, random.normal(40, 5, DRAWS)), random.normal(115, 5, DRAWS)
+    body = Body(*(share * 175 * (1 + 0.04 * random.standard_normal(DRAW_COUNT)) for share in (0.246, 0.245, 0.288, 0.152)),
+                np.full(DRAW_COUNT, 0.039 * 175), np.full(DRAW_COUNT, 75.0), np.full(DRAW_COUNT, 0.1))
+    setup = Setup("none", 0.0, random.normal(15, 5, DRAW_COUNT).clip(0, 60), 0.0, random.random(DRAW_COUNT))
+    return balance_of(body, setup, random.normal(40, 5, DRAW_COUNT)), random.normal(115, 5, DRAW_COUNT)
 
 
 def one_by_one(balance: Balance, folds: np.ndarray) -> np.ndarray:
@@ -53,7 +53,7 @@ def rows() -> Iterator[Row]:
     solve, whole, loop = by_turns(lambda: seconds(lambda: depth_of_fold(balance, folds)) * 1e3,
                                   lambda: seconds(lambda: draws_of(LIFTER, Squat())) * 1e3,
                                   lambda: seconds(lambda: one_by_one(balance, folds)) * 1e3)
-    yield compare(f"depth estimate, {DRAWS:,} draws solved", "`scipy.optimize.brentq` in a loop", [1 / one for one in solve],
+    yield compare(f"depth estimate, {DRAW_COUNT:,} draws solved", "`scipy.optimize.brentq` in a loop", [1 / one for one in solve],
                   [1 / one for one in loop], "a ms", "at least", 100.0)
     yield compare("the same, with the drawing of 12 numbers a draw", "the same loop, numbers given", [1 / one for one in whole],
                   [1 / one for one in loop], "a ms", "told only")

@@ -366,7 +366,7 @@ async def test_a_coach_can_take_an_overruling_back(gym):
         await gym.tap(KIM, f"go.coach_act.{sam}-overrule")
         await gym.say("Control", ruling, "seen in person", who=KIM)
     assert log.facts_of(gym.db, sam)["overruled.control"].value == ""
-    assert gym.heard(SAM)[-1] == "Your coach Kim now goes by what the tests say of control. Reason: seen in person."
+    assert gym.heard(SAM)[-1] == "Your coach Kim now goes by what the tests say about control. Reason: seen in person."
     assert [row[3] for row in coaching.acts_for(gym.db, sam)] == ["control as_computed", "control open"]
 
 

@@ -107,7 +107,8 @@ def section(page: str, name: str) -> str:
 def test_the_summary_says_what_is_likely_what_is_ruled_out_by_what_and_what_was_not_tested(page):
     words = section(page, "summary")
     assert "Strength ○ ruled out" in words
-    assert "Speaks against it Film: no earlier under load than without, at 90 kg (squat look; strong; common practice)" in words
+    assert ("Speaks against it On film, your back rounds no earlier under load than without (at 90 kg) "
+            "(squat look; strong; common practice)") in words
     assert "Not tested, so open: rock back, bird dog" in words
     assert "The bird dog was stopped for pain: it counts as not tested." in words
     assert "Home tests can't show the shape of bones or joints, and they are no diagnosis." in words
@@ -146,9 +147,9 @@ def test_an_open_level_warns_of_nothing_in_the_plan(page):
 def test_each_side_has_its_number_its_lines_its_error_and_its_change(page):
     words = section(page, "measured")
     assert "Straight-leg raise, left 76.5° mean of 76°, 77° by level own, shin, on 18 Mar 2026" in words
-    assert "clear of the 70° line (common practice)" in words
+    assert "clearly over the 70° line (common practice)" in words
     assert "least change that is not error" in words
-    assert "Since 5 Jan 2026: 1 cm apart: within measurement error" in words
+    assert "Since 5 Jan 2026: The difference of 1 cm is within measurement error" in words
     assert "Heels raised clearly below parallel 1 band later" in words
 
 

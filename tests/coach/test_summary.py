@@ -36,9 +36,9 @@ def test_each_cause_stands_with_its_ruling_and_what_it_rests_on(room):
     sam = room.lifter()
     room.find(sam, "strength", "ruled_out", 3, "Arms forward: clean with an empty bar.")
     room.find(sam, "length", "too_close", 9, "older")
-    room.find(sam, "length", "likely", 3, "Heels up: rounding starts later.")
+    room.find(sam, "length", "likely", 3, "With your heels raised, your back rounds later.")
     causes = {cause.name: (cause.ruling, cause.because) for cause in page(room, sam).causes}
-    assert causes == {"length": ("likely", "Heels up: rounding starts later."),
+    assert causes == {"length": ("likely", "With your heels raised, your back rounds later."),
                       "strength": ("ruled_out", "Arms forward: clean with an empty bar."), "control": ("", "")}
 
 
@@ -60,8 +60,8 @@ def test_the_latest_reading_of_each_side_is_held_against_its_lines(room):
     left, right = page(room, sam).numbers
     assert (left.test, left.side, left.shown, left.repeats, left.at) == ("knee_to_wall", "left", "7.2 cm", 2, ago(2))
     assert (right.side, right.shown, right.at) == ("right", "14.1 cm", ago(40))
-    assert [line.split(": ")[1].split(" the")[0] for line in left.lines] == ["clear short of", "clear short of"]
-    assert right.lines[0].startswith("enough for most squats, from: clear of the 10 cm line")
+    assert [line.split(": ")[1].split(" the")[0] for line in left.lines] == ["clearly under", "clearly under"]
+    assert right.lines[0].startswith("enough for most squats, from: clearly over the 10 cm line")
 
 
 def test_the_error_shown_is_the_one_used(room):

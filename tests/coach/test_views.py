@@ -248,7 +248,7 @@ def test_numbers_stand_with_their_side_line_and_error(room):
     rests, numbers = ask(room, "lifter", f"{full(room)}-numbers")
     assert "Strength: ruled out, by: Arms forward: clean." in rests.text
     assert "Knee to wall, left: 7.2 cm" in numbers.text
-    assert "· enough for most squats, from: clear short of the 10 cm line (common practice)" in numbers.text
+    assert "· enough for most squats, from: clearly under the 10 cm line (common practice)" in numbers.text
     assert numbers.text.count("Error: ") == 2
 
 

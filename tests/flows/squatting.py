@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from datetime import timedelta
 from typing import Any
 
@@ -11,12 +11,12 @@ from companion.conversation.condition import Value
 from companion.conversation.effects import Began, Ended, Record
 from companion.conversation.flow import Flow
 from companion.conversation.session import Frame, Session
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, Talk
 from tests.screening.build import ABOUT, CALF_LIKELY
 
-SCREENED = [Answer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(days=61))
+SCREENED = [LoggedAnswer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(days=61))
             for flow, record in {"about_you": ABOUT, **CALF_LIKELY}.items() for key, value in asdict(record).items() if value is not None]
 RESULTS: Mapping[str, Value] = {
     **CHECKED, "person": "7", "drill": "calf", "overall": "length", "depth.keep": "a_little_above", "safety_check.pain": 0.0,
@@ -28,7 +28,7 @@ RESULTS: Mapping[str, Value] = {
 class Lifter(Talk):
     """A talk whose answers count as kept from the next step on. ``asked``: what the flow is begun with."""
 
-    def __init__(self, flow: Flow, known: Mapping[str, Value] | None = None, answers: Sequence[Answer] = (), asked: str = "") -> None:
+    def __init__(self, flow: Flow, known: Mapping[str, Value] | None = None, answers: Sequence[LoggedAnswer] = (), asked: str = "") -> None:
         self.asked_of: dict[str, str] = {}
         super().__init__(flow, {**RESULTS, **(known or {})}, BOOK, [*SCREENED, *answers])
         if asked:
@@ -42,10 +42,9 @@ class Lifter(Talk):
             if isinstance(effect, Began):
                 self.asked_of[effect.run] = effect.asked
             elif isinstance(effect, Ended):
-                self.kept = [Answer(row.flow, row.run, row.key, row.value, row.status, effect.ending, row.method, row.placement, row.at,
-                                    row.asked) if row.run == effect.run else row for row in self.kept]
+                self.kept = [replace(row, ending=effect.ending) if row.run == effect.run else row for row in self.kept]
             elif isinstance(effect, Record):
-                self.kept.append(Answer(effect.flow, effect.run, effect.key, effect.value, effect.status, None, effect.method,
+                self.kept.append(LoggedAnswer(effect.flow, effect.run, effect.key, effect.value, effect.status, None, effect.method,
                                         effect.placement, self.now, self.asked_of.get(effect.run, "")))
                 if effect.status == "ok" and effect.value is not None:
                     self.known[f"{effect.flow}.{effect.key}"] = effect.value
@@ -61,11 +60,11 @@ class Lifter(Talk):
         return [effect.flow for effect in self.effects if isinstance(effect, Began)]
 
 
-def squatted(days_ago: float, run: str, ending: str = "done", **said: Value) -> list[Answer]:
+def squatted(days_ago: float, run: str, ending: str = "done", **said: Value) -> list[LoggedAnswer]:
     """The answers of one squat day, before and after, told on the day itself."""
     before = {key: said.pop(key) for key in ("lot", "planned") if key in said}
     at = NOW - timedelta(days=days_ago)
-    rows = [Answer("squat_day", f"{run} before", key, value, "ok", ending, "", "", at)
+    rows = [LoggedAnswer("squat_day", f"{run} before", key, value, "ok", ending, "", "", at)
             for key, value in {**before, "squatted": "ready"}.items()]
-    return rows + [Answer("squat_after", f"{run} after", key, value, "ok", "done", "", "", at + timedelta(minutes=9))
+    return rows + [LoggedAnswer("squat_after", f"{run} after", key, value, "ok", "done", "", "", at + timedelta(minutes=9))
                    for key, value in said.items()]

@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 
 from companion.conversation.condition import Value
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.changes import FLOW
 from tests.drive import CHECKED, NOW, Talk
 
@@ -14,29 +14,29 @@ TOLD = 30
 """Days ago at which the last results were told."""
 
 
-def rows(flow: str, days: float, ending: str = "done", run: str = "", **values: Value) -> list[Answer]:
+def rows(flow: str, days: float, ending: str = "done", run: str = "", **values: Value) -> list[LoggedAnswer]:
     """One run of a test, so many days ago, after the whole warm-up."""
     at = NOW - timedelta(days=days)
-    warm = [Answer("warm_up", f"warm {days}", key, "ready", "ok", "done", "", "", at - timedelta(minutes=5))
+    warm = [LoggedAnswer("warm_up", f"warm {days}", key, "ready", "ok", "done", "", "", at - timedelta(minutes=5))
             for key in ("walk", "squats", "walk_more")]
-    return [*warm, *(Answer(flow, run or f"{flow} {days}", key, value, "ok", ending, "", "", at) for key, value in values.items())]
+    return [*warm, *(LoggedAnswer(flow, run or f"{flow} {days}", key, value, "ok", ending, "", "", at) for key, value in values.items())]
 
 
-def raised(days: float, left: float, right: float = 60, method: str = "level", **more: Value) -> list[Answer]:
+def raised(days: float, left: float, right: float = 60, method: str = "level", **more: Value) -> list[LoggedAnswer]:
     end: dict[str, Value] = {"left_heel": left, "right_heel": right, "leg_length": 90} if method == "heel" else {
         "left_level": left, "right_level": right, "placement": "shin"}
     return rows("leg_raise", days, **{"method": method, "effort": "own", **end, **more})
 
 
-def wall(days: float, left: float, right: float = 13, **more: Value) -> list[Answer]:
+def wall(days: float, left: float, right: float = 13, **more: Value) -> list[LoggedAnswer]:
     return rows("knee_to_wall", days, **{"method": "tape", "left_1": left, "right_1": right, **more})
 
 
-def pain(days: float, score: float) -> list[Answer]:
-    return [Answer("safety_check", f"check {days}", "pain", score, "ok", "done", "", "", NOW - timedelta(days=days))]
+def pain(days: float, score: float) -> list[LoggedAnswer]:
+    return [LoggedAnswer("safety_check", f"check {days}", "pain", score, "ok", "done", "", "", NOW - timedelta(days=days))]
 
 
-def told(*answers: Sequence[Answer], since: float | None = TOLD, **known: Value) -> str:
+def told(*answers: Sequence[LoggedAnswer], since: float | None = TOLD, **known: Value) -> str:
     facts: Mapping[str, Value] = {**CHECKED, **known}
     if since is not None:
         facts = {**facts, "outcome.at": (NOW - timedelta(days=since)).isoformat()}
@@ -49,9 +49,10 @@ MAN = rows("about_you", 40, sex="man")
 
 
 @pytest.mark.parametrize(("now", "words"), [
-    (69.0, "9° more than before: beyond measurement error (8.3°)"), (51.0, "9° less than before: beyond measurement error (8.3°)"),
-    (68.0, "8° apart: within measurement error (8.3°), so no change is shown"),
-    (60.0, "0° apart: within measurement error")])
+    (69.0, "9° more than before, which is beyond measurement error (8.3°)"),
+    (51.0, "9° less than before, which is beyond measurement error (8.3°)"),
+    (68.0, "The difference of 8° is within measurement error (8.3°), so no change is shown"),
+    (60.0, "The difference of 0° is within measurement error")])
 def test_a_leg_raise_counts_from_the_detectable_change_on(now: float, words: str):
     said = told(MAN, raised(40, 60), raised(1, now))
     assert f"Left: 60° then, {now:g}° now. {words}" in said
@@ -78,12 +79,13 @@ def test_another_warm_up_is_not_compared():
 
 def test_one_calf_session_at_an_end_cannot_show_a_change():
     said = told(wall(40, 8), wall(1, 9))
-    assert "Left: 8 cm then, 9 cm now. 1 cm apart, but one session can't show calf change: average 3 sessions at each end" in said
+    assert ("Left: 8 cm then, 9 cm now. The difference is 1 cm, but one session can't show calf change: "
+            "it takes the average of 3 sessions at each end") in said
 
 
 def test_three_calf_sessions_at_each_end_can():
     said = told(*(wall(40 + n, 8) for n in range(3)), *(wall(1 + n, 11) for n in range(3)))
-    assert "3 cm more than before: beyond measurement error (1.1 cm)" in said
+    assert "3 cm more than before, which is beyond measurement error (1.1 cm)" in said
 
 
 def test_repeats_on_one_day_are_not_taken_for_sessions():
@@ -135,7 +137,7 @@ def test_a_trend_across_methods_is_refused():
     (0, 1, "1 point more, which counts")])
 def test_pain_counts_by_where_it_started(before: float, now: float, words: str):
     """By starting pain 1-4: 1, 5-7: 2, 8-10: 3-4 points, n = 1,232 (doi 10.1055/a-1304-3677, read)."""
-    assert f"Pain {before} then, {now} now: {words}" in told(pain(40, float(before)), pain(1, float(now)))
+    assert f"Pain was {before} and is {now} now: {words}" in told(pain(40, float(before)), pain(1, float(now)))
 
 
 def test_no_pain_before_and_now_is_not_worth_a_word():

@@ -13,7 +13,7 @@ from companion.screening.about import About
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.squat_look import SquatLook
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.depth_estimate import FLOW
 from tests.drive import CHECKED, NOW, Talk
 from tests.screening.build import ABOUT, LOOK
@@ -24,7 +24,7 @@ ALL: dict[str, Any] = {"about_you": ABOUT, "squat_look": LOOK, "hip_fold": FOLDE
 
 
 def told(known: Mapping[str, Value] | None = None, **tests: Any) -> Talk:
-    rows = [Answer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
+    rows = [LoggedAnswer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
             for flow, record in {**ALL, **tests}.items() if record for key, value in asdict(record).items() if value is not None]
     return Talk(FLOW, known={**CHECKED, **(known or {})}, answers=rows)
 
@@ -36,18 +36,18 @@ def heard(talk: Talk) -> str:
 def test_it_is_called_an_estimate_with_an_80_percent_interval_and_never_a_reason_to_go_deeper():
     said = heard(told())
     assert said.startswith("Estimate: length alone would start the tuck at about")
-    assert "(80 %:" in said
+    assert "(80 % range:" in said
     assert "Only an estimate" in said
     assert "never a reason to go deeper or heavier" in said
 
 
 def test_it_is_set_against_the_depth_that_was_seen():
-    assert "You saw it start at parallel. Estimated chance that length alone explains that:" in heard(told())
+    assert "You saw it start at parallel. The estimated chance that length alone explains that is" in heard(told())
     assert "You saw it start" not in heard(told(squat_look=SquatLook(seen_by="film", plain_rounds="no")))
 
 
 def test_what_would_help_most_is_named_with_its_size():
-    assert "By the estimate these would put it off most:" in heard(told())
+    assert "By the estimate, these would make it start later:" in heard(told())
 
 
 def test_where_a_trial_says_otherwise_the_trial_counts_for_more():
@@ -61,12 +61,12 @@ def test_a_fold_that_was_reached_is_only_the_least():
 
 @pytest.mark.parametrize(("missing", "why"), [
     ({"about_you": None}, "your height is not known"), ({"about_you": About(height=100)}, "your height is not known"),
-    ({"knee_to_wall": None}, "it takes the knee to wall"), ({"hip_fold": None}, "it takes a hip fold's angle"),
-    ({"hip_fold": HipFold("back", "no", None, "back", "no")}, "it takes a hip fold's angle"),
+    ({"knee_to_wall": None}, "that takes the knee to wall"), ({"hip_fold": None}, "that takes a hip fold's angle"),
+    ({"hip_fold": HipFold("back", "no", None, "back", "no")}, "that takes a hip fold's angle"),
     ({"hip_fold": HipFold("back", "yes", 100, "back", "yes", 100)}, "without a pinch")])
 def test_what_is_missing_is_told_instead(missing: dict[str, Any], why: str):
     said = heard(told(**missing))
-    assert said.startswith("Can't estimate the depth:")
+    assert said.startswith("I can't estimate the depth:")
     assert why in said
 
 

@@ -30,7 +30,7 @@ from companion.conversation.wording import fields_of, render
 from companion.language.pain.rules import Pain, hear_pain
 from companion.screening.protocols import route
 from companion.screening.safety import Level
-from companion.screening.screen import Answer as Row
+from companion.screening.screen import LoggedAnswer as Row
 from companion.verify.check import LABEL_MOST, faults
 from companion.verify.draw import mermaid
 from flows.catalogue import BOOK

@@ -6,15 +6,15 @@ from datetime import timedelta
 import pytest
 
 from companion.conversation.condition import Value
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.hinge_to_squat import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
 
 
-def row(name: str, value: Value, run: str, ending: str = "done") -> Answer:
+def row(name: str, value: Value, run: str, ending: str = "done") -> LoggedAnswer:
     """One answer of an earlier run."""
     flow, _, key = name.partition(".")
-    return Answer(flow, run, key, value, "ok", ending, "", "", NOW - timedelta(hours=1))
+    return LoggedAnswer(flow, run, key, value, "ok", ending, "", "", NOW - timedelta(hours=1))
 
 
 EARNED: Mapping[str, Value] = {

@@ -22,7 +22,7 @@ from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.protocols.squat_look import SquatLook
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from flows.outcome import FLOW
 from tests.drive import CHECKED, NOW, Talk
@@ -38,10 +38,10 @@ HIP_LIKELY: dict[str, Any] = {"hip_fold": HipFold("back", "no", None, "back", "n
 NO_PAIN: Mapping[str, Value] = {"safety_check.pain": 0.0}
 
 
-def log(about: About | None = ABOUT, ending: str = "done", **tests: Any) -> list[Answer]:
+def log(about: About | None = ABOUT, ending: str = "done", **tests: Any) -> list[LoggedAnswer]:
     """The answer log of these records, each in a run of its own, and of what the lifter said of themself."""
     parts = {**({"about_you": about} if about else {}), **tests}
-    return [Answer(flow, flow, "with" if key == "with_" else key, value, "ok", ending if flow != "about_you" else "done", "", "",
+    return [LoggedAnswer(flow, flow, "with" if key == "with_" else key, value, "ok", ending if flow != "about_you" else "done", "", "",
                    NOW - timedelta(hours=1))
             for flow, record in parts.items() for key, value in asdict(record).items() if value is not None]
 
@@ -170,15 +170,15 @@ def test_each_cause_is_told_by_its_ruling_and_kept_with_its_reasons(cause: str, 
 
 def test_length_ruled_out_stands_beside_a_number_and_line_for_hamstrings_and_calf():
     said = heard(told(squat_look=LOOK, **LENGTH_OUT))
-    assert "straight leg 85°: clear of the 70° line (common practice)" in said
-    assert "knee to wall 13 cm: reaches the 12.5 cm line (common practice)" in said
-    assert "squat's fold is reached" in said
+    assert "straight leg 85°, clearly over the 70° line (common practice)" in said
+    assert "knee to wall 13 cm, which reaches the 12.5 cm line (common practice)" in said
+    assert "hip reaches the squat's fold" in said
 
 
 def test_a_short_calf_stands_beside_its_number_line_and_side():
     said = heard(told(**CALF_LIKELY))
-    assert "Length: likely (calf, left side). Likely is not certain." in said
-    assert "Left: knee to wall 6 cm: clear short of the 10 cm line (common practice)" in said
+    assert "Length: likely (calf, left side), but not certain." in said
+    assert "Left: knee to wall 6 cm, clearly under the 10 cm line (common practice)" in said
 
 
 def test_too_close_says_how_far_off_the_number_may_be():
@@ -194,23 +194,23 @@ def test_what_speaks_both_ways_is_named():
     tests = {**CONTROL_LIKELY, "squat_look": replace(LOOK, slow_rounds="clearly", slow_depth="parallel")}
     said = heard(told(**tests))
     assert "Control: too close to call" in said
-    assert "the hand-on-back squat speaks for it, the squat look against it" in said
+    assert "the hand-on-back squat points to it, the squat look points away from it" in said
 
 
 def test_by_elimination_is_said_to_be_weaker_and_changes_no_load():
     talk = told(**LEFT_CONTROL)
     said = whole(talk)
     assert "so control is left" in said
-    assert "Left by elimination, which is weaker than likely." in said
+    assert "It is the one cause left, which is weaker than likely." in said
     assert "Meanwhile lift" not in said
     assert "would tell most next" in said
     assert "sit to a chair" in said
-    assert "No home work until that is confirmed" in said
+    assert "No home work until the cause is confirmed" in said
 
 
 def test_what_was_not_tested_is_named_when_asked():
     said = whole(told(**CALF_LIKELY))
-    assert "Not tested, so open: rock back, hip fold, straight-leg raise, hand-on-back squat" in said
+    assert "Not tested, so still open: rock back, hip fold, straight-leg raise, hand-on-back squat" in said
 
 
 def test_what_to_do_now_leaves_the_reasons_out():
@@ -226,7 +226,7 @@ def test_a_test_that_pain_ended_is_named_as_not_tested():
 
 
 def test_sides_that_differ_beyond_error_are_told():
-    assert "Left against right: Knee to wall: The right side has 7 cm more" in heard(told(**CALF_LIKELY))
+    assert "Left and right compared: Knee to wall: The right side has 7 cm more" in heard(told(**CALF_LIKELY))
 
 
 # drill, depth, load ---------------------------------------------------------------------------------------------
@@ -250,7 +250,7 @@ def test_no_deeper_than_a_band_above_the_rounding_and_at_most_80_percent():
 def test_in_pounds_and_inches_every_number_is_in_them():
     talk = told({"welcome.units": "imperial"}, **CALF_LIKELY)
     said = whole(talk)
-    assert "knee to wall 2.4 in: clear short of the 3.9 in line" in said
+    assert "knee to wall 2.4 in, clearly under the 3.9 in line" in said
     assert "lift at most 141 lb, 80 % of 176 lb" in said
     assert " kg" not in said
     assert talk.found["load.limit"] == "64"

@@ -15,7 +15,7 @@ from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.rock_back import RockBack
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from flows.prime import BETWEEN_REPETITIONS, FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
@@ -31,9 +31,9 @@ LIKELY: dict[str, dict[str, Any]] = {
     "hip": HIP, "hamstrings": HAMSTRINGS, "calf": CALF_LIKELY, "trunk": STRENGTH_LIKELY, "control": CONTROL_LIKELY}
 
 
-def log(**tests: Any) -> list[Answer]:
+def log(**tests: Any) -> list[LoggedAnswer]:
     """The answer log of these records, each in a run of its own."""
-    return [Answer(flow, flow, "with" if key == "with_" else key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
+    return [LoggedAnswer(flow, flow, "with" if key == "with_" else key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
             for flow, record in {"about_you": ABOUT, **tests}.items() for key, value in asdict(record).items() if value is not None]
 
 
@@ -114,7 +114,7 @@ def through(talk: Talk) -> Talk:
 
 
 @pytest.mark.parametrize(("felt", "words"), [
-    ("Easy, back still", "harder is: The heel lift halved"), ("Hard, back still", "above the depth where your back moves"),
+    ("Easy, back still", "make it harder: Halve the heel lift"), ("Hard, back still", "above the depth where your back moves"),
     ("My back moved", "go less far, so that the back stays still")])
 def test_what_was_felt_is_kept_and_answered(felt: str, words: str):
     talk = through(begun(CALF_LIKELY)).tap(felt)

@@ -3,13 +3,13 @@
 from datetime import timedelta
 
 from companion.screening.protocols import route
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.progress import FLOW
 from tests.drive import CHECKED, NOW, Talk
 
 
-def done(*tests: str, days: int = 1) -> list[Answer]:
-    return [Answer(test, test, "x", "y", "ok", "done", "", "", NOW - timedelta(days=days)) for test in tests]
+def done(*tests: str, days: int = 1) -> list[LoggedAnswer]:
+    return [LoggedAnswer(test, test, "x", "y", "ok", "done", "", "", NOW - timedelta(days=days)) for test in tests]
 
 
 def said(*tests: str, days: int = 1, known=CHECKED) -> str:

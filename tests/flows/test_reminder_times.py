@@ -38,7 +38,7 @@ def test_some_hours_before(label: str, hours: int):
 
 
 def test_quiet_hours_are_eight_to_nine_unless_changed():
-    assert "between 20:00 and 09:00" in begun().tap("2 hours before").last
+    assert "Between 20:00 and 09:00" in begun().tap("2 hours before").last
 
 
 def test_other_quiet_hours_typed_as_people_type():

@@ -13,7 +13,7 @@ from companion.conversation.kinds import Ready
 from companion.conversation.registry import Book, bind
 from companion.conversation.step import step
 from companion.screening.protocols import route
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK, flows
 from flows.retest import FLOW
 from tests.drive import CHECKED, NOW, Talk
@@ -22,9 +22,9 @@ WANTED: Mapping[str, Value] = {"retest.tests": "squat_look,knee_to_wall", "outco
 AS_PLANNED = "About 3 days a week"
 
 
-def wall(days: int, left: float, right: float, run: str = "") -> list[Answer]:
+def wall(days: int, left: float, right: float, run: str = "") -> list[LoggedAnswer]:
     """A knee to wall by tape, so many days ago."""
-    return [Answer("knee_to_wall", run or f"wall {days}", key, value, "ok", "done", "", "", NOW - timedelta(days=days))
+    return [LoggedAnswer("knee_to_wall", run or f"wall {days}", key, value, "ok", "done", "", "", NOW - timedelta(days=days))
             for key, value in (("method", "tape"), ("left_1", left), ("right_1", right))]
 
 
@@ -34,7 +34,7 @@ def stubs() -> Book:
                 "home", "pain")
 
 
-def begun(known: Mapping[str, Value] | None = None, answers: Sequence[Answer] = (), book: Book | None = None) -> Talk:
+def begun(known: Mapping[str, Value] | None = None, answers: Sequence[LoggedAnswer] = (), book: Book | None = None) -> Talk:
     return Talk(FLOW, known={**CHECKED, **WANTED, **(known or {})}, book=book or stubs(), answers=answers)
 
 
@@ -130,7 +130,7 @@ def test_stopping_for_today_keeps_the_rest_for_another_day():
 
 def test_what_was_repeated_on_an_earlier_day_is_not_asked_for_again():
     """The rest is kept for another day: so what is done already is not the rest."""
-    looked = [Answer("squat_look", "look 1", "plain_rounds", "no", "ok", "done", "", "", NOW - timedelta(days=1))]
+    looked = [LoggedAnswer("squat_look", "look 1", "plain_rounds", "no", "ok", "done", "", "", NOW - timedelta(days=1))]
     talk = begun(answers=[*wall(21, 8, 13), *looked]).tap(AS_PLANNED)
     assert talk.state == "retest.go_knee_to_wall"
 

@@ -19,7 +19,7 @@ from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.safety import Level
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK, flows
 from flows.screen import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
@@ -39,7 +39,7 @@ def book(**changed: Flow) -> Book:
 STUBS = book()
 
 
-def begun(route: str = "Full screen", known: Mapping[str, Value] | None = None, answers: Sequence[Answer] = (),
+def begun(route: str = "Full screen", known: Mapping[str, Value] | None = None, answers: Sequence[LoggedAnswer] = (),
           within: Book = STUBS) -> Talk:
     talk = Talk(FLOW, known={**CHECKED, **ROUNDS, **(known or {})}, book=within, answers=answers)
     return talk.tap(route) if route else talk
@@ -54,8 +54,8 @@ def all_through(talk: Talk, choice: str = GO_ON) -> list[str]:
     return offered
 
 
-def done(*tests: str, days: float = 1, ending: str = "done") -> list[Answer]:
-    return [Answer(test, f"{test} {days}", "x", "y", "ok", ending, "", "", NOW - timedelta(days=days)) for test in tests]
+def done(*tests: str, days: float = 1, ending: str = "done") -> list[LoggedAnswer]:
+    return [LoggedAnswer(test, f"{test} {days}", "x", "y", "ok", ending, "", "", NOW - timedelta(days=days)) for test in tests]
 
 
 def heard(talk: Talk) -> str:
@@ -284,8 +284,8 @@ def test_stopping_a_test_parks_the_screen_and_go_on_takes_it_up():
 # what the results rest on -----------------------------------------------------------------------------------------
 
 
-def rows_of(**tests: Any) -> list[Answer]:
-    return [Answer(flow, flow, "with" if key == "with_" else key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
+def rows_of(**tests: Any) -> list[LoggedAnswer]:
+    return [LoggedAnswer(flow, flow, "with" if key == "with_" else key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
             for flow, record in tests.items() for key, value in asdict(record).items() if value is not None]
 
 

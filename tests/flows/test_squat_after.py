@@ -111,7 +111,7 @@ def test_a_day_long_gone_or_to_come_is_not_told_of(asked: str):
 def test_the_follow_up_asks_about_its_day(day: str, whose: str):
     talk = Lifter(FLOW)
     talk.send(Invite("squat_after", day))
-    assert talk.last == f"How did {whose} squats go? A few taps; if not now, I leave it there."
+    assert talk.last == f"How did {whose} squats go? It takes a few taps. If not now, I leave it at that."
     talk.tap("How it went")
     assert talk.session.top.asked == day
 
@@ -154,9 +154,9 @@ def test_the_depth_asked_about_is_the_one_that_was_set_for_the_day():
 
 
 def planned(load: float, **known: str) -> Lifter:
-    from companion.screening.screen import Answer
+    from companion.screening.screen import LoggedAnswer
 
-    rows = [Answer("squat_day", "9", "load", load, "ok", "done", "", "", NOW - timedelta(hours=2))]
+    rows = [LoggedAnswer("squat_day", "9", "load", load, "ok", "done", "", "", NOW - timedelta(hours=2))]
     return after(rows, **known).say("yes", "feel", "kept", "no")
 
 
@@ -209,7 +209,7 @@ def test_pounds_are_pounds():
 
 
 @pytest.mark.parametrize(("replies", "words"), [
-    (("moved", "feel", "kept"), "The back moved: a step back, to well above parallel"),
+    (("moved", "feel", "kept"), "The back moved, so the depth goes a step back, to well above parallel"),
     (("moved", "feel", "deeper"), "does not count towards a step"), (("yes", "film", "deeper"), "does not count towards a step"),
     (("can't tell", "kept"), "does not count towards a step"), (("yes", "feel", "kept"), "One more clean squat day in a row, on film")])
 def test_the_depth_of_the_next_day_is_told_at_once(replies: tuple[str, ...], words: str):

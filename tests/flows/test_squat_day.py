@@ -9,7 +9,7 @@ import pytest
 from companion.conversation.effects import Say
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
 from companion.screening.priming_trial import arm_of
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from flows.squat_day import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
@@ -18,7 +18,7 @@ from tests.flows.squatting import RESULTS, SCREENED, Lifter, squatted
 JOINED_AT = NOW - timedelta(days=20)
 SEED = f"7 {JOINED_AT.isoformat()}"
 JOINED = {"trial.joined": "yes"}
-JOIN = [Answer("trial", "join", "join", "yes", "ok", "done", "", "", JOINED_AT)]
+JOIN = [LoggedAnswer("trial", "join", "join", "yes", "ok", "done", "", "", JOINED_AT)]
 LEVELS = ["no_load", "not_today", "clinician", "same_day", "emergency"]
 HURT = ("Lower back", "5", "no", "no", "no")
 
@@ -121,7 +121,7 @@ def test_a_load_that_can_not_be_made_is_said_so():
 @pytest.mark.parametrize(("typed", "told"), [("100", True), ("64", False), ("same", True), ("60", False)])
 def test_more_than_the_load_to_keep_to_is_told_and_not_reckoned_with(typed: str, told: bool):
     talk = Lifter(FLOW, {"load.limit": "64"}).say(typed, "no")
-    assert ("That is more than the 64 kg to keep to for now. I reckon with 64 kg." in talk.heard) == told
+    assert ("That is more than the 64 kg to keep to for now. I work out your sets for 64 kg." in talk.heard) == told
     assert ("at 62.5 kg" in talk.last) == (typed != "60")
     assert "can't be made" not in talk.last or not told
 

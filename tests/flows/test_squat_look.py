@@ -86,7 +86,7 @@ def test_amounts_come_in_the_lifters_own_units():
 def test_no_rounding_without_load_leaves_the_changes_out_and_asks_about_load():
     talk = plain("No")
     assert talk.state == "squat_look.load_film"
-    assert "No rounding without load" in said(talk)
+    assert "does not round without load" in said(talk)
     assert "plain_depth" not in talk.answers
 
 

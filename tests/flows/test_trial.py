@@ -8,7 +8,7 @@ import pytest
 
 from companion.conversation.condition import Value
 from companion.screening.priming_trial import arm_of
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from flows.trial import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
@@ -16,19 +16,19 @@ from tests.flows.squatting import RESULTS, Lifter
 
 JOINED_AT = NOW - timedelta(days=60)
 SEED = f"7 {JOINED_AT.isoformat()}"
-JOIN = [Answer("trial", "day 0", "join", "yes", "ok", "done", "", "", JOINED_AT)]
+JOIN = [LoggedAnswer("trial", "day 0", "join", "yes", "ok", "done", "", "", JOINED_AT)]
 
 
-def day(index: int, ending: str | None = "done", **said: Value) -> list[Answer]:
+def day(index: int, ending: str | None = "done", **said: Value) -> list[LoggedAnswer]:
     """One squat day of the trial: drawn before, and what was said afterwards."""
     at = JOINED_AT + timedelta(days=2 * index + 1)
-    return [Answer("squat_day", f"day {index}", "lot", "draw", "ok", ending, "", "", at),
-            *(Answer("squat_after", f"after {index}", key, value, "ok", "done", "", "", at) for key, value in said.items())]
+    return [LoggedAnswer("squat_day", f"day {index}", "lot", "draw", "ok", ending, "", "", at),
+            *(LoggedAnswer("squat_after", f"after {index}", key, value, "ok", "done", "", "", at) for key, value in said.items())]
 
 
-def days(felt: Sequence[tuple[float, float]], **more: Any) -> list[Answer]:
+def days(felt: Sequence[tuple[float, float]], **more: Any) -> list[LoggedAnswer]:
     """Pairs of days as (movement felt when primed, when plain), laid on the days as they were drawn."""
-    rows: list[Answer] = []
+    rows: list[LoggedAnswer] = []
     for block, (primed, plain) in enumerate(felt):
         for index in (2 * block, 2 * block + 1):
             value = primed if arm_of(SEED, index) == "prime" else plain
@@ -36,15 +36,15 @@ def days(felt: Sequence[tuple[float, float]], **more: Any) -> list[Answer]:
     return rows
 
 
-def begun(answers: Sequence[Answer] = (), known: Mapping[str, Value] | None = None) -> Lifter:
+def begun(answers: Sequence[LoggedAnswer] = (), known: Mapping[str, Value] | None = None) -> Lifter:
     return Lifter(FLOW, {"depth.keep": "", **(known or {})}, answers)
 
 
-def joined(*answers: Sequence[Answer], **known: Value) -> Lifter:
+def joined(*answers: Sequence[LoggedAnswer], **known: Value) -> Lifter:
     return begun([*JOIN, *(row for rows in answers for row in rows)], {"trial.joined": "yes", **known})
 
 
-def changed(rows: list[Answer], run: str, **what: Any) -> list[Answer]:
+def changed(rows: list[LoggedAnswer], run: str, **what: Any) -> list[LoggedAnswer]:
     """The same rows, one run's changed."""
     from dataclasses import replace
 
@@ -95,7 +95,7 @@ def test_the_lot_is_drawn_in_the_squat_day():
 
 def test_a_day_that_has_had_its_lot_gets_no_other():
     talk = joined(**{"trial.day.today": "yes"})
-    assert "Today has its lot already" in talk.heard
+    assert "Today's lot is drawn already" in talk.heard
     assert talk.state == "home.pick"
 
 
@@ -118,7 +118,7 @@ def test_before_six_pairs_it_cannot_be_told():
 def test_six_pairs_with_less_movement_when_primed_help():
     said = joined(days([(2, 6)] * 6)).heard
     assert "Priming helps you, as far as this shows: 4.0 points less movement on primed days" in said
-    assert "(6 pairs, p 0.031, least possible 0.031)" in said
+    assert "(6 pairs, p 0.031, at best 0.031)" in said
 
 
 def test_six_pairs_alike_are_no_sign_of_help():
@@ -142,7 +142,7 @@ def test_days_at_another_load_or_depth_are_no_pair(what: dict[str, Value]):
 def test_days_between_which_the_depth_set_has_changed_are_no_pair():
     """The first day of a block moved, so the second kept to a higher depth: less movement there tells nothing of the drill."""
     rows = days([(2, 6)] * 6)
-    moved = [*rows, Answer("squat_after", "after 2", "back", "moved", "ok", "done", "", "", JOINED_AT + timedelta(days=5))]
+    moved = [*rows, LoggedAnswer("squat_after", "after 2", "back", "moved", "ok", "done", "", "", JOINED_AT + timedelta(days=5))]
     known = {"depth.keep": "below", "outcome.at": (JOINED_AT - timedelta(days=1)).isoformat()}
     assert "5 of 6 pairs" not in joined(rows, **known).heard
     assert "5 of 6 pairs" in joined(moved, **known).heard
@@ -152,12 +152,12 @@ def test_a_day_that_pain_ended_does_not_count():
     rows = days([(2, 6)] * 6)
     assert "5 of 6 pairs" in joined(changed(rows, "day 3", ending="pain")).heard
     assert "5 of 6 pairs" in joined(changed(rows, "after 3", ending="pain")).heard
-    hurt = Answer("squat_after", "after 3", "hurt", "yes", "ok", "done", "", "", JOINED_AT + timedelta(days=7))
+    hurt = LoggedAnswer("squat_after", "after 3", "hurt", "yes", "ok", "done", "", "", JOINED_AT + timedelta(days=7))
     assert "5 of 6 pairs" in joined(rows, [hurt]).heard
 
 
 def test_an_answer_that_was_taken_back_does_not_count():
-    taken_back = Answer("squat_after", "after 3", "felt", None, "withdrawn", "done", "", "", JOINED_AT + timedelta(days=7))
+    taken_back = LoggedAnswer("squat_after", "after 3", "felt", None, "withdrawn", "done", "", "", JOINED_AT + timedelta(days=7))
     assert "5 of 6 pairs" in joined(days([(2, 6)] * 6), [taken_back]).heard
 
 
@@ -170,7 +170,7 @@ def test_a_day_that_was_drawn_and_not_told_keeps_its_number():
     """Else a day nobody told of would turn the lots of all that come after."""
     rows = [row for row in days([(2, 6)] * 7) if row.run != "after 2"]
     said = joined(rows).heard
-    assert "(6 pairs, p 0.031, least possible 0.031)" in said
+    assert "(6 pairs, p 0.031, at best 0.031)" in said
 
 
 # safety -----------------------------------------------------------------------------------------------------------

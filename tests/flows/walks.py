@@ -20,7 +20,7 @@ from companion.conversation.registry import PARKED, Book, bind, offers_of
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 from companion.conversation.wording import fields_of, render
-from companion.screening.screen import Answer as Row
+from companion.screening.screen import LoggedAnswer as Row
 from companion.verify.domains import A_DAY, Domain, Ways
 from companion.verify.proof import Found, model, prove
 from flows.catalogue import BOOK

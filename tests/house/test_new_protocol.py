@@ -78,13 +78,13 @@ def test_it_changes_a_ruling_and_the_results_say_so(lived):
     assert lived["rulings"] == [["not_tested", ""], ["likely", "hip"]]
     told = line_with(lived["said"], "Length: likely")
     assert "Length: likely (hip, both sides)" in told
-    assert "Left: seated hip rotation 20°: clear short of the 30° line (our cautious choice)" in told
+    assert "Left: seated hip rotation 20°, clearly under the 30° line (our cautious choice)" in told
 
 
 def test_it_is_in_the_report_with_its_line_its_error_and_its_source(lived):
     page = re.sub(r"<[^>]+>", " ", lived["report"])
     words = " ".join(page.split())
-    for wanted in ("Seated hip rotation, left", "enough for a test of the house: 20°: clear short", "3° standard error of this mean",
+    for wanted in ("Seated hip rotation, left", "enough for a test of the house: 20°, clearly under", "3° standard error of this mean",
                    "Seated hip rotation by level: error 3° a reading made up"):
         assert wanted in words, wanted
 

@@ -16,17 +16,17 @@ from companion.pictures.draw import PHONE
 from companion.pictures.series import Chart, ChartOwner, all_charts, chart_of
 from companion.pictures.series import readings as measured
 from companion.screening.readings import MDC_FACTOR
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 
 BEGAN = datetime(2026, 3, 2, 18, tzinfo=UTC)
 
 
 def said(flow: str, run: int, key: str, value: float | str, day: float, method: str = "", placement: str = "",
-         ending: str = "done") -> Answer:
-    return Answer(flow, str(run), key, value, "ok", ending, method, placement, BEGAN + timedelta(days=day))
+         ending: str = "done") -> LoggedAnswer:
+    return LoggedAnswer(flow, str(run), key, value, "ok", ending, method, placement, BEGAN + timedelta(days=day))
 
 
-def raises(days: list[int], left: float = 60.0, method: str = "level_own", placement: str = "shin", first: int = 1) -> list[Answer]:
+def raises(days: list[int], left: float = 60.0, method: str = "level_own", placement: str = "shin", first: int = 1) -> list[LoggedAnswer]:
     return [row for n, day in enumerate(days, first) for row in (
         said("leg_raise", n, "method", "level", day), said("leg_raise", n, "effort", "own", day),
         said("leg_raise", n, "placement", placement, day),
@@ -34,7 +34,7 @@ def raises(days: list[int], left: float = 60.0, method: str = "level_own", place
         said("leg_raise", n, "right_level", left + 10 + n, day, method, placement))]
 
 
-def walls(days: list[int]) -> list[Answer]:
+def walls(days: list[int]) -> list[LoggedAnswer]:
     return [row for n, day in enumerate(days, 1) for row in (
         said("knee_to_wall", n, "method", "tape", day), said("knee_to_wall", n, "left_1", 10.0, day, "tape"),
         said("knee_to_wall", n, "left_2", 10.4, day, "tape"), said("knee_to_wall", n, "right_1", 12.0, day, "tape"))]
@@ -181,7 +181,7 @@ def test_what_hurt_is_not_in_a_chart_of_readings():
                                     said("squat_after", 3, "felt", 9.0, 0)], ChartOwner()) is None
 
 
-def told(run: int, back: str, day: float, asked: str = "") -> list[Answer]:
+def told(run: int, back: str, day: float, asked: str = "") -> list[LoggedAnswer]:
     return [replace(said("squat_after", run, key, value, day), asked=asked) for key, value in (("back", back), ("kept", "kept"))]
 
 

@@ -11,7 +11,7 @@ import pytest
 from companion.coach.report import report_html
 from companion.record import reminders
 from companion.reminders.kinds import KINDS, ReminderKind
-from companion.screening.levels import OPEN
+from companion.screening.levels import OPEN_LEVELS
 from flows.catalogue import BOOK
 from tests.coach.test_actions import KIM, SAM, Gym
 
@@ -19,7 +19,7 @@ from tests.coach.test_actions import KIM, SAM, Gym
 @pytest.fixture
 async def gym(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[Gym]:
     """Sam, whose coach is Kim, and a reminder to stretch at noon tomorrow."""
-    monkeypatch.setitem(KINDS, "stretch", ReminderKind("stretch", "on_date", "stretching at home", "stretch, at home", OPEN))
+    monkeypatch.setitem(KINDS, "stretch", ReminderKind("stretch", "on_date", "stretching at home", "stretch, at home", OPEN_LEVELS))
     one = Gym(tmp_path / "companion.sqlite")
     await one.start()
     await one.linked()

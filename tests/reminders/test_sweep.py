@@ -20,7 +20,7 @@ from tests.reminders.build import DAILY, MONDAY, NEVER_QUIET, TUESDAYS, at, day,
 
 PROMPT, SQUAT, AFTER = at("2026-06-01 17:00"), at("2026-06-02 17:00"), at("2026-06-03 08:00")
 """The first prompt, its squats, and the follow-up the morning after at nine."""
-MISSED = "I missed telling you"
+MISSED = "I could not message you in time"
 
 
 def missed(heard: list[str]) -> list[str]:

@@ -19,7 +19,7 @@ from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.safety import Level
-from companion.screening.screen import Answer, Screen
+from companion.screening.screen import LoggedAnswer, Screen
 
 START = datetime(2025, 3, 10, 18, 0, tzinfo=UTC)
 ABOUT = About(height=178, sex="man", load=80, usual_depth="below", years=5)
@@ -70,9 +70,9 @@ def screen(*parts: Mapping[str, Any], **tests: Any) -> Screen:
 
 
 def rows(flow: str, values: Mapping[str, float | str | None], run: str = "1", ending: str | None = "done",
-         status: str = "ok", day: int = 0, method: str = "", placement: str = "") -> list[Answer]:
+         status: str = "ok", day: int = 0, method: str = "", placement: str = "") -> list[LoggedAnswer]:
     """The log of one run: one answer a minute."""
-    return [Answer(flow, run, key, value, status, ending, method, placement, START + timedelta(days=day, minutes=n))
+    return [LoggedAnswer(flow, run, key, value, status, ending, method, placement, START + timedelta(days=day, minutes=n))
             for n, (key, value) in enumerate(values.items())]
 
 

@@ -13,7 +13,7 @@ from companion.screening.about import About
 from companion.screening.conclusion import CANNOT_TELL, OVERALL_WORDS, conclude, settle_words, verdict_words
 from companion.screening.depth import Band
 from companion.screening.drills import offer_for
-from companion.screening.evidence import CAUSES, Finding, Grade
+from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
 from companion.screening.protocols import route
 from companion.screening.protocols import rows as evidence
@@ -25,7 +25,7 @@ from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.retest import plan
 from companion.screening.rulings import Ruling, decide, settling_test
-from companion.screening.screen import Answer, Screen, screen_from
+from companion.screening.screen import LoggedAnswer, Screen, screen_from
 
 from .build import (
     ABOUT,
@@ -115,7 +115,7 @@ def test_short_on_different_sides_is_not_two_findings() -> None:
 
 def test_a_contradiction_is_named() -> None:
     strength = decide(found("load_same_trunk", "pause_fails"))[1]
-    assert strength.contradiction == "Trunk strength: the pause squat speaks for it, the squat look against it."
+    assert strength.contradiction == "Trunk strength: the pause squat points to it, the squat look points away from it."
     assert decide(found("load_same_trunk"))[1].contradiction == ""
 
 
@@ -123,14 +123,14 @@ def test_a_contradiction_is_named() -> None:
 def test_adding_a_worse_finding_never_rules_a_cause_out(findings: list[Finding], more: Finding) -> None:
     if more.row.direction == "for":
         before, after = rulings(findings), rulings([*findings, more])
-        assert all(after[cause] != "ruled_out" or before[cause] == "ruled_out" for cause in CAUSES)
+        assert all(after[cause] != "ruled_out" or before[cause] == "ruled_out" for cause in PARTS_BY_CAUSE)
 
 
 @given(MANY, FOUND)
 def test_adding_a_better_finding_never_makes_a_cause_likely(findings: list[Finding], more: Finding) -> None:
     if more.row.direction == "against":
         before, after = rulings(findings), rulings([*findings, more])
-        assert all(after[cause] != "likely" or before[cause] == "likely" for cause in CAUSES)
+        assert all(after[cause] != "likely" or before[cause] == "likely" for cause in PARTS_BY_CAUSE)
 
 
 @given(MANY, st.randoms())
@@ -146,7 +146,7 @@ def test_a_cause_without_a_decisive_finding_against_is_never_ruled_out(findings:
     for verdict in decide(findings):
         against = {f.part for f in findings if f.row.direction == "against" and f.grade >= Grade.MODERATE}
         if verdict.ruling == Ruling.RULED_OUT:
-            assert against >= set(CAUSES[verdict.cause])
+            assert against >= set(PARTS_BY_CAUSE[verdict.cause])
 
 
 def test_by_elimination_needs_rounding_and_two_causes_ruled_out() -> None:
@@ -154,7 +154,7 @@ def test_by_elimination_needs_rounding_and_two_causes_ruled_out() -> None:
     assert (left.overall, left.part, left.easier, left.load_limit) == ("by_elimination", "control", True, None)
     control = left.verdict("control")
     assert (control.by_elimination, control.ruling) == (True, Ruling.NOT_TESTED)
-    assert "Left by elimination, which is weaker than likely." in verdict_words(control)
+    assert "It is the one cause left, which is weaker than likely." in verdict_words(control)
     assert left.settle == ("hand_on_back_squat",)
     assert left.load_words == ""
     unseen = conclude(screen(LENGTH_OUT, STRENGTH_OUT, squat_look=replace(LOOK, plain_rounds="cant_tell")), ABOUT, 0)
@@ -179,7 +179,7 @@ def test_length_left_by_elimination_gives_the_drill_to_the_part_that_is_open() -
 def test_all_three_ruled_out_is_not_explained_and_gets_no_drill() -> None:
     none = conclude(screen(LENGTH_OUT, STRENGTH_OUT, CONTROL_OUT), ABOUT, 0)
     assert (none.overall, none.part, none.keep, none.load_words, none.settle) == ("unexplained", "", None, "", ())
-    assert none.words.startswith("These tests do not explain it.")
+    assert none.words.startswith("These tests do not explain the rounding.")
     assert offer_for(none.part) is None
 
 
@@ -246,9 +246,9 @@ def test_a_likely_cause_gets_its_drill_a_depth_and_a_load(likely: dict[str, Any]
 
 def test_a_likely_calf_names_its_side_and_lists_its_numbers() -> None:
     length = conclude(screen(CALF_LIKELY), ABOUT, 0).verdict("length")
-    assert verdict_words(length) == "Length: likely (calf, left side). Likely is not certain."
+    assert verdict_words(length) == "Length: likely (calf, left side), but not certain."
     words = [finding.words for finding in length.because]
-    assert "Left: knee to wall 6 cm: clear short of the 10 cm line (common practice)." in words
+    assert "Left: knee to wall 6 cm, clearly under the 10 cm line (common practice)." in words
     assert [f.row.direction for f in length.because] == ["for", "for", "for", "against"]
     assert "knee_to_wall.left_1" in [answer for f in length.because for answer in f.answers]
 
@@ -379,7 +379,7 @@ def test_sides_that_differ_beyond_error_are_told() -> None:
     wall = KneeToWall(method="tape", left_1=8, right_1=13, left_limit="calf", right_limit="calf")
     legs = LegRaise(method="level", left_level=72, right_level=74)
     assert conclude(screen(knee_to_wall=wall, leg_raise=legs), ABOUT, 0).differences == (
-        "Knee to wall: The right side has 5 cm more: beyond measurement error.",)
+        "Knee to wall: The right side has 5 cm more, which is beyond measurement error.",)
 
 
 RUNS = [("hip_fold", {"left_first": "fold", "left_pinch": "no", "right_first": "fold", "right_pinch": "no"}),
@@ -395,8 +395,8 @@ RUNS = [("hip_fold", {"left_first": "fold", "left_pinch": "no", "right_first": "
                         "again_depth": "parallel"})]
 
 
-def log_of(bad: int = -1, **how: Any) -> list[Answer]:
-    answers: list[Answer] = []
+def log_of(bad: int = -1, **how: Any) -> list[LoggedAnswer]:
+    answers: list[LoggedAnswer] = []
     for n, (flow, values) in enumerate(RUNS):
         answers += rows(flow, values, **(how if n == bad else {}))  # type: ignore[arg-type]
     return answers
@@ -415,7 +415,7 @@ def test_skipped_or_stopped_by_pain_is_never_fine(bad: int, how: dict[str, str])
 
 
 @given(st.permutations(log_of()))
-def test_the_order_of_answers_does_not_matter(log: list[Answer]) -> None:
+def test_the_order_of_answers_does_not_matter(log: list[LoggedAnswer]) -> None:
     assert conclude(screen_from(log), ABOUT, 0) == conclude(screen_from(log_of()), ABOUT, 0)
 
 

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.screening.depth import Band
-from companion.screening.depth_progression import FILM_DAYS, STATES, TABLE, TRIGGERS, DepthDay, DepthStep, Outcome, steps_from, taken
+from companion.screening.depth_progression import FILM_DAYS, STATES, TABLE, TRIGGERS, DayOutcome, DepthDay, DepthStep, steps_from, taken
 
 HIGH, MIDDLE, PARALLEL, BELOW = Band
 FIRST = date(2026, 3, 2)
@@ -66,8 +66,8 @@ def test_two_clean_days_in_a_row_lead_deeper_and_movement_leads_back(letters: st
 def test_without_film_a_step_waits_until_a_clean_day_on_film() -> None:
     waits = after("ccc")
     assert (waits.depth, waits.streak, waits.wants_film) == (MIDDLE, 1, True)
-    assert waits.why == ("Clean again at a little above parallel. A step deeper waits for a clean day on film: "
-                         "there is none of the last 7 days.")
+    assert waits.why == ("Clean again at a little above parallel. A step deeper waits for a clean day on film, "
+                         "and there is none from the last 7 days.")
     assert after("cccf").depth is PARALLEL
 
 
@@ -140,7 +140,7 @@ def test_movement_leads_back_also_where_it_hurt_and_while_closed() -> None:
     step = after("b", start=PARALLEL)
     assert (step.depth, step.change, step.closed) == (MIDDLE, "back", True)
     assert step.why == ("Something hurt, so no loaded squats before a safety check on another day. "
-                        "Then a step back: a little above parallel.")
+                        "The depth goes a step back, to a little above parallel.")
     assert (after("hm", start=PARALLEL).depth, after("hm", start=PARALLEL).closed) == (MIDDLE, True)
 
 
@@ -164,7 +164,7 @@ def test_a_pin_is_where_it_begins_and_where_steps_end() -> None:
 def test_a_pin_is_no_floor() -> None:
     moved = after("m", pin=PARALLEL)
     assert (moved.depth, moved.why) == (MIDDLE,
-        "The back moved: a step back, to a little above parallel. Film the next squat day, from the side.")
+        "The back moved, so the depth goes a step back, to a little above parallel. Film the next squat day, from the side.")
     assert after("mfc", pin=PARALLEL).depth is PARALLEL, "two clean days lead up to it again"
     assert after("mfcfc", pin=PARALLEL).depth is PARALLEL
     assert after("h", pin=PARALLEL).closed
@@ -180,7 +180,7 @@ def test_the_history_holds_the_depth_after_each_day() -> None:
 
 
 BANDS = st.sampled_from(list(Band))
-DAYS = st.lists(st.builds(DepthDay, st.dates(FIRST, FIRST + timedelta(days=25)), st.sampled_from(get_args(Outcome)), st.booleans(),
+DAYS = st.lists(st.builds(DepthDay, st.dates(FIRST, FIRST + timedelta(days=25)), st.sampled_from(get_args(DayOutcome)), st.booleans(),
                           st.sampled_from([False, False, False, True]), st.booleans()), max_size=14)
 CLEAN_DAYS = st.lists(st.builds(DepthDay, st.dates(FIRST, FIRST + timedelta(days=25)), st.just("clean"), st.booleans()), max_size=14)
 

@@ -77,7 +77,7 @@ def test_by_elimination_the_easier_form_and_no_home_work(part: str) -> None:
     offer = offer_for(part, easier=True)
     assert offer is not None
     assert (offer.prime, offer.home) == (BY_PART[part].easier, None)
-    assert "until that is confirmed" in offer.home_words
+    assert "until the cause is confirmed" in offer.home_words
 
 
 def test_a_part_that_must_not_be_stretched_is_not() -> None:
@@ -228,7 +228,7 @@ def test_one_calf_session_can_not_show_what_calf_work_gives_but_shows_more_than_
     for before, after in (([wall(8)], [wall(9.4)]), ([wall(8)] * 3, [wall(9.4)]), ([wall(8)], [wall(9.4)] * 3)):
         seen = change(before, after)
         assert seen.kind == "cannot_say"
-        assert "average 3 sessions" in seen.words
+        assert "the average of 3 sessions" in seen.words
     assert change([wall(8)] * 3, [wall(9.2)] * 3).kind == "better"  # 1.9 / sqrt(3) = 1.10 cm
     assert change([wall(8)] * 3, [wall(9.0)] * 3).kind == "within_error"
 
@@ -239,7 +239,7 @@ def test_by_eye_a_change_leaves_a_band_between() -> None:
 
 
 def test_change_says_its_size_and_the_error() -> None:
-    assert change([legs(60)], [legs(70)], MAN).words == "10° more than before: beyond measurement error (8°)."
+    assert change([legs(60)], [legs(70)], MAN).words == "10° more than before, which is beyond measurement error (8°)."
     assert len(change([legs(60)], [legs(61)], MAN).words) <= 160
 
 

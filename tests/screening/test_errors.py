@@ -18,10 +18,10 @@ from companion.screening.findings import findings_of
 from companion.screening.protocols import error_of
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.leg_raise import HEEL_EXTRA, LegRaise
-from companion.screening.protocols.leg_raise import LEAST as RAISE_LEAST
-from companion.screening.readings import Error, Reading, against_line
+from companion.screening.protocols.leg_raise import RAISE_LEAST as RAISE_LEAST
+from companion.screening.readings import Error, Reading, against_threshold
 from companion.screening.retest import change, plan
-from companion.screening.screen import Answer, runs_of
+from companion.screening.screen import LoggedAnswer, runs_of
 from companion.screening.sessions import sessions_of
 
 from .build import ABOUT, CALF_LIKELY, CONTROL_OUT, LENGTH_OUT, STRENGTH_OUT, made, rows, screen
@@ -90,7 +90,7 @@ def test_repeating_a_heels_height_does_not_take_away_the_doubt_about_the_hip() -
     heel = error_of("leg_raise", "heel", "man")
     for off, answer in ((0.01, "clear"), (-0.01, "close")):
         taken = raised(70 + beyond + off, 70 + beyond + off, method="heel_own")
-        assert against_line(taken, RAISE_LEAST, heel).answer == answer
+        assert against_threshold(taken, RAISE_LEAST, heel).answer == answer
 
 
 @given(READINGS, st.sampled_from(["man", "woman", None]))
@@ -117,8 +117,8 @@ def test_the_order_of_sessions_does_not_matter(sessions: list[list[float]], rand
 @given(st.lists(st.floats(40, 100), min_size=1, max_size=3), READINGS)
 def test_own_repeats_never_turn_a_close_call_into_a_clear_one(values: list[float], sessions: list[list[float]]) -> None:
     own = Errors("man", repeats_of(raised(*v) for v in sessions)).of("leg_raise", "level_own")
-    published = against_line(raised(*values), RAISE_LEAST, error_of("leg_raise", "level_own", "man")).answer
-    assert against_line(raised(*values), RAISE_LEAST, own).answer in (published, "close")
+    published = against_threshold(raised(*values), RAISE_LEAST, error_of("leg_raise", "level_own", "man")).answer
+    assert against_threshold(raised(*values), RAISE_LEAST, own).answer in (published, "close")
 
 
 def test_by_eye_there_is_nothing_to_learn_from_repeats() -> None:
@@ -130,7 +130,7 @@ def test_repeats_taken_in_two_ways_are_refused() -> None:
         repeats_of([[*raised(60), *raised(60, method="heel_own")]])
 
 
-def raise_rows(run: str, day: int, *values: float, **more: Any) -> list[Answer]:
+def raise_rows(run: str, day: int, *values: float, **more: Any) -> list[LoggedAnswer]:
     named = {"left_level": values[0]} | ({"left_level_2": values[1]} if len(values) > 1 else {})
     return rows("leg_raise", {"method": "level", "effort": "own", "placement": "shin", **named}, run, day=day, **more)
 

@@ -18,16 +18,16 @@ from companion.screening.about import About
 from companion.screening.conclusion import conclude
 from companion.screening.depth import Band
 from companion.screening.errors import Errors, Repeats
-from companion.screening.estimate import BAND_EDGES, CAUTION, DepthEstimate, NoEstimate, depth_estimate
+from companion.screening.estimate import BAND_EDGES, ESTIMATE_CAUTION, DepthEstimate, NoEstimate, depth_estimate
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.readings import STANDING_WORDS
 from companion.screening.screen import Screen, screen_of
 from companion.screening.tuck import (
+    ASSUMPTIONS,
     CALIBRATION,
-    DRAWS,
-    GIVEN,
+    DRAW_COUNT,
     SHARE_MOST,
     Depths,
     Lifter,
@@ -59,7 +59,7 @@ def refused(about: About = TALL, **tests: Any) -> str:
     estimate = depth_estimate(screen(TESTS, tests), about)
     assert isinstance(estimate, NoEstimate)
     assert 0 < len(estimate.words) <= 160
-    assert estimate.words.startswith("Can't estimate")
+    assert estimate.words.startswith("I can't estimate")
     return estimate.reason
 
 
@@ -83,12 +83,12 @@ def test_the_calibration_is_written_down_as_it_is() -> None:
 
 
 def test_every_number_it_rests_on_names_its_source_and_standing() -> None:
-    assert all(given.source and given.standing in STANDING_WORDS and given.name for given in GIVEN)
+    assert all(given.source and given.standing in STANDING_WORDS and given.name for given in ASSUMPTIONS)
     assert (SHARE_MOST.value, SHARE_MOST.standing) == (0.181, "read")  # Murray 2002
 
 
 def test_at_least_ten_thousand_draws_in_at_most_50_ms() -> None:
-    assert DRAWS >= 10_000
+    assert DRAW_COUNT >= 10_000
     draws_of(AVERAGE, Squat("high", 60))
     took = []
     for _ in range(5):
@@ -97,7 +97,7 @@ def test_at_least_ten_thousand_draws_in_at_most_50_ms() -> None:
         depths_of(drawn)
         explained(drawn, -5, 5)
         took.append(process_time() - start)
-    assert len(drawn[0]) == DRAWS
+    assert len(drawn[0]) == DRAW_COUNT
     assert min(took) <= 0.050
 
 
@@ -206,8 +206,8 @@ def test_words_round_to_five_degrees_and_five_per_cent() -> None:
     assert estimate.explains is not None
     deep, chance = 5 * round(estimate.depths.median / 5), 5 * round(20 * estimate.explains)
     assert deep < 0
-    assert f"start the tuck at about {-deep}° above parallel (80 %: " in estimate.words[0]
-    assert f"You saw it start at parallel. Estimated chance that length alone explains that: about {chance} %." in (
+    assert f"start the tuck at about {-deep}° above parallel (80 % range: " in estimate.words[0]
+    assert f"You saw it start at parallel. The estimated chance that length alone explains that is about {chance} %." in (
         estimate.words[1])
 
 
@@ -315,8 +315,8 @@ def test_it_is_called_an_estimate_fits_messages_and_is_never_a_reason_to_go_deep
     assert all(0 < len(said) <= 160 for said in words)
     assert "stimate" in words[0]
     if isinstance(estimate, DepthEstimate):
-        assert words[-1] == CAUTION
-        assert "never a reason to go deeper or heavier" in CAUTION
+        assert words[-1] == ESTIMATE_CAUTION
+        assert "never a reason to go deeper or heavier" in ESTIMATE_CAUTION
         assert estimate.standing == "choice"
         assert not any("!" in said or "you can go" in said or "likely length" in said for said in words)
 

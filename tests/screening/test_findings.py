@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 
 from companion.screening.about import About
-from companion.screening.evidence import CAUSES, Finding, Grade
+from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
 from companion.screening.protocols import protocols, rows
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
@@ -134,7 +134,7 @@ def test_the_table_has_the_grades_of_the_evidence_page() -> None:
     strong = [(row.id, row.direction) for row in rows().values() if row.grade == Grade.STRONG]
     assert strong == [("load_earlier_trunk", "for"), ("load_same_trunk", "against"), ("hip_fold_reached", "against"),
                       ("leg_raise_clear", "against"), ("knee_to_wall_far", "against")]
-    assert {row.part for row in rows().values()} == {"all", *(part for parts in CAUSES.values() for part in parts)}
+    assert {row.part for row in rows().values()} == {"all", *(part for parts in PARTS_BY_CAUSE.values() for part in parts)}
     assert len(rows()) == sum(len(one.rows) for one in protocols().values())
 
 
@@ -149,7 +149,7 @@ def test_a_finding_by_feel_counts_one_grade_less(row: str, seen_by: str | None) 
     tests = {**SHOWN[row], test: replace(SHOWN[row][test], seen_by=seen_by)}
     finding = shown(tests)[row]
     assert finding.grade.rank == rows()[row].grade.rank - 1
-    assert finding.words.endswith("Counts less: by feel.")
+    assert finding.words.endswith("This counts for less: it was judged by feel.")
 
 
 @pytest.mark.parametrize("row", ["heels_later_calf", "slow_later_control", "load_earlier_trunk", "heels_same_calf"])
@@ -275,9 +275,9 @@ def test_rounding_that_grows_from_a_little_to_clear_under_load_does_not_speak_ag
 
 def test_numbers_come_with_their_line_and_its_standing() -> None:
     words = shown({"leg_raise": replace(RAISE, left_level=58)})["leg_raise_short"].words
-    assert words == "Left: straight leg 58°: clear short of the 70° line (common practice)."
+    assert words == "Left: straight leg 58°, clearly under the 70° line (common practice)."
     far = shown({"knee_to_wall": FREE_ANKLES})["knee_to_wall_far"].words
-    assert far == "Right: knee to wall 13 cm: reaches the 12.5 cm line (common practice)."
+    assert far == "Right: knee to wall 13 cm, which reaches the 12.5 cm line (common practice)."
 
 
 @given(SCREENS)

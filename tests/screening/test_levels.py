@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from companion.screening.levels import LEVEL_WORDS, OPEN, PASSING, REFERRED, UNCHECKED, words_of
+from companion.screening.levels import LEVEL_WORDS, OPEN_LEVELS, PASSING, REFERRED, UNCHECKED_WORDS, words_of
 from companion.screening.safety import Level
 from tests.house.source import modules, texts
 
@@ -23,17 +23,17 @@ def test_no_two_levels_read_alike():
 
 def test_the_levels_fall_into_those_that_pass_and_those_somebody_else_opens():
     assert tuple(level.value for level in Level) == PASSING + REFERRED
-    assert OPEN == ("go", "no_load")
+    assert OPEN_LEVELS == ("go", "no_load")
 
 
-@pytest.mark.parametrize(("kept", "words"), [("", UNCHECKED.coach), (None, UNCHECKED.coach), ("no_load", "no load today"),
+@pytest.mark.parametrize(("kept", "words"), [("", UNCHECKED_WORDS.coach), (None, UNCHECKED_WORDS.coach), ("no_load", "no load today"),
                                              ("emergency", "sent to emergency care"), ("=1+1", "=1+1")])
 def test_a_level_as_it_is_kept_in_words(kept: str | None, words: str):
     assert words_of(kept).coach == words
 
 
 def test_no_other_module_has_words_for_a_level():
-    said = {text for words in (*LEVEL_WORDS.values(), UNCHECKED) for text in (words.coach, words.report, words.lifter) if text}
+    said = {text for words in (*LEVEL_WORDS.values(), UNCHECKED_WORDS) for text in (words.coach, words.report, words.lifter) if text}
     said -= {"open"}  # a ruling is called so too
     found = [f"{path}:{line}: take “{text}” from companion/screening/levels.py" for path, tree in modules("companion", "flows")
              if path != "companion/screening/levels.py" for line, text in texts(tree) if text in said]

@@ -13,18 +13,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import permutation_test
 
-from companion.screening.priming_trial import PAIRS, Day, arm_of, randomisation_p, smallest_p, verdict_of
+from companion.screening.priming_trial import PAIRS, TrialDay, arm_of, randomisation_p, smallest_p, verdict_of
 
 SEED = "lifter 7"
 
 
-def days(primed: list[float], plain: list[float], seed: str = SEED, **more: Any) -> list[Day]:
+def days(primed: list[float], plain: list[float], seed: str = SEED, **more: Any) -> list[TrialDay]:
     """Pairs of days in their drawn order, with the movement felt on primed and plain days."""
     how = {"kept": True, "depth": "parallel", "load": 80.0} | more
     taken = []
     for block, (on, off) in enumerate(zip(primed, plain, strict=True)):
         for index in (2 * block, 2 * block + 1):
-            taken.append(Day(index, on if arm_of(seed, index) == "prime" else off, **how))
+            taken.append(TrialDay(index, on if arm_of(seed, index) == "prime" else off, **how))
     return taken
 
 
@@ -106,7 +106,7 @@ def test_six_pairs_all_better_help(seed: str) -> None:
     assert (seen.kind, seen.pairs, seen.p, seen.smallest) == ("helps", 6, 0.03125, 0.03125)
     assert seen.difference == pytest.approx(17 / 6)
     assert seen.words == ("Priming helps you, as far as this shows: 2.8 points less movement on primed days "
-                          "(6 pairs, p 0.031, least possible 0.031).")
+                          "(6 pairs, p 0.031, at best 0.031).")
 
 
 def test_five_pairs_can_not_tell_however_clear() -> None:
@@ -128,7 +128,7 @@ def test_no_sign_and_cant_tell(primed: list[float], plain: list[float], kind: st
 
 
 def test_less_movement_at_less_depth_is_no_help() -> None:
-    taken = [Day(day.index, day.felt, arm_of(SEED, day.index) == "plain", "parallel", 80)
+    taken = [TrialDay(day.index, day.felt, arm_of(SEED, day.index) == "plain", "parallel", 80)
              for day in days([3] * 6, [6] * 6)]
     seen = verdict_of(SEED, taken)
     assert (seen.kind, seen.kept_primed, seen.kept_plain) == ("cannot_tell", 0, 6)
@@ -138,7 +138,7 @@ def test_less_movement_at_less_depth_is_no_help() -> None:
 @pytest.mark.parametrize("other", [{"depth": "below"}, {"load": 85.0}])
 def test_days_at_another_depth_or_load_are_no_pair(other: dict[str, Any]) -> None:
     taken = days([3] * 7, [6] * 7)
-    changed = Day(**{"index": 13, "felt": taken[13].felt, "kept": True, "depth": "parallel", "load": 80.0, **other})
+    changed = TrialDay(**{"index": 13, "felt": taken[13].felt, "kept": True, "depth": "parallel", "load": 80.0, **other})
     seen = verdict_of(SEED, [*taken[:13], changed])
     assert (seen.pairs, seen.left_out) == (6, 1)
 
@@ -149,12 +149,12 @@ def test_half_a_block_is_no_pair() -> None:
 
 
 @given(st.permutations(days([3, 4, 2, 5, 3, 4], [6, 5, 7, 5, 6, 6])))
-def test_the_order_in_which_days_are_told_does_not_matter(mixed: list[Day]) -> None:
+def test_the_order_in_which_days_are_told_does_not_matter(mixed: list[TrialDay]) -> None:
     assert verdict_of(SEED, mixed) == verdict_of(SEED, days([3, 4, 2, 5, 3, 4], [6, 5, 7, 5, 6, 6]))
 
 
-@pytest.mark.parametrize(("bad", "why"), [([Day(0, 3, True, "", 0)] * 2, "twice"), ([Day(0, 11, True, "", 0)], "0 to 10")])
-def test_a_day_told_twice_or_off_the_scale_is_refused(bad: list[Day], why: str) -> None:
+@pytest.mark.parametrize(("bad", "why"), [([TrialDay(0, 3, True, "", 0)] * 2, "twice"), ([TrialDay(0, 11, True, "", 0)], "0 to 10")])
+def test_a_day_told_twice_or_off_the_scale_is_refused(bad: list[TrialDay], why: str) -> None:
     with pytest.raises(ValueError, match=why):
         verdict_of(SEED, bad)
 

@@ -10,7 +10,7 @@ import pytest
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import measured, ordered, protocol, protocols
 from companion.screening.readings import SIDES
-from companion.screening.safety import Level, Posture
+from companion.screening.safety import BodyPosition, Level
 from flows.catalogue import BOOK
 
 ONE, OTHER = protocol("bird_dog"), protocol("rock_back")
@@ -47,16 +47,16 @@ def test_a_flow_takes_its_title_and_its_needs_from_its_protocol(one: Protocol[An
 
 
 @pytest.mark.parametrize(("posture", "levels", "barred"), [
-    (Posture.STANDING, (Level.GO,), False), (Posture.FLOOR, (Level.GO, Level.NO_LOAD), False),
-    (Posture.LYING, (Level.GO, Level.NO_LOAD), True)])
-def test_a_posture_says_at_which_levels_a_test_is_open(posture: Posture, levels: tuple[Level, ...], barred: bool) -> None:
+    (BodyPosition.STANDING, (Level.GO,), False), (BodyPosition.FLOOR, (Level.GO, Level.NO_LOAD), False),
+    (BodyPosition.LYING, (Level.GO, Level.NO_LOAD), True)])
+def test_a_posture_says_at_which_levels_a_test_is_open(posture: BodyPosition, levels: tuple[Level, ...], barred: bool) -> None:
     assert (posture.levels, posture.barred_in_pregnancy) == (levels, barred)
 
 
 @pytest.mark.parametrize("one", measured(), ids=lambda one: one.id)
 def test_a_measured_test_has_errors_and_lines_of_its_own(one: Protocol[Any]) -> None:
-    assert one.lines
-    assert {error.test for error in (*one.errors, *one.errors_men)} == {line.test for line in one.lines} == {one.id}
+    assert one.thresholds
+    assert {error.test for error in (*one.errors, *one.errors_men)} == {line.test for line in one.thresholds} == {one.id}
     assert one.readings is not None
     assert not any(one.readings(one.record(), side) for side in SIDES)
-    assert {line.unit for line in one.lines} <= {error.unit for error in one.errors}
+    assert {line.unit for line in one.thresholds} <= {error.unit for error in one.errors}

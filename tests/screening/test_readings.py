@@ -13,31 +13,31 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.screening.protocols import error_of
-from companion.screening.protocols.knee_to_wall import ENOUGH as WALL_ENOUGH
-from companion.screening.protocols.knee_to_wall import LEAST as WALL_LEAST
 from companion.screening.protocols.knee_to_wall import SHIN_ENOUGH, SHIN_LEAST, KneeToWall
+from companion.screening.protocols.knee_to_wall import TAPE_ENOUGH as WALL_ENOUGH
+from companion.screening.protocols.knee_to_wall import TAPE_LEAST as WALL_LEAST
 from companion.screening.protocols.knee_to_wall import readings as knee_to_wall_readings
-from companion.screening.protocols.leg_raise import COMFORTABLE as RAISE_COMFORTABLE
 from companion.screening.protocols.leg_raise import EYE_BANDS, LegRaise
-from companion.screening.protocols.leg_raise import LEAST as RAISE_LEAST
+from companion.screening.protocols.leg_raise import RAISE_COMFORTABLE as RAISE_COMFORTABLE
+from companion.screening.protocols.leg_raise import RAISE_LEAST as RAISE_LEAST
 from companion.screening.protocols.leg_raise import readings as leg_raise_readings
 from companion.screening.readings import (
     MDC_FACTOR,
     Difference,
     Error,
-    Line,
-    LineAnswer,
+    NumberFormat,
     Reading,
-    Show,
+    Threshold,
+    ThresholdAnswer,
     mean_of,
     metric,
     one_way,
 )
-from companion.screening.readings import against_line as held_against
+from companion.screening.readings import against_threshold as held_against
 from companion.screening.readings import side_difference as differing
 
 
-def against_line(taken: Sequence[Reading], line: Line, error: Error | None = None, show: Show = metric) -> LineAnswer:
+def against_line(taken: Sequence[Reading], line: Threshold, error: Error | None = None, show: NumberFormat = metric) -> ThresholdAnswer:
     """Held against a line with the published error where no other is given."""
     return held_against(taken, line, error or error_of(taken[0].test, taken[0].method), show)
 
@@ -113,7 +113,7 @@ def test_a_method_without_an_error_is_refused(test: str, method: str) -> None:
 @pytest.mark.parametrize("line", [RAISE_LEAST, RAISE_COMFORTABLE, WALL_LEAST, WALL_ENOUGH, SHIN_LEAST, SHIN_ENOUGH],
                          ids=lambda line: f"{line.value:g} {line.unit}")
 @pytest.mark.parametrize("repeats", [1, 2, 3])
-def test_a_line_is_clear_or_short_only_beyond_the_error(line: Line, repeats: int) -> None:
+def test_a_line_is_clear_or_short_only_beyond_the_error(line: Threshold, repeats: int) -> None:
     """Reference-values lines at, just under and just over the error on both sides: 1.645 * SEM / sqrt(repeats)."""
     method = "level" if line.unit == "deg" else "tape"
     error = error_of(line.test, method)
@@ -145,13 +145,13 @@ def test_a_second_reading_narrows_the_doubt() -> None:
     ("under_45", RAISE_LEAST, "short"), ("45_60", RAISE_LEAST, "short"), ("60_70", RAISE_LEAST, "close"),
     ("70_80", RAISE_LEAST, "close"), ("over_80", RAISE_LEAST, "clear"), ("70_80", RAISE_COMFORTABLE, "close"),
     ("over_80", RAISE_COMFORTABLE, "close"), ("60_70", RAISE_COMFORTABLE, "short")])
-def test_a_band_by_eye_that_touches_a_line_is_close(band: str, line: Line, answer: str) -> None:
+def test_a_band_by_eye_that_touches_a_line_is_close(band: str, line: Threshold, answer: str) -> None:
     assert against_line(by_eye(band), line).answer == answer
 
 
 def test_a_line_says_its_number_and_its_standing() -> None:
     words = against_line(raised(58), RAISE_LEAST).words
-    assert words == "58°: clear short of the 70° line (common practice)"
+    assert words == "58°, clearly under the 70° line (common practice)"
     assert "our cautious choice" in against_line(reached(36, method="level"), SHIN_LEAST).words
     assert "60° to 70° by eye" in against_line(by_eye("60_70"), RAISE_LEAST).words
     assert "under 45° by eye" in against_line(by_eye("under_45"), RAISE_LEAST).words
@@ -162,7 +162,7 @@ def test_words_use_the_units_they_are_given() -> None:
     def inches(value: float, unit: str) -> str:
         return f"{value / 2.54:.1f} in" if unit == "cm" else f"{value:g} {unit}"
 
-    assert against_line(reached(7), WALL_LEAST, show=inches).words.startswith("2.8 in: clear short of the 3.9 in")
+    assert against_line(reached(7), WALL_LEAST, show=inches).words.startswith("2.8 in, clearly under the 3.9 in")
 
 
 @pytest.mark.parametrize(("other", "why"), [
@@ -193,7 +193,7 @@ def test_sides_differ_only_beyond_the_error_of_a_difference() -> None:
     assert not side_difference(raised(70), raised(70 + limit - 0.01, side="right"), error).counts
     beyond = side_difference(raised(70), raised(70 + limit + 0.01, side="right"), error)
     assert beyond.counts
-    assert beyond.words == "The right side has 7° more: beyond measurement error."
+    assert beyond.words == "The right side has 7° more, which is beyond measurement error."
     twice = side_difference(raised(70, 70), raised(75, 75, side="right"), error)
     assert twice.counts  # 5 > 6.98 / sqrt(2)
 

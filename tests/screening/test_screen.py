@@ -16,7 +16,7 @@ from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.pause_squat import PauseSquat
-from companion.screening.protocols.squat_look import MOVED, NOT_REPEATED
+from companion.screening.protocols.squat_look import NOT_REPEATED, START_DRIFTED
 from companion.screening.screen import Screen, about_from, screen_from, screen_of
 
 from .build import LOOK, rows
@@ -119,7 +119,7 @@ def test_one_change_squats_count_only_where_the_plain_one_came_back_to_the_same_
     look = replace(LOOK, heels_rounds="no")
     assert look.moved("heels") == 2
     for drifted in (replace(look, again_depth="below"), replace(look, again_rounds="no", again_depth=None)):
-        assert (drifted.discounted, drifted.moved("heels")) == (MOVED, None)
+        assert (drifted.discounted, drifted.moved("heels")) == (START_DRIFTED, None)
     for missing in (replace(look, again_rounds="cant_tell"), replace(look, again_rounds=None)):
         assert (missing.discounted, missing.moved("heels")) == (NOT_REPEATED, None)
 
@@ -128,7 +128,7 @@ def test_the_screen_says_why_one_change_squats_do_not_count() -> None:
     plain: dict[str, Any] = {"seen_by": "film", "plain_rounds": "clearly", "plain_depth": "parallel",
                              "heels_rounds": "no"}
     drifted = {**plain, "again_rounds": "clearly", "again_depth": "below"}
-    assert screen_from(rows("squat_look", drifted)).notes == (MOVED,)
+    assert screen_from(rows("squat_look", drifted)).notes == (START_DRIFTED,)
     assert screen_from(rows("squat_look", plain)).notes == (NOT_REPEATED,)
     assert screen_from(rows("squat_look", {"seen_by": "film", "plain_rounds": "no"})).notes == ()
 

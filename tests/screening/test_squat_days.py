@@ -6,22 +6,22 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
-from companion.screening.priming_trial import Day
-from companion.screening.screen import Answer
+from companion.screening.priming_trial import TrialDay
+from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import AFTER, DAY, ToldDay, about, days_told, trial_days, trial_seed
 
 BEGAN = datetime(2026, 3, 2, 18, tzinfo=UTC)
 FIRST, SECOND, THIRD = date(2026, 3, 2), date(2026, 3, 3), date(2026, 3, 4)
-ABOUT = Answer("about_you", "0", "load", 60.0, "ok", "done", "", "", BEGAN - timedelta(days=9))
+ABOUT = LoggedAnswer("about_you", "0", "load", 60.0, "ok", "done", "", "", BEGAN - timedelta(days=9))
 
 
 def run(flow: str, name: str, at: float = 0, asked: str = "", ending: str | None = "done", status: str = "ok",
-        **said: float | str | None) -> list[Answer]:
+        **said: float | str | None) -> list[LoggedAnswer]:
     """The log of one run, some days after the first."""
-    return [Answer(flow, name, key, value, status, ending, "", "", BEGAN + timedelta(days=at), asked) for key, value in said.items()]
+    return [LoggedAnswer(flow, name, key, value, status, ending, "", "", BEGAN + timedelta(days=at), asked) for key, value in said.items()]
 
 
-def one(*rows: list[Answer]) -> ToldDay:
+def one(*rows: list[LoggedAnswer]) -> ToldDay:
     """The only day these rows tell of."""
     found, = days_told([ABOUT, *(row for some in rows for row in some)], "UTC+00:00")
     return found
@@ -43,7 +43,7 @@ def test_before_and_after_the_squats_are_one_day():
     ((run(DAY, "1", load=80.0), run(AFTER, "2", back="still")), 80.0),
     ((run(DAY, "1", squatted="ready"),), None),
     ((run(DAY, "1", load=80.0), run(AFTER, "2", 1, asked="2026-03-02", done="no")), None)])
-def test_the_load_is_what_was_told_or_planned_or_the_same_as_before(rows: tuple[list[Answer], ...], load: float | None):
+def test_the_load_is_what_was_told_or_planned_or_the_same_as_before(rows: tuple[list[LoggedAnswer], ...], load: float | None):
     assert one(*rows).load == load
 
 
@@ -67,7 +67,7 @@ def test_what_was_said_again_after_it_was_taken_back_is_told():
     (run(DAY, "1", load=80.0, ending="pain"), run(AFTER, "2", back="still", hurt="no")),
     (run(AFTER, "1", back=None, status="in_pain"), run(AFTER, "1", back="still", hurt="no")),
     (run(DAY, "1", ending="pain", squatted="ready"),)])
-def test_pain_then_or_afterwards_stays_with_the_day(rows: tuple[list[Answer], ...]):
+def test_pain_then_or_afterwards_stays_with_the_day(rows: tuple[list[LoggedAnswer], ...]):
     assert one(*rows).hurt
 
 
@@ -140,8 +140,8 @@ TOLD = ToldDay(FIRST, "still", "kept", None, load=80.0, felt=3.0, lot=4)
 
 
 def test_a_day_of_the_trial_tells_movement_and_load_at_a_depth():
-    assert trial_days([TOLD]) == [Day(4, 3.0, True, "kept ", 80.0)]
-    assert trial_days([ToldDay(FIRST, depth="parallel", load=0.0, felt=3.0, lot=0)]) == [Day(0, 3.0, None, "parallel", 0.0)]
+    assert trial_days([TOLD]) == [TrialDay(4, 3.0, True, "kept ", 80.0)]
+    assert trial_days([ToldDay(FIRST, depth="parallel", load=0.0, felt=3.0, lot=0)]) == [TrialDay(0, 3.0, None, "parallel", 0.0)]
 
 
 def test_days_that_kept_to_different_depths_are_not_alike():

@@ -14,15 +14,15 @@ from hypothesis import strategies as st
 from scipy.stats import kendalltau, theilslopes
 
 from companion.screening.readings import Reading
-from companion.screening.sessions import Session
+from companion.screening.sessions import ReadingSession
 from companion.screening.trend import SESSIONS, pain_change, trend
 
 from .build import START
 
 
-def sessions(*values: float, every: float = 7, **more: Any) -> list[Session]:
+def sessions(*values: float, every: float = 7, **more: Any) -> list[ReadingSession]:
     how = {"method": "level_own", "placement": "shin", "warm_up": "walk"} | more
-    return [Session(START + timedelta(days=every * n), (Reading("leg_raise", value, "deg", "left", **how),))
+    return [ReadingSession(START + timedelta(days=every * n), (Reading("leg_raise", value, "deg", "left", **how),))
             for n, value in enumerate(values)]
 
 
@@ -72,12 +72,12 @@ def test_the_mean_of_a_sessions_repeats_counts() -> None:
     def twice(value: float) -> tuple[Reading, ...]:
         return tuple(Reading("leg_raise", value + off, "deg", "left", "level_own", "shin") for off in (-3, 3))
 
-    taken = [Session(START + timedelta(days=7 * n), twice(60 + n)) for n in range(6)]
+    taken = [ReadingSession(START + timedelta(days=7 * n), twice(60 + n)) for n in range(6)]
     assert trend(taken).slope == pytest.approx(1)
 
 
 @given(st.permutations(sessions(60, 61, 64, 63, 66, 69)))
-def test_the_order_in_which_sessions_come_does_not_matter(mixed: list[Session]) -> None:
+def test_the_order_in_which_sessions_come_does_not_matter(mixed: list[ReadingSession]) -> None:
     assert trend(mixed) == trend(sessions(60, 61, 64, 63, 66, 69))
 
 
@@ -94,7 +94,7 @@ def test_two_sides_or_nothing_make_no_trend() -> None:
     with pytest.raises(ValueError, match="no reading"):
         trend([])
     with pytest.raises(ValueError, match="needs a reading"):
-        trend([*sessions(60), Session(START, ())])
+        trend([*sessions(60), ReadingSession(START, ())])
 
 
 def test_five_readings_of_one_day_are_one_day() -> None:
@@ -137,6 +137,6 @@ def test_pain_is_told_from_0_to_10(before: float, after: float) -> None:
 
 
 def test_pain_words() -> None:
-    assert pain_change(5, 3).words == "Pain 5 then, 3 now: 2 points less, which counts (from 5 it takes 2)."
-    assert pain_change(6, 5).words == "Pain 6 then, 5 now: 1 point less, which is within error (from 6 it takes 2)."
-    assert pain_change(2, 2).words == "Pain 2 then, 2 now: the same (from 2 it takes 1)."
+    assert pain_change(5, 3).words == "Pain was 5 and is 3 now: 2 points less, which counts (from 5 it takes a change of 2)."
+    assert pain_change(6, 5).words == "Pain was 6 and is 5 now: 1 point less, which is within error (from 6 it takes a change of 2)."
+    assert pain_change(2, 2).words == "Pain was 2 and is 2 now: the same (from 2 it takes a change of 1)."

@@ -1,6 +1,6 @@
-"""The screening tests: each module here with a ``PROTOCOL`` of its name is one. Nothing else has to name it.
+"""The screening tests: each module here holds one, as ``PROTOCOL``. No registration is needed.
 
-They are imported when any of them is first asked for here, so that nothing else waits for them.
+The modules are imported on first use.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import Any
 
-from companion.screening.evidence import Row
+from companion.screening.evidence import EvidenceRow
 from companion.screening.protocol import Protocol
 from companion.screening.readings import Error
 
@@ -23,8 +23,8 @@ def protocols() -> Mapping[str, Protocol[Any]]:
 
 
 def ordered(files: Mapping[str, Protocol[Any]]) -> Mapping[str, Protocol[Any]]:
-    """Return the tests of these files by id, by their place on the route. Raises ValueError where two can't stand beside each
-    other, naming the files."""
+    """Return the tests of these files by id, by their place on the route. Raises ValueError, naming the files, if an id is
+    not its file's name, or if two tests share a place or a row id."""
     for file, one in files.items():
         if one.id != file:
             raise ValueError(f"{file}.py: its PROTOCOL is called {one.id}")
@@ -36,13 +36,13 @@ def ordered(files: Mapping[str, Protocol[Any]]) -> Mapping[str, Protocol[Any]]:
 
 
 def protocol(test: str) -> Protocol[Any]:
-    """Return one test by its id; KeyError for what is no test."""
+    """Return one test by its id. Raises KeyError for an unknown id."""
     return protocols()[test]
 
 
 @cache
 def route() -> tuple[str, ...]:
-    """Return the ids of all tests, in the order in which they are best done."""
+    """Return the ids of all tests, in the best order to do them."""
     return tuple(protocols())
 
 
@@ -59,7 +59,7 @@ def measured() -> tuple[Protocol[Any], ...]:
 
 
 @cache
-def rows() -> Mapping[str, Row]:
+def rows() -> Mapping[str, EvidenceRow]:
     """Return the evidence table: the rows of every test, by id."""
     return {row.id: row for one in protocols().values() for row in one.rows}
 

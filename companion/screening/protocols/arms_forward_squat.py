@@ -1,4 +1,4 @@
-"""Arms-forward squat: does the trunk keep its shape with the weight in front."""
+"""Arms-forward squat: the trunk's shape with the weight in front."""
 
 from __future__ import annotations
 
@@ -6,18 +6,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import Finding, Grade, Row, by_feel, by_id, found
-from companion.screening.protocol import Protocol, Seen
-from companion.screening.safety import Posture
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.safety import BodyPosition
 
-ID: Final = "arms_forward_squat"
-FAULTS: Final = ("rolled", "chest", "back")
+_ID: Final = "arms_forward_squat"
+FAULT_ANSWERS: Final = ("rolled", "chest", "back")
 _LOADS: Final = {"stick": "", "empty": "with an empty bar", "loaded": "with a loaded bar"}
 
 
 @dataclass(frozen=True, slots=True)
 class ArmsForwardSquat:
-    """Front-rack squat with straight arms: what went wrong, how deep, and whether heels up or less depth cured it."""
+    """Front-rack squat with straight arms: the fault, its depth, and the second tries with heels up and less depth."""
 
     bar: str | None = None
     fault: str | None = None
@@ -28,36 +28,38 @@ class ArmsForwardSquat:
 
     @property
     def load(self) -> str | None:
-        """What was held, in words: "" for a stick, None where that is not known."""
+        """The bar held, in words: "" for a stick, None if not known."""
         return _LOADS.get(self.bar or "")
 
     @property
     def uncured(self) -> bool:
-        """True if neither heels up nor less depth cured the fault; what is cured is shoulder, ankle or depth."""
+        """True if neither heels up nor less depth cured the fault; a cured fault is due to shoulder, ankle or depth."""
         return self.heels_help == "no" and self.shallow_help in (("no",) if self.fault == "rolled" else ("no", None))
 
 
-ROWS: Final = by_id(
-    Row("arms_clean_stick", ID, "Arms forward, stick: clean", "trunk", "neither", Grade.NONE, hint=True),
-    Row("arms_clean_bar", ID, "Arms forward, bar: clean", "trunk", "against", Grade.MODERATE),
-    Row("arms_fail_stick", ID, "Arms forward, stick: fails above the rounding depth", "trunk", "for", Grade.WEAK),
-    Row("arms_fail_bar", ID, "Arms forward, bar: fails above the rounding depth", "trunk", "for", Grade.MODERATE),
-    Row("arms_open", ID, "Arms forward: heels up or less depth may explain it, not scored", "trunk", "neither", Grade.NONE,
-        hint=True, standing="choice"),
+_ROWS: Final = by_id(
+    EvidenceRow("arms_clean_stick", _ID, "In the arms-forward squat with a stick, it all holds", "trunk", "neither", Grade.NONE, hint=True),
+    EvidenceRow("arms_clean_bar", _ID, "In the arms-forward squat with a bar, it all holds", "trunk", "against", Grade.MODERATE),
+    EvidenceRow("arms_fail_stick", _ID, "In the arms-forward squat with a stick, something gives way higher up than your squat rounds",
+        "trunk", "for", Grade.WEAK),
+    EvidenceRow("arms_fail_bar", _ID, "In the arms-forward squat with a bar, something gives way higher up than your squat rounds",
+        "trunk", "for", Grade.MODERATE),
+    EvidenceRow("arms_open", _ID, "The arms-forward squat is not scored: raised heels or less depth may explain it",
+        "trunk", "neither", Grade.NONE, hint=True, standing="choice"),
 )
 
 
-def findings(arms: ArmsForwardSquat, seen: Seen) -> Iterator[Finding]:
-    """A clean one; a fault is held against the depth at which the lifter's own squat rounds."""
+def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Finding]:
+    """Yield the finding of a clean squat; a fault is judged in ``pairs``, with the depth at which the lifter's squat rounds."""
     load = arms.load
     if load is not None and arms.fault == "clean":
-        yield found(ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", less=by_feel(arms.seen_by),
-                    load=load, words=load and "Arms forward: clean")
+        yield found(_ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", less=by_feel(arms.seen_by),
+                    load=load, words=load and "In the arms-forward squat, it all holds")
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Arms-forward squat", short_name="arms-forward squat",
+    _ID, title="Arms-forward squat", short_name="arms-forward squat",
     looks_at="whether your trunk keeps its shape with the weight in front", minutes=4, place=80, ease=8, needs=("stick",),
-    posture=Posture.STANDING, part="trunk", record=ArmsForwardSquat, rows=tuple(ROWS.values()), findings=findings,
+    posture=BodyPosition.STANDING, part="trunk", record=ArmsForwardSquat, rows=tuple(_ROWS.values()), findings=findings,
     picture="arms_forward",
 )

@@ -1,4 +1,4 @@
-"""Bird dog: does the trunk stay still while an arm and a leg lift. The side is the leg that lifts."""
+"""Bird dog: stillness of the trunk while an arm and a leg lift. The side is that of the leg."""
 
 from __future__ import annotations
 
@@ -6,17 +6,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import Finding, Grade, Row, by_feel, by_id, found
-from companion.screening.protocol import Noted, Protocol, Seen
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.protocol import FindingContext, Noted, Protocol
 from companion.screening.readings import SIDES
-from companion.screening.safety import Posture
+from companion.screening.safety import BodyPosition
 
-ID: Final = "bird_dog"
+_ID: Final = "bird_dog"
 
 
 @dataclass(frozen=True, slots=True)
 class BirdDog:
-    """Opposite arm and leg; the side is the leg that lifts. Holds in seconds."""
+    """Opposite arm and leg lifted; the side is that of the leg. Holds in seconds."""
 
     seen_by: str | None = None
     left_shape: str | None = None
@@ -27,26 +27,26 @@ class BirdDog:
     right_slow: str | None = None
 
 
-ROWS: Final = by_id(
-    Row("bird_dog_turns", ID, "Bird dog: hip turns or back sags", "control", "for", Grade.WEAK, sided=True),
-    Row("bird_dog_clean", ID, "Bird dog: clean on both sides", "control", "against", Grade.WEAK),
+_ROWS: Final = by_id(
+    EvidenceRow("bird_dog_turns", _ID, "In the bird dog, a hip turns or the back sags", "control", "for", Grade.WEAK, sided=True),
+    EvidenceRow("bird_dog_clean", _ID, "In the bird dog, hips and back stay still on both sides", "control", "against", Grade.WEAK),
 )
 
 
-def findings(dog: BirdDog, seen: Seen) -> Iterator[Finding]:
-    """A fault on a side, in the hold or the slow repetitions; clean only where both are clean on both sides."""
+def findings(dog: BirdDog, context: FindingContext) -> Iterator[Finding]:
+    """Yield a fault on a side, in the hold or the slow repetitions; clean only if both are clean on both sides."""
     feel = by_feel(dog.seen_by)
     shapes = {side: (getattr(dog, f"{side}_shape"), getattr(dog, f"{side}_slow")) for side in SIDES}
     for side, shape in shapes.items():
         if "hip" in shape or "back" in shape:
-            yield found(ROWS["bird_dog_turns"], "seen_by", f"{side}_shape", f"{side}_slow", side=side, less=feel)
+            yield found(_ROWS["bird_dog_turns"], "seen_by", f"{side}_shape", f"{side}_slow", side=side, less=feel)
     if all(shape == ("clean", "clean") for shape in shapes.values()):
-        yield found(ROWS["bird_dog_clean"], "seen_by", "left_shape", "left_slow", "right_shape", "right_slow", less=feel)
+        yield found(_ROWS["bird_dog_clean"], "seen_by", "left_shape", "left_slow", "right_shape", "right_slow", less=feel)
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Bird dog", short_name="bird dog", looks_at="whether your back stays still while an arm and a leg move",
-    minutes=5, place=70, ease=10, needs=("floor", "mirror, film, friend or stick"), posture=Posture.FLOOR, part="control",
-    record=BirdDog, rows=tuple(ROWS.values()), findings=findings, noted=(Noted("hold", "s", "Bird dog, hold"),),
+    _ID, title="Bird dog", short_name="bird dog", looks_at="whether your back stays still while an arm and a leg move",
+    minutes=5, place=70, ease=10, needs=("floor", "mirror, film, friend or stick"), posture=BodyPosition.FLOOR, part="control",
+    record=BirdDog, rows=tuple(_ROWS.values()), findings=findings, noted=(Noted("hold", "s", "Bird dog, hold"),),
     picture="bird_dog_{side}",
 )

@@ -1,4 +1,4 @@
-"""Hand-on-back squat: at which depth the curve of the lower back starts to move, as usual and when kept still."""
+"""Hand-on-back squat: the depth at which the curve of the lower back starts to move, as usual and when kept still."""
 
 from __future__ import annotations
 
@@ -6,17 +6,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.depth import NEVER, bands_later, start_of
-from companion.screening.evidence import Finding, Grade, Row, by_id, found
-from companion.screening.protocol import Protocol, Seen
-from companion.screening.safety import Posture
+from companion.screening.depth import NEVER_STARTS, bands_later, start_of
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.safety import BodyPosition
 
-ID: Final = "hand_on_back_squat"
+_ID: Final = "hand_on_back_squat"
 
 
 @dataclass(frozen=True, slots=True)
 class HandOnBackSquat:
-    """Where the curve of the lower back starts to move under the hand: as usual, and when told to keep it still."""
+    """Movement of the lower back's curve under the hand and the depth where it starts: as usual, and when trying to keep it still."""
 
     usual_moves: str | None = None
     usual_depth: str | None = None
@@ -24,27 +24,28 @@ class HandOnBackSquat:
     cued_depth: str | None = None
 
 
-ROWS: Final = by_id(
-    Row("hand_later_control", ID, "Told to keep it still, the back moves later", "control", "for", Grade.MODERATE),
-    Row("hand_same_control", ID, "Told to keep it still: no change", "control", "against", Grade.MODERATE),
-    Row("hand_open", ID, "Hand on the back: decides nothing", "control", "neither", Grade.NONE, standing="choice"),
+_ROWS: Final = by_id(
+    EvidenceRow("hand_later_control", _ID, "When you try to keep it still, your back moves later", "control", "for", Grade.MODERATE),
+    EvidenceRow("hand_same_control", _ID, "When you try to keep it still, your back moves at the same depth",
+        "control", "against", Grade.MODERATE),
+    EvidenceRow("hand_open", _ID, "The hand-on-back squat decides nothing", "control", "neither", Grade.NONE, standing="choice"),
 )
 
 
-def findings(hand: HandOnBackSquat, seen: Seen) -> Iterator[Finding]:
-    """The cued set against the usual one; a back that never moves, or moves earlier when told, decides nothing."""
+def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding]:
+    """Yield the cued set compared with the usual one; a back that never moves, or moves earlier when cued, decides nothing."""
     keys = ("usual_moves", "usual_depth", "cued_moves", "cued_depth")
     usual = start_of(hand.usual_moves, hand.usual_depth)
     moved = bands_later(usual, start_of(hand.cued_moves, hand.cued_depth))
-    if usual == NEVER or (moved is not None and moved < 0):
-        yield found(ROWS["hand_open"], *keys)
+    if usual == NEVER_STARTS or (moved is not None and moved < 0):
+        yield found(_ROWS["hand_open"], *keys)
     elif moved is not None:
-        yield found(ROWS["hand_later_control" if moved else "hand_same_control"], *keys)
+        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], *keys)
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Hand-on-back squat", short_name="hand-on-back squat",
+    _ID, title="Hand-on-back squat", short_name="hand-on-back squat",
     looks_at="at which depth the curve of the lower back starts to move, as usual and when kept still",
-    minutes=3, place=60, short=True, ease=4, posture=Posture.STANDING, part="control", record=HandOnBackSquat,
-    rows=tuple(ROWS.values()), findings=findings, picture="hand_on_back",
+    minutes=3, place=60, short=True, ease=4, posture=BodyPosition.STANDING, part="control", record=HandOnBackSquat,
+    rows=tuple(_ROWS.values()), findings=findings, picture="hand_on_back",
 )

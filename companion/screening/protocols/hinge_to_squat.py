@@ -6,16 +6,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import Finding, Grade, Row, by_feel, by_id, found
-from companion.screening.protocol import Protocol, Seen
-from companion.screening.safety import Posture
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.safety import BodyPosition
 
-ID: Final = "hinge_to_squat"
+_ID: Final = "hinge_to_squat"
 
 
 @dataclass(frozen=True, slots=True)
 class HingeToSquat:
-    """A hinge that sinks into a squat: the hinge, the sinking, and the depth at which it broke."""
+    """A hinge that sinks into a squat: shape in the hinge, shape while sinking, and the depth at which it broke."""
 
     hinge: str | None = None
     sink: str | None = None
@@ -24,29 +24,30 @@ class HingeToSquat:
 
     @property
     def breaks(self) -> bool:
-        """True if the hinge was clean and sinking broke it, which is held against the depth of the lifter's own rounding."""
+        """True if the hinge was clean and sinking broke it; ``pairs`` compares that with the depth of the lifter's own rounding."""
         return (self.hinge, self.sink) == ("clean", "breaks")
 
 
-ROWS: Final = by_id(
-    Row("hinge_rounds", ID, "The hinge rounds, knees nearly straight", "hamstrings", "for", Grade.WEAK),
-    Row("hinge_breaks", ID, "Clean hinge, sinking breaks it above the rounding depth", "control", "for", Grade.MODERATE),
-    Row("hinge_clean", ID, "Hinge and sinking clean", "control", "against", Grade.WEAK),
+_ROWS: Final = by_id(
+    EvidenceRow("hinge_rounds", _ID, "In the hinge, with the knees nearly straight, your back rounds", "hamstrings", "for", Grade.WEAK),
+    EvidenceRow("hinge_breaks", _ID, "Your hinge is clean, but sinking from it breaks the shape higher up than your squat rounds",
+        "control", "for", Grade.MODERATE),
+    EvidenceRow("hinge_clean", _ID, "Your back keeps its shape in the hinge and while you sink from it", "control", "against", Grade.WEAK),
 )
 
 
-def findings(hinge: HingeToSquat, seen: Seen) -> Iterator[Finding]:
-    """The hinge itself, then a sinking that does nothing to it."""
+def findings(hinge: HingeToSquat, context: FindingContext) -> Iterator[Finding]:
+    """Yield the finding of a hinge that rounds, or of one that stays clean while sinking."""
     feel = by_feel(hinge.seen_by)
     if hinge.hinge == "rounds":
-        yield found(ROWS["hinge_rounds"], "seen_by", "hinge", less=feel)
+        yield found(_ROWS["hinge_rounds"], "seen_by", "hinge", less=feel)
     elif hinge.hinge == "clean" and hinge.sink == "clean":
-        yield found(ROWS["hinge_clean"], "seen_by", "hinge", "sink", less=feel)
+        yield found(_ROWS["hinge_clean"], "seen_by", "hinge", "sink", less=feel)
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Hinge to squat", short_name="hinge into squat",
+    _ID, title="Hinge to squat", short_name="hinge into squat",
     looks_at="whether your back stays still while you go from a hinge into a squat", minutes=4, place=100, ease=9,
-    needs=("stick",), posture=Posture.STANDING, part="control", record=HingeToSquat, rows=tuple(ROWS.values()),
+    needs=("stick",), posture=BodyPosition.STANDING, part="control", record=HingeToSquat, rows=tuple(_ROWS.values()),
     findings=findings, picture="hinge_to_squat",
 )

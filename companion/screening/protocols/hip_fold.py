@@ -1,4 +1,4 @@
-"""Hip fold: on the back, knee bent, how far the thigh comes to the chest before the lower back moves."""
+"""Hip fold: lying on the back, knee bent, the thigh's way to the chest before the lower back moves."""
 
 from __future__ import annotations
 
@@ -6,17 +6,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import Finding, Grade, Row, by_id, found
-from companion.screening.protocol import Noted, Protocol, Seen
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.protocol import FindingContext, Noted, Protocol
 from companion.screening.readings import SIDES
-from companion.screening.safety import Posture
+from companion.screening.safety import BodyPosition
 
-ID: Final = "hip_fold"
+_ID: Final = "hip_fold"
 
 
 @dataclass(frozen=True, slots=True)
 class HipFold:
-    """What came first, the fold of the squat or the back; a pinch at the front; the angle in degrees where taken."""
+    """By side: the first to come, the squat's fold or a move of the back; a pinch at the front; the angle in degrees if taken."""
 
     left_first: str | None = None
     left_pinch: str | None = None
@@ -26,33 +26,35 @@ class HipFold:
     right_angle: float | None = None
 
     def reached(self, side: str) -> bool | None:
-        """True if the hip folded as far as in the squat with the back still; None where that was not found out."""
+        """Return True if the hip folded as far as in the squat with the back still; None if not known or pinched."""
         if getattr(self, f"{side}_pinch") != "no":
             return None
         return {"fold": True, "back": False}.get(getattr(self, f"{side}_first"))
 
 
-ROWS: Final = by_id(
-    Row("hip_fold_back", ID, "The back moves before the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
-    Row("hip_fold_reached", ID, "The squat's fold is reached, back still", "hip", "against", Grade.STRONG, sided=True),
-    Row("hip_fold_pinch", ID, "A pinch at the front of the hip: not scored", "hip", "neither", Grade.NONE, sided=True,
+_ROWS: Final = by_id(
+    EvidenceRow("hip_fold_back", _ID, "The back moves before the hip reaches the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("hip_fold_reached", _ID, "The hip reaches the squat's fold with the back still",
+        "hip", "against", Grade.STRONG, sided=True),
+    EvidenceRow("hip_fold_pinch", _ID, "A pinch at the front of the hip, so this side is not scored",
+        "hip", "neither", Grade.NONE, sided=True,
         standing="choice", pinched=True),
 )
 
 
-def findings(fold: HipFold, seen: Seen) -> Iterator[Finding]:
-    """A pinch ends the range and is not scored; not knowing whether it pinched neither."""
+def findings(fold: HipFold, context: FindingContext) -> Iterator[Finding]:
+    """Yield the finding of each side; a side with a pinch, or without an answer about one, is not scored."""
     for side in SIDES:
         first, pinch = getattr(fold, f"{side}_first"), getattr(fold, f"{side}_pinch")
         row = {("back", "no"): "hip_fold_back", ("fold", "no"): "hip_fold_reached"}.get((first, pinch))
         if pinch == "yes":
             row = "hip_fold_pinch"
         if row:
-            yield found(ROWS[row], f"{side}_first", f"{side}_pinch", side=side)
+            yield found(_ROWS[row], f"{side}_first", f"{side}_pinch", side=side)
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=5, place=30, ease=1, needs=("floor",),
-    posture=Posture.LYING, part="hip", record=HipFold, rows=tuple(ROWS.values()), findings=findings,
+    _ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=5, place=30, ease=1, needs=("floor",),
+    posture=BodyPosition.LYING, part="hip", record=HipFold, rows=tuple(_ROWS.values()), findings=findings,
     noted=(Noted("angle", "deg", "Hip fold, angle of the thigh"),), picture="hip_fold_{side}",
 )

@@ -1,4 +1,4 @@
-"""Leg raise: on the back, knee straight, how far the leg comes up before the lower back moves."""
+"""Leg raise: lying on the back, knee straight, the leg's angle at which the lower back moves."""
 
 from __future__ import annotations
 
@@ -7,18 +7,18 @@ from dataclasses import dataclass
 from math import sqrt
 from typing import Final
 
-from companion.screening.evidence import Finding, Grade, Row, by_id, found
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
-from companion.screening.protocol import Band, Derived, Gain, Protocol, Seen
-from companion.screening.readings import EYE_TOP, MDC_FACTOR, SIDES, Error, Line, Reading, against_line
-from companion.screening.safety import Posture
+from companion.screening.protocol import Derived, EyeBand, FindingContext, Gain, Protocol
+from companion.screening.readings import EYE_TOP, MDC_FACTOR, SIDES, Error, Reading, Threshold, against_threshold
+from companion.screening.safety import BodyPosition
 
-ID: Final = "leg_raise"
+_ID: Final = "leg_raise"
 
 
 @dataclass(frozen=True, slots=True)
 class LegRaise:
-    """The straight leg lifted until the back moves: as the level showed it (deg), the heel's height (cm), or by eye."""
+    """The straight leg lifted until the back moves: the level's reading (deg), the heel's height (cm), or a band by eye."""
 
     method: str | None = None
     effort: str | None = None
@@ -49,24 +49,24 @@ EYE_MDC: Final = 20.0  # by eye the band itself is the error; a change must leav
 
 
 def _with_heel(level: Error) -> tuple[Error, Error]:
-    """The error of the level, and that of the heel's height."""
-    return level, Error(ID, "heel", sqrt(level.sem**2 + HEEL_EXTRA**2), "deg", f"{level.source}; and 2.5 deg", "choice",
+    """Return the error of the level, and that of the heel's height."""
+    return level, Error(_ID, "heel", sqrt(level.sem**2 + HEEL_EXTRA**2), "deg", f"{level.source}; and 2.5 deg", "choice",
                         steady=HEEL_EXTRA)
 
 
-# Larger for women, and used where the sex is not given.
-ERRORS: Final = (
-    *_with_heel(Error(ID, "level", 4.2, "deg", "J Sports Sci Med 2009;8:116 Table 1, women, the larger of 4.0-4.2", "second-hand")),
-    Error(ID, "eye", EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice"))
-ERRORS_MEN: Final = _with_heel(Error(ID, "level", 3.0, "deg", "J Sports Sci Med 2009;8:116 Table 1, men, left leg", "read"))
+# Women's errors: the larger, and used if the sex is not given.
+RAISE_ERRORS: Final = (
+    *_with_heel(Error(_ID, "level", 4.2, "deg", "J Sports Sci Med 2009;8:116 Table 1, women, the larger of 4.0-4.2", "second-hand")),
+    Error(_ID, "eye", EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice"))
+RAISE_ERRORS_MEN: Final = _with_heel(Error(_ID, "level", 3.0, "deg", "J Sports Sci Med 2009;8:116 Table 1, men, left leg", "read"))
 
-LEAST: Final = Line("least that serves a squat", ID, 70.0, "deg", "rule of thumb", "common practice")
-COMFORTABLE: Final = Line("comfortable", ID, 80.0, "deg", "rule of thumb", "common practice")
+RAISE_LEAST: Final = Threshold("least that serves a squat", _ID, 70.0, "deg", "rule of thumb", "common practice")
+RAISE_COMFORTABLE: Final = Threshold("comfortable", _ID, 80.0, "deg", "rule of thumb", "common practice")
 
-ROWS: Final = by_id(
-    Row("leg_raise_short", ID, "Straight leg clear short of the line", "hamstrings", "for", Grade.MODERATE, sided=True),
-    Row("leg_raise_clear", ID, "Straight leg clear above the line", "hamstrings", "against", Grade.STRONG, sided=True),
-    Row("leg_raise_open", ID, "Straight leg too close to the line", "hamstrings", "neither", Grade.NONE, sided=True,
+_ROWS: Final = by_id(
+    EvidenceRow("leg_raise_short", _ID, "The straight leg stays clearly under the line", "hamstrings", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("leg_raise_clear", _ID, "The straight leg comes clearly over the line", "hamstrings", "against", Grade.STRONG, sided=True),
+    EvidenceRow("leg_raise_open", _ID, "The straight leg is too close to the line to call", "hamstrings", "neither", Grade.NONE, sided=True,
         standing="choice"),
 )
 _SHOWN: Final = {"short": "leg_raise_short", "clear": "leg_raise_clear", "close": "leg_raise_open"}
@@ -75,7 +75,7 @@ _ANSWERS: Final = {"level": ("placement", "{}_level", "{}_lean", "{}_level_2"), 
 
 
 def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:
-    """The straight-leg-raise angles of one side, in degrees from the floor; empty where none can be told.
+    """Return the straight-leg-raise angles of one side, in degrees from the floor; empty if there are none.
 
     A raise by own effort and one with a strap are different methods. A number that gives no angle (a level that may be
     near flat or near upright, a heel above 75 degrees, no leg length) is no reading.
@@ -85,7 +85,7 @@ def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:
         band = EYE_BANDS.get(getattr(raised, f"{side}_eye") or "")
         if band is None:
             return ()
-        return (Reading(ID, sum(band) / 2, "deg", side, way, width=band[1] - band[0]),)
+        return (Reading(_ID, sum(band) / 2, "deg", side, way, width=band[1] - band[0]),)
     angles = []
     for repeat in ("", "_2"):
         try:
@@ -95,11 +95,11 @@ def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:
         if angle is not None:
             angles.append(angle)
     placement = (raised.placement or "") if raised.method == "level" else ""
-    return tuple(Reading(ID, angle, "deg", side, way, placement, number) for number, angle in enumerate(angles, 1))
+    return tuple(Reading(_ID, angle, "deg", side, way, placement, number) for number, angle in enumerate(angles, 1))
 
 
 def _raised(raised: LegRaise, side: str, repeat: str) -> float | None:
-    """One angle of a raise by level or heel; None where it was not taken. ValueError where it gives no angle."""
+    """Return one angle of a raise by level or heel; None if not taken. Raises ValueError if the number gives no angle."""
     if raised.method == "level":
         shown: float | None = getattr(raised, f"{side}_level{repeat}")
         lean: Lean | None = getattr(raised, f"{side}_lean")
@@ -110,25 +110,25 @@ def _raised(raised: LegRaise, side: str, repeat: str) -> float | None:
     return leg_raise_from_heel(heel, raised.leg_length)
 
 
-def findings(raised: LegRaise, seen: Seen) -> Iterator[Finding]:
-    """Each side against the 70-degree line, with the error of its method."""
+def findings(raised: LegRaise, context: FindingContext) -> Iterator[Finding]:
+    """Yield each side compared with the 70-degree threshold, with the error of its method."""
     for side in SIDES:
         taken = readings(raised, side)
         if taken:
-            answer = against_line(taken, LEAST, seen.error(ID, taken[0].method), seen.show)
+            answer = against_threshold(taken, RAISE_LEAST, context.error(_ID, taken[0].method), context.show)
             by_method = (key.format(side) for key in _ANSWERS[str(raised.method)])
-            yield found(ROWS[_SHOWN[answer.answer]], "method", "effort", *by_method, "about_you.sex", side=side,
+            yield found(_ROWS[_SHOWN[answer.answer]], "method", "effort", *by_method, "about_you.sex", side=side,
                         words=f"straight leg {answer.words}")
 
 
 def _way(key: str) -> str:
-    """The method that an answer key belongs to: "left_heel_2" is read by the heel."""
+    """Return the method of an answer key, "" for none: "left_heel_2" gives "heel"."""
     part = key.partition("_")[2].partition("_")[0]
     return part if part in ("level", "heel", "eye") else ""
 
 
-def _angle(key: str, side: str, value: float | str | None, said: Mapping[str, float | str | None]) -> float | Band | None:
-    """The angle from the floor that an answer stands for, a band where it was read by eye; None where none can be told."""
+def _angle(key: str, side: str, value: float | str | None, said: Mapping[str, float | str | None]) -> float | EyeBand | None:
+    """Return the angle from the floor that an answer stands for, a band if read by eye; None if there is none."""
     part = _way(key)
     if part == "eye":
         low, high = EYE_BANDS.get(str(value), (0.0, EYE_TOP))
@@ -153,10 +153,10 @@ def _leaning(said: float | str | None) -> Lean | None:
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Leg raise", short_name="straight-leg raise", looks_at="the hamstrings", minutes=6, place=40, ease=2,
-    needs=("floor", "phone level, or tape"), posture=Posture.LYING, part="hamstrings", record=LegRaise,
-    rows=tuple(ROWS.values()), findings=findings, readings=readings, errors=ERRORS, errors_men=ERRORS_MEN,
-    lines=(LEAST, COMFORTABLE), picture="leg_raise_{side}",
+    _ID, title="Leg raise", short_name="straight-leg raise", looks_at="the hamstrings", minutes=6, place=40, ease=2,
+    needs=("floor", "phone level, or tape"), posture=BodyPosition.LYING, part="hamstrings", record=LegRaise,
+    rows=tuple(_ROWS.values()), findings=findings, readings=readings, errors=RAISE_ERRORS, errors_men=RAISE_ERRORS_MEN,
+    thresholds=(RAISE_LEAST, RAISE_COMFORTABLE), picture="leg_raise_{side}",
     # Stretching: +12.04 deg (9.61-14.47, 19 studies), Medeiros 2016 Physiother Theory Pract 32:438 (read).
     gain=Gain(12.04),
     derived=Derived("leg_raise.angle", "Straight-leg raise, degrees from the floor", "deg", _way, _angle),

@@ -1,4 +1,4 @@
-"""Pause squat: does the back keep its shape where the squat stands still, at a depth where moving is clean."""
+"""Pause squat: the back's shape at stops, at a depth where the moving squat is clean."""
 
 from __future__ import annotations
 
@@ -6,18 +6,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import Finding, Grade, Row, by_feel, by_id, found
-from companion.screening.protocol import Protocol, Seen
-from companion.screening.safety import Posture
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.safety import BodyPosition
 
-ID: Final = "pause_squat"
+_ID: Final = "pause_squat"
 
 
 @dataclass(frozen=True, slots=True)
 class PauseSquat:
-    """Three stops on the way down: the moving squat beside it, which stop was hard, the shape, and the second go.
+    """Three stops on the way down: the moving squat for comparison, the hardest stop, the shape, and the second try.
 
-    ``with_`` is the answer key "with": a word Python keeps for itself.
+    ``with_`` is the answer key "with", a reserved word in Python.
     """
 
     with_: str | None = None
@@ -28,29 +28,30 @@ class PauseSquat:
     seen_by: str | None = None
 
 
-ROWS: Final = by_id(
-    Row("pause_fails", ID, "Stops fail twice where the moving squat is clean", "trunk", "for", Grade.MODERATE),
-    Row("pause_clean_body", ID, "Stops clean, body weight", "trunk", "against", Grade.WEAK),
-    Row("pause_clean_bar", ID, "Stops clean, with the bar", "trunk", "against", Grade.MODERATE),
-    Row("pause_open", ID, "Stops: decide nothing", "trunk", "neither", Grade.NONE, standing="choice"),
+_ROWS: Final = by_id(
+    EvidenceRow("pause_fails", _ID, "With stops, your back rounds twice, at a depth where it keeps its shape while you move",
+        "trunk", "for", Grade.MODERATE),
+    EvidenceRow("pause_clean_body", _ID, "With stops, your back keeps its shape at body weight", "trunk", "against", Grade.WEAK),
+    EvidenceRow("pause_clean_bar", _ID, "With stops, your back keeps its shape with the bar", "trunk", "against", Grade.MODERATE),
+    EvidenceRow("pause_open", _ID, "The pause squat decides nothing", "trunk", "neither", Grade.NONE, standing="choice"),
 )
 
 
-def findings(pause: PauseSquat, seen: Seen) -> Iterator[Finding]:
-    """Fails only where it failed twice and the moving squat was clean; clean only where a hard stop was clean again."""
+def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
+    """Yield the finding: a fail needs two fails and a clean moving squat; clean needs a hard stop to be clean a second time."""
     keys = ("seen_by", "with", "moving", "hard", "shape", "again")
     feel, load = by_feel(pause.seen_by), "with the bar" if pause.with_ == "bar" else "at body weight"
     if (pause.moving, pause.shape, pause.again) == ("clean", "rounds", "rounds"):
-        yield found(ROWS["pause_fails"], *keys, less=feel, load=load)
+        yield found(_ROWS["pause_fails"], *keys, less=feel, load=load)
     elif pause.shape == "clean" and (pause.again == "clean" or (pause.hard == "none" and pause.again is None)):
-        yield found(ROWS["pause_clean_bar" if pause.with_ == "bar" else "pause_clean_body"], *keys, less=feel,
-                    load=load, words="Stops clean")
+        yield found(_ROWS["pause_clean_bar" if pause.with_ == "bar" else "pause_clean_body"], *keys, less=feel,
+                    load=load, words="With stops, your back keeps its shape")
     elif pause.shape in ("clean", "rounds"):
-        yield found(ROWS["pause_open"], *keys, load=load)
+        yield found(_ROWS["pause_open"], *keys, load=load)
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Pause squat", short_name="pause squat", looks_at="whether your back keeps its shape when a squat stands still",
-    minutes=5, place=90, ease=7, needs=("mirror or film",), posture=Posture.STANDING, part="trunk", record=PauseSquat,
-    rows=tuple(ROWS.values()), findings=findings, picture="pause_stops",
+    _ID, title="Pause squat", short_name="pause squat", looks_at="whether your back keeps its shape when a squat stands still",
+    minutes=5, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, part="trunk", record=PauseSquat,
+    rows=tuple(_ROWS.values()), findings=findings, picture="pause_stops",
 )

@@ -6,21 +6,21 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.depth import BAND_WORDS, NEVER, band_of, bands_later, start_of
-from companion.screening.evidence import Finding, Grade, Row, by_feel, by_id, found
-from companion.screening.protocol import Detail, Protocol, Seen, Starts
-from companion.screening.readings import Show
-from companion.screening.safety import Posture
+from companion.screening.depth import BAND_WORDS, NEVER_STARTS, band_of, bands_later, start_of
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.protocol import Detail, FindingContext, Protocol, Starts
+from companion.screening.readings import NumberFormat
+from companion.screening.safety import BodyPosition
 
-ID: Final = "squat_look"
+_ID: Final = "squat_look"
 ONE_CHANGE: Final = ("heels", "front", "slow", "wide")
-MOVED: Final = "The plain squat at the end rounded at another depth, so the squats with one change don't count."
+START_DRIFTED: Final = "The plain squat at the end rounded at another depth, so the squats with one change don't count."
 NOT_REPEATED: Final = "The plain squat was not done again at the end, so the squats with one change don't count."
 
 
 @dataclass(frozen=True, slots=True)
 class SquatLook:
-    """Unloaded squats, plain and with one change each; film of working sets where there is some (load in kg)."""
+    """Unloaded squats, plain and with one change each; film of working sets, if any (load in kg)."""
 
     seen_by: str | None = None
     plain_rounds: str | None = None
@@ -41,80 +41,83 @@ class SquatLook:
     load_kg: float | None = None
 
     def rounds(self, squat: str) -> str | None:
-        """The answer no|little|clearly|cant_tell of one squat: plain, heels, front, slow, wide, again or load."""
+        """Return the answer no|little|clearly|cant_tell of one squat: plain, heels, front, slow, wide, again or load."""
         value: str | None = getattr(self, f"{squat}_rounds")
         return value
 
     def start(self, squat: str) -> int | None:
-        """Where one squat starts to round (``start_of``)."""
+        """Return the start of rounding of one squat (``start_of``)."""
         return start_of(self.rounds(squat), getattr(self, f"{squat}_depth"))
 
     def moved(self, squat: str) -> int | None:
-        """By how many bands one change moved the start (above 0: later); None where that can't be said or counted."""
+        """Return the number of bands by which one change moved the start (above 0: later); None if not known or discounted."""
         return None if self.discounted else bands_later(self.start("plain"), self.start(squat))
 
     @property
     def discounted(self) -> str:
-        """Why the squats with one change don't count, in words; "" where they do."""
+        """The reason, in words, for not counting the squats with one change; "" if they count."""
         drift = bands_later(self.start("plain"), self.start("again"))
-        return NOT_REPEATED if drift is None else MOVED if drift else ""
+        return NOT_REPEATED if drift is None else START_DRIFTED if drift else ""
 
 
-ROWS: Final = by_id(
-    Row("squat_rounds", ID, "The lower back rounds", "all", "neither", Grade.NONE),
-    Row("heels_later_calf", ID, "Heels up: rounding starts later", "calf", "for", Grade.MODERATE),
-    Row("heels_later_hip", ID, "Heels up: rounding starts later", "hip", "for", Grade.WEAK, hint=True),
-    Row("heels_same_calf", ID, "Heels up: no change", "calf", "against", Grade.MODERATE),
-    Row("front_later_hip", ID, "Weight held in front: later", "hip", "for", Grade.WEAK, hint=True),
-    Row("front_later_trunk", ID, "Weight held in front: later", "trunk", "for", Grade.WEAK, hint=True),
-    Row("front_later_control", ID, "Weight held in front: later", "control", "for", Grade.WEAK, hint=True),
-    Row("slow_later_control", ID, "Three seconds down: later", "control", "for", Grade.MODERATE),
-    Row("slow_same_control", ID, "Three seconds down: no change", "control", "against", Grade.MODERATE),
-    Row("slow_earlier_trunk", ID, "Three seconds down: earlier", "trunk", "for", Grade.WEAK, hint=True),
-    Row("wide_later_hip", ID, "Feet wider: later", "hip", "for", Grade.WEAK, hint=True),
-    Row("load_earlier_trunk", ID, "Film: rounds earlier under load than without", "trunk", "for", Grade.STRONG),
-    Row("load_same_trunk", ID, "Film: no earlier under load than without", "trunk", "against", Grade.STRONG),
+_ROWS: Final = by_id(
+    EvidenceRow("squat_rounds", _ID, "Your lower back rounds in the plain squat", "all", "neither", Grade.NONE),
+    EvidenceRow("heels_later_calf", _ID, "With your heels raised, your back rounds later", "calf", "for", Grade.MODERATE),
+    EvidenceRow("heels_later_hip", _ID, "With your heels raised, your back rounds later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("heels_same_calf", _ID, "With your heels raised, your back rounds at the same depth", "calf", "against", Grade.MODERATE),
+    EvidenceRow("front_later_hip", _ID, "With a weight held in front, your back rounds later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("front_later_trunk", _ID, "With a weight held in front, your back rounds later", "trunk", "for", Grade.WEAK, hint=True),
+    EvidenceRow("front_later_control", _ID, "With a weight held in front, your back rounds later", "control", "for", Grade.WEAK, hint=True),
+    EvidenceRow("slow_later_control", _ID, "Going down over three seconds, your back rounds later", "control", "for", Grade.MODERATE),
+    EvidenceRow("slow_same_control", _ID, "Going down over three seconds, your back rounds at the same depth",
+        "control", "against", Grade.MODERATE),
+    EvidenceRow("slow_earlier_trunk", _ID, "Going down over three seconds, your back rounds earlier",
+        "trunk", "for", Grade.WEAK, hint=True),
+    EvidenceRow("wide_later_hip", _ID, "With your feet wider, your back rounds later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("load_earlier_trunk", _ID, "On film, your back rounds earlier under load than without", "trunk", "for", Grade.STRONG),
+    EvidenceRow("load_same_trunk", _ID, "On film, your back rounds no earlier under load than without", "trunk", "against", Grade.STRONG),
 )
-CHANGED: Final = {
+ROWS_BY_CHANGE: Final = {
     ("heels", 1): ("heels_later_calf", "heels_later_hip"), ("heels", 0): ("heels_same_calf",),
     ("front", 1): ("front_later_hip", "front_later_trunk", "front_later_control"),
     ("slow", 1): ("slow_later_control",), ("slow", 0): ("slow_same_control",), ("slow", -1): ("slow_earlier_trunk",),
     ("wide", 1): ("wide_later_hip",)}
-"""A squat with one change and whether it rounds later (1), as before (0) or earlier (-1): the rows that shows."""
+"""The rows for a squat with one change that rounds later (1), at the same depth (0) or earlier (-1)."""
 
 _PLAIN: Final = ("seen_by", "plain_rounds", "plain_depth")
 
 
-def findings(look: SquatLook, seen: Seen) -> Iterator[Finding]:
-    """The plain squat, the four squats with one change, and film under load."""
+def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
+    """Yield the findings of the plain squat, the four squats with one change, and film under load."""
     plain = look.start("plain")
     feel = by_feel(look.seen_by)
 
     def less(squat: str) -> str:
-        return feel or ("a little only" if "little" in (look.rounds("plain"), look.rounds(squat)) else "")
+        """Return the reason for which a squat counts less, "" for none."""
+        return feel or ("the back rounded only a little" if "little" in (look.rounds("plain"), look.rounds(squat)) else "")
 
     if look.rounds("plain") in ("little", "clearly"):
-        yield found(ROWS["squat_rounds"], "plain_rounds", "plain_depth")
-    if plain is not None and plain < NEVER:
-        for (squat, way), ids in CHANGED.items():
+        yield found(_ROWS["squat_rounds"], "plain_rounds", "plain_depth")
+    if plain is not None and plain < NEVER_STARTS:
+        for (squat, way), ids in ROWS_BY_CHANGE.items():
             moved = look.moved(squat)
             if moved is not None and way == (moved > 0) - (moved < 0):
                 for row in ids:
-                    yield found(ROWS[row], *_PLAIN, f"{squat}_rounds", f"{squat}_depth", "again_rounds", "again_depth",
+                    yield found(_ROWS[row], *_PLAIN, f"{squat}_rounds", f"{squat}_depth", "again_rounds", "again_depth",
                                 less=less(squat))
     loaded = bands_later(plain, look.start("load"))
     if loaded is None or look.load_film == "no":
         return
-    load = f"at {seen.show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not said"
+    load = f"at {context.show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not told"
     keys = (*_PLAIN, "load_film", "load_rounds", "load_depth", "load_kg", "about_you.load")
     if loaded < 0:
-        yield found(ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load)
+        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load)
     elif loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly"):
         # A film of light sets says little about the working load.
-        usual = seen.about.load
+        usual = context.about.load
         light = look.load_kg is None or (usual is not None and look.load_kg < usual)
-        why = less("load") or ("not known to be the working load" if light else "")
-        yield found(ROWS["load_same_trunk"], *keys, less=why, load=load)
+        why = less("load") or ("it may not be your working load" if light else "")
+        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load)
 
 
 SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", "three seconds down"),
@@ -122,8 +125,8 @@ SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weigh
 _ROUNDING: Final = {"no": "none", "little": "a little", "clearly": "clearly", "cant_tell": "can't tell"}
 
 
-def detail(look: SquatLook | None, show: Show) -> Detail:
-    """Where the rounding starts in each squat, and by how many bands a change moved it."""
+def detail(look: SquatLook | None, show: NumberFormat) -> Detail:
+    """Return the table of the start of rounding in each squat, and the bands by which a change moved it."""
     rows = []
     for squat, title in SQUATS if look else ():
         assert look is not None
@@ -132,7 +135,7 @@ def detail(look: SquatLook | None, show: Show) -> Detail:
             continue
         start, moved = look.start(squat), look.moved(squat) if squat not in ("plain", "again", "load") else None
         band = band_of(getattr(look, f"{squat}_depth"))
-        depth = "no rounding" if start == NEVER else BAND_WORDS[band] if band else "not told"
+        depth = "no rounding" if start == NEVER_STARTS else BAND_WORDS[band] if band else "not told"
         bands = "–" if moved is None else {0: "no change"}.get(moved, f"{abs(moved)} band{'s' if abs(moved) > 1 else ''} "
                                                                      f"{'later' if moved > 0 else 'earlier'}")
         load = f", {show(look.load_kg, 'kg')}" if squat == "load" and look.load_kg is not None else ""
@@ -144,15 +147,15 @@ def detail(look: SquatLook | None, show: Show) -> Detail:
 
 
 def note(look: SquatLook) -> str:
-    """Why the squats with one change don't count, where there were any."""
+    """Return the reason for not counting the squats with one change; "" if there were none or they count."""
     return look.discounted if any(look.rounds(squat) for squat in ONE_CHANGE) else ""
 
 
 PROTOCOL: Final = Protocol(
-    ID, title="Squat look", short_name="squat look",
+    _ID, title="Squat look", short_name="squat look",
     looks_at="at which depth the back rounds without load, and which single change moves that depth",
-    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=Posture.STANDING,
-    record=SquatLook, rows=tuple(ROWS.values()), findings=findings,
+    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING,
+    record=SquatLook, rows=tuple(_ROWS.values()), findings=findings,
     starts=Starts("Where the rounding starts", "Where rounding starts", lambda look: (look.plain_rounds, look.plain_depth)),
     detail=detail, note=note, picture="squat_rounding",
     would_tell="The squat look, with its changes and with film of a working set you already have, would tell most next.",
