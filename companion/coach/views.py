@@ -250,8 +250,8 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
     yield look.name
     if page.gone:
         yield cut(f"Can't be reached since {look.said(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
-    since = f", since {look.said(page.level_kept.at)}" if page.level_kept and page.level not in ("", "go") else ""
-    yield cut(f"Safety: {words_of(page.level).coach}{since}", 90)
+    since = f", since {look.said(at)}" if (at := page.safety.stands_since) else ""
+    yield cut(f"Safety: {page.safety.words.coach}{since}", 90)
     if told := moment(page.told_at):
         yield f"Results, {look.said(told)}: {RESULT_WORDS.get(page.overall, 'not told')}"
     for cause in page.causes:
@@ -312,7 +312,7 @@ def _load_line(page: Page) -> str:
         except ValueError:
             pinned = page.load_pin.value
         said += f"; pinned to {pinned} ({_by(page.load_pin)})"
-    return cut(said, 150)
+    return "\n".join(filter(None, (cut(said, 150), cut(page.over[:1].upper() + page.over[1:], 90))))
 
 
 def _pin_or(pin: Pinned | None, said: str) -> str:

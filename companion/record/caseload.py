@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import json
 import sqlite3
 from collections.abc import Iterable
 from datetime import datetime
 from typing import Final, NamedTuple
 
+from companion.calendar.preferences import zone_from
 from companion.record.coaching import STANDS_REVIEWED, coach_name
 from companion.record.log import Value
 from companion.record.timestamps import moment_of, text_of
+from companion.screening.standing import SafetyStanding, standing_of
 
 
 class Standing(NamedTuple):
@@ -21,7 +24,9 @@ class Standing(NamedTuple):
     have been answered to the end and nothing was reviewed since. ``change``: of the last retest (better, within_error, worse,
     cannot_say). ``back``: the lower back on the last squat day told of; ``step_why``: what that did to the depth, where it
     moved.
-    ``retest_*``: the latest reminder to test again. ``answered``: the latest answer.
+    ``retest_*``: the latest reminder to test again. ``answered``: the latest answer. ``why``: the answers the level rests on;
+    ``pain_open``: like ``open_at``, whatever was reviewed; ``zones``: the facts of where they are, as JSON. ``over_*``: the last
+    squat day over the load limit, and on how many of the last that was.
     """
 
     person: int
@@ -51,6 +56,16 @@ class Standing(NamedTuple):
     retest_due: str | None
     retest_settled: str | None
     answered: str | None
+    why: Value | None
+    pain_open: str | None
+    zones: str
+    over_at: str | None
+    over: str | None
+
+    def safety(self, now: datetime) -> SafetyStanding:
+        """Return their safety standing, as every page has it."""
+        return standing_of(self.level, moment_of(self.level_at) if self.level_at else None, str(self.why or ""),
+                           moment_of(self.pain_open) if self.pain_open else None, now, zone_from(json.loads(self.zones), now))
 
 
 _SAID: Final = ("(select value from answers where person = m.person and run = h.run and key = '{0}' and status = 'ok' "
@@ -76,7 +91,12 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     s.value, s.at, o.value, w.value, d.value, c.value, c.at,
     case when c.value = 'worse' then {_BECAUSE.format('retest.change')} end, b.value, b.at,
     case when b.value = 'moved' then {_BECAUSE.format('depth.step')} end,
-    r.state, r.due_at, r.settled_at, (select at from answers a where a.person = m.person order by id desc limit 1)
+    r.state, r.due_at, r.settled_at, (select at from answers a where a.person = m.person order by id desc limit 1),
+    y.value, (select max(u.began_at) from runs u where u.person = m.person and u.flow = 'pain' and ifnull(u.ending, 'left') <> 'done'
+     and u.began_at > ifnull(p.at, '')),
+    (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
+     ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
+    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and u.flow in ('pain', 'morning')
@@ -84,7 +104,7 @@ left join alerts h on h.id = (
 left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
-{_FACT.format('b', 'squat_after.back')}
+{_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
 """The standing of each lifter of ``m`` (person, since, reviewed): the end of a query that says who those are."""
