@@ -3,8 +3,8 @@
 Groups, the most urgent first; a lifter is in the first that holds, and within one emergency care, same-day care and a clinician
 come before the rest, then the latest:
 
-- hurt: an alert since this coach's last review from the pain questions or the morning after, or pain questions left half
-  done since then, whatever a safety check has said since: only their end or a review settles it;
+- hurt: an alert since this coach's last review from the pain questions, the morning after or "Did something hurt?" left
+  unanswered, or pain questions left half done since then, whatever a safety check has said since: only their end or a review settles it;
 - referred: the safety level says that a clinician, same-day care or an emergency comes first; a review changes nothing;
 - worse: since the last review, a retest that found a change beyond error for the worse, or a squat day on which the back
   moved and the depth went a step back;
@@ -31,7 +31,7 @@ from companion.calendar.preferences import zone_from
 from companion.calendar.words import DAY_NAMES
 from companion.export.table import plain
 from companion.record import log
-from companion.record.caseload import Standing, standings
+from companion.record.caseload import HURT_ASKED, Standing, standings
 from companion.record.timestamps import moment_of
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import REFERRED, words_of
@@ -161,6 +161,8 @@ def _hurt(one: Standing, now: datetime, said: Days) -> Found:
     day = _on(said(since))
     if one.hurt_flow == "morning":
         words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
+    elif one.hurt_flow != "pain":
+        words = f"{HURT_ASKED} {day}, no answer"
     elif one.where == "nothing":
         words = f"said {day} that something hurt, then that nothing does"
     else:

@@ -9,6 +9,7 @@ from datetime import datetime
 from typing import Final, NamedTuple
 
 from companion.calendar.preferences import zone_from
+from companion.conversation.session import Session
 from companion.record.coaching import STANDS_REVIEWED, coach_name
 from companion.record.log import Value
 from companion.record.timestamps import moment_of, text_of
@@ -68,6 +69,9 @@ class Standing(NamedTuple):
                            moment_of(self.pain_open) if self.pain_open else None, now, zone_from(json.loads(self.zones), now))
 
 
+HURT_ASKED: Final = "was asked whether something hurt"
+"""The beginning of an alert about that question left unanswered; from whichever flow, it counts as from the pain questions."""
+
 _SAID: Final = ("(select value from answers where person = m.person and run = h.run and key = '{0}' and status = 'ok' "
                 "order by id desc limit 1)")
 _BECAUSE: Final = "(select because from findings where person = m.person and name = '{0}' order by id desc limit 1)"
@@ -99,7 +103,8 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end
 from m
 left join alerts h on h.id = (
-    select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and u.flow in ('pain', 'morning')
+    select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
+        or substr(a.because, 1, {len(HURT_ASKED)}) = '{HURT_ASKED}')
     where a.person = m.person and a.at > ifnull(m.reviewed, '') order by a.id desc limit 1)
 left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
@@ -122,6 +127,21 @@ def pain_untold(db: sqlite3.Connection, before: datetime, after: datetime) -> li
         "select u.person, u.run from runs u where u.flow = 'pain' and u.began_at between ? and ? and ifnull(u.ending, 'left') <> 'done' "
         "and not exists (select 1 from alerts a where a.person = u.person and a.run = u.run) and not exists (select 1 from runs l "
         "where l.flow = 'pain' and l.person = u.person and l.began_at > u.began_at)", (text_of(after), text_of(before))).fetchall()
+
+
+def hurt_unanswered(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str, str]]:
+    """Return who was asked "Did something hurt?" between the two moments, has not answered, and of whom no alert has been raised
+    since: (person, run, the words it was asked about)."""
+    found = []
+    for person, text in db.execute("select person, session from sessions where (instr(session, '\"about\":\"ache\"') or "
+                                   "instr(session, '\"about\":\"stop\"')) and updated_at >= ?", (text_of(after),)).fetchall():
+        session = Session.loads(text)
+        asked = moment_of(session.at) if session.at else None
+        if session.aside is None or asked is None or not after <= asked <= before or not session.stack:
+            continue
+        if not db.execute("select 1 from alerts where person = ? and at >= ?", (person, text_of(asked))).fetchone():
+            found.append((person, session.top.run, session.aside.text if session.aside.about == "ache" else ""))
+    return found
 
 
 def said_in(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str]]:

@@ -218,6 +218,33 @@ async def test_pain_told_to_the_end_is_told_once(gym):
     assert sum("something hurt" in text for text in gym.heard(KIM)) == 1
 
 
+@pytest.mark.parametrize(("words", "about"), [
+    (("write to my coach", "my knee hurts a bit since tuesday"), " (about “my knee hurts a bit since tuesday”)"),
+    (("knee to wall", *CHECK, *WARM, "tape", "ready", "stop"), "")])
+async def test_did_something_hurt_left_unanswered_for_five_minutes_is_told_once(gym, words, about):
+    """Five minutes: choice, as for open questions about pain."""
+    await gym.linked()
+    assert "Did something hurt?" in (await gym.say(*words))[-1]
+    gym.clock.at += timedelta(minutes=4)
+    await gym.companion.sweep()
+    assert not any("whether something hurt" in text for text in gym.heard(KIM)), "they may be answering"
+    for _ in range(100):
+        gym.clock.at += timedelta(minutes=1)
+        await gym.companion.sweep()
+    told = [text for text in gym.heard(KIM) if "whether something hurt" in text]
+    assert [text.partition(": ")[2] for text in told] == [f"was asked whether something hurt, and has not answered{about}"]
+    await gym.say("my lifters", who=KIM)
+    assert "was asked whether something hurt today, no answer" in "\n".join(gym.heard(KIM))
+
+
+async def test_did_something_hurt_that_was_answered_is_told_by_nobody(gym):
+    await gym.linked()
+    await gym.say("write to my coach", "my knee hurts a bit since tuesday", "No")
+    gym.clock.at += timedelta(minutes=30)
+    await gym.companion.sweep()
+    assert not any("whether something hurt" in text for text in gym.heard(KIM))
+
+
 async def test_a_note_arrives_as_from_the_coach_and_can_be_answered(gym):
     await gym.linked()
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)
