@@ -35,7 +35,7 @@ from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
-from companion.screening.levels import LEVEL_WORDS, words_of
+from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
 from companion.screening.load_limit import limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
@@ -151,6 +151,10 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStandi
             said.append(f"Because: {history[-1].because}")
         if safety.kept is not Level.GO and safety.why:
             said.append(f"Answers that weighed: {', '.join(map(in_words, safety.why.split()))}.")
+    if "referral.went" in kept and safety.since is not None and kept["referral.went"].at >= safety.since:
+        went = history_of(db, person, "referral.went")[-1]
+        said.append(f"Asked on {when.moment(went.at)} whether they have been seen: {WENT_WORDS.get(went.value, went.value)}"
+                    f"{f': {went.because}' if went.value == 'yes' else ''}.")
     if "safety_check.pain" in kept:
         told = kept["safety_check.pain"]
         said.append(f"Back or hip pain as last told in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")

@@ -121,10 +121,10 @@ class Alarm:
 class Page:
     """One lifter, for their coach. Texts are as kept, so a page made of it makes them plain.
 
-    ``safety``: the standing now. ``over``: on how many of the latest squat days the load was over the limit, in words. ``overall``:
-    the kind of result, with its words. ``step``: the depth to keep to after the squat days (the value is a band), ``keep`` what
-    the results gave.
-    ``limit`` and ``load_pin`` in kg. ``days``: the latest squat days, the newest first. ``media``: the newest first.
+    ``safety``: the standing now. ``went``: whether they were seen after a referral, as last asked, with what was said. ``over``:
+    on how many of the latest squat days the load was over the limit, in words. ``overall``: the kind of result, with its words.
+    ``step``: the depth to keep to after the squat days (the value is a band), ``keep`` what the results gave. ``limit`` and
+    ``load_pin`` in kg. ``days``: the latest squat days, the newest first. ``media``: the newest first.
     """
 
     person: int
@@ -133,6 +133,7 @@ class Page:
     system: str
     gone: tuple[datetime, str] | None
     safety: SafetyStanding
+    went: Concluded | None
     told_at: str
     overall: str
     overall_words: str
@@ -204,7 +205,7 @@ def page_of(held: Held, now: datetime) -> Page:
     plan = plan_from(facts)
     days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
     return Page(
-        held.person, held.name, zone, system, held.gone, safety_of(held, facts, now),
+        held.person, held.name, zone, system, held.gone, safety_of(held, facts, now), found.get("referral.went"),
         str(facts.get("outcome.at", "")), str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
         tuple(_cause(name, facts, found, overruled) for name in CAUSES), tuple(overruled.values()),
         numbers_of(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),

@@ -44,7 +44,7 @@ from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.levels import words_of
+from companion.screening.levels import WENT_WORDS, words_of
 from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
 from companion.screening.squat_days import ToldDay
@@ -252,6 +252,9 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
         yield cut(f"Can't be reached since {look.said(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
     since = f", since {look.said(at)}" if (at := page.safety.stands_since) else ""
     yield cut(f"Safety: {page.safety.words.coach}{since}", 90)
+    if page.went and page.safety.since and page.went.at >= page.safety.since:
+        yield cut(f"Been seen: {WENT_WORDS.get(page.went.value, page.went.value)}, told {look.said(page.went.at)}"
+                  f"{f': {page.went.because}' if page.went.value == 'yes' else ''}", 110)
     if told := moment(page.told_at):
         yield f"Results, {look.said(told)}: {RESULT_WORDS.get(page.overall, 'not told')}"
     for cause in page.causes:

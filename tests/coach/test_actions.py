@@ -245,6 +245,40 @@ async def test_did_something_hurt_that_was_answered_is_told_by_nobody(gym):
     assert not any("whether something hurt" in text for text in gym.heard(KIM))
 
 
+async def test_a_referral_is_asked_about_the_next_day_until_they_went_and_the_coach_reads_what_was_said(gym):
+    """At ten the next day, every three days for a month where nobody answers: choice."""
+    await gym.linked()
+    await gym.say("my back hurts", "Leg", "5", "no", "yes", "yes", "no", "no")
+    asks, seen = "Did you go? What was said?", "sam, a clinician comes first: has "
+
+    async def days(count: int) -> int:
+        before = sum(asks in text for text in gym.heard(SAM))
+        for _ in range(count * 4):
+            gym.clock.at += timedelta(hours=6)
+            await gym.companion.sweep()
+            await gym.listen()
+        return sum(asks in text for text in gym.heard(SAM)) - before
+
+    assert await days(1) == 1
+    assert await days(6) == 2, "nobody answered"
+    await gym.say("Being seen", "Not yet")
+    assert gym.heard(KIM)[-1] == f"{seen}not been seen yet"
+    assert await days(4) == 1
+    await gym.say("Being seen", "Yes, I went", "a nerve, no load until May")
+    assert gym.heard(KIM)[-1] == f"{seen}been seen. Told, in their words: a nerve, no load until May"
+    assert await days(40) == 0
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "Been seen: yes, told" in gym.heard(KIM)[-1]
+
+
+async def test_a_referral_that_is_settled_by_a_check_is_not_asked_about(gym):
+    await gym.linked()
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 1
+    await gym.say("safety check", "no", "no", "no", "no", "yes", "0", "no")
+    assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 0
+
+
 async def test_a_note_arrives_as_from_the_coach_and_can_be_answered(gym):
     await gym.linked()
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)

@@ -389,7 +389,7 @@ pages = st.builds(
     gone=st.none() | st.tuples(moments, awful),
     safety=st.builds(standing_of, st.sampled_from(["", *(one.value for one in Level)]), st.none() | moments, awful,
                      st.none() | moments, st.just(NOW), st.just("Europe/Berlin")),
-    over=awful, told_at=awful, overall=awful, overall_words=awful,
+    went=st.none() | st.builds(Concluded, awful, awful, awful, moments), over=awful, told_at=awful, overall=awful, overall_words=awful,
     causes=st.tuples(*[st.builds(Cause, st.just(name), awful, awful, st.none() | st.builds(Overruled, awful, awful, awful, awful, moments))
                        for name in ("length", "strength", "control")]), overruled=st.just(()),
     numbers=st.lists(st.builds(Number, st.just("leg_raise"), st.just("left"), moments, awful, st.integers(0, 9), awful,
