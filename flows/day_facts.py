@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from datetime import date, time, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Final
 
 from companion.base.clock import local_date, zone_of
@@ -13,8 +13,11 @@ from companion.calendar.words import date_words, day_words
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.days.dates import FARTHEST
+from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
+from companion.screening.load_limit import LATEST, LimitSet, OverLimit, limits_in, load_kept, over_by
+from companion.screening.load_limit import over_limit as days_over
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
@@ -72,7 +75,9 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
         passed.discard(today)
     elif known.facts.get("safety.checked") == "go" and known.facts.get("safety.checked.today") == "yes":
         passed.add(today)
-    days = [DepthDay(day.day, outcome_of(day), day.film, day.hurt) for day in days_of if day.day.isoformat() >= since]
+    limits, bar = limits_of(known), has_bar(known)
+    days = [DepthDay(day.day, outcome_of(day), day.film, day.hurt, load=load_kept(day, limits, bar)) for day in days_of
+            if day.day.isoformat() >= since]
     usual = band_of(str(known.facts.get("about_you.usual_depth", "")))
 
     def after(some: list[DepthDay]) -> DepthStep:
@@ -104,20 +109,33 @@ def _common(known: Known) -> dict[str, Value]:
     """Return the facts shared by the flows before and after squats: the depth to keep to, and whether there is a bar. Reports of
     today make the depth deeper from the next day only."""
     steps = steps_now(known)
-    none = (known.facts.get("bar.bar") or known.facts.get("about_you.bar")) == "none"
-    body_only = none or known.facts.get("safety.body_first") == "yes"
-    facts: dict[str, Value] = {"depth_set": "yes" if steps else "no", "with_bar": "no" if body_only else "yes",
+    facts: dict[str, Value] = {"depth_set": "yes" if steps else "no", "with_bar": "yes" if has_bar(known) else "no",
                                "of_day": today_of(known).isoformat()}
+    if (most := limit_of(known)) is not None:
+        facts |= {"most": most, "most_words": showing(known)(most, "kg")}
     if steps is None:
         return facts
     keep = min(steps[0].depth, steps[1].depth)
     return facts | {"keep": keep.value, "keep_words": BAND_WORDS[keep]}
 
 
+def has_bar(known: Known) -> bool:
+    """True if they squat with a bar, as far as is known."""
+    none = (known.facts.get("bar.bar") or known.facts.get("about_you.bar")) == "none"
+    return not none and known.facts.get("safety.body_first") != "yes"
+
+
 def limit_of(known: Known) -> float | None:
     """Return the load limit in kg: the lower of the results' and the coach's; None for no limit."""
     limits = [float(str(value)) for name in ("load.limit", "load.pin") if (value := known.facts.get(name, "")) != ""]
     return min(limits, default=None)
+
+
+def limits_of(known: Known) -> tuple[LimitSet, ...]:
+    """The values the load limit has had, so that a day is judged by the one it was told at; the one that stands where no other is
+    known."""
+    had, now = limits_in(str(known.facts.get("load.limits", ""))), limit_of(known)
+    return had or ((LimitSet(datetime.min.replace(tzinfo=UTC), "load.limit", now),) if now is not None else ())
 
 
 def last_words(day: ToldDay, known: Known) -> str:
@@ -143,8 +161,6 @@ def day_facts(known: Known) -> dict[str, Value]:
     load = next((day.load for day in reversed(before) if day.load), known.facts.get("about_you.load"))
     if load is not None:
         facts |= {"last_load": float(load), "load_line": f" Last time {showing(known)(float(load), 'kg')}."}
-    if (most := limit_of(known)) is not None:
-        facts |= {"most": most, "most_words": showing(known)(most, "kg")}
     return facts | _drill(known) | _trial(known, days)
 
 
@@ -225,7 +241,31 @@ def _number(got: Facts, name: str) -> float | None:
 def over_limit(got: Facts, side: str) -> Value:
     """Return "yes" if today's working load is above the limit."""
     load, most = load_today(got), _number(got, "most")
-    return "yes" if load is not None and most is not None and load > most else "no"
+    return "yes" if over_by(load, most) else "no"
+
+
+def load_told(got: Facts) -> float | None:
+    """The load of the working sets as told afterwards, in kg, or else as it was planned; None where neither is known."""
+    told = got.get("load", "same")
+    return _number(got, "planned") if told == "same" else _number(got, "load")
+
+
+def over_told(got: Facts, side: str) -> Value:
+    """Whether the load told afterwards is more than the one to keep to."""
+    return "yes" if over_by(load_told(got), _number(got, "most")) else "no"
+
+
+def told_words(got: Facts, side: str) -> Value | None:
+    """The load told afterwards, in their units."""
+    load = load_told(got)
+    return None if load is None else shown(load, "kg", str(got.get("welcome.units", METRIC)))
+
+
+def over_words(got: Facts, side: str) -> Value | None:
+    """On how many of the latest squat days, this one among them, the load was over the limit, and by how much."""
+    days, of, by = str(got.get("over_before", "0 0 0")).split()
+    over = OverLimit(int(days), int(of), float(by)).and_one(over_by(load_told(got), _number(got, "most")))
+    return over.words(lambda value, unit: shown(value, unit, str(got.get("welcome.units", METRIC)))) or None
 
 
 def bar_kg_of(got: Facts, side: str) -> Value | None:
@@ -289,7 +329,11 @@ def after_facts(known: Known) -> dict[str, Value]:
     yesterday = "yesterday evening" if _done_at_night(known) else "yesterday"
     facts["on_day"] = {0: "today", 1: yesterday}.get(ago, f"on {date_words(day, today)}")
     facts["in_trial"] = "yes" if told and told.lot is not None else "no"
-    if told and told.load and told.load <= (limit_of(known) or told.load):
+    before = days_over((one for one in told_days(known) if one.day < day), limits_of(known), LATEST - 1)
+    facts["over_before"] = f"{before.days} {before.of} {before.by:g}"
+    if told and told.load:
+        facts["planned"] = told.load
+    if told and told.load and not over_by(told.load, limit_of(known)):
         facts |= {"planned_words": showing(known)(told.load, "kg"), "load_line": f" Planned: {showing(known)(told.load, 'kg')}."}
     return facts
 

@@ -7,13 +7,15 @@ from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Media, Option, Words, YesNo, choice
 from companion.conversation.number_kinds import Number
-from flows.day_facts import JUST_THE_BAR, after_facts, bar_kg_of
+from flows.day_facts import JUST_THE_BAR, after_facts, bar_kg_of, over_told, over_words, told_words
 from flows.shared import BANDS, EMERGENCY, SAME_DAY, WATCHED, WELCOMED
 
 YES_NO = ("yes", "no")
 BEGUN, SET, BAR, TRIAL, HURT_BEFORE = (Fact(name, values=YES_NO) for name in (
     "begun", "depth_set", "with_bar", "in_trial", "hurt_before"))
 BAR_KG = Fact("bar_kg", 2.0, 40.0, step=0.5, of=bar_kg_of)
+MOST, PLAN = (Fact(name, 20.0, 200.0, step=2.5) for name in ("most", "planned"))
+OVER = Fact("over", values=YES_NO, of=over_told)
 PLANNED = fact("planned_words").known
 SQUATTED = BEGUN.is_("yes") | fact("done").is_("yes")
 JUDGED = fact("back").one_of("still", "moved")
@@ -31,7 +33,8 @@ CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact(
 
 FLOW = Flow(
     "squat_after", version=1, title="How the squats went", counted=False, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
-    facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG), command=("done squatting", "how it went", "after squats"),
+    facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG, MOST, PLAN, OVER, Fact("load_words", of=told_words),
+           Fact("over_words", of=over_words)), command=("done squatting", "how it went", "after squats"),
     invite="How did {whose} squats go? It takes a few taps. If not now, I leave it at that.",
     invites=(Offer("How it went", "squat_after", "{of_day}"),),
     steps=(
@@ -49,6 +52,10 @@ FLOW = Flow(
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "As planned", ("as planned", "yes", "the same", "same"), only_if=PLANNED),
             Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOAD_ASKED),
+        Do(Find("load.over", "{load_words}", "over the load limit that stood when the day was told of", "{over_words}"),
+           LOAD_ASKED & OVER.is_("yes")),
+        Tell("{load_words} is more than the {most_words} to keep to for now. It is in your log and earns no step deeper. "
+             "{most_words} still holds next time.", LOAD_ASKED & OVER.is_("yes")),
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?",
             Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes") & ~CARE),
         Ask("note", "One note for the log? Skip it if there is none.", Words(limit=300, example_text="slept badly, bar felt light"),

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from datetime import timedelta
 from typing import Any, Final
 
+from companion.base.clock import local_date
 from companion.coach import actions, links
 from companion.coach.letters import NOT_YOURS, Letter, alert_letters, post, seen
 from companion.conversation.effects import (
@@ -30,8 +32,10 @@ from companion.conversation.effects import (
 from companion.export.registry import FORMATS, Format, Source
 from companion.record import people, persist
 from companion.record.coaching import ReportWanted
+from companion.record.context import SAFETY
 from companion.record.turn import Turn
 from companion.reminders import planner
+from companion.screening.levels import REFERRED
 
 CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
 
@@ -44,6 +48,14 @@ def carry_out(turn: Turn, effects: Sequence[Effect]) -> None:
         HANDLERS[type(effect)](turn, effect)
         if turn.erased:
             return
+
+
+def _find(turn: Turn, effect: Find) -> None:
+    """Keep a conclusion; whom it sends to be seen is asked the next day whether they went, until nothing says so any more."""
+    persist.finding(turn, effect)
+    if effect.name == SAFETY:
+        tomorrow = local_date(turn.now, turn.zone) + timedelta(days=1)
+        persist.remind(turn, Remind("referral", "referral", tomorrow.isoformat() if effect.value in REFERRED else ""))
 
 
 def _stop_reminders(turn: Turn, effect: StopReminders) -> None:
@@ -115,7 +127,7 @@ def _report(turn: Turn, of: str) -> None:
 
 HANDLERS: Final[Mapping[type[Effect], Handler]] = {
     Say: persist.message, Began: persist.began, Ended: persist.ended, Reopened: persist.reopened, Record: persist.answer,
-    Find: persist.finding, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Calendar: _calendar,
+    Find: _find, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Calendar: _calendar,
     Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act,
 }
 """Everything that can follow from a step. What is written changes what is known, which is gathered anew when it is next wanted."""

@@ -21,7 +21,7 @@ from companion.conversation.effects import Alert, Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
 from companion.record import coaching, operator_requests, outbox, people, reminders
-from companion.record.caseload import pain_untold, said_in
+from companion.record.caseload import HURT_ASKED, hurt_unanswered, pain_untold, said_in
 from companion.record.context import SAFETY
 from companion.record.turn import Turn
 from companion.reminders.decision import decide, leaves_until
@@ -122,8 +122,9 @@ class Sweep:
         replan(turn.db, turn.person, turn.known.facts, turn.now, settled)
 
     def _tell_of_open_pain(self, db: sqlite3.Connection) -> bool:
-        """Tell coaches of whoever said that something hurts and has answered no more for a while, with what was answered so far;
-        returns whether there was anybody. Once a conversation; what is answered later is told as ever."""
+        """Tell coaches of whoever said that something hurts and has answered no more for a while, with what was answered so far, and
+        of who was asked whether something hurt and has not answered; returns whether there was anybody. Once a conversation; what is
+        answered later is told as ever."""
         now = self._bot.clock.now()
         untold = pain_untold(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
         for person, run in untold:
@@ -131,7 +132,12 @@ class Sweep:
             told = "; ".join(f"{key.replace('_', ' ')}: {plain(raw)[:ANSWER_MOST]}" for key, raw in said_in(db, person, run))
             because = f"something hurt, and the questions about it are still open{f' ({told})' if told else ''}"
             carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY, "")), because, run)])
-        return bool(untold)
+        asked = hurt_unanswered(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
+        for person, run, words in asked:
+            turn = self._turn(db, person)
+            told = f" (about “{plain(words)[:ANSWER_MOST]}”)" if words else ""
+            carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY, "")), f"{HURT_ASKED}, and has not answered{told}", run)])
+        return bool(untold or asked)
 
     def _offer(self, db: sqlite3.Connection, id: int) -> None:
         reminder, now = reminders.open_one(db, id), self._bot.clock.now()

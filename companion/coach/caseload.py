@@ -3,11 +3,12 @@
 Groups, the most urgent first; a lifter is in the first that holds, and within one emergency care, same-day care and a clinician
 come before the rest, then the latest:
 
-- hurt: an alert since this coach's last review from the pain questions or the morning after, or pain questions left half
-  done since then, whatever a safety check has said since: only their end or a review settles it;
+- hurt: an alert since this coach's last review from the pain questions, the morning after or "Did something hurt?" left
+  unanswered, or pain questions left half done since then, whatever a safety check has said since: only their end or a review settles it;
 - referred: the safety level says that a clinician, same-day care or an emergency comes first; a review changes nothing;
 - worse: since the last review, a retest that found a change beyond error for the worse, or a squat day on which the back
   moved and the depth went a step back;
+- over_load: since the last review a squat day over the load limit;
 - overdue: a retest told twice in vain and no results since, or due for more than a week;
 - new_result: results later than the last review;
 - quiet: nobody can be reached (they blocked the bot), or no answer for two weeks;
@@ -30,12 +31,12 @@ from companion.calendar.preferences import zone_from
 from companion.calendar.words import DAY_NAMES
 from companion.export.table import plain
 from companion.record import log
-from companion.record.caseload import Standing, standings
+from companion.record.caseload import HURT_ASKED, Standing, standings
 from companion.record.timestamps import moment_of
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import REFERRED, words_of
 
-GROUPS: Final = ("hurt", "referred", "worse", "overdue", "new_result", "quiet", "fine")
+GROUPS: Final = ("hurt", "referred", "worse", "over_load", "overdue", "new_result", "quiet", "fine")
 GROUP_WORDS: Final = {group: group.replace("_", " ") for group in GROUPS}
 OVERDUE_AFTER: Final = timedelta(days=7)
 QUIET_AFTER: Final = timedelta(days=14)
@@ -131,8 +132,8 @@ def _on(day: str) -> str:
 def urgency(one: Standing, now: datetime, said: Days) -> Line:
     """Return the line of one lifter."""
     found = ((group, *told) for group, judge in _JUDGES if (told := judge(one, now, said)))
-    group, words, since = next(found, None) or ("fine", *_fine(one, said))
-    weight = _CARE.index(_care(one)) if group in ("hurt", "referred") else 0
+    group, words, since = next(found, None) or ("fine", *_fine(one, now, said))
+    weight = _CARE.index(_care(one, now)) if group in ("hurt", "referred") else 0
     return Line(one.person, cut(one.name or "", NAME_MOST), group, cut(words, WORDS_MOST), since, weight)
 
 
@@ -140,13 +141,14 @@ Found = tuple[str, datetime] | None
 _CARE: Final = ("", *REFERRED)
 
 
-def _care(one: Standing) -> str:
+def _care(one: Standing, now: datetime) -> str:
     """Return the care that the alert or the level that stands asks for, whichever is worse: a small pain hides no emergency."""
-    return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, one.level)), key=_CARE.index)
+    stands = one.safety(now).level
+    return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, stands and stands.value)), key=_CARE.index)
 
 
 def _hurt(one: Standing, now: datetime, said: Days) -> Found:
-    care = _care(one)
+    care = _care(one, now)
     level = words_of(care).coach if care else ""
     if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
@@ -159,6 +161,8 @@ def _hurt(one: Standing, now: datetime, said: Days) -> Found:
     day = _on(said(since))
     if one.hurt_flow == "morning":
         words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
+    elif one.hurt_flow != "pain":
+        words = f"{HURT_ASKED} {day}, no answer"
     elif one.where == "nothing":
         words = f"said {day} that something hurt, then that nothing does"
     else:
@@ -174,10 +178,10 @@ def _told(one: Standing) -> str:
 
 
 def _referred(one: Standing, now: datetime, said: Days) -> Found:
-    if one.level not in REFERRED or one.level_at is None:
+    stands = one.safety(now)
+    if stands.since is None or stands.level is None or stands.level.value not in REFERRED:
         return None
-    since = moment_of(one.level_at)
-    return f"{words_of(one.level).coach}, since {said(since)}", since
+    return f"{stands.words.coach}, since {said(stands.since)}", stands.since
 
 
 def _worse(one: Standing, now: datetime, said: Days) -> Found:
@@ -189,6 +193,13 @@ def _worse(one: Standing, now: datetime, said: Days) -> Found:
         since, depth = moment_of(one.back_at), band_of(str(one.step))
         return f"back moved {_on(said(since))}, a step back" + (f": keep to {BAND_WORDS[depth]}" if depth else ""), since
     return None
+
+
+def _over_load(one: Standing, now: datetime, said: Days) -> Found:
+    if one.over_at is None or not one.over or one.over_at <= (one.reviewed or ""):
+        return None
+    since = moment_of(one.over_at)
+    return f"{one.over}, last told {said(since)}", since
 
 
 def _overdue(one: Standing, now: datetime, said: Days) -> Found:
@@ -221,16 +232,18 @@ def _quiet(one: Standing, now: datetime, said: Days) -> Found:
     return (f"quiet since {said(since)}" if one.answered else f"no answer yet, linked {_on(said(since))}"), since
 
 
-def _fine(one: Standing, said: Days) -> tuple[str, datetime]:
+def _fine(one: Standing, now: datetime, said: Days) -> tuple[str, datetime]:
+    stands = one.safety(now)
+    shut = f"; {stands.words.coach}" if stands.stands_since else ""
     if not one.answered:
         since = moment_of(one.linked)
-        return f"fine, linked {_on(said(since))}", since
+        return f"fine, linked {_on(said(since))}{shut}", since
     since, depth = moment_of(one.answered), band_of(str(one.step))
-    return f"fine, last answer {_on(said(since))}" + (f"; keeps to {BAND_WORDS[depth]}" if depth else ""), since
+    return f"fine, last answer {_on(said(since))}{shut}" + (f"; keeps to {BAND_WORDS[depth]}" if depth else ""), since
 
 
-_JUDGES: Final = (("hurt", _hurt), ("referred", _referred), ("worse", _worse), ("overdue", _overdue), ("new_result", _new_result),
-                  ("quiet", _quiet))
+_JUDGES: Final = (("hurt", _hurt), ("referred", _referred), ("worse", _worse), ("over_load", _over_load), ("overdue", _overdue),
+                  ("new_result", _new_result), ("quiet", _quiet))
 
 
 def moment(text: object) -> datetime | None:

@@ -20,13 +20,13 @@ from companion.record.caseload import Standing, standings
 from companion.record.report_data import standings_of_all
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.levels import UNCHECKED_WORDS, words_of
 
 COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
 MEANINGS: Final = {
     "hurt": "something hurt since the last review, or questions about it were left open",
     "referred": "a clinician, same-day care or emergency care comes first",
     "worse": "worse beyond error at a retest, or the back moved on a squat day and the depth went a step back",
+    "over_load": "a squat day since the last review over the load limit",
     "overdue": f"a retest told twice in vain, or due for more than {OVERDUE_AFTER.days} days",
     "new_result": "results later than the last review",
     "quiet": f"no answer for {QUIET_AFTER.days} days, or not to be reached",
@@ -56,7 +56,7 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
     apart = {line.person: line.name for line in lines_apart(db, coach, [line for line, _ in found])}
     lines = [Row(cut(apart[line.person], PAGE_NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
-        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, when))) for line, one in found]
+        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, now, when))) for line, one in found]
     many = Counter(line.group for line, _ in found)
     groups = [(GROUP_WORDS[group], many[group], MEANINGS[group]) for group in GROUPS]
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
@@ -68,10 +68,11 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
         "policy": f"{POLICY}; script-src {hash_of(script)}"})
 
 
-def _cells(one: Standing, when: Moments) -> tuple[tuple[str, str], ...]:
+def _cells(one: Standing, now: datetime, when: Moments) -> tuple[tuple[str, str], ...]:
     """What stands beside the group: safety level, result, depth, last answer, last review."""
     depth = band_of(str(one.step))
-    level = f"{words_of(one.level).coach}, {when.text(one.level_at)}" if one.level and one.level_at else UNCHECKED_WORDS.coach
+    stands = one.safety(now)
+    level = f"{stands.words.coach}, {when.text(one.level_at)}" if one.level_at else stands.words.coach
     return ((level, one.level_at or ""),
             (RESULT_WORDS.get(str(one.overall), "none yet"), RESULT_WORDS.get(str(one.overall), "")),
             (BAND_WORDS[depth] if depth else "none set", str(depth.rank) if depth else ""),

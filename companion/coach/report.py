@@ -8,8 +8,6 @@ from datetime import datetime
 from companion.coach.page import POLICY, picture_of, rendered
 from companion.coach.report_sections import Account, account_of
 from companion.conversation.registry import Book
-from companion.screening.levels import OPEN_LEVELS
-from companion.screening.safety import Level
 
 
 def report_html(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> str:
@@ -20,5 +18,5 @@ def report_html(db: sqlite3.Connection, person: int, now: datetime, book: Book, 
 def page_of(account: Account) -> str:
     """Return the page of an account. Pure; slow where there are charts, so it can run beside the loop."""
     charts = [(chart.title, chart.words.removeprefix("Picture: "), picture_of(chart)) for chart in account.charts]
-    return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY, "free": account.level is Level.GO,
-                                          "open": account.level is not None and account.level.value in OPEN_LEVELS})
+    return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY, "free": account.safety.go,
+                                          "open": account.safety.opens_floor})

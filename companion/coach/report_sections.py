@@ -27,7 +27,7 @@ from companion.export.questions import in_words
 from companion.language.units import METRIC, reworded, shown
 from companion.pictures.series import Chart, ChartOwner
 from companion.record import coaching, log, people, reminders
-from companion.record.context import SAFETY, known_of
+from companion.record.context import SAFETY, known_of, standing_now
 from companion.record.log import Kept
 from companion.record.report_data import alerts_of, history_of
 from companion.reminders.kinds import coach_words
@@ -35,13 +35,15 @@ from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
-from companion.screening.levels import LEVEL_WORDS, UNCHECKED_WORDS, words_of
+from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
+from companion.screening.load_limit import limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import Level, pain_now
 from companion.screening.screen import about_from, screen_from
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
+from companion.screening.standing import SafetyStanding
 
 PAGE_NAME_MOST: Final = 80
 """UTF-16 units of a name; our choice."""
@@ -51,7 +53,7 @@ MOST_KEPT: Final = 1_000_000
 
 @dataclass(frozen=True, slots=True)
 class Account:
-    """Everything a report shows of one lifter. ``level``: the safety level now, None where nobody has checked; ``glance`` and
+    """Everything a report shows of one lifter. ``safety``: the standing now; ``glance`` and
     ``plan``: terms with their words."""
 
     name: str
@@ -65,8 +67,7 @@ class Account:
     causes: tuple[Cause, ...]
     not_tested: str
     notes: tuple[str, ...]
-    level: Level | None
-    level_words: str
+    safety: SafetyStanding
     level_why: tuple[str, ...]
     alerts: Table
     numbers: Table
@@ -96,14 +97,15 @@ def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, f
     tested = bool(screen.done)
     causes = tuple(cause_of(verdict, overruled_of(db, person, verdict.cause, when)) for verdict in conclusion.verdicts) if tested else ()
     steps, depth = history_of(db, person, "depth.step"), _depth_now(log.facts_of(db, person))
-    level = Level(str(facts[SAFETY])) if SAFETY in facts else None
+    safety = standing_now(db, person, now)
+    over = over_limit(days, limits_in(log.load_limits_of(db, person))).words(show)
     return Account(
         cut(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
-        _glance(facts, causes, days, level, depth, show, when, local_date(now, zone)),
+        _glance(facts, causes, days, safety, depth, over, show, when, local_date(now, zone)),
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
-        level, UNCHECKED_WORDS.report if level is None else LEVEL_WORDS[level].report, _why(db, person, facts, when),
+        safety, _why(db, person, facts, safety, when),
         _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
         conclusion.differences, charts_of(answers, steps, ChartOwner(str(person), system, zone)), days_table(days, seed, show),
         verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, depth, system, show, now, zone),
@@ -118,16 +120,16 @@ def _showing(system: str) -> NumberFormat:
 # summary --------------------------------------------------------------------------------------------------------
 
 
-def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], level: Level | None, depth: str, show: NumberFormat,
-            when: Moments, today: date) -> tuple[tuple[str, str], ...]:
+def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], safety: SafetyStanding, depth: str, over: str,
+            show: NumberFormat, when: Moments, today: date) -> tuple[tuple[str, str], ...]:
     """The few lines to read when there is no time for more."""
     told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
     parts = [(ruling.capitalize(), ", ".join(
         f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
         for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=weightiest)]
     last = days[-1] if days else None
-    lines = [("Safety level now", UNCHECKED_WORDS.report if level is None else LEVEL_WORDS[level].report), *parts,
-             ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
+    lines = [("Safety level now", safety.words.report), *parts,
+             ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)), ("Load lifted", over),
              ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
              ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
     return tuple((name, words) for name, words in lines if words)
@@ -136,19 +138,23 @@ def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], leve
 # safety ---------------------------------------------------------------------------------------------------------
 
 
-def _why(db: sqlite3.Connection, person: int, facts: Facts, when: Moments) -> tuple[str, ...]:
+def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStanding, when: Moments) -> tuple[str, ...]:
     """What the level rests on, as it was set last, and what has been said since."""
     said, kept = [], log.facts_of(db, person)
-    if SAFETY in kept:
-        set_last = Level(str(kept[SAFETY].value))
-        lapsed = set_last.value != facts[SAFETY]
-        said.append(f"Set on {when.moment(kept[SAFETY].at)}: {LEVEL_WORDS[set_last].coach}"
-                    f"{', which has lapsed since' if lapsed else ''}.")
+    if safety.pain_open is not None:
+        said.append(f"Something hurt on {when.moment(safety.pain_open)}, and the questions about it are still open.")
+    if safety.kept is not None and safety.since is not None:
+        said.append(f"Set on {when.moment(safety.since)}: {LEVEL_WORDS[safety.kept].coach}"
+                    f"{', which has lapsed since; no check has passed after it' if safety.needs_check else ''}.")
         history = history_of(db, person, SAFETY)
         if history and history[-1].because:
             said.append(f"Because: {history[-1].because}")
-        if set_last is not Level.GO and (keys := str(facts.get("safety.why", ""))):
-            said.append(f"Answers that weighed: {', '.join(map(in_words, keys.split()))}.")
+        if safety.kept is not Level.GO and safety.why:
+            said.append(f"Answers that weighed: {', '.join(map(in_words, safety.why.split()))}.")
+    if "referral.went" in kept and safety.since is not None and kept["referral.went"].at >= safety.since:
+        went = history_of(db, person, "referral.went")[-1]
+        said.append(f"Asked on {when.moment(went.at)} whether they have been seen: {WENT_WORDS.get(went.value, went.value)}"
+                    f"{f': {went.because}' if went.value == 'yes' else ''}.")
     if "safety_check.pain" in kept:
         told = kept["safety_check.pain"]
         said.append(f"Back or hip pain as last told in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")

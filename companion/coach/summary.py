@@ -8,7 +8,7 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 from typing import Final
 
 from companion.base.clock import local_date
@@ -19,16 +19,18 @@ from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import caseload, coaching, log, people, reminders
 from companion.record.caseload import Alerted, Concluded
+from companion.record.context import SAFETY, standing_in
 from companion.record.log import Kept, Row
 from companion.record.reminders import Reminder
-from companion.record.timestamps import moment_of
+from companion.record.timestamps import moment_of, text_of
 from companion.screening.errors import errors_from
+from companion.screening.load_limit import LimitSet, limits_in, over_limit
 from companion.screening.protocols import measured, protocol
 from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
-from companion.screening.safety import Level, opens
 from companion.screening.screen import LoggedAnswer, about_from
 from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import ToldDay, days_told
+from companion.screening.standing import SafetyStanding
 
 CAUSES: Final = ("length", "strength", "control")
 OVERRULED: Final = "overruled."
@@ -119,9 +121,10 @@ class Alarm:
 class Page:
     """One lifter, for their coach. Texts are as kept, so a page made of it makes them plain.
 
-    ``level`` as it stands now, ``level_kept`` as it was found with its words and time. ``overall``: the kind of result, with
-    its words. ``step``: the depth to keep to after the squat days (the value is a band), ``keep`` what the results gave.
-    ``limit`` and ``load_pin`` in kg. ``days``: the latest squat days, the newest first. ``media``: the newest first.
+    ``safety``: the standing now. ``went``: whether they were seen after a referral, as last asked, with what was said. ``over``:
+    on how many of the latest squat days the load was over the limit, in words. ``overall``: the kind of result, with its words.
+    ``step``: the depth to keep to after the squat days (the value is a band), ``keep`` what the results gave. ``limit`` and
+    ``load_pin`` in kg. ``days``: the latest squat days, the newest first. ``media``: the newest first.
     """
 
     person: int
@@ -129,8 +132,8 @@ class Page:
     zone: str
     system: str
     gone: tuple[datetime, str] | None
-    level: str
-    level_kept: Concluded | None
+    safety: SafetyStanding
+    went: Concluded | None
     told_at: str
     overall: str
     overall_words: str
@@ -143,6 +146,7 @@ class Page:
     depth_pin: Pinned | None
     limit: float | None
     load_pin: Pinned | None
+    over: str
     drill: str
     drill_pin: Pinned | None
     goal: str
@@ -172,6 +176,8 @@ class Held:
     reminders: Sequence[Reminder]
     gone: tuple[datetime, str] | None = None
     reviewed_at: str = ""
+    pain_open: datetime | None = None
+    limits: Sequence[LimitSet] = ()
 
 
 def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> Page:
@@ -184,7 +190,8 @@ def held_of(db: sqlite3.Connection, coach: int, lifter: int) -> Held:
     acts = tuple(Acted(moment_of(at), *rest) for at, *rest in coaching.acts_for(db, lifter, ACTS_SHOWN))
     return Held(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), caseload.concluded_of(db, lifter),
                 tuple(log.answers_of(db, lifter)), caseload.alerted_of(db, lifter, ALERTS_SHOWN), acts,
-                reminders.open_of(db, lifter), caseload.gone_of(db, lifter), coaching.reviewed_at(db, lifter, coach))
+                reminders.open_of(db, lifter), caseload.gone_of(db, lifter), coaching.reviewed_at(db, lifter, coach),
+                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)))
 
 
 def page_of(held: Held, now: datetime) -> Page:
@@ -198,24 +205,23 @@ def page_of(held: Held, now: datetime) -> Page:
     plan = plan_from(facts)
     days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
     return Page(
-        held.person, held.name, zone, system, held.gone, level_now(held.facts, zone, today), found.get("safety.level"),
+        held.person, held.name, zone, system, held.gone, safety_of(held, facts, now), found.get("referral.went"),
         str(facts.get("outcome.at", "")), str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
         tuple(_cause(name, facts, found, overruled) for name in CAUSES), tuple(overruled.values()),
         numbers_of(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         found.get("depth.step"), str(facts.get("depth.keep", "")), _pinned(found.get("depth.pin")),
-        _kilos(facts.get("load.limit")), _pinned(found.get("load.pin")), str(facts.get("drill", "")), _pinned(found.get("drill.pin")),
+        _kilos(facts.get("load.limit")), _pinned(found.get("load.pin")),
+        over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)), str(facts.get("drill", "")),
+        _pinned(found.get("drill.pin")),
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
         held.reminders[0] if held.reminders else None, media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),
         tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)
 
 
-def level_now(facts: Mapping[str, Kept], zone: str, today: date) -> str:
-    """The safety level as it stands; "" where none was ever found."""
-    kept = facts.get("safety.level")
-    if kept is None:
-        return ""
-    level = Level(str(kept.value))
-    return Level.GO.value if opens(level, local_date(kept.at, zone), today) else level.value
+def safety_of(held: Held, facts: Mapping[str, float | str], now: datetime) -> SafetyStanding:
+    """The safety standing of the lifter."""
+    pain = {log.PAIN_OPEN: text_of(held.pain_open)} if held.pain_open else {}
+    return standing_in({**facts, **pain}, held.facts[SAFETY].at if SAFETY in held.facts else None, now)
 
 
 def answers_in(rows: Iterable[Row], flows: Iterable[str]) -> list[LoggedAnswer]:

@@ -44,7 +44,7 @@ from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.levels import words_of
+from companion.screening.levels import WENT_WORDS, words_of
 from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
 from companion.screening.squat_days import ToldDay
@@ -250,8 +250,11 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
     yield look.name
     if page.gone:
         yield cut(f"Can't be reached since {look.said(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
-    since = f", since {look.said(page.level_kept.at)}" if page.level_kept and page.level not in ("", "go") else ""
-    yield cut(f"Safety: {words_of(page.level).coach}{since}", 90)
+    since = f", since {look.said(at)}" if (at := page.safety.stands_since) else ""
+    yield cut(f"Safety: {page.safety.words.coach}{since}", 90)
+    if page.went and page.safety.since and page.went.at >= page.safety.since:
+        yield cut(f"Been seen: {WENT_WORDS.get(page.went.value, page.went.value)}, told {look.said(page.went.at)}"
+                  f"{f': {page.went.because}' if page.went.value == 'yes' else ''}", 110)
     if told := moment(page.told_at):
         yield f"Results, {look.said(told)}: {RESULT_WORDS.get(page.overall, 'not told')}"
     for cause in page.causes:
@@ -312,7 +315,7 @@ def _load_line(page: Page) -> str:
         except ValueError:
             pinned = page.load_pin.value
         said += f"; pinned to {pinned} ({_by(page.load_pin)})"
-    return cut(said, 150)
+    return "\n".join(filter(None, (cut(said, 150), cut(page.over[:1].upper() + page.over[1:], 90))))
 
 
 def _pin_or(pin: Pinned | None, said: str) -> str:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import json
 import sqlite3
 from collections.abc import Iterable
 from datetime import datetime
 from typing import Final, NamedTuple
 
+from companion.calendar.preferences import zone_from
+from companion.conversation.session import Session
 from companion.record.coaching import STANDS_REVIEWED, coach_name
 from companion.record.log import Value
 from companion.record.timestamps import moment_of, text_of
+from companion.screening.standing import SafetyStanding, standing_of
 
 
 class Standing(NamedTuple):
@@ -21,7 +25,9 @@ class Standing(NamedTuple):
     have been answered to the end and nothing was reviewed since. ``change``: of the last retest (better, within_error, worse,
     cannot_say). ``back``: the lower back on the last squat day told of; ``step_why``: what that did to the depth, where it
     moved.
-    ``retest_*``: the latest reminder to test again. ``answered``: the latest answer.
+    ``retest_*``: the latest reminder to test again. ``answered``: the latest answer. ``why``: the answers the level rests on;
+    ``pain_open``: like ``open_at``, whatever was reviewed; ``zones``: the facts of where they are, as JSON. ``over_*``: the last
+    squat day over the load limit, and on how many of the last that was.
     """
 
     person: int
@@ -51,7 +57,20 @@ class Standing(NamedTuple):
     retest_due: str | None
     retest_settled: str | None
     answered: str | None
+    why: Value | None
+    pain_open: str | None
+    zones: str
+    over_at: str | None
+    over: str | None
 
+    def safety(self, now: datetime) -> SafetyStanding:
+        """Return their safety standing, as every page has it."""
+        return standing_of(self.level, moment_of(self.level_at) if self.level_at else None, str(self.why or ""),
+                           moment_of(self.pain_open) if self.pain_open else None, now, zone_from(json.loads(self.zones), now))
+
+
+HURT_ASKED: Final = "was asked whether something hurt"
+"""The beginning of an alert about that question left unanswered; from whichever flow, it counts as from the pain questions."""
 
 _SAID: Final = ("(select value from answers where person = m.person and run = h.run and key = '{0}' and status = 'ok' "
                 "order by id desc limit 1)")
@@ -76,15 +95,21 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     s.value, s.at, o.value, w.value, d.value, c.value, c.at,
     case when c.value = 'worse' then {_BECAUSE.format('retest.change')} end, b.value, b.at,
     case when b.value = 'moved' then {_BECAUSE.format('depth.step')} end,
-    r.state, r.due_at, r.settled_at, (select at from answers a where a.person = m.person order by id desc limit 1)
+    r.state, r.due_at, r.settled_at, (select at from answers a where a.person = m.person order by id desc limit 1),
+    y.value, (select max(u.began_at) from runs u where u.person = m.person and u.flow = 'pain' and ifnull(u.ending, 'left') <> 'done'
+     and u.began_at > ifnull(p.at, '')),
+    (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
+     ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
+    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end
 from m
 left join alerts h on h.id = (
-    select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and u.flow in ('pain', 'morning')
+    select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
+        or substr(a.because, 1, {len(HURT_ASKED)}) = '{HURT_ASKED}')
     where a.person = m.person and a.at > ifnull(m.reviewed, '') order by a.id desc limit 1)
 left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
-{_FACT.format('b', 'squat_after.back')}
+{_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
 """The standing of each lifter of ``m`` (person, since, reviewed): the end of a query that says who those are."""
@@ -102,6 +127,21 @@ def pain_untold(db: sqlite3.Connection, before: datetime, after: datetime) -> li
         "select u.person, u.run from runs u where u.flow = 'pain' and u.began_at between ? and ? and ifnull(u.ending, 'left') <> 'done' "
         "and not exists (select 1 from alerts a where a.person = u.person and a.run = u.run) and not exists (select 1 from runs l "
         "where l.flow = 'pain' and l.person = u.person and l.began_at > u.began_at)", (text_of(after), text_of(before))).fetchall()
+
+
+def hurt_unanswered(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str, str]]:
+    """Return who was asked "Did something hurt?" between the two moments, has not answered, and of whom no alert has been raised
+    since: (person, run, the words it was asked about)."""
+    found = []
+    for person, text in db.execute("select person, session from sessions where (instr(session, '\"about\":\"ache\"') or "
+                                   "instr(session, '\"about\":\"stop\"')) and updated_at >= ?", (text_of(after),)).fetchall():
+        session = Session.loads(text)
+        asked = moment_of(session.at) if session.at else None
+        if session.aside is None or asked is None or not after <= asked <= before or not session.stack:
+            continue
+        if not db.execute("select 1 from alerts where person = ? and at >= ?", (person, text_of(asked))).fetchone():
+            found.append((person, session.top.run, session.aside.text if session.aside.about == "ache" else ""))
+    return found
 
 
 def said_in(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str]]:

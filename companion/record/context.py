@@ -12,8 +12,8 @@ from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.record import log
-from companion.record.timestamps import moment_of
-from companion.screening.safety import Level, opens
+from companion.record.timestamps import moment_of, text_of
+from companion.screening.standing import SafetyStanding, standing_of
 
 SAFETY = "safety.level"
 AGREED: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
@@ -33,11 +33,26 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     facts |= {f"{name}.today": "yes" for name, since in since_of.items() if since == today}
     facts |= {"today": today.isoformat(), "person": str(person)}
     facts |= _agreed(facts)
-    if SAFETY in since_of:
-        level, since = Level(str(facts[SAFETY])), since_of[SAFETY]
-        facts[SAFETY] = Level.GO.value if opens(level, since, today) else level.value
-        facts["safety.may_open"] = "yes" if today > since else "no"
+    stands = standing_in(facts, next((moment_of(since) for name, _, since in rows if name == SAFETY), None), now)
+    if stands.level is not None:
+        facts[SAFETY] = stands.level.value
+        facts["safety.may_open"] = "yes" if today > since_of[SAFETY] else "no"
     return Known(facts, now, lambda: list(map(log.as_answer, log.answers_of(db, person))))
+
+
+def standing_in(facts: Mapping[str, Value], since: datetime | None, now: datetime) -> SafetyStanding:
+    """Return the safety standing that facts as kept amount to; ``since``: the moment the level was found."""
+    pain = facts.get(log.PAIN_OPEN)
+    return standing_of(facts.get(SAFETY), since, str(facts.get("safety.why", "")), moment_of(str(pain)) if pain else None, now,
+                       zone_from(facts, now))
+
+
+def standing_now(db: sqlite3.Connection, person: int, now: datetime) -> SafetyStanding:
+    """Return the safety standing of one person."""
+    kept = log.facts_of(db, person)
+    facts = {name: one.value for name, one in kept.items()}
+    pain = log.pain_open_of(db, person)
+    return standing_in(facts | ({log.PAIN_OPEN: text_of(pain)} if pain else {}), kept[SAFETY].at if SAFETY in kept else None, now)
 
 
 def _agreed(facts: Mapping[str, Value]) -> dict[str, Value]:

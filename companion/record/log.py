@@ -6,12 +6,18 @@ import sqlite3
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from companion.record.timestamps import moment_of
 from companion.screening.screen import LoggedAnswer
 
 Value = float | str
+_LIMITS: Final = ("select json_group_array(json_array(at, name, value)) as limits from findings where person = :person and name in "
+                  "('load.limit', 'load.pin') having count(*)")
+PAIN_OPEN: Final = "pain.open_since"
+_PAIN_OPEN: Final = ("select began_at from runs where person = :person and flow = 'pain' and ifnull(ending, 'left') <> 'done' and "
+                     "began_at > ifnull((select at from facts where person = :person and name = 'pain.hurt'), '') "
+                     "order by began_at desc limit 1")
 
 
 class Kept(NamedTuple):
@@ -66,16 +72,31 @@ def found(db: sqlite3.Connection, person: int, name: str) -> list[tuple[str, dat
             db.execute("select value, at from findings where person = ? and name = ? order by id", (person, name))]
 
 
+def load_limits_of(db: sqlite3.Connection, person: int) -> str:
+    """Return the values the load limit has had, as JSON that ``screening.load_limit.limits_in`` reads; "" for none."""
+    row = db.execute(_LIMITS, {"person": person}).fetchone()
+    return row[0] if row else ""
+
+
+def pain_open_of(db: sqlite3.Connection, person: int) -> datetime | None:
+    """Return since when questions about pain stand unanswered: begun, not done, and none answered to the end since."""
+    row = db.execute(_PAIN_OPEN, {"person": person}).fetchone()
+    return moment_of(row[0]) if row else None
+
+
 def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
     """Return all that is known of a person, in one query: name, value, and since when where it was concluded ("" else). The
-    facts, "due.KIND" for each reminder to come, and "coach" and "is_coach" where a coach looks after them, and where they are
-    one."""
+    facts, "due.KIND" for each reminder to come, "coach" and "is_coach" where a coach looks after them, and where they are
+    one, "load.limits", the values the load limit has had (``screening.load_limit.limits_in``), and "pain.open_since", where
+    questions about pain stand unanswered."""
     return db.execute(
         "select name, value, iif(found, at, '') from facts where person = :person "
         "union all select 'due.' || kind, wall, '' from reminders where person = :person and state = 'open' "
         "union all select 'coach', 'yes', '' where exists (select 1 from coaches k join coach_roles c on c.person = k.coach and "
         "c.until is null where k.person = :person and k.until is null) "
-        "union all select 'is_coach', 'yes', '' where exists (select 1 from coach_roles where person = :person and until is null)",
+        "union all select 'is_coach', 'yes', '' where exists (select 1 from coach_roles where person = :person and until is null) "
+        f"union all select 'load.limits', limits, '' from ({_LIMITS}) "
+        f"union all select '{PAIN_OPEN}', began_at, '' from ({_PAIN_OPEN})",
         {"person": person}).fetchall()
 
 

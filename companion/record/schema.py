@@ -226,6 +226,13 @@ def pain_runs_and_codes(db: Database) -> None:
     db.execute("alter table outbox add column fleeting integer not null default 0")
 
 
+@migrations()
+def hurt_asked(db: Database) -> None:
+    """Sessions that stand at "Did something hurt?", of which few do: looked for at every sweep."""
+    db.execute("create index sessions_hurt_asked on sessions (updated_at) where instr(session, '\"about\":\"ache\"') or "
+               "instr(session, '\"about\":\"stop\"')")
+
+
 def _statements(script: str) -> list[str]:
     """A script cut into statements; ``executescript`` would commit the migration's own transaction."""
     statements, waiting = [], ""

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Final, Literal
 
-from companion.screening.levels import OPEN_LEVELS, PASSING
+from companion.screening.levels import OPEN_LEVELS, PASSING, REFERRED
 from companion.screening.safety import Level
 
 STOP_ALL: Final = "stop all reminders"
@@ -61,13 +61,15 @@ KINDS: Final = {kind.name: kind for kind in (
     ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, gives_way_to="morning"),
     ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
                  goes_on="Only on the morning after something hurt I still ask once how it is."),
+    ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=10),
     ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, closed="put_off", rounds=2),
     ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN_LEVELS, closed="put_off"),
     ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="caseload", ended_by="digest"),
     ReminderKind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),
 )}
 """A digest comes at the hour its coach chose, whatever the quiet hours. At home_again what is to come is planned anew for the zone at
-home."""
+home. A referral is asked about the next day, and where nobody answers every three days for a month (choice); an answer that they have not
+been seen asks again as ``flows.referral`` has it."""
 
 
 def coach_words(name: str) -> str:

@@ -1,9 +1,9 @@
 """The depth to keep to, from squat day to squat day: a small state machine driven by the report of each day.
 
-Two squat days in a row clean at the set depth move it a band deeper, movement felt moves it a band back, pain closes loaded
-work until a safety check. Never more than a band a day, never past the lifter's usual depth or a coach's pin, and deeper only
-where one of the clean days at that depth was on film within the week (evidence-and-drills: film once a week; the rest is this
-project's cautious choice).
+Two squat days in a row clean at the set depth and within the load limit move it a band deeper, movement felt moves it a band back,
+pain closes loaded work until a safety check. Never more than a band a day, never past the lifter's usual depth or a coach's pin,
+and deeper only where one of the clean days at that depth was on film within the week (evidence-and-drills: film once a week; the
+rest is this project's cautious choice).
 
 A pin is a ceiling and not a floor: the depth begins at the pin, clean days never lead past it, movement still leads back from
 it, and clean days lead up to it again.
@@ -23,6 +23,7 @@ from companion.screening.depth import BAND_WORDS, Band
 
 DayOutcome = Literal["clean", "moved", "other"]
 DepthChange = Literal["deeper", "back", "same"]
+Load = Literal["", "over", "untold"]
 
 FILM_DAYS: Final = 7  # a film counts on its own day and the six after it: once a week (choice)
 STATES: Final = ("open", "one_clean", "closed")
@@ -36,6 +37,8 @@ class DepthDay:
     ``outcome``: "clean" (kept to the depth set, the back still), "moved" (the back moved) or "other": not judged, can't tell,
     or not at the depth set. Deeper than set with a still back is "other" too, so that going too deep earns no step.
     ``film``: judged on film; ``hurt``: something hurt; ``checked``: a safety check passed that day, before the squats.
+    ``load``: "over" the load limit, or "untold" where there is one; either way the day is not clean, or a load too heavy
+    would earn a step.
     """
 
     day: date
@@ -43,6 +46,7 @@ class DepthDay:
     film: bool = False
     hurt: bool = False
     checked: bool = False
+    load: Load = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,12 +182,16 @@ def _bound(usual: Band | None, pin: Band | None) -> _Bound:
 
 
 def _by_date(days: Iterable[DepthDay]) -> Iterable[DepthDay]:
-    """Yield one day a date, the earliest first: hurt or moved if any was, clean only if all were, on film if any was."""
+    """One day a date, the earliest first: hurt, moved or over the load limit if any was, clean only if all were and their load was
+    within the limit, on film if any was."""
     for day, some in groupby(sorted(days, key=lambda one: one.day), key=lambda one: one.day):
         same = list(some)
         told = {one.outcome for one in same}
-        outcome: DayOutcome = "moved" if "moved" in told else "other" if "other" in told else "clean"
-        yield DepthDay(day, outcome, any(one.film for one in same), any(one.hurt for one in same), any(one.checked for one in same))
+        loads = {one.load for one in same}
+        load: Load = "over" if "over" in loads else "untold" if "untold" in loads else ""
+        outcome: DayOutcome = "moved" if "moved" in told else "other" if "other" in told or load else "clean"
+        yield DepthDay(day, outcome, any(one.film for one in same), any(one.hurt for one in same), any(one.checked for one in same),
+                       load)
 
 
 def _checked(place: _Place) -> _Place:
@@ -247,4 +255,5 @@ def _why(way: DepthTransition, after: _Place, day: DepthDay, bound: _Bound) -> s
         case DepthTransition(trigger="clean"):
             return f"Clean again at {_at(after)}. A step deeper waits for a clean day on film, and there is none from the last 7 days."
         case _:
-            return f"That day does not count towards a step. Stay at {_at(after)}."
+            because = {"over": "It was over the load limit, so that day", "untold": "Its load was not told, so that day"}
+            return f"{because.get(day.load, 'That day')} does not count towards a step. Stay at {_at(after)}."

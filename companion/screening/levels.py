@@ -11,8 +11,9 @@ from companion.screening.safety import Level
 
 @dataclass(frozen=True, slots=True)
 class LevelWords:
-    """One level in words. ``coach``: a few words for an alert on a locked phone, a caseload line or a table cell;
-    ``report``: what it closes; ``lifter``: the message to the lifter, "" for none."""
+    """One level in words. ``coach``: a few words, as an alert on a locked phone, a caseload line or a table cell has them;
+    ``report``: what it closes; ``lifter``: the message that tells them, where somebody has to look with where to go and how
+    soon; "" where there is nothing to tell."""
 
     coach: str
     report: str
@@ -29,8 +30,8 @@ LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
         "No squats, tests or drills today. Rest, and keep moving gently. From tomorrow, say “safety check” to begin again."),
     Level.CLINICIAN: LevelWords(
         "a clinician comes first", "closed until a clinician has looked and a later safety check passes",
-        "Please see a doctor or physiotherapist before any squats, tests or drills. Once one has cleared you, say “safety check” "
-        "and we start from there."),
+        "Please see a doctor or physiotherapist within a week, sooner if it gets worse, and before any squats, tests or drills. Once "
+        "one has cleared you, say “safety check” and we start from there."),  # a week: choice
     Level.SAME_DAY: LevelWords(
         "to be seen the same day", "closed: to be seen the same day",
         "What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No squats, "
@@ -52,6 +53,10 @@ PASSING: Final = (*OPEN_LEVELS, Level.NOT_TODAY.value)
 
 REFERRED: Final = tuple(level.value for level in Level if level.value not in PASSING)
 """Levels that need a clinician first, the least urgent first."""
+
+
+WENT_WORDS: Final = {"yes": "yes", "booked": "not yet, booked", "no": "not yet"}
+"""Whether somebody was seen after a referral, for a coach."""
 
 
 def words_of(level: object) -> LevelWords:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
 from typing import Final
 
@@ -24,6 +24,7 @@ class ToldDay:
     ``back``: "still", "moved" or "cant_tell". ``kept``: "kept", "deeper" or "higher" than the depth set. ``depth``: a band,
     where none was set. ``film``: judged on film. ``hurt``: something hurt, on the day or as reported afterwards. ``load`` in kg, 0 without
     a bar. ``felt``: movement felt, 0-10, on a day of the priming trial; ``lot``: that day's number in the trial, from 0.
+    ``load_at``: when that load was told, for the limit that stood then.
     """
 
     day: date
@@ -37,6 +38,7 @@ class ToldDay:
     lot: int | None = None
     note: str = ""
     video: str = ""
+    load_at: datetime | None = field(default=None, compare=False)
 
     @property
     def squatted(self) -> bool:
@@ -69,6 +71,8 @@ def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]
         told.pop(row.key, None)
         if row.status == "ok":
             told[row.key] = row.value
+            if row.key == "load":
+                told["load_at"] = row.at
     drawn = list(dict.fromkeys(told["day"] for told in said.values() if told.get("lot") == "draw"))
     days: dict[object, dict[str, object]] = {}
     for told in said.values():
@@ -87,6 +91,7 @@ def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]
 
 def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
     day, load, felt, number = told["day"], told.get("load"), told.get("felt"), told.get("number")
+    load_at = told.get("load_at")
     assert isinstance(day, date)
     if load == "same":
         load = told.get("planned", load_before)
@@ -95,7 +100,7 @@ def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
         day, _word(told.get("back")), _word(told.get("kept")), _word(told.get("depth")), told.get("seen_by") == "film",
         bool(told.get("hurt_then")), float(load) if isinstance(load, int | float) else None,
         float(felt) if isinstance(felt, int | float) else None, number if isinstance(number, int) else None,
-        str(told.get("note", "")), str(told.get("video", "")))
+        str(told.get("note", "")), str(told.get("video", "")), load_at if isinstance(load_at, datetime) else None)
 
 
 def _word(value: object) -> str | None:

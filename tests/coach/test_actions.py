@@ -218,6 +218,67 @@ async def test_pain_told_to_the_end_is_told_once(gym):
     assert sum("something hurt" in text for text in gym.heard(KIM)) == 1
 
 
+@pytest.mark.parametrize(("words", "about"), [
+    (("write to my coach", "my knee hurts a bit since tuesday"), " (about “my knee hurts a bit since tuesday”)"),
+    (("knee to wall", *CHECK, *WARM, "tape", "ready", "stop"), "")])
+async def test_did_something_hurt_left_unanswered_for_five_minutes_is_told_once(gym, words, about):
+    """Five minutes: choice, as for open questions about pain."""
+    await gym.linked()
+    assert "Did something hurt?" in (await gym.say(*words))[-1]
+    gym.clock.at += timedelta(minutes=4)
+    await gym.companion.sweep()
+    assert not any("whether something hurt" in text for text in gym.heard(KIM)), "they may be answering"
+    for _ in range(100):
+        gym.clock.at += timedelta(minutes=1)
+        await gym.companion.sweep()
+    told = [text for text in gym.heard(KIM) if "whether something hurt" in text]
+    assert [text.partition(": ")[2] for text in told] == [f"was asked whether something hurt, and has not answered{about}"]
+    await gym.say("my lifters", who=KIM)
+    assert "was asked whether something hurt today, no answer" in "\n".join(gym.heard(KIM))
+
+
+async def test_did_something_hurt_that_was_answered_is_told_by_nobody(gym):
+    await gym.linked()
+    await gym.say("write to my coach", "my knee hurts a bit since tuesday", "No")
+    gym.clock.at += timedelta(minutes=30)
+    await gym.companion.sweep()
+    assert not any("whether something hurt" in text for text in gym.heard(KIM))
+
+
+async def test_a_referral_is_asked_about_the_next_day_until_they_went_and_the_coach_reads_what_was_said(gym):
+    """At ten the next day, every three days for a month where nobody answers: choice."""
+    await gym.linked()
+    await gym.say("my back hurts", "Leg", "5", "no", "yes", "yes", "no", "no")
+    asks, seen = "Did you go? What was said?", "sam, a clinician comes first: has "
+
+    async def days(count: int) -> int:
+        before = sum(asks in text for text in gym.heard(SAM))
+        for _ in range(count * 4):
+            gym.clock.at += timedelta(hours=6)
+            await gym.companion.sweep()
+            await gym.listen()
+        return sum(asks in text for text in gym.heard(SAM)) - before
+
+    assert await days(1) == 1
+    assert await days(6) == 2, "nobody answered"
+    await gym.say("Being seen", "Not yet")
+    assert gym.heard(KIM)[-1] == f"{seen}not been seen yet"
+    assert await days(4) == 1
+    await gym.say("Being seen", "Yes, I went", "a nerve, no load until May")
+    assert gym.heard(KIM)[-1] == f"{seen}been seen. Told, in their words: a nerve, no load until May"
+    assert await days(40) == 0
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "Been seen: yes, told" in gym.heard(KIM)[-1]
+
+
+async def test_a_referral_that_is_settled_by_a_check_is_not_asked_about(gym):
+    await gym.linked()
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 1
+    await gym.say("safety check", "no", "no", "no", "no", "yes", "0", "no")
+    assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 0
+
+
 async def test_a_note_arrives_as_from_the_coach_and_can_be_answered(gym):
     await gym.linked()
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)

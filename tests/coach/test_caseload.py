@@ -11,11 +11,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.coach.caseload import GROUPS, MOVED_BACK, WORDS_MOST, Line, cut, units
+from companion.coach.report_sections import account_of
+from companion.coach.summary import lifter_page
 from companion.conversation.effects import Alert
 from companion.export.table import plain
 from companion.record import coaching, people, reminders
+from companion.record.caseload import standings
+from companion.record.context import known_of, standing_now
 from companion.screening.depth import Band
 from companion.screening.depth_progression import DepthDay, steps_from
+from flows.catalogue import BOOK
 from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
 
 
@@ -336,3 +341,47 @@ def test_a_cut_text_is_plain_and_never_longer(text, most):
     assert short == plain(short)
     assert "  " not in short
     assert short.endswith("…") or short == " ".join(plain(text).split())
+
+
+OVER = "over the load limit on 9 of the last 12 squat days, by up to 40 kg"
+
+
+def test_a_day_over_the_load_limit_is_a_line_with_days_and_kilograms_until_it_is_reviewed(room):
+    sam = room.lifter()
+    room.find(sam, "load.over", "152 kg", 2, OVER)
+    assert told(room, sam) == ("over_load", f"{OVER}, last told Tuesday")
+    room.reviewed(sam, 1)
+    assert line(room, sam).group == "fine"
+    room.find(sam, "load.over", "137 kg", 0.5, OVER)
+    assert line(room, sam).group == "over_load"
+
+
+def test_nobody_is_fine_without_a_word_after_a_day_that_closed_it(room):
+    """Sharp 6 of 10 on Tuesday, reviewed on Wednesday, and no check since."""
+    sam = room.lifter()
+    room.hurt(sam, 2, bad=6.0)
+    room.reviewed(sam, 1)
+    assert told(room, sam) == ("fine", "fine, last answer on Tuesday; a new check comes first")
+    room.find(sam, "safety.level", "go", 0.1)
+    assert told(room, sam) == ("fine", "fine, last answer on Tuesday")
+
+
+def test_nobody_is_fine_without_a_word_while_questions_about_pain_stand_open(room):
+    sam = room.lifter()
+    room.run(sam, "pain", {}, 2, "left")
+    room.find(sam, "safety.level", "go", 1.5)
+    room.reviewed(sam, 1)
+    assert told(room, sam) == ("fine", "fine, last answer yesterday; pain questions open")
+
+
+def test_chat_caseload_summary_and_report_have_the_same_standing(room):
+    for level, days, pain in (("not_today", 2, None), ("no_load", 0, None), ("go", 1, 0.5), ("clinician", 9, 3), ("go", 1, None)):
+        sam = room.lifter()
+        room.find(sam, "safety.level", level, days)
+        if pain is not None:
+            room.run(sam, "pain", {}, pain, "")
+        stands = standing_now(room.db, sam, NOW)
+        assert next(one for one in standings(room.db, room.coach) if one.person == sam).safety(NOW) == stands
+        assert lifter_page(room.db, room.coach, sam, NOW).safety == stands
+        assert account_of(room.db, sam, NOW, BOOK).safety == stands
+        assert known_of(room.db, sam, NOW).facts["safety.level"] == (stands.level and stands.level.value)

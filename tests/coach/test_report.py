@@ -122,10 +122,10 @@ def test_an_overruled_finding_stands_beside_the_computed_one(page):
     assert "Open control, by a coach (the tests: ruled out)" in words
 
 
-def test_safety_says_the_level_now_that_one_has_lapsed_and_every_alert(page):
+def test_after_a_day_that_was_closed_safety_says_that_a_new_check_comes_first_and_every_alert(page):
     words = section(page, "safety")
-    assert "Now: open: nothing stands against tests or squats." in words
-    assert "no load today, which has lapsed since" in words
+    assert "Now: closed until a new safety check: none has passed since a day that was closed." in words
+    assert "no load today, which has lapsed since; no check has passed after it" in words
     assert "8 Mar 2026, 18:07 no load today something hurt (A small pain" in words
 
 
@@ -139,7 +139,29 @@ def test_a_closed_level_is_marked_and_said(file, level, words):
     assert f"Nothing in this plan opens any work. The safety level now: {words}" in section(page, "plan")
 
 
-def test_an_open_level_warns_of_nothing_in_the_plan(page):
+def test_the_load_over_the_limit_is_a_line_of_the_summary(file):
+    one = Kept(file, people.add_person(file, "terminal", "ida", "ida", START))
+    one.find(load__limit="112")
+    for day, load in ((2, 137.0), (4, 110.0), (6, 152.0)):
+        one.on(day)
+        one.run("squat_after", {"done": "yes", "back": "still", "kept": "kept", "hurt": "no", "load": load})
+    assert "Load lifted over the load limit on 2 of the last 3 squat days, by up to 40 kg" in section(
+        report_html(file, one.person, NOW, BOOK), "summary")
+
+
+def test_while_pain_stands_unanswered_the_report_says_so_and_opens_nothing(file):
+    one = Kept(file, people.add_person(file, "terminal", "ida", "ida", START))
+    one.run("pain", {"bad": 6.0}, ending=None)
+    one.find(safety__level="go")
+    page = report_html(file, one.person, NOW, BOOK)
+    assert "Now: closed: something hurt, and the questions about it are still open." in section(page, "safety")
+    assert 'class="caution shut"' in page
+
+
+def test_an_open_level_warns_of_nothing_in_the_plan(file):
+    one = Kept(file, people.add_person(file, "terminal", "ida", "ida", START))
+    one.find(safety__level="go")
+    page = report_html(file, one.person, NOW, BOOK)
     assert "opens any work" not in section(page, "plan")
     assert "caution shut" not in page
 

@@ -27,8 +27,8 @@ def page(room: Room, person: int) -> Page:
 def test_a_lifter_of_whom_nothing_is_known_has_an_empty_page(room):
     sam = people.add_person(room.db, "telegram", "7", "Sam", ago(1))
     empty = page(room, sam)
-    assert (empty.level, empty.overall, empty.numbers, empty.days, empty.media, empty.alarms, empty.answered_at) == (
-        "", "", (), (), (), (), None)
+    assert (empty.safety.level, empty.overall, empty.numbers, empty.days, empty.media, empty.alarms, empty.answered_at) == (
+        None, "", (), (), (), (), None)
     assert [cause.ruling for cause in empty.causes] == ["", "", ""]
 
 
@@ -119,12 +119,13 @@ def test_what_is_pinned_stands_beside_what_was_found(room):
 
 
 @pytest.mark.parametrize(("level", "days", "now"), [
-    ("no_load", 0, "no_load"), ("no_load", 1, "go"), ("not_today", 0, "not_today"), ("not_today", 2, "go"),
-    ("clinician", 30, "clinician"), ("emergency", 30, "emergency"), ("go", 3, "go")])
-def test_the_safety_level_is_the_one_that_stands_now(room, level, days, now):
+    ("no_load", 0, "no load today"), ("no_load", 1, "a new check comes first"), ("not_today", 0, "no squats or tests today"),
+    ("not_today", 2, "a new check comes first"), ("clinician", 30, "a clinician comes first"),
+    ("emergency", 30, "sent to emergency care"), ("go", 3, "open")])
+def test_the_safety_standing_is_the_one_of_now(room, level, days, now):
     sam = room.lifter()
     room.find(sam, "safety.level", level, days)
-    assert page(room, sam).level == now
+    assert page(room, sam).safety.words.coach == now
 
 
 def test_photos_and_videos_that_stand_are_kept_with_their_reference(room):

@@ -40,7 +40,9 @@ from companion.record import coaching, people
 from companion.record.caseload import Alerted, Concluded, LogRow
 from companion.record.turn import Turn
 from companion.record.writer import Writer
+from companion.screening.safety import Level
 from companion.screening.squat_days import ToldDay
+from companion.screening.standing import standing_of
 from flows.catalogue import BOOK
 from tests.coach.caseload_rows import NOW, Room, ago, record
 from tests.coach.rows import KEYS, NASTY, nasty
@@ -232,10 +234,11 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
     sam = full(room)
     (say,) = ask(room, "lifter", sam)
     assert say.text.splitlines() == [
-        "Sam", "Safety: open", "Results, Saturday: a likely cause", "Length: likely: Heels up: later.",
+        "Sam", "Safety: a new check comes first, since Tuesday", "Results, Saturday: a likely cause", "Length: likely: Heels up: later.",
         "Strength: ruled out, by: Arms forward: clean.", "Control: too close to call",
         "· overruled by coach Ada: ruled out, seen in person",
         "Depth: parallel (One clean squat day.); pinned to a little above parallel (set by coach Ada: saw it)", "Load: at most 64 kg",
+        "Over the load limit on the last squat day, by 16 kg",
         "Last squats: Mon 9 Mar, 80 kg, depth kept, back still, “easy”", "Plan: Every Tuesday at 18:00. Next: Tuesday 17 March, 18:00.",
         "Next reminder: test again, 2026-04-01 10:00", "Last alert Tuesday: something hurt (back)",
         "14 answers, last Tuesday; not reviewed yet"]
@@ -383,8 +386,10 @@ lines = st.builds(Line, st.integers(1, 2**53), awful, st.sampled_from(GROUPS), a
 pins = st.builds(Pinned, awful, awful, awful, moments)
 pages = st.builds(
     Page, person=st.integers(1, 2**53), name=awful, zone=st.just("Europe/Berlin"), system=st.sampled_from(("metric", "imperial")),
-    gone=st.none() | st.tuples(moments, awful), level=awful,
-    level_kept=st.none() | st.builds(Concluded, awful, awful, awful, moments), told_at=awful, overall=awful, overall_words=awful,
+    gone=st.none() | st.tuples(moments, awful),
+    safety=st.builds(standing_of, st.sampled_from(["", *(one.value for one in Level)]), st.none() | moments, awful,
+                     st.none() | moments, st.just(NOW), st.just("Europe/Berlin")),
+    went=st.none() | st.builds(Concluded, awful, awful, awful, moments), over=awful, told_at=awful, overall=awful, overall_words=awful,
     causes=st.tuples(*[st.builds(Cause, st.just(name), awful, awful, st.none() | st.builds(Overruled, awful, awful, awful, awful, moments))
                        for name in ("length", "strength", "control")]), overruled=st.just(()),
     numbers=st.lists(st.builds(Number, st.just("leg_raise"), st.just("left"), moments, awful, st.integers(0, 9), awful,

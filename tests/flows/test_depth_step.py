@@ -1,5 +1,6 @@
 """The depth to keep on the next squat day, as a lifter hears it."""
 
+import json
 from datetime import timedelta
 
 import pytest
@@ -74,3 +75,36 @@ def test_after_pain_it_is_closed_until_a_check_passes_on_another_day():
     assert "no loaded squats before a safety check" in Lifter(FLOW, {"safety.checked": "not_today"}, hurt).heard
     today = squatted(0, "1", **{**CLEAN, "hurt": "yes"})
     assert "no loaded squats before a safety check" in Lifter(FLOW, answers=today).heard, "the check came before the pain"
+
+
+HEAVY = [137.0, 140.0, 145.0, 152.0]
+"""Loads over the limit of 112 kg: the figures of the case that led here."""
+
+
+def test_a_lifter_over_the_load_limit_on_19_of_22_days_earns_no_step():
+    days = [squatted(44 - 2 * at, str(at), **CLEAN, load=110.0 if at in (3, 9, 15) else HEAVY[at % 4]) for at in range(22)]
+    recent = {"outcome.at": (NOW - timedelta(days=60)).isoformat()}
+    answers = [row for one in days for row in one]
+    talk = Lifter(FLOW, {**recent, "load.limit": "112"}, answers)
+    assert talk.found["depth.step"] == "a_little_above"
+    assert "over the load limit" in talk.heard
+    assert Lifter(FLOW, {**recent, "load.limit": ""}, answers).found["depth.step"] == "below", "without a limit they would"
+
+
+def test_days_within_both_limits_earn_a_step_and_a_load_nobody_told_does_not():
+    for load, step in ((100.0, "parallel"), (112.0, "parallel"), (113.0, "a_little_above"), (None, "a_little_above")):
+        said = CLEAN if load is None else {**CLEAN, "load": load}
+        talk = Lifter(FLOW, {"load.limit": "112"}, [*squatted(4, "1", **said), *squatted(2, "2", **said)])
+        assert talk.found["depth.step"] == step, load
+
+
+def test_a_limit_that_a_coach_raises_later_earns_no_step_for_days_over_the_old_one():
+    had = json.dumps([[(NOW - timedelta(days=20)).isoformat(), "load.limit", "112"], [NOW.isoformat(), "load.limit", "160"]])
+    days = [*squatted(4, "1", **CLEAN, load=152.0), *squatted(2, "2", **CLEAN, load=152.0)]
+    assert Lifter(FLOW, {"load.limit": "160", "load.limits": had}, days).found["depth.step"] == "a_little_above"
+    assert Lifter(FLOW, {"load.limit": "160"}, days).found["depth.step"] == "parallel"
+
+
+def test_who_squats_without_a_bar_needs_no_load_told():
+    talk = Lifter(FLOW, {"load.limit": "112", "bar.bar": "none"}, [*squatted(4, "1", **CLEAN), *squatted(2, "2", **CLEAN)])
+    assert talk.found["depth.step"] == "parallel"

@@ -6,8 +6,9 @@ from datetime import timedelta
 
 import pytest
 
-from companion.conversation.effects import Replan
+from companion.conversation.effects import Find, Replan
 from companion.conversation.events import Invite, Sent
+from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import days_told
 from flows.catalogue import BOOK
 from flows.squat_after import FLOW
@@ -369,3 +370,41 @@ def test_without_a_bar_squats_that_were_only_ended_after_midnight_open_nothing_e
 def test_a_check_on_the_day_after_pain_opens_it_again():
     hurt = [*squatted(2, "1", back="still", kept="kept", hurt="yes"), *squatted(0.1, "2")]
     assert "open again" in Lifter(BOOK["depth_step"].flow, answers=hurt).heard
+
+
+def over(load: str, **known: str) -> Lifter:
+    """A day told of with this load, against a limit of 112 kg, after three days of which two were over it."""
+    before = [squatted(n, f"d{n}", back="still", kept="kept", hurt="no", load=load) for n, load in ((6, 137.0), (4, 110.0), (2, 152.0))]
+    return after(*before, **{"load.limit": "112", **known}).tap("Yes, still", "Film, from the side", "Kept to it", "No").say(load)
+
+
+def test_a_load_over_the_limit_is_named_at_once_with_numbers_and_what_holds():
+    talk = over("140")
+    assert talk.state == "squat_after.note", "before anything else is asked"
+    assert ("140 kg is more than the 112 kg to keep to for now. It is in your log and earns no step deeper. 112 kg still holds next "
+            "time.") in talk.heard
+    assert talk.found["load.over"] == "140 kg"
+    talk.say("skip", "skip")
+    assert "It was over the load limit, so that day does not count towards a step." in talk.heard
+
+
+def test_it_is_named_in_the_lifter_s_own_units():
+    assert "309 lb is more than the 247 lb to keep to for now." in over("309", **{"welcome.units": "imperial"}).heard
+
+
+def test_what_the_coach_reads_counts_the_days_before_with_it():
+    found = [effect for effect in over("140").effects if isinstance(effect, Find) and effect.name == "load.over"]
+    assert [one.because for one in found] == ["over the load limit on 3 of the last 4 squat days, by up to 40 kg"]
+
+
+@pytest.mark.parametrize("load", ["112", "100"])
+def test_a_load_within_the_limit_is_not_spoken_of(load: str):
+    talk = over(load)
+    assert "to keep to for now" not in talk.heard
+    assert "load.over" not in talk.found
+
+
+def test_a_plan_over_the_limit_counts_where_nothing_else_is_told():
+    plan = LoggedAnswer("squat_day", "plan", "load", 137.0, "ok", "done", "", "", NOW - timedelta(hours=2))
+    talk = Lifter(FLOW, {"load.limit": "112"}, [*BEGUN, plan]).tap("Yes, still", "Film, from the side", "Kept to it", "No").say("skip")
+    assert "137 kg is more than the 112 kg to keep to for now." in talk.heard

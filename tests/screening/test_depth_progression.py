@@ -11,7 +11,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.screening.depth import Band
-from companion.screening.depth_progression import FILM_DAYS, STATES, TABLE, TRIGGERS, DayOutcome, DepthDay, DepthStep, steps_from, taken
+from companion.screening.depth_progression import (
+    FILM_DAYS,
+    STATES,
+    TABLE,
+    TRIGGERS,
+    DayOutcome,
+    DepthDay,
+    DepthStep,
+    Load,
+    steps_from,
+    taken,
+)
 
 HIGH, MIDDLE, PARALLEL, BELOW = Band
 FIRST = date(2026, 3, 2)
@@ -216,3 +227,21 @@ def test_days_told_in_another_order_lead_to_the_same(told: list[DepthDay]) -> No
 def test_a_day_that_hurt_or_moved_never_leads_deeper(told: list[DepthDay], start: Band) -> None:
     for bad in (DepthDay(FIRST + timedelta(days=30), "moved", film=True), DepthDay(FIRST + timedelta(days=30), "clean", True, True)):
         assert steps_from(start, BELOW, [*told, bad]).depth <= steps_from(start, BELOW, told).depth
+
+
+@pytest.mark.parametrize(("load", "words"), [("over", "It was over the load limit, so that day"), ("untold", "Its load was not told")])
+def test_a_clean_day_that_is_not_within_the_load_limit_earns_nothing_and_says_so(load: Load, words: str) -> None:
+    heavy = [DepthDay(FIRST + timedelta(days=2 * at), "clean", film=True, load=load) for at in range(22)]
+    found = steps_from(MIDDLE, BELOW, heavy)
+    assert (found.depth, found.streak, found.change) == (MIDDLE, 0, "same")
+    assert words in found.why
+    broken = [DepthDay(FIRST, "clean", film=True), heavy[1], DepthDay(FIRST + timedelta(days=4), "clean", film=True)]
+    assert steps_from(MIDDLE, BELOW, broken).streak == 1, "it breaks the row"
+
+
+def test_a_back_that_moved_over_the_load_limit_still_leads_a_step_back() -> None:
+    assert steps_from(MIDDLE, BELOW, [DepthDay(FIRST, "moved", load="over")]).depth is HIGH
+
+
+def test_of_two_tellings_of_one_day_the_one_over_the_load_limit_counts() -> None:
+    assert steps_from(MIDDLE, BELOW, [DepthDay(FIRST, "clean", load="over"), DepthDay(FIRST, "clean")]).streak == 0

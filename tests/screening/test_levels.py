@@ -38,3 +38,14 @@ def test_no_other_module_has_words_for_a_level():
     found = [f"{path}:{line}: take “{text}” from companion/screening/levels.py" for path, tree in modules("companion", "flows")
              if path != "companion/screening/levels.py" for line, text in texts(tree) if text in said]
     assert found == []
+
+
+@pytest.mark.parametrize(("level", "where", "soon"), [
+    (Level.CLINICIAN, "a doctor or physiotherapist", "within a week"),
+    (Level.SAME_DAY, "your doctor, an urgent care line or a clinic", "today"),
+    (Level.EMERGENCY, "an emergency department", "now")])
+def test_every_referral_says_where_to_go_and_how_soon(level, where, soon):
+    """A week: choice."""
+    words = LEVEL_WORDS[level].lifter
+    assert where in words
+    assert soon in words

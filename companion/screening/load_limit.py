@@ -1,0 +1,87 @@
+"""The load limit: the one that stood when a load was told, and how often the latest squat days went over it."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final, Literal
+
+from companion.screening.readings import NumberFormat
+from companion.screening.squat_days import ToldDay
+
+ROUNDING: Final = 0.25
+"""Kilograms by which a load may pass the limit unnoticed: half a pound, which is what rounding to whole pounds can add (choice)."""
+
+LATEST: Final = 12
+"""Squat days looked at: about four weeks of three a week (choice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class LimitSet:
+    """One value of a limit: since when, whose (``load.limit`` of the tests, ``load.pin`` of a coach), in kg; None: no longer any."""
+
+    at: datetime
+    name: str
+    kg: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class OverLimit:
+    """How often the latest squat days went over the limit: on ``days`` of ``of``, by at most ``by`` kg."""
+
+    days: int
+    of: int
+    by: float
+
+    def and_one(self, by: float) -> OverLimit:
+        """Return the same with one more day, over by so many kg (0: within the limit)."""
+        return OverLimit(self.days + (by > 0), self.of + 1, max(self.by, by))
+
+    def words(self, show: NumberFormat) -> str:
+        """Return that in words: "over the load limit on 9 of the last 12 squat days, by up to 40 kg"; "" where none was over."""
+        if not self.days:
+            return ""
+        last = f"{self.days} of the last {self.of} squat days" if self.of > 1 else "the last squat day"
+        return f"over the load limit on {last}, by {'up to ' if self.days > 1 else ''}{show(self.by, 'kg')}"
+
+
+def limits_in(text: str) -> tuple[LimitSet, ...]:
+    """Return the values limits have had, from a JSON list of (moment, name, kg); what is no number is no limit."""
+    return tuple(LimitSet(datetime.fromisoformat(at), name, _kilos(kg)) for at, name, kg in json.loads(text or "[]"))
+
+
+def _kilos(kg: str) -> float | None:
+    try:
+        return float(kg)
+    except ValueError:
+        return None
+
+
+def limit_at(limits: Sequence[LimitSet], at: datetime) -> float | None:
+    """Return the limit that stood at a moment, in kg: the lower where the tests and a coach have set one; None without any."""
+    standing = {one.name: one.kg for one in sorted(limits, key=lambda one: one.at) if one.at <= at}
+    return min((kg for kg in standing.values() if kg is not None), default=None)
+
+
+def over_by(load: float | None, limit: float | None) -> float:
+    """Return by how many kg a load is over a limit; 0 where it is within it, or one of the two is not known."""
+    return load - limit if load is not None and limit is not None and load - limit > ROUNDING else 0.0
+
+
+def load_kept(day: ToldDay, limits: Sequence[LimitSet], bar: bool) -> Literal["", "over", "untold"]:
+    """Return how a day's load stands against the limit that stood when it was told: "" within it, "over", or "untold".
+
+    ``bar``: whether this lifter squats with one at all; who does not is not asked for a load.
+    """
+    if day.load is None or day.load_at is None:
+        return "untold" if bar and any(one.kg is not None for one in limits) else ""
+    return "over" if over_by(day.load, limit_at(limits, day.load_at)) else ""
+
+
+def over_limit(days: Iterable[ToldDay], limits: Sequence[LimitSet], most: int = LATEST) -> OverLimit:
+    """Return how the latest days on which somebody squatted stand against the limits of their time; at most so many days."""
+    latest = [day for day in days if day.squatted][-most:]
+    over = [by for day in latest if day.load_at and (by := over_by(day.load, limit_at(limits, day.load_at)))]
+    return OverLimit(len(over), len(latest), max(over, default=0.0))

@@ -1,0 +1,66 @@
+"""A person's safety standing: the level that holds, since when and why, pain not answered, and whether a new check is needed.
+
+Every reader has it from here: the chat's gates, the caseload, a lifter's summary and the report.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+
+from companion.base.clock import local_date
+from companion.screening.levels import OPEN_LEVELS, REFERRED, UNCHECKED_WORDS, LevelWords, words_of
+from companion.screening.safety import Level, opens
+
+PAIN_OPEN: Final = LevelWords("pain questions open", "closed: something hurt, and the questions about it are still open")
+NEEDS_CHECK: Final = LevelWords("a new check comes first", "closed until a new safety check: none has passed since a day that was closed")
+
+
+@dataclass(frozen=True, slots=True)
+class SafetyStanding:
+    """How somebody stands at a moment.
+
+    ``level``: the level that holds, as the gates read it beside today's check; None where nobody has checked. ``kept``: the
+    level as it was found last, ``since`` when and ``why``. ``pain_open``: since when questions about pain stand unanswered.
+    ``needs_check``: a day that was closed is over and no safety check has passed since.
+    """
+
+    level: Level | None
+    kept: Level | None
+    since: datetime | None
+    why: str
+    pain_open: datetime | None
+    needs_check: bool
+
+    @property
+    def go(self) -> bool:
+        """True if a page may say that nothing stands against tests and squats."""
+        return self.level is Level.GO and self.pain_open is None and not self.needs_check
+
+    @property
+    def opens_floor(self) -> bool:
+        """True if a page may say that some test is open."""
+        return self.level is not None and self.level.value in OPEN_LEVELS and self.pain_open is None and not self.needs_check
+
+    @property
+    def words(self) -> LevelWords:
+        """The standing in words; a referral comes before open questions, and both before a check that is due."""
+        level = words_of(self.level.value) if self.level else UNCHECKED_WORDS
+        if self.level is not None and self.level.value in REFERRED:
+            return level if self.pain_open is None else LevelWords(f"{level.coach}, {PAIN_OPEN.coach}", level.report)
+        return PAIN_OPEN if self.pain_open else NEEDS_CHECK if self.needs_check else level
+
+    @property
+    def stands_since(self) -> datetime | None:
+        """Since when that is so; None where nothing stands against anything."""
+        return None if self.go else self.pain_open if self.words is PAIN_OPEN else self.since
+
+
+def standing_of(kept: object, since: datetime | None, why: str, pain_open: datetime | None, now: datetime, zone: str) -> SafetyStanding:
+    """Return a person's standing. ``kept``: the level as it was found last, "" or None where none was; ``zone``: theirs."""
+    if not kept or since is None:
+        return SafetyStanding(None, None, None, "", pain_open, False)
+    level = Level(str(kept))
+    lapsed = opens(level, local_date(since, zone), local_date(now, zone))
+    return SafetyStanding(Level.GO if lapsed else level, level, since, why, pain_open, lapsed and level is not Level.GO)

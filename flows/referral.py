@@ -1,0 +1,60 @@
+"""Referral: the day after somebody was told to be seen, and until they were: did they go, and what was said?"""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from typing import Final
+
+from companion.conversation.condition import Fact, Facts, Value, fact
+from companion.conversation.effects import Alert, Find, Remind
+from companion.conversation.flow import Ask, Do, Flow, Known, Tell
+from companion.conversation.kinds import Words, choice
+from companion.screening.levels import REFERRED
+from companion.screening.safety import Level
+from flows.shared import CLINICIAN, EMERGENCY, SAME_DAY, WELCOMED
+
+AGAIN: Final = {Level.CLINICIAN.value: 3, Level.SAME_DAY.value: 1, Level.EMERGENCY.value: 1}
+"""Days until it is asked again, by how soon somebody was to be seen; our choice."""
+
+
+def what_stands(known: Known) -> dict[str, Value]:
+    """Return the level that sent them."""
+    return {"stood": str(known.facts.get("safety.level", "go"))}
+
+
+def next_time(got: Facts, side: str) -> Value:
+    """Return the date on which it is asked again."""
+    return (date.fromisoformat(str(got["today"])) + timedelta(days=AGAIN.get(str(got.get("stood")), 1))).isoformat()
+
+
+STOOD = Fact("stood", values=tuple(level.value for level in Level))
+SENT, WENT = STOOD.one_of(*REFERRED), fact("went")
+NOT_SEEN = WENT.one_of("booked", "no")
+
+FLOW = Flow(
+    "referral", version=1, title="Being seen", counted=False, by_name=False, reopens=False, gates=(WELCOMED,), at_start=what_stands,
+    facts=(STOOD, Fact("next_time", of=next_time)),
+    invite="I asked you to be seen about what you told me. Did you go? What was said?",
+    steps=(
+        Ask("went", "Have you been seen about it?", choice(
+            ("yes", "Yes, I went", "yes", "i went", "i did", "done"),
+            ("booked", "It is booked", "booked", "appointment", "i have an appointment"),
+            ("no", "Not yet", "no", "not yet", "i didn't")), safety=True, only_if=SENT),
+        Ask("said", "What was said? A few words are enough. If you have a coach here, they read them.",
+            Words(limit=300, example_text="nothing serious, no load for two weeks"), free=True, only_if=WENT.is_("yes")),
+        Do(Find("referral.went", "{went}", "asked after a referral", "{said}"), WENT.known),
+        Do(Alert("{stood}", "has been seen. Told, in their words: {said}"), WENT.is_("yes")),
+        Do(Alert("{stood}", "has not been seen yet; an appointment is booked"), WENT.is_("booked")),
+        Do(Alert("{stood}", "has not been seen yet"), WENT.is_("no")),
+        Do(Remind("referral", "referral", ""), ~NOT_SEEN),
+        Do(Remind("referral", "referral", "{next_time}"), NOT_SEEN),
+        Tell("Thank you for telling me. Once you have been told that you may train, say “safety check”: only that opens squats and "
+             "tests again.", WENT.is_("yes")),
+        Tell("Good that it is booked. If anything gets worse before, don't wait for it.", WENT.is_("booked")),
+        Tell(EMERGENCY, NOT_SEEN & STOOD.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, NOT_SEEN & STOOD.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, WENT.is_("no") & STOOD.is_("clinician"), must_arrive=True),
+        Tell("I ask again on {next_time:date}.", NOT_SEEN),
+        Tell("Nothing says any more that you must be seen first.", ~SENT),
+    ),
+)

@@ -1,0 +1,78 @@
+"""A referral is followed up: did they go, what was said, asked until it is settled, and their coach hears of it."""
+
+from __future__ import annotations
+
+import pytest
+
+from companion.conversation.condition import Value
+from companion.conversation.effects import Alert, Remind
+from companion.conversation.events import Invite
+from companion.conversation.step import step
+from flows.catalogue import BOOK
+from flows.referral import FLOW
+from tests.drive import UNCHECKED, Talk
+
+
+def asked(level: str = "clinician", **known: Value) -> Talk:
+    return Talk(FLOW, known={**UNCHECKED, "safety.level": level, **known}, book=BOOK)
+
+
+def heard(talk: Talk) -> str:
+    return "\n".join(say.text for say in talk.says)
+
+
+def told(talk: Talk) -> list[tuple[str, str]]:
+    return [(effect.level, effect.because) for effect in talk.effects if isinstance(effect, Alert)]
+
+
+def reminds(talk: Talk) -> list[str]:
+    return [effect.date for effect in talk.effects if isinstance(effect, Remind) and effect.kind == "referral"]
+
+
+def test_who_went_is_asked_what_was_said_and_not_asked_again():
+    talk = asked().tap("Yes, I went").say("nothing serious, no load for two weeks")
+    assert talk.found["referral.went"] == "yes"
+    assert told(talk) == [("clinician", "has been seen. Told, in their words: nothing serious, no load for two weeks")]
+    assert reminds(talk) == [""]
+    assert "only that opens squats and tests again" in heard(talk)
+    assert "safety.level" not in talk.found, "having gone opens nothing by itself"
+
+
+@pytest.mark.parametrize("answer", ["Not yet", "It is booked"])
+@pytest.mark.parametrize(("level", "again"), [("clinician", "2026-03-05"), ("same_day", "2026-03-03"), ("emergency", "2026-03-03")])
+def test_who_has_not_been_seen_is_asked_again_sooner_the_more_urgent_it_is(level: str, again: str, answer: str):
+    """After one day for today's care and an emergency, after three for a clinician: choice."""
+    talk = asked(level).tap(answer)
+    assert reminds(talk) == [again]
+    assert [found for found, _ in told(talk)] == [level]
+    assert "has not been seen yet" in told(talk)[0][1]
+
+
+@pytest.mark.parametrize(("level", "where"), [
+    ("emergency", "Go to an emergency department"), ("same_day", "call your doctor"), ("clinician", "see a doctor or physiotherapist")])
+def test_not_yet_hears_again_where_to_go(level: str, where: str):
+    assert where in heard(asked(level).tap("Not yet"))
+
+
+def test_what_was_said_can_be_left_out():
+    talk = asked().tap("Yes, I went").say("skip")
+    assert told(talk) == [("clinician", "has been seen. Told, in their words: –")]
+
+
+@pytest.mark.parametrize("level", ["go", "no_load", "not_today"])
+def test_where_nothing_says_so_any_more_nothing_is_asked(level: str):
+    talk = asked(level)
+    assert talk.state == "home.pick"
+    assert (reminds(talk), told(talk)) == ([""], [])
+
+
+def test_whether_they_went_is_never_guessed_and_pain_is_heard():
+    assert asked().say("skip").state == "referral.went"
+    assert asked().say("my back hurts more").state == "pain.where"
+
+
+def test_the_message_asks_both_and_begins_it():
+    talk = asked()
+    said = step(BOOK, talk.session._replace(stack=(), idle=True), Invite("referral"), talk._known()).effects[0]
+    assert said.text == "I asked you to be seen about what you told me. Did you go? What was said?"
+    assert said.must_arrive

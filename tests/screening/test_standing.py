@@ -1,0 +1,63 @@
+"""The safety standing every page and the chat read: never "open" after a day that closed it, nor while pain stands unanswered."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from companion.screening.safety import Level
+from companion.screening.standing import NEEDS_CHECK, PAIN_OPEN, SafetyStanding, standing_of
+
+NOW = datetime(2026, 3, 12, 18, 0, tzinfo=UTC)
+
+
+def stands(level: str, days: float, pain: float | None = None) -> SafetyStanding:
+    return standing_of(level, NOW - timedelta(days=days), "bad sharp", NOW - timedelta(days=pain) if pain is not None else None, NOW, "UTC")
+
+
+@pytest.mark.parametrize("level", ["no_load", "not_today"])
+def test_two_days_after_a_day_that_closed_it_a_page_asks_for_a_new_check(level):
+    found = stands(level, 2)
+    assert found.level is Level.GO, "the gates ask for today's check by themselves"
+    assert (found.needs_check, found.go, found.opens_floor, found.words) == (True, False, False, NEEDS_CHECK)
+    assert (found.kept, found.stands_since, found.why) == (Level(level), NOW - timedelta(days=2), "bad sharp")
+
+
+@pytest.mark.parametrize("level", [level.value for level in Level if level is not Level.GO])
+def test_on_the_day_itself_the_level_stands(level):
+    found = stands(level, 0.1)
+    assert (found.level, found.needs_check, found.go) == (Level(level), False, False)
+    assert found.words.coach not in ("open", NEEDS_CHECK.coach)
+
+
+@pytest.mark.parametrize("level", ["clinician", "same_day", "emergency"])
+def test_a_referral_stands_however_long_ago(level):
+    found = stands(level, 90)
+    assert (found.level, found.go, found.stands_since) == (Level(level), False, NOW - timedelta(days=90))
+
+
+@pytest.mark.parametrize("level", [level.value for level in Level])
+def test_no_page_says_go_while_pain_stands_unanswered(level):
+    found = stands(level, 0.1, pain=1)
+    assert not found.go
+    assert not found.opens_floor
+    assert PAIN_OPEN.coach in found.words.coach
+    assert "open: nothing" not in found.words.report
+
+
+def test_a_check_that_passed_since_opens_it():
+    found = stands("go", 3)
+    assert (found.go, found.opens_floor, found.stands_since, found.words.coach) == (True, True, None, "open")
+
+
+def test_nobody_who_has_not_checked_is_said_to_be_open():
+    found = standing_of(None, None, "", None, NOW, "UTC")
+    assert (found.level, found.go, found.words.coach) == (None, False, "not checked yet")
+    assert standing_of("", NOW, "", NOW, NOW, "UTC").words is PAIN_OPEN
+
+
+def test_the_day_is_the_one_where_the_lifter_is():
+    since, now = datetime(2026, 3, 12, 3, 0, tzinfo=UTC), datetime(2026, 3, 12, 20, 0, tzinfo=UTC)
+    assert standing_of("not_today", since, "", None, now, "UTC").level is Level.NOT_TODAY
+    assert standing_of("not_today", since, "", None, now, "America/New_York").level is Level.GO
