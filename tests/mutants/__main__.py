@@ -89,7 +89,9 @@ class Worker:
             stale.unlink()  # a mutant of the same length, written in the same second, would be taken for what was compiled
 
     def _run(self, target: Target, stage: str, source: str, warm: bool = False) -> int:
-        assert self.process and self.process.stdin and self.process.stdout
+        assert self.process
+        assert self.process.stdin
+        assert self.process.stdout
         job = {"file": target.file, "source": source, "tests": stage.split(), "seconds": self.seconds.get(stage, 600), "warm": warm}
         print(json.dumps(job), file=self.process.stdin, flush=True)
         return int(json.loads(self.process.stdout.readline())["code"])
@@ -160,7 +162,8 @@ def table(told: Sequence[Told], targets: Sequence[Target]) -> Iterator[str]:
     yield "|---|---|---|---|---|"
     for target in targets:
         became = [one.became for one in told if one.target is target]
-        yield f"| {target.file} | {len(became)} | " + " | ".join(str(became.count(one)) for one in ("killed", "equivalent", "survived")) + " |"
+        counts = (len(became), *map(became.count, ("killed", "equivalent", "survived")))
+        yield f"| {target.file} | {' | '.join(map(str, counts))} |"
 
 
 if __name__ == "__main__":

@@ -97,7 +97,8 @@ def _guards(node: ast.AST, scope: str) -> Iterator[tuple[str, ast.AST]]:
     """Every node that may be changed, with the name of the function, class or constant it stands in."""
     match node:
         case ast.FunctionDef() | ast.AsyncFunctionDef():
-            scope, inside = f"{scope}.{node.name}" if scope else node.name, [*node.args.defaults, *filter(None, node.args.kw_defaults), *node.body]
+            scope = f"{scope}.{node.name}" if scope else node.name
+            inside = [*node.args.defaults, *filter(None, node.args.kw_defaults), *node.body]
         case ast.ClassDef():
             scope, inside = f"{scope}.{node.name}" if scope else node.name, list(node.body)
         case ast.Assign(targets=[ast.Name(name)]):

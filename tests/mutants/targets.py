@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-DOORS: Final = "tests/flows/test_retest.py"
+DOORS: Final = "tests/test_doors.py"
 
 
 @dataclass(frozen=True, slots=True)
