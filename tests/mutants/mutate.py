@@ -197,12 +197,21 @@ def _call_edits(node: ast.Call, span: Callable[[ast.AST], tuple[int, int]], text
     if called.endswith(".one_of"):
         yield from without(list(node.args), 1)
     if called == "re.compile" and isinstance(node.args[0], ast.Constant):
-        parts = _alternatives(str(node.args[0].value))
-        yield from (Edit(*span(node.args[0]), repr("|".join(parts[:n] + parts[n + 1:]))) for n in range(len(parts) if parts[1:] else 0))
+        yield from _without_alternatives(text(node.args[0]), span(node.args[0])[0])
     if called[:1].isupper():
         for keyword in node.keywords:
             if not _is_text(keyword.value):
                 yield from without([*node.args, *node.keywords], only=keyword)
+
+
+def _without_alternatives(written: str, start: int) -> Iterator[Edit]:
+    """Each outermost alternative of a regular expression taken out, as far as it stands in one piece."""
+    parts = _alternatives(written.partition('"')[2].rpartition('"')[0])
+    for part in parts if parts[1:] else []:
+        at = re.search(rf"(?<=[|\"]){re.escape(part)}(?:\||(?=\"))", written)
+        if at:
+            bar = written[at.start() - 1] == "|" and not at[0].endswith("|")
+            yield Edit(start + len(written[:at.start() - bar].encode()), start + len(written[:at.end()].encode()), "")
 
 
 def _alternatives(pattern: str) -> list[str]:

@@ -19,11 +19,20 @@ class Target:
     but: tuple[str, ...] = ()
 
 
-SAFETY_TESTS: Final = "tests/screening/test_safety.py"
-CHECK_TESTS: Final = "tests/flows/test_safety_check.py tests/flows/test_pain.py"
+SAFETY_TESTS: Final = "tests/screening/test_safety.py tests/screening/test_safety_bounds.py"
+CHECK_TESTS: Final = ("tests/flows/test_safety_facts.py", "tests/flows/test_safety_check.py tests/flows/test_pain.py")
 
 TARGETS: Final = (
-    Target("companion/screening/safety.py", (SAFETY_TESTS, CHECK_TESTS)),
+    Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
     Target("flows/shared.py", (DOORS,), but=("BANDS", "WATCHED", "watched_by")),
-    Target("flows/safety_facts.py", (CHECK_TESTS,)),
+    Target("flows/safety_facts.py", CHECK_TESTS),
+    Target("companion/reminders/kinds.py", ("tests/reminders/test_kinds.py", "tests/reminders/test_sweep.py")),
+    Target("companion/app/rate_limit.py", ("tests/app/test_rate_limit.py",)),
+    Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach tests/test_access.py")),
+    Target("companion/screening/rulings.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py")),
+    Target("companion/screening/conclusion.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py"),
+           only=("_drill_part",)),
+    Target("companion/screening/evidence.py", ("tests/screening/test_findings.py", "tests/screening/test_conclusion.py")),
+    Target("companion/coach/caseload.py", ("tests/coach/test_caseload.py",)),
+    Target("companion/app/consent.py", ("tests/app/test_consent.py",)),
 )
