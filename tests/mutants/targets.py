@@ -26,7 +26,7 @@ TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
     Target("flows/shared.py", (DOORS,), but=("BANDS", "WATCHED", "watched_by")),
     Target("flows/safety_facts.py", CHECK_TESTS),
-    Target("companion/reminders/kinds.py", ("tests/reminders/test_kinds.py", "tests/reminders/test_sweep.py")),
+    Target("companion/reminders/kinds.py", ("tests/reminders/test_kinds.py tests/reminders/test_kind_rows.py", "tests/reminders/test_sweep.py")),
     Target("companion/app/rate_limit.py", ("tests/app/test_rate_limit.py",)),
     Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach tests/test_access.py")),
     Target("companion/screening/rulings.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py")),

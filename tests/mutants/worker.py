@@ -21,8 +21,6 @@ from typing import Any
 import pytest
 
 OUTSIDE = "site-packages"
-NOT_AHEAD = ("_pytest", "pytest", "xdist", "hypothesis")
-"""Left to pytest, which rewrites or registers them itself."""
 
 
 def main() -> None:
@@ -67,7 +65,7 @@ def _be_the_test(job: dict[str, Any]) -> None:
 
 def _read_ahead() -> None:
     for name in json.loads(Path("ahead.json").read_text(encoding="utf-8")):
-        if not name.startswith(NOT_AHEAD) and "pytest" not in name:
+        if "pytest" not in name and not name.startswith("xdist"):  # left to pytest, which rewrites and registers them itself
             with suppress(Exception):
                 importlib.import_module(name)
 
