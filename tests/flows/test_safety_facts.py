@@ -162,9 +162,15 @@ def test_what_only_still_stands_is_told_from_what_was_found(changed: dict[str, A
 
 
 def test_unseen_the_old_reasons_stand_whatever_was_answered() -> None:
-    got = {**BEFORE, "stood": "go", "sent": "yes", "stood_why": "weakness", "seen": "no"}
-    assert stands_still(got, "") == "yes"
-    assert keys_of_check(got, "") == "weakness"
+    for stood_at in ("same_day", "emergency"):
+        got = {**BEFORE, "stood": stood_at, "sent": "yes", "stood_why": "weakness", "seen": "no"}
+        assert (stands_still(got, ""), keys_of_check(got, "")) == ("yes", "weakness")
+
+
+def test_a_clearance_that_was_never_told_is_not_still_the_same() -> None:
+    got = {**WELL, "history": "yes", "pregnant": "no", "same_history": "yes"}
+    del got["stood_cleared_until"]
+    assert level_after_check(got, "") == level_after_check({**got, "stood_cleared_until": None}, "") == "clinician"
 
 
 def test_reasons_are_told_in_words() -> None:

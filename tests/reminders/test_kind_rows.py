@@ -4,7 +4,11 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from companion.reminders.kinds import KINDS, PUT_OFF, Kind
+import pytest
+
+from companion.record.reminders import Reminder
+from companion.reminders.kinds import KINDS, PUT_OFF, Kind, decide
+from tests.reminders.build import LISBON, USUAL, at
 
 MEANT = {  # kind: levels it needs (g go, n no load, t not today; "": all), those on its day, otherwise, rounds, says missed, title, shows
     "squat_day": ("gnt", "g", "drop", 1, True, "", ""),
@@ -32,8 +36,19 @@ def test_each_kind_is_as_it_is_meant_to_be() -> None:
 
 
 def test_a_kind_of_which_nothing_is_said_goes_out_once_at_every_level() -> None:
-    assert Kind("new") == Kind("new", (), (), "drop", 1, timedelta(days=3), False, "", "")
+    kind = Kind("new")
+    assert (kind.needs, kind.that_day, kind.else_, kind.rounds) == ((), (), "drop", 1)
+    assert (kind.gap, kind.says_missed, kind.title, kind.shows) == (timedelta(days=3), False, "", "")
 
 
 def test_an_invitation_to_test_waits_a_day_at_a_time() -> None:
-    assert PUT_OFF == timedelta(days=1)
+    assert timedelta(days=1) == PUT_OFF
+
+
+@pytest.mark.parametrize(("kind", "level", "what"), [
+    ("retest", "clinician", "wait"), ("retest", "no_load", "send"), ("screen", "not_today", "wait"), ("squat_after", "same_day", "drop"),
+    ("squat_after", "not_today", "send"), ("morning", "emergency", "send"), ("squat_day", "no_load", "drop"), ("squat_day", "go", "send")])
+def test_on_the_day_it_is_about_a_kind_needs_no_less_than_before(kind: str, level: str, what: str) -> None:
+    now = at("2026-06-02 11:00")
+    due = Reminder(1, 1, kind, kind, "2026-06-02 11:00", LISBON, now, "2026-06-02", None, 1)
+    assert decide(due, now, USUAL, LISBON, level).what == what
