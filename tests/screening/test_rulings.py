@@ -65,3 +65,9 @@ def test_a_settled_cause_asks_for_no_more_tests_and_an_open_one_for_the_best() -
     assert decide(found("pause_fails"))[1].settle == settling_test("trunk", found("pause_fails")) == "squat_look"
     assert settling_test("trunk", [], ("squat_look",)) == "pause_squat"
     assert settling_test("trunk", [], ("squat_look", "pause_squat", "arms_forward_squat")) == ""
+
+
+def test_a_test_has_spoken_about_a_part_only_by_a_moderate_finding_of_that_part() -> None:
+    assert settling_test("trunk", found("heels_later_calf")) == "squat_look"
+    assert settling_test("trunk", found("slow_earlier_trunk")) == "squat_look"
+    assert settling_test("trunk", found("load_same_trunk")) != "squat_look"
