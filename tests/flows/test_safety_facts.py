@@ -264,6 +264,11 @@ def test_an_emergency_is_told_for_its_one_reason(key: str, said: str) -> None:
     assert {"bad", "sharp"} & set(keys_of_pain(answered, "").split()) == ({"bad", "sharp"} if key == "saddle_now" else set())
 
 
+def test_what_is_not_asked_yet_is_no_reason() -> None:
+    assert keys_of_pain({"where": "back"}, "") == "bad"
+    assert reasons_of_pain({"where": "back"}, "") == "back. A small pain: no loaded work today."
+
+
 def test_pain_in_the_chest_is_told_for_that_alone() -> None:
     got = {**SMALL, "where": "chest", "bad": 6.0, "sharp": "yes", "below_knee": "yes"}
     assert (level_after_pain(got, ""), keys_of_pain(got, "")) == ("emergency", "where")

@@ -71,3 +71,13 @@ def test_a_test_has_spoken_about_a_part_only_by_a_moderate_finding_of_that_part(
     assert settling_test("trunk", found("heels_later_calf")) == "squat_look"
     assert settling_test("trunk", found("slow_earlier_trunk")) == "squat_look"
     assert settling_test("trunk", found("load_same_trunk")) != "squat_look"
+
+
+def test_the_best_graded_test_is_asked_for_and_of_equal_ones_the_easiest() -> None:
+    assert settling_test("trunk", []) == "squat_look"  # the only strong one
+    assert settling_test("hip", []) == "hip_fold"
+    assert settling_test("hamstrings", []) == "leg_raise"
+    assert settling_test("calf", []) == "knee_to_wall"
+    assert settling_test("calf", found("knee_to_wall_far")) == "squat_look"
+    assert settling_test("control", []) == "hand_on_back_squat"
+    assert settling_test("control", found("hand_later_control")) == "squat_look"
