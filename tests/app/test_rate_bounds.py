@@ -46,6 +46,8 @@ def test_who_is_counted_anew_is_the_last_to_be_forgotten() -> None:
     for who, after in ((first, 0), (second, 0), (first, 120)):
         flood.meet(Inbound(who, Typed("hi")), START + after * SECOND)
     assert list(flood._counts) == [second, first]
+    flood.meet(Inbound(second, Typed("hi")), START + 30 * SECOND)
+    assert list(flood._counts) == [second, first]
     for n in range(COUNTED_MOST - 1):
         flood.meet(Inbound(Address("telegram", str(n)), Typed("hi")), START + 120 * SECOND)
     assert second not in flood._counts
@@ -59,6 +61,7 @@ def test_a_tap_that_is_no_stop_is_not_heard_in_a_flood() -> None:
     assert flood.meet(Inbound(who, Tapped("squat_look.1.plain_do.done")), START) is Pace.HUSH
     assert always_heard(Tapped("squat_look.1.plain_do.done")) is None
     assert always_heard(Typed("hello")) is None
+    assert always_heard(Typed("stopp")) is None  # nearly a stop: it waits with the rest
 
 
 def test_pain_in_a_calm_conversation_is_counted_as_any_message_and_in_a_flood_begins_a_new_count() -> None:
