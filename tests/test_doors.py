@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from datetime import timedelta
 from itertools import chain, product
 from random import Random
@@ -14,6 +15,7 @@ from companion.conversation.condition import Value
 from companion.conversation.effects import Began, Ended, Say
 from companion.conversation.events import Settle
 from companion.conversation.flow import Ask, Known
+from companion.conversation.registry import Book, Flows
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step
 from companion.screening.screen import Answer
@@ -126,6 +128,19 @@ def test_what_comes_first_and_changes_nothing_leaves_the_door_shut(flow):
 def test_what_shuts_a_door_also_shuts_it_on_what_was_begun_before(flow):
     for case in few_cases_of(flow):
         hold(flow, case, taken_up(flow, case))
+
+
+GATES: Final = [(name, n) for name in NAMES for n in range(len(BOOK[name].flow.gates))]
+
+
+@pytest.mark.parametrize(("flow", "gate"), GATES)
+def test_a_gate_that_is_taken_out_is_missed(flow, gate, monkeypatch):
+    whole = BOOK[flow].flow
+    less = replace(whole, gates=(*whole.gates[:gate], *whole.gates[gate + 1:]))
+    monkeypatch.setitem(globals(), "BOOK", Book(Flows({**BOOK.flows.written, flow: less}), BOOK.home, BOOK.pain, BOOK.link))
+    with pytest.raises(AssertionError):
+        for case in chain(few_cases_of(flow), cases_of(flow)):
+            hold(flow, case, taken_up(flow, case) if case["day"] == "over" else found(flow, case))
 
 
 def test_every_flow_has_its_row_and_every_row_a_flow():
