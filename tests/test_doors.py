@@ -139,8 +139,12 @@ def test_a_gate_that_is_taken_out_is_missed(flow, gate, monkeypatch):
     less = replace(whole, gates=(*whole.gates[:gate], *whole.gates[gate + 1:]))
     monkeypatch.setitem(globals(), "BOOK", Book(Flows({**BOOK.flows.written, flow: less}), BOOK.home, BOOK.pain, BOOK.link))
     with pytest.raises(AssertionError):
-        for case in chain(few_cases_of(flow), cases_of(flow)):
-            hold(flow, case, taken_up(flow, case) if case["day"] == "over" else found(flow, case))
+        hold_all(flow)
+
+
+def hold_all(flow: str) -> None:
+    for case in chain(few_cases_of(flow), cases_of(flow)):
+        hold(flow, case, taken_up(flow, case) if case["day"] == "over" and first_question(flow) else found(flow, case))
 
 
 def test_every_flow_has_its_row_and_every_row_a_flow():

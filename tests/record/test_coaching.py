@@ -242,3 +242,10 @@ def test_looks_and_acts_are_told_newest_first_and_no_notes_or_reviews(db: sqlite
     at = coaching.text_of(NOW)
     assert coaching.looks_at(db, SAM) == [(at, "Ada", f"look {n}") for n in range(21, 1, -1)]
     assert coaching.acts_for(db, SAM) == [(at, "Ada", "pin_depth", str(n), "because") for n in range(21, 1, -1)]
+
+
+def test_a_look_or_an_act_of_somebody_who_is_no_coach_is_noted_without_a_name(db: sqlite3.Connection) -> None:
+    coaching.note_look(db, SAM, MIA, "log", NOW)
+    coaching.note_act(db, SAM, MIA, "pin_depth", "parallel", "", NOW)
+    assert coaching.looks_at(db, SAM) == [(coaching.text_of(NOW), "", "log")]
+    assert coaching.acts_for(db, SAM) == [(coaching.text_of(NOW), "", "pin_depth", "parallel", "")]
