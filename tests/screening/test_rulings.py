@@ -81,3 +81,24 @@ def test_the_best_graded_test_is_asked_for_and_of_equal_ones_the_easiest() -> No
     assert settling_test("calf", found("knee_to_wall_far")) == "squat_look"
     assert settling_test("control", []) == "hand_on_back_squat"
     assert settling_test("control", found("hand_later_control")) == "squat_look"
+
+
+def test_findings_go_by_weight_then_by_name_then_left_before_right() -> None:
+    strength = decide(found("slow_earlier_trunk", "pause_fails", "arms_fail_bar", "load_earlier_trunk"))[1]
+    assert [finding.row.id for finding in strength.because] == ["load_earlier_trunk", "arms_fail_bar", "pause_fails", "slow_earlier_trunk"]
+    length = decide([*found("leg_raise_short", side="right"), *found("leg_raise_short", side="left")])[0]
+    assert [finding.side for finding in length.because] == ["left", "right"]
+
+
+def test_of_the_worse_side_only_its_own_findings_speak() -> None:
+    right = found("leg_raise_short", "knee_to_wall_short", side="right")
+    left = found("hip_fold_back", "rock_early_hip", "hip_fold_reached", side="left")
+    length = decide([*left, *right])[0]
+    assert (length.ruling, length.side, length.part) == (Ruling.LIKELY, "right", "hamstrings")
+
+
+def test_a_part_that_is_likely_on_one_side_speaks_before_a_contradicted_one_that_weighs_more() -> None:
+    calf, hip = found("heels_later_calf", "knee_to_wall_short", side="right"), found("hip_fold_back", "rock_early_hip", side="left")
+    torn = [finding for side in ("left", "right") for finding in found("leg_raise_short", "leg_raise_clear", side=side)]
+    length = decide([*calf, *hip, *torn, *found("hinge_rounds")])[0]
+    assert (length.ruling, length.part, length.side) == (Ruling.LIKELY, "hip", "left")
