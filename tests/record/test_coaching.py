@@ -188,8 +188,8 @@ def test_messages_about_a_lifter_are_not_sent_after_the_link_has_ended(db: sqlit
 
 
 def test_a_report_is_owed_until_it_is_made_and_only_while_the_view_stands(db: sqlite3.Connection) -> None:
-    for lifter in (SAM, MIA):
-        coaching.link(db, lifter, ADA, NOW)
+    for lifter, coach in ((SAM, ADA), (MIA, ADA), (SAM, BEA)):
+        coaching.link(db, lifter, coach, NOW)
     coaching.note_look(db, SAM, ADA, "report", NOW + MINUTE)
     coaching.note_look(db, MIA, ADA, "log", NOW + MINUTE)
     owed = [(ADA, SAM, "telegram", str(ADA))]
