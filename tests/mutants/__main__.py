@@ -101,6 +101,8 @@ def chosen(targets: Sequence[Target], base: str | None) -> Iterator[tuple[Target
     """The mutants of the targets, in the order of the table and of the text."""
     for target in targets:
         lines = changed_lines(target.file, base) if base else None
+        if lines == set():
+            continue
         for mutant in mutants((ROOT / target.file).read_text(encoding="utf-8")):
             scope = mutant.name.partition(":")[0].split(".")[0]
             guard = scope not in target.but and (not target.only or scope in target.only)
