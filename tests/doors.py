@@ -1,0 +1,113 @@
+"""The doors, by hand: which flow opens to whom, what comes first instead, and why. Never written from the gates.
+
+``tests/test_doors.py`` tries every combination of what a row or a gate asks about on the engine and holds it against the first
+row that fits; where none does, the door is open. A flow that stands in no row and not in ``OPEN`` fails.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, field
+from typing import Final
+
+from companion.conversation.condition import Value
+
+Facts = Mapping[str, Value]
+
+AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
+    "welcomed": {"yes": {"welcome.zone_right": "yes"}, "no": {}, "zone wrong": {"welcome.zone_right": "no"}},
+    "age": {"adult": {"welcome.adult": "yes"}, "under 18": {"welcome.adult": "no"}},
+    "coach": {"linked": {"coach": "yes"}, "none": {}, "left": {"coach": "no"}},
+    "level": {"none": {}} | {level: {"safety.level": level} for level in (
+        "go", "no_load", "not_today", "clinician", "same_day", "emergency")},
+    "checked": {"today": {"safety.checked": "go", "safety.checked.today": "yes"}, "before": {"safety.checked": "go"}},
+    "level of": {"today": {"safety.may_open": "no"}, "before": {"safety.may_open": "yes"}},
+    "warm": {"done": {"warm": "done", "warm.today": "yes"}, "no": {}, "done before": {"warm": "done"},
+             "later": {"warm": "later", "warm.today": "yes"}},
+    "pregnant": {"no": {"safety_check.pregnant": "no"}, "never asked": {}, "yes": {"safety_check.pregnant": "yes"},
+                 "unsure": {"safety_check.pregnant": "unsure"}},
+    "sore": {"no": {"safety.sore": "no", "safety.sore.today": "yes"}, "today": {"safety.sore": "yes", "safety.sore.today": "yes"},
+             "before": {"safety.sore": "yes"}},
+    "load": {"free": {}, "body weight": {"safety.body_first": "yes"}},
+    "drill": {"given": {"drill": "control"}, "none": {"drill": "none"}, "not known": {}},
+    "retest": {"due": {"retest.tests": "leg_raise"}, "nothing": {}},
+    "years": {"one": {"about_you.years": 1.0}, "less": {"about_you.years": 0.9}, "not told": {}},
+    "earned": {"yes": {"may_hinge": "yes"}, "no": {}},
+    "day": {"today": {"of_day": "2026-03-02"}, "over": {"of_day": "2026-03-01"}},
+    "a coach": {"yes": {"is_coach": "yes"}, "no": {}},
+    "asked to link": {"no": {}, "by a coach": {"link.status": "lifter"}, "as a coach": {"link.status": "coach"}},
+}
+"""What may be the case, and the facts that say so; the first of each where nothing asks about it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Door:
+    """``flows`` are shut where all of ``where`` holds: ``first`` names the flow that begins instead ("": none does) and, where
+    that leaves things as they were, ``says`` is part of what is said."""
+
+    flows: Collection[str]
+    where: Mapping[str, str | tuple[str, ...]]
+    says: str
+    why: str
+    first: str = field(default="")
+
+
+LYING: Final = ("hip_fold", "leg_raise", "rock_back")
+SQUATS: Final = ("squat_look", "knee_to_wall", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat")
+TESTS: Final = (*LYING, "bird_dog", *SQUATS)
+MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day")
+"""The body works in them."""
+ROUNDS: Final = ("screen", "retest", "depth_estimate")
+"""They lead to those, or tell of depth."""
+PLANS: Final = ("squat_days", "trial")
+OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "my_coaches", "note_to_coach", "reminder_times", "reminders",
+              "retest_later", "safety_check", "squat_after", "whereabouts")
+COACHES: Final = ("caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
+                  "lifter_report")
+
+OPEN: Final = {
+    "welcome": "it is the first of all", "about_you": "it is part of the welcome", "coach_welcome": "a code is asked for in it",
+    "consent_again": "it asks for the consent itself", "link": "a code may come before the welcome: under 18 it must",
+    "link_request": "who is asked must be able to say no", "pain": "pain is heard from everybody, always",
+    "erase": "everybody may have what is kept erased", "export": "everybody may have a copy", "my_data": "everybody may see it",
+    "outcome": "results are kept; drill, load and depth in it have doors of their own (tests/flows/test_outcome.py)",
+    "changes": "numbers of before; no movement", "progress": "numbers of before; no movement"}
+"""Never shut, and why."""
+
+UNDER_18: Final = {"age": "under 18", "coach": ("none", "left")}
+
+DOORS: Final = (
+    Door(("squat_day",), {"day": "over"}, "That squat day is over", "what was begun before midnight is not gone on with"),
+    Door((*MOVING, *ROUNDS, *PLANS, *OWN), {"welcomed": ("no", "zone wrong")}, "at the beginning come first",
+         "consent, age, units and time zone come before all else", "welcome"),
+    Door(("home",), {"asked to link": ("by a coach", "as a coach")}, "",
+         "a coach who asks to see somebody's answers is told to them before the menu", "link_request"),
+    Door(("home",), {"welcomed": ("no", "zone wrong"), "a coach": "no"}, "at the beginning come first",
+         "a stranger has no menu; a coach need be no lifter", "welcome"),
+    Door(COACHES, {"a coach": "no"}, "for coaches", "only whom the operator made a coach sees anything of others"),
+    Door((*MOVING, *ROUNDS, *PLANS), UNDER_18, "Under 18", "under 18 only with a coach, also when that one has left"),
+    Door((*MOVING, *ROUNDS, "safety_check"), {"level": "emergency", "level of": "today"}, "can be an emergency",
+         "no check of the same day takes an emergency back"),
+    Door((*MOVING, *ROUNDS, "safety_check"), {"level": "same_day", "level of": "today"}, "looked at today",
+         "no check of the same day takes same-day care back"),
+    Door(("squat_after",), {"level": "emergency"}, "can be an emergency", "who is sent to emergency care is asked nothing of squats"),
+    Door(("squat_after",), {"level": "same_day"}, "looked at today", "who is to be seen today is asked nothing of squats"),
+    Door(MOVING, {"checked": "before"}, "Without today's safety check", "yesterday's answers are not today's", "safety_check"),
+    Door((*MOVING, *ROUNDS), {"level": "emergency"}, "can be an emergency", "until somebody has seen them"),
+    Door((*MOVING, *ROUNDS), {"level": "same_day"}, "looked at today", "until somebody has seen them"),
+    Door((*MOVING, *ROUNDS), {"level": "clinician"}, "Please see a doctor or physiotherapist", "until one has cleared them"),
+    Door((*MOVING, *ROUNDS), {"level": "not_today"}, "No squats, tests or drills today", "pain, fever or illness: the day is over"),
+    Door((*SQUATS, "prime", "squat_day"), {"level": "no_load"}, "No squats or loaded work", "a small pain: the floor tests only"),
+    Door(LYING, {"pregnant": ("yes", "unsure")}, "left out in pregnancy", "no lying on the back and no deep fold, also where it may be"),
+    Door(("hinge_to_squat",), {"years": "not told"}, "for how long you have squatted", "it is for who has squatted for a year"),
+    Door(("hinge_to_squat",), {"years": "less"}, "a year or more", "it is for who has squatted for a year"),
+    Door(("hinge_to_squat",), {"earned": "no"}, "both been clean", "after two clean tests, neither of which hurt"),
+    Door(TESTS, {"sore": "today"}, "sore from training", "sore muscles change the numbers"),
+    Door(TESTS, {"warm": ("no", "done before", "later")}, "warmed up and rested", "the same warm-up before every number, on its day",
+         "warm_up"),
+    Door(("prime",), {"drill": "not known"}, "Say “screen” first", "a drill comes from the tests"),
+    Door(("retest",), {"retest": "nothing"}, "nothing to test again", "only what a screen left open is tested again"),
+    Door(("trial",), {"drill": ("not known", "none")}, "A trial needs a drill", "there is nothing to compare"),
+    Door(("trial",), {"load": "body weight"}, "keep to body weight", "the trial is of squats with the same load"),
+)
+"""In the order in which they are met; the first that fits is told."""

@@ -1,0 +1,294 @@
+"""What the safety check and the pain questions work out, answer by answer, without the conversation around them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from companion.conversation.flow import Known
+from flows.safety_facts import (
+    CLEARED_FOR,
+    before_pain,
+    body_first,
+    cleared_until,
+    has_limits,
+    keys_of_check,
+    keys_of_pain,
+    level_after_check,
+    level_after_pain,
+    level_so_far,
+    level_until_asked,
+    limits_told,
+    reasons_of_check,
+    reasons_of_pain,
+    said_heart,
+    said_leg_signs,
+    said_saddle,
+    sore,
+    stands_still,
+    still_cleared,
+    stood,
+    tomorrow,
+)
+from tests.drive import NOW
+
+BEFORE: dict[str, Any] = {"today": "2026-03-02", "stood": "go", "stood_today": "no", "stood_why": "", "stood_cleared_until": "",
+                          "was_pregnant": "no", "sent": "no"}
+WELL: dict[str, Any] = {**BEFORE, "bladder": "no", "chest": "no", "urgent": "no", "history": "no", "pain": 0.0, "leg_signs": "no"}
+SMALL: dict[str, Any] = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingling": "no", "level_before": "go",
+                         "why_before": ""}
+"""A small pain in the lower back and nothing else."""
+
+
+# what was written ---------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("said", ["my chest is tight", "short of breath", "i feel faint", "i blacked out", "it went black out",
+    "passed out",
+                                  "nearly pass out", "my heart races", "blacking out", "passing out", "PASSED OUT"])
+def test_words_of_heart_breath_and_faintness_are_asked_about(said: str) -> None:
+    assert said_heart({"said": said}, "") == "yes"
+
+
+@pytest.mark.parametrize("said", ["my bladder", "bowel trouble", "saddle area", "i wet myself", "cant pee", "cant poo",
+    "no control on the toilet",
+                                  "my groin is numb", "numb between my legs", "between the legs", "both legs are weak", "both my legs",
+                                  "BOTH LEGS"])
+def test_words_of_bladder_bowel_saddle_and_both_legs_are_asked_about(said: str) -> None:
+    assert said_saddle({"said": said}, "") == "yes"
+
+
+@pytest.mark.parametrize("said", ["my foot is numb", "tingling", "pins in my leg", "needles", "it shoots down", "it zings", "electric",
+    "cant feel my foot",
+                                  "can't feel it", "NUMB"])
+def test_words_of_the_nerves_are_a_sign_by_themselves(said: str) -> None:
+    assert said_leg_signs({"said": said}, "") == "yes"
+    assert level_after_pain({**SMALL, "said": said, "bladder": "no", "weakness": "no"}, "") == "clinician"
+
+
+@pytest.mark.parametrize("said", ["my back hurts", "unfeigned", "orchestra", "people", "spoon", "heartless", ""])
+def test_other_words_ask_nothing_more(said: str) -> None:
+    assert (said_heart({"said": said}, ""), said_saddle({"said": said}, ""), said_leg_signs({}, "")) == ("no", "no", "no")
+    assert said_leg_signs({"said": said}, "") == "no"
+
+
+# the check ----------------------------------------------------------------------------------------------------
+
+
+def test_what_stood_is_kept_with_the_check() -> None:
+    nothing = stood(Known({}, NOW))
+    assert nothing == {"stood": "go", "stood_today": "no", "stood_why": "", "stood_cleared_until": "", "was_pregnant": "no", "sent": "no"}
+    facts = {"safety.level": "no_load", "safety.level.today": "yes", "safety.why": "pain", "safety.cleared_until": "2026-09-01",
+             "safety_check.pregnant": "yes"}
+    assert stood(Known(facts, NOW)) == {"stood": "no_load", "stood_today": "yes", "stood_why": "pain", "stood_cleared_until": "2026-09-01",
+                                        "was_pregnant": "yes", "sent": "no"}
+
+
+@pytest.mark.parametrize(("level", "why", "sent"), [
+    ("emergency", "", "yes"), ("same_day", "", "yes"), ("clinician", "history", "no"), ("clinician", "leg_signs", "yes"),
+    ("clinician", "bad below_knee", "yes"), ("clinician", "tingling", "yes"), ("not_today", "tingling", "no"), ("go", "leg_signs", "no"),
+    ("", "", "no")])
+def test_who_was_sent_to_be_seen_is_asked_whether_they_were(level: str, why: str, sent: str) -> None:
+    assert stood(Known({"safety.level": level, "safety.why": why}, NOW))["sent"] == sent
+
+
+@pytest.mark.parametrize(("changed", "level"), [
+    ({}, "go"), ({"bladder": "yes"}, "emergency"), ({"bladder": "unsure"}, "emergency"), ({"chest": "yes"}, "emergency"),
+    ({"pain": 3.0}, "no_load"), ({"pain": 4.0}, "not_today"), ({"leg_signs": "yes"}, "clinician"), ({"history": "yes"}, "clinician"),
+    ({"urgent": "yes", "weakness": "yes", "fall": "no", "fever": "no"}, "same_day"),
+    ({"urgent": "yes", "weakness": "no", "fall": "yes", "fever": "no"}, "same_day"),
+    ({"urgent": "yes", "weakness": "no", "fall": "no", "fever": "yes"}, "not_today"),
+    ({"urgent": "yes", "weakness": "no", "fall": "no", "fever": "no"}, "go"),
+    ({"urgent": "yes"}, "same_day"),  # nothing more was said: it may be any
+    ({"history": "yes", "pregnant": "no", "old_disc": "yes"}, "go"),
+    ({"history": "yes", "pregnant": "no", "old_disc": "no", "cleared": "yes", "cleared_at": "my physio, in May"}, "go"),
+    ({"history": "yes", "pregnant": "no", "old_disc": "no", "cleared": "yes"}, "clinician"),
+    ({"history": "no", "was_pregnant": "yes", "pregnant": "yes"}, "clinician"),
+    ({"history": "no", "was_pregnant": "unsure", "pregnant": "unsure"}, "clinician"),
+    ({"history": "no", "was_pregnant": "yes", "pregnant": "no"}, "go"),
+    ({"history": "no", "was_pregnant": "yes"}, "clinician"),
+    ({"history": "no", "was_pregnant": "unsure"}, "clinician"),
+    ({"history": "yes", "was_pregnant": "yes", "pregnant": "no"}, "clinician"),
+    ({"history": "yes", "pregnant": "no", "same_history": "yes", "stood_cleared_until": "2026-03-02"}, "go"),
+    ({"history": "yes", "pregnant": "no", "same_history": "yes", "stood_cleared_until": "2026-03-01"}, "clinician"),
+    ({"history": "yes", "pregnant": "no", "same_history": "no", "stood_cleared_until": "2026-03-02"}, "clinician")])
+def test_the_level_a_check_finds(changed: dict[str, Any], level: str) -> None:
+    assert level_after_check({**WELL, **changed}, "") == level
+
+
+@pytest.mark.parametrize(("changed", "level"), [
+    ({"stood": "not_today", "stood_today": "yes"}, "not_today"), ({"stood": "not_today", "stood_today": "no"}, "go"),
+    ({"stood": "no_load", "stood_today": "yes", "pain": 4.0}, "not_today"),
+    ({"stood": "clinician"}, "clinician"), ({"stood": "clinician", "mistake": "yes"}, "go"),
+    ({"stood": "clinician", "mistake": "no"}, "clinician"),
+    ({"stood": "clinician", "mistake": "unsure"}, "clinician"),
+    ({"stood": "clinician", "history": "yes", "pregnant": "no", "cleared": "yes", "cleared_at": "Dr Ahn, today"}, "go"),
+    ({"stood": "emergency", "sent": "yes", "seen": "yes", "seen_cleared": "yes"}, "go"),
+    ({"stood": "emergency", "sent": "yes", "seen": "yes", "seen_cleared": "no"}, "emergency"),
+    ({"stood": "same_day", "sent": "yes", "seen": "yes", "seen_cleared": "unsure"}, "same_day"),
+    ({"stood": "same_day", "sent": "yes", "seen": "no"}, "same_day"),
+    ({"stood": "clinician", "sent": "yes", "seen": "yes", "seen_cleared": "yes"}, "go"),
+    ({"stood": "same_day", "sent": "yes", "seen": "yes", "seen_cleared": "no", "bladder": "yes"}, "emergency")])
+def test_what_stood_before_goes_only_by_what_ends_it(changed: dict[str, Any], level: str) -> None:
+    assert level_after_check({**WELL, **changed}, "") == level
+
+
+def test_who_was_not_seen_is_asked_no_more_and_stays_where_they_were() -> None:
+    assert level_after_check({**BEFORE, "stood": "same_day", "sent": "yes", "seen": "no"}, "") == "same_day"
+
+
+@pytest.mark.parametrize(("said", "level"), [
+    ({}, "go"), ({"bladder": "no"}, "go"), ({"chest": "yes"}, "emergency"), ({"urgent": "yes"}, "same_day"),
+    ({"urgent": "unsure"}, "same_day"),
+    ({"urgent": "yes", "weakness": "no"}, "same_day"), ({"urgent": "yes", "weakness": "no", "fall": "no"}, "go"),
+    ({"urgent": "yes", "weakness": "no", "fall": "no", "fever": "yes"}, "not_today"),
+    ({"urgent": "no"}, "go"), ({"history": "yes"}, "clinician"), ({"pain": 3.0}, "no_load"), ({"stood": "not_today"}, "not_today"),
+    ({"stood": "no_load", "pain": 5.0}, "not_today")])
+def test_left_half_done_a_check_counts_what_was_said(said: dict[str, Any], level: str) -> None:
+    assert level_so_far({**BEFORE, **said}, "") == level
+
+
+@pytest.mark.parametrize(("changed", "still", "keys"), [
+    ({}, "no", ""), ({"stood": "not_today", "stood_today": "yes", "stood_why": "bad"}, "yes", "bad"),
+    ({"stood": "not_today", "stood_today": "yes", "stood_why": "bad", "pain": 4.0}, "no", "bad pain"),
+    ({"stood": "not_today", "stood_today": "no", "stood_why": "bad", "pain": 3.0}, "no", "pain"),
+    ({"stood": "same_day", "sent": "yes", "stood_why": "weakness", "seen": "no"}, "yes", "weakness"),
+    ({"stood": "no_load", "stood_today": "yes", "stood_why": "pain", "pain": 3.0}, "no", "pain")])
+def test_what_only_still_stands_is_told_from_what_was_found(changed: dict[str, Any], still: str, keys: str) -> None:
+    got = {**WELL, **changed}
+    assert (stands_still(got, ""), keys_of_check(got, "")) == (still, keys)
+    assert (reasons_of_check(got, "") == "what was said before still stands") is (still == "yes")
+
+
+def test_unseen_the_old_reasons_stand_whatever_was_answered() -> None:
+    for stood_at in ("same_day", "emergency"):
+        got = {**BEFORE, "stood": stood_at, "sent": "yes", "stood_why": "weakness", "seen": "no"}
+        assert (stands_still(got, ""), keys_of_check(got, "")) == ("yes", "weakness")
+
+
+def test_a_clearance_that_was_never_told_is_not_still_the_same() -> None:
+    got = {**WELL, "history": "yes", "pregnant": "no", "same_history": "yes"}
+    del got["stood_cleared_until"]
+    assert level_after_check(got, "") == level_after_check({**got, "stood_cleared_until": None}, "") == "clinician"
+
+
+def test_reasons_are_told_in_words() -> None:
+    assert reasons_of_check(WELL, "") == "nothing against it"
+    assert reasons_of_check({**WELL, "pain": 3.0}, "") == "Back or hip pain of 3 out of 10: floor tests only, no load today."
+    assert reasons_of_check(BEFORE, "") == "nothing against it"
+
+
+@pytest.mark.parametrize(("until", "still"), [("2026-03-02", "yes"), ("2026-03-03", "yes"), ("2026-03-01", "no"), ("", "no")])
+def test_a_clearance_counts_up_to_its_last_day(until: str, still: str) -> None:
+    assert still_cleared({"today": "2026-03-02", "stood_cleared_until": until}, "") == still
+    assert still_cleared({"today": "2026-03-02"}, "") == "no"
+
+
+def test_a_clearance_told_today_counts_for_half_a_year() -> None:
+    told = {"today": "2026-03-02", "cleared": "yes", "cleared_at": "my physio, in May"}
+    assert cleared_until(told, "") == "2026-09-01"
+    assert CLEARED_FOR.days == 183
+    assert cleared_until({**told, "cleared": "unsure"}, "") is None
+    assert cleared_until({"today": "2026-03-02", "cleared": "yes"}, "") is None
+
+
+@pytest.mark.parametrize(("got", "limited", "told"), [
+    ({"limits": "no bending"}, "yes", "no bending"), ({"limits": "None."}, "no", "None."), ({"limits": " no "}, "no", " no "),
+    ({"limits": "nothing"}, "no", "nothing"), ({"limits": "no limits"}, "no", "no limits"), ({"limits": ""}, "no", ""), ({}, "no", ""),
+    ({"safety_check.limits": "no bending"}, "no", "no bending"),
+    ({"safety_check.limits": "no bending", "same_history": "yes"}, "yes", "no bending"),
+    ({"safety_check.limits": "no bending", "same_history": "no"}, "no", "no bending"),
+    ({"safety_check.limits": "no bending", "limits": "none"}, "no", "none"), ({"limits": "x" * 130}, "yes", "x" * 120)])
+def test_limits_are_those_told_now_or_with_a_clearance_that_is_still_the_same(got: dict[str, Any], limited: str, told: str) -> None:
+    assert (has_limits(got, ""), limits_told(got, "")) == (limited, told)
+
+
+@pytest.mark.parametrize(("changed", "first"), [
+    ({}, "no"), ({"history": "yes", "pregnant": "no", "old_disc": "yes"}, "yes"),
+    ({"history": "yes", "pregnant": "yes", "cleared": "yes", "cleared_at": "my midwife"}, "yes"),
+    ({"history": "yes", "pregnant": "no", "cleared": "yes", "cleared_at": "my physio"}, "no")])
+def test_body_weight_comes_first_after_a_disc_and_in_pregnancy(changed: dict[str, Any], first: str) -> None:
+    assert body_first({**WELL, **changed}, "") == first
+
+
+def test_sore_is_also_who_is_not_sure() -> None:
+    assert [sore({"soreness": said}, "") for said in ("yes", "unsure", "no")] == ["yes", "yes", "no"]
+    assert sore({}, "") == "no"
+
+
+def test_tomorrow_is_one_day_on() -> None:
+    assert tomorrow({"today": "2026-02-28"}, "") == "2026-03-01"
+
+
+# pain ---------------------------------------------------------------------------------------------------------
+
+
+def test_pain_keeps_what_stood_before_it() -> None:
+    assert before_pain(Known({}, NOW)) == {"level_before": "go", "why_before": ""}
+    assert before_pain(Known({"safety.level": "clinician", "safety.why": "history"}, NOW)) == {"level_before": "clinician",
+                                                                                             "why_before": "history"}
+
+
+@pytest.mark.parametrize(("changed", "level"), [
+    ({}, "no_load"), ({"bad": 2.0}, "not_today"), ({"bad": 4.0}, "not_today"), ({"sharp": "yes"}, "not_today"),
+    ({"bad": 3.0, "safety_check.pain": 2.0, "safety.checked.today": "yes"}, "no_load"),
+    ({"bad": 3.0, "safety_check.pain": 2.0}, "not_today"),  # of another day
+    ({"bad": 3.0, "safety_check.pain": 2.0, "safety.checked.today": "no"}, "not_today"),
+    ({"bad": 3.0, "safety_check.pain": 1.0, "safety.checked.today": "yes"}, "not_today"),
+    ({"bad": 2.0, "safety.checked.today": "yes"}, "not_today"),
+    ({"below_knee": "yes", "bladder": "no", "weakness": "no"}, "clinician"),
+    ({"below_knee": "yes", "bladder": "no", "weakness": "yes"}, "same_day"),
+    ({"below_knee": "yes", "bladder": "yes"}, "emergency"), ({"tingling": "unsure", "bladder": "no", "weakness": "no"}, "clinician"),
+    ({"where": "ankle", "below_knee": None}, "no_load"), ({"where": "knee", "below_knee": None}, "no_load"),
+    ({"where": "ankle", "below_knee": "yes"}, "no_load"), ({"where": "leg", "below_knee": None}, "emergency"),
+    ({"where": "chest"}, "emergency"), ({"where": "chest", "bad": None, "sharp": None, "below_knee": None, "tingling": None}, "emergency"),
+    ({"heart_now": "yes"}, "emergency"), ({"heart_now": "unsure"}, "emergency"), ({"heart_now": "no"}, "no_load"),
+    ({"saddle_now": "yes"}, "emergency"), ({"saddle_now": "unsure"}, "emergency"), ({"saddle_now": "no"}, "no_load"),
+    ({"level_before": "clinician"}, "clinician"), ({"level_before": "go"}, "no_load"), ({"where": "nothing"}, "go"),
+    ({"where": "nothing", "level_before": "same_day"}, "same_day"), ({"where": "nothing", "level_before": None}, "go")])
+def test_the_level_that_pain_leads_to(changed: dict[str, Any], level: str) -> None:
+    got = {key: value for key, value in {**SMALL, **changed}.items() if value is not None}
+    assert level_after_pain(got, "") == level
+
+
+@pytest.mark.parametrize("key", ["heart_now", "saddle_now"])
+@pytest.mark.parametrize("said", ["yes", "unsure"])
+def test_an_emergency_is_told_for_its_one_reason(key: str, said: str) -> None:
+    """Nothing more is asked after it, and what was not asked is not held against anybody."""
+    got = {"level_before": "go", "why_before": "", key: said}
+    assert level_after_pain(got, "") == level_until_asked(got, "") == "emergency"
+    assert keys_of_pain(got, "").split()[0] == {"heart_now": "where", "saddle_now": "bladder"}[key]
+    assert not {"sharp", "below_knee", "tingling", "weakness"} & set(keys_of_pain(got, "").split())
+    answered = {**got, "where": "back", "bad": 6.0, "sharp": "yes"}
+    assert {"bad", "sharp"} & set(keys_of_pain(answered, "").split()) == ({"bad", "sharp"} if key == "saddle_now" else set())
+
+
+def test_what_is_not_asked_yet_is_no_reason() -> None:
+    assert keys_of_pain({"where": "back"}, "") == "bad"
+    assert reasons_of_pain({"where": "back"}, "") == "back. A small pain: no loaded work today."
+
+
+def test_pain_in_the_chest_is_told_for_that_alone() -> None:
+    got = {**SMALL, "where": "chest", "bad": 6.0, "sharp": "yes", "below_knee": "yes"}
+    assert (level_after_pain(got, ""), keys_of_pain(got, "")) == ("emergency", "where")
+
+
+@pytest.mark.parametrize(("said", "level"), [
+    ({}, "not_today"), ({"where": "back", "bad": 1.0}, "not_today"), ({"level_before": "clinician"}, "clinician"),
+    ({"where": "chest"}, "emergency"), ({"below_knee": "yes"}, "clinician"), ({"below_knee": "yes", "bladder": "yes"}, "emergency"),
+    ({"below_knee": "yes", "bladder": "no", "weakness": "yes"}, "same_day"), ({"heart_now": "yes"}, "emergency")])
+def test_until_all_is_answered_the_day_is_closed_or_worse(said: dict[str, Any], level: str) -> None:
+    assert level_until_asked(said, "") == level
+
+
+@pytest.mark.parametrize(("changed", "words", "keys"), [
+    ({}, "back, 1 of 10. A small pain: no loaded work today.", "bad"),
+    ({"where": "nothing"}, "nothing hurt after all", ""),
+    ({"where": "nothing", "why_before": "history"}, "nothing hurt after all", "history"),
+    ({"why_before": "history bad"}, "back, 1 of 10. A small pain: no loaded work today.", "history bad"),
+    ({"where": None, "bad": None}, "somewhere. A small pain: no loaded work today.", "bad"),
+    ({"where": None, "bad": None, "why_before": None}, "somewhere. A small pain: no loaded work today.", "bad")])
+def test_where_how_bad_and_why_in_words_and_keys(changed: dict[str, Any], words: str, keys: str) -> None:
+    got = {key: value for key, value in {**SMALL, **changed}.items() if value is not None}
+    assert (reasons_of_pain(got, ""), keys_of_pain(got, "")) == (words, keys)

@@ -1,0 +1,40 @@
+"""Which files are mutated, and which tests have to miss what is taken out. A file that moves costs one line here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+DOORS: Final = "tests/test_doors.py"
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """One file. ``stages``: what pytest is given, one run after the other until one fails, the quickest to fail first. ``only``:
+    the functions and constants that are guards (none: all); ``but``: those that are none."""
+
+    file: str
+    stages: tuple[str, ...]
+    only: tuple[str, ...] = ()
+    but: tuple[str, ...] = ()
+
+
+SAFETY_TESTS: Final = "tests/screening/test_safety.py tests/screening/test_safety_bounds.py"
+CHECK_TESTS: Final = ("tests/flows/test_safety_facts.py", "tests/flows/test_safety_check.py tests/flows/test_pain.py")
+
+TARGETS: Final = (
+    Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
+    Target("flows/shared.py", (DOORS,), but=("BANDS", "WATCHED", "watched_by")),
+    Target("flows/safety_facts.py", CHECK_TESTS),
+    Target("companion/reminders/kinds.py",
+           ("tests/reminders/test_kinds.py tests/reminders/test_kind_rows.py", "tests/reminders/test_sweep.py")),
+    Target("companion/app/rate_limit.py", ("tests/app/test_rate_bounds.py", "tests/app/test_rate_limit.py")),
+    Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach/test_actions.py tests/test_access.py")),
+    Target("companion/screening/rulings.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py")),
+    Target("companion/screening/conclusion.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py"),
+           only=("_drill_part",)),
+    Target("companion/screening/evidence.py",
+           ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py tests/screening/test_conclusion.py")),
+    Target("companion/coach/caseload.py", ("tests/coach/test_caseload.py",)),
+    Target("companion/app/consent.py", ("tests/app/test_consent.py",)),
+)

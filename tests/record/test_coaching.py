@@ -1,0 +1,251 @@
+"""Who sees whom: codes and how often and how long they may be tried, links, and what ends them."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from companion.record import coaching, people
+from companion.record.file import open_for_writing
+
+NOW = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
+MINUTE, DAY = timedelta(minutes=1), timedelta(days=1)
+ADA, BEA, SAM, MIA = 1, 2, 3, 4
+"""Two coaches and two lifters."""
+
+
+@pytest.fixture
+def db(tmp_path: Path) -> Iterator[sqlite3.Connection]:
+    database, lock = open_for_writing(tmp_path / "a.sqlite")
+    for number, name in ((ADA, "Ada"), (BEA, "Bea"), (SAM, "Sam"), (MIA, "Mia")):
+        people.add_person(database.conn, "telegram", str(number), name, NOW)
+    coaching.make_coach(database.conn, ADA, "Ada", NOW)
+    coaching.make_coach(database.conn, BEA, "Bea", NOW)
+    yield database.conn
+    database.close()
+    lock.close()
+
+
+# codes --------------------------------------------------------------------------------------------------------
+
+
+def test_a_code_is_long_and_is_not_misread() -> None:
+    code = coaching.new_code()
+    assert len(code) == 12
+    assert set(coaching.LETTERS) == set("abcdefghjkmnpqrstuvwxyz23456789")
+    assert set(code) <= set(coaching.LETTERS)
+    assert coaching.new_code() != code
+    assert coaching.spaced("abcdefghjkmn") == "abcd efgh jkmn"
+    assert coaching.hashed("ABCD-efgh jkmn") == coaching.hashed("abcdefghjkmn") != coaching.hashed("abcdefghjkmm")
+
+
+def test_five_wrong_codes_an_hour(db: sqlite3.Connection) -> None:
+    for tried in range(5):
+        assert coaching.may_try(db, SAM, NOW + tried * MINUTE)
+        coaching.note_try(db, SAM, NOW + tried * MINUTE)
+    assert not coaching.may_try(db, SAM, NOW + 5 * MINUTE)
+    assert coaching.may_try(db, MIA, NOW + 5 * MINUTE)
+    assert not coaching.may_try(db, SAM, NOW + 59 * MINUTE)
+    assert coaching.may_try(db, SAM, NOW + 60 * MINUTE)
+
+
+def test_tries_of_more_than_an_hour_ago_are_forgotten_and_only_ones_own(db: sqlite3.Connection) -> None:
+    for person in (SAM, MIA):
+        coaching.note_try(db, person, NOW)
+    coaching.note_try(db, SAM, NOW + 59 * MINUTE)
+    assert db.execute("select person from code_tries order by id").fetchall() == [(SAM,), (MIA,), (SAM,)]
+    coaching.note_try(db, SAM, NOW + 60 * MINUTE)
+    assert db.execute("select person from code_tries order by id").fetchall() == [(MIA,), (SAM,), (SAM,)]
+
+
+def test_a_code_opens_for_seven_days(db: sqlite3.Connection) -> None:
+    code = coaching.invite(db, "lifter", ADA, "Sam", NOW)
+    found = coaching.open_invitation(db, code, NOW + 7 * DAY - MINUTE)
+    assert found is not None
+    assert (found.kind, found.made_by, found.name) == ("lifter", ADA, "Sam")
+    assert coaching.invitation(db, found.id, NOW + 7 * DAY - MINUTE) == found
+    for late in (7 * DAY, 8 * DAY):
+        assert coaching.open_invitation(db, code, NOW + late) is None
+        assert coaching.invitation(db, found.id, NOW + late) is None
+
+
+def test_a_code_is_used_once_and_another_code_opens_nothing_of_it(db: sqlite3.Connection) -> None:
+    first, second = (coaching.invite(db, "lifter", ADA, name, NOW) for name in ("Sam", "Mia"))
+    one, two = (coaching.open_invitation(db, code, NOW) for code in (first, second))
+    assert one is not None
+    assert two is not None
+    assert (one.name, two.name) == ("Sam", "Mia")
+    assert coaching.use(db, one.id, SAM, NOW)
+    assert not coaching.use(db, one.id, MIA, NOW)
+    assert coaching.open_invitation(db, first, NOW) is None
+    assert coaching.invitation(db, one.id, NOW) is None
+    assert coaching.invitation(db, two.id, NOW) == two
+    assert coaching.open_invitation(db, "abcd efgh jkmn", NOW) is None
+    assert coaching.codes_of_lifters(db, ADA) == {SAM: "Sam"}
+    assert coaching.codes_of_lifters(db, BEA) == {}
+
+
+def test_the_code_of_a_coach_who_is_none_any_more_is_good_for_nothing(db: sqlite3.Connection) -> None:
+    code, operators = coaching.invite(db, "lifter", ADA, "Sam", NOW), coaching.invite(db, "coach", None, "Cat", NOW)
+    found = coaching.open_invitation(db, code, NOW)
+    assert found is not None
+    coaching.end_coach(db, ADA, NOW)
+    assert coaching.open_invitation(db, code, NOW) is None
+    assert coaching.invitation(db, found.id, NOW) is None
+    theirs = coaching.open_invitation(db, operators, NOW)
+    assert theirs is not None
+    assert coaching.invitation(db, theirs.id, NOW) == theirs
+
+
+# who sees whom ------------------------------------------------------------------------------------------------
+
+
+def seen(db: sqlite3.Connection) -> set[tuple[int, int]]:
+    return {(coach, lifter) for coach in (ADA, BEA, SAM, MIA) for lifter in (SAM, MIA, ADA) if coaching.sees(db, coach, lifter)}
+
+
+def told(db: sqlite3.Connection) -> set[tuple[int, int]]:
+    """The same by the lists: of a coach's lifters, with their names, and of a lifter's coaches."""
+    lifters = {(coach, lifter) for coach in (ADA, BEA, SAM, MIA) for lifter in coaching.names_of_lifters(db, coach)}
+    assert lifters == {(coach, lifter) for lifter in (SAM, MIA, ADA) for coach, _ in coaching.coaches_of(db, lifter)}
+    return lifters
+
+
+def test_nobody_sees_anybody_before_a_link(db: sqlite3.Connection) -> None:
+    assert seen(db) == told(db) == set()
+
+
+def test_a_coach_sees_whom_they_are_linked_to_and_nobody_sees_the_coach(db: sqlite3.Connection) -> None:
+    coaching.link(db, SAM, ADA, NOW)
+    coaching.link(db, MIA, BEA, NOW)
+    assert seen(db) == told(db) == {(ADA, SAM), (BEA, MIA)}
+    assert coaching.names_of_lifters(db, ADA) == {SAM: "Sam"}
+    assert coaching.coaches_of(db, SAM) == [(ADA, "Ada")]
+    assert coaching.lifters_of(db, ADA) == [SAM]
+    assert coaching.coaches_with_lifters(db) == [(ADA, "Ada", 1), (BEA, "Bea", 1)]
+
+
+def test_a_link_that_is_ended_shows_nothing_more_and_others_stay(db: sqlite3.Connection) -> None:
+    for lifter, coach in ((SAM, ADA), (SAM, BEA), (MIA, ADA)):
+        coaching.link(db, lifter, coach, NOW)
+    assert coaching.withdraw(db, SAM, ADA, NOW)
+    assert seen(db) == told(db) == {(BEA, SAM), (ADA, MIA)}
+    assert coaching.lifters_of(db, ADA) == [MIA]
+    assert coaching.coaches_with_lifters(db) == [(ADA, "Ada", 1), (BEA, "Bea", 1)]
+    assert not coaching.withdraw(db, SAM, ADA, NOW + DAY)
+    assert [what for _, _, what in coaching.looks_at(db, SAM)] == ["withdrawn", "agreed", "agreed"]
+    coaching.link(db, SAM, ADA, NOW)
+    assert (ADA, SAM) in seen(db)
+
+
+def test_who_is_no_coach_any_more_sees_nobody_and_comes_back_to_nobody(db: sqlite3.Connection) -> None:
+    for lifter, coach in ((SAM, ADA), (MIA, BEA)):
+        coaching.link(db, lifter, coach, NOW)
+    coaching.end_coach(db, ADA, NOW + DAY)
+    coaching.end_coach(db, ADA, NOW + 2 * DAY)
+    assert seen(db) == told(db) == {(BEA, MIA)}
+    assert (coaching.coach_name(db, ADA), coaching.coach_name(db, BEA)) == (None, "Bea")
+    assert coaching.coaches_named(db) == [(BEA, "Bea")]
+    assert coaching.coaches_with_lifters(db) == [(BEA, "Bea", 1)]
+    assert db.execute("select until from coach_roles where person = ?", (ADA,)).fetchone() == ("2026-03-03T18:05:00.000Z",)
+    coaching.make_coach(db, ADA, "Ada", NOW)
+    assert seen(db) == {(BEA, MIA)}
+
+
+@pytest.mark.parametrize("who", [ADA, BEA])
+def test_a_role_that_ended_alone_shows_nothing_although_the_link_stands(db: sqlite3.Connection, who: int) -> None:
+    coaching.link(db, SAM, ADA, NOW)
+    coaching.link(db, SAM, BEA, NOW)
+    db.execute("update coach_roles set until = ? where person = ?", ("2026-03-02T18:05:00.000Z", who))
+    assert seen(db) == told(db) == {(ADA + BEA - who, SAM)}
+
+
+# what waits and what is noted -----------------------------------------------------------------------------------
+
+
+def outgoing(db: sqlite3.Connection, to: int, about: int | None, buttons: str = "[]", name: str | None = None, at: datetime = NOW) -> int:
+    moment = coaching.text_of(at)
+    return db.execute("insert into outbox (person, about, channel, address, text, buttons, must_arrive, timed, unasked, made_at, due_at, "
+                      "document_name) values (?, ?, 'telegram', ?, 'x', ?, 0, 0, 0, ?, ?, ?)",
+                      (to, about, str(to), buttons, moment, moment, name)).lastrowid or 0
+
+
+def test_messages_about_a_lifter_are_not_sent_after_the_link_has_ended(db: sqlite3.Connection) -> None:
+    for lifter, coach in ((SAM, ADA), (MIA, ADA), (SAM, BEA)):
+        coaching.link(db, lifter, coach, NOW)
+    gone = [outgoing(db, ADA, SAM), outgoing(db, ADA, None, '[["x","go.lifter.3"]]')]
+    stay = [outgoing(db, ADA, MIA), outgoing(db, BEA, SAM), outgoing(db, ADA, None), outgoing(db, ADA, None, '[["x","go.lifter.33"]]'),
+            outgoing(db, BEA, None, '[["x","go.lifter.3"]]')]
+    sent = outgoing(db, ADA, SAM)
+    db.execute("update outbox set settled_at = 'before' where id = ?", (sent,))
+    coaching.withdraw(db, SAM, ADA, NOW)
+    assert [id for (id,) in db.execute("select id from outbox where dropped = 'withdrawn' order by id")] == gone
+    assert [id for (id,) in db.execute("select id from outbox where settled_at is null order by id")] == stay
+
+
+def test_a_report_is_owed_until_it_is_made_and_only_while_the_view_stands(db: sqlite3.Connection) -> None:
+    for lifter, coach in ((SAM, ADA), (MIA, ADA), (SAM, BEA)):
+        coaching.link(db, lifter, coach, NOW)
+    coaching.note_look(db, SAM, ADA, "report", NOW + MINUTE)
+    coaching.note_look(db, MIA, ADA, "log", NOW + MINUTE)
+    owed = [(ADA, SAM, "telegram", str(ADA))]
+    assert coaching.reports_owed(db, NOW) == owed
+    assert coaching.reports_owed(db, NOW + MINUTE) == []
+    outgoing(db, ADA, MIA, name="report.html", at=NOW + 2 * MINUTE)
+    outgoing(db, BEA, SAM, name="report.html", at=NOW + 2 * MINUTE)
+    outgoing(db, ADA, SAM, name="other.html", at=NOW + 2 * MINUTE)
+    outgoing(db, ADA, SAM, name="report.html", at=NOW)
+    assert coaching.reports_owed(db, NOW) == owed
+    people.mark_gone(db, "telegram", str(ADA), NOW, "blocked the bot")
+    assert coaching.reports_owed(db, NOW) == []
+    people.mark_back(db, "telegram", str(ADA))
+    assert coaching.reports_owed(db, NOW) == owed
+    coaching.withdraw(db, SAM, ADA, NOW + 2 * MINUTE)
+    assert coaching.reports_owed(db, NOW) == []
+    coaching.link(db, SAM, ADA, NOW + 3 * MINUTE)
+    assert coaching.reports_owed(db, NOW) == []  # asked for under the link before
+    coaching.note_look(db, SAM, ADA, "report", NOW + 3 * MINUTE)
+    assert coaching.reports_owed(db, NOW) == owed
+    outgoing(db, ADA, SAM, name="report.html", at=NOW + 3 * MINUTE)
+    assert coaching.reports_owed(db, NOW) == []
+
+
+def test_a_review_stands_until_it_is_taken_back_by_its_number(db: sqlite3.Connection) -> None:
+    first = coaching.note_act(db, SAM, ADA, "reviewed", "", "", NOW)
+    second = coaching.note_act(db, SAM, ADA, "reviewed", "", "", NOW + DAY)
+    note = coaching.note_act(db, SAM, ADA, "note", "x", "", NOW + 2 * DAY)
+    coaching.note_act(db, MIA, ADA, "unreviewed", str(second), "", NOW + 2 * DAY)
+    assert coaching.reviewed_at(db, SAM, ADA) == coaching.text_of(NOW + DAY)
+    assert (coaching.reviewed_at(db, SAM, BEA), coaching.reviewed_at(db, MIA, ADA)) == ("", "")
+    assert coaching.stands_reviewed(db, SAM, ADA, second)
+    assert not coaching.stands_reviewed(db, SAM, ADA, note)
+    assert not coaching.stands_reviewed(db, SAM, BEA, second)
+    assert not coaching.stands_reviewed(db, MIA, ADA, second)
+    coaching.note_act(db, SAM, ADA, "unreviewed", str(second), "", NOW + 2 * DAY)
+    assert not coaching.stands_reviewed(db, SAM, ADA, second)
+    assert coaching.stands_reviewed(db, SAM, ADA, first)
+    assert coaching.reviewed_at(db, SAM, ADA) == coaching.text_of(NOW)
+
+
+def test_looks_and_acts_are_told_newest_first_and_no_notes_or_reviews(db: sqlite3.Connection) -> None:
+    for n in range(22):
+        coaching.note_look(db, SAM, ADA, f"look {n}", NOW)
+        coaching.note_act(db, SAM, ADA, "pin_depth", str(n), "because", NOW)
+    for what in ("note", "reviewed", "unreviewed"):
+        coaching.note_act(db, SAM, ADA, what, "", "", NOW)
+    coaching.note_act(db, MIA, ADA, "pin_depth", "mia", "", NOW)
+    coaching.note_look(db, MIA, BEA, "hers", NOW)
+    at = coaching.text_of(NOW)
+    assert coaching.looks_at(db, SAM) == [(at, "Ada", f"look {n}") for n in range(21, 1, -1)]
+    assert coaching.acts_for(db, SAM) == [(at, "Ada", "pin_depth", str(n), "because") for n in range(21, 1, -1)]
+
+
+def test_a_look_or_an_act_of_somebody_who_is_no_coach_is_noted_without_a_name(db: sqlite3.Connection) -> None:
+    coaching.note_look(db, SAM, MIA, "log", NOW)
+    coaching.note_act(db, SAM, MIA, "pin_depth", "parallel", "", NOW)
+    assert coaching.looks_at(db, SAM) == [(coaching.text_of(NOW), "", "log")]
+    assert coaching.acts_for(db, SAM) == [(coaching.text_of(NOW), "", "pin_depth", "parallel", "")]

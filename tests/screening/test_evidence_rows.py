@@ -1,0 +1,67 @@
+"""Each row of the evidence table as it is meant to weigh: one that speaks louder or the other way round would rule wrongly."""
+
+from __future__ import annotations
+
+from companion.screening.evidence import BY_ID, CAUSES, Row
+
+MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.), its grade; s: of a side, h: only a hint
+    "squat_rounds": "all . none",
+    "heels_later_calf": "calf + moderate",
+    "heels_later_hip": "hip + weak h",
+    "heels_same_calf": "calf - moderate",
+    "front_later_hip": "hip + weak h",
+    "front_later_trunk": "trunk + weak h",
+    "front_later_control": "control + weak h",
+    "slow_later_control": "control + moderate",
+    "slow_same_control": "control - moderate",
+    "slow_earlier_trunk": "trunk + weak h",
+    "wide_later_hip": "hip + weak h",
+    "load_earlier_trunk": "trunk + strong",
+    "load_same_trunk": "trunk - strong",
+    "hip_fold_back": "hip + moderate s",
+    "hip_fold_reached": "hip - strong s",
+    "hip_fold_pinch": "hip . none s",
+    "leg_raise_short": "hamstrings + moderate s",
+    "leg_raise_clear": "hamstrings - strong s",
+    "leg_raise_open": "hamstrings . none s",
+    "knee_to_wall_short": "calf + moderate s",
+    "knee_to_wall_far": "calf - strong s",
+    "knee_to_wall_clear": "calf - weak s",
+    "knee_to_wall_open": "calf . none s",
+    "knee_to_wall_pinch": "calf . none s",
+    "arms_clean_stick": "trunk . none h",
+    "arms_clean_bar": "trunk - moderate",
+    "arms_fail_stick": "trunk + weak",
+    "arms_fail_bar": "trunk + moderate",
+    "arms_open": "trunk . none h",
+    "pause_fails": "trunk + moderate",
+    "pause_clean_body": "trunk - weak",
+    "pause_clean_bar": "trunk - moderate",
+    "pause_open": "trunk . none",
+    "hinge_rounds": "hamstrings + weak",
+    "hinge_breaks": "control + moderate",
+    "hinge_clean": "control - weak",
+    "bird_dog_turns": "control + weak s",
+    "bird_dog_clean": "control - weak",
+    "hand_later_control": "control + moderate",
+    "hand_same_control": "control - moderate",
+    "hand_open": "control . none",
+    "rock_early_hip": "hip + moderate s",
+    "rock_early_control": "control + moderate",
+    "rock_past_hip": "hip - moderate",
+    "rock_open": "hip . none",
+}
+SIGNS = {"for": "+", "against": "-", "neither": "."}
+
+
+def in_short(row: Row) -> str:
+    marks = "s" * row.sided + "h" * row.hint
+    return f"{row.part} {SIGNS[row.direction]} {row.grade.value} {marks}".strip()
+
+
+def test_each_row_weighs_what_it_is_meant_to() -> None:
+    assert {name: in_short(row) for name, row in BY_ID.items()} == MEANT
+
+
+def test_each_cause_has_its_parts() -> None:
+    assert CAUSES == {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}

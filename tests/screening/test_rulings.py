@@ -1,0 +1,104 @@
+"""What a grade weighs, what is enough, and which part or side speaks where several do."""
+
+from __future__ import annotations
+
+import pytest
+
+from companion.screening.evidence import BY_ID, Grade, Row
+from companion.screening.findings import Finding
+from companion.screening.rulings import Ruling, decide, settling_test, weight_for
+
+
+def found(*ids: str, side: str = "left") -> list[Finding]:
+    return [Finding(BY_ID[row], BY_ID[row].grade, row, side if BY_ID[row].sided else "") for row in ids]
+
+
+def graded(grade: Grade, direction: str = "for", test: str = "pause_squat") -> Finding:
+    return Finding(Row("made_up", test, "Made up", "trunk", direction, grade), grade, "made up", "")  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("grade", "weight"), [(Grade.NONE, 0), (Grade.WEAK, 1), (Grade.MODERATE, 2), (Grade.STRONG, 4)])
+def test_each_grade_has_its_weight(grade: Grade, weight: int) -> None:
+    assert weight_for("trunk", [graded(grade)]) == weight
+    assert weight_for("trunk", [graded(grade), graded(Grade.WEAK)]) == weight + 1
+    assert weight_for("trunk", [graded(grade, "against"), graded(grade, "neither")]) == 0
+    assert weight_for("hip", [graded(grade)]) == 0
+
+
+@pytest.mark.parametrize(("grades", "ruling"), [
+    ((Grade.STRONG,), "likely"), ((Grade.MODERATE,), "too_close"), ((Grade.WEAK, Grade.MODERATE), "too_close"),
+    ((Grade.MODERATE, Grade.MODERATE), "likely"), ((Grade.WEAK, Grade.WEAK, Grade.WEAK), "too_close"), ((), "not_tested")])
+def test_one_strong_or_two_moderate_of_two_tests_are_enough(grades: tuple[Grade, ...], ruling: str) -> None:
+    tests = ("pause_squat", "arms_forward_squat", "squat_look")
+    for direction, name in (("for", ruling), ("against", {"likely": "ruled_out"}.get(ruling, ruling))):
+        findings = [graded(grade, direction, test) for grade, test in zip(grades, tests, strict=False)]
+        strength = decide(findings)[1]
+        assert (strength.cause, strength.ruling) == ("strength", Ruling(name))
+
+
+def test_rulings_go_from_ruled_out_to_likely_and_the_worse_side_decides() -> None:
+    assert [ruling.value for ruling in sorted(Ruling, key=lambda ruling: ruling.rank)] == ["ruled_out", "not_tested", "too_close", "likely"]
+    both = [*found("hip_fold_back", "rock_early_hip", side="right"), *found("hip_fold_reached", side="left")]
+    length = decide(both)[0]
+    assert (length.ruling, length.side, length.part) == (Ruling.LIKELY, "right", "hip")
+
+
+def test_the_part_that_is_likely_alone_speaks_before_one_that_weighs_more() -> None:
+    calf, hip = found("heels_later_calf", "knee_to_wall_short"), found("hip_fold_back", "rock_early_hip", "hip_fold_reached")
+    length = decide([*calf, *hip])[0]
+    assert (length.part, length.together) == ("calf", ())
+    together = decide(found("leg_raise_short", "knee_to_wall_short"))[0]
+    assert (together.ruling, together.together) == (Ruling.LIKELY, ("hamstrings", "calf"))
+
+
+def test_findings_are_told_with_what_carries_the_ruling_first() -> None:
+    out = decide(found("load_same_trunk", "pause_fails", "slow_earlier_trunk", "pause_open"))[1]
+    assert [finding.row.direction for finding in out.because] == ["for", "for", "against", "neither"]
+    ruled = decide(found("load_same_trunk", "slow_earlier_trunk", "pause_open"))[1]
+    assert ruled.ruling == Ruling.RULED_OUT
+    assert [finding.row.direction for finding in ruled.because] == ["against", "for", "neither"]
+
+
+def test_a_settled_cause_asks_for_no_more_tests_and_an_open_one_for_the_best() -> None:
+    assert decide(found("load_earlier_trunk"))[1].settle == ""
+    assert decide(found("load_same_trunk"))[1].settle == ""
+    assert decide(found("pause_fails"))[1].settle == settling_test("trunk", found("pause_fails")) == "squat_look"
+    assert settling_test("trunk", [], ("squat_look",)) == "pause_squat"
+    assert settling_test("trunk", [], ("squat_look", "pause_squat", "arms_forward_squat")) == ""
+
+
+def test_a_test_has_spoken_about_a_part_only_by_a_moderate_finding_of_that_part() -> None:
+    assert settling_test("trunk", found("heels_later_calf")) == "squat_look"
+    assert settling_test("trunk", found("slow_earlier_trunk")) == "squat_look"
+    assert settling_test("trunk", found("load_same_trunk")) != "squat_look"
+
+
+def test_the_best_graded_test_is_asked_for_and_of_equal_ones_the_easiest() -> None:
+    assert settling_test("trunk", []) == "squat_look"  # the only strong one
+    assert settling_test("hip", []) == "hip_fold"
+    assert settling_test("hamstrings", []) == "leg_raise"
+    assert settling_test("calf", []) == "knee_to_wall"
+    assert settling_test("calf", found("knee_to_wall_far")) == "squat_look"
+    assert settling_test("control", []) == "hand_on_back_squat"
+    assert settling_test("control", found("hand_later_control")) == "squat_look"
+
+
+def test_findings_go_by_weight_then_by_name_then_left_before_right() -> None:
+    strength = decide(found("slow_earlier_trunk", "pause_fails", "arms_fail_bar", "load_earlier_trunk"))[1]
+    assert [finding.row.id for finding in strength.because] == ["load_earlier_trunk", "arms_fail_bar", "pause_fails", "slow_earlier_trunk"]
+    length = decide([*found("leg_raise_short", side="right"), *found("leg_raise_short", side="left")])[0]
+    assert [finding.side for finding in length.because] == ["left", "right"]
+
+
+def test_of_the_worse_side_only_its_own_findings_speak() -> None:
+    right = found("leg_raise_short", "knee_to_wall_short", side="right")
+    left = found("hip_fold_back", "rock_early_hip", "hip_fold_reached", side="left")
+    length = decide([*left, *right])[0]
+    assert (length.ruling, length.side, length.part) == (Ruling.LIKELY, "right", "hamstrings")
+
+
+def test_a_part_that_is_likely_on_one_side_speaks_before_a_contradicted_one_that_weighs_more() -> None:
+    calf, hip = found("heels_later_calf", "knee_to_wall_short", side="right"), found("hip_fold_back", "rock_early_hip", side="left")
+    torn = [finding for side in ("left", "right") for finding in found("leg_raise_short", "leg_raise_clear", side=side)]
+    length = decide([*calf, *hip, *torn, *found("hinge_rounds")])[0]
+    assert (length.ruling, length.part, length.side) == (Ruling.LIKELY, "hip", "left")
