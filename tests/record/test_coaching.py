@@ -192,7 +192,7 @@ def test_a_report_is_owed_until_it_is_made_and_only_while_the_view_stands(db: sq
         coaching.link(db, lifter, coach, NOW)
     coaching.note_look(db, SAM, ADA, "report", NOW + MINUTE)
     coaching.note_look(db, MIA, ADA, "log", NOW + MINUTE)
-    owed = [(ADA, SAM, "telegram", str(ADA))]
+    owed = [coaching.ReportWanted(ADA, SAM, ("telegram", str(ADA)))]
     assert coaching.reports_owed(db, NOW) == owed
     assert coaching.reports_owed(db, NOW + MINUTE) == []
     outgoing(db, ADA, MIA, name="report.html", at=NOW + 2 * MINUTE)

@@ -7,17 +7,19 @@ from datetime import timedelta
 import pytest
 
 from companion.record.reminders import Reminder
-from companion.reminders.kinds import KINDS, PUT_OFF, Kind, decide
+from companion.reminders.decision import PUT_OFF, decide
+from companion.reminders.kinds import KINDS, ReminderKind
 from tests.reminders.build import LISBON, USUAL, at
 
-MEANT = {  # kind: levels it needs (g go, n no load, t not today; "": all), those on its day, otherwise, rounds, says missed, title, shows
-    "squat_day": ("gnt", "g", "drop", 1, True, "", ""),
-    "squat_after": ("gnt", "", "drop", 1, False, "", ""),
-    "morning": ("", "", "drop", 1, False, "How it is the morning after", ""),
-    "retest": ("gn", "", "put_off", 2, False, "Test again", ""),
-    "digest": ("", "", "drop", 1, False, "", "caseload"),
-    "screen": ("gn", "", "put_off", 1, False, "Tests, when rested", ""),
-    "home_again": ("", "", "drop", 1, False, "", ""),
+MEANT = {  # kind: levels it needs (g go, n no load, t not today; "": all), those on its day, otherwise, rounds, in quiet hours,
+    # and: m says missed, s stop all reminders ends it, d "digest" does, - never sent, v shows a view, y gives way to the morning
+    "squat_day": ("gnt", "g", "drop", 1, "wait", "ms"),
+    "squat_after": ("gnt", "", "drop", 1, "wait", "sy"),
+    "morning": ("", "", "drop", 1, "wait", ""),
+    "retest": ("gn", "", "put_off", 2, "wait", "s"),
+    "screen": ("gn", "", "put_off", 1, "wait", "s"),
+    "digest": ("", "", "drop", 1, "send", "dv"),
+    "home_again": ("", "", "drop", 1, "wait", "-"),
 }
 LETTERS = {"g": "go", "n": "no_load", "t": "not_today"}
 
@@ -26,19 +28,17 @@ def levels(letters: str) -> tuple[str, ...]:
     return tuple(LETTERS[letter] for letter in letters)
 
 
+def marks(kind: ReminderKind) -> str:
+    ends = {"stop all reminders": "s", "digest": "d", "": ""}[kind.ended_by]
+    return "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "caseload") + "y" * (kind.gives_way_to == "morning")
+
+
 def test_each_kind_is_as_it_is_meant_to_be() -> None:
     assert list(KINDS) == list(MEANT)
-    for name, (needs, that_day, else_, rounds, missed, title, shows) in MEANT.items():
+    for name, (needs, that_day, closed, rounds, quiet, marked) in MEANT.items():
         kind = KINDS[name]
-        assert (kind.name, kind.needs, kind.that_day, kind.else_) == (name, levels(needs), levels(that_day), else_), name
-        assert (kind.rounds, kind.gap, kind.says_missed) == (rounds, timedelta(days=3), missed), name
-        assert (kind.title, kind.shows) == (title, shows), name
-
-
-def test_a_kind_of_which_nothing_is_said_goes_out_once_at_every_level() -> None:
-    kind = Kind("new")
-    assert (kind.needs, kind.that_day, kind.else_, kind.rounds) == ((), (), "drop", 1)
-    assert (kind.gap, kind.says_missed, kind.title, kind.shows) == (timedelta(days=3), False, "", "")
+        assert (kind.name, kind.levels, kind.that_day, kind.closed) == (name, levels(needs), levels(that_day), closed), name
+        assert (kind.rounds, kind.gap, kind.quiet, marks(kind)) == (rounds, timedelta(days=3), quiet, marked), name
 
 
 def test_an_invitation_to_test_waits_a_day_at_a_time() -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from companion.screening.evidence import BY_ID, CAUSES, Row
+from companion.screening.evidence import CAUSES, Row
+from companion.screening.protocols import rows
 
 MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.), its grade; s: of a side, h: only a hint
     "squat_rounds": "all . none",
@@ -60,7 +61,7 @@ def in_short(row: Row) -> str:
 
 
 def test_each_row_weighs_what_it_is_meant_to() -> None:
-    assert {name: in_short(row) for name, row in BY_ID.items()} == MEANT
+    assert {name: in_short(row) for name, row in rows().items()} == MEANT
 
 
 def test_each_cause_has_its_parts() -> None:

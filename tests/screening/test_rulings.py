@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from companion.screening.evidence import BY_ID, Grade, Row
-from companion.screening.findings import Finding
+from companion.screening.evidence import Finding, Grade, Row
+from companion.screening.protocols import rows
 from companion.screening.rulings import Ruling, decide, settling_test, weight_for
+
+BY_ID = rows()
 
 
 def found(*ids: str, side: str = "left") -> list[Finding]:

@@ -7,12 +7,11 @@ from typing import Any
 
 import pytest
 
+from companion.screening.protocols import protocols
 from companion.screening.safety import (
-    ALL_TESTS,
-    FLOOR_TESTS,
-    LYING_OR_FOLD_TESTS,
     Level,
     Outcome,
+    Posture,
     level_from_check,
     level_from_pain,
     opens,
@@ -27,10 +26,12 @@ DAY, NEXT = date(2025, 3, 10), date(2025, 3, 11)
 
 
 def test_ten_tests_four_of_them_on_the_floor_three_lying_or_folded() -> None:
-    assert {"squat_look", "rock_back", "hip_fold", "leg_raise", "knee_to_wall", "hand_on_back_squat", "bird_dog",
-            "arms_forward_squat", "pause_squat", "hinge_to_squat"} == ALL_TESTS
-    assert {"hip_fold", "leg_raise", "rock_back", "bird_dog"} == FLOOR_TESTS
-    assert {"hip_fold", "leg_raise", "rock_back"} == LYING_OR_FOLD_TESTS
+    standing = dict.fromkeys(("squat_look", "knee_to_wall", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat"),
+                             Posture.STANDING)
+    lying = dict.fromkeys(("hip_fold", "leg_raise", "rock_back"), Posture.LYING)
+    assert {test: one.posture for test, one in protocols().items()} == {**standing, **lying, "bird_dog": Posture.FLOOR}
+    assert [posture.levels for posture in Posture] == [(Level.GO,), (Level.GO, Level.NO_LOAD), (Level.GO, Level.NO_LOAD)]
+    assert [posture for posture in Posture if posture.barred_in_pregnancy] == [Posture.LYING]
 
 
 def test_nothing_is_restricted_that_no_answer_restricts() -> None:
