@@ -9,6 +9,7 @@ from companion.base.clock import local_date
 from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Do, Flow, Known, Tell
+from companion.conversation.policy import Policy
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import Errors, errors_from
 from companion.screening.readings import Reading, Show, mean_of
@@ -140,7 +141,7 @@ def _pain_told(answers: Sequence[Answer], since: datetime) -> tuple[list[float],
 MESSAGES: Sequence[str] = ("squat_look", *(name for test in MEASURED for name in (test, f"{test}_trend")), "pain")
 
 FLOW = Flow(
-    "changes", version=1, title="Changes", counted=False, command=("change", "what changed"),
+    "changes", version=1, title="Changes", policy=Policy.TALK, command=("change", "what changed"),
     at_start=change_facts,
     steps=(
         Do(Find("retest.change", "{kind}", "change beyond measurement error since the last results", "{kind_words}"), fact("kind").known),

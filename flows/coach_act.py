@@ -9,6 +9,7 @@ from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import Number
+from companion.conversation.policy import Policy
 from flows.coach_shared import COACHES, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
@@ -46,8 +47,8 @@ WHAT = Fact("what", values=(*ACTS, "none"))
 READY = Fact("ready", values=("yes", "no"), of=ready)
 
 FLOW = Flow(
-    "coach_act", version=1, title="For a lifter", counted=False, quiet=True, hears_pain=False, reopens=False,
-    by_name=False, gates=(COACHES,),
+    "coach_act", version=1, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    gates=(COACHES,),
     at_start=act_facts, facts=(WHAT, Fact("value", of=value_of), READY),
     steps=(
         Ask("pin_depth", "Which depth should they keep to? It holds as a start: movement or pain moves it back, never deeper.", choice(

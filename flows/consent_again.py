@@ -3,9 +3,12 @@
 A no stops everything and erases nothing: a copy, erasing after one more question, or the no taken back.
 """
 
+from dataclasses import replace
+
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Step, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from flows.consent import AGAIN, COACH, DUE, LIFTER, Text
 
 MEANS = fact("means")
@@ -30,7 +33,7 @@ NO = LIFTER.agreed.is_("no") | COACH.agreed.is_("no") | fact(_key(LIFTER)).is_("
 YES = fact(_key(LIFTER)).is_("yes") | fact(_key(COACH)).is_("yes")
 
 FLOW = Flow(
-    AGAIN, version=1, title="What I keep", counted=False, holds=True, by_name=False, reopens=False, facts=(LIFTER.agreed, COACH.agreed),
+    AGAIN, version=1, title="What I keep", policy=replace(Policy.CONSENT, reopens=False), command=None, facts=(LIFTER.agreed, COACH.agreed),
     parked="All right. Until you say yes or no, nothing goes on here and no reminder comes. “My data” gives you a copy or erases "
            "it all. If something hurts, say so at any time.",
     steps=(

@@ -8,6 +8,7 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from companion.screening.safety import FLOOR_TESTS
 from companion.screening.screen import ROUTE
 from flows.home import TESTS
@@ -50,7 +51,7 @@ def _leg(test: str) -> tuple[Ask | Run, ...]:
 
 
 FLOW = Flow(
-    "retest", version=1, title="Retest", counted=False, minutes=20, command=("test again", "re-test"),
+    "retest", version=1, title="Retest", policy=Policy.TALK, minutes=20, command=("test again", "re-test"),
     gates=(WELCOMED, OF_AGE, *STANDING, Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin."),),
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line}{goal_line} About 20 minutes, on a day without heavy squats before it. "

@@ -8,6 +8,7 @@ from companion.conversation.condition import Condition, Fact, Facts, Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Run, Tell
 from companion.conversation.kinds import YesNo, choice
+from companion.conversation.policy import Policy
 from companion.screening.safety import FLOOR_TESTS, LYING_OR_FOLD_TESTS
 from companion.screening.screen import ROUTE, SHORT_ROUTE
 from flows.home import TESTS
@@ -104,7 +105,7 @@ NORMAL = (
 """Normal first: little or no rounding makes the rest optional."""
 
 FLOW = Flow(
-    "screen", version=1, title="Screen", counted=False, minutes=50, command=("full screen", "test me"),
+    "screen", version=1, title="Screen", policy=Policy.TALK, minutes=50, command=("full screen", "test me"),
     gates=(WELCOMED, OF_AGE, *STANDING), at_start=done_already,
     invite="You are rested by now, so the tests can go on. About 50 minutes in all, in as many parts as you like; safety "
            "check and warm-up first. Tap below, or say “screen” when it suits you.",

@@ -7,6 +7,7 @@ from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Media, Option, Words, YesNo, choice
 from companion.conversation.number_kinds import Number
+from companion.conversation.policy import Policy
 from flows.day_facts import JUST_THE_BAR, after_facts, bar_kg_of
 from flows.shared import BANDS, EMERGENCY, SAME_DAY, WATCHED, WELCOMED
 
@@ -30,7 +31,7 @@ CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact(
 """Who has been sent to be seen at once is asked nothing about squats."""
 
 FLOW = Flow(
-    "squat_after", version=1, title="How the squats went", counted=False, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
+    "squat_after", version=1, title="How the squats went", policy=Policy.TALK, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
     facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG), command=("done squatting", "how it went", "after squats"),
     invite="How did {whose} squats go? A few taps; if not now, I leave it there.",
     invites=(Offer("How it went", "squat_after", "{of_day}"),),

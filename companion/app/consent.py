@@ -12,10 +12,10 @@ from itertools import takewhile
 from companion.conversation.effects import Effect, Ended, Record, Say
 from companion.conversation.events import Happening, Invite, Settle
 from companion.conversation.flow import Known
-from companion.conversation.prompt import body_works
 from companion.conversation.registry import Book
 from companion.conversation.session import Frame, Session, Stack
 from companion.conversation.step import Taken, step
+from companion.conversation.table import body_works
 
 
 def renewal(book: Book, flow: str, session: Session, event: Happening, known: Known) -> Taken | None:
@@ -54,7 +54,7 @@ def may_ask(book: Book, flow: str, session: Session) -> bool:
 
 def _goes_first(book: Book, session: Session) -> bool:
     top = book.flows.get(session.top.flow) if session.stack else None
-    return top is not None and (top.flow.name == book.pain or top.flow.always)
+    return top is not None and (top.flow.name == book.pain or top.flow.policy.always)
 
 
 def _heard(session: Session) -> bool:

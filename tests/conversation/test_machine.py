@@ -8,10 +8,11 @@ from hypothesis import strategies as st
 
 from companion.conversation.condition import ALWAYS, fact
 from companion.conversation.effects import Find
-from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Jump, Known, Run, Tell
+from companion.conversation.flow import END, Ask, Do, Flow, Gate, Jump, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, YesNo, choice
-from companion.conversation.machine import EVERYWHERE, ONWARD, START, compile_flow
+from companion.conversation.machine import compile_flow
 from companion.conversation.number_kinds import Number, PainScore
+from companion.conversation.table import EARLY_END, ONWARD, START
 from companion.verify.check import faults
 from companion.verify.domains import Ways
 from companion.verify.proof import prove

@@ -18,14 +18,13 @@ import flows
 from companion.conversation.condition import Value
 from companion.conversation.effects import Effect, Ended, Find, Record, Say
 from companion.conversation.events import Event, Settle, Tapped, Typed
-from companion.conversation.flow import EARLY_END, END, Ask, Known, Run, Tell
-from companion.conversation.kinds import Answer, Ears, Hold, Words, pick
-from companion.conversation.machine import START
+from companion.conversation.flow import END, PARKED, Ask, Known, Run, Tell
+from companion.conversation.kinds import Answer, Hold, ReadingContext, Words, pick
 from companion.conversation.number_kinds import Number
-from companion.conversation.prompt import BACK, SKIP, STOP, Payload, body_works, start_payload
-from companion.conversation.registry import PARKED
+from companion.conversation.prompt import BACK, SKIP, STOP, Payload, start_payload
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
+from companion.conversation.table import EARLY_END, START, body_works
 from companion.conversation.wording import fields_of, render
 from companion.language.pain.rules import Pain, hear_pain
 from companion.screening.safety import ALL_TESTS, FLOOR_TESTS, Level, open_tests
@@ -191,7 +190,7 @@ def replay_of(name: str, key: str) -> Replay:
 
 def means_an_answer(replay: Replay, words: str) -> bool:
     """Whether the words are, exactly, one of the answers of the waiting question."""
-    return isinstance(pick(words, replay.ask.kind.options, Ears(strict=True)), Answer)
+    return isinstance(pick(words, replay.ask.kind.options, ReadingContext(strict=True)), Answer)
 
 
 @pytest.mark.parametrize(("name", "key"), QUESTIONS, ids=ids(QUESTIONS))
@@ -265,7 +264,7 @@ class TestEveryQuestion:
             return
         replay.send(Typed("go on"))
         replay.settle()
-        if not replay.ways.flow.resumes:  # what was true then may not be now: it starts again
+        if not replay.ways.flow.policy.resumes:  # what was true then may not be now: it starts again
             assert (replay.session.top.flow, replay.session.top.got) == (name, {})
             return
         held = [state for state in trail[-1:] if isinstance(replay.ways.asks[state].kind, Hold)]  # cut short: held again
@@ -275,7 +274,7 @@ class TestEveryQuestion:
 
     def test_something_that_hurts_is_heard_and_a_test_it_ends_is_over(self, name, key):
         replay = replay_of(name, key)
-        hears, works = BOOK[name].flow.hears_pain, body_works(BOOK[name].flow)
+        hears, works = BOOK[name].flow.policy.hears_pain, body_works(BOOK[name].flow)
         free = replay.ask.free
         if not hears or name == replay.book.pain:
             return
