@@ -151,7 +151,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
         rows += _back(stops, stop, before.get(key, frozenset()))
         rows += [Move(AGAIN, key, key), Move(INTERRUPTED, key, PAUSED)]
-        rows += [] if stop.back and before.get(key, frozenset()) <= holds else [Move(STOP, key, PAUSED)]  # a hold broken off is stopped at itself
+        rows += [Move(STOP, key, PAUSED)] if stops_here(stop, before.get(key, frozenset()), holds) else []
         rows += [] if stop.free else [Move(HELP, key, key)]  # to words of one's own, "help" is one of them
         rows += [Move(PAIN, key, IN_PAIN if body_works(flow) else PAUSED)] if flow.policy.hears_pain else []
     if asks:
@@ -163,6 +163,11 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
             rows += [Move(BACK, end, key, LAST.is_(key)) for key in sorted(before.get(end, frozenset()) & asks.keys())]
             rows += [Move(PAIN, end, ENDED_BY_PAIN)] if body_works(flow) and before.get(end) else []
     return tuple(rows)
+
+
+def stops_here(ask: Ask, before: Collection[str], holds: Collection[str]) -> bool:
+    """True if a stop can leave a run at this question: one just after a timed hold takes it back to the hold, which is held again."""
+    return ask.key in holds or not ask.back or not all(key in holds for key in before)
 
 
 def _as(event: str, moves: Iterable[Move]) -> list[Move]:

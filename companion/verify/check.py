@@ -27,8 +27,8 @@ def faults(ways: Ways, found: Found) -> list[str]:
     """Everything wrong with a flow, in words; an empty list where it is sound. ``found`` is what ``prove(ways)`` gives."""
     compiled = ways.compiled
     return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_undecided(ways), *_open(ways, found),
-            *_unknown_facts(ways.book, compiled), *_too_long(compiled.flow), *_payloads(compiled.flow), *_labels(compiled.flow), *_careless(compiled.flow),
-            *_examples(compiled.flow)]
+            *_unknown_facts(ways.book, compiled), *_too_long(compiled.flow), *_payloads(compiled.flow), *_labels(compiled.flow),
+            *_careless(compiled.flow), *_examples(compiled.flow)]
 
 
 def _unreachable(compiled: Compiled, found: Found) -> Iterator[str]:

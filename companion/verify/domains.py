@@ -10,9 +10,10 @@ from itertools import product
 from math import prod
 from typing import Final
 
-from companion.conversation.condition import Compare, Fact, Facts, Value
+from companion.conversation.condition import Compare, Condition, Fact, Facts, Value
 from companion.conversation.effects import Find
-from companion.conversation.flow import Ask, Do, Flow, Known
+from companion.conversation.flow import Ask, Do, Flow, Gate, Known
+from companion.conversation.kinds import Hold
 from companion.conversation.machine import Compiled
 from companion.conversation.number_kinds import Number
 from companion.conversation.registry import Book
@@ -97,6 +98,21 @@ class Ways:
     def asks(self) -> Mapping[str, Ask]:
         """The flow's questions by key."""
         return {key: stop for key, stop in self.compiled.stops.items() if isinstance(stop, Ask)}
+
+    @cached_property
+    def kept(self) -> dict[str, tuple[Condition, ...]]:
+        """What the proof has found of questions' own conditions: the parts that hold as long as a question waits."""
+        return {}
+
+    @cached_property
+    def holds(self) -> frozenset[str]:
+        """The questions that start a timed hold."""
+        return frozenset(key for key, ask in self.asks.items() if isinstance(ask.kind, Hold))
+
+    @cached_property
+    def lasting_gates(self) -> tuple[Gate, ...]:
+        """The gates that look at nothing but facts kept from the start: open when a run began, they stay open."""
+        return tuple(gate for gate in self.flow.gates if all(compare.fact in self.fixed for compare in gate.shut.compares()))
 
     @cached_property
     def worked_out(self) -> Mapping[str, Fact]:

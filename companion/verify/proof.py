@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import groupby
+from typing import Final
 
-from companion.conversation.condition import ALWAYS, Condition, Value
+from companion.conversation.condition import ALWAYS, Condition, Every
 from companion.conversation.flow import END, PARKED, Ask, Run
-from companion.conversation.kinds import Hold
-from companion.conversation.table import AT, EARLY_END, LAST, ONWARD, RESUMED, START, STOP, answered_before
+from companion.conversation.table import AT, EARLY_END, LAST, ONWARD, RESUMED, START, STOP, stops_here
 from companion.verify.cases import FALSE, TRUE, Cases, Domain, Domains
 from companion.verify.domains import Ways
 
@@ -77,18 +77,31 @@ def _beside(ways: Ways) -> dict[str, Domain]:
 
 
 def _still(ways: Ways, state: str, answered: bool) -> Condition:
-    """Return what a question's own condition still says while it waits, or once it is ``answered``: all of it, where it hangs
-    on answers before it only and no jump leads there past it."""
+    """Return what a question's own condition still says while it waits, or once it is ``answered``: those of its parts that hang on
+    answers before it only and hold wherever a jump leads there."""
     stop = ways.compiled.stops.get(state)
-    if not isinstance(stop, Ask) or any(jump.to == state for ask in ways.asks.values() for jump in ask.then):
+    if not isinstance(stop, Ask) or stop.only_if == ALWAYS:
         return ALWAYS
-    own = {name for ask in ways.asks.values() for name in ways.log_names(ask, {})}
     changed = ways.log_names(stop, {}) if answered else set()
-    for compare in stop.only_if.compares():
-        reads = ways.reads.get(compare.fact, frozenset((compare.fact,)))
-        if not reads <= ways.fixed | own or reads & changed:
-            return ALWAYS
-    return stop.only_if
+    return Every(tuple(part for part in _kept(ways, state) if not _reads(ways, part) & changed))
+
+
+def _reads(ways: Ways, condition: Condition) -> frozenset[str]:
+    """Return the names a condition hangs on in the end."""
+    return frozenset().union(*(ways.reads.get(compare.fact, frozenset((compare.fact,))) for compare in condition.compares()))
+
+
+def _kept(ways: Ways, state: str) -> tuple[Condition, ...]:
+    """Return the parts of a question's own condition that hold for as long as it waits, by whatever way it was come to."""
+    if state not in ways.kept:
+        ways.kept[state] = ()  # while it is looked at, for jumps in a circle
+        cases, only_if, known = ways.cases, ways.asks[state].only_if, ways.fixed | _own(ways)
+        jumps = [cases.both(cases.of(jump.when), cases.of(_still(ways, key, answered=True)))
+                 for key, ask in ways.asks.items() for jump in ask.then if jump.to == state]
+        ways.kept[state] = tuple(
+            part for part in (only_if.parts if isinstance(only_if, Every) else (only_if,)) if _reads(ways, part) <= known
+            and not any(cases.can(cases.both(jump, cases.denied(cases.of(part))), cases.masks({})) for jump in jumps))
+    return ways.kept[state]
 
 
 def _worked_out(ways: Ways, facts: dict[str, Domain]) -> dict[str, Domain]:
@@ -128,11 +141,12 @@ def decide(ways: Ways, found: Found) -> Decided:
     """Try the rows of each event and state in turn, over all that can be the case there. ``never`` are indices into the table."""
     compiled, cases = ways.compiled, ways.move_cases
     rows = [(n, row) for n, row in enumerate(compiled.table) if row.event not in ONWARD[1:]]
-    never, open_, before = {n for n, _ in rows}, list[tuple[str, str]](), _before(ways, found)
+    never, open_, come_to = {n for n, _ in rows}, list[tuple[str, str]](), entered(ways, found)
+    begun = cases.every(cases.denied(cases.of(gate.shut)) for gate in ways.lasting_gates)
     for (event, source), group in groupby(rows, lambda one: (one[1].event, one[1].source)):
         mine = list(group)
-        for at, facts in _situations(ways, found, before, event, source):
-            left = cases.of(_still(ways, at, answered=False)) if at else TRUE
+        for at, facts in _situations(ways, found, come_to, event, source):
+            left = cases.both(begun, cases.of(_still(ways, at, answered=False))) if at else TRUE
             masks = cases.masks(facts)
             for n, row in mine:
                 if at and row.at not in ("", at):
@@ -146,18 +160,19 @@ def decide(ways: Ways, found: Found) -> Decided:
     return Decided(frozenset(never), tuple(dict.fromkeys(open_)))
 
 
-def _situations(ways: Ways, found: Found, before: Mapping[str, frozenset[str]], event: str,
-                source: str) -> Iterator[tuple[str, Domains]]:
+def _situations(ways: Ways, found: Found, come_to: Entered, event: str, source: str) -> Iterator[tuple[str, Domains]]:
     """What may be the case when an event comes in a state; where a run is paused, for each question that it may be paused at."""
     asked = ways.asks.get(source)
-    last: Domain = frozenset(key or None for key in before.get(source, ()))
+    before = [key for state, key in come_to if state == source]
+    last: Domain = frozenset(key or None for key in before)
     if event == RESUMED:
-        for key in ways.asks.keys() & found.at.keys():
-            yield key, {**_looked_at(ways, found.at[key]), AT.name: frozenset((key,))}
+        for (key, _), several in come_to.items():
+            for facts in several if key in ways.asks else ():
+                yield key, {**_looked_at(ways, facts), AT.name: frozenset((key,))}
     elif source in (END, EARLY_END):
         if last - {None}:
             yield "", {LAST.name: last - {None}}
-    elif source in found.at and not (event == STOP and asked and asked.back and all(_holds(ways, key) for key in last)):
+    elif source in found.at and not (event == STOP and asked and not stops_here(asked, before, ways.holds)):
         yield "", {**_looked_at(ways, found.at[source]), LAST.name: last}
 
 
@@ -166,46 +181,42 @@ def _looked_at(ways: Ways, facts: Domains) -> Domains:
     return {name: values for name, values in facts.items() if name in ways.compares}
 
 
-def _holds(ways: Ways, key: Value | None) -> bool:
-    return isinstance(ask := ways.asks.get(str(key)), Ask) and isinstance(ask.kind, Hold)
+Entered = Mapping[tuple[str, str], list[Domains]]
+"""Sets of values with which a state is come to, by the state and the question answered last before it ("" for none)."""
+
+APART_MOST: Final = 12
+"""Sets kept apart for one state and one last question; where there are more they are joined."""
 
 
-def _before(ways: Ways, found: Found) -> Mapping[str, frozenset[str]]:
-    """Return the questions that can have been answered last at each state, over the arrows that can be taken; "" for none.
-
-    As ``answered_before``, but a question only lapses after an answer with which its own condition can cease to hold.
-    """
+def entered(ways: Ways, found: Found) -> Entered:
+    """Follow each arrow once more, now told apart by the question answered last, and past questions that lapse: one does where its
+    own condition can cease to hold. What was answered before it is then answered last after it, as with a run of what was parked."""
     compiled, cases, beside = ways.compiled, ways.cases, _beside(ways)
-    lapsed = {key: cases.both(cases.of(_still(ways, key, answered=False)), cases.denied(cases.of(ask.only_if)))
+    passed = {key: cases.both(cases.of(_still(ways, key, answered=False)), cases.denied(cases.of(ask.only_if)))
               for key, ask in ways.asks.items() if key in found.at and ways.flow.policy.resumes}
-    passed = {key: diagram for key, diagram in lapsed.items() if cases.can(diagram, cases.masks(found.at[key]))} | {
-        key: TRUE for key, stop in compiled.stops.items() if isinstance(stop, Run) and stop.flow == PARKED}
-    if not passed:
-        return answered_before(compiled.stops, compiled.ways.keys() - found.never, ())
-    at: dict[tuple[str, str], dict[str, Domain]] = {(START, ""): {}}
-    waiting: list[tuple[str, str]] = []
+    passed |= {key: TRUE for key, stop in compiled.stops.items() if isinstance(stop, Run) and stop.flow == PARKED}
+    come_to: dict[tuple[str, str], list[Domains]] = {(START, ""): []}
+    waiting: list[tuple[str, str, Domains]] = []
 
     def follow(state: str, last: str, facts: Domains, when: int) -> None:
-        for arrow in compiled.leaving[state]:
-            there = (arrow.target, last)
-            if (state, arrow.target) in found.never or (narrowed := cases.narrowed(cases.both(when, cases.of(arrow.when)), facts)) is None:
-                continue
-            known, narrowed = at.get(there), narrowed | beside
-            joined = narrowed if known is None else {name: values | known[name] for name, values in narrowed.items()}
-            if joined != known:
-                at[there] = joined
-                waiting.append(there)
+        for arrow in compiled.leaving[state] if when != FALSE else ():
+            there = cases.narrowed(cases.both(when, cases.of(arrow.when)), facts)
+            if there is not None and (state, arrow.target) not in found.never:
+                there |= beside
+                known = come_to.setdefault((arrow.target, last), [])
+                if not any(all(values <= one[name] for name, values in there.items()) for one in known):
+                    if len(known) >= APART_MOST:
+                        there = {name: values.union(*(one[name] for one in known)) for name, values in there.items()}
+                        known.clear()
+                    known.append(there)
+                    waiting.append((arrow.target, last, there))
 
     for state, stop in ((START, None), *compiled.stops.items()):
-        if state in found.at and (state not in passed or isinstance(stop, Ask)):
+        if state in found.at and (isinstance(stop, Ask) or state not in passed):
             follow(state, state if isinstance(stop, Ask) else "", _answered(ways, state, found.at[state]),
                    cases.of(_still(ways, state, answered=True)))
     while waiting:
-        state, last = waiting.pop()
+        state, last, facts = waiting.pop()
         if state in passed:
-            facts = at[state, last]
             follow(state, last, facts if state in ways.asks else _answered(ways, state, facts), passed[state])
-    before: dict[str, frozenset[str]] = {}
-    for state, last in at:
-        before[state] = before.get(state, frozenset()) | {last}
-    return before
+    return come_to

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from companion.verify.scxml import ways_out
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -16,7 +17,6 @@ from companion.conversation.table import EARLY_END, ONWARD, START
 from companion.verify.check import faults
 from companion.verify.domains import Ways
 from companion.verify.proof import prove
-from companion.verify.scxml import ways_out
 from tests.conversation.test_condition import conditions, facts
 from tests.drive import NOW, small_book
 

@@ -35,6 +35,7 @@ LONGEST = 100
 OTHER: Final = "something_else"
 """A flow that nothing runs and that may begin over any question."""
 
+SETTLING_MOST = 40
 SKIPPED = None
 
 
@@ -87,9 +88,10 @@ def suiting(name: str, goal: tuple[str, str], also: Condition) -> Mapping[str, D
     return cases.model(all_of_it, whole) or cases.model(cases.of(when), whole) or {}
 
 
-def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: Condition = ALWAYS, on: bool = True) -> Walk:
+def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: Condition = ALWAYS, on: bool = True,
+         like: Mapping[str, Domain] | None = None) -> Walk:
     """One walk from the start, as straight as may be towards one of the ``missing`` arrows, taking that where ``also``
-    holds; ``on`` from there to an end."""
+    holds; ``on`` from there to an end. What is fixed at the start is as in ``like`` where that may be."""
     compiled, cases = ways.compiled, ways.cases
     never = proof_of(ways.flow.name).never
     read = {name for names in ways.reads.values() for name in names}
@@ -100,7 +102,8 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
     suits = suiting(ways.flow.name, (goal.source, goal.target), also)
     for name in sorted(ways.fixed & (ways.compares.keys() | read)):
         fixed.pop(name, None)
-        value = draw.choice(sorted(suits.get(name) or ways.whole(name), key=repr))
+        may_be = suits.get(name) or ways.whole(name)
+        value = draw.choice(sorted(may_be & (like or {}).get(name, may_be) or may_be, key=repr))
         fixed |= {} if value is None else {name: value}
     if ways.flow.at_start:  # what it would have worked out to say
         told = {field for step in ways.flow.steps for field in said_fields(step) if "." not in field}
@@ -327,9 +330,10 @@ class Replay:
         self.effects += effects
 
     def settle(self) -> None:
-        """Go on to where it waits for the person."""
-        while unsettled(self.session):
-            self.send(Settle())
+        """Go on to where it waits for the person, or for long where it runs in a circle: the menu shut, alone in a book."""
+        for _ in range(SETTLING_MOST):
+            if unsettled(self.session):
+                self.send(Settle())
 
     def take(self, reply: Reply) -> None:
         """What a walk did in one state."""

@@ -137,7 +137,8 @@ def test_words_of_their_own_are_kept_as_they_are():
 
 
 def test_an_answer_of_the_question_comes_before_a_sentence():
-    flow = Flow("when", 1, "When", policy=Policy.TALK, steps=(Ask("when", "When?", choice(("fri", "Not tomorrow"), ("x", "X"))), Tell("Kept.")))
+    flow = Flow("when", 1, "When", policy=Policy.TALK, steps=(
+        Ask("when", "When?", choice(("fri", "Not tomorrow"), ("x", "X"))), Tell("Kept.")))
     book = bind([flow, *(one.flow for one in BOOK.flows.values())], "home", "pain")
     assert Talk(flow, known=KNOWN, book=book).say("not tomorrow").answers["when"] == "fri"
 

@@ -77,7 +77,8 @@ def scxml(flow: Flow) -> str:
     for run in (step for step in flow.steps if isinstance(step, Run)):
         body += _state(run.key, _onward(flow, "returned", run.key))
     if asks:
-        inner = [f'<history id="as_it_was"><transition target={quoteattr(name_of(asks[0].key))}/></history>', _way("stop interrupted", PAUSED)]
+        inner = ['<history id="as_it_was">', f"<transition target={quoteattr(name_of(asks[0].key))}/>", "</history>",
+                 _way("stop interrupted", PAUSED)]
         inner += [_way("pain", IN_PAIN if works else PAUSED)] if flow.policy.hears_pain else []
         for ask in asks:
             skipped = [_way("skip", ask.key)] if ask.safety else _onward(flow, "skip", ask.key)

@@ -20,7 +20,19 @@ from companion.conversation.flow import Run as RunOther
 from companion.conversation.kinds import Ready
 from companion.conversation.machine import Compiled, compile_flow
 from companion.conversation.table import (
-    ANSWER, AT, BACK, BEGIN, EARLY_END, ENDED, FALSE_ALARM, IN_PAIN, LAST, PAUSED, RETURNED, SKIP, START,
+    ANSWER,
+    AT,
+    BACK,
+    BEGIN,
+    EARLY_END,
+    ENDED,
+    FALSE_ALARM,
+    IN_PAIN,
+    LAST,
+    PAUSED,
+    RETURNED,
+    SKIP,
+    START,
 )
 from companion.verify.domains import step_of
 from flows.catalogue import BOOK
