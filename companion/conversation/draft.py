@@ -16,10 +16,10 @@ from companion.conversation.kinds import Hold, ReadingContext
 from companion.conversation.machine import Compiled
 from companion.conversation.registry import Book
 from companion.conversation.session import Frame, Session, Stack
-from companion.conversation.table import AT, BACK, BEGIN, ENDED, FALSE_ALARM, IN_PAIN, LAST, PAUSED, RESUMED, START, Move, tried
+from companion.conversation.table import AT, BACK, BEGIN, ENDED, FALSE_ALARM, IN_PAIN, LAST, PAUSED, RESUMED, START, STOP, Move, tried
 from companion.language.units import METRIC
 
-_ABOUT_THE_RUN: Final = (BEGIN, BACK, RESUMED)
+_ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, RESUMED)
 """Events that are decided by facts of the run itself too."""
 
 

@@ -45,8 +45,10 @@ class _Row(Transition):
         self.row = row
 
     def _change_state(self, event_data: EventData) -> None:
-        super()._change_state(event_data)  # type: ignore[no-untyped-call]
-        event_data.model.move = self.row
+        super()._change_state(event_data)
+        cursor = event_data.model
+        assert isinstance(cursor, _Cursor)
+        cursor.move = self.row
 
 
 class _Machine(Machine):

@@ -224,13 +224,18 @@ def take_back(draft: Draft) -> str:
     if not draft.top.trail:
         _reopen(draft, move)
         move = draft.fire(BACK)
-    frame, ask = draft.top, draft.compiled.stops[move.target]
+    withdraw(draft, move.target)
+    return ""
+
+
+def withdraw(draft: Draft, state: str) -> None:
+    """Return to a question, its answer withdrawn."""
+    frame, ask = draft.top, draft.compiled.stops[state]
     assert isinstance(ask, Ask)
-    draft.top = frame._replace(state=move.target, trail=frame.trail[:-1])
+    draft.top = frame._replace(state=state, trail=frame.trail[:-1])
     name = _log_name(draft, ask)
     _record(draft, ask, "", None, status="withdrawn")
     draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key != name})
-    return ""
 
 
 def _reopen(draft: Draft, move: Move) -> None:

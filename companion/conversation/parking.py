@@ -7,7 +7,7 @@ from typing import Final
 from companion.conversation.asking import ask_again
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
-from companion.conversation.moves import end, take_back
+from companion.conversation.moves import end, withdraw
 from companion.conversation.session import Frame
 from companion.conversation.table import INTERRUPTED, STOP
 
@@ -15,18 +15,19 @@ PARKED_MOST: Final = 5
 """How many parked tests are kept per person; our choice. Older ones are given up, their answers stay in the log."""
 
 
-def pause(draft: Draft, event: str) -> None:
-    """Pause the topmost run at its question."""
-    draft.fire(event)
+def interrupt(draft: Draft) -> None:
+    """Pause the topmost run at its question, for something else to come first."""
+    draft.fire(INTERRUPTED)
     draft.top = draft.top._replace(paused=True)
 
 
-def park(draft: Draft, event: str = STOP, before: str = "") -> None:
+def park(draft: Draft, before: str = "") -> None:
     """Put what is running aside, saying ``before`` or the usual; its answers are kept. The menu is not: it begins anew."""
     if draft.session.stack:
-        if draft.after_hold:
-            take_back(draft)  # a hold that was not held to its end is held again
-        pause(draft, event)
+        move = draft.fire(STOP)
+        if move.again:
+            withdraw(draft, move.again)
+        draft.top = draft.top._replace(paused=True)
     stack = tuple(frame for frame in draft.session.stack if frame.flow != draft.book.home)
     if stack:
         flow = draft.book[stack[-1].flow].flow
@@ -59,7 +60,7 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
         return
     others = tuple(frame for frame in running if frame.flow != draft.book.home)
     if others:
-        park(draft, INTERRUPTED, f"{draft.book[others[-1].flow].flow.title} waits; say “go on” afterwards to pick it up.")
+        park(draft, f"{draft.book[others[-1].flow].flow.title} waits; say “go on” afterwards to pick it up.")
     over = tuple(stack for stack in draft.session.parked if stack[0].flow == flow and _over(draft, stack[0]))
     draft.effects.extend(Ended(frame.run, "left") for stack in over for frame in stack if frame.state)
     parked = tuple(stack for stack in draft.session.parked if stack not in over)

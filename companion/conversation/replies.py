@@ -19,9 +19,9 @@ from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Unclear, pick
 from companion.conversation.moves import answer, back, begin_anew, end, hurt, skip, take_back
-from companion.conversation.parking import park, pause, start
+from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, read_start
-from companion.conversation.table import HELP, INTERRUPTED
+from companion.conversation.table import HELP
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
 
@@ -112,7 +112,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case "unusual", _:
             ask_again(draft, "Then once more.")
         case "return", "go_on":
-            pause(draft, INTERRUPTED)  # its gates may have shut meanwhile: it is taken up as after any interruption
+            interrupt(draft)  # its gates may have shut meanwhile: it is taken up as after any interruption
         case "return", "again":
             begin_anew(draft)
         case "return", _:

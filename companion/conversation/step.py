@@ -15,12 +15,11 @@ from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import Known, Offer
 from companion.conversation.moves import after_run, begin, end, take_up
-from companion.conversation.parking import pause
+from companion.conversation.parking import interrupt
 from companion.conversation.prompt import offered
 from companion.conversation.registry import Book
 from companion.conversation.replies import edited, heard_pain, sent, tapped, typed
 from companion.conversation.session import Session
-from companion.conversation.table import INTERRUPTED
 from companion.conversation.wording import render
 
 AWAY: Final = timedelta(hours=3)
@@ -74,7 +73,7 @@ def interrupted(book: Book, session: Session, known: Known) -> Session:
     compiled, draft = book.flows.get(session.top.flow), Draft(book, session, known, [])
     if compiled is None or session.top.state not in compiled.stops:
         return session.with_top(session.top._replace(paused=True))  # of a version that is gone: begun anew when it is taken up
-    pause(draft, INTERRUPTED)
+    interrupt(draft)
     return draft.session
 
 

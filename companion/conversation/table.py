@@ -20,7 +20,7 @@ EARLY_END: Final = "early_end"
 """An end that a jump leads to."""
 
 PAUSED: Final = "paused"
-"""Another flow runs over a question, or the person stopped there; ``AT`` is the question."""
+"""The person stopped at a question, or something else runs over it; ``AT`` is the question."""
 
 IN_PAIN: Final = "in_pain"
 """As ``PAUSED``, by pain in a flow in which the body works."""
@@ -37,6 +37,8 @@ BEGIN, ANSWER, SKIP, RETURNED = "begin", "answer", "skip", "returned"
 
 ONWARD: Final = (BEGIN, ANSWER, SKIP, RETURNED)
 BACK, AGAIN, HELP, PAIN, STOP, INTERRUPTED, RESUMED = "back", "again", "help", "pain", "stop", "interrupted", "resumed"
+"""What every question answers. ``STOP`` puts the run aside, by the person's word or because they began another flow;
+``INTERRUPTED`` only lets something else come first; after both, and after pain, it is ``RESUMED``."""
 
 AT = fact("here.at")
 """The question at which a run was paused."""
@@ -69,7 +71,8 @@ class Move:
     """One row: on ``event`` in ``source`` go to ``target``, where ``when`` holds and no row of that event and source above does.
 
     ``passed``: the steps on the way that only say or note something, each with its own condition. ``first``: the flow that
-    a shut gate lets run before this one. ``refused``: why the event changes nothing, to be said.
+    a shut gate lets run before this one. ``again``: the timed hold that was broken off; its answer is taken back and the run is
+    paused there. ``refused``: why the event changes nothing, to be said.
     """
 
     event: str
@@ -78,6 +81,7 @@ class Move:
     when: Condition = ALWAYS
     passed: tuple[Tell | Do, ...] = ()
     first: str = ""
+    again: str = ""
     refused: str = ""
 
     @property
@@ -93,7 +97,7 @@ def body_works(flow: Flow) -> bool:
 
 
 def stops_of(flow: Flow) -> dict[str, Stop]:
-    """The steps at which a flow waits, by state. Raises ValueError where a state is there twice or a jump leads nowhere."""
+    """Return the steps at which a flow waits, by state. Raises ValueError where a state is there twice or a jump leads nowhere."""
     stops: dict[str, Stop] = {}
     for step in flow.steps:
         if isinstance(step, Ask | Run):
@@ -108,7 +112,7 @@ def stops_of(flow: Flow) -> dict[str, Stop]:
 
 
 def onward(flow: Flow) -> dict[str, list[Move]]:
-    """What may follow each state once it is answered (event ""), in the order to try; the last always holds."""
+    """Return what may follow each state once it is answered (event ""), in the order to try; the last always holds."""
     places = {START: -1} | {step.key: at for at, step in enumerate(flow.steps) if isinstance(step, Ask | Run)}
     found: dict[str, list[Move]] = {}
     for source, at in places.items():
@@ -136,12 +140,12 @@ def _in_order(flow: Flow, source: str, at: int) -> Iterator[Move]:
 
 
 def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
-    """Every row of a flow."""
+    """Return every row of a flow."""
     ways = onward(flow)
     before = answered_before(stops, chain.from_iterable(((move.source, move.target) for move in rows) for rows in ways.values()),
                              [key for key, stop in stops.items() if stop.only_if != ALWAYS] if flow.policy.resumes else ())
     asks = {key: stop for key, stop in stops.items() if isinstance(stop, Ask)}
-    holds = {key for key, ask in asks.items() if isinstance(ask.kind, Hold)}
+    holds = [key for key, ask in asks.items() if isinstance(ask.kind, Hold)]
     rows: list[Move] = [*_gates(flow, BEGIN, START), *_as(BEGIN, ways[START])]
     for key, stop in stops.items():
         if isinstance(stop, Run):
@@ -151,7 +155,8 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
         rows += _back(stops, stop, before.get(key, frozenset()))
         rows += [Move(AGAIN, key, key), Move(INTERRUPTED, key, PAUSED)]
-        rows += [Move(STOP, key, PAUSED)] if stops_here(stop, before.get(key, frozenset()), holds) else []
+        rows += [Move(STOP, key, PAUSED, LAST.is_(hold), again=hold) for hold in holds if stop.back and hold in before.get(key, ())]
+        rows.append(Move(STOP, key, PAUSED))
         rows += [] if stop.free else [Move(HELP, key, key)]  # to words of one's own, "help" is one of them
         rows += [Move(PAIN, key, IN_PAIN if body_works(flow) else PAUSED)] if flow.policy.hears_pain else []
     if asks:
@@ -163,11 +168,6 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
             rows += [Move(BACK, end, key, LAST.is_(key)) for key in sorted(before.get(end, frozenset()) & asks.keys())]
             rows += [Move(PAIN, end, ENDED_BY_PAIN)] if body_works(flow) and before.get(end) else []
     return tuple(rows)
-
-
-def stops_here(ask: Ask, before: Collection[str], holds: Collection[str]) -> bool:
-    """True if a stop can leave a run at this question: one just after a timed hold takes it back to the hold, which is held again."""
-    return ask.key in holds or not ask.back or not all(key in holds for key in before)
 
 
 def _as(event: str, moves: Iterable[Move]) -> list[Move]:
@@ -205,7 +205,7 @@ def _resumed(flow: Flow, asks: Mapping[str, Ask], ways: Mapping[str, list[Move]]
 
 
 def answered_before(stops: Stops, arrows: Iterable[tuple[str, str]], lapsing: Collection[str]) -> dict[str, frozenset[str]]:
-    """The questions that can be the last answered at each state, over these arrows; "" where nothing can.
+    """Return the questions that can be the last answered at each state, over these arrows; "" where nothing can.
 
     A run that ended leaves nothing to take back. A question that lapses (its condition holds no more when it is taken up) is
     passed, and so is a run of what was parked: what was answered before them is answered last after them.

@@ -130,7 +130,7 @@ class Cases:
 
     def can(self, diagram: int, masks: Masks) -> bool:
         """True if it holds for some choice among these cells."""
-        return diagram == TRUE or (diagram != FALSE and self._can(diagram, masks, {FALSE: False, TRUE: True}))
+        return self._can(diagram, masks, {FALSE: False, TRUE: True})
 
     def _can(self, diagram: int, masks: Masks, known: dict[int, bool]) -> bool:
         found = known.get(diagram)
@@ -144,7 +144,7 @@ class Cases:
         """Return these values without those with which it can't hold, whatever the others are; None where it never can."""
         masks = self.masks(facts)
         known = {FALSE: False, TRUE: True}
-        if not (diagram == TRUE or (diagram != FALSE and self._can(diagram, masks, known))):
+        if not self._can(diagram, masks, known):
             return None
         kept = [0] * len(masks)
         free, waiting, seen = set(range(len(masks))) - set(self._levels(diagram)), [diagram], {diagram}
@@ -159,8 +159,9 @@ class Cases:
                         seen.add(branch)
                         waiting.append(branch)
         free.update(range(min(self._nodes[diagram][0], len(masks))))
-        return {name: values if (level := self._level.get(name)) is None or level in free or kept[level] == masks[level]
-                else self._within(level, values, kept[level]) for name, values in facts.items()}
+        narrower = {self.names[n]: n for n in range(len(masks)) if n not in free and kept[n] != masks[n]}
+        return {name: self._within(narrower[name], values, kept[narrower[name]]) if name in narrower else values
+                for name, values in facts.items()}
 
     def _levels(self, diagram: int) -> Iterator[int]:
         waiting, seen = [diagram], {diagram}
@@ -178,7 +179,7 @@ class Cases:
     def model(self, diagram: int, facts: Domains) -> Domains | None:
         """Return sets of these values with all of which it holds, or None where there are none."""
         masks, known = self.masks(facts), {FALSE: False, TRUE: True}
-        if not (diagram == TRUE or (diagram != FALSE and self._can(diagram, masks, known))):
+        if not self._can(diagram, masks, known):
             return None
         found = dict(facts)
         while diagram != TRUE:

@@ -13,7 +13,6 @@ from typing import Final
 from companion.conversation.condition import Compare, Condition, Fact, Facts, Value
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Known
-from companion.conversation.kinds import Hold
 from companion.conversation.machine import Compiled
 from companion.conversation.number_kinds import Number
 from companion.conversation.registry import Book
@@ -103,11 +102,6 @@ class Ways:
     def kept(self) -> dict[str, tuple[Condition, ...]]:
         """What the proof has found of questions' own conditions: the parts that hold as long as a question waits."""
         return {}
-
-    @cached_property
-    def holds(self) -> frozenset[str]:
-        """The questions that start a timed hold."""
-        return frozenset(key for key, ask in self.asks.items() if isinstance(ask.kind, Hold))
 
     @cached_property
     def lasting_gates(self) -> tuple[Gate, ...]:

@@ -21,6 +21,7 @@ _NOTES: Final = {
     "same": "{events} - the same question again",
     "back": "back - to the question answered last",
     "reopen": "back where nothing is answered - into the flow that has just ended",
+    "hold": "stop just after a timed hold - paused at the hold, which is held again",
     "done_back": "back once it is done - to the question answered last",
     "done_pain": "pain told just after it is done - ended by pain",
     "gate": "{events} - closed while {whens}",
@@ -83,6 +84,8 @@ def _group(row: Move) -> tuple[str, ...]:
         return _NOTE, f"done_{row.event}"
     if row.event == BACK:
         return _NOTE, "reopen" if any(compare.fact == ENDED.name for compare in row.when.compares()) else "back"
+    if row.again:
+        return _NOTE, "hold"
     if row.event != RESUMED:
         return (_NOTE, "same") if row.target == row.source else (_OUT, ASKING, row.target, "")
     if row.target == ENDED_BY_PAIN:

@@ -12,7 +12,7 @@ from typing import Final
 
 from companion.conversation.condition import ALWAYS, Condition, Every
 from companion.conversation.flow import END, PARKED, Ask, Run
-from companion.conversation.table import AT, EARLY_END, LAST, ONWARD, RESUMED, START, STOP, stops_here
+from companion.conversation.table import AT, EARLY_END, LAST, ONWARD, RESUMED, START
 from companion.verify.cases import FALSE, TRUE, Cases, Domain, Domains
 from companion.verify.domains import Ways
 
@@ -162,9 +162,7 @@ def decide(ways: Ways, found: Found) -> Decided:
 
 def _situations(ways: Ways, found: Found, come_to: Entered, event: str, source: str) -> Iterator[tuple[str, Domains]]:
     """What may be the case when an event comes in a state; where a run is paused, for each question that it may be paused at."""
-    asked = ways.asks.get(source)
-    before = [key for state, key in come_to if state == source]
-    last: Domain = frozenset(key or None for key in before)
+    last: Domain = frozenset(key or None for state, key in come_to if state == source)
     if event == RESUMED:
         for (key, _), several in come_to.items():
             for facts in several if key in ways.asks else ():
@@ -172,7 +170,7 @@ def _situations(ways: Ways, found: Found, come_to: Entered, event: str, source: 
     elif source in (END, EARLY_END):
         if last - {None}:
             yield "", {LAST.name: last - {None}}
-    elif source in found.at and not (event == STOP and asked and not stops_here(asked, before, ways.holds)):
+    elif source in found.at:
         yield "", {**_looked_at(ways, found.at[source]), LAST.name: last}
 
 

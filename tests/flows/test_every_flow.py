@@ -30,7 +30,7 @@ from companion.language.pain.rules import Pain, hear_pain
 from companion.screening.safety import ALL_TESTS, FLOOR_TESTS, Level, open_tests
 from companion.screening.screen import Answer as Row
 from companion.verify.check import LABEL_MOST, faults
-from companion.verify.draw import mermaid
+from companion.verify.draw import ASKING, drawn, mermaid
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
 from tests.flows.walks import Replay, Walk, facts_after, proof_of, rows_of, walk, walk_saying, walks_of, ways_of
@@ -82,10 +82,22 @@ def test_no_drawing_is_left_of_a_flow_that_is_gone():
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_a_drawing_has_the_arrows_of_the_compiled_machine(name):
-    lines = [line.strip().split(" : ")[0] for line in mermaid(BOOK[name]).splitlines() if " --> " in line]
+def test_a_drawing_has_each_row_of_the_table_in_one_line(name):
+    compiled, lines, kept = BOOK[name], drawn(BOOK[name]), mermaid(BOOK[name]).splitlines()
+    assert sorted(map(id, (row for rows in lines.values() for row in rows))) == sorted(map(id, compiled.table))
+    assert len(set(lines) & set(kept)) == len(lines)
     outside = {START: "[*]", END: "[*]", EARLY_END: "[*]"}
-    assert set(lines) == {f"{outside.get(a, a)} --> {outside.get(b, b)}" for a, b in BOOK[name].ways}
+    ways = {line.strip().split(" : ")[0] for line in kept if line.startswith("        ") and " --> " in line}
+    assert ways == {f"{outside.get(a, a)} --> {outside.get(b, b)}" for a, b in compiled.ways}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_an_arrow_from_the_frame_is_one_of_each_question(name):
+    asks = {key for key, stop in BOOK[name].stops.items() if isinstance(stop, Ask)}
+    for line, rows in drawn(BOOK[name]).items():
+        if line.strip().startswith(f"{ASKING} --> "):
+            events = {row.event for row in rows}
+            assert all({row.source for row in rows if row.event == event} == asks for event in events), line
 
 
 # every arrow, every branch ------------------------------------------------------------------------------------

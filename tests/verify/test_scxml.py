@@ -90,8 +90,8 @@ class Run:
             {ENDED.name: draw.choice([*flows, "something_else"])} if not self.trail and draw.random() < 0.5 else {}) | (
             {FALSE_ALARM.name: "yes"} if draw.random() < 0.7 else {})
 
-    def take(self, event: str, facts: dict[str, float | str]) -> None:
-        """Make the move, and keep what the engine keeps of it."""
+    def take(self, event: str, facts: dict[str, float | str]) -> str:
+        """Make the move, and keep what the engine keeps of it; return the hold that was broken off, if one was."""
         move = self.compiled.fire(event, self.state, facts)
         assert move is not None, (event, self.state, facts)
         stop = self.compiled.stops.get(move.source)
@@ -101,8 +101,12 @@ class Run:
             assert self.trail.pop() == move.target
         elif event == BEGIN or (event == RETURNED and isinstance(stop, RunOther) and stop.flow != PARKED):
             self.trail = []
+        if move.again:
+            assert self.trail.pop() == move.again
+            self.state = move.again
         self.at = self.state if move.target in (PAUSED, IN_PAIN) and self.state in self.compiled.stops else self.at
         self.state = move.target
+        return move.again
 
 
 @pytest.mark.parametrize("flow", BOOK.flows)
@@ -116,7 +120,9 @@ def test_both_interpreters_go_the_same_way_on_the_same_events(flow, seed):
             break
         event = draw.choice([*events, *(ANSWER,) * 6 * (ANSWER in events)])
         facts = drawn_facts(draw, compiled) | ours.here(draw)
-        ours.take(event, facts)
+        broken_off = ours.take(event, facts)
+        if broken_off:  # to the other interpreter a stop just after a hold is a step back and a stop
+            theirs.send("back", SimpleNamespace(**names | {datum(name): value for name, value in facts.items()}))
         theirs.send(event, SimpleNamespace(**names | {datum(name): value for name, value in facts.items()}))
         assert {state.id for state in theirs.configuration} - {ASKING} == {name_of(ours.state)}, (event, facts)
 
