@@ -4,12 +4,13 @@ from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import Number, Numbers
+from companion.conversation.policy import Policy
 from flows.shared import WELCOMED
 
 HAS_BAR = ~fact("bar").is_("none")
 
 FLOW = Flow(
-    "bar", version=1, title="My bar and plates", counted=False, gates=(WELCOMED,), command=("bar", "plates", "my plates", "my bar"),
+    "bar", version=1, title="My bar and plates", policy=Policy.TALK, gates=(WELCOMED,), command=("bar", "plates", "my plates", "my bar"),
     steps=(
         Ask("bar", "Which bar do you squat with?", choice(
             ("full", "20 kg or 45 lb", "20", "20 kg", "45", "45 lb", "olympic", "full"),

@@ -10,6 +10,7 @@ from companion.base.clock import local_date
 from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Do, Flow, Known, Tell
+from companion.conversation.policy import Policy
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import Errors, errors_from
 from companion.screening.protocol import Starts
@@ -141,7 +142,7 @@ MESSAGES: Sequence[str] = (*(test for test, one in protocols().items() if one.st
                            *(name for one in measured() for name in (one.id, f"{one.id}_trend")), "pain")
 
 FLOW = Flow(
-    "changes", version=1, title="Changes", counted=False, command=("change", "what changed"),
+    "changes", version=1, title="Changes", policy=Policy.TALK, command=("change", "what changed"),
     at_start=change_facts,
     steps=(
         Do(Find("retest.change", "{kind}", "change beyond measurement error since the last results", "{kind_words}"), fact("kind").known),

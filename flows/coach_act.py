@@ -9,6 +9,7 @@ from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import Number
+from companion.conversation.policy import Policy
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS
 from flows.coach_shared import COACHES_ONLY, asked_of
 from flows.home import TESTS
@@ -45,8 +46,8 @@ ACT_ASKED = Fact("what", values=(*ACTS, "none"))
 READY = Fact("ready", values=("yes", "no"), of=ready)
 
 FLOW = Flow(
-    "coach_act", version=1, title="For a lifter", counted=False, quiet=True, hears_pain=False, reopens=False,
-    by_name=False, gates=(COACHES_ONLY,),
+    "coach_act", version=1, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    gates=(COACHES_ONLY,),
     at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY),
     steps=(
         Ask("pin_depth", "Which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "

@@ -4,13 +4,14 @@ from companion.conversation.condition import fact
 from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import Words, YesNo
+from companion.conversation.policy import Policy
 from flows.coach_shared import COACHES_ONLY, asked_of
 
 SEND_CONFIRMED = fact("sure").is_("yes")
 
 FLOW = Flow(
-    "coach_note", version=2, title="Write to a lifter", counted=False, quiet=True, hears_pain=False, reopens=False,
-    by_name=False, gates=(COACHES_ONLY,),
+    "coach_note", version=2, title="Write to a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    gates=(COACHES_ONLY,),
     at_start=asked_of,
     steps=(
         Ask("text", "What should I pass on? It goes out as from you, and stays in the lifter's log.",

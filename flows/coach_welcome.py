@@ -3,10 +3,11 @@
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
 from companion.conversation.kinds import YesNo, Zone
+from companion.conversation.policy import Policy
 from flows.consent import COACH_TEXT, IF_NO, first_asked
 
 FLOW = Flow(
-    "coach_welcome", version=1, title="Welcome, coach", counted=False, holds=True, by_name=False, facts=(IF_NO,),
+    "coach_welcome", version=1, title="Welcome, coach", policy=Policy.CONSENT, command=None, facts=(IF_NO,),
     steps=(
         Tell("Hello. With your code you can be a coach here: lifters test themselves at home, and those who agree let you see it."),
         *first_asked(COACH_TEXT),

@@ -3,9 +3,12 @@
 A no stops everything and erases nothing; it offers a copy, erasing after one more question, or to ask again.
 """
 
+from dataclasses import replace
+
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Step, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from flows.consent import COACH_TEXT, CONSENT_AGAIN, DUE, LIFTER_TEXT, ConsentText
 
 MEANS = fact("means")
@@ -30,7 +33,7 @@ REFUSED = LIFTER_TEXT.agreed.is_("no") | COACH_TEXT.agreed.is_("no") | fact(_key
 AGREED_AGAIN = fact(_key(LIFTER_TEXT)).is_("yes") | fact(_key(COACH_TEXT)).is_("yes")
 
 FLOW = Flow(
-    CONSENT_AGAIN, version=1, title="What I keep", counted=False, holds=True, by_name=False, reopens=False,
+    CONSENT_AGAIN, version=1, title="What I keep", policy=replace(Policy.CONSENT, reopens=False), command=None,
     facts=(LIFTER_TEXT.agreed, COACH_TEXT.agreed),
     parked="All right. Until you say yes or no, nothing goes on here and no reminder comes. “My data” gives you a copy or erases "
            "it all. If something hurts, say so at any time.",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Do, Flow, Known, Tell
+from companion.conversation.policy import Policy
 from flows.day_facts import step_now
 from flows.shared import WELCOMED
 
@@ -22,7 +23,7 @@ def step_facts(known: Known) -> dict[str, Value]:
 HAS_STEP = Fact("any", values=("yes", "no"))
 
 FLOW = Flow(
-    "depth_step", version=1, title="Depth to keep", counted=False, gates=(WELCOMED,), at_start=step_facts,
+    "depth_step", version=1, title="Depth to keep", policy=Policy.TALK, gates=(WELCOMED,), at_start=step_facts,
     command=("depth", "my depth to keep", "depth to keep", "how deep today"),
     facts=(HAS_STEP, Fact("depth", values=BAND_NAMES)),
     steps=(

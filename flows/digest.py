@@ -5,12 +5,13 @@ from companion.conversation.day_kinds import Clock
 from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from flows.coach_shared import COACHES_ONLY
 
 OFTEN = fact("often")
 
 FLOW = Flow(
-    "digest", version=1, title="Digest", counted=False, quiet=True, gates=(COACHES_ONLY,), command=("daily digest", "weekly digest"),
+    "digest", version=1, title="Digest", policy=Policy.PAGE, gates=(COACHES_ONLY,), command=("daily digest", "weekly digest"),
     steps=(
         Ask("often", "Shall I send you your caseload by myself? Pain and referrals come at once in any case.", choice(
             ("daily", "Every day", "daily"), ("weekly", "On Mondays", "weekly", "every week"), ("none", "No", "never", "none"))),

@@ -4,11 +4,12 @@ from companion.conversation.condition import fact
 from companion.conversation.effects import Erase
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import YesNo
+from companion.conversation.policy import Policy
 
 ERASE_ANSWER = fact("sure")
 
 FLOW = Flow(
-    "erase", version=1, title="Erase my data", counted=False, always=True, parked="All right, nothing was changed.",
+    "erase", version=1, title="Erase my data", policy=Policy.RIGHTS, parked="All right, nothing was changed.",
     command=("delete my data", "forget me"),
     steps=(
         Ask("sure", "Erasing takes away every answer, result and reminder, and can't be undone. A coach who wrote things "

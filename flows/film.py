@@ -4,10 +4,11 @@ from companion.conversation.condition import fact
 from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import Media, Words
+from companion.conversation.policy import Policy
 from flows.shared import WELCOMED
 
 FLOW = Flow(
-    "film", version=1, title="Send a film", counted=False, gates=(WELCOMED,), command=("send a film", "send a video", "video"),
+    "film", version=1, title="Send a film", policy=Policy.TALK, gates=(WELCOMED,), command=("send a film", "send a video", "video"),
     steps=(
         Ask("video", "Send the film or photo here: from the side, at hip height. Only film what you already do; nothing is loaded for it.",
             Media()),

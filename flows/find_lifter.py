@@ -2,6 +2,7 @@
 
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow
+from companion.conversation.policy import Policy
 from flows.coach_shared import COACHES_ONLY, IS_COACH, asked_for
 
 NO_NAMES = frozenset((
@@ -24,7 +25,7 @@ def is_name(asked: str) -> bool:
 
 
 FLOW = Flow(
-    "find_lifter", version=1, title="Find a lifter", counted=False, quiet=True, by_name=False, gates=(COACHES_ONLY,), at_start=asked_for,
+    "find_lifter", version=1, title="Find a lifter", policy=Policy.PAGE, command=None, gates=(COACHES_ONLY,), at_start=asked_for,
     sentences=(r"(?:please )?(?:(?:find|show|look up|open)(?: me)?(?: lifter)?|lifter) (?P<asked>.{1,60})",), fits=is_name,
     said_by=IS_COACH,
     steps=(Do(Show("find_lifter", "{asked}")),),

@@ -1,9 +1,9 @@
 """Home: the menu, which runs when nothing else does."""
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Flow, Gate, Run
+from companion.conversation.flow import PARKED, Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
-from companion.conversation.registry import PARKED
+from companion.conversation.policy import Policy
 from companion.screening.protocols import protocols
 from flows.coach_shared import IS_COACH
 
@@ -14,7 +14,7 @@ LIFTS = ~IS_COACH | fact("welcome.zone_right").is_("yes")
 TESTS = tuple((test, one.title) for test, one in protocols().items())
 
 FLOW = Flow(
-    "home", version=1, title="Menu", counted=False, stops=False, command=("home", "/start", "what next", "options"),
+    "home", version=1, title="Menu", policy=Policy.MENU, command=("home", "/start", "what next", "options"),
     gates=(Gate(fact("link.status").one_of("lifter", "coach"), first="link_request"),
            Gate(~IS_COACH & ~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")),
     steps=(

@@ -1,13 +1,16 @@
 """Invite a lifter: a code and a link that work once, for the lifter to agree or not."""
 
+from dataclasses import replace
+
 from companion.conversation.condition import fact
 from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import Words
+from companion.conversation.policy import Policy
 from flows.coach_shared import COACHES_ONLY
 
 FLOW = Flow(
-    "invite_lifter", version=1, title="Invite a lifter", counted=False, quiet=True, hears_pain=False, gates=(COACHES_ONLY,),
+    "invite_lifter", version=1, title="Invite a lifter", policy=replace(Policy.ABOUT_OTHERS, reopens=True), gates=(COACHES_ONLY,),
     command=("invite", "add a lifter", "new lifter"),
     steps=(
         Ask("whom", "Who is the code for? You read this when they agree; they see only your name.",

@@ -6,6 +6,7 @@ from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Find, Link
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import YesNo
+from companion.conversation.policy import Policy
 
 CODE_STATUS = Fact("status", values=("lifter", "coach", "own", "unknown", "slowed", "none"))
 COACH_AGREED = fact("agree").is_("yes")
@@ -17,7 +18,7 @@ def request_facts(known: Known) -> dict[str, Value]:
 
 
 FLOW = Flow(
-    "link_request", version=1, title="Link with a coach", counted=False, by_name=False, at_start=request_facts, facts=(CODE_STATUS,),
+    "link_request", version=1, title="Link with a coach", policy=Policy.TALK, command=None, at_start=request_facts, facts=(CODE_STATUS,),
     steps=(
         Tell("That code is not one of mine, or it was used or has run out. Ask for a new one.", CODE_STATUS.is_("unknown")),
         Tell("That is your own code: it is for your lifter.", CODE_STATUS.is_("own")),

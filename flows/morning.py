@@ -14,6 +14,7 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level, worst
 from flows.safety_facts import tomorrow
@@ -43,7 +44,7 @@ UNTOLD = Fact("untold", values=("2026-03-01",))
 LEVEL_NOW = Fact("level", values=tuple(level.value for level in Level), of=level_now)
 
 FLOW = Flow(
-    "morning", version=1, title="The morning after", counted=False, by_name=False, reopens=False, gates=(WELCOMED,), at_start=what_stood,
+    "morning", version=1, title="The morning after", policy=Policy.FOLLOW_UP, command=None, gates=(WELCOMED,), at_start=what_stood,
     facts=(LEVEL_STOOD, LEVEL_NOW, UNTOLD, Fact("tomorrow", of=tomorrow)),
     invite="Yesterday something hurt. How is it this morning?",
     steps=(

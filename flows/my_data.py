@@ -3,6 +3,7 @@
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Ask, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 
 DATA_WISH = fact("what")
 
@@ -18,7 +19,7 @@ def kept_facts(known: Known) -> dict[str, Value]:
 
 
 FLOW = Flow(
-    "my_data", version=3, at_start=kept_facts, title="My data", counted=False, always=True, parked="All right, nothing was changed.",
+    "my_data", version=3, at_start=kept_facts, title="My data", policy=Policy.RIGHTS, parked="All right, nothing was changed.",
     command=("data", "privacy"),
     steps=(
         Ask("what", "{kept} What would you like?", choice(

@@ -4,6 +4,7 @@ from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from flows.outcome_facts import outcome_facts
 from flows.shared import BODY_WEIGHT
 
@@ -30,7 +31,7 @@ HAS_WORDS = {name: _said(name) for name in (
 
 
 FLOW = Flow(
-    "outcome", version=1, title="Results", counted=False, command=("result", "my results", "findings", "why"),
+    "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings", "why"),
     at_start=outcome_facts, facts=tuple(HAS_WORDS.values()),
     steps=(
         Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~TESTED),

@@ -5,6 +5,7 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
 from companion.conversation.kinds import YesNo, choice
 from companion.conversation.number_kinds import PainScore
+from companion.conversation.policy import Policy
 from companion.screening.protocols import route
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import (
@@ -42,12 +43,12 @@ OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, ques
 """Keep the day closed until the questions are answered: somebody who puts the phone away now is not offered a squat."""
 
 FLOW = Flow(
-    "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
+    "pain", version=1, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"),
     facts=(THEIR_WORDS, HURT_IN, UNTIL_ASKED, LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain),
            Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
-    at_start=before_pain, reopens=False, resumes=False,
+    at_start=before_pain,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
         *OPEN_QUESTIONS,

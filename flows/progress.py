@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Tell
+from companion.conversation.policy import Policy
 from companion.screening.protocols import protocols
 from flows.screen import done_already
 
@@ -17,7 +18,7 @@ def progress_facts(known: Known) -> dict[str, Value]:
 
 
 FLOW = Flow(
-    "progress", version=1, title="How far I am", counted=False, command=("progress", "how far", "how far am i", "status"),
+    "progress", version=1, title="How far I am", policy=Policy.TALK, command=("progress", "how far", "how far am i", "status"),
     at_start=progress_facts,
     steps=(
         Tell("No test is done yet since your last results. Say “screen” to begin, or name one test.", fact("how_many") < 1),

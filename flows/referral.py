@@ -9,6 +9,7 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import Words, choice
+from companion.conversation.policy import Policy
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
 from flows.shared import CLINICIAN, EMERGENCY, SAME_DAY, WELCOMED
@@ -32,7 +33,7 @@ SENT, WENT = STOOD.one_of(*REFERRED), fact("went")
 NOT_SEEN = WENT.one_of("booked", "no")
 
 FLOW = Flow(
-    "referral", version=1, title="Being seen", counted=False, by_name=False, reopens=False, gates=(WELCOMED,), at_start=what_stands,
+    "referral", version=1, title="Being seen", policy=Policy.FOLLOW_UP, command=None, gates=(WELCOMED,), at_start=what_stands,
     facts=(STOOD, Fact("next_time", of=next_time)),
     invite="I asked you to be seen about what you told me. Did you go? What was said?",
     steps=(

@@ -11,6 +11,7 @@ from companion.conversation.day_kinds import Clock
 from companion.conversation.effects import Find, Replan, StopReminders
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from companion.reminders.kinds import KINDS
 from flows.shared import WELCOMED
 
@@ -56,7 +57,7 @@ def quiet_after(got: Facts, side: str) -> Value:
 
 
 FLOW = Flow(
-    "reminder_times", version=1, title="Reminder times", counted=False, gates=(WELCOMED,), at_start=times_now,
+    "reminder_times", version=1, title="Reminder times", policy=Policy.TALK, gates=(WELCOMED,), at_start=times_now,
     command=("reminder time", "when do you remind me"),
     sentences=(r"(?:change |set |my |the )*(?P<asked>quiet hours?|quiet times?)",
                rf"(?:please |ok |can you |could you |i want (?:you )?to )*(?P<asked>{_OFF})(?: please| now| any ?more| at all)*"),

@@ -14,6 +14,7 @@ from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Calendar
 from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from companion.reminders.kinds import KINDS
 from companion.screening.levels import REFERRED
 from flows.shared import WELCOMED
@@ -45,7 +46,7 @@ def _capital(text: str) -> str:
 
 
 FLOW = Flow(
-    "reminders", version=1, title="My reminders", counted=False, gates=(WELCOMED,), at_start=coming_facts,
+    "reminders", version=1, title="My reminders", policy=Policy.TALK, gates=(WELCOMED,), at_start=coming_facts,
     facts=(Fact("any", values=("yes", "no", "off")),),
     sentences=(r"(?:show |list |what are |tell )?(?:me )?(?:my |the )?next (?:five |few |5 )?(?:reminders?|squat days?|sessions?)",
                r"(?:show|tell|list|what are|when are)(?: me)? (?:my |the )(?:squat days?|reminders?)",

@@ -9,6 +9,7 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols
 from flows.outcome_facts import last_numbers, told_at
@@ -49,7 +50,7 @@ def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
 
 
 FLOW = Flow(
-    "retest", version=1, title="Retest", counted=False, command=("test again", "re-test"),
+    "retest", version=1, title="Retest", policy=Policy.TALK, command=("test again", "re-test"),
     gates=(WELCOMED, OF_AGE, *CLOSING_LEVELS,
            Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin.")),
     at_start=retest_facts,

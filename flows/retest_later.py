@@ -8,6 +8,7 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
 from flows.shared import WELCOMED
 
 LATER_DATES = (("tomorrow", 1), ("in_three", 3), ("in_a_week", 7))
@@ -20,7 +21,7 @@ def later_facts(known: Known) -> dict[str, Value]:
 
 
 FLOW = Flow(
-    "retest_later", version=1, title="Test again later", counted=False, by_name=False, gates=(WELCOMED,), at_start=later_facts,
+    "retest_later", version=1, title="Test again later", policy=Policy.TALK, command=None, gates=(WELCOMED,), at_start=later_facts,
     steps=(
         Ask("when", "When would suit you better? I will ask again then.", choice(
             ("tomorrow", "Tomorrow"), ("in_three", "In three days", "three days", "3 days"), ("in_a_week", "In a week", "a week", "week"))),

@@ -5,6 +5,7 @@ from companion.conversation.effects import Alert, Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Tell
 from companion.conversation.kinds import Words, YesNo
 from companion.conversation.number_kinds import PainScore
+from companion.conversation.policy import Policy
 from companion.screening.safety import Level
 from flows.safety_facts import (
                body_first,
@@ -52,7 +53,7 @@ CARE_TODAY = fact("weakness").one_of("yes", "unsure") | fact("fall").one_of("yes
 HALF_TOLD = Do(Alert("{so_far}", "safety check, not finished yet. {because}"), CARE_TODAY)
 
 FLOW = Flow(
-    "safety_check", version=1, title="Safety check", command=("check", "safety"), reopens=False, resumes=False,
+    "safety_check", version=1, title="Safety check", policy=Policy.SAFETY, command=("check", "safety"),
     at_start=stood,
     facts=(STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, LIMITED, Fact("because", of=reasons_of_check),
            Fact("why", of=keys_of_check), Fact("limits_told", of=limits_told), Fact("body_first", values=YES_NO, of=body_first),

@@ -9,6 +9,7 @@ from companion.conversation.condition import Condition, Fact, Facts, Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Run, Tell
 from companion.conversation.kinds import YesNo, choice
+from companion.conversation.policy import Policy
 from companion.screening.pairs import COMMON as NEED_NO_MORE
 from companion.screening.pairs import LOOK, OPENINGS
 from companion.screening.protocol import Protocol
@@ -118,7 +119,7 @@ NORMAL = (
 """After the squat look: little or no rounding makes the rest optional."""
 
 FLOW = Flow(
-    "screen", version=1, title="Screen", counted=False, command=("full screen", "test me"),
+    "screen", version=1, title="Screen", policy=Policy.TALK, command=("full screen", "test me"),
     gates=(WELCOMED, OF_AGE, *CLOSING_LEVELS), at_start=done_already,
     invite=f"You are rested by now, so the tests can go on. About {FULL_MINUTES} minutes in all, in as many parts as you like; safety "
            "check and warm-up first. Tap below, or say “screen” when it suits you.",

@@ -7,6 +7,7 @@ from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Media, Option, Words, YesNo, choice
 from companion.conversation.number_kinds import Number
+from companion.conversation.policy import Policy
 from flows.day_facts import JUST_THE_BAR, after_facts, bar_kg_of, over_told, over_words, told_words
 from flows.shared import BANDS, EMERGENCY, SAME_DAY, WATCHED, WELCOMED
 
@@ -32,7 +33,7 @@ CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact(
 """Gates for somebody who was told to be seen at once: no questions about squats."""
 
 FLOW = Flow(
-    "squat_after", version=1, title="How the squats went", counted=False, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
+    "squat_after", version=1, title="How the squats went", policy=Policy.TALK, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
     facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG, MOST, PLAN, OVER, Fact("load_words", of=told_words),
            Fact("over_words", of=over_words)), command=("done squatting", "how it went", "after squats"),
     invite="How did {whose} squats go? It takes a few taps. If not now, I leave it at that.",

@@ -7,6 +7,7 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Hold, Option, Ready, YesNo, choice
 from companion.conversation.number_kinds import Number
+from companion.conversation.policy import Policy
 from flows.day_facts import JUST_THE_BAR, bar_kg_of, day_facts, load_now_of, loaded, over_day, over_limit, sets_words_of
 from flows.shared import SHARP, SQUAT
 
@@ -27,7 +28,7 @@ TWO_MINUTES = Hold("Start", seconds=120, count_in=0, go="Walk on the spot: two m
                    over="That is two minutes. Now ten easy squats to a chair, no weight.")
 
 FLOW = Flow(
-    "squat_day", version=1, title="Squat day", counted=False, at_start=day_facts,
+    "squat_day", version=1, title="Squat day", policy=Policy.TALK, at_start=day_facts,
     command=("squatting", "squatting now", "squat now", "squat day today", "warm me up", "time to squat"),
     sentences=(r"(?:ok |hey |so )?(?:i(?:'m| am) )?(?:now |about to |going to |off to |ready to )?squat(?:ting|s)?(?: now| today| soon)?",
                r"(?:it's |it is )?squat day(?: today)?", r"at the (?:gym|rack)(?: now)?"),

@@ -3,13 +3,14 @@
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Ready, YesNo, Zone, choice
+from companion.conversation.policy import Policy
 from flows.consent import IF_NO, LIFTER_TEXT, first_asked
 
 ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
 """True under 18 without a linked coach: nothing further opens."""
 
 FLOW = Flow(
-    "welcome", version=1, title="Welcome", counted=False, holds=True, by_name=False, facts=(IF_NO,),
+    "welcome", version=1, title="Welcome", policy=Policy.CONSENT, command=None, facts=(IF_NO,),
     steps=(
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),

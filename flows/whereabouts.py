@@ -10,6 +10,7 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Tell
 from companion.conversation.kinds import YesNo, Zone, choice
+from companion.conversation.policy import Policy
 from companion.language.days.dates import read_date
 from companion.language.places import find_zone
 from flows.shared import WELCOMED
@@ -76,7 +77,7 @@ def until_words(got: Facts, side: str) -> Value:
 
 
 FLOW = Flow(
-    "whereabouts", version=1, title="Where I am", counted=False, gates=(WELCOMED,), at_start=where_facts,
+    "whereabouts", version=1, title="Where I am", policy=Policy.TALK, gates=(WELCOMED,), at_start=where_facts,
     command=("time zone", "timezone", "i moved", "i am travelling"),
     sentences=(r"i(?:'m| am|'ll be| will be) (?:now |currently |back )?(?:in|near) (?P<asked>.{3,60})",
                r"i(?:'ve| have) (?:just )?moved to (?P<asked>.{3,60})"), fits=is_place,

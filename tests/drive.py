@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any
 
@@ -12,6 +13,7 @@ from companion.conversation.events import Event, Sent, Settle, Tapped, Typed
 from companion.conversation.flow import Ask, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import PainScore
+from companion.conversation.policy import Policy
 from companion.conversation.registry import Book, bind
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
@@ -25,7 +27,7 @@ CHECKED: Mapping[str, Value] = {**UNCHECKED, "safety.level": "go", "safety.check
                                 "safety.may_open": "yes", "warm": "done", "warm.today": "yes"}
 """What is known of somebody who passed today's safety check and warmed up."""
 
-PAIN = Flow("pain", 1, "Pain", counted=False, hears_pain=False, by_name=False, steps=(
+PAIN = Flow("pain", 1, "Pain", policy=replace(Policy.TALK, hears_pain=False), steps=(
     Ask("bad", "How bad?", PainScore(), safety=True), Tell("Noted.")))
 """A stand-in for the pain questions, for tests of one other flow."""
 
@@ -34,12 +36,12 @@ def small_book(*flows: Flow) -> Book:
     """A book of a few flows, with stand-ins for home, pain and whatever their gates run first."""
     have = {flow.name for flow in flows}
     needed = {gate.first for flow in flows for gate in flow.gates if gate.first} - have
-    home = Flow("home", 1, "Menu", counted=False, steps=(
+    home = Flow("home", 1, "Menu", policy=Policy.TALK, steps=(
         Ask("pick", "What next?", choice(*((flow.name, flow.title) for flow in flows))),
         *(Run(flow.name, only_if=_is(flow.name)) for flow in flows)))
     rest = [home] if "home" not in have else []
     rest += [PAIN] if "pain" not in have else []
-    rest += [Flow(name, 1, name, steps=(Ask("ok", "ok?", choice(("ok", "Fine"))),), by_name=False) for name in needed]
+    rest += [Flow(name, 1, name, steps=(Ask("ok", "ok?", choice(("ok", "Fine"))),), command=None) for name in needed]
     return bind([*flows, *rest], "home", "pain")
 
 

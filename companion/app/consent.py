@@ -12,10 +12,10 @@ from itertools import takewhile
 from companion.conversation.effects import Effect, Ended, Record, Say
 from companion.conversation.events import Happening, Invite, Settle
 from companion.conversation.flow import Known
-from companion.conversation.prompt import body_works
 from companion.conversation.registry import Book
 from companion.conversation.session import Frame, Session, Stack
-from companion.conversation.step import Taken, step
+from companion.conversation.step import Taken, interrupted, step
+from companion.conversation.table import body_works
 
 
 def renewal(book: Book, flow: str, session: Session, event: Happening, known: Known) -> Taken | None:
@@ -31,14 +31,14 @@ def renewal(book: Book, flow: str, session: Session, event: Happening, known: Kn
     if _goes_first(book, session):
         return None
     if isinstance(event, Settle):
-        return _question(book, flow, session, ())
+        return _question(book, flow, session, (), known)
     then, effects = step(book, session, event, known)
     said = tuple(effect for effect in effects if isinstance(effect, Say | Ended))
     by_itself = all(effect in said or (isinstance(effect, Record) and effect.flow == book.home) for effect in effects)
     if _heard(then) or _goes_first(book, then) or (then.idle and not then.stack and not _takes(effects)):
         return None
     begins = bool(then.stack) and not then.top.state and by_itself
-    taken = _question(book, flow, then, said) if begins else _question(book, flow, session, ())
+    taken = _question(book, flow, then, said, known) if begins else _question(book, flow, session, (), known)
     return taken._replace(session=taken.session._replace(at=known.now.isoformat()))
 
 
@@ -54,7 +54,7 @@ def may_ask(book: Book, flow: str, session: Session) -> bool:
 
 def _goes_first(book: Book, session: Session) -> bool:
     top = book.flows.get(session.top.flow) if session.stack else None
-    return top is not None and (top.flow.name == book.pain or top.flow.always)
+    return top is not None and (top.flow.name == book.pain or top.flow.policy.always)
 
 
 def _heard(session: Session) -> bool:
@@ -76,16 +76,14 @@ def _hurt_meanwhile(book: Book, flow: str, session: Session, taken: Taken) -> Ta
     return taken._replace(session=then._replace(stack=(*under, then.top)))
 
 
-def _question(book: Book, flow: str, session: Session, effects: tuple[Effect, ...]) -> Taken:
+def _question(book: Book, flow: str, session: Session, effects: tuple[Effect, ...], known: Known) -> Taken:
     """The question on top, begun anew where it was stopped before; what waits under it is asked again afterwards."""
     parked, gone = list[Stack](), list[Frame]()
     for stack in session.parked:
         left = tuple(takewhile(lambda frame: frame.flow != flow, stack))
         gone += stack[len(left):]
         parked += [left] if left else []
-    under = session.stack
-    if under and under[-1].state and not under[-1].state.startswith("run_"):
-        under = (*under[:-1], under[-1]._replace(paused=True))
+    under = interrupted(book, session, known).stack
     runs = session.runs + 1
     frame = Frame(flow, book[flow].flow.version, str(runs))
     ended = tuple(Ended(one.run, "left") for one in gone if one.state)

@@ -20,4 +20,4 @@ def load_all() -> None:
         BOOK.command("hello")
         BOOK.sentence("hello")
         for compiled in BOOK.flows.values():
-            _ = compiled.machine, compiled.ways, compiled.leaving
+            _ = compiled.machine, compiled.onward, compiled.leaving

@@ -12,7 +12,7 @@ from typing import Final
 from companion.calendar.plan import PlanChange
 from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
-from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
+from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
 from companion.language.days.dates import read_date
 from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
@@ -22,17 +22,17 @@ from companion.language.days.times import read_hours
 NOON: Final = 12
 
 
-def _today(ears: Ears) -> date:
-    return date.fromisoformat(str(ears.facts()["today"]))
+def _today(context: ReadingContext) -> date:
+    return date.fromisoformat(str(context.facts()["today"]))
 
 
-def _names_a_day(text: str, ears: Ears) -> bool:
-    return read_date(text, _today(ears)) is not None
+def _names_a_day(text: str, context: ReadingContext) -> bool:
+    return read_date(text, _today(context)) is not None
 
 
-def _since(ears: Ears) -> date | None:
+def _since(context: ReadingContext) -> date | None:
     """From when on "it" may be meant, where that is known."""
-    since = ears.facts().get("since")
+    since = context.facts().get("since")
     return date.fromisoformat(str(since)) if since else None
 
 
@@ -56,25 +56,25 @@ class SquatDays(Kind):
             "pause 2026-04-01", "away 2026-03-10 2026-03-21")
         return (*(option.value for option in self.choices), *texts)
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
-        chosen = pick(text, self.choices, Ears(strict=True))
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        chosen = pick(text, self.choices, ReadingContext(strict=True))
         if isinstance(chosen, Answer):
             return chosen
         if made(text):  # the calendar's own text, as a button carries it
             return Answer(text, text)
-        plan, today = plan_from(ears.facts()), _today(ears)
-        change = read_change(f"{self.before} {text}", plan, today, _since(ears)) if self.before else NotRead("")
+        plan, today = plan_from(context.facts()), _today(context)
+        change = read_change(f"{self.before} {text}", plan, today, _since(context)) if self.before else NotRead("")
         if isinstance(change, NotRead):
-            whole = read_change(text, plan, today, _since(ears))
+            whole = read_change(text, plan, today, _since(context))
             if isinstance(whole, NotRead) and plan.empty:
                 whole = read_days(text, today) or whole
             change = change if self.before and isinstance(whole, NotRead) else whole
         return Unclear(change.reason) if isinstance(change, NotRead) else Answer(str(change), text)
 
-    def claims(self, text: str, ears: Ears) -> bool:
-        return _names_a_day(text, ears)
+    def claims(self, text: str, context: ReadingContext) -> bool:
+        return _names_a_day(text, context)
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return f"For example: {self.example_text}."
 
 
@@ -98,34 +98,34 @@ class Rest(Kind):
     def samples(self) -> tuple[Value, ...]:
         return ("weekly TU=18:00", "weekly TU=06:30?", "every 2 18:00 ????-??-??", "on 2026-03-06 18:00")
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
-        half = made(str(ears.facts().get(self.of, "")))
-        change = made(text) or (self._whole(half, text, ears) if isinstance(half, IncompleteChange) else half)
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        half = made(str(context.facts().get(self.of, "")))
+        change = made(text) or (self._whole(half, text, context) if isinstance(half, IncompleteChange) else half)
         if isinstance(change, NotRead):
             return Unclear(change.reason)
         return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
 
-    def _whole(self, half: IncompleteChange, text: str, ears: Ears) -> PlanChange | IncompleteChange | NotRead | None:
+    def _whole(self, half: IncompleteChange, text: str, context: ReadingContext) -> PlanChange | IncompleteChange | NotRead | None:
         """Where to move a day is read with the day, so that it is checked against the plan and may have a time; the end of a
         pause with its beginning."""
         if half.wants == "day" and half.open.startswith("move "):
             day = half.open.split()[1]
-            return read_change(f"move {day} to {text}", plan_from(ears.facts()), _today(ears), _since(ears))
+            return read_change(f"move {day} to {text}", plan_from(context.facts()), _today(context), _since(context))
         if half.wants == "day" and half.open.startswith("away "):
             said = f"away from {half.open.split()[1]}"  # "for a week", "until the 20th", or the day alone
-            whole = read_change(f"{said} {text}", plan_from(ears.facts()), _today(ears), _since(ears))
-            ended = read_change(f"{said} until {text}", plan_from(ears.facts()), _today(ears), _since(ears))
+            whole = read_change(f"{said} {text}", plan_from(context.facts()), _today(context), _since(context))
+            ended = read_change(f"{said} until {text}", plan_from(context.facts()), _today(context), _since(context))
             return whole if isinstance(whole, PlanChange) else ended
-        return read_rest(half, text, _today(ears))
+        return read_rest(half, text, _today(context))
 
-    def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:
-        return self.read(option.value, ears)
+    def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
+        return self.read(option.value, context)
 
-    def claims(self, text: str, ears: Ears) -> bool:
-        return _names_a_day(text, ears)
+    def claims(self, text: str, context: ReadingContext) -> bool:
+        return _names_a_day(text, context)
 
-    def example(self, ears: Ears) -> str:
-        half = made(str(ears.facts().get(self.of, "")))
+    def example(self, context: ReadingContext) -> str:
+        half = made(str(context.facts().get(self.of, "")))
         wants = half.wants if isinstance(half, IncompleteChange) else "time"
         return {"half": "Say “morning” or “evening”.", "day": "For example: tomorrow."}.get(wants, "For example: 18:00, or 6pm.")
 
@@ -146,7 +146,7 @@ class Clock(Kind):
     def samples(self) -> tuple[Value, ...]:
         return (*self.choices, "06:15")
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         times = read_hours(text)
         if len(times) > 1 and self.evening is not None:
             times = tuple(at for at in times if (at.hour >= NOON) == self.evening)
@@ -154,7 +154,7 @@ class Clock(Kind):
             return Answer(f"{times[0]:%H:%M}", text)
         return Unclear("In the morning or in the evening?" if times else "I need a time of day.")
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return "For example: 18:30, or 6:30pm."
 
 
@@ -166,9 +166,9 @@ class Day(Kind):
     def samples(self) -> tuple[Value, ...]:
         return ("2026-03-16",)
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
-        day = read_date(text, _today(ears))
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        day = read_date(text, _today(context))
         return Answer(day.isoformat(), text) if day else Unclear("I need a day to come.")
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return "For example: 3 January, or in two weeks."

@@ -15,9 +15,12 @@ from typing import Any, Final, TypeVar
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value
 from companion.conversation.effects import Act, Alert, Calendar, Erase, Export, Find, Link, Redeem, Remind, Replan, Show, StopReminders
 from companion.conversation.kinds import Kind
+from companion.conversation.policy import Policy
 
 END: Final = "end"
-EARLY_END: Final = "early_end"
+PARKED: Final = "parked"
+"""The name under which ``Run`` takes up what was parked last."""
+
 SIDES: Final = ("left", "right")
 
 
@@ -138,17 +141,12 @@ class Flow:
     """One conversation.
 
     ``facts`` are worked out whenever they are wanted; ``at_start`` gives facts once, when a run begins, kept with it.
-    ``gates`` are tried in order, on what is known and those facts. ``hears_pain`` is false only where the flow itself
-    asks about pain; ``holds`` true where no other flow may begin over its questions, unless that one is for ``always``.
-    ``reopens`` false: once it is done its answers are not taken back; ``resumes`` false: what interrupts it makes it
-    begin anew. ``command``: other words that start it; ``by_name`` false: its own name does not; ``sentences``: patterns of
-    whole sentences that start it, whose group "asked" goes with it, where ``fits`` takes that (none: always); where ``said_by`` does
-    not hold of somebody, theirs are heard as if there were none.
-    ``invite``: what a reminder to begin it says, with the buttons ``invites`` below (none: one that begins it);
-    ``missed``: what is said where the reminder came too late;
-    ``parked``: what stopping it says, where that is not the usual; ``quiet``: nothing is asked after it;
-    ``counted``: whether its questions show how far along they are; ``stops``: whether they show a stop button.
-    ``compatible``: older versions whose open runs may go on in it.
+    ``gates`` are tried in order, on what is known and those facts. ``policy``: how it stands among other flows.
+    ``command``: words that start it, besides its own name and title; None where only a button, a reminder or another flow
+    starts it. ``sentences``: patterns of whole sentences that start it, whose group "asked" goes with it, where ``fits`` takes
+    that (none: always); heard only from those of whom ``said_by`` holds. ``invite``: what a reminder to begin it says, with the
+    buttons ``invites`` below (none: one that begins it); ``missed``: what is said where the reminder came too late.
+    ``parked``: what stopping it says, where that is not the usual. ``compatible``: older versions whose open runs go on in it.
     """
 
     name: str
@@ -159,12 +157,8 @@ class Flow:
     needs: tuple[str, ...] = ()
     gates: tuple[Gate, ...] = ()
     at_start: Callable[[Known], Mapping[str, Value]] | None = None
-    hears_pain: bool = True
-    holds: bool = False
-    always: bool = False
-    reopens: bool = True
-    resumes: bool = True
-    command: tuple[str, ...] = ()
+    policy: Policy = Policy.TEST
+    command: tuple[str, ...] | None = ()
     sentences: tuple[str, ...] = ()
     fits: Callable[[str], bool] | None = None
     said_by: Condition = ALWAYS
@@ -172,10 +166,6 @@ class Flow:
     invites: tuple[Offer, ...] = ()
     missed: str = ""
     parked: str = ""
-    quiet: bool = False
-    counted: bool = True
-    stops: bool = True
-    by_name: bool = True
     compatible: tuple[int, ...] = ()
 
 

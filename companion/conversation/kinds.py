@@ -1,6 +1,6 @@
 """The kinds of thing a question can ask for: how each is shown, read from what a person types, and bounded.
 
-Reading is pure: ``read(text, ears)`` gives an Answer or an Unclear with a short reason. No kind guesses: what it
+Reading is pure: ``read(text, context)`` gives an Answer or an Unclear with a short reason. No kind guesses: what it
 can't read, it asks again.
 """
 
@@ -20,7 +20,7 @@ from companion.language.units import METRIC
 
 
 @dataclass(frozen=True, slots=True)
-class Ears:
+class ReadingContext:
     """What reading needs besides the text: the lifter's units, the time now, whether guessing is forbidden, and how to come by
     the facts, which few kinds look at."""
 
@@ -80,23 +80,23 @@ class Kind:
         """Answers worth trying, for who checks a flow."""
         return tuple(option.value for option in self.options)
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         """A line that shows what a good answer looks like."""
         return "Tap one of the buttons, or type its words."
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         """What a typed reply means here."""
-        return pick(text, self.options, ears)
+        return pick(text, self.options, context)
 
     def take(self, kind: str, ref: str) -> Answer | None:
         """What something sent that is not text means here: its kind and the channel's reference; None: nothing."""
         return None
 
-    def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:
+    def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
         """What the button of an option means here."""
         return Answer(option.value, option.label)
 
-    def claims(self, text: str, ears: Ears) -> bool:
+    def claims(self, text: str, context: ReadingContext) -> bool:
         """Whether a reply is this question's own, though it is a control word too, such as "tomorrow"."""
         return False
 
@@ -114,7 +114,7 @@ def _turning(text: str) -> set[str]:
     return {word.replace("'", "") for word in text.split()} & _TURNING
 
 
-def pick(text: str, options: tuple[Option, ...], ears: Ears) -> Answer | Unclear:
+def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Answer | Unclear:
     """The option a text names: the whole label, another word for it, or (unless strict) a near miss of one only."""
     wanted = normalise(text).strip(" .")
     names = [(normalise(word).strip(" ."), option) for option in options
@@ -122,7 +122,7 @@ def pick(text: str, options: tuple[Option, ...], ears: Ears) -> Answer | Unclear
     for name, option in names:
         if wanted == name:
             return Answer(option.value, text)
-    if not ears.strict and len(wanted) >= 4:
+    if not context.strict and len(wanted) >= 4:
         said = _turning(wanted)
         near = {option.value for name, option in names if len(name) >= 4 and fuzz.ratio(wanted, name) >= 84
                 and said == _turning(name)}
@@ -172,17 +172,17 @@ class YesNo(Kind):
     def typical(self) -> Value:
         return "no"
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
-        heard = hear(text, strict=ears.strict)
-        if heard in (Phrase.YES, Phrase.READY) and not (ears.strict and heard is Phrase.READY):
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        heard = hear(text, strict=context.strict)
+        if heard in (Phrase.YES, Phrase.READY) and not (context.strict and heard is Phrase.READY):
             return Answer("yes", text)
         if heard is Phrase.NO:
             return Answer("no", text)
         if heard is Phrase.UNSURE and self.unsure:
             return Answer("unsure", text)
-        return pick(text, self.options, Ears(ears.units, ears.now, strict=True))
+        return pick(text, self.options, ReadingContext(context.units, context.now, strict=True))
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return "Please answer yes, no or not sure." if self.unsure else "Please answer yes or no."
 
 
@@ -196,12 +196,12 @@ class Ready(Kind):
     def options(self) -> tuple[Option, ...]:
         return (Option("ready", self.label, ("ready", "done")),)
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         if hear(text) in (Phrase.READY, Phrase.YES):
             return Answer("ready", text)
-        return pick(text, self.options, ears)
+        return pick(text, self.options, context)
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return f"Tap “{self.label}” when you are."
 
 
@@ -223,8 +223,8 @@ class Hold(Ready):
     def options(self) -> tuple[Option, ...]:
         return (Option("ready", self.label, ("start", "begin", "go", "ready", "ok", "yes", "now")),)
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
-        return pick(text, self.options, ears)
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        return pick(text, self.options, context)
 
 
 @dataclass(frozen=True, slots=True)
@@ -238,7 +238,7 @@ class Words(Kind):
     def samples(self) -> tuple[Value, ...]:
         return ("some words",)
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         clean = " ".join(text.split())
         if not clean:
             return Unclear("I need a few words.")
@@ -246,7 +246,7 @@ class Words(Kind):
             return Unclear(f"That is too long to keep: {self.limit} letters at most.")
         return Answer(clean, text)
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return f"For example: {self.example_text}."
 
 
@@ -260,13 +260,13 @@ class Media(Kind):
     def samples(self) -> tuple[Value, ...]:
         return ("file-1",)
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         return Unclear(f"I need a {' or a '.join(self.accepts)} here, not words.")
 
     def take(self, kind: str, ref: str) -> Answer | None:
         return Answer(ref, kind) if kind in self.accepts else None
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return "Send it here, or tap Skip."
 
 
@@ -278,10 +278,10 @@ class Zone(Kind):
     def samples(self) -> tuple[Value, ...]:
         return ("UTC+00:00", "UTC+05:30")
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         from companion.language.places import find_zone
 
-        found = find_zone(text, ears.now)
+        found = find_zone(text, context.now)
         return Answer(found, text) if found else Unclear("I don't know that place.")
 
     def take(self, kind: str, ref: str) -> Answer | None:
@@ -290,5 +290,5 @@ class Zone(Kind):
         found = zone_at(ref) if kind == "location" else None
         return Answer(found, "a location") if found else None
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return "Try a bigger city, “UTC+1”, or the time on your clock now, such as 18:40."

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Final
 
 from companion.conversation.condition import Value
-from companion.conversation.kinds import Answer, Ears, Kind, Option, Unclear, pick
+from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
 from companion.language.phrases import normalise
 from companion.language.units import METRIC, shown, spoken_unit, to_kept, unit_word
 
@@ -87,28 +87,28 @@ class Number(Kind):
     def typical(self) -> Value:
         return self.example_value
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         names, holder = self.called
         if names and normalise(text).strip(" .!") in names:
-            held = ears.facts().get(holder)
+            held = context.facts().get(holder)
             return Answer(round(held, 2), text, self.kept_unit) if isinstance(held, float) else Unclear(
-                f"I do not know how much that is. I need one number{self._in(ears)}.")
-        if self.choices and isinstance(chosen := pick(text, self.choices, ears), Answer):
+                f"I do not know how much that is. I need one number{self._in(context)}.")
+        if self.choices and isinstance(chosen := pick(text, self.choices, context), Answer):
             return chosen
-        value = parse_number(text, self.kept_unit, ears.units)
+        value = parse_number(text, self.kept_unit, context.units)
         if value is None:
-            return Unclear(f"I need one number{self._in(ears)}.")
+            return Unclear(f"I need one number{self._in(context)}.")
         value = round(value, 2)
         if not self.low <= value <= self.high:
-            span = f"{shown(self.low, self.unit, ears.units)} to {shown(self.high, self.unit, ears.units)}"
+            span = f"{shown(self.low, self.unit, context.units)} to {shown(self.high, self.unit, context.units)}"
             return Unclear(f"That can't be right here: it goes from {span}.")
         return Answer(value, text, self.kept_unit)
 
-    def _in(self, ears: Ears) -> str:
-        return f" in {spoken_unit(self.unit, ears.units)}" if self.unit in ("cm", "kg") else ""
+    def _in(self, context: ReadingContext) -> str:
+        return f" in {spoken_unit(self.unit, context.units)}" if self.unit in ("cm", "kg") else ""
 
-    def example(self, ears: Ears) -> str:
-        return f"For example: {shown(self.example_value, self.unit, ears.units)}."
+    def example(self, context: ReadingContext) -> str:
+        return f"For example: {shown(self.example_value, self.unit, context.units)}."
 
     def unusual(self, value: Value) -> bool:
         return not isinstance(value, str) and not self.usual[0] <= value <= self.usual[1]
@@ -147,7 +147,7 @@ class Numbers(Kind):
     def samples(self) -> tuple[Value, ...]:
         return (",".join(f"{value:g}" for value in self.example_values),)
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         plain = " ".join(_cut_at_commas(part, "." in text.strip(" .")) for part in text.split())
         parts: list[str] = []
         for part in filter(None, re.split(r",\s+|[;/+&]|\band\b|\s+", plain.lower().strip(" .!"))):
@@ -157,15 +157,15 @@ class Numbers(Kind):
                 parts[-1] += part
         if parts and not any(part[-1].isalpha() for part in parts[:-1]):  # "20, 10, 5 kg": one unit for all
             parts = [part + parts[-1].lstrip("0123456789.,-") for part in parts[:-1]] + parts[-1:]
-        values = [parse_number(part, self.kept_unit, ears.units) for part in parts]
+        values = [parse_number(part, self.kept_unit, context.units) for part in parts]
         if not parts or any(value is None or not self.low <= value <= self.high for value in values):
-            return Unclear(f"I need a few numbers, each from {shown(self.low, self.unit, ears.units)} to "
-                           f"{shown(self.high, self.unit, ears.units)}.")
+            return Unclear(f"I need a few numbers, each from {shown(self.low, self.unit, context.units)} to "
+                           f"{shown(self.high, self.unit, context.units)}.")
         kept = sorted({round(value, 4) for value in values if value is not None}, reverse=True)
         return Answer(",".join(f"{value:g}" for value in kept), text, self.kept_unit)
 
-    def example(self, ears: Ears) -> str:
-        return f"For example: {', '.join(shown(value, self.unit, ears.units) for value in self.example_values)}."
+    def example(self, context: ReadingContext) -> str:
+        return f"For example: {', '.join(shown(value, self.unit, context.units) for value in self.example_values)}."
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,15 +184,15 @@ class PainScore(Kind):
     def typical(self) -> Value:
         return 0.0
 
-    def tapped(self, option: Option, ears: Ears) -> Answer | Unclear:
+    def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
         return Answer(float(option.value), option.label)
 
-    def read(self, text: str, ears: Ears) -> Answer | Unclear:
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         clean = re.sub(r"\s*(?:/|out of|of)\s*(?:10|ten)$", "", normalise(text).strip(" ."))
         value = 0.0 if clean in ("none", "no", "no pain", "nothing", "nil") else parse_number(clean, "", METRIC)
         if value is None or not 0 <= value <= 10 or value != int(value):  # the bounds first: so many digits are infinite
             return Unclear("I need a whole number from 0 to 10.")
         return Answer(value, text)
 
-    def example(self, ears: Ears) -> str:
+    def example(self, context: ReadingContext) -> str:
         return "0 is no pain, 10 the worst you can think of."

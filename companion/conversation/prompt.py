@@ -61,11 +61,6 @@ def offered(offers: Sequence[Offer], facts: Facts, now: datetime) -> tuple[tuple
     return in_rows(taps, 2 if all(len(tap.label) <= 18 for tap in taps) else 1)
 
 
-def body_works(flow: Flow) -> bool:
-    """Whether the body is at work anywhere in a flow."""
-    return any(isinstance(step, Ask) and step.caution for step in flow.steps)
-
-
 def progress(compiled: Compiled, frame: Frame, facts: Facts) -> str:
     """How far along: "Knee to wall, 2 of 5", if the answers to come are the typical ones."""
     done = len(dict.fromkeys(key for key in frame.trail if key != frame.state))
@@ -78,7 +73,7 @@ def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before
     assert isinstance(ask, Ask)
     flow = compiled.flow
     lines = [before, render(ask.say, facts, now, ask.side, ask.kind.unit), render(ask.caution, facts, now, ask.side)]
-    if flow.counted:
+    if flow.policy.counted:
         lines.append(progress(compiled, frame, facts))
     picture = render(ask.picture, facts, now, ask.side)
     return Say("\n\n".join(line for line in lines if line), buttons(flow, ask, frame, facts), picture, after=after)
@@ -88,11 +83,11 @@ def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap
     """Rows of buttons: the answers, then skip, back and stop where they make sense."""
     answers = tuple((option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts))
     always = []
-    if (flow.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold):
+    if (flow.policy.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold):
         always.append(("Skip", SKIP))
     if frame.trail and ask.back:
         always.append(("Back", BACK))
-    if flow.stops:
+    if flow.policy.stops:
         always.append(("Stop", STOP))
     most = 6 if isinstance(ask.kind, PainScore) else 2 if isinstance(ask.kind, Choice) else 3
     return _laid_out(flow.name, flow.version, frame.state, answers, most, tuple(always))

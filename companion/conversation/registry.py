@@ -11,12 +11,9 @@ from typing import Final
 from rapidfuzz import fuzz
 
 from companion.conversation.condition import Facts
-from companion.conversation.flow import Flow, Gate, Offer, Run, Tell
+from companion.conversation.flow import PARKED, Flow, Gate, Offer, Run, Tell
 from companion.conversation.machine import Compiled, compile_flow
 from companion.language.phrases import normalise
-
-PARKED: Final = "parked"
-"""The name under which ``Run`` takes up what was parked last."""
 
 SENTENCE_MOST: Final = 120
 """Characters of a sentence that may start a flow; our choice."""
@@ -40,7 +37,7 @@ class Flows(Mapping[str, Compiled]):
         return self._compiled[name]
 
     def __contains__(self, name: object) -> bool:
-        return name in self.written
+        return name in self._compiled or name in self.written
 
     def __iter__(self) -> Iterator[str]:
         return iter(self.written)
@@ -153,7 +150,7 @@ def _commands(flows: Mapping[str, Flow]) -> Mapping[str, str]:
             raise ValueError(f"the flow in {name} is called {flow.name}")
         if missing := _named_in(flow) - flows.keys():
             raise ValueError(f"{name} runs {', '.join(sorted(missing))}, which is not there")
-        names = (*((name, flow.title) if flow.by_name else ()), *flow.command)
+        names = () if flow.command is None else (name, flow.title, *flow.command)
         for words in {("/" if word.startswith("/") else "") + _command_words(word) for word in names}:
             if words in commands:
                 raise ValueError(f"“{words}” starts both {commands[words]} and {name}")

@@ -9,9 +9,10 @@ from string import Formatter
 from typing import Final
 
 from companion.conversation.condition import Value
-from companion.conversation.flow import EARLY_END, END, Ask, Known
+from companion.conversation.flow import END, Ask, Known
 from companion.conversation.machine import Compiled
 from companion.conversation.registry import Book
+from companion.conversation.table import EARLY_END
 from companion.conversation.wording import render
 from companion.language.units import METRIC, spoken_unit
 from companion.record.log import Row

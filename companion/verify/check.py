@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from companion.conversation.flow import EARLY_END, END, Ask, Flow, Tell
+from companion.conversation.flow import END, Ask, Flow, Tell
 from companion.conversation.kinds import Hold, Ready
-from companion.conversation.machine import START, Compiled
+from companion.conversation.machine import Compiled
 from companion.conversation.number_kinds import Number, PainScore
-from companion.conversation.prompt import PAYLOAD_BYTES, Payload, body_works
+from companion.conversation.prompt import PAYLOAD_BYTES, Payload
 from companion.conversation.registry import Book
+from companion.conversation.table import EARLY_END, START, body_works
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS, fields_of
 from companion.verify.domains import Ways
-from companion.verify.proof import Found, undecided
+from companion.verify.proof import Found, decide, undecided
 
 NOT_FLOWS: Final = ("safety", "warm", "pain")
 """Names before the dot of what is concluded rather than answered."""
@@ -25,9 +26,9 @@ LABEL_MOST: Final = 32
 def faults(ways: Ways, found: Found) -> list[str]:
     """Everything wrong with a flow, in words; an empty list where it is sound. ``found`` is what ``prove(ways)`` gives."""
     compiled = ways.compiled
-    return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_undecided(ways), *_unknown_facts(ways.book, compiled),
-            *_too_long(compiled.flow), *_payloads(compiled.flow), *_labels(compiled.flow), *_careless(compiled.flow),
-            *_examples(compiled.flow)]
+    return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_undecided(ways), *_open(ways, found),
+            *_unknown_facts(ways.book, compiled), *_too_long(compiled.flow), *_payloads(compiled.flow), *_labels(compiled.flow),
+            *_careless(compiled.flow), *_examples(compiled.flow)]
 
 
 def _unreachable(compiled: Compiled, found: Found) -> Iterator[str]:
@@ -51,10 +52,15 @@ def _dead_ends(compiled: Compiled, found: Found) -> Iterator[str]:
 def _undecided(ways: Ways) -> Iterator[str]:
     facts = {name: ways.whole(name) for name in ways.compares}
     for state in (START, *ways.compiled.stops):
-        bad = undecided([arrow.when for arrow in ways.compiled.leaving[state]], facts)
+        bad = undecided(ways.cases, [arrow.when for arrow in ways.compiled.leaving[state]], facts)
         if bad is not None:
             some = {name: next(iter(values)) for name, values in bad.items() if None not in values}
             yield f"from {state} not exactly one way would be taken with {some}"
+
+
+def _open(ways: Ways, found: Found) -> Iterator[str]:
+    for event, state in decide(ways, found).open_:
+        yield f"{state} does not say what follows on {event}"
 
 
 def _unknown_facts(book: Book, compiled: Compiled) -> Iterator[str]:
@@ -103,6 +109,8 @@ def _labels(flow: Flow) -> Iterator[str]:
 
 def _careless(flow: Flow) -> Iterator[str]:
     """The body at work without a caution, or without a gate before it."""
+    if body_works(flow) and not flow.policy.hears_pain:
+        yield "the body works in it and pain is not heard"
     if body_works(flow) and not any(gate.first for gate in flow.gates):
         yield "the body works in it without a gate before"
     for step in flow.steps:

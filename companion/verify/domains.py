@@ -10,17 +10,14 @@ from itertools import product
 from math import prod
 from typing import Final
 
-from companion.conversation.condition import Compare, Fact, Facts, Value
+from companion.conversation.condition import Compare, Condition, Fact, Facts, Value
 from companion.conversation.effects import Find
-from companion.conversation.flow import Ask, Do, Flow, Known
+from companion.conversation.flow import Ask, Do, Flow, Gate, Known
 from companion.conversation.machine import Compiled
 from companion.conversation.number_kinds import Number
 from companion.conversation.registry import Book
 from companion.conversation.wording import fields_of, render
-
-Domain = frozenset[Value | None]
-Domains = Mapping[str, Domain]
-"""By name; None stands for a fact that is missing."""
+from companion.verify.cases import Cases, Domain, Domains
 
 A_DAY: Final = "2026-03-02"
 """For a fact that is only asked whether it is there: a date, since a template may want one."""
@@ -79,9 +76,37 @@ class Ways:
         return {name: tuple(rows) for name, rows in found.items()}
 
     @cached_property
+    def cases(self) -> Cases:
+        """The diagrams of those conditions."""
+        return Cases(self.compares)
+
+    @cached_property
+    def move_compares(self) -> Mapping[str, tuple[Compare, ...]]:
+        """The same with every comparison that a move of the table is decided by: those of gates and of the run itself too."""
+        found = {name: dict.fromkeys(rows) for name, rows in self.compares.items()}
+        for compare in (compare for row in self.compiled.table for compare in row.when.compares()):
+            found.setdefault(compare.fact, {})[compare] = None
+        return {name: tuple(rows) for name, rows in found.items()}
+
+    @cached_property
+    def move_cases(self) -> Cases:
+        """The diagrams of all those."""
+        return Cases(self.move_compares)
+
+    @cached_property
     def asks(self) -> Mapping[str, Ask]:
         """The flow's questions by key."""
         return {key: stop for key, stop in self.compiled.stops.items() if isinstance(stop, Ask)}
+
+    @cached_property
+    def kept(self) -> dict[str, tuple[Condition, ...]]:
+        """What the proof has found of questions' own conditions: the parts that hold as long as a question waits."""
+        return {}
+
+    @cached_property
+    def lasting_gates(self) -> tuple[Gate, ...]:
+        """The gates that look at nothing but facts kept from the start: open when a run began, they stay open."""
+        return tuple(gate for gate in self.flow.gates if all(compare.fact in self.fixed for compare in gate.shut.compares()))
 
     @cached_property
     def worked_out(self) -> Mapping[str, Fact]:
@@ -159,7 +184,20 @@ class Ways:
             return Ways(self.book, other, self.known).answers(stop)
         if name.startswith("run_"):
             return ("done", "closed", "pain")
-        return ("yes",) if name.endswith(".today") else tuple(found_values(self.book, name))
+        return ("yes",) if name.endswith(".today") else tuple(self.concluded.get(name, ()))
+
+    @cached_property
+    def concluded(self) -> Mapping[str, list[Value]]:
+        """The values that any flow of the book may conclude, by name."""
+        found: dict[str, list[Value]] = {}
+        for compiled in self.book.flows.values():
+            for step in compiled.flow.steps:
+                if isinstance(step, Do) and isinstance(step.effect, Find):
+                    field = next(fields_of(step.effect.value), None)
+                    values = [step.effect.value] if field is None else [
+                        value for one in compiled.flow.facts if one.name == field for value in one.values]
+                    found.setdefault(step.effect.name, []).extend(values)
+        return found
 
     def log_names(self, ask: Ask, facts: Domains) -> set[str]:
         """The names an answer may be kept under."""
@@ -181,7 +219,7 @@ class Ways:
     def fixed(self) -> frozenset[str]:
         """The facts that are kept with a run from its start; all others that are not its own may change beside it."""
         named = {*self.compares, *(name for names in self.reads.values() for name in names)}
-        asked = {name for name in named if "." not in name and name not in _BESIDE and not any(found_values(self.book, name))}
+        asked = {name for name in named if "." not in name and name not in _BESIDE and not any(self.concluded.get(name, ()))}
         own = self.compiled.stops.keys() | self.worked_out.keys() | {
             name for ask in self.asks.values() for name in self.log_names(ask, {})}
         return frozenset(self.at_start) | (frozenset(asked - own) if self.flow.at_start else frozenset())
@@ -191,8 +229,24 @@ class Ways:
         found = self._tried(one, facts)[1]
         return self.whole(one.name) if found is None else found
 
+    @cached_property
+    def _before(self) -> dict[str, dict[tuple[str, ...], dict[tuple[Domain, ...], tuple[frozenset[str], Domain | None]]]]:
+        return {}
+
     def _tried(self, one: Fact, facts: Domains) -> tuple[frozenset[str], Domain | None]:
-        """The names a worked-out fact reads and its values over all they may be; None where those are too many."""
+        """Return the names a worked-out fact reads and its values over all they may be; None where those are too many. What was
+        tried over the same values of the same names before is not tried again."""
+        before = self._before.setdefault(one.name, {})
+        for names, tried in before.items():
+            if (found := tried.get(tuple(facts[name] if name in facts else self.whole(name) for name in names))) is not None:
+                return found
+        names_read, values = self._try(one, facts)
+        names = tuple(sorted(names_read))
+        domains = tuple(facts[name] if name in facts else self.whole(name) for name in names)
+        before.setdefault(names, {})[domains] = names_read, values
+        return names_read, values
+
+    def _try(self, one: Fact, facts: Domains) -> tuple[frozenset[str], Domain | None]:
         names: set[str] = set()
         while True:
             domains = [facts[name] if name in facts else self.whole(name) for name in sorted(names)]
@@ -215,16 +269,3 @@ def step_of(compiled: Compiled, name: str) -> float:
             return one.step
     stop = compiled.stops.get(name)
     return stop.kind.step if isinstance(stop, Ask) and isinstance(stop.kind, Number) else 1.0
-
-
-def found_values(book: Book, name: str) -> Iterator[Value]:
-    """The values any flow may conclude under a name."""
-    for compiled in book.flows.values():
-        for step in compiled.flow.steps:
-            if isinstance(step, Do) and isinstance(step.effect, Find) and step.effect.name == name:
-                field = next(fields_of(step.effect.value), None)
-                if field is None:
-                    yield step.effect.value
-                for one in compiled.flow.facts:
-                    if one.name == field:
-                        yield from one.values

@@ -1,123 +1,31 @@
-"""Which arrows of a flow can be taken at all, and that from every state exactly one is: by cases, not by samples.
+"""Which moves of a flow can be made at all, and that in every state every event is decided: by cases, not by samples.
 
-A condition is held against sets of values, one for each fact; where that leaves it open, the fact it hangs on is split
-by what the condition can tell apart. The sets at a state are those of every way to it, joined.
+The sets of values at a state are those of every way to it, joined.
 """
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import groupby
 from typing import Final
 
-from companion.conversation.condition import ALWAYS, Compare, Condition, Every, Some, Unless
-from companion.conversation.flow import Ask
-from companion.conversation.machine import START
-from companion.verify.domains import Domain, Domains, Ways
-
-NEVER: Final = Some(())
-
-
-def holds_in(condition: Condition, facts: Domains) -> bool | None:
-    """Whether it holds for all these values (True), for none (False), or for some (None)."""
-    match condition:
-        case Compare(name):
-            found = {condition.holds({} if value is None else {name: value}) for value in facts[name]}
-            return found.pop() if len(found) == 1 else None
-        case Every(parts):
-            return _joined((holds_in(part, facts) for part in parts), False)
-        case Some(parts):
-            return _joined((holds_in(part, facts) for part in parts), True)
-        case Unless(part):
-            inside = holds_in(part, facts)
-            return None if inside is None else not inside
-    raise TypeError(f"{condition!r} is not a condition")
+from companion.conversation.condition import ALWAYS, Condition, Every
+from companion.conversation.flow import END, PARKED, Ask, Run
+from companion.conversation.table import AT, EARLY_END, LAST, ONWARD, RESUMED, START
+from companion.verify.cases import FALSE, TRUE, Cases, Domain, Domains
+from companion.verify.domains import Ways
 
 
-def _joined(results: Iterator[bool | None], decides: bool) -> bool | None:
-    """The result of parts of which one ``decides``."""
-    open_ = False
-    for result in results:
-        if result is decides:
-            return decides
-        open_ = open_ or result is None
-    return None if open_ else not decides
-
-
-def split(condition: Condition, facts: Domains) -> Iterator[Domains]:
-    """The same facts in cases, by what the condition can tell apart of the first fact it hangs on."""
-    return _cases(condition, facts, next(compare.fact for compare in _hangs_on(condition, facts)))
-
-
-def _cases(condition: Condition, facts: Domains, name: str) -> Iterator[Domains]:
-    groups: dict[tuple[bool, ...], set[float | str | None]] = {}
-    compares = list(dict.fromkeys(compare for compare in condition.compares() if compare.fact == name))
-    for value in facts[name]:
-        seen = tuple(compare.holds({} if value is None else {name: value}) for compare in compares)
-        groups.setdefault(seen, set()).add(value)
-    return ({**facts, name: frozenset(groups[seen])} for seen in sorted(groups, reverse=True))
-
-
-def _hangs_on(condition: Condition, facts: Domains) -> Iterator[Compare]:
-    """The comparisons that leave a condition open, the last part first: that is an arrow's own."""
-    match condition:
-        case Compare() if holds_in(condition, facts) is None:
-            yield condition
-        case Every(parts) | Some(parts):
-            for part in reversed(parts):
-                if holds_in(part, facts) is None:
-                    yield from _hangs_on(part, facts)
-        case Unless(part):
-            yield from _hangs_on(part, facts)
-
-
-def simplified(condition: Condition, facts: Domains) -> Condition:
-    """The same condition without what these values decide: ALWAYS where it holds, NEVER where it does not."""
-    match condition:
-        case Every(parts):
-            left = [part for one in parts if (part := simplified(one, facts)) != ALWAYS]
-            return NEVER if NEVER in left else left[0] if len(left) == 1 else Every(tuple(left))
-        case Some(parts):
-            left = [part for one in parts if (part := simplified(one, facts)) != NEVER]
-            return ALWAYS if ALWAYS in left else left[0] if len(left) == 1 else Some(tuple(left))
-        case Unless(part):
-            inside = simplified(part, facts)
-            return NEVER if inside == ALWAYS else ALWAYS if inside == NEVER else Unless(inside)
-    result = holds_in(condition, facts)
-    return condition if result is None else ALWAYS if result else NEVER
-
-
-def possible(condition: Condition, facts: Domains) -> bool:
-    """Whether any choice of these values makes it hold."""
-    return model(condition, facts) is not None
-
-
-def model(condition: Condition, facts: Domains) -> Domains | None:
-    """Sets of these values with all of which it holds, or None where there are none."""
-    left = simplified(condition, facts)
-    if left in (ALWAYS, NEVER):
-        return facts if left == ALWAYS else None
-    return next((found for case in split(left, facts) if (found := model(left, case))), None)
-
-
-def undecided(conditions: Sequence[Condition], facts: Domains, seen: set[object] | None = None) -> Domains | None:
-    """Values with which not exactly one of the conditions holds, or None where there are no such values."""
-    seen = set() if seen is None else seen
-    left = tuple(one for condition in conditions if (one := simplified(condition, facts)) != NEVER)
-    if ALWAYS in left:
-        return None if len(left) == 1 else facts if left.count(ALWAYS) > 1 or any(
-            possible(one, facts) for one in left if one != ALWAYS) else None
-    names = Counter(compare.fact for one in left for compare in one.compares())
-    if not names:
-        return facts
-    key = (left, tuple((name, facts[name]) for name in sorted(names)))
-    if key in seen:
-        return None
-    seen.add(key)
-    every = Every(left)
-    cases = _cases(every, facts, names.most_common(1)[0][0])
-    return next((bad for case in cases if (bad := undecided(left, case, seen))), None)
+def undecided(cases: Cases, conditions: Iterable[Condition], facts: Domains) -> Domains | None:
+    """Return values with which not exactly one of the conditions holds, or None where there are no such values."""
+    any_so_far = FALSE
+    for condition in conditions:
+        one = cases.of(condition)
+        if twice := cases.model(cases.both(any_so_far, one), facts):
+            return twice
+        any_so_far = cases.denied(cases.both(cases.denied(any_so_far), cases.denied(one)))
+    return cases.model(cases.denied(any_so_far), facts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,25 +39,23 @@ class Found:
 def prove(ways: Ways) -> Found:
     """Follow every arrow that the values allow until nothing new is found. What stands beside the flow may change at any
     moment, so it is never narrowed."""
-    compiled = ways.compiled
-    own = {name for ask in ways.asks.values() for name in ways.log_names(ask, {})} | {
-        key for key in compiled.stops if key not in ways.asks}
-    names = {*ways.compares, *ways.asks, *ways.at_start} | own
-    beside = {name: ways.whole(name) for name in names - own - ways.fixed - ways.worked_out.keys()}
+    compiled, cases = ways.compiled, ways.cases
+    own, names, beside = _own(ways), _names(ways), _beside(ways)
     first = {name: frozenset((None,)) if name in own else ways.whole(name) for name in names}
     at: dict[str, dict[str, Domain]] = {START: _worked_out(ways, first)}
     waiting, taken = [START], set()
     while waiting:
         source = waiting.pop(0)
-        facts, still = _answered(ways, source, at[source]), _still(ways, source)
+        facts, still = _answered(ways, source, at[source]), cases.of(_still(ways, source, answered=True))
         for arrow in compiled.leaving[source]:
-            if not possible(Every((still, arrow.when)), facts):
+            narrowed = cases.narrowed(cases.both(still, cases.of(arrow.when)), facts)
+            if narrowed is None:
                 continue
             taken.add((source, arrow.target))
             if arrow.target not in compiled.stops:
                 continue
             there = at.get(arrow.target, {})
-            narrowed = _narrowed(arrow.when, _narrowed(still, facts)) | beside
+            narrowed |= beside
             joined = {name: values | there.get(name, frozenset()) for name, values in narrowed.items()}
             if joined != there:
                 at[arrow.target] = joined
@@ -157,19 +63,45 @@ def prove(ways: Ways) -> Found:
     return Found(at, frozenset(compiled.ways.keys() - taken))
 
 
-def _still(ways: Ways, state: str) -> Condition:
-    """What a question's own condition still says once it is answered: all of it, where it hangs on answers before it
-    only and no jump leads there past it."""
+def _own(ways: Ways) -> set[str]:
+    return {name for ask in ways.asks.values() for name in ways.log_names(ask, {})} | (ways.compiled.stops.keys() - ways.asks.keys())
+
+
+def _names(ways: Ways) -> set[str]:
+    return {*ways.compares, *ways.asks, *ways.at_start} | _own(ways)
+
+
+def _beside(ways: Ways) -> dict[str, Domain]:
+    """Return what stands beside the flow, and all it may be."""
+    return {name: ways.whole(name) for name in _names(ways) - _own(ways) - ways.fixed - ways.worked_out.keys()}
+
+
+def _still(ways: Ways, state: str, answered: bool) -> Condition:
+    """Return what a question's own condition still says while it waits, or once it is ``answered``: those of its parts that hang on
+    answers before it only and hold wherever a jump leads there."""
     stop = ways.compiled.stops.get(state)
-    if not isinstance(stop, Ask) or any(jump.to == state for ask in ways.asks.values() for jump in ask.then):
+    if not isinstance(stop, Ask) or stop.only_if == ALWAYS:
         return ALWAYS
-    changed = ways.log_names(stop, {})
-    for compare in stop.only_if.compares():
-        reads = ways.reads.get(compare.fact, frozenset((compare.fact,)))
-        stable = reads <= ways.fixed | {name for ask in ways.asks.values() for name in ways.log_names(ask, {})}
-        if not stable or reads & changed:
-            return ALWAYS
-    return stop.only_if
+    changed = ways.log_names(stop, {}) if answered else set()
+    return Every(tuple(part for part in _kept(ways, state) if not _reads(ways, part) & changed))
+
+
+def _reads(ways: Ways, condition: Condition) -> frozenset[str]:
+    """Return the names a condition hangs on in the end."""
+    return frozenset().union(*(ways.reads.get(compare.fact, frozenset((compare.fact,))) for compare in condition.compares()))
+
+
+def _kept(ways: Ways, state: str) -> tuple[Condition, ...]:
+    """Return the parts of a question's own condition that hold for as long as it waits, by whatever way it was come to."""
+    if state not in ways.kept:
+        ways.kept[state] = ()  # while it is looked at, for jumps in a circle
+        cases, only_if, known = ways.cases, ways.asks[state].only_if, ways.fixed | _own(ways)
+        jumps = [cases.both(cases.of(jump.when), cases.of(_still(ways, key, answered=True)))
+                 for key, ask in ways.asks.items() for jump in ask.then if jump.to == state]
+        ways.kept[state] = tuple(
+            part for part in (only_if.parts if isinstance(only_if, Every) else (only_if,)) if _reads(ways, part) <= known
+            and not any(cases.can(cases.both(jump, cases.denied(cases.of(part))), cases.masks({})) for jump in jumps))
+    return ways.kept[state]
 
 
 def _worked_out(ways: Ways, facts: dict[str, Domain]) -> dict[str, Domain]:
@@ -180,7 +112,7 @@ def _worked_out(ways: Ways, facts: dict[str, Domain]) -> dict[str, Domain]:
 
 
 def _answered(ways: Ways, source: str, facts: Domains) -> dict[str, Domain]:
-    """The values once the state's question is answered or skipped, or its run has ended."""
+    """Return the values once the state's question is answered or skipped, or its run has ended."""
     after = dict(facts)
     stop = ways.compiled.stops.get(source)
     if isinstance(stop, Ask):
@@ -193,9 +125,96 @@ def _answered(ways: Ways, source: str, facts: Domains) -> dict[str, Domain]:
     return _worked_out(ways, after)
 
 
-def _narrowed(when: Condition, facts: Mapping[str, Domain]) -> dict[str, Domain]:
-    """The values with which a condition may hold, fact by fact."""
-    kept = dict(facts)
-    for name in dict.fromkeys(compare.fact for compare in when.compares()):
-        kept[name] = frozenset(value for value in kept[name] if holds_in(when, {**kept, name: frozenset((value,))}) is not False)
-    return kept
+# every other event ------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Decided:
+    """What is found of the events that do not lead on by an answer: the rows of the table that nothing can take, and where an
+    event is not decided, as (event, state)."""
+
+    never: frozenset[int]
+    open_: tuple[tuple[str, str], ...]
+
+
+def decide(ways: Ways, found: Found) -> Decided:
+    """Try the rows of each event and state in turn, over all that can be the case there. ``never`` are indices into the table."""
+    compiled, cases = ways.compiled, ways.move_cases
+    rows = [(n, row) for n, row in enumerate(compiled.table) if row.event not in ONWARD[1:]]
+    never, open_, come_to = {n for n, _ in rows}, list[tuple[str, str]](), entered(ways, found)
+    begun = cases.every(cases.denied(cases.of(gate.shut)) for gate in ways.lasting_gates)
+    for (event, source), group in groupby(rows, lambda one: (one[1].event, one[1].source)):
+        mine = list(group)
+        for at, facts in _situations(ways, found, come_to, event, source):
+            left = cases.both(begun, cases.of(_still(ways, at, answered=False))) if at else TRUE
+            masks = cases.masks(facts)
+            for n, row in mine:
+                if at and row.at not in ("", at):
+                    continue
+                when = cases.of(row.when)
+                if n in never and cases.can(cases.both(left, when), masks):
+                    never.discard(n)
+                left = cases.both(left, cases.denied(when))
+            if cases.can(left, masks):
+                open_.append((event, source))
+    return Decided(frozenset(never), tuple(dict.fromkeys(open_)))
+
+
+def _situations(ways: Ways, found: Found, come_to: Entered, event: str, source: str) -> Iterator[tuple[str, Domains]]:
+    """What may be the case when an event comes in a state; where a run is paused, for each question that it may be paused at."""
+    last: Domain = frozenset(key or None for state, key in come_to if state == source)
+    if event == RESUMED:
+        for (key, _), several in come_to.items():
+            for facts in several if key in ways.asks else ():
+                yield key, {**_looked_at(ways, facts), AT.name: frozenset((key,))}
+    elif source in (END, EARLY_END):
+        if last - {None}:
+            yield "", {LAST.name: last - {None}}
+    elif source in found.at:
+        yield "", {**_looked_at(ways, found.at[source]), LAST.name: last}
+
+
+def _looked_at(ways: Ways, facts: Domains) -> Domains:
+    """Return what is known of the facts that the flow's steps look at; what gates alone look at may be anything."""
+    return {name: values for name, values in facts.items() if name in ways.compares}
+
+
+Entered = Mapping[tuple[str, str], list[Domains]]
+"""Sets of values with which a state is come to, by the state and the question answered last before it ("" for none)."""
+
+APART_MOST: Final = 12
+"""Sets kept apart for one state and one last question; where there are more they are joined."""
+
+
+def entered(ways: Ways, found: Found) -> Entered:
+    """Follow each arrow once more, now told apart by the question answered last, and past questions that lapse: one does where its
+    own condition can cease to hold. What was answered before it is then answered last after it, as with a run of what was parked."""
+    compiled, cases, beside = ways.compiled, ways.cases, _beside(ways)
+    passed = {key: cases.both(cases.of(_still(ways, key, answered=False)), cases.denied(cases.of(ask.only_if)))
+              for key, ask in ways.asks.items() if key in found.at and ways.flow.policy.resumes}
+    passed |= {key: TRUE for key, stop in compiled.stops.items() if isinstance(stop, Run) and stop.flow == PARKED}
+    come_to: dict[tuple[str, str], list[Domains]] = {(START, ""): []}
+    waiting: list[tuple[str, str, Domains]] = []
+
+    def follow(state: str, last: str, facts: Domains, when: int) -> None:
+        for arrow in compiled.leaving[state] if when != FALSE else ():
+            there = cases.narrowed(cases.both(when, cases.of(arrow.when)), facts)
+            if there is not None and (state, arrow.target) not in found.never:
+                there |= beside
+                known = come_to.setdefault((arrow.target, last), [])
+                if not any(all(values <= one[name] for name, values in there.items()) for one in known):
+                    if len(known) >= APART_MOST:
+                        there = {name: values.union(*(one[name] for one in known)) for name, values in there.items()}
+                        known.clear()
+                    known.append(there)
+                    waiting.append((arrow.target, last, there))
+
+    for state, stop in ((START, None), *compiled.stops.items()):
+        if state in found.at and (isinstance(stop, Ask) or state not in passed):
+            follow(state, state if isinstance(stop, Ask) else "", _answered(ways, state, found.at[state]),
+                   cases.of(_still(ways, state, answered=True)))
+    while waiting:
+        state, last, facts = waiting.pop()
+        if state in passed:
+            follow(state, last, facts if state in ways.asks else _answered(ways, state, facts), passed[state])
+    return come_to

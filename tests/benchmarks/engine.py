@@ -11,9 +11,10 @@ from transitions import Machine
 
 from companion.conversation.events import Event, Tapped, Typed
 from companion.conversation.flow import END, Known
-from companion.conversation.machine import ONWARD, START, Compiled
+from companion.conversation.machine import Compiled
 from companion.conversation.session import Session
 from companion.conversation.step import step, unsettled
+from companion.conversation.table import ANSWER, EARLY_END, SKIP, START
 from flows.catalogue import BOOK
 from tests.benchmarks.measured import Row, by_turns, compare, seconds
 from tests.drive import Talk
@@ -58,14 +59,12 @@ def walk(typed: bool) -> list[Step]:
 
 
 def bare(compiled: Compiled, model: Model, exclusive: bool = False) -> Machine:
-    """The table of a flow as anybody would write it with ``transitions``: a model, a trigger by name, guards. Those of the engine's own
-    machine, which are asked in turn, or ``exclusive`` ones, as the drawings have them: right in any order, and longer."""
-    machine = Machine(model, states=[START, *compiled.stops, END, "early_end"], initial=START, auto_transitions=False)
-    for arrow in compiled.arrows:
-        for event in ONWARD:
-            target = arrow.target if arrow.target in machine.states else "early_end"
-            guard = arrow.when if exclusive else arrow.next_in_turn
-            machine.add_transition(event, arrow.source, target, conditions=guard.holds)
+    """What leads on, as anybody would write it with ``transitions``: a model, a trigger by name, guards. Those of the engine's own
+    machine, which are asked in turn, or ``exclusive`` ones: right in any order, and longer."""
+    machine = Machine(model, states=[START, *compiled.stops, END, EARLY_END], initial=START, auto_transitions=False)
+    for event in (ANSWER, SKIP):
+        for arrow in compiled.arrows if exclusive else (move for rows in compiled.onward.values() for move in rows):
+            machine.add_transition(event, arrow.source, arrow.target, conditions=arrow.when.holds)
     return machine
 
 

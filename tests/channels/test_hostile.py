@@ -33,7 +33,7 @@ from companion.channels.telegram import TelegramSettings, inbound_of, run_telegr
 from companion.channels.telegram.poll import readable
 from companion.channels.terminal import waiting_messages
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Ears, Unclear
+from companion.conversation.kinds import ReadingContext, Unclear
 from companion.conversation.number_kinds import PainScore
 from companion.port import Address, Edited, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.record import coaching, people
@@ -337,16 +337,16 @@ MANY: Final = "9" * 400
     MANY, f"-{MANY * 12}", "1e400", f"{MANY} cm", f"{MANY}/3", f"3/{MANY}", "1/0", "nan", "inf", f"{MANY} to 3", "٣" * 400, "²" * 50,
     "½" * 400, f"2026-{MANY}-01", f"{MANY}:99pm", f"every {MANY} days", f"UTC+{MANY}"])
 def test_no_question_stumbles_over_a_number_of_hundreds_of_digits(text):
-    ears = Ears(now=START, facts=lambda: {"today": "2026-03-02"})
+    context = ReadingContext(now=START, facts=lambda: {"today": "2026-03-02"})
     for compiled in BOOK.flows.values():
         for stop in compiled.stops.values():
             if isinstance(stop, Ask):
                 for strict in (False, True):
-                    stop.kind.read(text, replace(ears, strict=strict))
+                    stop.kind.read(text, replace(context, strict=strict))
 
 
 def test_a_pain_score_of_hundreds_of_digits_is_asked_again():
-    assert isinstance(PainScore().read(MANY, Ears()), Unclear)
+    assert isinstance(PainScore().read(MANY, ReadingContext()), Unclear)
 
 
 def test_somebody_without_a_name_is_heard():

@@ -9,8 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.conversation.condition import ALWAYS, Compare, Condition, Every, Fact, Some, Unless, fact
-from companion.verify.proof import NEVER, holds_in, model, possible, simplified, undecided
+from companion.verify.cases import FALSE, TRUE, Cases
+from companion.verify.proof import undecided
 
+NEVER = Some(())
 NAMES = ("a", "b", "c")
 BOUNDS = (-1.0, 0.0, 1.9, 2.0, 10.0)
 VALUES = ("x", "y", "z")
@@ -96,7 +98,7 @@ def test_what_is_no_condition_says_so():
     with pytest.raises(TypeError, match="not a condition"):
         Condition().holds({})
     with pytest.raises(TypeError, match="not a condition"):
-        holds_in(Condition(), {})
+        Cases({}).of(Condition())
     assert list(Condition().compares()) == []
 
 
@@ -108,30 +110,48 @@ def every_choice(sets):
         yield {name: value for name, value in zip(NAMES, chosen, strict=True) if value is not None}
 
 
+def cases_of(*several):
+    return Cases({name: [compare for one in several for compare in one.compares() if compare.fact == name] for name in NAMES})
+
+
 @given(conditions, domains)
-def test_over_sets_of_values_it_says_what_every_choice_says(one, sets):
+def test_over_sets_of_values_a_diagram_says_what_every_choice_says(one, sets):
+    cases = cases_of(one)
     results = {one.holds(choice) for choice in every_choice(sets)}
-    assert possible(one, sets) == (True in results)
-    said = holds_in(one, sets)
-    assert said is None or results == {said}
+    assert cases.can(cases.of(one), cases.masks(sets)) == (True in results)
+    assert cases.can(cases.denied(cases.of(one)), cases.masks(sets)) == (False in results)
 
 
-@given(conditions, domains)
-def test_simplified_by_sets_of_values_it_means_the_same_on_them(one, sets):
-    short = simplified(one, sets)
-    assert all(short.holds(choice) == one.holds(choice) for choice in every_choice(sets))
+@given(conditions, conditions, domains)
+def test_a_diagram_is_narrowed_to_the_values_with_which_it_can_hold(one, other, sets):
+    cases = cases_of(one, other)
+    both = [choice for choice in every_choice(sets) if one.holds(choice) and other.holds(choice)]
+    narrowed = cases.narrowed(cases.both(cases.of(one), cases.of(other)), sets)
+    assert narrowed == ({name: frozenset(choice.get(name) for choice in both) for name in NAMES} if both else None)
 
 
 @given(conditions, domains)
 def test_a_model_is_made_of_the_values_and_holds_throughout(one, sets):
-    found = model(one, sets)
+    cases = cases_of(one)
+    found = cases.model(cases.of(one), sets)
+    assert (found is None) == (not any(one.holds(choice) for choice in every_choice(sets)))
     if found is not None:
         assert all(found[name] <= sets[name] for name in NAMES)
         assert all(one.holds(choice) for choice in every_choice(found))
 
 
+@given(conditions)
+def test_what_means_the_same_is_one_diagram(one):
+    cases = cases_of(one)
+    assert cases.of(~~one) == cases.of(one) == cases.both(cases.of(one), cases.of(one))
+    assert cases.of(one | ~one) == TRUE
+    assert cases.of(one & ~one) == FALSE
+
+
 @given(st.lists(conditions, min_size=1, max_size=4), domains)
 def test_undecided_finds_what_trying_everything_finds(several, sets):
     exactly_one = all(sum(one.holds(choice) for one in several) == 1 for choice in every_choice(sets))
-    bad = undecided(several, sets)
+    bad = undecided(cases_of(*several), several, sets)
     assert (bad is None) == exactly_one
+    if bad is not None:
+        assert all(sum(one.holds(choice) for one in several) != 1 for choice in every_choice(bad))

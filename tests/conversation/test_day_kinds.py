@@ -8,22 +8,23 @@ from companion.conversation.condition import Facts, fact
 from companion.conversation.day_kinds import Clock, Day, Rest, SquatDays
 from companion.conversation.events import Tapped
 from companion.conversation.flow import Ask, Flow, Tell
-from companion.conversation.kinds import Answer, Ears, Media, Option, Unclear, Words, YesNo, Zone
+from companion.conversation.kinds import Answer, Media, Option, ReadingContext, Unclear, Words, YesNo, Zone
 from companion.conversation.number_kinds import Number, Numbers, PainScore
+from companion.conversation.policy import Policy
 from tests.drive import CHECKED, NOW, Talk, small_book
 
 PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'
-EARS = Ears(now=NOW, facts=lambda: {"today": "2026-03-02", "squat.plan": PLAN})
-EMPTY = Ears(now=NOW, facts=lambda: {"today": "2026-03-02"})
+EARS = ReadingContext(now=NOW, facts=lambda: {"today": "2026-03-02", "squat.plan": PLAN})
+EMPTY = ReadingContext(now=NOW, facts=lambda: {"today": "2026-03-02"})
 
 
 def value(read: Answer | Unclear) -> object:
     return read.value if isinstance(read, Answer) else read.reason
 
 
-def rest(half: str, **facts: str) -> Ears:
+def rest(half: str, **facts: str) -> ReadingContext:
     kept: Facts = {"today": "2026-03-02", "squat.plan": PLAN, "open": half, **facts}
-    return Ears(now=NOW, facts=lambda: kept)
+    return ReadingContext(now=NOW, facts=lambda: kept)
 
 
 # squat days -------------------------------------------------------------------------------------------------
@@ -50,7 +51,7 @@ def test_a_choice_said_exactly_comes_before_reading():
 
 def test_it_is_the_next_one_from_the_day_that_is_said_to_be_first():
     assert value(SquatDays().read("skip it", EARS)) == "skip 2026-03-03"
-    late = Ears(now=NOW, facts=lambda: {**EARS.facts(), "since": "2026-03-04"})
+    late = ReadingContext(now=NOW, facts=lambda: {**EARS.facts(), "since": "2026-03-04"})
     assert value(SquatDays().read("skip it", late)) == "skip 2026-03-06"
 
 
@@ -103,7 +104,7 @@ def test_a_tapped_word_is_read_like_a_typed_one():
 
 
 def test_a_button_that_does_not_fit_any_more_is_answered_and_asked_again():
-    flow = Flow("days", 1, "Days", counted=False, at_start=lambda known: {"open": "weekly TU=??:??"}, steps=(
+    flow = Flow("days", 1, "Days", policy=Policy.TALK, at_start=lambda known: {"open": "weekly TU=??:??"}, steps=(
         Ask("rest", "When?", Rest(choices=(Option("tomorrow", "Tomorrow"),))), Tell("Kept.")))
     talk = Talk(flow, known=CHECKED, book=small_book(flow)).tap("Tomorrow")
     assert talk.state == "days.rest"
@@ -142,7 +143,7 @@ def test_a_number_may_have_answers_that_are_none():
 
 
 def test_such_an_answer_is_taken_by_its_button_only_while_it_is_offered():
-    flow = Flow("load", 1, "Load", counted=False, steps=(Ask("load", "Load?", LOAD), Tell("Kept.")))
+    flow = Flow("load", 1, "Load", policy=Policy.TALK, steps=(Ask("load", "Load?", LOAD), Tell("Kept.")))
     talk = Talk(flow, known=CHECKED, book=small_book(flow))
     assert [tap.label for row in talk.says[-1].buttons for tap in row][:1] == ["No bar today"]
     talk.send(Tapped("load.1.load.same"))
@@ -167,7 +168,7 @@ def test_what_is_no_list_of_numbers_is_asked_again(text: str):
 
 
 def test_pounds_are_read_where_pounds_are_spoken():
-    read = Numbers("kg", 0.25, 50, (20,)).read("45, 25", Ears(units="imperial", now=NOW))
+    read = Numbers("kg", 0.25, 50, (20,)).read("45, 25", ReadingContext(units="imperial", now=NOW))
     assert [round(float(one), 1) for one in str(value(read)).split(",")] == [20.4, 11.3]
 
 

@@ -6,13 +6,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.conversation.kinds import Answer, Ears, Unclear, YesNo, Zone, choice
+from companion.conversation.kinds import Answer, ReadingContext, Unclear, YesNo, Zone, choice
 from companion.conversation.number_kinds import Number, PainScore
 from companion.language.units import IMPERIAL, METRIC, shown, to_kept
 
 CM = Number("cm", 0, 250, usual=(0, 250), example_value=11)
 KG = Number("kg", 0, 500, usual=(0, 500), example_value=80)
-EARS, INCHES = Ears(METRIC), Ears(IMPERIAL)
+EARS, INCHES = ReadingContext(METRIC), ReadingContext(IMPERIAL)
 NOON = datetime(2026, 7, 1, 12, 0, tzinfo=UTC)
 
 
@@ -44,7 +44,7 @@ def test_a_bare_number_is_in_the_lifters_own_system():
 @given(st.floats(0, 100), st.sampled_from([METRIC, IMPERIAL]))
 def test_what_is_shown_is_read_back_within_its_own_rounding(number, system):
     text = shown(number, "cm", system)
-    assert value(CM.read(text, Ears(system))) == pytest.approx(number, abs=0.15)
+    assert value(CM.read(text, ReadingContext(system))) == pytest.approx(number, abs=0.15)
 
 
 @given(st.text(max_size=300))
@@ -78,7 +78,7 @@ def test_a_choice_is_not_guessed(text):
 
 
 def test_where_safety_is_asked_about_no_near_miss_counts():
-    strict = Ears(METRIC, strict=True)
+    strict = ReadingContext(METRIC, strict=True)
     assert isinstance(FRUIT.read("in frnt", strict), Unclear)
     assert isinstance(YesNo().read("yess", strict), Unclear)
     assert isinstance(YesNo().read("no stop", strict), Unclear)
@@ -102,9 +102,9 @@ def test_what_is_no_pain_score_is_asked_again(text):
     ("Casablanca", "Africa/Casablanca"), ("UTC+1", "UTC+01:00"), ("gmt-3:30", "UTC-03:30"), ("+05:30", "UTC+05:30"),
     ("utc", "UTC+00:00"), ("13:00", "UTC+01:00"), ("it's 7:31 am here", "UTC-04:30"), ("1 pm", "UTC+01:00")])
 def test_a_time_zone_is_found_by_city_offset_or_clock(text, zone):
-    assert value(Zone().read(text, Ears(METRIC, NOON))) == zone
+    assert value(Zone().read(text, ReadingContext(METRIC, NOON))) == zone
 
 
 @pytest.mark.parametrize("text", ["xqzzt", "UTC+25", "99:99", "", "x" * 5000, "13 pm"])
 def test_a_place_nobody_knows_is_asked_again(text):
-    assert isinstance(Zone().read(text, Ears(METRIC, NOON)), Unclear)
+    assert isinstance(Zone().read(text, ReadingContext(METRIC, NOON)), Unclear)

@@ -2,22 +2,44 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.conversation.condition import ALWAYS, fact
 from companion.conversation.effects import Find
-from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Jump, Known, Run, Tell
+from companion.conversation.flow import END, Ask, Do, Flow, Gate, Jump, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, YesNo, choice
-from companion.conversation.machine import EVERYWHERE, ONWARD, START, compile_flow
+from companion.conversation.machine import compile_flow
 from companion.conversation.number_kinds import Number, PainScore
+from companion.conversation.policy import Policy
+from companion.conversation.table import (
+    AGAIN,
+    ANSWER,
+    BACK,
+    BEGIN,
+    CLOSED,
+    EARLY_END,
+    ENDED_BY_PAIN,
+    HELP,
+    IN_PAIN,
+    INTERRUPTED,
+    PAIN,
+    PAUSED,
+    RESUMED,
+    RETURNED,
+    SKIP,
+    START,
+    STOP,
+)
 from companion.verify.check import faults
 from companion.verify.domains import Ways
 from companion.verify.proof import prove
-from companion.verify.scxml import ways_out
 from tests.conversation.test_condition import conditions, facts
 from tests.drive import NOW, small_book
+from tests.verify.scxml import ways_out
 
 KEYS = ("q0", "q1", "q2", "q3", "q4")
 
@@ -41,37 +63,82 @@ def test_from_every_state_exactly_one_arrow_holds_whatever_is_known(flow, there)
 
 
 @given(flows(), facts)
-def test_the_arrow_taken_is_the_first_way_whose_own_condition_holds(flow, there):
+def test_the_move_made_is_the_first_way_whose_own_condition_holds(flow, there):
     compiled = compile_flow(flow)
     for state in (START, *compiled.stops):
         first = next(target for target, when in ways_out(flow, state) if when.holds(there))
-        for event in ONWARD:
-            assert compiled.onward(state, there, event).target == first
+        for event in (BEGIN,) if state == START else (ANSWER, SKIP):
+            assert led_to(compiled, event, state, there) == first
 
 
 @given(flows())
-def test_no_event_that_every_question_answers_moves_it_by_itself(flow):
+def test_every_question_of_any_flow_answers_what_every_question_answers(flow):
     compiled = compile_flow(flow)
-    for state in compiled.stops:
-        for event in EVERYWHERE:
-            cursor = type("Cursor", (), {"state": state})()
-            compiled.machine.events[event].trigger(cursor)
-            assert cursor.state == state
+    for key in compiled.stops:
+        moves = {event: compiled.fire(event, key, {}) for event in (ANSWER, SKIP, BACK, AGAIN, HELP, STOP, INTERRUPTED, PAIN)}
+        assert all(moves.values())
+        assert {event: move.target for event, move in moves.items() if event in (AGAIN, HELP, STOP, INTERRUPTED, PAIN)} == {
+            AGAIN: key, HELP: key, STOP: PAUSED, INTERRUPTED: PAUSED, PAIN: PAUSED}
+
+
+@given(flows(), facts)
+def test_the_machine_has_the_rows_of_the_table_and_no_others(flow, there):
+    compiled = compile_flow(flow)
+    in_machine = [one for event in compiled.machine.events.values() for rows in event.transitions.values() for one in rows]
+    assert sorted(map(id, (one.row for one in in_machine))) == sorted(map(id, compiled.table))
+    assert all((one.source, one.dest) == (one.row.source, one.row.target) for one in in_machine)
+
+
+BOTH_WAYS = Flow("one", 1, "One", gates=(Gate(fact("shut").known, "Shut."), Gate(~fact("warm").known, "Cold.", first="warm_up")), steps=(
+    Ask("a", "A?", YesNo(), caution="Stop if it hurts."), Ask("b", "B?", YesNo(), only_if=~fact("over").known),
+    Ask("hold", "Hold.", Hold(seconds=9)), Ask("c", "C?", YesNo(), back=False), Run("other"), Ask("d", "D?", YesNo(), safety=True)))
+WARM = {"warm": "done"}
+
+
+@pytest.mark.parametrize(("event", "state", "there", "target"), [
+    (BEGIN, START, WARM, "a"), (BEGIN, START, {}, START), (BEGIN, START, {"here.tried_warm_up": "yes"}, CLOSED),
+    (BEGIN, START, WARM | {"shut": "yes"}, CLOSED),
+    (BACK, "b", {"here.last": "a"}, "a"), (BACK, "hold", {"here.last": "a"}, "a"), (BACK, "hold", {"here.last": "b"}, "b"),
+    (BACK, "c", {"here.last": "hold"}, "c"), (BACK, "a", {}, "a"), (BACK, "a", {"here.ended": "warm_up"}, START),
+    (BACK, "d", {"here.ended": "other"}, "run_other"), (BACK, END, {"here.last": "d"}, "d"),
+    (PAIN, "a", {}, IN_PAIN), (PAIN, END, {}, ENDED_BY_PAIN), (STOP, "a", {}, PAUSED), (INTERRUPTED, "hold", {}, PAUSED),
+    (RESUMED, PAUSED, WARM | {"here.at": "b"}, "b"), (RESUMED, PAUSED, WARM | {"here.at": "b", "over": "yes"}, "hold"),
+    (RESUMED, PAUSED, WARM | {"here.at": "b", "shut": "yes"}, CLOSED), (RESUMED, PAUSED, {"here.at": "b"}, PAUSED),
+    (RESUMED, IN_PAIN, WARM | {"here.at": "a"}, ENDED_BY_PAIN), (RESUMED, IN_PAIN, WARM | {"here.at": "a", "here.false_alarm": "yes"}, "a"),
+    (RESUMED, IN_PAIN, {"here.at": "a", "here.false_alarm": "yes"}, IN_PAIN), (SKIP, "d", {}, "d"), (RETURNED, "run_other", {}, "d"),
+])
+def test_each_event_leads_where_the_table_says(event, state, there, target):
+    assert led_to(compile_flow(BOTH_WAYS), event, state, there) == target
+
+
+def test_what_begins_anew_after_an_interruption_and_what_stays_told_have_other_moves():
+    flow = replace(BOTH_WAYS, policy=replace(Policy.SAFETY, hears_pain=False))
+    assert led_to(compile_flow(flow), RESUMED, PAUSED, WARM | {"here.at": "b"}) == START
+    assert compile_flow(flow).fire(BACK, END, {"here.last": "d"}) is None
+    assert compile_flow(flow).fire(PAIN, "a", {}) is None
+
+
+def led_to(compiled, event, state, there):
+    """Where an event leads; fails where it is not decided."""
+    move = compiled.fire(event, state, there)
+    assert move is not None
+    return move.target
 
 
 def test_what_only_says_or_notes_something_is_passed_in_order():
     said, noted = Tell("Well."), Do(Find("a", "b"))
     compiled = compile_flow(Flow("one", 1, "One", steps=(Ask("a", "?", Ready()), said, noted, Ask("b", "?", Ready()), said)))
-    assert compiled.onward("a", {}).passed == (said, noted)
-    assert (compiled.onward("b", {}).target, compiled.onward("b", {}).passed) == (END, (said,))
+    assert compiled.fire(ANSWER, "a", {}).passed == (said, noted)
+    assert (compiled.fire(ANSWER, "b", {}).target, compiled.fire(ANSWER, "b", {}).passed) == (END, (said,))
 
 
 def test_a_jump_goes_before_the_order_and_says_its_own_words():
     no = fact("a").is_("no")
     compiled = compile_flow(Flow("one", 1, "One", steps=(
         Ask("a", "?", YesNo(), then=(Jump(no, END, "Then not."),)), Tell("On."), Ask("b", "?", Ready()))))
-    assert (compiled.onward("a", {"a": "no"}).target, compiled.onward("a", {"a": "no"}).passed) == (EARLY_END, (Tell("Then not."),))
-    assert compiled.onward("a", {"a": "yes"}).passed == (Tell("On."),)
+    no_move = compiled.fire(ANSWER, "a", {"a": "no"})
+    assert (no_move.target, no_move.passed) == (EARLY_END, (Tell("Then not."),))
+    assert compiled.fire(ANSWER, "a", {"a": "yes"}).passed == (Tell("On."),)
 
 
 def test_two_ways_to_one_place_are_one_arrow():
@@ -90,7 +157,7 @@ def test_two_ways_to_one_place_are_one_arrow():
 ])
 def test_a_flow_that_can_not_be_is_not_compiled(steps, words):
     with pytest.raises(ValueError, match=words):
-        compile_flow(Flow("one", 1, "One", steps=steps))
+        _ = compile_flow(Flow("one", 1, "One", steps=steps)).arrows
 
 
 def test_two_flows_of_one_name_or_one_command_and_a_run_of_nothing_are_no_book():

@@ -27,9 +27,10 @@ from companion.channels.terminal import waiting_messages
 from companion.conversation.effects import Say
 from companion.conversation.flow import Ask
 from companion.conversation.number_kinds import Number
-from companion.conversation.prompt import body_works
+from companion.conversation.replies import GOOD
 from companion.conversation.session import Session
-from companion.conversation.step import GOOD, prompt_now, unsettled
+from companion.conversation.step import prompt_now, unsettled
+from companion.conversation.table import body_works
 from companion.port import Address, Button, Edited, Event, Inbound, Outgoing, Sent, Tapped, Typed
 from companion.record import people
 from companion.record.context import known_of
@@ -305,7 +306,7 @@ class Bot(RuleBasedStateMachine):
         runs = self.db.execute("select count(*) from runs where flow = ?", (BOOK.pain,)).fetchone()[0]
         session = self.session
         free = self.ask is not None and self.ask.free
-        hears = self.person is not None and not (session.stack and not BOOK[session.top.flow].flow.hears_pain) and not free
+        hears = self.person is not None and not (session.stack and not BOOK[session.top.flow].flow.policy.hears_pain) and not free
         self.turn(Typed(words))
         if hears and not session.aside:
             now = self.db.execute("select count(*) from runs where flow = ?", (BOOK.pain,)).fetchone()[0]

@@ -18,21 +18,20 @@ import flows
 from companion.conversation.condition import Value
 from companion.conversation.effects import Effect, Ended, Find, Record, Say
 from companion.conversation.events import Event, Settle, Tapped, Typed
-from companion.conversation.flow import EARLY_END, END, Ask, Known, Run, Tell
-from companion.conversation.kinds import Answer, Ears, Hold, Words, pick
-from companion.conversation.machine import START
+from companion.conversation.flow import END, PARKED, Ask, Known, Run, Tell
+from companion.conversation.kinds import Answer, Hold, ReadingContext, Words, pick
 from companion.conversation.number_kinds import Number
-from companion.conversation.prompt import BACK, SKIP, STOP, Payload, body_works, start_payload
-from companion.conversation.registry import PARKED
+from companion.conversation.prompt import BACK, SKIP, STOP, Payload, start_payload
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
+from companion.conversation.table import EARLY_END, START, body_works
 from companion.conversation.wording import fields_of, render
 from companion.language.pain.rules import Pain, hear_pain
 from companion.screening.protocols import route
 from companion.screening.safety import Level
 from companion.screening.screen import LoggedAnswer as Row
 from companion.verify.check import LABEL_MOST, faults
-from companion.verify.draw import mermaid
+from companion.verify.draw import ASKING, drawn, mermaid
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
 from tests.flows.walks import Replay, Walk, facts_after, proof_of, rows_of, walk, walk_saying, walks_of, ways_of
@@ -85,10 +84,22 @@ def test_no_drawing_is_left_of_a_flow_that_is_gone():
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_a_drawing_has_the_arrows_of_the_compiled_machine(name):
-    lines = [line.strip().split(" : ")[0] for line in mermaid(BOOK[name]).splitlines() if " --> " in line]
+def test_a_drawing_has_each_row_of_the_table_in_one_line(name):
+    compiled, lines, kept = BOOK[name], drawn(BOOK[name]), mermaid(BOOK[name]).splitlines()
+    assert sorted(map(id, (row for rows in lines.values() for row in rows))) == sorted(map(id, compiled.table))
+    assert len(set(lines) & set(kept)) == len(lines)
     outside = {START: "[*]", END: "[*]", EARLY_END: "[*]"}
-    assert set(lines) == {f"{outside.get(a, a)} --> {outside.get(b, b)}" for a, b in BOOK[name].ways}
+    ways = {line.strip().split(" : ")[0] for line in kept if line.startswith("        ") and " --> " in line}
+    assert ways == {f"{outside.get(a, a)} --> {outside.get(b, b)}" for a, b in compiled.ways}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_an_arrow_from_the_frame_is_one_of_each_question(name):
+    asks = {key for key, stop in BOOK[name].stops.items() if isinstance(stop, Ask)}
+    for line, rows in drawn(BOOK[name]).items():
+        if line.strip().startswith(f"{ASKING} --> "):
+            events = {row.event for row in rows}
+            assert all({row.source for row in rows if row.event == event} == asks for event in events), line
 
 
 # every arrow, every branch ------------------------------------------------------------------------------------
@@ -193,7 +204,7 @@ def replay_of(name: str, key: str) -> Replay:
 
 def means_an_answer(replay: Replay, words: str) -> bool:
     """Whether the words are, exactly, one of the answers of the waiting question."""
-    return isinstance(pick(words, replay.ask.kind.options, Ears(strict=True)), Answer)
+    return isinstance(pick(words, replay.ask.kind.options, ReadingContext(strict=True)), Answer)
 
 
 @pytest.mark.parametrize(("name", "key"), QUESTIONS, ids=ids(QUESTIONS))
@@ -267,7 +278,7 @@ class TestEveryQuestion:
             return
         replay.send(Typed("go on"))
         replay.settle()
-        if not replay.ways.flow.resumes:  # what was true then may not be now: it starts again
+        if not replay.ways.flow.policy.resumes:  # what was true then may not be now: it starts again
             assert (replay.session.top.flow, replay.session.top.got) == (name, {})
             return
         held = [state for state in trail[-1:] if isinstance(replay.ways.asks[state].kind, Hold)]  # cut short: held again
@@ -277,7 +288,7 @@ class TestEveryQuestion:
 
     def test_something_that_hurts_is_heard_and_a_test_it_ends_is_over(self, name, key):
         replay = replay_of(name, key)
-        hears, works = BOOK[name].flow.hears_pain, body_works(BOOK[name].flow)
+        hears, works = BOOK[name].flow.policy.hears_pain, body_works(BOOK[name].flow)
         free = replay.ask.free
         if not hears or name == replay.book.pain:
             return

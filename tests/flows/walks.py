@@ -7,22 +7,24 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cache
 from random import Random
+from typing import Final
 
-from companion.conversation.condition import ALWAYS, Condition, Every, Value, fact
+from companion.conversation.condition import ALWAYS, Condition, Value, fact
 from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Event, Happening, Sent, Settle, Tapped, Typed
-from companion.conversation.flow import EARLY_END, END, Ask, Do, Flow, Gate, Known, Run, Step, Tell
+from companion.conversation.flow import END, PARKED, Ask, Do, Flow, Gate, Known, Run, Step, Tell
 from companion.conversation.kinds import Media, Ready
-from companion.conversation.machine import START
 from companion.conversation.number_kinds import Number
+from companion.conversation.policy import Policy
 from companion.conversation.prompt import SKIP, Payload
-from companion.conversation.registry import PARKED, Book, bind, offers_of
+from companion.conversation.registry import Book, bind, offers_of
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
+from companion.conversation.table import EARLY_END, START
 from companion.conversation.wording import fields_of, render
 from companion.screening.screen import LoggedAnswer as Row
 from companion.verify.domains import A_DAY, Domain, Ways
-from companion.verify.proof import Found, model, prove
+from companion.verify.proof import Found, prove
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, PAIN
 
@@ -30,6 +32,10 @@ TRIES = 2_000
 """Walks looked at for one flow before what no walk took counts as not found; a fixed draw, so always the same ones."""
 
 LONGEST = 100
+OTHER: Final = "something_else"
+"""A flow that nothing runs and that may begin over any question."""
+
+SETTLING_MOST = 40
 SKIPPED = None
 
 
@@ -74,15 +80,19 @@ def drawn(ways: Ways, draw: Random, names: Iterable[str]) -> dict[str, Value]:
 def suiting(name: str, goal: tuple[str, str], also: Condition) -> Mapping[str, Domain]:
     """Values with which an arrow can be taken, and that where ``also`` holds if there are such; found once, for walks try often."""
     ways = ways_of(name)
-    compiled, whole = ways.compiled, {fact: ways.whole(fact) for fact in ways.compares}
-    there, when = compiled.stops.get(goal[0]), compiled.ways[goal].when
-    return model(Every((also, when, there.only_if if there else ALWAYS)), whole) or model(when, whole) or {}
+    compiled, proved = ways.compiled, proof_of(name).at.get(goal[0], {})
+    there, when, cases = compiled.stops.get(goal[0]), compiled.ways[goal].when, ways.cases
+    given = {*(ways.log_names(there, {}) if isinstance(there, Ask) else {goal[0]}), *ways.worked_out}
+    whole = {fact: ways.whole(fact) if fact in given else proved.get(fact, ways.whole(fact)) for fact in ways.compares}
+    all_of_it = cases.every(map(cases.of, (also, when, there.only_if if there else ALWAYS)))
+    return cases.model(all_of_it, whole) or cases.model(cases.of(when), whole) or {}
 
 
-def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: Condition = ALWAYS, on: bool = True) -> Walk:
+def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: Condition = ALWAYS, on: bool = True,
+         like: Mapping[str, Domain] | None = None) -> Walk:
     """One walk from the start, as straight as may be towards one of the ``missing`` arrows, taking that where ``also``
-    holds; ``on`` from there to an end."""
-    compiled = ways.compiled
+    holds; ``on`` from there to an end. What is fixed at the start is as in ``like`` where that may be."""
+    compiled, cases = ways.compiled, ways.cases
     never = proof_of(ways.flow.name).never
     read = {name for names in ways.reads.values() for name in names}
     own = {name for ask in ways.asks.values() for name in ways.log_names(ask, {})} | compiled.stops.keys()
@@ -92,7 +102,8 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
     suits = suiting(ways.flow.name, (goal.source, goal.target), also)
     for name in sorted(ways.fixed & (ways.compares.keys() | read)):
         fixed.pop(name, None)
-        value = draw.choice(sorted(suits.get(name) or ways.whole(name), key=repr))
+        may_be = suits.get(name) or ways.whole(name)
+        value = draw.choice(sorted(may_be & (like or {}).get(name, may_be) or may_be, key=repr))
         fixed |= {} if value is None else {name: value}
     if ways.flow.at_start:  # what it would have worked out to say
         told = {field for step in ways.flow.steps for field in said_fields(step) if "." not in field}
@@ -120,7 +131,8 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
                 after[name] = given
             facts = compiled.facts_of(beside, fixed, after)
             sets = {name: ways.whole(name) if name in free else frozenset((facts.get(name),)) for name in ways.compares}
-            if (chosen := model(Every((also, arrow.when)) if arrow is goal else arrow.when, sets)) is None:
+            wanted = cases.both(cases.of(also), cases.of(arrow.when)) if arrow is goal else cases.of(arrow.when)
+            if (chosen := cases.model(wanted, sets)) is None:
                 continue
             for name in sorted(free):
                 value = draw.choice(sorted(chosen[name], key=repr))
@@ -136,6 +148,34 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         if arrow is goal and not on:
             break
     return Walk(fixed, tuple(replies), tuple(passed))
+
+
+def beside_where(ways: Ways, draw: Random, when: Condition, fixed: Mapping[str, Value],
+                 got: Mapping[str, Value]) -> dict[str, Value] | None:
+    """What may stand beside a run so that a condition holds in it; None where none was found."""
+    read = {name for names in ways.reads.values() for name in names}
+    own = {name for ask in ways.asks.values() for name in ways.log_names(ask, {})} | ways.compiled.stops.keys()
+    here = {name for name in ways.move_compares if name.startswith("here.")}
+    free = ways.move_compares.keys() - own - ways.worked_out.keys() - fixed.keys() - read - here
+    may_be, diagram = {name: values_beside(ways, name) for name in free}, ways.move_cases.of(when)
+    for _ in range(50 if read - own else 1):
+        beside = {**CHECKED, **drawn(ways, draw, read - own)}
+        facts = ways.compiled.facts_of(beside, fixed, got)
+        sets = {name: may_be[name] if name in free else frozenset((facts.get(name),)) for name in ways.move_compares}
+        if chosen := ways.move_cases.model(diagram, sets):
+            for name in sorted(free):
+                value = draw.choice(sorted(chosen[name], key=repr))
+                beside.pop(name, None)
+                beside |= {} if value is None else {name: value}
+            return beside
+    return None
+
+
+def values_beside(ways: Ways, name: str) -> Domain:
+    """What a fact beside the flow may be, where only a gate looks at it too."""
+    if name in ways.compares:
+        return ways.whole(name)
+    return frozenset((None, A_DAY, *(value for compare in ways.move_compares[name] for value in ways.sides(compare))))
 
 
 def distances(ways: Ways, target: str) -> dict[str, int]:
@@ -236,18 +276,20 @@ def rows_of(name: str, one: Walk, run: str, at: datetime) -> list[Row]:
 
 
 @cache
-def alone(name: str) -> tuple[Book, dict[str, Value]]:
-    """A book of one flow without its gates; the flows it runs end at once, or stay shut. With it the facts that the flow
-    begins with: whoever begins it puts them there."""
+def alone(name: str, gated: bool = False) -> tuple[Book, dict[str, Value]]:
+    """A book of one flow without its gates, or with them; the flows it runs end at once, or stay shut, or ask one thing first. With
+    it the facts that the flow begins with: whoever begins it puts them there."""
     flow, fixed = BOOK[name].flow, dict[str, Value]()
     runs = {step.flow for step in flow.steps if isinstance(step, Run) and step.flow != PARKED}
-    runs |= {offer.flow for offer in offers_of(flow)} - {name}
-    stubs = [Flow(run, 1, run, gates=(Gate(fact(f"shut.{run}").is_("yes")),), steps=(), by_name=False) for run in sorted(runs)]
+    runs |= {offer.flow for offer in offers_of(flow)} | {gate.first for gate in flow.gates if gate.first} | {OTHER}
+    stubs = [Flow(run, 1, run, policy=Policy.RIGHTS, gates=(Gate(fact(f"shut.{run}").is_("yes")),), command=None,
+                  steps=(Ask("fine", "Fine?", Ready(), only_if=fact("asks").is_("yes")),)) for run in sorted(runs - {name})]
     if "pain" not in runs and name != "pain":
         stubs.append(PAIN)
     if "home" not in runs and name != "home":
-        stubs.append(Flow("home", 1, "Menu", counted=False, steps=(Ask("pick", "What next?", Ready()),)))
-    return bind([replace(flow, gates=(), at_start=lambda known: dict(fixed)), *stubs], "home", "pain"), fixed
+        stubs.append(Flow("home", 1, "Menu", policy=Policy.MENU, steps=(Ask("pick", "What next?", Ready()),)))
+    kept = replace(flow, gates=flow.gates if gated else (), at_start=lambda known: dict(fixed))
+    return bind([kept, *stubs], "home", "pain"), fixed
 
 
 class Replay:
@@ -288,9 +330,10 @@ class Replay:
         self.effects += effects
 
     def settle(self) -> None:
-        """Go on to where it waits for the person."""
-        while unsettled(self.session):
-            self.send(Settle())
+        """Go on to where it waits for the person, or for long where it runs in a circle: the menu shut, alone in a book."""
+        for _ in range(SETTLING_MOST):
+            if unsettled(self.session):
+                self.send(Settle())
 
     def take(self, reply: Reply) -> None:
         """What a walk did in one state."""

@@ -13,6 +13,7 @@ from companion.calendar.plan import Plan
 from companion.conversation.events import Tapped, Typed
 from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import Ready, choice
+from companion.conversation.policy import Policy
 from companion.conversation.prompt import PAYLOAD_BYTES, offered
 from companion.conversation.registry import SENTENCE_MOST, bind
 from companion.language.pain.rules import Pain, hear_pain
@@ -127,7 +128,7 @@ def test_in_the_middle_of_a_test_it_stays_there(said: str):
 
 def test_words_of_their_own_are_kept_as_they_are():
     """A note that looks like an order is a note."""
-    flow = Flow("note", 1, "Note", counted=False, steps=(
+    flow = Flow("note", 1, "Note", policy=Policy.TALK, steps=(
         Ask("note", "A note?", choice(("x", "X")), free=True), Ask("done", "Done?", Ready())))
     notes = bind([flow, *(one.flow for one in BOOK.flows.values())], "home", "pain")
     talk = Talk(flow, known=KNOWN, book=notes).say("skip friday")
@@ -136,7 +137,8 @@ def test_words_of_their_own_are_kept_as_they_are():
 
 
 def test_an_answer_of_the_question_comes_before_a_sentence():
-    flow = Flow("when", 1, "When", counted=False, steps=(Ask("when", "When?", choice(("fri", "Not tomorrow"), ("x", "X"))), Tell("Kept.")))
+    flow = Flow("when", 1, "When", policy=Policy.TALK, steps=(
+        Ask("when", "When?", choice(("fri", "Not tomorrow"), ("x", "X"))), Tell("Kept.")))
     book = bind([flow, *(one.flow for one in BOOK.flows.values())], "home", "pain")
     assert Talk(flow, known=KNOWN, book=book).say("not tomorrow").answers["when"] == "fri"
 

@@ -15,24 +15,33 @@ import pytest
 from statemachine.io import load
 
 from companion.conversation.condition import Compare, Condition, Every, Fact, Some, Unless, fact
-from companion.conversation.flow import EARLY_END, END, Ask, Flow, Jump
+from companion.conversation.flow import END, PARKED, Ask, Flow, Jump
+from companion.conversation.flow import Run as RunOther
 from companion.conversation.kinds import Ready
-from companion.conversation.machine import EVERYWHERE, ONWARD, START, Compiled, compile_flow
+from companion.conversation.machine import Compiled, compile_flow
+from companion.conversation.table import (
+    ANSWER,
+    AT,
+    BACK,
+    BEGIN,
+    EARLY_END,
+    ENDED,
+    FALSE_ALARM,
+    IN_PAIN,
+    LAST,
+    PAUSED,
+    RETURNED,
+    SKIP,
+    START,
+)
 from companion.verify.domains import step_of
-from companion.verify.scxml import NAMESPACE, datum, expression, scxml
 from flows.catalogue import BOOK
+from tests.verify.scxml import ASKING, NAMESPACE, datum, expression, name_of, scxml
 
 WALKS = 8
 """Random event sequences a flow; each starts where the one before has not been, in the fixed order of its seed."""
 
 STEPS_MOST = 120
-
-
-class Cursor:
-    """What the compiled machine moves."""
-
-    def __init__(self) -> None:
-        self.state: str = START
 
 
 @cache
@@ -42,8 +51,8 @@ def interpreter(flow: str):
 
 def compares_of(compiled: Compiled) -> dict[str, list[Compare]]:
     by_fact: dict[str, list[Compare]] = {}
-    for arrow in compiled.arrows:
-        for compare in arrow.when.compares():
+    for row in compiled.table:
+        for compare in row.when.compares():
             by_fact.setdefault(compare.fact, []).append(compare)
     return by_fact
 
@@ -63,22 +72,59 @@ def values_of(compiled: Compiled, compares: list[Compare]) -> list[float | str]:
 def drawn_facts(draw: Random, compiled: Compiled) -> dict[str, float | str]:
     there = draw.random()
     return {name: draw.choice(values_of(compiled, compares)) for name, compares in compares_of(compiled).items()
-            if draw.random() < there}
+            if not name.startswith("here.") and draw.random() < there}
+
+
+class Run:
+    """A run on the compiled machine alone: its state, and the question it was paused at and the questions answered, by which moves
+    are decided too."""
+
+    def __init__(self, compiled: Compiled) -> None:
+        self.compiled, self.state, self.at, self.trail = compiled, START, "", list[str]()
+
+    def here(self, draw: Random) -> dict[str, str]:
+        """What is the case in this run, and what may be: what has just ended, a flow tried before, whether nothing hurt."""
+        tried = {name: "yes" for name in compares_of(self.compiled) if name.startswith("here.tried_") and draw.random() < 0.5}
+        flows = [stop.flow for stop in self.compiled.stops.values() if isinstance(stop, RunOther)]
+        return tried | {AT.name: self.at} | ({LAST.name: self.trail[-1]} if self.trail else {}) | (
+            {ENDED.name: draw.choice([*flows, "something_else"])} if not self.trail and draw.random() < 0.5 else {}) | (
+            {FALSE_ALARM.name: "yes"} if draw.random() < 0.7 else {})
+
+    def take(self, event: str, facts: dict[str, float | str]) -> str:
+        """Make the move, and keep what the engine keeps of it; return the hold that was broken off, if one was."""
+        move = self.compiled.fire(event, self.state, facts)
+        assert move is not None, (event, self.state, facts)
+        stop = self.compiled.stops.get(move.source)
+        if event in (ANSWER, SKIP) and not move.refused:
+            self.trail.append(move.source)
+        elif event == BACK and self.trail and not move.refused:
+            assert self.trail.pop() == move.target
+        elif event == BEGIN or (event == RETURNED and isinstance(stop, RunOther) and stop.flow != PARKED):
+            self.trail = []
+        if move.again:
+            assert self.trail.pop() == move.again
+            self.state = move.again
+        self.at = self.state if move.target in (PAUSED, IN_PAIN) and self.state in self.compiled.stops else self.at
+        self.state = move.target
+        return move.again
 
 
 @pytest.mark.parametrize("flow", BOOK.flows)
 @pytest.mark.parametrize("seed", range(WALKS))
 def test_both_interpreters_go_the_same_way_on_the_same_events(flow, seed):
     draw, compiled = Random(f"{flow} {seed}"), BOOK[flow]
-    names, ours, theirs = {datum(name): None for name in compares_of(compiled)}, Cursor(), interpreter(flow)()
+    names, ours, theirs = {datum(name): None for name in compares_of(compiled)}, Run(compiled), interpreter(flow)()
     for _ in range(STEPS_MOST):
-        event = draw.choice(ONWARD if ours.state == START else (*ONWARD, *ONWARD, *EVERYWHERE))
-        facts = drawn_facts(draw, compiled)
-        compiled.machine.events[event].trigger(ours, facts)
-        theirs.send(event, SimpleNamespace(**names | {datum(name): value for name, value in facts.items()}))
-        assert [state.id for state in theirs.configuration] == [ours.state], (event, facts)
-        if ours.state in (END, EARLY_END):
+        events = sorted({row.event for row in compiled.table if row.source == ours.state})
+        if not events or (ours.state in (END, EARLY_END) and not ours.trail):
             break
+        event = draw.choice([*events, *(ANSWER,) * 6 * (ANSWER in events)])
+        facts = drawn_facts(draw, compiled) | ours.here(draw)
+        broken_off = ours.take(event, facts)
+        if broken_off:  # to the other interpreter a stop just after a hold is a step back and a stop
+            theirs.send("back", SimpleNamespace(**names | {datum(name): value for name, value in facts.items()}))
+        theirs.send(event, SimpleNamespace(**names | {datum(name): value for name, value in facts.items()}))
+        assert {state.id for state in theirs.configuration} - {ASKING} == {name_of(ours.state)}, (event, facts)
 
 
 def test_a_jump_that_stands_too_low_would_be_seen():
@@ -87,18 +133,20 @@ def test_a_jump_that_stands_too_low_would_be_seen():
     def built(*jumps: Jump) -> Flow:
         return Flow("one", 1, "One", steps=(Ask("a", "A?", Ready(), then=jumps), Ask("b", "B?", Ready()), Ask("c", "C?", Ready())))
     machine = load(scxml(built(second, first)), format="scxml", name="turned")()
-    machine.send("answer", SimpleNamespace(f_a=None))
+    machine.send("begin", SimpleNamespace(f_a=None))
     machine.send("answer", SimpleNamespace(f_a="x"))
-    assert [state.id for state in machine.configuration] == ["b"]
-    assert compile_flow(built(first, second)).onward("a", {"a": "x"}).target == "c"
+    assert {state.id for state in machine.configuration} == {ASKING, "q_b"}
+    move = compile_flow(built(first, second)).fire(ANSWER, "a", {"a": "x"})
+    assert move is not None
+    assert move.target == "c"
 
 
 @pytest.mark.parametrize("flow", BOOK.flows)
 def test_the_document_is_well_formed_and_names_only_states_it_has(flow):
     root = ElementTree.fromstring(scxml(BOOK[flow].flow))
     assert root.tag == f"{{{NAMESPACE}}}scxml"
-    states = {state.get("id") for state in root}
-    assert states == {START, END, EARLY_END, *BOOK[flow].stops}
+    states = {state.get("id") for kind in ("state", "final", "history") for state in root.iter(f"{{{NAMESPACE}}}{kind}")}
+    assert {START, END, EARLY_END, *map(name_of, BOOK[flow].stops)} <= states
     assert {way.get("target", END) for way in root.iter(f"{{{NAMESPACE}}}transition")} <= states
 
 

@@ -1,0 +1,69 @@
+"""What a person is looking at: the waiting question shown again, or a short question in between."""
+
+from __future__ import annotations
+
+from companion.conversation.draft import Draft
+from companion.conversation.kinds import Answer, Option
+from companion.conversation.prompt import aside_say, progress, prompt
+from companion.conversation.session import Aside
+from companion.conversation.table import AGAIN
+from companion.language.units import shown
+
+
+def show(draft: Draft, before: str = "", after: float = 0) -> None:
+    """Show the waiting question, with a line in front, ``after`` seconds."""
+    draft.effects.append(prompt(draft.compiled, draft.top, draft.facts(), draft.known.now, before, after))
+
+
+def ask_again(draft: Draft, before: str = "", event: str = AGAIN) -> None:
+    """Show again what waits, with a line in front: a short question in between, or the question of the flow."""
+    if draft.session.aside:
+        show_aside(draft, before)
+    elif draft.session.stack:
+        draft.fire(event)
+        show(draft, before)
+    elif before:
+        draft.say(before)
+
+
+def ask_aside(draft: Draft, about: str, text: str = "") -> None:
+    """Ask a short question in between; ``text`` is the reply it hangs on."""
+    draft.session = draft.session._replace(aside=Aside(about, text))
+    show_aside(draft)
+
+
+def show_aside(draft: Draft, before: str = "") -> None:
+    """Show the short question in between, with a line in front."""
+    aside, stack = draft.session.aside, draft.session.stack
+    assert aside is not None
+    match aside.about:
+        case "unusual":
+            text = f"{_unusual(draft, aside.text)} would be unusual. Is it right?"
+        case "return":
+            text = f"You were in the middle of something: {progress(draft.compiled, draft.top, draft.facts())}. Shall we go on?"
+        case _:
+            text = "Did something hurt?"
+    flow, state = (draft.compiled.flow, draft.top.state) if stack else (draft.book[draft.book.home].flow, "")
+    draft.effects.append(aside_say(flow, state, f"{before}\n\n{text}" if before else text, aside_options(draft)))
+
+
+def aside_options(draft: Draft) -> tuple[Option, ...]:
+    """Return the answers to the short question in between."""
+    aside = draft.session.aside
+    assert aside is not None
+    match aside.about:
+        case "unusual":
+            return (Option("yes", f"Yes, {_unusual(draft, aside.text)}", ("yes",)), Option("no", "No"))
+        case "return":
+            return (Option("go_on", "Go on", ("yes", "continue", "resume", "carry on", "ok")),
+                    Option("again", "Start this again", ("again", "start again", "restart", "start over")),
+                    Option("leave", "Leave it", ("leave", "stop", "no", "not now")))
+        case _:
+            return (Option("yes", "Yes, it hurt", ("yes", "it hurt")), Option("no", "No", ("nothing", "nothing hurt")),
+                    Option("unsure", "Not sure", ("not sure", "maybe", "unsure", "don't know")))
+
+
+def _unusual(draft: Draft, text: str) -> str:
+    """Return the number a reply held, as the person's own system writes it."""
+    read = draft.ask.kind.read(text, draft.context)
+    return shown(read.value, read.unit, draft.units) if isinstance(read, Answer) and not isinstance(read.value, str) else text

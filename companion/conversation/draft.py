@@ -1,0 +1,140 @@
+"""One step in the making: the session and the effects so far, and what a reply is read with.
+
+A draft lives for one step only, so that ``step`` as a whole is pure. Which way the conversation goes is the machine's to
+say (``fire``); what is said and kept on the way is in ``moves``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Final
+
+from companion.conversation.condition import Value
+from companion.conversation.effects import Effect, Say
+from companion.conversation.flow import Ask, Known
+from companion.conversation.kinds import Hold, ReadingContext
+from companion.conversation.machine import Compiled
+from companion.conversation.registry import Book
+from companion.conversation.session import Frame, Session, Stack
+from companion.conversation.table import AT, BACK, BEGIN, ENDED, FALSE_ALARM, IN_PAIN, LAST, PAUSED, RESUMED, START, STOP, Move, tried
+from companion.language.units import METRIC
+
+_ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, RESUMED)
+"""Events that are decided by facts of the run itself too."""
+
+
+def place(frame: Frame) -> str:
+    """Return the state of the machine that a run is in."""
+    if frame.paused:
+        return IN_PAIN if frame.hurt else PAUSED
+    return frame.state or START
+
+
+@dataclass(slots=True)
+class Draft:
+    """A session and the effects so far, changed by one event."""
+
+    book: Book
+    session: Session
+    known: Known
+    effects: list[Effect]
+    _worked_out: tuple[Frame, tuple[Stack, ...], dict[str, Value]] | None = None
+
+    @property
+    def top(self) -> Frame:
+        """The run that is asking."""
+        return self.session.top
+
+    @top.setter
+    def top(self, frame: Frame) -> None:
+        self.session = self.session.with_top(frame)
+
+    @property
+    def compiled(self) -> Compiled:
+        """The compiled flow of that run."""
+        return self.book[self.top.flow]
+
+    @property
+    def ask(self) -> Ask:
+        """The question that waits for an answer."""
+        stop = self.compiled.stops[self.top.state]
+        assert isinstance(stop, Ask)
+        return stop
+
+    @property
+    def units(self) -> str:
+        """The system of units of this person."""
+        return str(self.known.facts.get("welcome.units", METRIC))
+
+    @property
+    def works(self) -> bool:
+        """True if the body is at work: in the waiting question, or in the timed hold just before it."""
+        return bool(self.ask.caution) or self.after_hold
+
+    @property
+    def after_hold(self) -> bool:
+        """True if the answer before the waiting question started a timed hold."""
+        before = self.compiled.stops.get(self.top.trail[-1]) if self.top.trail else None
+        return isinstance(before, Ask) and isinstance(before.kind, Hold)
+
+    @property
+    def context(self) -> ReadingContext:
+        """What a reply to the waiting question is read with."""
+        return ReadingContext(self.units, self.known.now, strict=self.ask.safety, facts=self.facts)
+
+    def facts(self, frame: Frame | None = None) -> dict[str, Value]:
+        """Return what may be named in a run, the topmost one unless another is given; worked out anew only where an answer came."""
+        frame, parked = frame or self.top, self.session.parked
+        if self._worked_out is not None:
+            before, beside, facts = self._worked_out
+            if frame.got is before.got and frame.fixed is before.fixed and frame.run == before.run and parked is beside:
+                return facts
+        facts = self.book[frame.flow].facts_of(self.known.facts, frame.fixed, frame.got)
+        if parked:
+            facts["parked_title"] = self.book[parked[-1][-1].flow].flow.title
+        self._worked_out = frame, parked, facts
+        return facts
+
+    def say(self, text: str, **more: Any) -> None:
+        """Add a message."""
+        self.effects.append(Say(text, **more))
+
+    # the stack of runs ------------------------------------------------------------------------------------
+
+    def push(self, flow: str, asked: str = "") -> None:
+        """Put a flow on top, not begun yet; what is under it waits."""
+        runs = self.session.runs + 1
+        frame = Frame(flow, self.book[flow].flow.version, str(runs), asked=asked)
+        self.session = self.session._replace(stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False)
+
+    def unpark(self, flow: str = "") -> bool:
+        """Put on top what was parked last, or the parked flow of this name; return False where there is none."""
+        for stack in reversed(self.session.parked):
+            if not flow or stack[0].flow == flow:
+                rest = tuple(other for other in self.session.parked if other is not stack)
+                under = self.session.stack if self.session.stack and not self.session.top.paused else ()
+                self.session = self.session._replace(parked=rest, stack=(*under, *stack), aside=None, idle=False)
+                return True
+        return False
+
+    # what the machine decides -----------------------------------------------------------------------------
+
+    def fire(self, event: str) -> Move:
+        """Let the machine of the topmost run take an event; return the move it makes. Nothing is changed by that alone."""
+        facts = self.facts()
+        move = self.compiled.fire(event, place(self.top), {**facts, **self._here()} if event in _ABOUT_THE_RUN else facts)
+        assert move is not None, f"{self.top.flow}: nothing decides on {event} in {place(self.top)}"
+        return move
+
+    def _here(self) -> dict[str, Value]:
+        """The facts of the run itself that moves are decided by."""
+        top, last = self.top, self.session.last
+        here: dict[str, Value] = {AT.name: top.state}
+        here |= {tried(flow): "yes" for flow in top.tried}
+        if top.trail:
+            here[LAST.name] = top.trail[-1]
+        if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state, {LAST.name: last.trail[-1]}):
+            here[ENDED.name] = last.flow
+        if self.known.facts.get(f"{self.book.pain}.hurt") == "no":
+            here[FALSE_ALARM.name] = "yes"
+        return here

@@ -1,0 +1,265 @@
+"""Decide what a reply means, and make the move it asks for.
+
+A typed reply is read in this order: pain; the short question in between, if there is one; "stop" while the body works; an
+answer of this question said exactly; a command that starts a flow; the control words stop, back, again, help and skip, said
+exactly; the answer said otherwise; and last a control word said nearly right, except where safety is asked about. In the menu
+a whole sentence that starts a flow comes before the control words.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Final
+
+from companion.conversation.asking import aside_options, ask_again, ask_aside, show_aside
+from companion.conversation.condition import ALWAYS
+from companion.conversation.draft import Draft
+from companion.conversation.events import Sent
+from companion.conversation.flow import Ask
+from companion.conversation.kinds import Answer, ReadingContext, Unclear, pick
+from companion.conversation.moves import answer, back, begin_anew, end, hurt, skip, take_back
+from companion.conversation.parking import interrupt, park, start
+from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, read_start
+from companion.conversation.table import HELP
+from companion.language.pain import Pain, hear_pain
+from companion.language.phrases import Phrase, hear, normalise
+
+
+def typed(draft: Draft, text: str) -> None:
+    """Take a text message."""
+    if heard_pain(draft, text):
+        return
+    heard = hear(text, strict=True)
+    if draft.session.aside:
+        _aside_answered(draft, text, heard)
+    elif not draft.session.stack:
+        _from_idle(draft, text)
+    elif heard is Phrase.STOP and (draft.works or draft.ask.free):
+        _control(draft, heard)
+    elif _is_option(draft, text):
+        _read(draft, text)
+    elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
+        _corrected(draft, text, meant[1])
+    elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
+        start(draft, flow)
+    elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
+        start(draft, *said)
+    elif heard in _CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
+            not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
+        _control(draft, heard)
+    else:
+        _read(draft, text)
+
+
+def _is_option(draft: Draft, text: str) -> bool:
+    """True if a reply is, word for word, one of the answers of the waiting question."""
+    return isinstance(pick(text, draft.ask.kind.options, replace(draft.context, strict=True)), Answer)
+
+
+def heard_pain(draft: Draft, text: str) -> bool:
+    """Stop for pain, or ask whether something hurt, if the words say so; return True then."""
+    stack = draft.session.stack
+    if (stack and not draft.compiled.flow.policy.hears_pain) or draft.book.brings_code(text):
+        return False
+    asking = draft.ask if stack and draft.top.state in draft.compiled.stops else None
+    pain = hear_pain(text, body_at_work=bool(asking and draft.works))
+    aside = draft.session.aside
+    free = asking is not None and asking.free and aside is None
+    if pain is Pain.YES and not free:
+        hurt(draft, text)
+        return True
+    if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)) or (free and pain is Pain.ASK and not draft.ask.doubts):
+        return False
+    if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
+        return False
+    ask_aside(draft, "ache", text)
+    return True
+
+
+def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
+    aside = draft.session.aside
+    assert aside is not None
+    read = pick(text, aside_options(draft), ReadingContext(strict=True))
+    decided = {Phrase.YES: "yes", Phrase.NO: "no"}.get(heard) if heard else None
+    if isinstance(read, Answer):
+        _aside_decided(draft, str(read.value))
+    elif decided and any(option.value == decided for option in aside_options(draft)):
+        _aside_decided(draft, decided)
+    elif heard is Phrase.STOP and aside.about == "unusual":
+        draft.session = draft.session._replace(aside=None)
+        _control(draft, heard)
+    elif heard is Phrase.STOP:
+        draft.session = draft.session._replace(aside=None)
+        park(draft)
+    elif aside.about == "unusual" and isinstance(value := draft.ask.kind.read(text, draft.context), Answer):
+        before = draft.ask.kind.read(aside.text, draft.context)
+        draft.session = draft.session._replace(aside=None)
+        answer(draft, value, sure=isinstance(before, Answer) and before.value == value.value)
+    else:
+        show_aside(draft, "Please tap one of these, or type its words.")
+
+
+def _aside_decided(draft: Draft, decided: str) -> None:
+    aside = draft.session.aside
+    assert aside is not None
+    draft.session = draft.session._replace(aside=None)
+    match aside.about, decided:
+        case "unusual", "yes":
+            read = draft.ask.kind.read(aside.text, draft.context)
+            if isinstance(read, Answer):
+                answer(draft, read, sure=True)
+        case "unusual", _:
+            ask_again(draft, "Then once more.")
+        case "return", "go_on":
+            interrupt(draft)  # its gates may have shut meanwhile: it is taken up as after any interruption
+        case "return", "again":
+            begin_anew(draft)
+        case "return", _:
+            draft.say("Left as it is; the answers so far are kept.")
+            end(draft, "left")
+        case _, "yes" | "unsure":
+            hurt(draft, aside.text)
+        case "stop", _:
+            park(draft)
+        case _ if not draft.session.stack:
+            _from_idle(draft, "menu")
+        case _ if draft.ask.free:
+            _read(draft, aside.text)
+        case _:
+            ask_again(draft, "All right. Nothing says you must go on: “stop” ends it for today.")
+
+
+_GREETINGS: Final = frozenset(("hi", "hello", "hey", "hi there", "hello there", "hey there", "good morning", "good evening"))
+_THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thanks a lot", "many thanks", "ok", "okay", "ok thanks",
+                            "okay thanks", "ok thank you", "great", "cool", "good", "nice", "perfect", "got it", "will do", "alright",
+                            "all right", "fine", "understood", "\N{THUMBS UP SIGN}"))
+"""Said to a message that asks nothing, such as the evening before a squat day."""
+GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
+_CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
+
+
+def _control(draft: Draft, heard: Phrase) -> None:
+    match heard:
+        case Phrase.STOP if draft.works:
+            ask_aside(draft, "stop")
+        case Phrase.STOP:
+            park(draft)
+        case Phrase.BACK:
+            back(draft)
+        case Phrase.SKIP:
+            skip(draft)
+        case Phrase.AGAIN:
+            ask_again(draft)
+        case _:
+            draft.say("Tap a button or type your answer. You can also say: back, skip, again, stop, menu. "
+                      "If anything hurts, say so at any time.")
+            ask_again(draft, event=HELP)
+
+
+def _from_idle(draft: Draft, text: str) -> None:
+    if draft.book.resumes(text) and draft.unpark():
+        return
+    if flow := draft.book.command(text):
+        start(draft, flow)
+    elif said := draft.book.sentence(text, draft.known.facts):
+        start(draft, *said)
+    elif draft.session.idle and normalise(text).strip(" .!") in _THANKS:
+        draft.say(GOOD)
+    else:
+        draft.session = draft.session._replace(idle=False, aside=None)
+
+
+_MEANT: Final = re.compile(
+    r"(?:no,? |oh,? |oops,? |sorry,? |wait,? )*(?:i meant?|i mean to say|make (?:that|it)|should (?:be|have been)|correction:?|"
+    r"it was(?: really| actually)?|change (?:that|it) to)(?: to say)?:? (.+)")
+
+
+def _corrected(draft: Draft, text: str, meant: str) -> None:
+    """"I meant 12": the last answer is taken back and this one given, where it is one; else nothing changes."""
+    was = draft.session, list(draft.effects)
+    if not take_back(draft) and isinstance(read := draft.ask.kind.read(meant, draft.context), Answer):
+        answer(draft, replace(read, raw=text))
+        return
+    draft.session, draft.effects = was
+    _read(draft, text)
+
+
+def _read(draft: Draft, text: str) -> None:
+    ask = draft.ask
+    read = ask.kind.read(text, draft.context)
+    if isinstance(read, Answer):
+        offered = {option.value for option in ask.kind.options if not option.only_if.holds(draft.facts())}
+        if not (isinstance(read.value, str) and read.value in offered):
+            answer(draft, read)
+            return
+        read = Unclear("That is not on offer just now.")
+    near = None if ask.safety or ask.free or ask.kind.claims(text, draft.context) else hear(text)
+    if not ask.free and (said := draft.book.sentence(text, draft.known.facts)):
+        start(draft, *said)
+    elif normalise(text).strip(" .!") in _GREETINGS:
+        ask_again(draft)
+    elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
+        draft.say(GOOD)
+    elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
+        start(draft, flow)
+    elif near in _CONTROLS:
+        _control(draft, near)
+    else:
+        ask_again(draft, f"{read.reason} {ask.kind.example(draft.context)}")
+
+
+def tapped(draft: Draft, data: str) -> None:
+    """Take a tap on a button; its payload may be anything."""
+    if (begun := read_start(data)) and begun[0] in draft.book.flows:
+        start(draft, *begun)
+        return
+    payload, stack = read_payload(data), draft.session.stack
+    here = payload is not None and stack and payload.flow == draft.top.flow and payload.version == draft.top.version
+    aside = draft.session.aside
+    if payload and aside and payload.state.endswith(ASIDE) and (
+            (here and payload.state == draft.top.state + ASIDE) or not stack) and any(
+            option.value == payload.value for option in aside_options(draft)):
+        _aside_decided(draft, payload.value)
+    elif payload and payload.value == STOP and stack and draft.works:
+        ask_aside(draft, "stop")  # a stop counts from any button, however old
+    elif payload and here and payload.state == draft.top.state and not aside:
+        _chosen(draft, draft.ask, payload.value)
+    else:
+        ask_again(draft, "That button belongs to an earlier question; nothing has changed.")
+
+
+def _chosen(draft: Draft, ask: Ask, value: str) -> None:
+    if value in (SKIP, BACK, STOP):
+        _control(draft, {SKIP: Phrase.SKIP, BACK: Phrase.BACK, STOP: Phrase.STOP}[value])
+        return
+    for option in ask.kind.options:
+        if option.value == value and (option.only_if == ALWAYS or option.only_if.holds(draft.facts())):
+            meant = ask.kind.tapped(option, draft.context)
+            if isinstance(meant, Answer):
+                answer(draft, meant)
+            else:
+                ask_again(draft, meant.reason)
+            return
+    ask_again(draft, "That button is not one of mine; nothing has changed.")
+
+
+def sent(draft: Draft, thing: Sent) -> None:
+    """Take something that is not text."""
+    if thing.caption and heard_pain(draft, thing.caption):
+        return
+    stack, aside = draft.session.stack, draft.session.aside
+    if not stack and not aside:
+        _from_idle(draft, "menu")
+    elif stack and not aside and (taken := draft.ask.kind.take(thing.kind, thing.ref)):
+        answer(draft, taken)
+    else:
+        what = {"other": "that"}.get(thing.kind, f"a {thing.kind}" if thing.kind != "audio" else "a sound")
+        example = f" {draft.ask.kind.example(draft.context)}" if stack and not aside else ""
+        ask_again(draft, f"I can't take {what} as an answer here.{example}")
+
+
+def edited(draft: Draft, text: str) -> None:
+    """Take an edited message: it changes no answer, but pain in it is heard."""
+    if not heard_pain(draft, text):
+        ask_again(draft, "An edited message does not change your answer. To correct the last one, say “back”.")
