@@ -251,7 +251,7 @@ def load_told(got: Facts) -> float | None:
 
 
 def over_told(got: Facts, side: str) -> Value:
-    """Whether the load told afterwards is more than the one to keep to."""
+    """Return "yes" if the reported load is above the limit."""
     return "yes" if over_by(load_told(got), _number(got, "most")) else "no"
 
 

@@ -1,1 +1,1 @@
-"""What a conversation is: the flow vocabulary, the compiled machine, reading replies, one pure step."""
+"""A conversation: the flow vocabulary, the compiled machine, reading replies, one pure step."""

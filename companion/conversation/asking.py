@@ -1,4 +1,4 @@
-"""What a person is looking at: the waiting question shown again, or a short question in between."""
+"""Show the waiting question again, or a short question in between."""
 
 from __future__ import annotations
 

@@ -19,7 +19,7 @@ class Condition:
     __slots__ = ()
 
     def holds(self, facts: Facts) -> bool:
-        """Whether it holds; never raises, whatever is missing."""
+        """True if it holds; never raises, whatever is missing."""
         raise TypeError(f"{type(self).__name__} is not a condition")
 
     def compares(self) -> Iterator[Compare]:

@@ -80,7 +80,7 @@ class SquatDays(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Rest(Kind):
-    """What a half-said change still wants: a time, morning or evening, the first day, or the day to move to. ``of``: the
+    """The missing part of a change of plan: a time, morning or evening, the first day, or the day to move to. ``of``: the
     fact that holds the half; the whole is kept. ``choices``: words to tap instead of typing them."""
 
     of: str = "open"
@@ -106,7 +106,7 @@ class Rest(Kind):
         return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
 
     def _whole(self, half: IncompleteChange, text: str, context: ReadingContext) -> PlanChange | IncompleteChange | NotRead | None:
-        """Where to move a day is read with the day, so that it is checked against the plan and may have a time; the end of a
+        """Read the day to move to together with the day to move, so that it is checked against the plan and may have a time; the end of a
         pause with its beginning."""
         if half.wants == "day" and half.open.startswith("move "):
             day = half.open.split()[1]

@@ -79,7 +79,7 @@ class Draft:
 
     @property
     def context(self) -> ReadingContext:
-        """What a reply to the waiting question is read with."""
+        """The context in which a reply to the waiting question is read."""
         return ReadingContext(self.units, self.known.now, strict=self.ask.safety, facts=self.facts)
 
     def facts(self, frame: Frame | None = None) -> dict[str, Value]:

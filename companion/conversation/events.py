@@ -1,4 +1,4 @@
-"""What can happen to a conversation: what a person sent, and what the companion itself starts."""
+"""Events of a conversation: those a person sends, and those the companion starts itself."""
 
 from __future__ import annotations
 

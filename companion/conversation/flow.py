@@ -86,7 +86,7 @@ class Tell:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """Another flow, lived to its end under this one. ``asked``: what it is begun with, a template over the facts."""
+    """Run a sub-flow to completion. ``asked``: what it is begun with, a template over the facts."""
 
     flow: str
     only_if: Condition = ALWAYS
@@ -112,7 +112,7 @@ Step = Ask | Tell | Run | Do
 
 @dataclass(frozen=True, slots=True)
 class Gate:
-    """What must hold before a flow begins or goes on: while ``shut`` holds it says ``say`` and stays shut, or lets
+    """A condition before a flow begins or goes on: while ``shut`` holds it says ``say`` and stays shut, or lets
     ``first`` run before it."""
 
     shut: Condition
@@ -122,7 +122,7 @@ class Gate:
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """What is known of the lifter when a step is taken: plain facts, the answers so far (read when wanted), the time.
+    """The known facts of a lifter when a step is taken: plain facts, the answers so far (read when wanted), the time.
 
     ``facts`` holds "flow.key" for the latest answer of each question, and the name of each thing concluded. ``run``
     names the run that begins, so that an order drawn for it can be drawn again; ``asked`` is what it was begun with: the

@@ -21,7 +21,7 @@ from companion.language.units import METRIC
 
 @dataclass(frozen=True, slots=True)
 class ReadingContext:
-    """What reading needs besides the text: the lifter's units, the time now, whether guessing is forbidden, and how to come by
+    """The context for reading a reply: the lifter's units, the time now, whether guessing is forbidden, and how to come by
     the facts, which few kinds look at."""
 
     units: str = METRIC
@@ -58,7 +58,7 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """What all kinds share: the options that become buttons, and an example for a reply that was not one."""
+    """The base of all kinds of question: the options that become buttons, and an example for a reply that was not one."""
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -85,23 +85,24 @@ class Kind:
         return "Tap one of the buttons, or type its words."
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        """What a typed reply means here."""
+        """Return the answer a typed reply gives here, or the reason it gives none."""
         return pick(text, self.options, context)
 
     def take(self, kind: str, ref: str) -> Answer | None:
-        """What something sent that is not text means here: its kind and the channel's reference; None: nothing."""
+        """Return the answer that a photo, video or other non-text message gives here; None for none. ``kind``: of the message; ``ref``: the
+        channel's reference."""
         return None
 
     def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
-        """What the button of an option means here."""
+        """Return the answer that an option's button gives here."""
         return Answer(option.value, option.label)
 
     def claims(self, text: str, context: ReadingContext) -> bool:
-        """Whether a reply is this question's own, though it is a control word too, such as "tomorrow"."""
+        """True if a reply answers this question although it is a control word too, such as "tomorrow"."""
         return False
 
     def unusual(self, value: Value) -> bool:
-        """Whether a value is possible but rare enough to ask about once."""
+        """True if a value is possible but rare enough to ask about once."""
         return False
 
 

@@ -84,7 +84,7 @@ class Compiled:
 
     @cached_property
     def onward(self) -> Mapping[str, Sequence[Move]]:
-        """What may follow each state once it is answered, in the order to try."""
+        """The moves out of each state once it is answered, in the order to try."""
         return onward(self.flow)
 
     @cached_property

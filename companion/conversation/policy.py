@@ -1,4 +1,4 @@
-"""How a flow stands among others: the few ways there are, named, of which a flow takes one."""
+"""Policies: the few ways in which a flow stands among others. Each flow names one."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""How a question looks: its text, caution, progress and buttons; and how a button's payload is read back."""
+"""A question as a message: text, caution, progress and buttons; and the payloads of buttons, written and read."""
 
 from __future__ import annotations
 
@@ -62,7 +62,7 @@ def offered(offers: Sequence[Offer], facts: Facts, now: datetime) -> tuple[tuple
 
 
 def progress(compiled: Compiled, frame: Frame, facts: Facts) -> str:
-    """How far along: "Knee to wall, 2 of 5", if the answers to come are the typical ones."""
+    """Return the progress line: "Knee to wall, 2 of 5", if the answers to come are the typical ones."""
     done = len(dict.fromkeys(key for key in frame.trail if key != frame.state))
     return f"{compiled.flow.title}, {done + 1} of {done + 1 + compiled.coming(frame.state, facts)}"
 
@@ -108,7 +108,7 @@ def stop_button(flow: Flow, state: str) -> tuple[tuple[Tap, ...], ...]:
 
 
 def _across(most: int, answers: Sequence[tuple[str, str]]) -> int:
-    """How many answers stand beside each other, where at most so many may: fewer where a label is long."""
+    """Return the number of buttons in a row, at most the given one: fewer where a label is long."""
     longest = max((len(label) for label, _ in answers), default=0)
     if most == 6:
         return 6

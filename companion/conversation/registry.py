@@ -80,7 +80,7 @@ class Book:
         return said and said[1]
 
     def brings_code(self, text: str) -> bool:
-        """Whether a text brings a code."""
+        """True if a text brings a code."""
         return self.code(text) is not None
 
     @cached_property
@@ -99,7 +99,7 @@ class Book:
 
     @staticmethod
     def resumes(text: str) -> bool:
-        """Whether the words ask to take up what was parked."""
+        """True if the words ask to take up what was parked."""
         return _command_words(text) in RESUME
 
 

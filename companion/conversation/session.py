@@ -1,4 +1,4 @@
-"""Where a person is: a stack of running flows, the topmost one asking, and stacks parked for later.
+"""A person's place in the conversation: a stack of running flows, the topmost one asking, and stacks parked for later.
 
 Frozen and small: it is kept as JSON in the same commit as the answers, and a step makes a new one.
 """
@@ -72,7 +72,7 @@ class Session(NamedTuple):
         return self._replace(stack=(*self.stack[:-1], frame))
 
     def dumps(self) -> str:
-        """As JSON text."""
+        """Return the session as JSON text."""
         row = {**self._asdict(), "stack": [frame._asdict() for frame in self.stack],
                "parked": [[frame._asdict() for frame in stack] for stack in self.parked],
                "aside": self.aside._asdict() if self.aside else None, "last": self.last._asdict() if self.last else None}

@@ -36,7 +36,7 @@ def render(template: str, facts: Facts, now: datetime, side: str = "", unit: str
 
 @lru_cache(2_000)  # every template there is, once
 def _parts(template: str) -> tuple[tuple[str, str, str], ...]:
-    """What stands before each field, the field's name ("flow.key" is one, not an attribute) and its format spec."""
+    """Return the parts of a template: the text before each field, the field's name ("flow.key" is one, not an attribute), its format."""
     return tuple((words, name or "", spec or "") for words, name, spec, _ in string.Formatter().parse(template))
 
 

@@ -16,7 +16,7 @@ from companion.screening.screen import LoggedAnswer, about_from, screen_from
 
 
 def is_own(name: str) -> bool:
-    """Whether a picture of this name is drawn from somebody's log."""
+    """True if a picture of this name is drawn from somebody's log."""
     return name in all_charts() or name == NAME
 
 

@@ -163,7 +163,7 @@ def _number(value: float, unit: str, whose: ChartOwner) -> float:
 
 
 def depth(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
-    """Where the back starts to round in a test, session by session, in bands; no rounding at the top."""
+    """Return the depth at which the back starts to round in a test, session by session, in bands; no rounding at the top."""
     one = protocol(test)
     assert one.starts is not None
     names = {band.rank: BAND_WORDS[band] for band in Band} | {NEVER_STARTS: "no rounding"}

@@ -29,7 +29,7 @@ class LimitSet:
 
 @dataclass(frozen=True, slots=True)
 class OverLimit:
-    """How often the latest squat days went over the limit: on ``days`` of ``of``, by at most ``by`` kg."""
+    """Squat days over the load limit, of the latest: on ``days`` of ``of``, by at most ``by`` kg."""
 
     days: int
     of: int

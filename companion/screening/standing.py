@@ -19,7 +19,7 @@ NEEDS_CHECK: Final = LevelWords("a new check comes first", "closed until a new s
 
 @dataclass(frozen=True, slots=True)
 class SafetyStanding:
-    """How somebody stands at a moment.
+    """A lifter's safety standing at a moment.
 
     ``level``: the level that holds, as the gates read it beside today's check; None where nobody has checked. ``kept``: the
     level as it was found last, ``since`` when and ``why``. ``pain_open``: since when questions about pain stand unanswered.

@@ -1,1 +1,1 @@
-"""What must hold of every flow, checked and proved on the flow itself; and the flow drawn."""
+"""Every flow checked and proved on the flow itself, and drawn."""

@@ -1,4 +1,4 @@
-"""What must hold of every flow, checked on the flow itself: nothing here names one."""
+"""Checks that every flow must pass, read off the flow itself: none is named here."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What each fact of a flow may be: the values worth trying, on each side of every bound, and missing."""
+"""The domain of each fact of a flow: the values worth trying, on each side of every bound, and missing."""
 
 from __future__ import annotations
 
@@ -63,6 +63,7 @@ class Ways:
 
     @property
     def flow(self) -> Flow:
+        """The flow itself."""
         return self.compiled.flow
 
     @cached_property
@@ -100,7 +101,7 @@ class Ways:
 
     @cached_property
     def kept(self) -> dict[str, tuple[Condition, ...]]:
-        """What the proof has found of questions' own conditions: the parts that hold as long as a question waits."""
+        """The parts of each question's condition that the proof found to hold as long as it waits."""
         return {}
 
     @cached_property
@@ -115,7 +116,7 @@ class Ways:
 
     @cached_property
     def at_start(self) -> Mapping[str, Domain]:
-        """What is worked out when the flow begins: over a few runs, and with each known fact it reads as it may be."""
+        """Return the facts worked out at the start: over a few runs, with each known fact it reads at each of its values."""
         if self.flow.at_start is None:
             return {}
         read = _Read(self.known.facts)
@@ -177,7 +178,7 @@ class Ways:
         yield from held | stated | started | set(self._beside(name)) or told
 
     def _beside(self, name: str) -> tuple[Value, ...]:
-        """What a fact may be that comes from elsewhere: another flow's answer, something concluded, a run's ending."""
+        """Return the domain of a fact from elsewhere: another flow's answer, a finding, a run's ending."""
         flow, dot, key = name.partition(".")
         other = self.book.flows.get(flow)
         if dot and other and isinstance(stop := other.stops.get(key), Ask):
@@ -212,7 +213,7 @@ class Ways:
 
     @cached_property
     def reads(self) -> Mapping[str, frozenset[str]]:
-        """What each worked-out fact reads, as far as its readings with few combinations show."""
+        """Return the facts that each worked-out fact reads, as far as a few combinations show."""
         return {name: self._tried(one, {})[0] for name, one in self.worked_out.items()}
 
     @cached_property
@@ -225,7 +226,7 @@ class Ways:
         return frozenset(self.at_start) | (frozenset(asked - own) if self.flow.at_start else frozenset())
 
     def work_out(self, one: Fact, facts: Domains) -> Domain:
-        """What a worked-out fact may be where the others may be these."""
+        """Return the domain of a worked-out fact, given those of the others."""
         found = self._tried(one, facts)[1]
         return self.whole(one.name) if found is None else found
 

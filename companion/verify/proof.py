@@ -1,4 +1,4 @@
-"""Which moves of a flow can be made at all, and that in every state every event is decided: by cases, not by samples.
+"""Prove which moves of a flow can be made, and that every event is decided in every state: by cases, not by samples.
 
 The sets of values at a state are those of every way to it, joined.
 """
@@ -30,7 +30,7 @@ def undecided(cases: Cases, conditions: Iterable[Condition], facts: Domains) -> 
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """What a proof found: the sets of values at each state that can be reached, and the arrows nothing can take."""
+    """The result of a proof: the sets of values at each state that can be reached, and the arrows nothing can take."""
 
     at: Mapping[str, Domains]
     never: frozenset[tuple[str, str]]
@@ -130,7 +130,7 @@ def _answered(ways: Ways, source: str, facts: Domains) -> dict[str, Domain]:
 
 @dataclass(frozen=True, slots=True)
 class Decided:
-    """What is found of the events that do not lead on by an answer: the rows of the table that nothing can take, and where an
+    """The result for the events other than an answer: the rows of the table that nothing can take, and where an
     event is not decided, as (event, state)."""
 
     never: frozenset[int]
@@ -161,7 +161,7 @@ def decide(ways: Ways, found: Found) -> Decided:
 
 
 def _situations(ways: Ways, found: Found, come_to: Entered, event: str, source: str) -> Iterator[tuple[str, Domains]]:
-    """What may be the case when an event comes in a state; where a run is paused, for each question that it may be paused at."""
+    """Yield the cases when an event comes in a state; where a run is paused, for each question that it may be paused at."""
     last: Domain = frozenset(key or None for state, key in come_to if state == source)
     if event == RESUMED:
         for (key, _), several in come_to.items():

@@ -33,9 +33,15 @@ def public() -> Iterator[tuple[str, str, str]]:
         bodies = [ast.parse(path.read_text("utf-8")).body]
         for body in bodies:
             for node in body:
-                if isinstance(node, ast.ClassDef | ast.FunctionDef | ast.AsyncFunctionDef) and not node.name.startswith("_"):
+                if not isinstance(node, ast.ClassDef | ast.FunctionDef | ast.AsyncFunctionDef) or _is_setter(node):
+                    continue
+                if not node.name.startswith("_"):
                     yield f"{path.relative_to(ROOT)}:{node.lineno}", node.name, ast.get_docstring(node) or ""
                     bodies += [node.body] if isinstance(node, ast.ClassDef) and not node.bases else []
+
+
+def _is_setter(node: ast.AST) -> bool:
+    return any(isinstance(one, ast.Attribute) and one.attr == "setter" for one in getattr(node, "decorator_list", ()))
 
 
 def test_every_public_class_and_function_says_what_it_is_for():

@@ -30,7 +30,7 @@ _CORE: Final = ("message_id", "date", "edit_date", "chat", "from", "text", "capt
 
 @dataclass(frozen=True, slots=True)
 class Owner:
-    """What a poll asks of the channel.
+    """The channel's side of a poll.
 
     ``settled`` returns when every turn of the last batch is committed, and raises NetworkError where that can't be waited for;
     ``pause`` waits so many seconds before the next try; ``fail`` ends the channel; ``polled`` hears of every poll that was answered,
