@@ -16,8 +16,7 @@ from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.tables import Moments
 from companion.record import coaching
-from companion.record.caseload import Standing, standings
-from companion.record.report_data import standings_of_all
+from companion.record.caseload import Standing, standings, standings_of_all
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import UNCHECKED, words_of

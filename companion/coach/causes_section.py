@@ -8,7 +8,7 @@ from typing import Final
 
 from companion.coach.tables import Moments
 from companion.export.questions import in_words
-from companion.record.report_data import history_of
+from companion.record.log import history_of
 from companion.screening.conclusion import RULING_WORDS, settle_words, verdict_words
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.protocols import protocol

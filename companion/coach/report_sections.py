@@ -27,9 +27,9 @@ from companion.export.questions import in_words
 from companion.language.units import METRIC, reworded, shown
 from companion.pictures.series import Chart, ChartOwner
 from companion.record import coaching, log, people, reminders
+from companion.record.caseload import alerted_of
 from companion.record.context import SAFETY, known_of
-from companion.record.log import Kept
-from companion.record.report_data import alerts_of, history_of
+from companion.record.log import Kept, history_of
 from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
 from companion.screening.depth import BAND_WORDS, band_of
@@ -164,7 +164,7 @@ def _figure(value: object) -> str:
 
 def _alerts(db: sqlite3.Connection, person: int, when: Moments) -> Table:
     return Table("alerts", "Alerts, the newest first", ("When", "Level", "What it rests on"),
-                 tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
+                 tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerted_of(db, person)),
                  empty="No alert has been raised.")
 
 

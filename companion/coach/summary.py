@@ -18,8 +18,8 @@ from companion.calendar.words import plan_words
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import caseload, coaching, log, people, reminders
-from companion.record.caseload import Alerted, Concluded
-from companion.record.log import Kept, Row
+from companion.record.caseload import Alerted
+from companion.record.log import Concluded, Kept, Row
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of
 from companion.screening.errors import errors_from
@@ -182,7 +182,7 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
 def held_of(db: sqlite3.Connection, coach: int, lifter: int) -> Held:
     """All that a page rests on, read from the record."""
     acts = tuple(Acted(moment_of(at), *rest) for at, *rest in coaching.acts_for(db, lifter, ACTS_SHOWN))
-    return Held(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), caseload.concluded_of(db, lifter),
+    return Held(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), log.concluded_of(db, lifter),
                 tuple(log.answers_of(db, lifter)), caseload.alerted_of(db, lifter, ALERTS_SHOWN), acts,
                 reminders.open_of(db, lifter), caseload.gone_of(db, lifter), coaching.reviewed_at(db, lifter, coach))
 

@@ -381,7 +381,8 @@ def _charts(look: Look) -> Say:
     answers = list(map(log.as_answer, log.answers_of(look.db, look.lifter)))
     system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
                     (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
-    steps = tuple((local_date(at, zone), value) for value, at in log.found(look.db, look.lifter, "depth.step") if band_of(value))
+    steps = tuple((local_date(one.at, zone), one.value) for one in log.history_of(look.db, look.lifter, "depth.step")
+                  if band_of(one.value))
     whose = ChartOwner(str(look.lifter), system, zone, steps)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
     taps = [_tap(all_charts()[name].label, "lifter", f"{look.lifter}-{name}") for name in there]

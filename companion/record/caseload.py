@@ -64,6 +64,13 @@ with m as materialized (
     from coaches k join coach_roles c on c.person = k.coach and c.until is null
     where k.coach = :coach and k.until is null)
 """
+_EVERYONE: Final = f"""
+with m as materialized (
+    select p.id as person, p.created_at as since,
+        (select max(at) from acts a where a.person = p.id and {STANDS_REVIEWED}) as reviewed
+    from persons p where not exists (select 1 from coach_roles c where c.person = p.id)
+        or exists (select 1 from runs r where r.person = p.id and r.flow = 'about_you'))
+"""
 STANDING: Final = f"""
 select m.person, (select min(name) from addresses a where a.person = m.person), m.since, m.reviewed,
     (select max(gone_at || ' ' || ifnull(gone_reason, '')) from addresses a where a.person = m.person
@@ -95,6 +102,12 @@ def standings(db: sqlite3.Connection, coach: int) -> list[Standing]:
     return list(map(Standing._make, db.execute(_LINKED + STANDING, {"coach": coach})))
 
 
+def standings_of_all(db: sqlite3.Connection) -> list[Standing]:
+    """Return the standing of every lifter, linked to a coach or not, for the operator; a coach who tests themself is among them.
+    ``linked`` is since when they are known, ``reviewed`` the last review by any coach."""
+    return list(map(Standing._make, db.execute(f"{_EVERYONE}{STANDING}")))
+
+
 def pain_untold(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str]]:
     """Return the conversations about pain begun between the two moments and not answered to the end, of which no alert has been raised, the
     latest of each person: (person, run)."""
@@ -121,15 +134,6 @@ def note_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], si
 
 
 # one lifter -------------------------------------------------------------------------------------------------
-
-
-class Concluded(NamedTuple):
-    """A conclusion as kept last: its value, the rule that made it, what it rests on, and when."""
-
-    value: str
-    rule: str
-    because: str
-    at: datetime
 
 
 class Alerted(NamedTuple):
@@ -160,15 +164,8 @@ class LogRow(NamedTuple):
     later: bool
 
 
-def concluded_of(db: sqlite3.Connection, person: int) -> dict[str, Concluded]:
-    """Return what was concluded last, by name."""
-    return {name: Concluded(value, rule, because, moment_of(at)) for name, value, rule, because, at in db.execute(
-        "select name, value, rule, because, at from findings where id in (select max(id) from findings where person = ? "
-        "group by name)", (person,))}
-
-
-def alerted_of(db: sqlite3.Connection, person: int, most: int) -> list[Alerted]:
-    """Return the latest alerts, the newest first."""
+def alerted_of(db: sqlite3.Connection, person: int, most: int = -1) -> list[Alerted]:
+    """Return a lifter's latest alerts, the newest first; all of them where ``most`` is negative."""
     return [Alerted(moment_of(at), level, because, run, flow or "") for at, level, because, run, flow in db.execute(
         "select a.at, a.level, a.because, a.run, r.flow from alerts a left join runs r on r.person = a.person and r.run = a.run "
         "where a.person = ? order by a.id desc limit ?", (person, most))]

@@ -27,6 +27,15 @@ class Kept(NamedTuple):
         return moment_of(self.since)
 
 
+class Concluded(NamedTuple):
+    """A conclusion as kept last: its value, the rule that made it, what it rests on, and when."""
+
+    value: str
+    rule: str
+    because: str
+    at: datetime
+
+
 @dataclass(frozen=True, slots=True)
 class Row:
     """One row of the answer log, with how its run ended (None: still open)."""
@@ -60,10 +69,17 @@ def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
             db.execute("select name, value, found, at from facts where person = ?", (person,))}
 
 
-def found(db: sqlite3.Connection, person: int, name: str) -> list[tuple[str, datetime]]:
-    """Return every value a thing was concluded to have, oldest first, and when."""
-    return [(value, moment_of(at)) for value, at in
-            db.execute("select value, at from findings where person = ? and name = ? order by id", (person, name))]
+def concluded_of(db: sqlite3.Connection, person: int) -> dict[str, Concluded]:
+    """Return what was concluded last, by name."""
+    return {name: Concluded(value, rule, because, moment_of(at)) for name, value, rule, because, at in db.execute(
+        "select name, value, rule, because, at from findings where id in (select max(id) from findings where person = ? "
+        "group by name)", (person,))}
+
+
+def history_of(db: sqlite3.Connection, person: int, name: str) -> list[Concluded]:
+    """Return every value a finding has had, oldest first."""
+    return [Concluded(value, rule, because, moment_of(at)) for value, rule, because, at in db.execute(
+        "select value, rule, because, at from findings where person = ? and name = ? order by id", (person, name))]
 
 
 def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:

@@ -156,7 +156,7 @@ async def half_way(life: Gym) -> None:
 
 async def test_what_was_agreed_to_stands_as_a_finding_and_in_the_copy(life):
     await life.lifter(SAM)
-    assert [value for value, _ in log.found(life.db, 1, "consent.lifter")] == ["1"]
+    assert [one.value for one in log.history_of(life.db, 1, "consent.lifter")] == ["1"]
     await life.say("/export")
     copy = next(message.document for message in life.shown if message.document)
     assert "2026-03-02 18:05  what is kept of a lifter: you agreed to version 1" in copy

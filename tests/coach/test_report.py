@@ -19,7 +19,7 @@ from companion.coach.report_sections import account_of
 from companion.conversation.effects import Alert, Find
 from companion.export import pdf
 from companion.record import coaching, people
-from companion.record.report_data import standings_of_all
+from companion.record.caseload import standings_of_all
 from flows.catalogue import BOOK
 from tests.coach.made_up import NOW, START, ZONE, Kept, a_lifter, opened
 from tests.coach.rows import NASTY

@@ -37,7 +37,8 @@ from companion.pictures.series import all_charts
 from companion.pictures.store import OWN_PICTURE_OF, PictureStore
 from companion.port import Address
 from companion.record import coaching, people
-from companion.record.caseload import Alerted, Concluded, LogRow
+from companion.record.caseload import Alerted, LogRow
+from companion.record.log import Concluded
 from companion.record.turn import Turn
 from companion.record.writer import Writer
 from companion.screening.squat_days import ToldDay
