@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import chain
 from typing import Any, Final
 
-from companion.coach.tables import Cell, Moments, Table
+from companion.coach.tables import Cell, LocalTimes, Table
 from companion.export.questions import in_words
 from companion.screening.errors import Errors
 from companion.screening.protocol import Protocol
@@ -20,7 +20,7 @@ from companion.screening.trend import SESSIONS, trend
 _NOTHING: Final = "–"
 
 
-def numbers_table(answers: Sequence[Answer], screen: Screen, errors: Errors, show: Show, when: Moments) -> Table:
+def numbers_table(answers: Sequence[Answer], screen: Screen, errors: Errors, show: Show, when: LocalTimes) -> Table:
     """The readings that count now, left under right, each with its lines, its error and how it has changed."""
     rows: list[tuple[Cell, ...]] = []
     for one in measured():
@@ -47,7 +47,7 @@ def _readings(screen: Screen, one: Protocol[Any], side: str) -> tuple[Reading, .
     return one.readings(screen[one.id], side) if one.readings and one.id in screen else ()
 
 
-def _measured(taken: tuple[Reading, ...], sessions: Sequence[Session], errors: Errors, show: Show, when: Moments) -> tuple[Cell, ...]:
+def _measured(taken: tuple[Reading, ...], sessions: Sequence[Session], errors: Errors, show: Show, when: LocalTimes) -> tuple[Cell, ...]:
     first, values = taken[0], [one.value for one in taken]
     error = errors.of(first.test, first.method)
     each = f"mean of {', '.join(show(round(value, 1), first.unit) for value in values)}" if len(values) > 1 else ""
@@ -65,7 +65,7 @@ def _error(error: Error, repeats: int, show: Show) -> tuple[str, ...]:
             f"{show(round(error.mdc, 1), error.unit)} least change that is not error, two single readings{own}")
 
 
-def _changes(sessions: Sequence[Session], errors: Errors, show: Show, when: Moments) -> list[str]:
+def _changes(sessions: Sequence[Session], errors: Errors, show: Show, when: LocalTimes) -> list[str]:
     """First to last, averaged over as many sessions at each end as it takes to show; and the slope where there are enough."""
     if len(sessions) < 2:
         return []
