@@ -12,7 +12,7 @@ from companion.conversation.effects import Find, Replan, StopReminders
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
-from companion.reminders.kinds import KINDS
+from companion.reminders.kinds import REMINDER_KINDS
 from flows.shared import WELCOMED
 
 _OFF = (r"(?:stop|cancel|end|turn off|switch off|disable|no more)(?: sending| all| any| of| my| the| me)* (?:reminders?|notifications?)|"
@@ -23,7 +23,7 @@ BEFORE, QUIET = fact("before"), fact("quiet")
 SCOPE = Fact("scope", values=("all", "briefly", "quiet", "off"))
 """The questions to ask: all; only those a first plan needs; only the quiet hours; none, reminders are turned off."""
 OFF = SCOPE.is_("off")
-STILL_SENT = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
+STILL_SENT = " ".join(kind.goes_on for kind in REMINDER_KINDS.values() if kind.goes_on)
 """The sentences about reminders that can't be turned off."""
 
 

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     import sqlite3
 
     from companion.base.settings import Settings
-    from companion.record.operator_requests import Request
+    from companion.record.operator_requests import OperatorRequest
 
 
 @click.group()
@@ -28,11 +28,11 @@ def coach() -> None:
 def coach_add(settings: Settings, database: Path | None, name: str) -> None:
     """Make a code, good once and for seven days, with which somebody becomes the coach called NAME."""
     from companion.record import coaching, status
-    from companion.record.operator_requests import Request
+    from companion.record.operator_requests import OperatorRequest
 
     code = coaching.new_code()
-    there = _ask(settings, database, Request("invite", name, coaching.hashed(code)))
-    bot = status.noted(reading(settings, database), "bot.name")
+    there = _ask(settings, database, OperatorRequest("invite", name, coaching.code_hash_of(code)))
+    bot = status.mark_of(reading(settings, database), "bot.name")
     click.echo(f"code for {name}: {coaching.spaced(code)}")
     click.echo(f"link: https://t.me/{bot[0]}?start={code}" if bot else f"send it to the bot as: code {code}")
     click.echo("It works once, for seven days, and is not kept anywhere but here."
@@ -56,14 +56,14 @@ def coach_list(settings: Settings, database: Path | None) -> None:
 @click.pass_obj
 def coach_end(settings: Settings, database: Path | None, name: str) -> None:
     """End the role of the coach called NAME, or of that number: from now on they see nobody."""
-    from companion.record.operator_requests import Request
+    from companion.record.operator_requests import OperatorRequest
 
-    number, name = the_coach(reading(settings, database), name)
-    done = _ask(settings, database, Request("end", name, person=number))
+    number, name = coach_named(reading(settings, database), name)
+    done = _ask(settings, database, OperatorRequest("end", name, person=number))
     click.echo(f"{name} is no coach any more" if done else f"{name} is no coach any more within half a minute")
 
 
-def the_coach(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
+def coach_named(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
     """Return the one coach whose name or number is wanted; ends the command where there is none, or more than one."""
     from companion.record import coaching
 
@@ -77,14 +77,14 @@ def the_coach(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
     return found[0][:2]
 
 
-def _ask(settings: Settings, database: Path | None, request: Request) -> bool:
+def _ask(settings: Settings, database: Path | None, request: OperatorRequest) -> bool:
     """Have a request carried out, here or by the companion that is running; returns False where it waits for that."""
     from companion.base.clock import SystemClock
     from companion.record.file import CannotOpen
-    from companion.record.operator_requests import ask
+    from companion.record.operator_requests import submit
 
     try:
-        return ask(database or settings.database, request, SystemClock().now())
+        return submit(database or settings.database, request, SystemClock().now())
     except CannotOpen as error:
         fail(str(error))
     except OSError as error:

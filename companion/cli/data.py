@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from companion.cli.common import as_option, database_option, fail, person_in, reading
-from companion.export.registry import FORMATS, Source, help_text
+from companion.export.registry import FORMATS, ExportSource, help_text
 
 if TYPE_CHECKING:
     from companion.base.settings import Settings
@@ -43,7 +43,7 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
 
     db, now = reading(settings, database), SystemClock().now()
     number = person_in(db, person)
-    content = FORMATS[form].made(Source(db, number, now, known_of(db, number, now).facts, BOOK)).encode()  # bytes: CRLF stays CRLF
+    content = FORMATS[form].made(ExportSource(db, number, now, known_of(db, number, now).facts, BOOK)).encode()  # bytes: CRLF stays CRLF
     if out is None:
         sys.stdout.buffer.write(content)
         return
@@ -70,7 +70,7 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
            paper: Literal["A4", "letter"], out: Path | None) -> None:
     """Write the report of a PERSON, or of a whole caseload, as one page to open in a browser or to print."""
     from companion.base.clock import SystemClock
-    from companion.cli.coach import the_coach
+    from companion.cli.coach import coach_named
     from companion.coach.caseload_page import caseload_html
     from companion.coach.report import report_html
     from companion.export.pdf import NoPdf, write_pdf, write_private
@@ -83,7 +83,7 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
         number = person_in(db, person)
         page, name = report_html(db, number, now, BOOK), f"report-{number}"
     else:
-        page, name = caseload_html(db, the_coach(db, whose)[0] if whose is not None else None, now), "report-caseload"
+        page, name = caseload_html(db, coach_named(db, whose)[0] if whose is not None else None, now), "report-caseload"
     out = out or Path(f"{name}.{'pdf' if as_pdf else 'html'}")
     try:
         if as_pdf:

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Final
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import ScriptClock, working
+from companion.app.run import ScriptClock, running_writer
 from companion.app.service import Companion
 from companion.channels import script, terminal
 from companion.port import Address, Inbound, Outgoing
@@ -31,7 +31,7 @@ async def play(lines: script.Script, database: Path, say: Callable[[script.Scrip
     shown: list[Outgoing] = []
     companion = Companion(database, clock)
     work = contextlib.AsyncExitStack()
-    await work.enter_async_context(working(companion))
+    await work.enter_async_context(running_writer(companion))
 
     def happened(line: script.ScriptLine) -> None:
         real.append(line)
@@ -61,7 +61,7 @@ async def play(lines: script.Script, database: Path, say: Callable[[script.Scrip
                 companion.close()
                 companion = Companion(database, clock)
                 work = contextlib.AsyncExitStack()
-                await work.enter_async_context(working(companion))
+                await work.enter_async_context(running_writer(companion))
             case script.Remark():
                 happened(line)
             case script.BotMessage():

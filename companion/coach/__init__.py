@@ -1,1 +1,1 @@
-"""What a coach sees and does: caseload, a lifter's page, the report, orders and notes."""
+"""The coach's side: caseload, a lifter's page, the report, orders and notes."""

@@ -12,8 +12,8 @@ from datetime import date
 from typing import Final
 
 from companion.base.clock import local_date
-from companion.coach.letters import NOT_YOURS, Letter, Rows, button, number, short, turn_to
-from companion.coach.names import called
+from companion.coach.letters import NOT_YOURS, Letter, Rows, button, button_number, reply_buttons, short
+from companion.coach.names import display_name
 from companion.conversation.effects import Act, Find, Remind, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
@@ -32,7 +32,7 @@ ActHandler = Callable[[Turn, Act], list[Letter]]
 
 
 @dataclass(frozen=True, slots=True)
-class Doing:
+class CoachTurn:
     """An act that a coach may do, being done: in whose turn, with which value and reason, for which lifter. ``lifter`` is that
     lifter's own turn; ``coach`` and ``whom`` are how the two are called."""
 
@@ -48,18 +48,18 @@ class Doing:
         """The reason as a sentence to follow another; "" where none was given."""
         return f" Reason: {plain(self.act.reason).rstrip(' .')}." if self.act.reason else ""
 
-    def noted(self) -> int:
+    def audit(self) -> int:
         """Note the act where the lifter can read it; returns its number."""
-        return coaching.note_act(self.turn.db, self.lifter.person, self.turn.person, self.kind.name, self.act.value, self.act.reason,
+        return coaching.audit_act(self.turn.db, self.lifter.person, self.turn.person, self.kind.name, self.act.value, self.act.reason,
                                  self.turn.now)
 
-    def done(self, text: str = "", *more: tuple[str, str, str]) -> Letter:
+    def to_coach(self, text: str = "", *more: tuple[str, str, str]) -> Letter:
         """Return what the coach is told, with buttons back to the lifter and ``more`` (label, flow, asked)."""
         rows = (button(f"See {self.whom}", "lifter", self.lifter.person), button("My lifters", "caseload"))
         return Letter(self.turn.person, Say(text or f"Done for {self.whom}.", (*rows, *(button(*one) for one in more))),
                       about=self.lifter.person)
 
-    def told(self, value: str, template: str = "", first: Rows = (), must_arrive: bool = False, more: str = "") -> Letter:
+    def to_lifter(self, value: str, template: str = "", first: Rows = (), must_arrive: bool = False, more: str = "") -> Letter:
         """Return what the lifter is told, in the words of the act; ``first``: buttons before those to write back."""
         who = f"your coach {short(self.coach)}"
         said = (template or self.kind.told).format(who=who, Who=who[:1].upper() + who[1:], what=self.kind.words, value=value,
@@ -74,91 +74,92 @@ def act(turn: Turn, effect: Act) -> list[Letter]:
     return handler(turn, effect) if handler else [Letter(turn.person, Say("I don't know that act."))]
 
 
-def _for_lifter(does: Callable[[Doing], list[Letter]]) -> ActHandler:
+def _for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
     """Return a handler that lets only a lifter's own coach do it."""
     def handler(turn: Turn, effect: Act) -> list[Letter]:
         name = coaching.coach_name(turn.db, turn.person)
         if name is None:
             return [Letter(turn.person, Say(NOT_A_COACH))]
-        lifter = number(effect.of)
+        lifter = button_number(effect.of)
         if not coaching.sees(turn.db, turn.person, lifter):
             return [Letter(turn.person, Say(NOT_YOURS))]
         said = replace(effect, reason="" if effect.reason == NOT_SAID else effect.reason)
-        return does(Doing(turn, COACH_ACTS[effect.what], said, turn.of(lifter), name, called(turn.db, turn.person, lifter)))
+        return does(CoachTurn(turn, COACH_ACTS[effect.what], said, turn.of(lifter), name, display_name(turn.db, turn.person, lifter)))
     return handler
 
 
-def _note(one: Doing) -> list[Letter]:
-    one.noted()
-    return [one.done(f"Sent to {one.whom}."), one.told(plain(one.act.value), must_arrive=True)]
+def _note(one: CoachTurn) -> list[Letter]:
+    one.audit()
+    return [one.to_coach(f"Sent to {one.whom}."), one.to_lifter(plain(one.act.value), must_arrive=True)]
 
 
-def _reviewed(one: Doing) -> list[Letter]:
-    taken_back = ("Take it back", "coach_act", f"{one.lifter.person}-unreviewed-{one.noted()}")
-    return [one.done(f"{one.whom} is marked as reviewed.", taken_back)]
+def _reviewed(one: CoachTurn) -> list[Letter]:
+    taken_back = ("Take it back", "coach_act", f"{one.lifter.person}-unreviewed-{one.audit()}")
+    return [one.to_coach(f"{one.whom} is marked as reviewed.", taken_back)]
 
 
-def _unreviewed(one: Doing) -> list[Letter]:
-    review = number(one.act.value)
+def _unreviewed(one: CoachTurn) -> list[Letter]:
+    review = button_number(one.act.value)
     if not coaching.stands_reviewed(one.turn.db, one.lifter.person, one.turn.person, review):
         return [Letter(one.turn.person, Say("That is taken back already."))]
-    replace(one, act=replace(one.act, value=str(review))).noted()
-    return [one.done(f"Taken back: that review of {one.whom} no longer counts.")]
+    replace(one, act=replace(one.act, value=str(review))).audit()
+    return [one.to_coach(f"Taken back: that review of {one.whom} no longer counts.")]
 
 
-def _ask_for(one: Doing) -> list[Letter]:
-    one.noted()
+def _ask_for(one: CoachTurn) -> list[Letter]:
+    one.audit()
     title = one.turn.title(one.act.value)
     flow = one.act.value if title else "film"
     wanted = f"do the {title.lower()}" if flow != "film" else "send a film of your squat, from the side"
-    return [one.done(), one.told(wanted, first=(button(title or "Send a film", flow),))]
+    return [one.to_coach(), one.to_lifter(wanted, first=(button(title or "Send a film", flow),))]
 
 
-def _retest(one: Doing) -> list[Letter]:
-    one.noted()
+def _retest(one: CoachTurn) -> list[Letter]:
+    one.audit()
     persist.remind(one.lifter, Remind("retest", "retest", one.act.value))
     day = date.fromisoformat(one.act.value)
-    return [one.done(), one.told(f"{day:%A} {day.day} {day:%B}")]
+    return [one.to_coach(), one.to_lifter(f"{day:%A} {day.day} {day:%B}")]
 
 
-def _overrule(one: Doing) -> list[Letter]:
-    one.noted()
+def _overrule(one: CoachTurn) -> list[Letter]:
+    one.audit()
     cause, _, ruling = one.act.value.partition(" ")
     back = ruling == AS_COMPUTED
     rule = f"{'taken back' if back else 'overruled'} by coach {one.coach}"
     persist.finding(one.lifter, Find(one.kind.sets.format(finding=cause), "" if back else ruling, rule, one.act.reason))
-    said = one.told(cause, one.kind.undone) if back else one.told(f"{cause} is {ruling.replace('_', ' ')}")
-    return [one.done(), said]
+    said = one.to_lifter(cause, one.kind.undone) if back else one.to_lifter(f"{cause} is {ruling.replace('_', ' ')}")
+    return [one.to_coach(), said]
 
 
-def _pin_depth(one: Doing) -> list[Letter]:
+def _pin_depth(one: CoachTurn) -> list[Letter]:
     letters = _pin(one, lambda value: BAND_WORDS[band] if (band := band_of(value)) else value.replace("_", " "))
     today = local_date(one.turn.now, one.lifter.zone)
     persist.finding(one.lifter, Find("depth.pinned_on", today.isoformat(), f"set by coach {one.coach}"))
     return letters
 
 
-def _pin_load(one: Doing) -> list[Letter]:
+def _pin_load(one: CoachTurn) -> list[Letter]:
     return _pin(one, lambda value: shown(float(value), "kg", str(one.lifter.known.facts.get("welcome.units", METRIC))), _lower)
 
 
-def _pin_drill(one: Doing) -> list[Letter]:
+def _pin_drill(one: CoachTurn) -> list[Letter]:
     letters = _pin(one, lambda value: value.replace("_", " "))
     if one.act.value != "none":
         persist.finding(one.lifter, Find("drill", one.act.value, f"chosen by coach {one.coach}", one.act.reason))
     return letters
 
 
-def _pin(one: Doing, words: Callable[[str], str], warning: Callable[[Doing], str] = lambda one: "") -> list[Letter]:
+def _pin(one: CoachTurn, words: Callable[[str], str], warning: Callable[[CoachTurn], str] = lambda one: "") -> list[Letter]:
     """Set a value by hand, or with "none" no longer; ``words`` says the value as the lifter knows it."""
-    one.noted()
+    one.audit()
     none = one.act.value == "none"
     persist.finding(one.lifter, Find(one.kind.sets, "" if none else one.act.value, f"set by coach {one.coach}", one.act.reason))
     more = warning(one)
-    return [one.done(f"Done for {one.whom}.{more}"), one.told("no longer set by hand" if none else words(one.act.value), more=more)]
+    return [one.to_coach(f"Done for {one.whom}.{more}"),
+            one.to_lifter("no longer set by hand" if none else words(one.act.value), more=more)]
 
 
-def _lower(one: Doing) -> str:
+def _lower(one: CoachTurn) -> str:
     """Return a warning where the tests' limit is below the load pinned: the lower one is what squat days go by."""
     facts = one.lifter.known.facts
     limit, pin = (str(facts.get(name, "")) for name in ("load.limit", "load.pin"))
@@ -170,19 +171,19 @@ def _lower(one: Doing) -> str:
 def _reply(turn: Turn, effect: Act) -> list[Letter]:
     """Pass on what a lifter writes to the coach they name, else to all of theirs."""
     coaches = [coach for coach, _ in coaching.coaches_of(turn.db, turn.person)]
-    wanted = number(effect.of)
+    wanted = button_number(effect.of)
     to = [wanted] if wanted in coaches else coaches
     if not to:
         return [Letter(turn.person, Say("No coach is linked to you here, so there is nobody to tell."))]
     return [Letter(turn.person, Say("Passed on.")),
-            *(Letter(coach, Say(f"{called(turn.db, coach, turn.person)} writes: {plain(effect.value)}",
-                                turn_to(turn.db, coach, turn.person), must_arrive=True), about=turn.person) for coach in to)]
+            *(Letter(coach, Say(f"{display_name(turn.db, coach, turn.person)} writes: {plain(effect.value)}",
+                                reply_buttons(turn.db, coach, turn.person), must_arrive=True), about=turn.person) for coach in to)]
 
 
 def _film(turn: Turn, effect: Act) -> list[Letter]:
     """Pass on what a lifter sent to their coaches, by the channel's own reference to it."""
     note = "" if effect.reason == NOT_SAID else f": {plain(effect.reason)}"
-    return [Letter(coach, Say(f"{called(turn.db, coach, turn.person)} sent a film{note}", turn_to(turn.db, coach, turn.person),
+    return [Letter(coach, Say(f"{display_name(turn.db, coach, turn.person)} sent a film{note}", reply_buttons(turn.db, coach, turn.person),
                               picture=f"{SENT_MEDIA}{effect.value}"), about=turn.person)
             for coach, _ in coaching.coaches_of(turn.db, turn.person)]
 

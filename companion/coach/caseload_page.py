@@ -10,19 +10,28 @@ from typing import Final
 
 from markupsafe import Markup
 
-from companion.coach.caseload import GROUP_WORDS, GROUPS, OVERDUE_AFTER, QUIET_AFTER, RESULT_WORDS, coach_zone, cut, days_in, urgency
-from companion.coach.names import lines_apart
+from companion.coach.caseload import (
+    GROUP_WORDS,
+    GROUPS,
+    OVERDUE_AFTER,
+    QUIET_AFTER,
+    RESULT_WORDS,
+    coach_zone,
+    day_namer,
+    shortened,
+    urgency,
+)
+from companion.coach.names import with_distinct_names
 from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.report_sections import PAGE_NAME_MOST
-from companion.coach.tables import Moments
+from companion.coach.tables import LocalTimes
 from companion.record import coaching
-from companion.record.caseload import Standing, standings
-from companion.record.report_data import standings_of_all
+from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS, band_of
 
-COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
-MEANINGS: Final = {
+PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
+GROUP_MEANINGS: Final = {
     "hurt": "something hurt since the last review, or questions about it were left open",
     "referred": "a clinician, same-day care or emergency care comes first",
     "worse": "worse beyond error at a retest, or the back moved on a squat day and the depth went a step back",
@@ -34,7 +43,7 @@ MEANINGS: Final = {
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class PageRow:
     """One lifter: their name, and each cell with what it is sorted by ("": last in any order)."""
 
     name: str
@@ -48,28 +57,28 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
     is whole.
     """
     zone = coach_zone(db, coach, now) if coach is not None else "UTC+00:00"
-    when, said = Moments(zone), days_in(zone, now)
-    how = standings(db, coach) if coach is not None else standings_of_all(db)
-    found = sorted(((urgency(one, now, said), one) for one in how), key=lambda pair: (pair[0].weight, pair[0].since),
+    when, day_name = LocalTimes(zone), day_namer(zone, now)
+    how = caseload_rows(db, coach) if coach is not None else all_caseload_rows(db)
+    found = sorted(((urgency(one, now, day_name), one) for one in how), key=lambda pair: (pair[0].weight, pair[0].since),
                    reverse=True)
     found.sort(key=lambda pair: GROUPS.index(pair[0].group))
-    apart = {line.person: line.name for line in lines_apart(db, coach, [line for line, _ in found])}
-    lines = [Row(cut(apart[line.person], PAGE_NAME_MOST) or "somebody", (
+    apart = {line.person: line.name for line in with_distinct_names(db, coach, [line for line, _ in found])}
+    lines = [PageRow(shortened(apart[line.person], PAGE_NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
         (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, now, when))) for line, one in found]
     many = Counter(line.group for line, _ in found)
-    groups = [(GROUP_WORDS[group], many[group], MEANINGS[group]) for group in GROUPS]
+    groups = [(GROUP_WORDS[group], many[group], GROUP_MEANINGS[group]) for group in GROUPS]
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
-    whose = cut(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
+    whose = shortened(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
     script = source_of("sort.js")
     return rendered("caseload.html.jinja", {
         "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
-        "columns": COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
+        "columns": PAGE_COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
         "policy": f"{POLICY}; script-src {hash_of(script)}"})
 
 
-def _cells(one: Standing, now: datetime, when: Moments) -> tuple[tuple[str, str], ...]:
-    """What stands beside the group: safety level, result, depth, last answer, last review."""
+def _cells(one: CaseloadRow, now: datetime, when: LocalTimes) -> tuple[tuple[str, str], ...]:
+    """Return the cells beside the group: safety level, result, depth, last answer, last review."""
     depth = band_of(str(one.step))
     stands = one.safety(now)
     level = f"{stands.words.coach}, {when.text(one.level_at)}" if one.level_at else stands.words.coach

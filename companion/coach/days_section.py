@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from companion.base.clock import local_date
 from companion.coach.tables import Table
 from companion.pictures.series import Chart, ChartOwner, Dot, Track, all_charts, chart_of
-from companion.record.report_data import Found
+from companion.record.log import KeptFinding
 from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.priming_trial import arm_of
 from companion.screening.readings import NumberFormat
@@ -21,7 +21,7 @@ def day_line(day: ToldDay, show: NumberFormat) -> str:
                                    "something hurt" if day.hurt else ""))) or "nothing told"
 
 
-def charts_of(answers: Sequence[LoggedAnswer], steps: Sequence[Found], whose: ChartOwner) -> tuple[Chart, ...]:
+def charts_of(answers: Sequence[LoggedAnswer], steps: Sequence[KeptFinding], whose: ChartOwner) -> tuple[Chart, ...]:
     """Every chart there is something to show in. ``steps``: how the depth to keep to has changed."""
     drawn = [chart_of(name, answers, whose) for name in all_charts()]
     if not any(chart and chart.name == "chart_depth" for chart in drawn):
@@ -29,7 +29,7 @@ def charts_of(answers: Sequence[LoggedAnswer], steps: Sequence[Found], whose: Ch
     return tuple(chart for chart in drawn if chart)
 
 
-def _depth_chart(steps: Sequence[Found], whose: ChartOwner) -> Chart | None:
+def _depth_chart(steps: Sequence[KeptFinding], whose: ChartOwner) -> Chart | None:
     """The depth to keep to after each squat day, as it was told."""
     told = {local_date(one.at, whose.zone): band for one in steps if (band := band_of(one.value))}
     if not told:

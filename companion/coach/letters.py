@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.coach.caseload import NAME_MOST
-from companion.coach.names import called
+from companion.coach.names import display_name
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import start_payload
 from companion.export.table import plain
@@ -44,7 +44,7 @@ def short(name: str | None) -> str:
     return plain(name or "")[:NAME_MOST].strip()
 
 
-def named(db: sqlite3.Connection, person: int) -> str:
+def name_of_person(db: sqlite3.Connection, person: int) -> str:
     """Return a person's name for a message, never empty."""
     return short(people.name_of(db, person)) or "somebody"
 
@@ -54,28 +54,29 @@ def button(label: str, flow: str, asked: object = "") -> tuple[Tap, ...]:
     return (Tap(label[:32], start_payload(flow, str(asked))),)
 
 
-def number(text: str) -> int:
+def button_number(text: str) -> int:
     """Return the number that a button carries; 0 where it is none."""
     return int(text) if text.isdecimal() and len(text) < 16 else 0
 
 
-def seen(turn: Turn, of: str, what: str) -> int | None:
+def lifter_looked_at(turn: Turn, of: str, what: str) -> int | None:
     """Return the lifter that the coach whose turn it is may look at, the look noted; None for anybody else."""
-    lifter = number(of.partition("-")[0])
+    lifter = button_number(of.partition("-")[0])
     if not coaching.sees(turn.db, turn.person, lifter):
         return None
-    coaching.note_look(turn.db, lifter, turn.person, what, turn.now)
+    coaching.audit_look(turn.db, lifter, turn.person, what, turn.now)
     return lifter
 
 
-def turn_to(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
+def reply_buttons(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
     """Return the buttons below what a coach hears of a lifter: to write back, and to look."""
-    name = called(db, coach, lifter)
+    name = display_name(db, coach, lifter)
     return button(f"Write to {name}", "coach_note", lifter), button(f"See {name}", "lifter", lifter)
 
 
 def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "") -> list[Letter]:
     """Return what a lifter's coaches hear at once. The level comes first, so that it can be read on a locked phone."""
     first = f", {words_of(level).coach}" if level not in ("", Level.GO.value) else ""
-    return [Letter(coach, Say(f"{called(db, coach, lifter)}{first}: {plain(because)}", turn_to(db, coach, lifter), must_arrive=True),
+    return [Letter(coach, Say(f"{display_name(db, coach, lifter)}{first}: {plain(because)}",
+                       reply_buttons(db, coach, lifter), must_arrive=True),
                    about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]

@@ -1,4 +1,4 @@
-"""What was measured, side by side, with the lines it is held against and its errors; and where those come from."""
+"""Measurements side by side, with their lines and errors, and the sources of both."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import chain
 from typing import Any, Final
 
-from companion.coach.tables import Cell, Moments, Table
+from companion.coach.tables import Cell, LocalTimes, Table
 from companion.export.questions import in_words
 from companion.screening.errors import Errors
 from companion.screening.protocol import Protocol
@@ -20,7 +20,7 @@ from companion.screening.trend import SESSIONS, trend
 _NOTHING: Final = "–"
 
 
-def numbers_table(answers: Sequence[LoggedAnswer], screen: Screen, errors: Errors, show: NumberFormat, when: Moments) -> Table:
+def numbers_table(answers: Sequence[LoggedAnswer], screen: Screen, errors: Errors, show: NumberFormat, when: LocalTimes) -> Table:
     """The readings that count now, left under right, each with its lines, its error and how it has changed."""
     rows: list[tuple[Cell, ...]] = []
     for one in measured():
@@ -48,7 +48,7 @@ def _readings(screen: Screen, one: Protocol[Any], side: str) -> tuple[Reading, .
 
 
 def _measured(taken: tuple[Reading, ...], sessions: Sequence[ReadingSession], errors: Errors, show: NumberFormat,
-              when: Moments) -> tuple[Cell, ...]:
+              when: LocalTimes) -> tuple[Cell, ...]:
     first, values = taken[0], [one.value for one in taken]
     error = errors.of(first.test, first.method)
     each = f"mean of {', '.join(show(round(value, 1), first.unit) for value in values)}" if len(values) > 1 else ""
@@ -67,7 +67,7 @@ def _error(error: Error, repeats: int, show: NumberFormat) -> tuple[str, ...]:
             f"{show(round(error.mdc, 1), error.unit)} least change that is not error, two single readings{own}")
 
 
-def _changes(sessions: Sequence[ReadingSession], errors: Errors, show: NumberFormat, when: Moments) -> list[str]:
+def _changes(sessions: Sequence[ReadingSession], errors: Errors, show: NumberFormat, when: LocalTimes) -> list[str]:
     """First to last, averaged over as many sessions at each end as it takes to show; and the slope where there are enough."""
     if len(sessions) < 2:
         return []
@@ -92,7 +92,7 @@ def details(screen: Screen, show: NumberFormat) -> tuple[Table, ...]:
 
 
 def sources_of(screen: Screen, errors: Errors, show: NumberFormat) -> Table:
-    """Where each line and error comes from, and its standing."""
+    """Return the source of each line and error, and its standing."""
     rows: list[tuple[Cell, ...]] = []
     readings = [one for test in measured() for side in SIDES for one in _readings(screen, test, side)]
     kinds = {(one.test, one.unit) for one in readings}

@@ -18,9 +18,9 @@ from companion.calendar.words import plan_words
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import caseload, coaching, log, people, reminders
-from companion.record.caseload import Alerted, Concluded
-from companion.record.context import SAFETY, standing_in
-from companion.record.log import Kept, Row
+from companion.record.caseload import KeptAlert
+from companion.record.context import SAFETY_LEVEL, standing_in
+from companion.record.log import KeptFact, KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.errors import errors_from
@@ -32,17 +32,17 @@ from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import ToldDay, days_told
 from companion.screening.standing import SafetyStanding
 
-CAUSES: Final = ("length", "strength", "control")
-OVERRULED: Final = "overruled."
+CAUSE_NAMES: Final = ("length", "strength", "control")
+OVERRULED_PREFIX: Final = "overruled."
 DAYS_SHOWN: Final = 5
 ALERTS_SHOWN: Final = 5
 ACTS_SHOWN: Final = 5
-MEDIA: Final = ("photo", "video")
+MEDIA_KINDS: Final = ("photo", "video")
 
 
 @dataclass(frozen=True, slots=True)
-class Overruled:
-    """How a coach sees a finding, why, and whose word it is; it stands beside the computed one."""
+class OverruledFinding:
+    """A coach's ruling beside the computed one: the ruling, the reason, and the coach."""
 
     name: str
     value: str
@@ -52,18 +52,18 @@ class Overruled:
 
 
 @dataclass(frozen=True, slots=True)
-class Cause:
+class CauseSummary:
     """A cause as it was told: its ruling ("likely", "ruled_out", "too_close", "not_tested"; "" before any results), the
     evidence it rests on in words, and a coach's view beside it."""
 
     name: str
     ruling: str
     because: str
-    overruled: Overruled | None = None
+    overruled: OverruledFinding | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class Number:
+class LatestReading:
     """The latest reading of a test on a side: the mean of its repeats as shown, how it was taken, what each line says of it,
     and the error used, in words."""
 
@@ -79,7 +79,7 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Pinned:
-    """What a coach has set by hand: the value, why, and by whom ("set by coach Ada")."""
+    """A value a coach has set by hand: the value, why, and by whom ("set by coach Ada")."""
 
     value: str
     because: str
@@ -88,7 +88,7 @@ class Pinned:
 
 
 @dataclass(frozen=True, slots=True)
-class Media:
+class SentMedia:
     """A photo or video: which, the channel's own reference to it, the flow and key it answers, and when it came."""
 
     kind: str
@@ -99,7 +99,7 @@ class Media:
 
 
 @dataclass(frozen=True, slots=True)
-class Acted:
+class CoachAction:
     """Something a coach did for the lifter."""
 
     at: datetime
@@ -110,15 +110,15 @@ class Acted:
 
 
 @dataclass(frozen=True, slots=True)
-class Alarm:
+class AlertDetail:
     """An alert and the answers of the run it came from: (key, as written)."""
 
-    alert: Alerted
+    alert: KeptAlert
     answers: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Page:
+class LifterPage:
     """One lifter, for their coach. Texts are as kept, so a page made of it makes them plain.
 
     ``safety``: the standing now. ``went``: whether they were seen after a referral, as last asked, with what was said. ``over``:
@@ -133,15 +133,15 @@ class Page:
     system: str
     gone: tuple[datetime, str] | None
     safety: SafetyStanding
-    went: Concluded | None
+    went: KeptFinding | None
     told_at: str
     overall: str
     overall_words: str
-    causes: tuple[Cause, ...]
-    overruled: tuple[Overruled, ...]
-    numbers: tuple[Number, ...]
+    causes: tuple[CauseSummary, ...]
+    overruled: tuple[OverruledFinding, ...]
+    numbers: tuple[LatestReading, ...]
     days: tuple[ToldDay, ...]
-    step: Concluded | None
+    step: KeptFinding | None
     keep: str
     depth_pin: Pinned | None
     limit: float | None
@@ -154,25 +154,25 @@ class Page:
     plan_words: str
     coming: tuple[SquatDay, ...]
     next_reminder: Reminder | None
-    media: tuple[Media, ...]
-    alarms: tuple[Alarm, ...]
-    acts: tuple[Acted, ...]
+    media: tuple[SentMedia, ...]
+    alarms: tuple[AlertDetail, ...]
+    acts: tuple[CoachAction, ...]
     reviewed_at: str
     answers: int
     answered_at: datetime | None
 
 
 @dataclass(frozen=True, slots=True)
-class Held:
-    """What the record holds of a lifter, as a page needs it; the answer log oldest first, the rest newest first."""
+class LifterRecords:
+    """A lifter's data as a page needs it; the answer log oldest first, the rest newest first."""
 
     person: int
     name: str
-    facts: Mapping[str, Kept]
-    concluded: Mapping[str, Concluded]
-    log: Sequence[Row]
-    alerts: Sequence[Alerted]
-    acts: Sequence[Acted]
+    facts: Mapping[str, KeptFact]
+    concluded: Mapping[str, KeptFinding]
+    log: Sequence[LogRow]
+    alerts: Sequence[KeptAlert]
+    acts: Sequence[CoachAction]
     reminders: Sequence[Reminder]
     gone: tuple[datetime, str] | None = None
     reviewed_at: str = ""
@@ -180,35 +180,36 @@ class Held:
     limits: Sequence[LimitSet] = ()
 
 
-def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> Page:
+def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> LifterPage:
     """The page of a lifter for a coach. Whether the coach may see it has to be looked up before."""
-    return page_of(held_of(db, coach, lifter), now)
+    return page_of(lifter_records(db, coach, lifter), now)
 
 
-def held_of(db: sqlite3.Connection, coach: int, lifter: int) -> Held:
+def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRecords:
     """All that a page rests on, read from the record."""
-    acts = tuple(Acted(moment_of(at), *rest) for at, *rest in coaching.acts_for(db, lifter, ACTS_SHOWN))
-    return Held(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), caseload.concluded_of(db, lifter),
-                tuple(log.answers_of(db, lifter)), caseload.alerted_of(db, lifter, ALERTS_SHOWN), acts,
-                reminders.open_of(db, lifter), caseload.gone_of(db, lifter), coaching.reviewed_at(db, lifter, coach),
+    acts = tuple(CoachAction(moment_of(at), *rest) for at, *rest in coaching.latest_acts(db, lifter, ACTS_SHOWN))
+    return LifterRecords(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), log.findings_of(db, lifter),
+                tuple(log.answers_of(db, lifter)), caseload.alerts_of(db, lifter, ALERTS_SHOWN), acts,
+                reminders.open_reminders(db, lifter), caseload.unreachable_since(db, lifter), coaching.reviewed_at(db, lifter, coach),
                 log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)))
 
 
-def page_of(held: Held, now: datetime) -> Page:
+def page_of(held: LifterRecords, now: datetime) -> LifterPage:
     """The page that records amount to."""
     facts = {name: kept.value for name, kept in held.facts.items()}
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
     today = local_date(now, zone)
     found = held.concluded
-    overruled = {name.removeprefix(OVERRULED): Overruled(name.removeprefix(OVERRULED), one.value, one.because, one.rule, one.at)
-                 for name, one in found.items() if name.startswith(OVERRULED) and one.value}
+    overruled = {name.removeprefix(OVERRULED_PREFIX):
+                 OverruledFinding(name.removeprefix(OVERRULED_PREFIX), one.value, one.because, one.rule, one.at)
+                 for name, one in found.items() if name.startswith(OVERRULED_PREFIX) and one.value}
     plan = plan_from(facts)
     days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
-    return Page(
+    return LifterPage(
         held.person, held.name, zone, system, held.gone, safety_of(held, facts, now), found.get("referral.went"),
         str(facts.get("outcome.at", "")), str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
-        tuple(_cause(name, facts, found, overruled) for name in CAUSES), tuple(overruled.values()),
-        numbers_of(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
+        tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
+        latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         found.get("depth.step"), str(facts.get("depth.keep", "")), _pinned(found.get("depth.pin")),
         _kilos(facts.get("load.limit")), _pinned(found.get("load.pin")),
         over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)), str(facts.get("drill", "")),
@@ -218,19 +219,19 @@ def page_of(held: Held, now: datetime) -> Page:
         tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)
 
 
-def safety_of(held: Held, facts: Mapping[str, float | str], now: datetime) -> SafetyStanding:
+def safety_of(held: LifterRecords, facts: Mapping[str, float | str], now: datetime) -> SafetyStanding:
     """The safety standing of the lifter."""
     pain = {log.PAIN_OPEN: text_of(held.pain_open)} if held.pain_open else {}
-    return standing_in({**facts, **pain}, held.facts[SAFETY].at if SAFETY in held.facts else None, now)
+    return standing_in({**facts, **pain}, held.facts[SAFETY_LEVEL].at if SAFETY_LEVEL in held.facts else None, now)
 
 
-def answers_in(rows: Iterable[Row], flows: Iterable[str]) -> list[LoggedAnswer]:
+def answers_in(rows: Iterable[LogRow], flows: Iterable[str]) -> list[LoggedAnswer]:
     """The rows of some flows as the screening reads them."""
     wanted = frozenset(flows)
     return [log.as_answer(row) for row in rows if row.flow in wanted]
 
 
-def numbers_of(rows: Iterable[Row], show: NumberFormat) -> tuple[Number, ...]:
+def latest_readings(rows: Iterable[LogRow], show: NumberFormat) -> tuple[LatestReading, ...]:
     """The latest reading of each measured test on each side, held against its lines."""
     answers = answers_in(rows, (*(one.id for one in measured()), "warm_up", "about_you"))
     errors = errors_from(answers, about_from(answers).sex)
@@ -242,7 +243,7 @@ def numbers_of(rows: Iterable[Row], show: NumberFormat) -> tuple[Number, ...]:
     return tuple(found)
 
 
-def _number(session: ReadingSession, error: Error, show: NumberFormat) -> Number:
+def _number(session: ReadingSession, error: Error, show: NumberFormat) -> LatestReading:
     readings, first = session.readings, session.readings[0]
     seen = show(round(mean_of(readings), 1), first.unit)
     lines = []
@@ -257,21 +258,22 @@ def _number(session: ReadingSession, error: Error, show: NumberFormat) -> Number
         told = (f"{show(error.of_mean(len(readings)), first.unit)} (SEM of this mean); a change counts from "
                 f"{show(error.mdc, first.unit)} ({STANDING_WORDS[error.standing]}{own})")
     how = " ".join(filter(None, (first.method.replace("_", " "), first.placement)))
-    return Number(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)
+    return LatestReading(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)
 
 
-def media_in(rows: Sequence[Row]) -> tuple[Media, ...]:
+def media_in(rows: Sequence[LogRow]) -> tuple[SentMedia, ...]:
     """Photos and videos that stand, the newest first; kept as the channel's own reference, which opens nothing elsewhere."""
-    latest = {(row.run, row.key): row for row in rows if row.key.startswith(MEDIA)}
-    return tuple(Media(row.raw, row.value, row.flow, row.key, row.at) for row in reversed(latest.values())
-                 if row.status == "ok" and row.raw in MEDIA and isinstance(row.value, str))
+    latest = {(row.run, row.key): row for row in rows if row.key.startswith(MEDIA_KINDS)}
+    return tuple(SentMedia(row.raw, row.value, row.flow, row.key, row.at) for row in reversed(latest.values())
+                 if row.status == "ok" and row.raw in MEDIA_KINDS and isinstance(row.value, str))
 
 
-def _cause(name: str, facts: Mapping[str, float | str], found: Mapping[str, Concluded], overruled: Mapping[str, Overruled]) -> Cause:
-    return Cause(name, str(facts.get(name, "")), found[name].because if name in found else "", overruled.get(name))
+def _cause(name: str, facts: Mapping[str, float | str], found: Mapping[str, KeptFinding],
+           overruled: Mapping[str, OverruledFinding]) -> CauseSummary:
+    return CauseSummary(name, str(facts.get(name, "")), found[name].because if name in found else "", overruled.get(name))
 
 
-def _pinned(found: Concluded | None) -> Pinned | None:
+def _pinned(found: KeptFinding | None) -> Pinned | None:
     return Pinned(found.value, found.because, found.rule, found.at) if found and found.value else None
 
 
@@ -282,6 +284,6 @@ def _kilos(value: object) -> float | None:
         return None
 
 
-def _alarm(alert: Alerted, rows: Sequence[Row]) -> Alarm:
+def _alarm(alert: KeptAlert, rows: Sequence[LogRow]) -> AlertDetail:
     said = {row.key: row for row in rows if alert.run and row.run == alert.run}
-    return Alarm(alert, tuple((key, plain(row.raw)) for key, row in said.items() if row.status == "ok"))
+    return AlertDetail(alert, tuple((key, plain(row.raw)) for key, row in said.items() if row.status == "ok"))

@@ -1,4 +1,4 @@
-"""What a page is made of before it has any markup: tables of texts, and moments as a lifter's clock shows them."""
+"""A page before any markup: tables of texts, and moments as a lifter's clock shows them."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ Cell = str | tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Fold:
+class TableSection:
     """Some rows of a table under a heading of their own. ``gone``: the numbers of the rows that were replaced or taken back."""
 
     title: str
@@ -29,18 +29,18 @@ class Table:
     caption: str
     columns: tuple[str, ...]
     rows: tuple[tuple[Cell, ...], ...] = ()
-    folds: tuple[Fold, ...] = ()
+    folds: tuple[TableSection, ...] = ()
     empty: str = ""
     note: str = ""
 
     @property
-    def bodies(self) -> tuple[Fold, ...]:
+    def bodies(self) -> tuple[TableSection, ...]:
         """Its rows as folds, the only one without a title where it has none."""
-        return self.folds or ((Fold("", self.rows),) if self.rows else ())
+        return self.folds or ((TableSection("", self.rows),) if self.rows else ())
 
 
 @dataclass(frozen=True, slots=True)
-class Moments:
+class LocalTimes:
     """Writes moments and days as they are where the lifter is."""
 
     zone: str

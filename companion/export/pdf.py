@@ -11,10 +11,11 @@ import tempfile
 from pathlib import Path
 from typing import Final, Literal
 
-SECONDS: Final = 60.0
+PRINT_SECONDS: Final = 60.0
 """Seconds that printing may take; a log of a thousand answers takes a few (choice)."""
-NAMES: Final = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
-FLAGS: Final = ("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+CHROMIUM_NAMES: Final = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+CHROMIUM_FLAGS: Final = ("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+                         "--disable-background-networking",
                 "--disable-component-update", "--disable-sync", "--disable-extensions", "--disable-dev-shm-usage",
                 "--no-pdf-header-footer")
 """The page is our own, allows no script and asks for nothing, so it may be printed without a sandbox (which needs more rights
@@ -29,13 +30,13 @@ class NoPdf(Exception):
 
 def chromium_here() -> str:
     """Return where a Chromium is. Raises NoPdf where there is none."""
-    for name in NAMES:
+    for name in CHROMIUM_NAMES:
         if found := shutil.which(name):
             return found
     raise NoPdf("no Chromium found: install it (Debian: apt-get install chromium), or leave out --pdf and print the page from a browser")
 
 
-def write_pdf(html: str, path: Path, chromium: str | None = None, paper: Paper = "A4", seconds: float = SECONDS) -> None:
+def write_pdf(html: str, path: Path, chromium: str | None = None, paper: Paper = "A4", seconds: float = PRINT_SECONDS) -> None:
     """Print a page of HTML into a file of this path, readable by its owner only. ``chromium``: the program, None for the one
     that is there. Raises NoPdf where it is not there, fails, or takes longer than ``seconds``."""
     program = chromium or chromium_here()
@@ -45,7 +46,7 @@ def write_pdf(html: str, path: Path, chromium: str | None = None, paper: Paper =
         page, made = Path(folder, "page.html"), Path(folder, "page.pdf")
         sized = html.replace("</head>", f"<style>@page {{ size: {paper}; }}</style></head>", 1)
         page.write_text(sized, encoding="utf-8")
-        _run([program, *FLAGS, f"--user-data-dir={folder}/profile", f"--print-to-pdf={made}", page.as_uri()], folder, seconds)
+        _run([program, *CHROMIUM_FLAGS, f"--user-data-dir={folder}/profile", f"--print-to-pdf={made}", page.as_uri()], folder, seconds)
         if not made.exists() or not made.read_bytes().startswith(b"%PDF"):
             raise NoPdf(f"{program} printed nothing")
         write_private(path, made.read_bytes())

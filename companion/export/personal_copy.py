@@ -12,9 +12,9 @@ from companion.base.clock import zone_of
 from companion.conversation.registry import Book
 from companion.export.questions import in_words, questions_in
 from companion.export.table import number, plain
-from companion.record.log import Row, answers_of
+from companion.record.log import LogRow, answers_of
 from companion.record.people import Agreement, agreements
-from companion.record.personal_data import Held, held_of
+from companion.record.personal_data import PersonalRow, personal_rows
 
 HEADINGS: Final = {
     ("persons", "id"): "You", ("addresses", "person"): "Where you can be written to",
@@ -35,7 +35,7 @@ def copy_text(db: sqlite3.Connection, person: int, book: Book, zone: str, now: d
     """Return the copy as plain text, on the person's own clock; each text in it in one line."""
     return "\n".join((f"Everything kept about you, on {_local(now, zone)}", f"Times are those of {zone}.",
                       *_agreed(agreements(db, person), zone), *_answers(answers_of(db, person), book, zone),
-                      *_rest(held_of(db, person), zone))) + "\n"
+                      *_rest(personal_rows(db, person), zone))) + "\n"
 
 
 def _agreed(agreements: Sequence[Agreement], zone: str) -> Iterator[str]:
@@ -46,7 +46,7 @@ def _agreed(agreements: Sequence[Agreement], zone: str) -> Iterator[str]:
         yield f"- {_local(one.at, zone)}  what is kept of a {one.of}: {what}"
 
 
-def _answers(rows: Iterator[Row], book: Book, zone: str) -> Iterator[str]:
+def _answers(rows: Iterator[LogRow], book: Book, zone: str) -> Iterator[str]:
     questions = questions_in(book)
     yield f"\n\n{HEADINGS['answers', 'person'].upper()}"
     for (flow, run), those in groupby(rows, key=lambda row: (row.flow, row.run)):
@@ -61,7 +61,7 @@ def _answers(rows: Iterator[Row], book: Book, zone: str) -> Iterator[str]:
                         f"{said}{f' {row.unit}' if row.unit else ''} (you wrote “{row.raw}”){status}")
 
 
-def _rest(held: Iterator[Held], zone: str) -> Iterator[str]:
+def _rest(held: Iterator[PersonalRow], zone: str) -> Iterator[str]:
     for key, those in groupby(held, key=lambda one: (one.table, one.column)):
         if key == ("answers", "person"):
             continue

@@ -15,11 +15,11 @@ from companion.conversation.registry import Book
 from companion.conversation.table import EARLY_END
 from companion.conversation.wording import render
 from companion.language.units import METRIC, spoken_unit
-from companion.record.log import Row
+from companion.record.log import LogRow
 
 _SOMEBODY: Final = Known({"today": "2000-01-01", "person": "", "coach": "no"}, datetime(2000, 1, 1, tzinfo=UTC))
 """For facts drawn at a run's start, which only name keys here: the same ones at every export."""
-LEFT_OUT: Final = "…"
+FIELD_LEFT_OUT: Final = "…"
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,55 +67,57 @@ def stem_of(key: str, side: str) -> str:
 def _wording(ask: Ask) -> str:
     said = ""
     for text, field, _, _ in Formatter().parse(ask.say):
-        said += text + ("" if field is None else spoken_unit(ask.kind.unit, METRIC) if field == "unit" else LEFT_OUT)
+        said += text + ("" if field is None else spoken_unit(ask.kind.unit, METRIC) if field == "unit" else FIELD_LEFT_OUT)
     return " ".join(said.split()) if any(map(str.isalpha, said)) else in_words(ask.key)
 
 
 @dataclass(frozen=True, slots=True)
-class Pass:
+class RunAnswers:
     """One run of one flow with its rows, the oldest first; at least one. Its version and ending are the last row's."""
 
     flow: str
     run: str
-    rows: tuple[Row, ...]
+    rows: tuple[LogRow, ...]
 
     @property
     def version(self) -> int:
+        """The flow's version at the run's last answer."""
         return self.rows[-1].version
 
     @property
     def ending(self) -> str | None:
+        """How the run ended; None while it is open."""
         return self.rows[-1].ending
 
     @property
-    def latest(self) -> dict[str, Row]:
+    def latest(self) -> dict[str, LogRow]:
         """The latest row of each key, in the order the keys were first asked."""
         return {row.key: row for row in self.rows}
 
     @property
-    def standing(self) -> dict[str, Row]:
+    def standing(self) -> dict[str, LogRow]:
         """The rows that stand: the latest of each key, where it is an answer."""
         return _standing(self.rows)
 
 
-def passes_of(rows: Iterable[Row]) -> tuple[Pass, ...]:
+def runs_in(rows: Iterable[LogRow]) -> tuple[RunAnswers, ...]:
     """Return the runs of a log, in the order they began; ``rows`` in any order."""
-    runs: dict[tuple[str, str], list[Row]] = {}
+    runs: dict[tuple[str, str], list[LogRow]] = {}
     for row in sorted(rows, key=lambda row: row.id):
         runs.setdefault((row.flow, row.run), []).append(row)
-    return tuple(Pass(flow, run, tuple(taken)) for (flow, run), taken in runs.items())
+    return tuple(RunAnswers(flow, run, tuple(taken)) for (flow, run), taken in runs.items())
 
 
-def _standing(rows: Iterable[Row]) -> dict[str, Row]:
+def _standing(rows: Iterable[LogRow]) -> dict[str, LogRow]:
     return {key: row for key, row in {row.key: row for row in rows}.items() if row.status == "ok" and row.value is not None}
 
 
-def broken_off(one: Pass, book: Book, questions: Questions) -> bool:
+def ended_early(one: RunAnswers, book: Book, questions: Questions) -> bool:
     """True if a run that is done was ended early by its last answer ("stop for today"), or has no answer at all."""
     return not one.standing or _led_to(one.rows[-1].key, one.standing, one, book, questions) == EARLY_END
 
 
-def corrected(one: Pass, book: Book, questions: Questions) -> frozenset[str]:
+def corrected(one: RunAnswers, book: Book, questions: Questions) -> frozenset[str]:
     """Return the keys whose answer was taken back after it had ended the run, and those taken back from then on.
 
     The log does not say when a run was reopened; it was where the answer taken back is one that ends the run by the
@@ -129,7 +131,7 @@ def corrected(one: Pass, book: Book, questions: Questions) -> frozenset[str]:
     return frozenset(found)
 
 
-def _led_to(key: str, said: Mapping[str, Row], one: Pass, book: Book, questions: Questions) -> str:
+def _led_to(key: str, said: Mapping[str, LogRow], one: RunAnswers, book: Book, questions: Questions) -> str:
     """Return where the answer of a key leads, by the answers of its run alone; "" where that can't be told from them."""
     compiled, asked = book.flows.get(one.flow), questions.get(one.flow, {})
     if compiled is None or compiled.flow.version != one.version or key not in asked:

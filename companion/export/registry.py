@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True, slots=True)
-class Source:
+class ExportSource:
     """The person whose data is exported, as of a moment: their rows, their facts (for zone and plan) and the flows that asked."""
 
     db: sqlite3.Connection
@@ -43,44 +43,44 @@ class Format:
     what: str
     media_type: str
     file: str
-    made: Callable[[Source], str]
+    made: Callable[[ExportSource], str]
     said: str = ""
 
 
-def _text(of: Source) -> str:
+def _text(of: ExportSource) -> str:
     from companion.export.personal_copy import copy_text
 
     return copy_text(of.db, of.person, of.book, of.zone, of.now)
 
 
-def _csv(of: Source) -> str:
+def _csv(of: ExportSource) -> str:
     from companion.export.table import as_csv
     from companion.record.log import answers_of
 
     return as_csv(answers_of(of.db, of.person), of.book, of.zone)
 
 
-def _json_lines(of: Source) -> str:
+def _json_lines(of: ExportSource) -> str:
     from companion.export.table import as_json_lines
     from companion.record.log import answers_of
 
     return as_json_lines(answers_of(of.db, of.person), of.book, of.zone)
 
 
-def _fhir(of: Source) -> str:
+def _fhir(of: ExportSource) -> str:
     from companion.export.fhir.bundle import as_fhir
     from companion.record.log import answers_of
 
     return as_fhir(of.person, answers_of(of.db, of.person), of.book)
 
 
-def _calendar(of: Source) -> str:
+def _calendar(of: ExportSource) -> str:
     from companion.export.calendar_file import squat_days_calendar
 
     return squat_days_calendar(of.db, of.person, of.facts, of.now)
 
 
-def _rows(of: Source) -> str:
+def _rows(of: ExportSource) -> str:
     from companion.record.personal_data import as_lines
 
     return as_lines(of.db, of.person)

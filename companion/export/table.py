@@ -17,10 +17,10 @@ from unicodedata import category, normalize
 from companion.base.clock import zone_of
 from companion.conversation.registry import Book
 from companion.export.questions import in_words, questions_in
-from companion.record.log import Row
+from companion.record.log import LogRow
 from companion.record.timestamps import text_of
 
-COLUMNS: Final = ("row", "at", "local_time", "flow", "version", "question", "key", "side", "raw", "value", "unit", "status",
+ANSWER_COLUMNS: Final = ("row", "at", "local_time", "flow", "version", "question", "key", "side", "raw", "value", "unit", "status",
                   "method", "placement", "replaces", "run", "run_ending", "run_for")
 """``row`` is the number that ``replaces`` names; ``run_for`` what the run was begun with, such as a day."""
 
@@ -60,7 +60,7 @@ def number(value: float) -> float | None:
     return int(value) if value == int(value) and abs(value) < _WHOLE_MOST else float(value)
 
 
-def _columns(rows: Iterable[Row], book: Book, zone: str) -> Iterable[dict[str, float | str | None]]:
+def _columns(rows: Iterable[LogRow], book: Book, zone: str) -> Iterable[dict[str, float | str | None]]:
     questions, there = questions_in(book), zone_of(zone)
     for row in rows:
         asked = questions.get(row.flow, {}).get(row.key)
@@ -68,10 +68,10 @@ def _columns(rows: Iterable[Row], book: Book, zone: str) -> Iterable[dict[str, f
                   asked.text if asked else in_words(row.key), row.key, row.side, row.raw,
                   row.value if row.value is None or isinstance(row.value, str) else number(row.value),
                   row.unit, row.status, row.method, row.placement, row.replaces, row.run, row.ending or "open", row.asked)
-        yield dict(zip(COLUMNS, values, strict=True))
+        yield dict(zip(ANSWER_COLUMNS, values, strict=True))
 
 
-def as_csv(rows: Iterable[Row], book: Book, zone: str) -> str:
+def as_csv(rows: Iterable[LogRow], book: Book, zone: str) -> str:
     """Return the log as CSV with a header, comma-separated, lines ended by CRLF, begun by a byte order mark; write it as UTF-8,
     its line ends untouched.
 
@@ -81,13 +81,13 @@ def as_csv(rows: Iterable[Row], book: Book, zone: str) -> str:
     out = io.StringIO(newline="")
     out.write(BOM)
     table = csv.writer(out, lineterminator="\r\n")
-    table.writerow(COLUMNS)
+    table.writerow(ANSWER_COLUMNS)
     for row in _columns(rows, book, zone):
         table.writerow([no_formula(cell) if isinstance(cell, str) else cell for cell in row.values()])
     return out.getvalue()
 
 
-def as_json_lines(rows: Iterable[Row], book: Book, zone: str) -> str:
+def as_json_lines(rows: Iterable[LogRow], book: Book, zone: str) -> str:
     """Return the log as JSON Lines with the columns of the CSV: numbers are numbers, what is missing is null.
 
     All in ASCII, the rest escaped: a text is kept to the letter and can still neither break a line nor steer a terminal.

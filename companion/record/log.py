@@ -1,4 +1,4 @@
-"""Reading: what is known of a person and their answer log."""
+"""Reads of a person's facts, findings and answer log."""
 
 from __future__ import annotations
 
@@ -20,8 +20,8 @@ _PAIN_OPEN: Final = ("select began_at from runs where person = :person and flow 
                      "order by began_at desc limit 1")
 
 
-class Kept(NamedTuple):
-    """One fact as kept: its value, whether it was concluded rather than answered, and since when."""
+class KeptFact(NamedTuple):
+    """A fact's value and time. ``found``: true if it was concluded rather than answered."""
 
     value: Value
     found: bool
@@ -29,13 +29,22 @@ class Kept(NamedTuple):
 
     @property
     def at(self) -> datetime:
-        """Since when, as a moment; of few it is asked."""
+        """The time as a datetime; parsed on demand, as few callers need it."""
         return moment_of(self.since)
 
 
+class KeptFinding(NamedTuple):
+    """A finding: its value, the rule that made it, the evidence in words, and its time."""
+
+    value: str
+    rule: str
+    because: str
+    at: datetime
+
+
 @dataclass(frozen=True, slots=True)
-class Row:
-    """One row of the answer log, with how its run ended (None: still open)."""
+class LogRow:
+    """One row of the answer log. ``ending``: of its run, None while open; ``asked``: the run's subject, such as a day."""
 
     id: int
     at: datetime
@@ -55,21 +64,28 @@ class Row:
     asked: str
 
 
-def as_answer(row: Row) -> LoggedAnswer:
+def as_answer(row: LogRow) -> LoggedAnswer:
     """Return a row of the log as the screening reads it."""
     return LoggedAnswer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
 
 
-def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
-    """Return the latest of every fact about a person, by name: "flow.key" for answers."""
-    return {name: Kept(value, bool(found), at) for name, value, found, at in
+def facts_of(db: sqlite3.Connection, person: int) -> dict[str, KeptFact]:
+    """Return a person's facts by name; "flow.key" for answers."""
+    return {name: KeptFact(value, bool(found), at) for name, value, found, at in
             db.execute("select name, value, found, at from facts where person = ?", (person,))}
 
 
-def found(db: sqlite3.Connection, person: int, name: str) -> list[tuple[str, datetime]]:
-    """Return every value a thing was concluded to have, oldest first, and when."""
-    return [(value, moment_of(at)) for value, at in
-            db.execute("select value, at from findings where person = ? and name = ? order by id", (person, name))]
+def findings_of(db: sqlite3.Connection, person: int) -> dict[str, KeptFinding]:
+    """Return a person's latest findings by name."""
+    return {name: KeptFinding(value, rule, because, moment_of(at)) for name, value, rule, because, at in db.execute(
+        "select name, value, rule, because, at from findings where id in (select max(id) from findings where person = ? "
+        "group by name)", (person,))}
+
+
+def finding_history(db: sqlite3.Connection, person: int, name: str) -> list[KeptFinding]:
+    """Return every value a finding has had, oldest first."""
+    return [KeptFinding(value, rule, because, moment_of(at)) for value, rule, because, at in db.execute(
+        "select value, rule, because, at from findings where person = ? and name = ? order by id", (person, name))]
 
 
 def load_limits_of(db: sqlite3.Connection, person: int) -> str:
@@ -84,7 +100,7 @@ def pain_open_of(db: sqlite3.Connection, person: int) -> datetime | None:
     return moment_of(row[0]) if row else None
 
 
-def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
+def known_rows(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
     """Return all that is known of a person, in one query: name, value, and since when where it was concluded ("" else). The
     facts, "due.KIND" for each reminder to come, "coach" and "is_coach" where a coach looks after them, and where they are
     one, "load.limits", the values the load limit has had (``screening.load_limit.limits_in``), and "pain.open_since", where
@@ -100,9 +116,9 @@ def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]
         {"person": person}).fetchall()
 
 
-def answers_of(db: sqlite3.Connection, person: int) -> Iterator[Row]:
-    """Yield a person's answer log, oldest first."""
+def answers_of(db: sqlite3.Connection, person: int) -> Iterator[LogRow]:
+    """Return an iterator over a person's answer log, oldest first."""
     rows = db.execute("select id, at, flow, version, run, key, side, raw, value, unit, status, method, placement, replaces, "
                       "ending, asked from (select a.*, r.ending, r.asked from answers a join runs r on r.person = a.person and "
                       "r.run = a.run where a.person = ?) order by id", (person,))
-    return (Row(row[0], moment_of(row[1]), *row[2:]) for row in rows)
+    return (LogRow(row[0], moment_of(row[1]), *row[2:]) for row in rows)

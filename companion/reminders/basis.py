@@ -17,7 +17,7 @@ from companion.record.reminders import Reminder
 
 
 @dataclass(frozen=True)
-class Basis:
+class PlanningBasis:
     """One person's facts at a moment, and their reminders. ``settled``: the reminder that has just been decided on, if so: the next
     of its kind is the one that follows it, also where that has been due since."""
 
@@ -50,15 +50,15 @@ class Basis:
     @cached_property
     def standing(self) -> Mapping[str, Reminder]:
         """Their open reminders, by kind."""
-        return {one.kind: one for one in reminders.open_of(self.db, self.person)}
+        return {one.kind: one for one in reminders.open_reminders(self.db, self.person)}
 
     def told(self, kind: str) -> frozenset[date]:
         """Return the days this kind has been settled for."""
-        return reminders.told(self.db, self.person, kind, self.now)
+        return reminders.settled_days(self.db, self.person, kind, self.now)
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class PlannedReminder:
     """A reminder that is to be open: its moment, the wall time it was planned for, the local date it is about ("" for none), and
     when it is too late for it (None: never)."""
 
@@ -68,11 +68,11 @@ class Wanted:
     stale: datetime | None = None
 
 
-def wall(moment: datetime, zone: str) -> str:
+def wall_time(moment: datetime, zone: str) -> str:
     """Return a moment as wall time: "2026-12-01 18:00"."""
     return moment.astimezone(zone_of(zone)).strftime("%Y-%m-%d %H:%M")
 
 
-def put_off(standing: Reminder) -> bool:
+def was_postponed(standing: Reminder) -> bool:
     """True if a reminder waits for longer than it was planned to."""
-    return wall(standing.due_at, standing.zone) > standing.wall
+    return wall_time(standing.due_at, standing.zone) > standing.wall

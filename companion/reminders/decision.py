@@ -9,9 +9,9 @@ from typing import Final, Literal
 from companion.base.clock import instant, local_date
 from companion.calendar.prompts import Preferences, after_quiet
 from companion.record.reminders import Reminder
-from companion.reminders.kinds import KINDS
+from companion.reminders.kinds import REMINDER_KINDS
 
-PUT_OFF: Final = timedelta(days=1)
+POSTPONED_BY: Final = timedelta(days=1)
 """Time by which an invitation to test is put off while something stands against it; our choice."""
 
 
@@ -26,7 +26,7 @@ class Decision:
 def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, given_way: bool = False) -> Decision:
     """Decide on a reminder that is due, at this safety level. ``given_way``: the kind that takes its place has been sent
     lately or is due too."""
-    kind = KINDS[reminder.kind]
+    kind = REMINDER_KINDS[reminder.kind]
     today = reminder.day == local_date(now, zone).isoformat()
     levels = kind.that_day if today and kind.that_day else kind.levels
     gone = reminder.stale_at is not None and now >= reminder.stale_at
@@ -41,7 +41,7 @@ def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, le
     if given_way:
         return Decision("drop")
     if levels and level not in levels:
-        return Decision("drop") if kind.closed == "drop" else Decision("wait", now + PUT_OFF)
+        return Decision("drop") if kind.closed == "drop" else Decision("wait", now + POSTPONED_BY)
     return Decision("send")
 
 

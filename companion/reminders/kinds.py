@@ -55,7 +55,7 @@ class ReminderKind:
         return self.when != "on_date"
 
 
-KINDS: Final = {kind.name: kind for kind in (
+REMINDER_KINDS: Final = {kind.name: kind for kind in (
     ReminderKind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, that_day=(Level.GO.value,),
                  says_missed=True),
     ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, gives_way_to="morning"),
@@ -74,9 +74,9 @@ been seen asks again as ``flows.referral`` has it."""
 
 def coach_words(name: str) -> str:
     """Return what a coach reads for a kind; of one that is in no table the name in words."""
-    return KINDS[name].coach if name in KINDS else name.replace("_", " ")
+    return REMINDER_KINDS[name].coach if name in REMINDER_KINDS else name.replace("_", " ")
 
 
 def ended_by_stop_all(name: str) -> bool:
     """True if "stop all reminders" ends a kind; also of one that is in no table."""
-    return name not in KINDS or KINDS[name].ended_by == STOP_ALL
+    return name not in REMINDER_KINDS or REMINDER_KINDS[name].ended_by == STOP_ALL

@@ -20,7 +20,7 @@ from companion.reminders import SWEEP_SECONDS
 _log = logging.getLogger(__name__)
 
 
-class FromNow(BaseTrigger):  # type: ignore[misc]  # APScheduler has no types
+class FixedDelayTrigger(BaseTrigger):  # type: ignore[misc]  # APScheduler has no types
     """A trigger that fires so long from now, whenever the last was: an interval counted from the last would fire a year of times
     where the clock jumps a year ahead."""
 
@@ -47,7 +47,8 @@ def start_sweeping(sweep: Callable[[], Awaitable[object]], seconds: float = SWEE
             _log.error("a sweep failed: %s", type(error).__name__, exc_info=error)
 
     scheduler = AsyncIOScheduler(timezone="UTC")
-    job = scheduler.add_job(quietly, FromNow(every), next_run_time=clock.now(), coalesce=True, max_instances=1, misfire_grace_time=None)
+    job = scheduler.add_job(quietly, FixedDelayTrigger(every), next_run_time=clock.now(), coalesce=True,
+                            max_instances=1, misfire_grace_time=None)
 
     async def look() -> None:
         while True:

@@ -6,7 +6,17 @@ from datetime import timedelta
 
 import pytest
 
-from companion.app.rate_limit import COUNTED_MOST, TAKEN_MOST, WITHIN, Count, Flood, Pace, always_heard, counted, pace_of
+from companion.app.rate_limit import (
+    ACCEPTED_MOST,
+    COUNTED_MOST,
+    WINDOW,
+    Admission,
+    MessageCount,
+    RateLimit,
+    admission_of,
+    always_heard,
+    counted,
+)
 from companion.port import Address, Inbound, Tapped, Typed
 from tests.fakes.clock import START
 
@@ -14,34 +24,35 @@ SECOND = timedelta(seconds=1)
 
 
 def test_forty_a_minute_and_ten_thousand_addresses() -> None:
-    assert (timedelta(minutes=1), 40, 10_000) == (WITHIN, TAKEN_MOST, COUNTED_MOST)
+    assert (timedelta(minutes=1), 40, 10_000) == (WINDOW, ACCEPTED_MOST, COUNTED_MOST)
 
 
-@pytest.mark.parametrize(("sent", "pace"), [(1, Pace.TAKE), (40, Pace.TAKE), (41, Pace.TELL), (42, Pace.HUSH), (500, Pace.HUSH)])
-def test_the_forty_first_is_told_and_no_other(sent: int, pace: Pace) -> None:
-    assert pace_of(Count(START, sent)) is pace
+@pytest.mark.parametrize(("sent", "pace"), [(1, Admission.TAKE), (40, Admission.TAKE), (41, Admission.TELL),
+                                             (42, Admission.HUSH), (500, Admission.HUSH)])
+def test_the_forty_first_is_told_and_no_other(sent: int, pace: Admission) -> None:
+    assert admission_of(MessageCount(START, sent)) is pace
 
 
 @pytest.mark.parametrize(("after", "sent"), [(-SECOND, 1), (0 * SECOND, 8), (59 * SECOND, 8), (60 * SECOND, 1), (61 * SECOND, 1)])
 def test_a_count_begins_anew_after_a_minute_or_where_the_clock_went_back(after: timedelta, sent: int) -> None:
-    count = counted(Count(START, 7), START + after)
+    count = counted(MessageCount(START, 7), START + after)
     assert (count.sent, count.since) == (sent, START if sent > 1 else START + after)
 
 
 def test_the_first_of_an_address_is_one() -> None:
-    assert counted(None, START) == Count(START, 1)
+    assert counted(None, START) == MessageCount(START, 1)
 
 
-@pytest.mark.parametrize(("ago", "pace"), [(59, Pace.HUSH), (60, Pace.HUSH), (61, Pace.TAKE)])
-def test_only_what_waited_longer_than_a_minute_is_judged_by_when_it_was_sent(ago: int, pace: Pace) -> None:
-    flood, who = Flood(), Address("telegram", "1")
+@pytest.mark.parametrize(("ago", "pace"), [(59, Admission.HUSH), (60, Admission.HUSH), (61, Admission.TAKE)])
+def test_only_what_waited_longer_than_a_minute_is_judged_by_when_it_was_sent(ago: int, pace: Admission) -> None:
+    flood, who = RateLimit(), Address("telegram", "1")
     for _ in range(42):
         flood.meet(Inbound(who, Typed("hi")), START)
     assert flood.meet(Inbound(who, Typed("hi"), sent_at=START - ago * SECOND), START) is pace
 
 
 def test_who_is_counted_anew_is_the_last_to_be_forgotten() -> None:
-    flood = Flood()
+    flood = RateLimit()
     first, second = Address("telegram", "first"), Address("telegram", "second")
     for who, after in ((first, 0), (second, 0), (first, 120)):
         flood.meet(Inbound(who, Typed("hi")), START + after * SECOND)
@@ -55,22 +66,22 @@ def test_who_is_counted_anew_is_the_last_to_be_forgotten() -> None:
 
 
 def test_a_tap_that_is_no_stop_is_not_heard_in_a_flood() -> None:
-    flood, who = Flood(), Address("telegram", "1")
+    flood, who = RateLimit(), Address("telegram", "1")
     for _ in range(42):
         flood.meet(Inbound(who, Tapped("squat_look.1.plain_do.done")), START)
-    assert flood.meet(Inbound(who, Tapped("squat_look.1.plain_do.done")), START) is Pace.HUSH
+    assert flood.meet(Inbound(who, Tapped("squat_look.1.plain_do.done")), START) is Admission.HUSH
     assert always_heard(Tapped("squat_look.1.plain_do.done")) is None
     assert always_heard(Typed("hello")) is None
     assert always_heard(Typed("stopp")) is None  # nearly a stop: it waits with the rest
 
 
 def test_pain_in_a_calm_conversation_is_counted_as_any_message_and_in_a_flood_begins_a_new_count() -> None:
-    flood, who = Flood(), Address("telegram", "1")
+    flood, who = RateLimit(), Address("telegram", "1")
 
-    def meet(text: str) -> Pace:
+    def meet(text: str) -> Admission:
         return flood.meet(Inbound(who, Typed(text)), START)
 
-    assert {*(meet("hi") for _ in range(39)), meet("ouch")} == {Pace.TAKE}
-    assert [meet("hi"), meet("hi")] == [Pace.TELL, Pace.HUSH]
-    assert {meet("ouch"), *(meet("hi") for _ in range(39))} == {Pace.TAKE}
-    assert meet("hi") is Pace.TELL
+    assert {*(meet("hi") for _ in range(39)), meet("ouch")} == {Admission.TAKE}
+    assert [meet("hi"), meet("hi")] == [Admission.TELL, Admission.HUSH]
+    assert {meet("ouch"), *(meet("hi") for _ in range(39))} == {Admission.TAKE}
+    assert meet("hi") is Admission.TELL

@@ -34,7 +34,7 @@ async def greet(companion):
 
 companion = Companion(pathlib.Path(sys.argv[1]), SystemClock())
 asyncio.run(greet(companion))
-assert len(companion.unkept) == 2, companion.unkept
+assert len(companion.unsaved) == 2, companion.unsaved
 print(*sorted(sys.modules))
 """
 

@@ -107,7 +107,7 @@ async def test_a_code_runs_out(gym):
     await gym.coach(KIM)
     code = await gym.code_for("Sam")
     await gym.lifter(SAM)
-    gym.clock.at += coaching.CODE_LASTS + timedelta(minutes=1)
+    gym.clock.at += coaching.CODE_LIFETIME + timedelta(minutes=1)
     assert any("not one of mine" in text for text in await gym.say(f"code {code}"))
 
 
@@ -116,7 +116,7 @@ async def test_a_code_is_kept_only_as_a_hash(gym):
     code = (await gym.code_for("Sam")).replace(" ", "")
     kept = [row[0] for row in gym.db.execute("select code_hash from invitations")]
     assert code not in kept
-    assert coaching.hashed(code) in kept
+    assert coaching.code_hash_of(code) in kept
 
 
 async def test_a_code_that_was_told_is_not_kept(gym):
@@ -366,17 +366,17 @@ async def test_a_coach_s_copy_tells_nothing_of_a_lifter(gym):
 async def test_every_look_and_the_end_of_the_link_can_be_read_by_the_lifter(gym):
     await gym.linked()
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)
-    coaching.note_look(gym.db, sam, kim, "numbers", gym.clock.now())
+    coaching.audit_look(gym.db, sam, kim, "numbers", gym.clock.now())
     await gym.say("my coaches")
     assert any("Kim, numbers" in text and "Kim, you agreed" in text for text in gym.heard(SAM))
     await gym.tap(SAM, f"go.leave_coach.{kim}")
-    assert coaching.looks_at(gym.db, sam)[0][2] == "withdrawn"
+    assert coaching.latest_looks(gym.db, sam)[0][2] == "withdrawn"
 
 
 async def test_where_more_was_looked_at_than_fits_the_lifter_hears_where_the_rest_is(gym):
     await gym.linked()
     for page in range(20):
-        coaching.note_look(gym.db, gym.id_of(SAM), gym.id_of(KIM), f"log, page {page}", gym.clock.now())
+        coaching.audit_look(gym.db, gym.id_of(SAM), gym.id_of(KIM), f"log, page {page}", gym.clock.now())
     await gym.say("my coaches")
     looked = next(text for text in reversed(gym.heard(SAM)) if text.startswith("What was looked at"))
     assert looked.splitlines()[-1] == "The older ones are in the copy under “my data”."
@@ -385,7 +385,7 @@ async def test_where_more_was_looked_at_than_fits_the_lifter_hears_where_the_res
 
 async def test_a_lifter_hears_that_their_coach_is_none_any_more(gym):
     await gym.linked()
-    operator_requests.carry_out(gym.db, operator_requests.Request("end", "Kim"), gym.clock.now())
+    operator_requests.carry_out(gym.db, operator_requests.OperatorRequest("end", "Kim"), gym.clock.now())
     assert gym.heard(SAM)[-1] == "Kim is no coach here any more: they see nothing of you, and hear nothing from me."
     assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
 
@@ -416,7 +416,7 @@ async def test_an_act_is_kept_told_and_logged(gym, act, replies, fact, value):
     await gym.tap(KIM, f"go.coach_act.{sam}-{act}")
     await gym.say(*replies, who=KIM)
     assert log.facts_of(gym.db, sam)[fact].value == value
-    assert coaching.acts_for(gym.db, sam)[0][2] == act
+    assert coaching.latest_acts(gym.db, sam)[0][2] == act
     assert "Kim" in gym.heard(SAM)[-1]
 
 
@@ -428,7 +428,7 @@ async def test_a_coach_can_take_an_overruling_back(gym):
         await gym.say("Control", ruling, "seen in person", who=KIM)
     assert log.facts_of(gym.db, sam)["overruled.control"].value == ""
     assert gym.heard(SAM)[-1] == "Your coach Kim now goes by what the tests say about control. Reason: seen in person."
-    assert [row[3] for row in coaching.acts_for(gym.db, sam)] == ["control as_computed", "control open"]
+    assert [row[3] for row in coaching.latest_acts(gym.db, sam)] == ["control as_computed", "control open"]
 
 
 async def test_a_load_pinned_above_what_the_tests_say_is_said_to_both(gym):
@@ -569,7 +569,7 @@ async def test_when_the_operator_ends_a_coach_every_view_ends(gym):
     await gym.linked()
     coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
     assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
-    assert coaching.looks_at(gym.db, gym.id_of(SAM))[0][2] == "the coach is none any more"
+    assert coaching.latest_looks(gym.db, gym.id_of(SAM))[0][2] == "the coach is none any more"
 
 
 async def test_erasing_a_lifter_takes_what_their_coach_wrote_about_them(gym):
@@ -601,12 +601,12 @@ async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
 async def test_the_report_comes_as_a_document_made_beside_the_turn(gym):
     await gym.linked()
     await gym.tap(KIM, f"go.lifter_report.{gym.id_of(SAM)}")
-    await gym.companion.beside()
+    await gym.companion.background_done()
     row = gym.db.execute("select text, document, document_name, about from outbox where address = 'kim' order by id desc").fetchone()
     assert row[0] == "The report of sam, as it stands now."
     assert row[1].startswith("<!doctype html>")
     assert row[2:] == ("report.html", gym.id_of(SAM))
-    assert coaching.looks_at(gym.db, gym.id_of(SAM))[0][2] == "report"
+    assert coaching.latest_looks(gym.db, gym.id_of(SAM))[0][2] == "report"
 
 
 async def test_a_report_that_is_made_while_the_view_is_ended_is_not_sent(gym):
@@ -614,20 +614,20 @@ async def test_a_report_that_is_made_while_the_view_is_ended_is_not_sent(gym):
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)
     await gym.companion.take(Inbound(KIM, Tapped(f"go.lifter_report.{sam}"), name="kim"))
     coaching.withdraw(gym.db, sam, kim, gym.clock.now())
-    await gym.companion.beside()
+    await gym.companion.background_done()
     assert not gym.db.execute("select 1 from outbox where document_name = 'report.html'").fetchall()
 
 
 async def asked_for_as_the_process_ends(gym: Gym) -> None:
     await gym.companion.take(Inbound(KIM, Tapped(f"go.lifter_report.{gym.id_of(SAM)}"), name="kim"))
-    for making in gym.companion._beside:
+    for making in gym.companion._background:
         making.cancel()
-    await asyncio.gather(*gym.companion._beside, return_exceptions=True)
+    await asyncio.gather(*gym.companion._background, return_exceptions=True)
 
 
 async def swept(gym: Gym) -> list[tuple[str, int]]:
     await gym.companion.sweep()
-    await gym.companion.beside()
+    await gym.companion.background_done()
     return gym.db.execute("select address, unasked from outbox where document_name = 'report.html'").fetchall()
 
 
@@ -644,7 +644,7 @@ async def test_a_report_asked_for_just_before_the_process_ended_is_made_once_at_
 async def test_a_report_that_was_made_is_not_made_again_after_a_restart(gym):
     await gym.linked()
     await gym.tap(KIM, f"go.lifter_report.{gym.id_of(SAM)}")
-    await gym.companion.beside()
+    await gym.companion.background_done()
     await gym.restart()
     assert len(await swept(gym)) == 1
 

@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.coach.caseload import GROUPS, MOVED_BACK, WORDS_MOST, Line, cut, units
-from companion.coach.report_sections import account_of
+from companion.coach.caseload import GROUPS, MOVED_BACK, REASON_MOST, CaseloadLine, shortened, utf16_length
+from companion.coach.report_sections import report_content
 from companion.coach.summary import lifter_page
 from companion.conversation.effects import Alert
 from companion.export.table import plain
 from companion.record import coaching, people, reminders
-from companion.record.caseload import standings
+from companion.record.caseload import caseload_rows
 from companion.record.context import known_of, standing_now
 from companion.screening.depth import Band
 from companion.screening.depth_progression import DepthDay, steps_from
@@ -30,7 +30,7 @@ def room(tmp_path: Path) -> Iterator[Room]:
         yield one
 
 
-def line(room: Room, person: int) -> Line:
+def line(room: Room, person: int) -> CaseloadLine:
     return next(one for one in lines_of(room.db, room.coach, NOW) if one.person == person)
 
 
@@ -314,7 +314,7 @@ def test_lines_are_plain_and_short_whatever_the_record_holds(room):
     sam = room.lifter("\u202eSam\n" + "x" * 4096)
     room.find(sam, "retest.change", "worse", 1, "\u202e" + "\U0001f600" * 3000 + "\n<b>")
     found = line(room, sam)
-    assert units(found.words) <= WORDS_MOST
+    assert utf16_length(found.words) <= REASON_MOST
     assert not set("\u202e\n") & set(found.words + found.name)
 
 
@@ -323,8 +323,8 @@ def test_lines_are_plain_and_short_whatever_the_record_holds(room):
     ("\U0001f600" * 5, 10, "\U0001f600" * 5),
     ("\U0001f600" * 6, 10, "\U0001f600" * 4 + "…"), ("a \n\t b", 10, "a b"), ("", 5, "")])
 def test_a_text_is_cut_by_what_a_chat_counts(text, most, kept):
-    assert cut(text, most) == kept
-    assert units(kept) <= most
+    assert shortened(text, most) == kept
+    assert utf16_length(kept) <= most
 
 
 def test_since_is_when_it_happened(room):
@@ -336,8 +336,8 @@ def test_since_is_when_it_happened(room):
 @given(st.text(st.characters(), max_size=40) |
        st.text(st.sampled_from("a \u202e\ud83d\u00a0\ufdd0\U0001f600\u0301"), max_size=40), st.integers(2, 50))
 def test_a_cut_text_is_plain_and_never_longer(text, most):
-    short = cut(text, most)
-    assert units(short) <= most
+    short = shortened(text, most)
+    assert utf16_length(short) <= most
     assert short == plain(short)
     assert "  " not in short
     assert short.endswith("…") or short == " ".join(plain(text).split())
@@ -381,7 +381,7 @@ def test_chat_caseload_summary_and_report_have_the_same_standing(room):
         if pain is not None:
             room.run(sam, "pain", {}, pain, "")
         stands = standing_now(room.db, sam, NOW)
-        assert next(one for one in standings(room.db, room.coach) if one.person == sam).safety(NOW) == stands
+        assert next(one for one in caseload_rows(room.db, room.coach) if one.person == sam).safety(NOW) == stands
         assert lifter_page(room.db, room.coach, sam, NOW).safety == stands
-        assert account_of(room.db, sam, NOW, BOOK).safety == stands
+        assert report_content(room.db, sam, NOW, BOOK).safety == stands
         assert known_of(room.db, sam, NOW).facts["safety.level"] == (stands.level and stands.level.value)

@@ -10,7 +10,7 @@ from click.testing import CliRunner, Result
 from companion.cli.main import main
 from companion.record import coaching, people
 from companion.record.file import open_for_reading
-from companion.record.operator_requests import Request, carry_out
+from companion.record.operator_requests import OperatorRequest, carry_out
 from tests.coach.caseload_rows import NOW, Room, record
 
 
@@ -69,10 +69,10 @@ def test_the_list_has_the_numbers(path):
 def test_a_request_left_without_a_number_ends_nobody_where_several_are_called_so(tmp_path, caplog):
     with record(tmp_path) as room:
         two_kims(room)
-        carry_out(room.db, Request("end", "Kim"), NOW)
+        carry_out(room.db, OperatorRequest("end", "Kim"), NOW)
         assert len(coaching.coaches_named(room.db)) == 3
         assert "none is ended" in caplog.text
-        carry_out(room.db, Request("end", "Ada", person=2), NOW)  # the number is somebody else's meanwhile
+        carry_out(room.db, OperatorRequest("end", "Ada", person=2), NOW)  # the number is somebody else's meanwhile
         assert len(coaching.coaches_named(room.db)) == 3
 
 

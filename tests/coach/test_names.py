@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.coach.caseload import units
+from companion.coach.caseload import utf16_length
 from companion.coach.caseload_page import caseload_html
 from companion.coach.letters import alert_letters
 from companion.coach.links import link
-from companion.coach.names import SHORT, called, lines_apart, meant, told_apart
+from companion.coach.names import BUTTON_NAME_MOST, display_name, distinct_names, lifters_matching, with_distinct_names
 from companion.coach.views import show
 from companion.conversation.effects import Link, Say
 from companion.port import Inbound, Tapped, Typed
@@ -37,7 +37,7 @@ def by_code(room: Room, name: str, code: str) -> int:
     """A lifter who came by a code made out to somebody."""
     lifter = room.lifter(name)
     coaching.invite(room.db, "lifter", room.coach, code, ago(61))
-    coaching.use(room.db, room.db.execute("select max(id) from invitations").fetchone()[0], lifter, ago(60))
+    coaching.use_up(room.db, room.db.execute("select max(id) from invitations").fetchone()[0], lifter, ago(60))
     return lifter
 
 
@@ -180,25 +180,25 @@ async def test_a_page_that_was_found_by_name_is_not_sent_after_the_view_was_ende
 
 def test_a_name_that_only_one_has_stays_as_it_is(room):
     sam, mia = by_code(room, "Sam", "Sam, Tuesdays"), room.lifter("Mia")
-    assert (called(room.db, room.coach, sam), called(room.db, room.coach, mia)) == ("Sam", "Mia")
+    assert (display_name(room.db, room.coach, sam), display_name(room.db, room.coach, mia)) == ("Sam", "Mia")
 
 
 def test_two_of_one_name_have_what_their_codes_say_beside_it(room):
     one, two = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "sam", "Sam from work")
-    assert called(room.db, room.coach, one) == "Sam (Tuesdays)"
-    assert called(room.db, room.coach, two) == "sam (from work)"
+    assert display_name(room.db, room.coach, one) == "Sam (Tuesdays)"
+    assert display_name(room.db, room.coach, two) == "sam (from work)"
 
 
 @pytest.mark.parametrize("codes", [("Sam", "Sam"), ("", ""), ("Sam, new", "Sam (new)")])
 def test_where_the_codes_tell_nothing_apart_the_numbers_do(room, codes):
     one, two = (by_code(room, "Sam", code) for code in codes)
-    assert called(room.db, room.coach, one) == f"Sam (no. {one})"
-    assert called(room.db, room.coach, two) == f"Sam (no. {two})"
+    assert display_name(room.db, room.coach, one) == f"Sam (no. {one})"
+    assert display_name(room.db, room.coach, two) == f"Sam (no. {two})"
 
 
 def test_each_place_that_names_them_tells_them_apart_alike(room):
     one, two = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "Sam", "Sam, Fridays")
-    lines = lines_apart(room.db, room.coach, lines_of(room.db, room.coach, NOW))
+    lines = with_distinct_names(room.db, room.coach, lines_of(room.db, room.coach, NOW))
     assert {line.person: line.name for line in lines} == {one: "Sam (Tuesdays)", two: "Sam (Fridays)"}
     (listed,) = show(Turn(room.db, room.coach, NOW, BOOK), "caseload", "")
     (page,) = show(Turn(room.db, room.coach, NOW, BOOK), "lifter", str(two))
@@ -216,7 +216,7 @@ def test_another_coachs_lifters_and_codes_change_no_name(room):
     bo = room.a_coach("Bo")
     twin = people.add_person(room.db, "telegram", "9999", "Sam", ago(90))
     coaching.link(room.db, twin, bo, ago(60))
-    assert called(room.db, room.coach, sam) == called(room.db, bo, twin) == "Sam"
+    assert display_name(room.db, room.coach, sam) == display_name(room.db, bo, twin) == "Sam"
 
 
 def test_the_operators_page_tells_them_apart_by_their_numbers(room):
@@ -237,9 +237,9 @@ names = st.text(st.sampled_from("aA é\u200b()🙂") | st.characters(codec="utf-
 
 @given(st.dictionaries(st.integers(1, 10**6), names, max_size=6), st.dictionaries(st.integers(1, 10**6), names, max_size=6))
 def test_whoever_is_told_apart_fits_a_button_and_is_no_other_of_them(given_names, codes):
-    told = told_apart(given_names, {**codes, **dict.fromkeys(given_names, "Sam")})
+    told = distinct_names(given_names, {**codes, **dict.fromkeys(given_names, "Sam")})
     assert len(set(told.values())) == len(told)
-    assert all(0 < units(name) <= SHORT for name in told.values())
+    assert all(0 < utf16_length(name) <= BUTTON_NAME_MOST for name in told.values())
 
 
 def test_anything_may_be_typed(tmp_path):
@@ -248,6 +248,6 @@ def test_anything_may_be_typed(tmp_path):
 
         @given(st.text(max_size=70))
         def tried(typed: str) -> None:
-            assert meant(room.db, room.coach, typed) in ([], [2])
+            assert lifters_matching(room.db, room.coach, typed) in ([], [2])
 
         tried()

@@ -15,11 +15,11 @@ from markupsafe import Markup
 from companion.coach.caseload_page import caseload_html
 from companion.coach.page import rendered
 from companion.coach.report import report_html
-from companion.coach.report_sections import account_of
+from companion.coach.report_sections import report_content
 from companion.conversation.effects import Alert, Find
 from companion.export import pdf
 from companion.record import coaching, people
-from companion.record.report_data import standings_of_all
+from companion.record.caseload import all_caseload_rows
 from flows.catalogue import BOOK
 from tests.coach.made_up import NOW, START, ZONE, Kept, a_lifter, opened
 from tests.coach.rows import NASTY
@@ -211,14 +211,14 @@ def test_plan_reminder_acts_and_looks_are_there(page):
 
 
 def test_a_coachs_depth_holds_until_a_later_squat_day_moves_it(made, file):
-    glance = dict(account_of(*made, NOW, BOOK).glance)
+    glance = dict(report_content(*made, NOW, BOOK).glance)
     assert glance["Depth to keep to"] == "parallel (set by a coach)"
     one = Kept(file, people.add_person(file, "terminal", "ida", "ida", START))
     one.find(depth__keep="parallel", outcome__at=START.isoformat())
     one.on(3)
     one.find(depth__step="a_little_above")
     one.find(depth__keep="parallel")  # the results were looked at again
-    assert dict(account_of(file, one.person, NOW, BOOK).glance)["Depth to keep to"] == (
+    assert dict(report_content(file, one.person, NOW, BOOK).glance)["Depth to keep to"] == (
         "a little above parallel (after the last squat day told)")
 
 
@@ -308,8 +308,8 @@ def test_no_text_of_a_lifter_is_active(file, evil):
         one.run("squat_after", {"back": "still", "note": text}, note=text, back=text)
         keep(file, one.person, [Alert("clinician", text), Find("safety.level", "clinician", text, text), Find("squat.goal", text),
                                 Find("overruled.length", text, text, text), Find("safety.why", text)], START, ZONE)
-        coaching.note_act(file, one.person, coach, text, text, text, START)
-        coaching.note_look(file, one.person, coach, text, START)
+        coaching.audit_act(file, one.person, coach, text, text, text, START)
+        coaching.audit_look(file, one.person, coach, text, START)
     pages = [report_html(file, one.person, NOW, BOOK) for one in (shy, wild)]
     for page in pages:
         nothing_active(page)
@@ -369,7 +369,7 @@ def test_the_operator_sees_every_lifter_and_no_mere_coach(file):
     assert "Solo Lifter" in words
     assert "Lifter 2 hurt" in words
     assert "Rune" not in words
-    assert len(standings_of_all(file)) == 4
+    assert len(all_caseload_rows(file)) == 4
 
 
 def test_a_coach_sees_nobody_who_is_not_theirs(file):

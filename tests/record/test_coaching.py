@@ -40,7 +40,7 @@ def test_a_code_is_long_and_is_not_misread() -> None:
     assert set(code) <= set(coaching.LETTERS)
     assert coaching.new_code() != code
     assert coaching.spaced("abcdefghjkmn") == "abcd efgh jkmn"
-    assert coaching.hashed("ABCD-efgh jkmn") == coaching.hashed("abcdefghjkmn") != coaching.hashed("abcdefghjkmm")
+    assert coaching.code_hash_of("ABCD-efgh jkmn") == coaching.code_hash_of("abcdefghjkmn") != coaching.code_hash_of("abcdefghjkmm")
 
 
 def test_five_wrong_codes_an_hour(db: sqlite3.Connection) -> None:
@@ -79,8 +79,8 @@ def test_a_code_is_used_once_and_another_code_opens_nothing_of_it(db: sqlite3.Co
     assert one is not None
     assert two is not None
     assert (one.name, two.name) == ("Sam", "Mia")
-    assert coaching.use(db, one.id, SAM, NOW)
-    assert not coaching.use(db, one.id, MIA, NOW)
+    assert coaching.use_up(db, one.id, SAM, NOW)
+    assert not coaching.use_up(db, one.id, MIA, NOW)
     assert coaching.open_invitation(db, first, NOW) is None
     assert coaching.invitation(db, one.id, NOW) is None
     assert coaching.invitation(db, two.id, NOW) == two
@@ -137,7 +137,7 @@ def test_a_link_that_is_ended_shows_nothing_more_and_others_stay(db: sqlite3.Con
     assert coaching.lifters_of(db, ADA) == [MIA]
     assert coaching.coaches_with_lifters(db) == [(ADA, "Ada", 1), (BEA, "Bea", 1)]
     assert not coaching.withdraw(db, SAM, ADA, NOW + DAY)
-    assert [what for _, _, what in coaching.looks_at(db, SAM)] == ["withdrawn", "agreed", "agreed"]
+    assert [what for _, _, what in coaching.latest_looks(db, SAM)] == ["withdrawn", "agreed", "agreed"]
     coaching.link(db, SAM, ADA, NOW)
     assert (ADA, SAM) in seen(db)
 
@@ -190,8 +190,8 @@ def test_messages_about_a_lifter_are_not_sent_after_the_link_has_ended(db: sqlit
 def test_a_report_is_owed_until_it_is_made_and_only_while_the_view_stands(db: sqlite3.Connection) -> None:
     for lifter, coach in ((SAM, ADA), (MIA, ADA), (SAM, BEA)):
         coaching.link(db, lifter, coach, NOW)
-    coaching.note_look(db, SAM, ADA, "report", NOW + MINUTE)
-    coaching.note_look(db, MIA, ADA, "log", NOW + MINUTE)
+    coaching.audit_look(db, SAM, ADA, "report", NOW + MINUTE)
+    coaching.audit_look(db, MIA, ADA, "log", NOW + MINUTE)
     owed = [coaching.ReportWanted(ADA, SAM, ("telegram", str(ADA)))]
     assert coaching.reports_owed(db, NOW) == owed
     assert coaching.reports_owed(db, NOW + MINUTE) == []
@@ -208,24 +208,24 @@ def test_a_report_is_owed_until_it_is_made_and_only_while_the_view_stands(db: sq
     assert coaching.reports_owed(db, NOW) == []
     coaching.link(db, SAM, ADA, NOW + 3 * MINUTE)
     assert coaching.reports_owed(db, NOW) == []  # asked for under the link before
-    coaching.note_look(db, SAM, ADA, "report", NOW + 3 * MINUTE)
+    coaching.audit_look(db, SAM, ADA, "report", NOW + 3 * MINUTE)
     assert coaching.reports_owed(db, NOW) == owed
     outgoing(db, ADA, SAM, name="report.html", at=NOW + 3 * MINUTE)
     assert coaching.reports_owed(db, NOW) == []
 
 
 def test_a_review_stands_until_it_is_taken_back_by_its_number(db: sqlite3.Connection) -> None:
-    first = coaching.note_act(db, SAM, ADA, "reviewed", "", "", NOW)
-    second = coaching.note_act(db, SAM, ADA, "reviewed", "", "", NOW + DAY)
-    note = coaching.note_act(db, SAM, ADA, "note", "x", "", NOW + 2 * DAY)
-    coaching.note_act(db, MIA, ADA, "unreviewed", str(second), "", NOW + 2 * DAY)
+    first = coaching.audit_act(db, SAM, ADA, "reviewed", "", "", NOW)
+    second = coaching.audit_act(db, SAM, ADA, "reviewed", "", "", NOW + DAY)
+    note = coaching.audit_act(db, SAM, ADA, "note", "x", "", NOW + 2 * DAY)
+    coaching.audit_act(db, MIA, ADA, "unreviewed", str(second), "", NOW + 2 * DAY)
     assert coaching.reviewed_at(db, SAM, ADA) == coaching.text_of(NOW + DAY)
     assert (coaching.reviewed_at(db, SAM, BEA), coaching.reviewed_at(db, MIA, ADA)) == ("", "")
     assert coaching.stands_reviewed(db, SAM, ADA, second)
     assert not coaching.stands_reviewed(db, SAM, ADA, note)
     assert not coaching.stands_reviewed(db, SAM, BEA, second)
     assert not coaching.stands_reviewed(db, MIA, ADA, second)
-    coaching.note_act(db, SAM, ADA, "unreviewed", str(second), "", NOW + 2 * DAY)
+    coaching.audit_act(db, SAM, ADA, "unreviewed", str(second), "", NOW + 2 * DAY)
     assert not coaching.stands_reviewed(db, SAM, ADA, second)
     assert coaching.stands_reviewed(db, SAM, ADA, first)
     assert coaching.reviewed_at(db, SAM, ADA) == coaching.text_of(NOW)
@@ -233,19 +233,19 @@ def test_a_review_stands_until_it_is_taken_back_by_its_number(db: sqlite3.Connec
 
 def test_looks_and_acts_are_told_newest_first_and_no_notes_or_reviews(db: sqlite3.Connection) -> None:
     for n in range(22):
-        coaching.note_look(db, SAM, ADA, f"look {n}", NOW)
-        coaching.note_act(db, SAM, ADA, "pin_depth", str(n), "because", NOW)
+        coaching.audit_look(db, SAM, ADA, f"look {n}", NOW)
+        coaching.audit_act(db, SAM, ADA, "pin_depth", str(n), "because", NOW)
     for what in ("note", "reviewed", "unreviewed"):
-        coaching.note_act(db, SAM, ADA, what, "", "", NOW)
-    coaching.note_act(db, MIA, ADA, "pin_depth", "mia", "", NOW)
-    coaching.note_look(db, MIA, BEA, "hers", NOW)
+        coaching.audit_act(db, SAM, ADA, what, "", "", NOW)
+    coaching.audit_act(db, MIA, ADA, "pin_depth", "mia", "", NOW)
+    coaching.audit_look(db, MIA, BEA, "hers", NOW)
     at = coaching.text_of(NOW)
-    assert coaching.looks_at(db, SAM) == [(at, "Ada", f"look {n}") for n in range(21, 1, -1)]
-    assert coaching.acts_for(db, SAM) == [(at, "Ada", "pin_depth", str(n), "because") for n in range(21, 1, -1)]
+    assert coaching.latest_looks(db, SAM) == [(at, "Ada", f"look {n}") for n in range(21, 1, -1)]
+    assert coaching.latest_acts(db, SAM) == [(at, "Ada", "pin_depth", str(n), "because") for n in range(21, 1, -1)]
 
 
 def test_a_look_or_an_act_of_somebody_who_is_no_coach_is_noted_without_a_name(db: sqlite3.Connection) -> None:
-    coaching.note_look(db, SAM, MIA, "log", NOW)
-    coaching.note_act(db, SAM, MIA, "pin_depth", "parallel", "", NOW)
-    assert coaching.looks_at(db, SAM) == [(coaching.text_of(NOW), "", "log")]
-    assert coaching.acts_for(db, SAM) == [(coaching.text_of(NOW), "", "pin_depth", "parallel", "")]
+    coaching.audit_look(db, SAM, MIA, "log", NOW)
+    coaching.audit_act(db, SAM, MIA, "pin_depth", "parallel", "", NOW)
+    assert coaching.latest_looks(db, SAM) == [(coaching.text_of(NOW), "", "log")]
+    assert coaching.latest_acts(db, SAM) == [(coaching.text_of(NOW), "", "pin_depth", "parallel", "")]

@@ -7,8 +7,8 @@ from datetime import timedelta
 import pytest
 
 from companion.record.reminders import Reminder
-from companion.reminders.decision import PUT_OFF, decide
-from companion.reminders.kinds import KINDS, ReminderKind
+from companion.reminders.decision import POSTPONED_BY, decide
+from companion.reminders.kinds import REMINDER_KINDS, ReminderKind
 from tests.reminders.build import LISBON, USUAL, at
 
 MEANT = {  # kind: levels it needs (g go, n no load, t not today; "": all), those on its day, otherwise, rounds, in quiet hours,
@@ -34,15 +34,15 @@ def marks(kind: ReminderKind) -> str:
 
 
 def test_each_kind_is_as_it_is_meant_to_be() -> None:
-    assert list(KINDS) == list(MEANT)
+    assert list(REMINDER_KINDS) == list(MEANT)
     for name, (needs, that_day, closed, rounds, quiet, marked) in MEANT.items():
-        kind = KINDS[name]
+        kind = REMINDER_KINDS[name]
         assert (kind.name, kind.levels, kind.that_day, kind.closed) == (name, levels(needs), levels(that_day), closed), name
         assert (kind.rounds, kind.gap, kind.quiet, marks(kind)) == (rounds, timedelta(days=3), quiet, marked), name
 
 
 def test_an_invitation_to_test_waits_a_day_at_a_time() -> None:
-    assert timedelta(days=1) == PUT_OFF
+    assert timedelta(days=1) == POSTPONED_BY
 
 
 @pytest.mark.parametrize(("kind", "level", "what"), [

@@ -14,9 +14,9 @@ from companion.conversation.kinds import Words as WordsKind
 from companion.conversation.number_kinds import Number, PainScore
 from companion.conversation.registry import Book
 from companion.export.fhir.codes import Json, full_url, identifier, measure, quantity, unit_code, urn, words
-from companion.export.questions import Pass, Question, Questions, broken_off, corrected, in_words, stem_of
+from companion.export.questions import Question, Questions, RunAnswers, corrected, ended_early, in_words, stem_of
 from companion.export.table import number
-from companion.record.log import Row
+from companion.record.log import LogRow
 from companion.record.timestamps import text_of
 
 
@@ -34,7 +34,7 @@ class Form:
         return f"{self.resource['url']}|{self.resource['version']}"
 
 
-def form_of(flow: str, version: int, passes: Sequence[Pass], book: Book, questions: Questions) -> Form:
+def form_of(flow: str, version: int, passes: Sequence[RunAnswers], book: Book, questions: Questions) -> Form:
     """The Questionnaire of one version of a flow, for these runs of it.
 
     The version at hand lists every question of the flow. Of another one only the questions that were answered are known,
@@ -42,7 +42,7 @@ def form_of(flow: str, version: int, passes: Sequence[Pass], book: Book, questio
     """
     compiled, asked = book.flows.get(flow), dict(questions.get(flow, {}))
     present = compiled is not None and compiled.flow.version == version
-    rows: dict[str, list[Row]] = {key: [] for key in asked} if present else {}
+    rows: dict[str, list[LogRow]] = {key: [] for key in asked} if present else {}
     for one in passes:
         for row in one.latest.values():
             rows.setdefault(row.key, []).append(row)
@@ -58,7 +58,7 @@ def form_of(flow: str, version: int, passes: Sequence[Pass], book: Book, questio
     return Form(resource, types, asked)
 
 
-def _item(flow: str, title: str, key: str, type_: str, asked: Question | None, rows: Sequence[Row], present: bool) -> Json:
+def _item(flow: str, title: str, key: str, type_: str, asked: Question | None, rows: Sequence[LogRow], present: bool) -> Json:
     side = asked.ask.side if asked else rows[0].side if rows else ""
     item: Json = {"linkId": key, "text": words(asked.text if asked and present else in_words(key)), "type": type_}
     if type_ in ("integer", "decimal", "quantity"):
@@ -91,14 +91,14 @@ def _type_of(kind: Kind) -> str:
             return "coding" if kind.options else "string"
 
 
-def _fitting(asked: Question | None, rows: Sequence[Row]) -> str:
+def _fitting(asked: Question | None, rows: Sequence[LogRow]) -> str:
     """The type that every standing answer of an item has."""
     standing = [row for row in rows if row.status == "ok" and row.value is not None]
     wanted = _type_of(asked.ask.kind) if asked else "quantity" if standing else "string"
     return wanted if all(_value("", wanted, row, asked) for row in standing) else "string"
 
 
-def _value(flow: str, type_: str, row: Row, asked: Question | None) -> Json | None:
+def _value(flow: str, type_: str, row: LogRow, asked: Question | None) -> Json | None:
     """A standing answer as one of its item's type; None where it is not of that type."""
     value = row.value
     if isinstance(value, str):
@@ -121,7 +121,7 @@ def _value(flow: str, type_: str, row: Row, asked: Question | None) -> Json | No
     return {"valueQuantity": quantity(written, unit_code(row.unit), row.unit)} if type_ == "quantity" else None
 
 
-def status_of(one: Pass, book: Book, questions: Questions) -> str:
+def status_of(one: RunAnswers, book: Book, questions: Questions) -> str:
     """The status of a run (R5 questionnaire-answers-status).
 
     in-progress: still open. completed: lived to its end. amended: an answer was changed after that. stopped: all else —
@@ -129,17 +129,17 @@ def status_of(one: Pass, book: Book, questions: Questions) -> str:
     """
     if one.ending is None:
         return "in-progress"
-    if one.ending != "done" or broken_off(one, book, questions):
+    if one.ending != "done" or ended_early(one, book, questions):
         return "stopped"
     return "amended" if corrected(one, book, questions) else "completed"
 
 
-def response_url(whose: str, one: Pass) -> str:
+def response_url(whose: str, one: RunAnswers) -> str:
     """Return the address of a run's response in the bundle."""
     return full_url(whose, "run", one.flow, one.run)
 
 
-def response_of(one: Pass, form: Form, whose: str, patient: Json, status: str) -> Json:
+def response_of(one: RunAnswers, form: Form, whose: str, patient: Json, status: str) -> Json:
     """The QuestionnaireResponse of a run: what stands, in the order of the form; what was skipped, taken back or given in
     pain is not there. ``patient`` is the reference to who answered."""
     standing, items = one.standing, []
