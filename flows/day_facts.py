@@ -16,7 +16,7 @@ from companion.language.days.dates import FARTHEST
 from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
-from companion.screening.load_limit import LATEST, LimitSet, OverLimit, limits_in, load_kept, over_by
+from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limits_in, load_kept, over_by
 from companion.screening.load_limit import over_limit as days_over
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
@@ -329,7 +329,7 @@ def after_facts(known: Known) -> dict[str, Value]:
     yesterday = "yesterday evening" if _done_at_night(known) else "yesterday"
     facts["on_day"] = {0: "today", 1: yesterday}.get(ago, f"on {date_words(day, today)}")
     facts["in_trial"] = "yes" if told and told.lot is not None else "no"
-    before = days_over((one for one in told_days(known) if one.day < day), limits_of(known), LATEST - 1)
+    before = days_over((one for one in told_days(known) if one.day < day), limits_of(known), DAYS_JUDGED - 1)
     facts["over_before"] = f"{before.days} {before.of} {before.by:g}"
     if told and told.load:
         facts["planned"] = told.load

@@ -1,7 +1,7 @@
 """Digest: sends a coach their caseload regularly; how often and when."""
 
 from companion.conversation.condition import fact
-from companion.conversation.day_kinds import Clock
+from companion.conversation.day_kinds import ClockTime
 from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import choice
@@ -15,7 +15,7 @@ FLOW = Flow(
     steps=(
         Ask("often", "Shall I send you your caseload by myself? Pain and referrals come at once in any case.", choice(
             ("daily", "Every day", "daily"), ("weekly", "On Mondays", "weekly", "every week"), ("none", "No", "never", "none"))),
-        Ask("at", "At what time?", Clock(("07:00", "08:00", "18:00")), only_if=OFTEN.one_of("daily", "weekly")),
+        Ask("at", "At what time?", ClockTime(("07:00", "08:00", "18:00")), only_if=OFTEN.one_of("daily", "weekly")),
         Do(Find("coach.digest", "{often}", "told by the coach"), OFTEN.known),
         Do(Find("coach.digest_at", "{at}", "told by the coach"), fact("at").known),
         Do(Replan(), OFTEN.known),

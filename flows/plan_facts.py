@@ -11,7 +11,7 @@ from companion.calendar.plan import (
     WEEKDAYS,
     Away,
     EveryNDays,
-    Move,
+    MoveDay,
     On,
     Pause,
     Plan,
@@ -186,7 +186,7 @@ def said_done(got: Facts, side: str) -> Value | None:
     match change:
         case Skip(day):
             return f"Left out: {date_words(day, today)}.{following}"
-        case Move(day, to, at):
+        case MoveDay(day, to, at):
             return f"Moved: {date_words(day, today)} to {date_words(to, today)}, {at:%H:%M}.{following}"
         case On(day, at):
             return f"Kept: {date_words(day, today)}, {at:%H:%M}.{following}"
@@ -221,7 +221,7 @@ def undo(got: Facts, side: str) -> Value | None:
     before = Plan.loads(str(got.get("plan_now", "")))
     if isinstance(change, Skip) and is_squat_day(before, change.day):
         return f"on {change.day} {next_days(before, change.day, 1)[0].at:%H:%M}"
-    if isinstance(change, Move) and is_squat_day(before, change.day):
+    if isinstance(change, MoveDay) and is_squat_day(before, change.day):
         return f"move {change.to} {change.day} {next_days(before, change.day, 1)[0].at:%H:%M}"
     if isinstance(change, On):
         was = _planned(before, change.day)
@@ -249,14 +249,14 @@ def _void(change: PlanChange | IncompleteChange, plan: Plan, today: date) -> str
         words = str(change).split()
         change = Skip(date.fromisoformat(words[1])) if words[0] == "move" else change
     match change:
-        case Skip(day) | Move(day, _, _) if day < today:
+        case Skip(day) | MoveDay(day, _, _) if day < today:
             return f"{_capital(date_words(day, today))} has passed."
-        case Skip(day) | Move(day, _, _) if not is_squat_day(plan, day):
+        case Skip(day) | MoveDay(day, _, _) if not is_squat_day(plan, day):
             left_out = dict(plan.single).get(day, ...) is None
             return f"{_capital(date_words(day, today))} is {'left out already' if left_out else 'no squat day'}."
-        case On(day, _) | Move(_, day, _) if day < today:
+        case On(day, _) | MoveDay(_, day, _) if day < today:
             return f"{_capital(date_words(day, today))} has passed."
-        case On(day, _) | Move(_, day, _) | Pause(day) | Away(_, day) | EveryNDays(_, _, day) if day > today + FARTHEST:
+        case On(day, _) | MoveDay(_, day, _) | Pause(day) | Away(_, day) | EveryNDays(_, _, day) if day > today + FARTHEST:
             return "That is more than a year ahead."
         case Away(_, day) if day <= today:
             return f"{_capital(date_words(day, today))} has come." if day == today else f"{_capital(date_words(day, today))} has passed."

@@ -30,7 +30,7 @@ def next_time(got: Facts, side: str) -> Value:
 
 STOOD = Fact("stood", values=tuple(level.value for level in Level))
 SENT, WENT = STOOD.one_of(*REFERRED), fact("went")
-NOT_SEEN = WENT.one_of("booked", "no")
+STILL_NOT_SEEN = WENT.one_of("booked", "no")
 
 FLOW = Flow(
     "referral", version=1, title="Being seen", policy=Policy.FOLLOW_UP, command=None, gates=(WELCOMED,), at_start=what_stands,
@@ -47,15 +47,15 @@ FLOW = Flow(
         Do(Alert("{stood}", "has been seen. Told, in their words: {said}"), WENT.is_("yes")),
         Do(Alert("{stood}", "has not been seen yet; an appointment is booked"), WENT.is_("booked")),
         Do(Alert("{stood}", "has not been seen yet"), WENT.is_("no")),
-        Do(Remind("referral", "referral", ""), ~NOT_SEEN),
-        Do(Remind("referral", "referral", "{next_time}"), NOT_SEEN),
+        Do(Remind("referral", "referral", ""), ~STILL_NOT_SEEN),
+        Do(Remind("referral", "referral", "{next_time}"), STILL_NOT_SEEN),
         Tell("Thank you for telling me. Once you have been told that you may train, say “safety check”: only that opens squats and "
              "tests again.", WENT.is_("yes")),
         Tell("Good that it is booked. If anything gets worse before, don't wait for it.", WENT.is_("booked")),
-        Tell(EMERGENCY, NOT_SEEN & STOOD.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, NOT_SEEN & STOOD.is_("same_day"), must_arrive=True),
+        Tell(EMERGENCY, STILL_NOT_SEEN & STOOD.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, WENT.is_("no") & STOOD.is_("clinician"), must_arrive=True),
-        Tell("I ask again on {next_time:date}.", NOT_SEEN),
+        Tell("I ask again on {next_time:date}.", STILL_NOT_SEEN),
         Tell("Nothing says any more that you must be seen first.", ~SENT),
     ),
 )

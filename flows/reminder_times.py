@@ -7,7 +7,7 @@ import re
 from companion.calendar.preferences import preferences_from
 from companion.calendar.prompts import Preferences
 from companion.conversation.condition import Fact, Facts, Value, fact
-from companion.conversation.day_kinds import Clock
+from companion.conversation.day_kinds import ClockTime
 from companion.conversation.effects import Find, Replan, StopReminders
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import choice
@@ -68,14 +68,14 @@ FLOW = Flow(
                 ("0", "The evening before", "evening", "evening before"), ("2", "2 hours before", "two hours", "2 hours"),
                 ("4", "4 hours before", "four hours", "4 hours"), ("12", "12 hours before", "twelve hours", "12 hours"),
                 ("none", "Not at all", "never", "no reminders", "don't")), only_if=SCOPE.one_of("all", "briefly")),
-        Ask("evening", "At what time in the evening?", Clock(("17:00", "18:00", "19:00"), evening=True),
+        Ask("evening", "At what time in the evening?", ClockTime(("17:00", "18:00", "19:00"), evening=True),
             only_if=BEFORE.is_("0") & SCOPE.is_("all")),
         Ask("quiet", "{quiet_now} Does that suit you?", choice(
             ("keep", "Yes", "yes", "fine", "ok"), ("other", "Other hours", "other", "no", "change"),
             ("none", "No quiet hours", "none", "any time")), only_if=~BEFORE.is_("none") & SCOPE.one_of("all", "quiet")),
-        Ask("quiet_from", "From when on should I be quiet?", Clock(("20:00", "21:00", "22:00"), evening=True),
+        Ask("quiet_from", "From when on should I be quiet?", ClockTime(("20:00", "21:00", "22:00"), evening=True),
             only_if=QUIET.is_("other")),
-        Ask("quiet_to", "And until when?", Clock(("06:00", "07:00", "09:00"), evening=False),
+        Ask("quiet_to", "And until when?", ClockTime(("06:00", "07:00", "09:00"), evening=False),
             only_if=QUIET.is_("other") & fact("quiet_from").known),
         Do(Find("squat.wishes", "{new_wishes}", "told by the lifter")),
         Do(Find("squat.no_prompts", "yes", "told by the lifter"), BEFORE.is_("none") | OFF),

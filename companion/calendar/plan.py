@@ -138,7 +138,7 @@ class Skip:
 
 
 @dataclass(frozen=True, slots=True)
-class Move:
+class MoveDay:
     """Squat on another day instead, at its time."""
 
     day: date
@@ -188,7 +188,7 @@ class StopAll:
         return "stop"
 
 
-PlanChange = Weekly | EveryNDays | On | Skip | Move | Pause | Away | Stay | StopAll
+PlanChange = Weekly | EveryNDays | On | Skip | MoveDay | Pause | Away | Stay | StopAll
 
 
 def change_of(text: str) -> PlanChange | None:
@@ -206,7 +206,7 @@ def change_of(text: str) -> PlanChange | None:
             case ["skip", day]:
                 return Skip(_day(day))
             case ["move", day, to, at]:
-                return Move(_day(day), _day(to), _time(at))
+                return MoveDay(_day(day), _day(to), _time(at))
             case ["pause", day]:
                 return Pause(_day(day))
             case ["away", first, day]:
@@ -247,7 +247,7 @@ def changed(plan: Plan, change: PlanChange) -> Plan:
             return _with(plan, {day: at})
         case Skip(day):
             return _with(plan, {day: None})
-        case Move(day, to, at):
+        case MoveDay(day, to, at):
             return _with(plan, {day: None} | {to: at})
         case Pause(back_on):
             return replace(plan, back_on=back_on, away=tuple(row for row in plan.away if row[0] > back_on))

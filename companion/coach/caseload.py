@@ -137,7 +137,7 @@ def urgency(one: CaseloadRow, now: datetime, day_name: DayNamer) -> CaseloadLine
     return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), group, shortened(words, REASON_MOST), since, weight)
 
 
-Reason = tuple[str, datetime] | None
+LineReason = tuple[str, datetime] | None
 _CARE: Final = ("", *REFERRED)
 
 
@@ -147,7 +147,7 @@ def _care(one: CaseloadRow, now: datetime) -> str:
     return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, stands and stands.value)), key=_CARE.index)
 
 
-def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
+def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     care = _care(one, now)
     level = words_of(care).coach if care else ""
     if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
@@ -177,14 +177,14 @@ def _told(one: CaseloadRow) -> str:
     return ", ".join(filter(None, (where, f"{one.bad:g} of 10" if isinstance(one.bad, int | float) else "")))
 
 
-def _referred(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
+def _referred(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     stands = one.safety(now)
     if stands.since is None or stands.level is None or stands.level.value not in REFERRED:
         return None
     return f"{stands.words.coach}, since {day_name(stands.since)}", stands.since
 
 
-def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
+def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     reviewed = one.reviewed or ""
     if one.change == "worse" and one.change_at and one.change_at > reviewed:
         since = moment_of(one.change_at)
@@ -195,14 +195,14 @@ def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
     return None
 
 
-def _over_load(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
+def _over_load(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.over_at is None or not one.over or one.over_at <= (one.reviewed or ""):
         return None
     since = moment_of(one.over_at)
     return f"{one.over}, last told {day_name(since)}", since
 
 
-def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
+def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.retest_due is None:
         return None
     told, since = moment_from(one.outcome_at), moment_of(one.retest_due)
@@ -214,14 +214,14 @@ def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
     return None
 
 
-def _new_result(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
+def _new_result(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     told = moment_from(one.outcome_at)
     if told is None or (one.reviewed and told <= moment_of(one.reviewed)):
         return None
     return f"new result {_on(day_name(told))}: {RESULT_WORDS.get(str(one.overall), 'not told')}", told
 
 
-def _quiet(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Reason:
+def _quiet(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.gone:
         at, _, why = one.gone.partition(" ")
         since = moment_of(at)

@@ -131,7 +131,7 @@ class Rest(Kind):
 
 
 @dataclass(frozen=True, slots=True)
-class Clock(Kind):
+class ClockTime(Kind):
     """A time of day, kept as "18:00". ``choices``: times to tap; ``evening``: an hour without morning or evening is in the
     evening (None: it is asked back)."""
 

@@ -16,7 +16,21 @@ from companion.conversation.kinds import Hold, ReadingContext
 from companion.conversation.machine import Compiled
 from companion.conversation.registry import Book
 from companion.conversation.session import Frame, Session, Stack
-from companion.conversation.table import AT, BACK, BEGIN, ENDED, FALSE_ALARM, IN_PAIN, LAST, PAUSED, RESUMED, START, STOP, Move, tried
+from companion.conversation.table import (
+    AT_QUESTION,
+    BACK,
+    BEGIN,
+    ENDED,
+    FALSE_ALARM,
+    IN_PAIN,
+    LAST_ANSWERED,
+    PAUSED,
+    RESUMED,
+    START,
+    STOP,
+    Move,
+    tried,
+)
 from companion.language.units import METRIC
 
 _ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, RESUMED)
@@ -129,11 +143,11 @@ class Draft:
     def _here(self) -> dict[str, Value]:
         """The facts of the run itself that moves are decided by."""
         top, last = self.top, self.session.last
-        here: dict[str, Value] = {AT.name: top.state}
+        here: dict[str, Value] = {AT_QUESTION.name: top.state}
         here |= {tried(flow): "yes" for flow in top.tried}
         if top.trail:
-            here[LAST.name] = top.trail[-1]
-        if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state, {LAST.name: last.trail[-1]}):
+            here[LAST_ANSWERED.name] = top.trail[-1]
+        if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state, {LAST_ANSWERED.name: last.trail[-1]}):
             here[ENDED.name] = last.flow
         if self.known.facts.get(f"{self.book.pain}.hurt") == "no":
             here[FALSE_ALARM.name] = "yes"

@@ -17,7 +17,7 @@ from transitions import EventData, Machine, Transition
 
 from companion.conversation.condition import ALWAYS, Condition, Every, Facts, Unless, Value
 from companion.conversation.flow import END, Ask, Do, Flow, Tell
-from companion.conversation.table import EARLY_END, IN_PAIN, OVER, PAUSED, START, Move, Stops, onward, stops_of, table
+from companion.conversation.table import EARLY_END, ENDINGS, IN_PAIN, PAUSED, START, Move, Stops, onward, stops_of, table
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ class Compiled:
     @cached_property
     def machine(self) -> Machine:
         """The ``transitions.Machine``: no model, no automatic transitions."""
-        machine = _Machine(model=None, states=[START, *self.stops, PAUSED, IN_PAIN, *OVER], initial=START, auto_transitions=False)
+        machine = _Machine(model=None, states=[START, *self.stops, PAUSED, IN_PAIN, *ENDINGS], initial=START, auto_transitions=False)
         for row in self.table:
             machine.add_transition(row.event, row.source, row.target, conditions=None if row.when == ALWAYS else row.when.holds, row=row)
         return machine

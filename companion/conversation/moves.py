@@ -18,10 +18,10 @@ from companion.conversation.table import (
     ANSWER,
     BACK,
     BEGIN,
-    CLOSED,
     ENDED_BY_PAIN,
+    ENDINGS,
+    GATE_CLOSED,
     IN_PAIN,
-    OVER,
     PAIN,
     RESUMED,
     RETURNED,
@@ -48,7 +48,7 @@ def begin(draft: Draft) -> None:
     draft.top = draft.top._replace(fixed=dict(fixed))
     move = draft.fire(BEGIN)
     if not _let_first(draft, move):
-        if move.target != CLOSED:
+        if move.target != GATE_CLOSED:
             draft.top = draft.top._replace(tried=())
             draft.effects.append(Began(draft.top.run, flow.name, flow.version, draft.top.asked[:ASKED_MOST]))
         _follow(draft, move)
@@ -79,7 +79,7 @@ def take_up(draft: Draft) -> None:
     if move.target == START:
         begin_anew(draft)
     elif not _let_first(draft, move):
-        if move.target not in (CLOSED, ENDED_BY_PAIN):
+        if move.target not in (GATE_CLOSED, ENDED_BY_PAIN):
             draft.top = draft.top._replace(paused=False, hurt=False, tried=())
         _follow(draft, move)
 
@@ -110,10 +110,10 @@ def _follow(draft: Draft, move: Move, after: float = 0) -> None:
     for step in move.passed:
         if step.only_if.holds(facts):
             _pass(draft, step, facts)
-    if move.target in OVER:
-        if OVER[move.target] == "done":
+    if move.target in ENDINGS:
+        if ENDINGS[move.target] == "done":
             draft.top = draft.top._replace(state=move.target)
-        end(draft, OVER[move.target])
+        end(draft, ENDINGS[move.target])
         return
     draft.top = draft.top._replace(state=move.target)
     draft.session = draft.session._replace(aside=None)
@@ -262,7 +262,7 @@ def hurt(draft: Draft, text: str) -> None:
         hurt_in = draft.top.flow if works else ""
         draft.top = draft.top._replace(paused=True, hurt=works)
     if last and not hurt_in and (move := draft.book[last.flow].fire(PAIN, last.state, {})):
-        draft.effects.append(Ended(last.run, OVER[move.target]))
+        draft.effects.append(Ended(last.run, ENDINGS[move.target]))
         hurt_in = last.flow
     draft.session = draft.session._replace(last=None)
     draft.push(draft.book.pain)

@@ -20,16 +20,16 @@ EARLY_END: Final = "early_end"
 """An end that a jump leads to."""
 
 PAUSED: Final = "paused"
-"""The person stopped at a question, or something else runs over it; ``AT`` is the question."""
+"""The person stopped at a question, or something else runs over it; ``AT_QUESTION`` is the question."""
 
 IN_PAIN: Final = "in_pain"
 """As ``PAUSED``, by pain in a flow in which the body works."""
 
-CLOSED: Final = "closed"
+GATE_CLOSED: Final = "closed"
 """A gate is shut."""
 
 ENDED_BY_PAIN: Final = "ended_by_pain"
-OVER: Final[Mapping[str, str]] = {END: "done", EARLY_END: "done", CLOSED: "closed", ENDED_BY_PAIN: "pain"}
+ENDINGS: Final[Mapping[str, str]] = {END: "done", EARLY_END: "done", GATE_CLOSED: "closed", ENDED_BY_PAIN: "pain"}
 """The final states, and what the run's ending is called."""
 
 BEGIN, ANSWER, SKIP, RETURNED = "begin", "answer", "skip", "returned"
@@ -40,10 +40,10 @@ BACK, AGAIN, HELP, PAIN, STOP, INTERRUPTED, RESUMED = "back", "again", "help", "
 """What every question answers. ``STOP`` puts the run aside, by the person's word or because they began another flow;
 ``INTERRUPTED`` only lets something else come first; after both, and after pain, it is ``RESUMED``."""
 
-AT = fact("here.at")
+AT_QUESTION = fact("here.at")
 """The question at which a run was paused."""
 
-LAST = fact("here.last")
+LAST_ANSWERED = fact("here.last")
 """The question answered or skipped last in this run."""
 
 ENDED = fact("here.ended")
@@ -88,7 +88,7 @@ class Move:
     def at(self) -> str:
         """The question that a run must have been paused at, or "" where it may be any."""
         return next((str(compare.bound[0]) for compare in self.when.compares()
-                     if compare.fact == AT.name and isinstance(compare.bound, tuple)), "")
+                     if compare.fact == AT_QUESTION.name and isinstance(compare.bound, tuple)), "")
 
 
 def body_works(flow: Flow) -> bool:
@@ -101,7 +101,7 @@ def stops_of(flow: Flow) -> dict[str, Stop]:
     stops: dict[str, Stop] = {}
     for step in flow.steps:
         if isinstance(step, Ask | Run):
-            if step.key in stops or step.key in (START, PAUSED, IN_PAIN, *OVER):
+            if step.key in stops or step.key in (START, PAUSED, IN_PAIN, *ENDINGS):
                 raise ValueError(f"{flow.name}: the state {step.key} is there twice")
             stops[step.key] = step
     for stop in stops.values():
@@ -155,7 +155,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
         rows += _back(stops, stop, before.get(key, frozenset()))
         rows += [Move(AGAIN, key, key), Move(INTERRUPTED, key, PAUSED)]
-        rows += [Move(STOP, key, PAUSED, LAST.is_(hold), again=hold) for hold in holds if stop.back and hold in before.get(key, ())]
+        rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in holds if stop.back and hold in before.get(key, ())]
         rows.append(Move(STOP, key, PAUSED))
         rows += [] if stop.free else [Move(HELP, key, key)]  # to words of one's own, "help" is one of them
         rows += [Move(PAIN, key, IN_PAIN if body_works(flow) else PAUSED)] if flow.policy.hears_pain else []
@@ -165,7 +165,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
             rows += [Move(RESUMED, IN_PAIN, ENDED_BY_PAIN, ~FALSE_ALARM.known), *_resumed(flow, asks, ways, IN_PAIN)]
     if flow.policy.reopens:
         for end in (END, EARLY_END):
-            rows += [Move(BACK, end, key, LAST.is_(key)) for key in sorted(before.get(end, frozenset()) & asks.keys())]
+            rows += [Move(BACK, end, key, LAST_ANSWERED.is_(key)) for key in sorted(before.get(end, frozenset()) & asks.keys())]
             rows += [Move(PAIN, end, ENDED_BY_PAIN)] if body_works(flow) and before.get(end) else []
     return tuple(rows)
 
@@ -178,14 +178,14 @@ def _gates(flow: Flow, event: str, place: str) -> Iterator[Move]:
     for gate in flow.gates:
         if gate.first:
             yield Move(event, place, place, gate.shut & ~fact(tried(gate.first)).known, first=gate.first)
-        yield Move(event, place, CLOSED, gate.shut, (Tell(gate.say),) if gate.say else ())
+        yield Move(event, place, GATE_CLOSED, gate.shut, (Tell(gate.say),) if gate.say else ())
 
 
 def _back(stops: Stops, ask: Ask, before: Collection[str]) -> Iterator[Move]:
     """To the question answered last; where nothing is, into the flow that has just ended: it was run or let run first."""
     if ask.back:
-        nothing = ~LAST.known
-        yield from (Move(BACK, ask.key, key, LAST.is_(key)) for key in stops if key in before)
+        nothing = ~LAST_ANSWERED.known
+        yield from (Move(BACK, ask.key, key, LAST_ANSWERED.is_(key)) for key in stops if key in before)
         for run in (stop for stop in stops.values() if isinstance(stop, Run) and stop.flow != PARKED):
             yield Move(BACK, ask.key, run.key, nothing & ENDED.is_(run.flow))
         yield Move(BACK, ask.key, START, nothing & ENDED.known)
@@ -199,9 +199,9 @@ def _resumed(flow: Flow, asks: Mapping[str, Ask], ways: Mapping[str, list[Move]]
         return
     yield from _gates(flow, RESUMED, place)
     for key, ask in asks.items():
-        yield Move(RESUMED, place, key, AT.is_(key) & ask.only_if)
+        yield Move(RESUMED, place, key, AT_QUESTION.is_(key) & ask.only_if)
         for move in ways[key] if ask.only_if != ALWAYS else ():
-            yield Move(RESUMED, place, move.target, AT.is_(key) & move.when, move.passed)
+            yield Move(RESUMED, place, move.target, AT_QUESTION.is_(key) & move.when, move.passed)
 
 
 def answered_before(stops: Stops, arrows: Iterable[tuple[str, str]], lapsing: Collection[str]) -> dict[str, frozenset[str]]:

@@ -86,7 +86,7 @@ class RunAnswers:
 
     @property
     def ending(self) -> str | None:
-        """How the run ended; None while it is open."""
+        """The ending of the run; None while it is open."""
         return self.rows[-1].ending
 
     @property

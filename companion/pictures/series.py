@@ -226,7 +226,7 @@ def depth_steps(answers: Answers, whose: ChartOwner) -> Chart | None:
 
 
 @dataclass(frozen=True, slots=True)
-class Kind:
+class ChartKind:
     """A chart there is: the label of its button, and what makes it of a log."""
 
     label: str
@@ -234,12 +234,12 @@ class Kind:
 
 
 @cache
-def all_charts() -> Mapping[str, Kind]:
+def all_charts() -> Mapping[str, ChartKind]:
     """Return every chart by its name: of the measured tests, of where the back starts to round, and of what else is told."""
-    numbers = {one.chart: Kind(one.name, partial(readings, one.id)) for one in measured()}
-    starts = {one.chart: Kind(one.starts.label, partial(depth, one.id)) for one in protocols().values() if one.starts}
-    return numbers | starts | {"chart_pain": Kind("Pain", pain), "chart_trial": Kind("Priming trial", trial),
-                               "chart_depth": Kind("Depth to keep", depth_steps)}
+    numbers = {one.chart: ChartKind(one.name, partial(readings, one.id)) for one in measured()}
+    starts = {one.chart: ChartKind(one.starts.label, partial(depth, one.id)) for one in protocols().values() if one.starts}
+    return numbers | starts | {"chart_pain": ChartKind("Pain", pain), "chart_trial": ChartKind("Priming trial", trial),
+                               "chart_depth": ChartKind("Depth to keep", depth_steps)}
 
 
 def chart_of(name: str, answers: Iterable[LoggedAnswer], whose: ChartOwner) -> Chart | None:

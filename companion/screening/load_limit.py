@@ -14,7 +14,7 @@ from companion.screening.squat_days import ToldDay
 ROUNDING: Final = 0.25
 """Kilograms by which a load may pass the limit unnoticed: half a pound, which is what rounding to whole pounds can add (choice)."""
 
-LATEST: Final = 12
+DAYS_JUDGED: Final = 12
 """Squat days looked at: about four weeks of three a week (choice)."""
 
 
@@ -80,7 +80,7 @@ def load_kept(day: ToldDay, limits: Sequence[LimitSet], bar: bool) -> Literal[""
     return "over" if over_by(day.load, limit_at(limits, day.load_at)) else ""
 
 
-def over_limit(days: Iterable[ToldDay], limits: Sequence[LimitSet], most: int = LATEST) -> OverLimit:
+def over_limit(days: Iterable[ToldDay], limits: Sequence[LimitSet], most: int = DAYS_JUDGED) -> OverLimit:
     """Return how the latest days on which somebody squatted stand against the limits of their time; at most so many days."""
     latest = [day for day in days if day.squatted][-most:]
     over = [by for day in latest if day.load_at and (by := over_by(day.load, limit_at(limits, day.load_at)))]

@@ -13,7 +13,7 @@ from companion.base.clock import local_date
 from companion.screening.levels import OPEN_LEVELS, REFERRED, UNCHECKED_WORDS, LevelWords, words_of
 from companion.screening.safety import Level, opens
 
-PAIN_OPEN: Final = LevelWords("pain questions open", "closed: something hurt, and the questions about it are still open")
+OPEN_PAIN: Final = LevelWords("pain questions open", "closed: something hurt, and the questions about it are still open")
 NEEDS_CHECK: Final = LevelWords("a new check comes first", "closed until a new safety check: none has passed since a day that was closed")
 
 
@@ -48,13 +48,13 @@ class SafetyStanding:
         """The standing in words; a referral comes before open questions, and both before a check that is due."""
         level = words_of(self.level.value) if self.level else UNCHECKED_WORDS
         if self.level is not None and self.level.value in REFERRED:
-            return level if self.pain_open is None else LevelWords(f"{level.coach}, {PAIN_OPEN.coach}", level.report)
-        return PAIN_OPEN if self.pain_open else NEEDS_CHECK if self.needs_check else level
+            return level if self.pain_open is None else LevelWords(f"{level.coach}, {OPEN_PAIN.coach}", level.report)
+        return OPEN_PAIN if self.pain_open else NEEDS_CHECK if self.needs_check else level
 
     @property
     def stands_since(self) -> datetime | None:
         """Since when that is so; None where nothing stands against anything."""
-        return None if self.go else self.pain_open if self.words is PAIN_OPEN else self.since
+        return None if self.go else self.pain_open if self.words is OPEN_PAIN else self.since
 
 
 def standing_of(kept: object, since: datetime | None, why: str, pain_open: datetime | None, now: datetime, zone: str) -> SafetyStanding:

@@ -9,7 +9,7 @@ from typing import Final
 from companion.conversation.condition import ALWAYS, Condition
 from companion.conversation.flow import END, Ask
 from companion.conversation.machine import Compiled
-from companion.conversation.table import BACK, BEGIN, CLOSED, EARLY_END, ENDED, ENDED_BY_PAIN, ONWARD, OVER, RESUMED, START, Move
+from companion.conversation.table import BACK, BEGIN, EARLY_END, ENDED, ENDED_BY_PAIN, ENDINGS, GATE_CLOSED, ONWARD, RESUMED, START, Move
 
 ASKING: Final = "asking"
 """The frame around all questions, from which one arrow stands for the same arrow of each."""
@@ -76,11 +76,11 @@ def _group(row: Move) -> tuple[str, ...]:
     """Return what a row is drawn together with: a way from one state, a way out of the frame or into it, a line of the note."""
     if row.refused:
         return _NOTE, "refused", row.event, row.refused
-    if row.event in (BEGIN, RESUMED) and (row.first or row.target == CLOSED):
+    if row.event in (BEGIN, RESUMED) and (row.first or row.target == GATE_CLOSED):
         return _NOTE, "first" if row.first else "gate"
     if row.event in ONWARD:
         return _WAY, _name(row.source), _name(row.target)
-    if row.source in OVER:
+    if row.source in ENDINGS:
         return _NOTE, f"done_{row.event}"
     if row.event == BACK:
         return _NOTE, "reopen" if any(compare.fact == ENDED.name for compare in row.when.compares()) else "back"

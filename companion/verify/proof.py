@@ -12,7 +12,7 @@ from typing import Final
 
 from companion.conversation.condition import ALWAYS, Condition, Every
 from companion.conversation.flow import END, PARKED, Ask, Run
-from companion.conversation.table import AT, EARLY_END, LAST, ONWARD, RESUMED, START
+from companion.conversation.table import AT_QUESTION, EARLY_END, LAST_ANSWERED, ONWARD, RESUMED, START
 from companion.verify.cases import FALSE, TRUE, Cases, Domain, Domains
 from companion.verify.domains import Ways
 
@@ -166,12 +166,12 @@ def _situations(ways: Ways, found: Found, come_to: Entered, event: str, source: 
     if event == RESUMED:
         for (key, _), several in come_to.items():
             for facts in several if key in ways.asks else ():
-                yield key, {**_looked_at(ways, facts), AT.name: frozenset((key,))}
+                yield key, {**_looked_at(ways, facts), AT_QUESTION.name: frozenset((key,))}
     elif source in (END, EARLY_END):
         if last - {None}:
-            yield "", {LAST.name: last - {None}}
+            yield "", {LAST_ANSWERED.name: last - {None}}
     elif source in found.at:
-        yield "", {**_looked_at(ways, found.at[source]), LAST.name: last}
+        yield "", {**_looked_at(ways, found.at[source]), LAST_ANSWERED.name: last}
 
 
 def _looked_at(ways: Ways, facts: Domains) -> Domains:

@@ -14,7 +14,7 @@ from icalendar import Calendar, Timezone
 
 from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.ical import YEARS_AHEAD, calendar_text
-from companion.calendar.plan import Move, Plan, Skip, changed
+from companion.calendar.plan import MoveDay, Plan, Skip, changed
 from tests.calendar.plans import END, PLANS, START, TEN_YEARS, ZONES, until, utc
 
 NOW = utc("2026-02-01 12:00")
@@ -149,7 +149,7 @@ def test_importing_again_changes_what_is_there():
     def rows(plan, **rest):
         return {str(event["UID"]): event["SEQUENCE"] for event in Calendar.from_ical(text_of(plan, "UTC", **rest)).walk("VEVENT")}
 
-    moved = Move(date(2026, 2, 3), date(2026, 2, 4), time(7))
+    moved = MoveDay(date(2026, 2, 3), date(2026, 2, 4), time(7))
     first = rows(changed(TUESDAYS_AND_FRIDAYS, moved))
     later = rows(changed(Plan(weekly=((0, time(7)), (3, time(7)))), moved), now=NOW + timedelta(days=1))
     assert set(first) == set(later)

@@ -13,7 +13,7 @@ from companion.calendar.plan import (
     SINGLE_DAYS_KEPT,
     Away,
     EveryNDays,
-    Move,
+    MoveDay,
     On,
     Pause,
     Plan,
@@ -35,7 +35,7 @@ TUESDAY = date(2026, 12, 1)
 
 CHANGES = (st.dictionaries(st.integers(0, 6), TIMES, min_size=1).map(lambda days: Weekly(tuple(sorted(days.items()))))
            | st.builds(EveryNDays, st.integers(1, LONGEST_GAP), TIMES, DAYS) | st.builds(On, DAYS, TIMES) | st.builds(Skip, DAYS)
-           | st.builds(Move, DAYS, DAYS, TIMES) | st.builds(Pause, DAYS) | st.builds(Away, DAYS, DAYS) | st.builds(Stay, DAYS)
+           | st.builds(MoveDay, DAYS, DAYS, TIMES) | st.builds(Pause, DAYS) | st.builds(Away, DAYS, DAYS) | st.builds(Stay, DAYS)
            | st.just(StopAll()))
 
 
@@ -108,7 +108,7 @@ def test_a_text_that_is_no_change_is_none(text):
 
 def test_a_day_left_out_moved_added_or_at_another_time():
     plan = TUESDAYS_AND_FRIDAYS
-    for change in (Skip(date(2026, 12, 4)), Move(date(2026, 12, 8), date(2026, 12, 9), time(7)), On(date(2026, 12, 12), time(10)),
+    for change in (Skip(date(2026, 12, 4)), MoveDay(date(2026, 12, 8), date(2026, 12, 9), time(7)), On(date(2026, 12, 12), time(10)),
                    On(date(2026, 12, 11), time(19))):
         plan = changed(plan, change)
     assert next_days(plan, TUESDAY, 5) == [
@@ -117,7 +117,7 @@ def test_a_day_left_out_moved_added_or_at_another_time():
 
 
 def test_a_day_moved_to_itself_is_at_the_new_time():
-    plan = changed(TUESDAYS_AND_FRIDAYS, Move(TUESDAY, TUESDAY, time(7)))
+    plan = changed(TUESDAYS_AND_FRIDAYS, MoveDay(TUESDAY, TUESDAY, time(7)))
     assert next_days(plan, TUESDAY, 1) == [SquatDay(TUESDAY, time(7))]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from companion.conversation.condition import Facts, fact
-from companion.conversation.day_kinds import Clock, Day, Rest, SquatDays
+from companion.conversation.day_kinds import ClockTime, Day, Rest, SquatDays
 from companion.conversation.events import Tapped
 from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import Answer, Media, Option, ReadingContext, Unclear, Words, YesNo, Zone
@@ -115,12 +115,12 @@ def test_a_button_that_does_not_fit_any_more_is_answered_and_asked_again():
 
 
 def test_a_clock_keeps_one_time_and_asks_back_where_two_are_meant():
-    assert value(Clock().read("6:30pm", EMPTY)) == "18:30"
-    assert value(Clock().read("6", EMPTY)) == "In the morning or in the evening?"
-    assert value(Clock(evening=True).read("6", EMPTY)) == "18:00"
-    assert value(Clock(evening=False).read("6", EMPTY)) == "06:00"
-    assert value(Clock().read("soon", EMPTY)) == "I need a time of day."
-    assert [option.label for option in Clock(("20:00", "21:00")).options] == ["20:00", "21:00"]
+    assert value(ClockTime().read("6:30pm", EMPTY)) == "18:30"
+    assert value(ClockTime().read("6", EMPTY)) == "In the morning or in the evening?"
+    assert value(ClockTime(evening=True).read("6", EMPTY)) == "18:00"
+    assert value(ClockTime(evening=False).read("6", EMPTY)) == "06:00"
+    assert value(ClockTime().read("soon", EMPTY)) == "I need a time of day."
+    assert [option.label for option in ClockTime(("20:00", "21:00")).options] == ["20:00", "21:00"]
 
 
 def test_a_day_is_one_to_come():
@@ -177,7 +177,7 @@ def test_each_kind_takes_only_what_it_can():
     assert Zone().take("photo", "x") is None
     assert Media(("video",)).take("video", "ref") == Answer("ref", "video")
     assert Media(("video",)).take("photo", "ref") is None
-    for kind in (Words(), YesNo(), SquatDays(), Rest(), Clock(), LOAD, PainScore()):
+    for kind in (Words(), YesNo(), SquatDays(), Rest(), ClockTime(), LOAD, PainScore()):
         assert kind.take("location", "38.72,-9.14") is None
 
 

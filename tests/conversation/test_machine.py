@@ -20,9 +20,9 @@ from companion.conversation.table import (
     ANSWER,
     BACK,
     BEGIN,
-    CLOSED,
     EARLY_END,
     ENDED_BY_PAIN,
+    GATE_CLOSED,
     HELP,
     IN_PAIN,
     INTERRUPTED,
@@ -96,14 +96,14 @@ WARM = {"warm": "done"}
 
 
 @pytest.mark.parametrize(("event", "state", "there", "target"), [
-    (BEGIN, START, WARM, "a"), (BEGIN, START, {}, START), (BEGIN, START, {"here.tried_warm_up": "yes"}, CLOSED),
-    (BEGIN, START, WARM | {"shut": "yes"}, CLOSED),
+    (BEGIN, START, WARM, "a"), (BEGIN, START, {}, START), (BEGIN, START, {"here.tried_warm_up": "yes"}, GATE_CLOSED),
+    (BEGIN, START, WARM | {"shut": "yes"}, GATE_CLOSED),
     (BACK, "b", {"here.last": "a"}, "a"), (BACK, "hold", {"here.last": "a"}, "a"), (BACK, "hold", {"here.last": "b"}, "b"),
     (BACK, "c", {"here.last": "hold"}, "c"), (BACK, "a", {}, "a"), (BACK, "a", {"here.ended": "warm_up"}, START),
     (BACK, "d", {"here.ended": "other"}, "run_other"), (BACK, END, {"here.last": "d"}, "d"),
     (PAIN, "a", {}, IN_PAIN), (PAIN, END, {}, ENDED_BY_PAIN), (STOP, "a", {}, PAUSED), (INTERRUPTED, "hold", {}, PAUSED),
     (RESUMED, PAUSED, WARM | {"here.at": "b"}, "b"), (RESUMED, PAUSED, WARM | {"here.at": "b", "over": "yes"}, "hold"),
-    (RESUMED, PAUSED, WARM | {"here.at": "b", "shut": "yes"}, CLOSED), (RESUMED, PAUSED, {"here.at": "b"}, PAUSED),
+    (RESUMED, PAUSED, WARM | {"here.at": "b", "shut": "yes"}, GATE_CLOSED), (RESUMED, PAUSED, {"here.at": "b"}, PAUSED),
     (RESUMED, IN_PAIN, WARM | {"here.at": "a"}, ENDED_BY_PAIN), (RESUMED, IN_PAIN, WARM | {"here.at": "a", "here.false_alarm": "yes"}, "a"),
     (RESUMED, IN_PAIN, {"here.at": "a", "here.false_alarm": "yes"}, IN_PAIN), (SKIP, "d", {}, "d"), (RETURNED, "run_other", {}, "d"),
 ])

@@ -13,7 +13,7 @@ from companion.calendar.plan import (
     WEEKDAYS,
     Away,
     EveryNDays,
-    Move,
+    MoveDay,
     On,
     Pause,
     Plan,
@@ -41,7 +41,7 @@ from companion.language.days.rules import made
 TODAY = date(2026, 11, 25)
 TUE_FRI = Plan(weekly=((1, time(18)), (4, time(18))))
 NO_PLAN = Plan()
-CHANGES = (Weekly, EveryNDays, On, Skip, Move, Pause, Away, Stay, StopAll)
+CHANGES = (Weekly, EveryNDays, On, Skip, MoveDay, Pause, Away, Stay, StopAll)
 
 
 def table_rows(table: str) -> list[tuple[str, str]]:
@@ -633,7 +633,7 @@ def test_who_has_no_plan_is_asked_whether_a_day_is_every_week():
 
 def test_a_day_added_by_hand_can_be_moved_and_a_day_left_out_is_no_squat_day():
     plan = changed(changed(TUE_FRI, On(date(2026, 11, 26), time(7))), Skip(date(2026, 11, 27)))
-    assert read_change("move it to saturday", plan, TODAY) == Move(date(2026, 11, 26), date(2026, 11, 28), time(7))
+    assert read_change("move it to saturday", plan, TODAY) == MoveDay(date(2026, 11, 26), date(2026, 11, 28), time(7))
     assert isinstance(read_change("skip friday", plan, TODAY), UnclearChange)
     assert read_change("also friday 9am", plan, TODAY) == On(date(2026, 11, 27), time(9))
 
@@ -713,9 +713,9 @@ def test_any_text_gives_a_result_of_its_kind(text, today):
 def test_a_day_left_out_or_moved_is_a_squat_day_of_the_plan(text, data):
     today, plan = data.draw(TODAYS), data.draw(plans())
     read = read_change(text, plan, today)
-    if isinstance(read, Skip | Move):
+    if isinstance(read, Skip | MoveDay):
         assert next_days(plan, read.day, 1)[0].day == read.day >= today
-    if isinstance(read, Move):
+    if isinstance(read, MoveDay):
         assert read.to >= today
         assert read.to != read.day
 
@@ -782,7 +782,7 @@ def test_a_change_in_words_reads_back(today, plan, at, ahead, which):
     free = all(one.day != to for one in next_days(plan, today, ahead + 1))
     cases = [(f"skip {day}", Skip(day)), ("skip it", Skip(day)), (f"pause until {to}", Pause(to)),
              (f"move {day} to {at:%H:%M}", On(day, at))]
-    cases += [(f"move {day} to {to} {at:%H:%M}", Move(day, to, at)), (f"also on {to} at {at:%H:%M}", On(to, at))] if free else cases[:2]
+    cases += [(f"move {day} to {to} {at:%H:%M}", MoveDay(day, to, at)), (f"also on {to} at {at:%H:%M}", On(to, at))] if free else cases[:2]
     text, change = cases[which]
     assert read_change(text, plan, today) == change
 

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from companion.base.clock import local_date
-from companion.calendar.plan import Away, EveryNDays, Move, On, Pause, Plan, Skip, StopAll, Weekly, is_squat_day, next_days
+from companion.calendar.plan import Away, EveryNDays, MoveDay, On, Pause, Plan, Skip, StopAll, Weekly, is_squat_day, next_days
 from companion.calendar.preferences import answered_until, away_until, plan_from, preferences_from, prompted, zone_from
 from companion.calendar.prompts import Preferences, follow_up_at, is_quiet, next_prompt, prompt_at
 from companion.record import reminders
@@ -69,7 +69,7 @@ async def test_told_early_in_the_day_its_prompt_and_follow_up_go(gym):
 
 
 @pytest.mark.parametrize(("change", "prompt"), [
-    (Skip(date(2026, 6, 2)), "2026-06-08 17:00"), (Move(date(2026, 6, 2), date(2026, 6, 5), time(10)), "2026-06-04 17:00"),
+    (Skip(date(2026, 6, 2)), "2026-06-08 17:00"), (MoveDay(date(2026, 6, 2), date(2026, 6, 5), time(10)), "2026-06-04 17:00"),
     (On(date(2026, 6, 4), time(12)), "2026-06-01 17:00"), (On(date(2026, 6, 2), time(7)), "2026-06-01 17:00"),
     (Away(date(2026, 6, 2), date(2026, 7, 1)), "2026-07-06 17:00"), (Away(date(2026, 6, 3), date(2026, 7, 1)), "2026-06-01 17:00"),
     (Pause(date(2026, 7, 1)), "2026-07-06 17:00"), (EveryNDays(2, time(18), date(2026, 6, 3)), "2026-06-02 17:00"), (StopAll(), None)])
@@ -156,7 +156,7 @@ class Watched:
             case "skip" if following:
                 gym.change(person, Skip(following[0].day))
             case "move" if following:
-                gym.change(person, Move(following[0].day, following[0].day + timedelta(days=how[0]), how[1]))
+                gym.change(person, MoveDay(following[0].day, following[0].day + timedelta(days=how[0]), how[1]))
             case "undo":
                 gym.tell(person, squat__plan=self.before.dumps())
             case "stop":

@@ -11,7 +11,7 @@ from datetime import date, time, timedelta
 import pytest
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.calendar.plan import Away, EveryNDays, Move, On, Pause, Plan, Skip, StopAll
+from companion.calendar.plan import Away, EveryNDays, MoveDay, On, Pause, Plan, Skip, StopAll
 from companion.calendar.prompts import Preferences
 from companion.port import Address
 from companion.record import people
@@ -550,7 +550,7 @@ async def test_who_pauses_or_stops_after_squatting_is_still_asked_how_it_went(gy
     assert len(follow_ups(await at_moment(gym, AFTER))) == 1
 
 
-@pytest.mark.parametrize("change", [Skip(date(2026, 6, 2)), Move(date(2026, 6, 2), date(2026, 6, 6), time(18)), Pause(date(2026, 6, 3)),
+@pytest.mark.parametrize("change", [Skip(date(2026, 6, 2)), MoveDay(date(2026, 6, 2), date(2026, 6, 6), time(18)), Pause(date(2026, 6, 3)),
                                     Away(date(2026, 6, 2), date(2026, 6, 3)), StopAll(), EveryNDays(7, time(18), date(2026, 6, 3))])
 async def test_a_day_that_is_none_any_more_has_no_prompt_and_no_follow_up(gym, change):
     person = gym.lifter()
@@ -562,8 +562,8 @@ async def test_a_day_that_is_none_any_more_has_no_prompt_and_no_follow_up(gym, c
 async def test_moved_away_and_back_a_day_is_told_of_once(gym):
     person = gym.lifter()
     await at_moment(gym, PROMPT)
-    gym.change(person, Move(date(2026, 6, 2), date(2026, 6, 6), time(10)))
-    gym.change(person, Move(date(2026, 6, 6), date(2026, 6, 2), time(19)))
+    gym.change(person, MoveDay(date(2026, 6, 2), date(2026, 6, 6), time(10)))
+    gym.change(person, MoveDay(date(2026, 6, 6), date(2026, 6, 2), time(19)))
     heard = await gym.sweep_until(PROMPT + timedelta(days=6))
     assert prompts(heard) == []
     assert len(follow_ups(heard)) == 1

@@ -9,7 +9,7 @@ from functools import partial
 import pytest
 
 from companion.language.units import IMPERIAL, METRIC, shown
-from companion.screening.load_limit import LATEST, ROUNDING, LimitSet, OverLimit, limit_at, limits_in, load_kept, over_by, over_limit
+from companion.screening.load_limit import DAYS_JUDGED, ROUNDING, LimitSet, OverLimit, limit_at, limits_in, load_kept, over_by, over_limit
 from companion.screening.squat_days import ToldDay
 
 FIRST = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
@@ -56,7 +56,7 @@ def test_the_last_twelve_squat_days_are_counted_in_the_lifter_s_units():
     """Twelve: about four weeks of three squat days (choice)."""
     days = [day(at, 152.0 if at == 20 else 137.0 if at % 7 else 100.0) for at in range(22)]
     found = over_limit(days, LIMIT)
-    assert found == OverLimit(LATEST - 2, LATEST, 40.0)
+    assert found == OverLimit(DAYS_JUDGED - 2, DAYS_JUDGED, 40.0)
     assert found.words(partial(shown, system=METRIC)) == "over the load limit on 10 of the last 12 squat days, by up to 40 kg"
     assert found.words(partial(shown, system=IMPERIAL)).endswith("by up to 88 lb")
     assert over_limit(days[:1], LIMIT).words(partial(shown, system=METRIC)) == ""

@@ -7,7 +7,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from companion.screening.safety import Level
-from companion.screening.standing import NEEDS_CHECK, PAIN_OPEN, SafetyStanding, standing_of
+from companion.screening.standing import NEEDS_CHECK, OPEN_PAIN, SafetyStanding, standing_of
 
 NOW = datetime(2026, 3, 12, 18, 0, tzinfo=UTC)
 
@@ -42,7 +42,7 @@ def test_no_page_says_go_while_pain_stands_unanswered(level):
     found = stands(level, 0.1, pain=1)
     assert not found.go
     assert not found.opens_floor
-    assert PAIN_OPEN.coach in found.words.coach
+    assert OPEN_PAIN.coach in found.words.coach
     assert "open: nothing" not in found.words.report
 
 
@@ -54,7 +54,7 @@ def test_a_check_that_passed_since_opens_it():
 def test_nobody_who_has_not_checked_is_said_to_be_open():
     found = standing_of(None, None, "", None, NOW, "UTC")
     assert (found.level, found.go, found.words.coach) == (None, False, "not checked yet")
-    assert standing_of("", NOW, "", NOW, NOW, "UTC").words is PAIN_OPEN
+    assert standing_of("", NOW, "", NOW, NOW, "UTC").words is OPEN_PAIN
 
 
 def test_the_day_is_the_one_where_the_lifter_is():

@@ -21,14 +21,14 @@ from companion.conversation.kinds import Ready
 from companion.conversation.machine import Compiled, compile_flow
 from companion.conversation.table import (
     ANSWER,
-    AT,
+    AT_QUESTION,
     BACK,
     BEGIN,
     EARLY_END,
     ENDED,
     FALSE_ALARM,
     IN_PAIN,
-    LAST,
+    LAST_ANSWERED,
     PAUSED,
     RETURNED,
     SKIP,
@@ -86,7 +86,7 @@ class Run:
         """What is the case in this run, and what may be: what has just ended, a flow tried before, whether nothing hurt."""
         tried = {name: "yes" for name in compares_of(self.compiled) if name.startswith("here.tried_") and draw.random() < 0.5}
         flows = [stop.flow for stop in self.compiled.stops.values() if isinstance(stop, RunOther)]
-        return tried | {AT.name: self.at} | ({LAST.name: self.trail[-1]} if self.trail else {}) | (
+        return tried | {AT_QUESTION.name: self.at} | ({LAST_ANSWERED.name: self.trail[-1]} if self.trail else {}) | (
             {ENDED.name: draw.choice([*flows, "something_else"])} if not self.trail and draw.random() < 0.5 else {}) | (
             {FALSE_ALARM.name: "yes"} if draw.random() < 0.7 else {})
 

@@ -12,7 +12,7 @@ from companion.language.pain import tables
 from companion.language.pain.degree import Pain
 
 
-class Step(NamedTuple):
+class PatternStep(NamedTuple):
     """One position in a pattern."""
 
     words: frozenset[str]
@@ -23,7 +23,7 @@ class Step(NamedTuple):
 class Rule(NamedTuple):
     """A pattern, and the degree of pain it means while the body is at work and at rest."""
 
-    steps: tuple[Step, ...]
+    steps: tuple[PatternStep, ...]
     at_work: Pain = Pain.NO
     at_rest: Pain = Pain.NO
     thing: bool = True
@@ -62,7 +62,7 @@ def rules(
     for line in re.sub(r"\n {5,}", " ", "\n".join(patterns)).replace("| ", "|").split("\n"):
         pattern, _, instead = line.partition("->")
         steps = tuple(
-            Step(frozenset(), gap=True) if part == "~" else Step(word_set(part.removesuffix("?")), optional=part.endswith("?"))
+            PatternStep(frozenset(), gap=True) if part == "~" else PatternStep(word_set(part.removesuffix("?")), optional=part.endswith("?"))
             for part in pattern.split()
         )
         if steps:
@@ -100,7 +100,7 @@ def found(words: list[str], index: Index) -> Iterator[Hit]:
                 yield Hit(at, end, rule)
 
 
-def match(steps: tuple[Step, ...], k: int, words: list[str], at: int) -> int:
+def match(steps: tuple[PatternStep, ...], k: int, words: list[str], at: int) -> int:
     """Return where the pattern from its k-th step ends in the words, or -1."""
     if k == len(steps):
         return at
