@@ -147,7 +147,8 @@ class Draft:
         here |= {tried(flow): "yes" for flow in top.tried}
         if top.trail:
             here[LAST_ANSWERED.name] = top.trail[-1]
-        if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state, {LAST_ANSWERED.name: last.trail[-1]}):
+        if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state,
+                {LAST_ANSWERED.name: last.trail[-1]}):
             here[ENDED.name] = last.flow
         if self.known.facts.get(f"{self.book.pain}.hurt") == "no":
             here[FALSE_ALARM.name] = "yes"

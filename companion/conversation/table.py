@@ -155,7 +155,8 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
         rows += _back(stops, stop, before.get(key, frozenset()))
         rows += [Move(AGAIN, key, key), Move(INTERRUPTED, key, PAUSED)]
-        rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in holds if stop.back and hold in before.get(key, ())]
+        rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in holds
+                 if stop.back and hold in before.get(key, ())]
         rows.append(Move(STOP, key, PAUSED))
         rows += [] if stop.free else [Move(HELP, key, key)]  # to words of one's own, "help" is one of them
         rows += [Move(PAIN, key, IN_PAIN if body_works(flow) else PAUSED)] if flow.policy.hears_pain else []

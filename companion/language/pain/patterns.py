@@ -62,7 +62,8 @@ def rules(
     for line in re.sub(r"\n {5,}", " ", "\n".join(patterns)).replace("| ", "|").split("\n"):
         pattern, _, instead = line.partition("->")
         steps = tuple(
-            PatternStep(frozenset(), gap=True) if part == "~" else PatternStep(word_set(part.removesuffix("?")), optional=part.endswith("?"))
+            PatternStep(frozenset(), gap=True) if part == "~" else PatternStep(word_set(part.removesuffix("?")),
+                        optional=part.endswith("?"))
             for part in pattern.split()
         )
         if steps:
