@@ -351,6 +351,27 @@ async def test_somebody_else_s_coach_can_say_nothing_of_an_alert(gym):
     assert len(await pass_hours(gym, 3)) == 1
 
 
+async def test_an_answer_about_a_referral_is_no_alarm_that_waits_to_be_seen(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    await gym.say("Seen", who=KIM)
+    await gym.tap(SAM, "go.referral")
+    await gym.say("Not yet")
+    assert gym.heard(KIM)[-1].endswith("has not been seen yet")
+    assert await pass_hours(gym, 5) == []
+
+
+async def test_a_coach_linked_since_is_not_waited_for(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    gym.clock.at += timedelta(minutes=5)
+    await gym.say(f"code {await gym.code_for('Sam')}", "Yes, I agree")
+    assert await pass_hours(gym, 5) == []
+
+
 async def test_who_has_no_coach_hears_nothing_of_one(gym):
     await gym.lifter(SAM)
     gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
