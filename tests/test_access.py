@@ -42,17 +42,17 @@ OPENS: Final = {
                      "outcome", "pain", "progress", "welcome"), EVERYBODY),
     **dict.fromkeys((
         "arms_forward_squat", "bar", "bird_dog", "depth_estimate", "depth_step", "film", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
-        "knee_to_wall", "leave_coach", "leg_raise", "morning", "my_coaches", "note_to_coach", "pause_squat", "prime", "reminder_times",
-        "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "squat_after", "squat_day", "squat_days",
-        "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
-    **dict.fromkeys(("caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
+        "knee_to_wall", "leave_coach", "leg_raise", "morning", "my_coaches", "note_to_coach", "pause_squat", "prime", "referral",
+        "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "squat_after", "squat_day",
+        "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
+    **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
                      "lifter_report"), COACHES),
 }
 """Who may begin each flow for themselves. A coach who has not been welcomed as a lifter is asked that first."""
 
 REACHES: Final = {
     **dict.fromkeys(OPENS, "-------"),
-    **dict.fromkeys(("lifter", "lifter_log", "lifter_report"), THE_COACH),
+    **dict.fromkeys(("alert_seen", "lifter", "lifter_log", "lifter_report"), THE_COACH),
     "caseload": THE_COACH,
 }
 """Who reaches the lifter by the button of a flow that carries the lifter's number; the lifter's own column stands in OPENS."""
@@ -70,6 +70,7 @@ PAST_THE_BUTTON: Final = {
     "act overrule": ("go.coach_act.{lifter}-overrule", ("Length", "Open", "seen in person"), THE_COACH),
     "act unreviewed": ("go.coach_act.{lifter}-unreviewed-{review}", (), THE_COACH),
     "found by name": ("go.find_lifter.samphire", (), THE_COACH),
+    "alert seen": ("go.alert_seen.{lifter}-1", (), THE_COACH),
     "act reviewed": ("go.coach_act.{lifter}-reviewed", (), THE_COACH),
     "my coaches": ("go.my_coaches", (), THE_LIFTER),
     "write back": ("go.note_to_coach.{coach}", ("all well",), THE_LIFTER),

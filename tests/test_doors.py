@@ -18,7 +18,7 @@ from companion.conversation.flow import Ask, Known
 from companion.conversation.registry import Book, Flows
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step
-from companion.screening.screen import Answer
+from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from tests.doors import AXES, COACHES, DOORS, OPEN, Door
 from tests.drive import NOW
@@ -28,7 +28,7 @@ DRAWN: Final = 300
 """Combinations of everything, tried on each flow beside those of what it asks about."""
 BESIDE: Final[Mapping[str, Value]] = {"today": NOW.date().isoformat()}
 CLEAN: Final = tuple(
-    Answer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
+    LoggedAnswer(flow, flow, key, value, "ok", "done", "", "", NOW - timedelta(hours=1))
     for flow, key, value in (("about_you", "years", 3.0), ("arms_forward_squat", "fault", "clean"), ("pause_squat", "shape", "clean")))
 """The answers that earn the hinge to squat."""
 USUAL: Final = {axis: next(iter(values)) for axis, values in AXES.items()}

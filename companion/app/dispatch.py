@@ -73,8 +73,8 @@ def _calendar(turn: Turn, effect: Calendar) -> None:
 
 
 def _alert(turn: Turn, effect: Alert) -> None:
-    persist.alert(turn, effect)
-    post(turn, alert_letters(turn.db, turn.person, effect.because, effect.level))
+    alert = persist.alert(turn, effect)
+    post(turn, alert_letters(turn.db, turn.person, effect.because, effect.level, alert))
 
 
 def _erase(turn: Turn, effect: Erase) -> None:

@@ -16,8 +16,9 @@ from companion.app.conversations import Conversations
 from companion.app.dispatch import carry_out
 from companion.calendar.plan import is_squat_day
 from companion.calendar.preferences import plan_from, preferences_from
-from companion.calendar.prompts import is_quiet
-from companion.conversation.effects import Alert, Show
+from companion.calendar.prompts import after_quiet, is_quiet
+from companion.coach.letters import alert_letters, post
+from companion.conversation.effects import Alert, Say, Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
 from companion.record import coaching, operator_requests, outbox, people, reminders
@@ -50,6 +51,14 @@ OPEN_PAIN_UNTIL: Final = timedelta(days=1)
 """Age from which coaches are alerted to unfinished questions about pain, and up to which, in case the bot was down; our choice:
 answering them takes a minute."""
 
+UNSEEN_AFTER: Final = timedelta(hours=2)
+UNSEEN_UNTIL: Final = timedelta(days=2)
+"""Age of an alert no coach has seen from which the lifter is told so, and up to which, should the bot have stood still; our choice.
+What comes in quiet hours counts from their end."""
+
+UNSEEN: Final = ("Your coach hasn't seen yet what you told me. Don't wait for them: what I said still holds. If it gets worse or you are "
+                 "not sure, call your doctor; in an emergency, your emergency number.")
+
 ANSWER_MOST: Final = 40
 """Characters of each answer in such an alert; our choice."""
 
@@ -79,6 +88,7 @@ class DueSweep:
         while self._owed:
             self._bot.in_background(self._bot.make(self._owed.pop()))
         swept += bool(await self._guarded(self._tell_of_open_pain))
+        swept += bool(await self._guarded(self._tell_unseen))
         for messages in _few(await self._bot.writer.do(lambda db: outbox.stale(db, now))):
             done = await asyncio.gather(*(self._guarded(partial(self._too_late, message=one)) for one in messages))
             swept += sum(map(bool, done))
@@ -138,6 +148,22 @@ class DueSweep:
             told = f" (about “{plain(words)[:ANSWER_MOST]}”)" if words else ""
             carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY_LEVEL, "")), f"{HURT_ASKED}, and has not answered{told}", run)])
         return bool(untold or asked)
+
+    def _tell_unseen(self, db: sqlite3.Connection) -> bool:
+        """Tell whoever raised an alert that no coach has seen it, once and not in their quiet hours; and where there are several coaches,
+        tell each of them so. Returns whether there was anybody."""
+        now, told = self._bot.clock.now(), False
+        for one in coaching.alerts_unseen(db, now - UNSEEN_AFTER, now - UNSEEN_UNTIL):
+            turn = self._turn(db, one.person)
+            wishes, zone = preferences_from(turn.known.facts), turn.zone
+            if is_quiet(now, wishes, zone) or now < after_quiet(one.at, wishes, zone) + UNSEEN_AFTER:
+                continue
+            told = True
+            coaching.note_unseen_told(db, one.person, one.id, now)
+            carry_out(turn, [Say(UNSEEN, must_arrive=True)])
+            if len(coaching.coaches_of(db, one.person)) > 1:
+                post(turn, alert_letters(db, one.person, f"no coach has seen this yet: {one.because}", one.level, one.id))
+        return told
 
     def _offer(self, db: sqlite3.Connection, id: int) -> None:
         reminder, now = reminders.open_reminder(db, id), self._bot.clock.now()

@@ -98,6 +98,12 @@ def _reviewed(one: CoachTurn) -> list[Letter]:
     return [one.to_coach(f"{one.whom} is marked as reviewed.", taken_back)]
 
 
+def _seen(one: CoachTurn) -> list[Letter]:
+    coaching.note_seen(one.turn.db, one.lifter.person, button_number(one.act.value), one.turn.now)
+    coaching.audit_look(one.turn.db, one.lifter.person, one.turn.person, "an alert", one.turn.now)
+    return [one.to_coach(f"Noted: you have seen it. {one.whom} can read that.")]
+
+
 def _unreviewed(one: CoachTurn) -> list[Letter]:
     review = button_number(one.act.value)
     if not coaching.stands_reviewed(one.turn.db, one.lifter.person, one.turn.person, review):
@@ -204,6 +210,6 @@ ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
     "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "overrule": _for_lifter(_overrule),
     "pin_depth": _for_lifter(_pin_depth), "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
-    "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed),
+    "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed), "seen": _for_lifter(_seen),
 }
 """One handler an act. What an act of a coach's is called, asks for and tells stands in ``screening.coach_acts``."""

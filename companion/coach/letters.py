@@ -74,9 +74,10 @@ def reply_buttons(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
     return button(f"Write to {name}", "coach_note", lifter), button(f"See {name}", "lifter", lifter)
 
 
-def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "") -> list[Letter]:
-    """Return what a lifter's coaches hear at once. The level comes first, so that it can be read on a locked phone."""
+def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "", alert: int = 0) -> list[Letter]:
+    """Return what a lifter's coaches hear at once. The level comes first, so that it can be read on a locked phone. ``alert``: its
+    number, for the button that says it was seen."""
     first = f", {words_of(level).coach}" if level not in ("", Level.GO.value) else ""
-    return [Letter(coach, Say(f"{display_name(db, coach, lifter)}{first}: {plain(because)}",
-                       reply_buttons(db, coach, lifter), must_arrive=True),
-                   about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]
+    noted = (button("Seen", "alert_seen", f"{lifter}-{alert}"),) if alert else ()
+    return [Letter(coach, Say(f"{display_name(db, coach, lifter)}{first}: {plain(because)}", (*noted, *reply_buttons(db, coach, lifter)),
+                              must_arrive=True), about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]

@@ -112,6 +112,7 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     coaching.audit_look(db, lifter, coach, LIFTER_VIEWS[what], now)
     if what == "charts":
         return [_charts(look)]
+    coaching.note_seen(db, lifter, None, now)  # the page says what the last alert was
     page_now = lifter_page(db, coach, lifter, now)
     match what:
         case "numbers":

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
-from companion.record.timestamps import text_of
+from companion.record.timestamps import moment_of, text_of
 from companion.screening.coach_acts import UNLISTED
 
 LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
@@ -202,6 +202,37 @@ def audit_look(db: sqlite3.Connection, lifter: int, coach: int, what: str, at: d
 def latest_looks(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str]]:
     """Return the latest looks at a lifter's data: (time, coach's name, what), newest first."""
     return db.execute("select at, coach_name, what from looks where person = ? order by id desc limit ?", (lifter, most)).fetchall()
+
+
+class Unseen(NamedTuple):
+    """An alert no coach has seen: whose, its number, level and words, and when it was raised."""
+
+    person: int
+    id: int
+    level: str
+    because: str
+    at: datetime
+
+
+def alerts_unseen(db: sqlite3.Connection, before: datetime, after: datetime) -> list[Unseen]:
+    """Return the alerts between the two moments that no coach has seen and of which the lifter has not been told so, the latest of
+    each person whom somebody coached then and still does. What was answered about a referral is no alarm."""
+    rows = db.execute(
+        "select a.person, max(a.id), a.level, a.because, a.at from alerts a left join runs r on r.person = a.person and r.run = a.run "
+        "where a.seen_at is null and a.unseen_told_at is null and a.at between ? and ? and ifnull(r.flow, '') <> 'referral' and exists "
+        "(select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null where k.person = a.person and "
+        "k.until is null and k.since <= a.at) group by a.person", (text_of(after), text_of(before)))
+    return [Unseen(person, id, level, because, moment_of(at)) for person, id, level, because, at in rows.fetchall()]
+
+
+def note_seen(db: sqlite3.Connection, lifter: int, alert: int | None, at: datetime) -> None:
+    """Note that a coach saw a lifter's alerts, up to one (None: all of them)."""
+    db.execute("update alerts set seen_at = ? where person = ? and ifnull(id <= ?, 1) and seen_at is null", (text_of(at), lifter, alert))
+
+
+def note_unseen_told(db: sqlite3.Connection, lifter: int, alert: int, at: datetime) -> None:
+    """Note that a lifter was told that no coach has seen their alerts, up to this one."""
+    db.execute("update alerts set unseen_told_at = ? where person = ? and id <= ? and unseen_told_at is null", (text_of(at), lifter, alert))
 
 
 def reports_owed(db: sqlite3.Connection, since: datetime) -> list[ReportWanted]:

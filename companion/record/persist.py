@@ -87,10 +87,10 @@ def remind(turn: Turn, wanted: Remind) -> None:
                   day.isoformat() if wanted.that_day else "", stale)
 
 
-def alert(turn: Turn, told: Alert) -> None:
-    """Store an alert; the coaches' messages are not written here."""
-    turn.db.execute("insert into alerts (person, run, level, because, at) values (?, ?, ?, ?, ?)",
-                    (turn.person, told.run, told.level, told.because, text_of(turn.now)))
+def alert(turn: Turn, told: Alert) -> int:
+    """Keep an alert and return its number; who hears of it is not decided here."""
+    return turn.db.execute("insert into alerts (person, run, level, because, at) values (?, ?, ?, ?, ?)",
+                    (turn.person, told.run, told.level, told.because, text_of(turn.now))).lastrowid or 0
 
 
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,

@@ -232,6 +232,14 @@ def hurt_asked(db: Database) -> None:
                "instr(session, '\"about\":\"stop\"')")
 
 
+@migrations()
+def alerts_seen(db: Database) -> None:
+    """When a coach saw an alert, and when the lifter was told that none had; the few that are neither are looked for at every sweep."""
+    db.execute("alter table alerts add column seen_at text")
+    db.execute("alter table alerts add column unseen_told_at text")
+    db.execute("create index alerts_unseen on alerts (at) where seen_at is null and unseen_told_at is null")
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""

@@ -45,6 +45,7 @@ COACH_ACTS: Final = {act.name: act for act in (
              "{Who} now goes by what the tests say about {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
     CoachAct("reviewed", "Reviewed"),
     CoachAct("unreviewed", asks=("which",)),
+    CoachAct("seen", flow="alert_seen"),
     CoachAct("note", told="From {who}: {value}", flow="coach_note"),
 )}
 """By name. ``unreviewed`` withdraws the review whose number is its value; it is offered right after a review."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import AsyncIterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -277,6 +277,106 @@ async def test_a_referral_that_is_settled_by_a_check_is_not_asked_about(gym):
     assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 1
     await gym.say("safety check", "no", "no", "no", "no", "yes", "0", "no")
     assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 0
+
+
+UNSEEN = "Your coach hasn't seen yet what you told me. Don't wait for them"
+
+
+async def an_alert(gym, at: str) -> None:
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat(at)
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+
+
+async def pass_hours(gym, hours: float) -> list[str]:
+    for _ in range(round(hours * 4)):
+        gym.clock.at += timedelta(minutes=15)
+        await gym.companion.sweep()
+        await gym.listen()
+    return [text for text in gym.heard(SAM) if UNSEEN in text]
+
+
+async def test_an_alert_no_coach_has_seen_in_two_hours_is_told_to_the_lifter_once(gym):
+    """Two hours: choice."""
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    assert await pass_hours(gym, 1.75) == []
+    assert len(await pass_hours(gym, 0.5)) == 1
+    assert len(await pass_hours(gym, 60)) == 1
+    assert not any("no coach has seen" in text for text in gym.heard(KIM)), "there is no second coach to tell"
+
+
+async def test_by_night_it_waits_for_the_end_of_quiet_hours_and_two_hours_more(gym):
+    await an_alert(gym, "2026-03-09T23:30+00:00")
+    assert await pass_hours(gym, 9.5) == []
+    assert len(await pass_hours(gym, 2)) == 1
+
+
+@pytest.mark.parametrize("tap", ["Seen", "See sam"])
+async def test_a_coach_who_taps_has_seen_it(gym, tap):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    said = await gym.say(tap, who=KIM)
+    assert tap != "Seen" or said[-1] == "Noted: you have seen it. sam can read that."
+    assert await pass_hours(gym, 30) == []
+    await gym.say("my coaches")
+    assert tap != "Seen" or any("Kim, an alert" in text for text in gym.heard(SAM))
+
+
+async def test_seen_counts_for_what_was_told_before_it_and_not_for_what_comes_after(gym):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    await gym.say("Seen", who=KIM)
+    await gym.say("my chest hurts", "yes")
+    assert len(await pass_hours(gym, 3)) == 1
+
+
+async def test_where_there_is_a_second_coach_both_are_told_that_nobody_has_seen_it(gym):
+    await gym.coach(ODA)
+    await gym.linked()
+    await gym.say(f"code {await gym.code_for('Sam', ODA)}", "Yes, I agree")
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert len(await pass_hours(gym, 3)) == 1
+    for coach in (KIM, ODA):
+        await gym.listen(coach)
+        assert sum(text.startswith("sam, no squats or tests today: no coach has seen this yet: something hurt") for text in
+                   gym.heard(coach)) == 1
+    await gym.say("Seen", who=ODA)
+    assert len(await pass_hours(gym, 30)) == 1
+
+
+async def test_somebody_else_s_coach_can_say_nothing_of_an_alert(gym):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    await gym.coach(ODA)
+    await gym.tap(ODA, f"go.alert_seen.{gym.id_of(SAM)}-1")
+    assert gym.heard(ODA)[-1] == "No such lifter among yours."
+    assert len(await pass_hours(gym, 3)) == 1
+
+
+async def test_an_answer_about_a_referral_is_no_alarm_that_waits_to_be_seen(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    await gym.say("Seen", who=KIM)
+    await gym.tap(SAM, "go.referral")
+    await gym.say("Not yet")
+    assert gym.heard(KIM)[-1].endswith("has not been seen yet")
+    assert await pass_hours(gym, 5) == []
+
+
+async def test_a_coach_linked_since_is_not_waited_for(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    gym.clock.at += timedelta(minutes=5)
+    await gym.say(f"code {await gym.code_for('Sam')}", "Yes, I agree")
+    assert await pass_hours(gym, 5) == []
+
+
+async def test_who_has_no_coach_hears_nothing_of_one(gym):
+    await gym.lifter(SAM)
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert await pass_hours(gym, 5) == []
 
 
 async def test_a_note_arrives_as_from_the_coach_and_can_be_answered(gym):

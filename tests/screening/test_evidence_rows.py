@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from companion.screening.evidence import CAUSES, Row
+from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow
 from companion.screening.protocols import rows
 
 MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.), its grade; s: of a side, h: only a hint
@@ -55,7 +55,7 @@ MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.
 SIGNS = {"for": "+", "against": "-", "neither": "."}
 
 
-def in_short(row: Row) -> str:
+def in_short(row: EvidenceRow) -> str:
     marks = "s" * row.sided + "h" * row.hint
     return f"{row.part} {SIGNS[row.direction]} {row.grade.value} {marks}".strip()
 
@@ -65,4 +65,4 @@ def test_each_row_weighs_what_it_is_meant_to() -> None:
 
 
 def test_each_cause_has_its_parts() -> None:
-    assert CAUSES == {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}
+    assert PARTS_BY_CAUSE == {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}

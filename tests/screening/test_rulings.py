@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from companion.screening.evidence import Finding, Grade, Row
+from companion.screening.evidence import EvidenceRow, Finding, Grade
 from companion.screening.protocols import rows
 from companion.screening.rulings import Ruling, decide, settling_test, weight_for
 
@@ -16,7 +16,7 @@ def found(*ids: str, side: str = "left") -> list[Finding]:
 
 
 def graded(grade: Grade, direction: str = "for", test: str = "pause_squat") -> Finding:
-    return Finding(Row("made_up", test, "Made up", "trunk", direction, grade), grade, "made up", "")  # type: ignore[arg-type]
+    return Finding(EvidenceRow("made_up", test, "Made up", "trunk", direction, grade), grade, "made up", "")  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(("grade", "weight"), [(Grade.NONE, 0), (Grade.WEAK, 1), (Grade.MODERATE, 2), (Grade.STRONG, 4)])

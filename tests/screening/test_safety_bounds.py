@@ -9,9 +9,9 @@ import pytest
 
 from companion.screening.protocols import protocols
 from companion.screening.safety import (
+    BodyPosition,
     Level,
-    Outcome,
-    Posture,
+    SafetyOutcome,
     level_from_check,
     level_from_pain,
     opens,
@@ -27,15 +27,15 @@ DAY, NEXT = date(2025, 3, 10), date(2025, 3, 11)
 
 def test_ten_tests_four_of_them_on_the_floor_three_lying_or_folded() -> None:
     standing = dict.fromkeys(("squat_look", "knee_to_wall", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat"),
-                             Posture.STANDING)
-    lying = dict.fromkeys(("hip_fold", "leg_raise", "rock_back"), Posture.LYING)
-    assert {test: one.posture for test, one in protocols().items()} == {**standing, **lying, "bird_dog": Posture.FLOOR}
-    assert [posture.levels for posture in Posture] == [(Level.GO,), (Level.GO, Level.NO_LOAD), (Level.GO, Level.NO_LOAD)]
-    assert [posture for posture in Posture if posture.barred_in_pregnancy] == [Posture.LYING]
+                             BodyPosition.STANDING)
+    lying = dict.fromkeys(("hip_fold", "leg_raise", "rock_back"), BodyPosition.LYING)
+    assert {test: one.posture for test, one in protocols().items()} == {**standing, **lying, "bird_dog": BodyPosition.FLOOR}
+    assert [posture.levels for posture in BodyPosition] == [(Level.GO,), (Level.GO, Level.NO_LOAD), (Level.GO, Level.NO_LOAD)]
+    assert [posture for posture in BodyPosition if posture.barred_in_pregnancy] == [BodyPosition.LYING]
 
 
 def test_nothing_is_restricted_that_no_answer_restricts() -> None:
-    assert Outcome(Level.GO) == Outcome(Level.GO, (), False, False, False, "")
+    assert SafetyOutcome(Level.GO) == SafetyOutcome(Level.GO, (), False, False, False, "")
     found = level_from_pain(SMALL, 0)
     assert (found.no_lying, found.postpone, found.body_weight_first, found.limits) == (False, False, False, "")
 
