@@ -22,10 +22,10 @@ def raised(*whose: str) -> ModuleType:
     try:
         consent = import_module("flows.consent")
         for of in whose:
-            text = getattr(consent, of.upper())
+            text = getattr(consent, f"{of.upper()}_TEXT")
             says = text.says.replace("May I", "They stay for two years. May I")
-            setattr(consent, of.upper(), replace(text, version=text.version + 1, says=says, new=NEWS))
-        consent.DUE = consent.LIFTER.due | consent.COACH.due  # type: ignore[attr-defined]
+            setattr(consent, f"{of.upper()}_TEXT", replace(text, version=text.version + 1, says=says, new=NEWS))
+        consent.DUE = consent.LIFTER_TEXT.due | consent.COACH_TEXT.due  # type: ignore[attr-defined]
         catalogue = import_module("flows.catalogue")
         catalogue.BOOK = bind(catalogue.flows(), home="home", pain="pain", link=catalogue.LINK)  # type: ignore[attr-defined]
         catalogue.CATALOGUE = replace(catalogue.CATALOGUE, book=catalogue.BOOK)  # type: ignore[attr-defined]

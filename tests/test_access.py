@@ -190,7 +190,7 @@ async def test_a_lifter_gets_nothing_of_a_coach_by_a_coachs_buttons(house):
 
 
 async def test_what_is_typed_reaches_nobody_else(house):
-    typed = {word for compiled in BOOK.flows.values() for word in (compiled.flow.name, compiled.flow.title, *compiled.flow.command)}
+    typed = {word for compiled in BOOK.flows.values() for word in (compiled.flow.name, compiled.flow.title, *(compiled.flow.command or ()))}
     typed |= {f"{flow} {house.numbers['lifter']}" for flow in OPENS}
     typed |= {"samphire", "lifter samphire", "find samphire", "show me samphire", "companion coach add mia"}
     wrong = []

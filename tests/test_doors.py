@@ -124,7 +124,7 @@ def test_what_comes_first_and_changes_nothing_leaves_the_door_shut(flow):
             assert (began, door.says in said) == ("", True), f"{case}: {door.first} changed nothing, and: {began or said}"
 
 
-@pytest.mark.parametrize("flow", [name for name in NAMES if first_question(name) and BOOK[name].flow.resumes])
+@pytest.mark.parametrize("flow", [name for name in NAMES if first_question(name) and BOOK[name].flow.policy.resumes])
 def test_what_shuts_a_door_also_shuts_it_on_what_was_begun_before(flow):
     for case in few_cases_of(flow):
         hold(flow, case, taken_up(flow, case))

@@ -234,7 +234,7 @@ def hurt_asked(db: Database) -> None:
 
 @migrations()
 def alerts_seen(db: Database) -> None:
-    """When a coach saw an alert, and when the lifter was told that none had; the few that are neither are looked for at every sweep."""
+    """Moments of alerts: seen by a coach, and the lifter told that none had; the few without either are looked for at every sweep."""
     db.execute("alter table alerts add column seen_at text")
     db.execute("alter table alerts add column unseen_told_at text")
     db.execute("create index alerts_unseen on alerts (at) where seen_at is null and unseen_told_at is null")

@@ -85,7 +85,7 @@ async def test_a_night_that_was_missed_is_made_up_for_and_one_a_day_is_enough(gy
     clock, done = FakeClock(START), []
     gym.companion.clock, gym.companion.keep_months = clock, 6
     real = housekeeping.removable_runs
-    monkeypatch.setattr(housekeeping, "going", lambda db, person, cut: done.append(clock.at) or real(db, person, cut))
+    monkeypatch.setattr(housekeeping, "removable_runs", lambda db, person, cut: done.append(clock.at) or real(db, person, cut))
     await two_notes(gym)
     clock.at += YEAR
     working = asyncio.create_task(nightly(gym.companion, None))
@@ -167,11 +167,11 @@ async def test_one_that_fails_takes_nothing_of_the_others_with_it_and_is_tried_a
         if person == coach:
             raise ValueError("quillonvex")
         return real(db, person, cut)
-    monkeypatch.setattr(housekeeping, "going", failing)
+    monkeypatch.setattr(housekeeping, "removable_runs", failing)
     await tidy(gym.companion)
     assert "quillonvex squats again" not in raws(gym)
     assert status.mark_of(gym.db, housekeeping.OLD_ANSWERS_REMOVED) is None
-    monkeypatch.setattr(housekeeping, "going", real)
+    monkeypatch.setattr(housekeeping, "removable_runs", real)
     await tidy(gym.companion)
     assert status.mark_of(gym.db, housekeeping.OLD_ANSWERS_REMOVED) == (6.0, gym.clock.at)
 

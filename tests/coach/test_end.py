@@ -71,7 +71,7 @@ def test_a_request_left_without_a_number_ends_nobody_where_several_are_called_so
         two_kims(room)
         carry_out(room.db, OperatorRequest("end", "Kim"), NOW)
         assert len(coaching.coaches_named(room.db)) == 3
-        assert "none is ended" in caplog.text
+        assert "none was ended" in caplog.text
         carry_out(room.db, OperatorRequest("end", "Ada", person=2), NOW)  # the number is somebody else's meanwhile
         assert len(coaching.coaches_named(room.db)) == 3
 

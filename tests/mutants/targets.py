@@ -35,7 +35,7 @@ TARGETS: Final = (
            only=("_drill_part",)),
     Target("companion/reminders/kinds.py", ("tests/reminders/test_kind_rows.py", "tests/reminders")),
     *(Target(f"companion/screening/protocols/{test}.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py"),
-             only=("ROWS",)) for test in ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
+             only=("_ROWS",)) for test in ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
                                           "knee_to_wall", "leg_raise", "pause_squat", "rock_back", "squat_look")),
     Target("companion/screening/evidence.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py")),
     Target("companion/coach/caseload.py", ("tests/coach/test_caseload.py",)),

@@ -11,17 +11,18 @@ from companion.reminders.decision import POSTPONED_BY, decide
 from companion.reminders.kinds import REMINDER_KINDS, ReminderKind
 from tests.reminders.build import LISBON, USUAL, at
 
-MEANT = {  # kind: levels it needs (g go, n no load, t not today; "": all), those on its day, otherwise, rounds, in quiet hours,
+MEANT = {  # kind: levels it needs (first letters of their names, n no load, t not today; "": all), those on its day, otherwise, rounds, in quiet hours,
     # and: m says missed, s stop all reminders ends it, d "digest" does, - never sent, v shows a view, y gives way to the morning
     "squat_day": ("gnt", "g", "drop", 1, "wait", "ms"),
     "squat_after": ("gnt", "", "drop", 1, "wait", "sy"),
     "morning": ("", "", "drop", 1, "wait", ""),
+    "referral": ("cse", "", "drop", 10, "wait", "s"),
     "retest": ("gn", "", "put_off", 2, "wait", "s"),
     "screen": ("gn", "", "put_off", 1, "wait", "s"),
     "digest": ("", "", "drop", 1, "send", "dv"),
     "home_again": ("", "", "drop", 1, "wait", "-"),
 }
-LETTERS = {"g": "go", "n": "no_load", "t": "not_today"}
+LETTERS = {"g": "go", "n": "no_load", "t": "not_today", "c": "clinician", "s": "same_day", "e": "emergency"}
 
 
 def levels(letters: str) -> tuple[str, ...]:
