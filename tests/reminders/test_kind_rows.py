@@ -11,7 +11,7 @@ from companion.reminders.decision import POSTPONED_BY, decide
 from companion.reminders.kinds import REMINDER_KINDS, ReminderKind
 from tests.reminders.build import LISBON, USUAL, at
 
-MEANT = {  # kind: levels it needs (first letters of their names, n no load, t not today; "": all), those on its day, otherwise, rounds, in quiet hours,
+MEANT = {  # kind: levels it needs (LETTERS below; "": all), those on its day, otherwise, rounds, in quiet hours,
     # and: m says missed, s stop all reminders ends it, d "digest" does, - never sent, v shows a view, y gives way to the morning
     "squat_day": ("gnt", "g", "drop", 1, "wait", "ms"),
     "squat_after": ("gnt", "", "drop", 1, "wait", "sy"),
