@@ -40,7 +40,8 @@ class Ask:
 
     ``caution``: shown with it; the body is at work. ``safety``: never guessed, never skipped. ``free``: words of the
     lifter's own, in which pain words are asked about once instead of ending the question; ``doubts``: doubtful ones too,
-    where the words tell how squats went. ``lets``: flows that may begin over it although its own holds. ``back``
+    where the words tell how squats went. ``signs``: those it asks about itself (``language.flags.Flag``): hearing one answers it.
+    ``lets``: flows that may begin over it although its own holds. ``back``
     false: the answers before it stay as they are. ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the
     log where it is not the state's own; like ``method`` and ``placement`` a template over the facts.
     """
@@ -54,6 +55,7 @@ class Ask:
     safety: bool = False
     free: bool = False
     doubts: bool = False
+    signs: tuple[str, ...] = ()
     lets: tuple[str, ...] = ()
     back: bool = True
     then: tuple[Jump, ...] = ()

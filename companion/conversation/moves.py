@@ -255,8 +255,8 @@ def _reopen(draft: Draft, move: Move) -> None:
 def hurt(draft: Draft, text: str) -> None:
     """Stop for pain: keep the reply unscored and ask about the pain, which is told what it was in. A test just done counts too."""
     last, hurt_in = draft.session.last, ""
-    if draft.session.stack:
-        if draft.top.state in draft.compiled.stops and text:
+    if draft.session.stack and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
+        if text:
             _record(draft, draft.ask, text, None, status="in_pain")
         works = draft.fire(PAIN).target == IN_PAIN
         hurt_in = draft.top.flow if works else ""

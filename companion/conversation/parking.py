@@ -43,7 +43,8 @@ def park(draft: Draft, before: str = "") -> None:
 
 def start(draft: Draft, flow: str, asked: str = "") -> None:
     """Begin a flow by name: what runs is parked first; a parked run of the same flow goes on, unless this one is asked for
-    something of its own."""
+    something of its own. What runs in place of home begins where home is asked for."""
+    flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
     running = draft.session.stack
     if running and draft.compiled.flow.policy.holds and not draft.book[flow].flow.policy.always and flow not in draft.ask.lets:
         ask_again(draft, "These questions come first.")

@@ -10,7 +10,7 @@ from typing import Final
 
 from rapidfuzz import fuzz
 
-from companion.conversation.condition import Facts
+from companion.conversation.condition import Condition, Facts
 from companion.conversation.flow import PARKED, Flow, Gate, Offer, Run, Tell
 from companion.conversation.machine import Compiled, compile_flow
 from companion.language.phrases import normalise
@@ -49,12 +49,21 @@ class Flows(Mapping[str, Compiled]):
 @dataclass(frozen=True)
 class Book:
     """All flows of one bot. ``home`` runs when nothing else does, ``pain`` whenever something hurts, ``link`` takes the codes that
-    people bring. What every flow has a say in, such as ``commands``, is worked out when it is first asked for."""
+    people bring, ``signs`` asks about a sign that was heard ("": none is listened for), ``crisis`` runs at thoughts of
+    self-harm. ``instead``: flows that run in place of home while a condition holds. What every flow has a say in, such as
+    ``commands``, is worked out when it is first asked for."""
 
     flows: Flows
     home: str
     pain: str
     link: str = ""
+    signs: str = ""
+    crisis: str = ""
+    instead: tuple[tuple[Condition, str], ...] = ()
+
+    def first(self, facts: Facts) -> str:
+        """Return the flow that runs when nothing else does."""
+        return next((flow for when, flow in self.instead if when.holds(facts)), self.home)
 
     def __getitem__(self, name: str) -> Compiled:
         return self.flows[name]
