@@ -37,11 +37,11 @@ def heard_sign(draft: Draft, text: str) -> bool:
     if heard[0].flag is Flag.SELF_HARM:
         _begin_crisis(draft, sure=heard[0].sure)
         return True
-    if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
-        return _answered(draft, waiting, sure, text)
     hears_pain, free = not stack or draft.compiled.flow.policy.hears_pain, waiting is not None and waiting.free
     if hears_pain and not sure and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
         return False
+    if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
+        return _answered(draft, waiting, sure, text)
     if hears_pain and not free and hear_pain(_without(text, heard)) is Pain.YES:
         return _after_pain(draft, heard, text)
     if waiting and waiting.free and isinstance(read := waiting.kind.read(text, draft.context), Answer):
