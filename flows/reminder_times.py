@@ -11,7 +11,7 @@ from companion.conversation.day_kinds import Clock
 from companion.conversation.effects import Find, Replan, StopReminders
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import choice
-from companion.reminders.kinds import KINDS
+from companion.reminders.kinds import REMINDER_KINDS
 from flows.shared import WELCOMED
 
 _OFF = (r"(?:stop|cancel|end|turn off|switch off|disable|no more)(?: sending| all| any| of| my| the| me)* (?:reminders?|notifications?)|"
@@ -22,7 +22,7 @@ BEFORE, QUIET = fact("before"), fact("quiet")
 SCOPE = Fact("scope", values=("all", "briefly", "quiet", "off"))
 """All of it; only what a first plan needs; only the quiet hours; no reminders any more."""
 OFF = SCOPE.is_("off")
-GOES_ON = " ".join(kind.goes_on for kind in KINDS.values() if kind.goes_on)
+GOES_ON = " ".join(kind.goes_on for kind in REMINDER_KINDS.values() if kind.goes_on)
 """The sentences of the kinds that nothing ends."""
 
 

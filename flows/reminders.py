@@ -14,7 +14,7 @@ from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Calendar
 from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
-from companion.reminders.kinds import KINDS
+from companion.reminders.kinds import REMINDER_KINDS
 from companion.screening.levels import REFERRED
 from flows.shared import WELCOMED
 
@@ -28,7 +28,7 @@ def coming_facts(known: Known) -> dict[str, Value]:
     today = date.fromisoformat(str(known.facts["today"]))
     done = answered_until(known.facts)
     rows: list[tuple[datetime, str]] = []
-    for kind in KINDS.values():
+    for kind in REMINDER_KINDS.values():
         if kind.when == "before_squat_day" and prompted(known.facts):  # the row is the next of them only
             told = frozenset((done,) if done else ())
             for squat, at in islice(prompts(plan_from(known.facts), preferences_from(known.facts), zone, known.now, told), SHOWN):

@@ -15,9 +15,9 @@ import click
 import pytest
 from click.testing import CliRunner
 
-from companion.app.onboarding import Strangers
+from companion.app.onboarding import Onboarding
 from companion.cli import main as cli
-from companion.coach.views import VIEWS
+from companion.coach.views import LIFTER_VIEWS
 from companion.port import Address, Inbound, Tapped, Typed
 from companion.record import coaching, operator_requests, people
 from companion.screening.coach_acts import COACH_ACTS
@@ -58,7 +58,7 @@ REACHES: Final = {
 """Who reaches the lifter by the button of a flow that carries the lifter's number; the lifter's own column stands in OPENS."""
 
 PAST_THE_BUTTON: Final = {
-    **{f"view {what or 'summary'}": (f"go.lifter.{{lifter}}{what and '-'}{what}", (), THE_COACH) for what in VIEWS},
+    **{f"view {what or 'summary'}": (f"go.lifter.{{lifter}}{what and '-'}{what}", (), THE_COACH) for what in LIFTER_VIEWS},
     "chart": ("go.lifter.{lifter}-chart_pain", (), THE_COACH),
     "log, second page": ("go.lifter_log.{lifter}-1", (), THE_COACH),
     "note": ("go.coach_note.{lifter}", ("lighter today", "Send it"), THE_COACH),
@@ -92,7 +92,7 @@ class House(Gym):
         for coach, lifter in ((COACH, LIFTER), (FORMER, LIFTER), (OTHER_COACH, OTHER)):
             await self.say(f"code {await self.code_for('a lifter', coach)}", "Yes, I agree", who=lifter)
         self.numbers = {"lifter": self.id_of(LIFTER), "coach": self.id_of(COACH)}
-        self.numbers["review"] = coaching.note_act(self.db, self.numbers["lifter"], self.numbers["coach"], "reviewed", "", "",
+        self.numbers["review"] = coaching.audit_act(self.db, self.numbers["lifter"], self.numbers["coach"], "reviewed", "", "",
                                                    self.clock.now())
         await self.tap(LIFTER, f"go.leave_coach.{self.id_of(FORMER)}")
         for who in WHO.values():
@@ -101,8 +101,8 @@ class House(Gym):
 
     def as_before(self) -> None:
         self.before.backup(self.db)
-        self.companion.strangers = Strangers(CATALOGUE)  # as a restart does
-        self.companion.unkept.clear()
+        self.companion.onboarding = Onboarding(CATALOGUE)  # as a restart does
+        self.companion.unsaved.clear()
         self.shown.clear()
 
     async def tries(self, who: Address, data: str, *replies: str) -> str:
@@ -112,7 +112,7 @@ class House(Gym):
         await self.listen(who)
         if replies:
             await self.say(*replies, who=who)
-        await self.companion.beside()
+        await self.companion.background_done()
         await self.listen(who)
         return "\n".join(f"{message.text} {message.buttons} {message.picture} {message.document}"
                          for message in self.shown if message.address == who).casefold()
@@ -255,7 +255,7 @@ async def test_each_command_does_to_a_running_bots_file_what_the_table_says(hous
         words = [one.format(out=tmp_path / "report.html", backup=tmp_path / "backup.sqlite") for one in more]
         result = CliRunner().invoke(cli.main, [*name.split(), *words], input="")
         assert "\n".join(house.db.iterdump()) == before, (name, result.output)
-        left = operator_requests.waiting(house.path)
+        left = operator_requests.pending(house.path)
         await house.companion.sweep()
         assert bool(left) == ("\n".join(house.db.iterdump()) != before) == (needs == ASKS), (name, result.output)
         assert (result.exit_code == 2) == ("stop it first" in result.output) == (needs == LOCK), (name, result.output)

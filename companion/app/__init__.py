@@ -1,1 +1,1 @@
-"""The parts put together: one turn, what is due, and the bot running on a channel. The only room that imports flows."""
+"""The application: one turn, the sweep of due work, and the bot running on a channel."""

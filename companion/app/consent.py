@@ -1,7 +1,7 @@
-"""Consent asked for again, before anything else that somebody wanted.
+"""Renewed consent, asked for before anything else. Pure.
 
-Pure, as a step is. What goes before: words of pain and the questions they lead to, a stop, and the flows that are for always
-(a copy, erasing, ending a coach's view).
+Only these come before it: pain and the questions about it, stop, and the flows that are always open (a copy of one's data,
+erasing, ending a coach's link).
 """
 
 from __future__ import annotations
@@ -19,14 +19,14 @@ from companion.conversation.step import Taken, step
 
 
 def renewal(book: Book, flow: str, session: Session, event: Happening, known: Known) -> Taken | None:
-    """Return the step an event leads to where somebody must be asked by ``flow`` first; None where it is to be taken as always.
+    """Return the step in which ``flow`` asks for consent first; None where the event is to be taken as usual.
 
-    A flow they began, or picked from the menu, begins after the yes; an answer to another question is not taken, and that
-    question comes again.
+    A flow the person began or picked from the menu begins after the yes; an answer to another question is not taken, and that
+    question is asked again.
     """
     if isinstance(event, Invite):
         return None
-    if asked(flow, session):
+    if is_asked(flow, session):
         return None if isinstance(event, Settle) else _hurt_meanwhile(book, flow, session, step(book, session, event, known))
     if _goes_first(book, session):
         return None
@@ -42,13 +42,13 @@ def renewal(book: Book, flow: str, session: Session, event: Happening, known: Kn
     return taken._replace(session=taken.session._replace(at=known.now.isoformat()))
 
 
-def asked(flow: str, session: Session) -> bool:
-    """True if the question is open."""
+def is_asked(flow: str, session: Session) -> bool:
+    """True if the consent question of ``flow`` is open."""
     return any(frame.flow == flow for frame in session.stack)
 
 
 def may_ask(book: Book, flow: str, session: Session) -> bool:
-    """True if the question may be sent unasked: not a second time, and not into the middle of what goes before it."""
+    """True if the bot may send the consent question by itself: not twice, and not during what comes before it."""
     return not any(frame.flow == flow for stack in (session.stack, *session.parked) for frame in stack) and not _goes_first(book, session)
 
 
@@ -58,17 +58,17 @@ def _goes_first(book: Book, session: Session) -> bool:
 
 
 def _heard(session: Session) -> bool:
-    """True if the short question in between asks whether something hurt."""
+    """True if a side question asks whether something hurt."""
     return session.aside is not None and session.aside.about in ("ache", "stop")
 
 
 def _takes(effects: Iterable[Effect]) -> bool:
-    """True if something of what was sent is taken; a stop takes at most the answer back before which a hold was broken off."""
+    """True if the effects store something new. A stop only withdraws the answer before a hold that was broken off."""
     return not all(isinstance(effect, Say | Ended) or (isinstance(effect, Record) and effect.status == "withdrawn") for effect in effects)
 
 
 def _hurt_meanwhile(book: Book, flow: str, session: Session, taken: Taken) -> Taken:
-    """Pain told in place of an answer: a test that waits under the question is over, as if it had been told in it."""
+    """Return the step with the test under the question ended by pain, where pain was reported in place of an answer."""
     then = taken.session
     if not then.stack or then.top.flow != book.pain or session.top.flow == book.pain:
         return taken
@@ -77,7 +77,7 @@ def _hurt_meanwhile(book: Book, flow: str, session: Session, taken: Taken) -> Ta
 
 
 def _question(book: Book, flow: str, session: Session, effects: tuple[Effect, ...]) -> Taken:
-    """The question on top, begun anew where it was stopped before; what waits under it is asked again afterwards."""
+    """Return the session with the consent question on top, started afresh; the question under it is asked again afterwards."""
     parked, gone = list[Stack](), list[Frame]()
     for stack in session.parked:
         left = tuple(takewhile(lambda frame: frame.flow != flow, stack))

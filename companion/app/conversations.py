@@ -1,4 +1,4 @@
-"""Everybody's conversation over one file: a step and what follows from it in one transaction, and what is done beside the turns."""
+"""All conversations over one database: steps and their effects in one transaction, and work in the background."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ from companion.port import Address, Outgoing
 from companion.record import outbox, people
 from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
-from companion.record.file import emptied_log, open_for_writing
+from companion.record.file import open_for_writing, truncate_wal
 from companion.record.reminders import Reminder
 from companion.record.turn import Turn
 from companion.record.writer import CommitFailed, Writer
@@ -34,12 +34,12 @@ from companion.record.writer import CommitFailed, Writer
 _log = logging.getLogger(__name__)
 
 SETTLING_MOST: Final = 60
-"""Flows that may begin and end in one turn; more is a flow that runs in a circle."""
+"""Flows that may begin and end in one turn; more is an endless loop."""
 
 
 def in_order(effects: Sequence[Effect], waited: float, told: set[str]) -> tuple[tuple[Effect, ...], float]:
-    """Return the same effects, no message leaving before one that was said earlier in the turn, and none said twice in it
-    (``told``, which grows); and how long the last waits, in seconds."""
+    """Return the effects with each message delayed at least as long as those before it in the turn, repeated texts left out
+    (``told`` collects them), and the delay of the last message in seconds."""
     ordered: list[Effect] = []
     for effect in effects:
         if isinstance(effect, Say):
@@ -54,12 +54,12 @@ def in_order(effects: Sequence[Effect], waited: float, told: set[str]) -> tuple[
 
 
 class Conversations:
-    """The open file with its writer, and where everybody is.
+    """The open database with its writer, and everybody's sessions.
 
-    ``on_commit`` is told the channel whose outbox may have something new; ``on_erase`` whose rows are being removed, so that what
-    was saved beside the file goes too. ``keep_months``: so long answers are kept, None for good. ``unkept``: messages that are held
-    in memory only. ``erased``: true while something erased may still be in the write-ahead log. ``bot``: the bot's name, once the
-    channel knows it.
+    ``on_commit`` is called with the channel whose outbox may have new messages; ``on_erase`` with the person whose rows are
+    deleted, so that files saved beside the database go too. ``keep_months``: months for which answers are kept, None for ever.
+    ``unsaved``: messages held in memory only. ``erased``: true while erased data may still be in the write-ahead log. ``bot``:
+    the bot's name, once the channel knows it.
     """
 
     def __init__(self, database: Path, clock: Clock, on_commit: Callable[[str], None], catalogue: Catalogue) -> None:
@@ -71,32 +71,32 @@ class Conversations:
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None
         self.keep_months: int | None = None
-        self.unkept: dict[int, Outgoing] = {}
-        self._unkept_count = 0
-        self.erased = not emptied_log(self.db)  # where a reader held it up as the file was opened, it is tried again
+        self.unsaved: dict[int, Outgoing] = {}
+        self._unsaved_count = 0
+        self.erased = not truncate_wal(self.db)  # tried again later where a reader prevented it as the file was opened
         self.bot = ""
         self._reports: list[ReportWanted] = []
-        self._beside: set[asyncio.Task[None]] = set()
+        self._background: set[asyncio.Task[None]] = set()
 
     def close(self) -> None:
-        """Close the file and let go of its lock."""
+        """Close the file and release its lock."""
         self.db.close()
         self._lock.close()
 
     # a turn -----------------------------------------------------------------------------------------------
 
     def turn(self, db: sqlite3.Connection, person: int, now: datetime, to: tuple[str, str] | None = None) -> Turn:
-        """Return a new turn of a person; ``to``: where they write from."""
+        """Return a new turn of a person; ``to``: the (channel, address) they write from."""
         return Turn(db, person, now, self.catalogue.book, to, bot=self.bot, reports=self._reports, gather=self._gather)
 
     def _gather(self, db: sqlite3.Connection, person: int, now: datetime) -> Known:
-        """Gather what a step may know, and how long answers are kept where that is limited."""
+        """Return the context of a turn, with "keep.months" where answers are kept for a limited time."""
         known = known_of(db, person, now)
         return replace(known, facts={**known.facts, "keep.months": float(self.keep_months)}) if self.keep_months else known
 
     def advance(self, turn: Turn, session: Session, event: Happening, offer: Reminder | None = None) -> None:
-        """Step until the conversation waits for the person again, carrying out each step's effects before the next. ``offer``: the
-        reminder that its messages are for."""
+        """Step until the conversation waits for the person, dispatching each step's effects before the next. ``offer``: the reminder
+        its messages belong to. Raises RuntimeError where a flow loops endlessly."""
         waited, told, flows = 0.0, set[str](), self.catalogue
         turn.offer = offer
         for _ in range(SETTLING_MOST):
@@ -118,39 +118,39 @@ class Conversations:
         self.on_erase(turn.person)
         self.erased = True
         if turn.to:
-            self.say_unkept(Address(*turn.to), [effect for effect in effects if isinstance(effect, Say)])
+            self.say_unsaved(Address(*turn.to), [effect for effect in effects if isinstance(effect, Say)])
 
-    def say_unkept(self, to: Address, said: Sequence[Say]) -> None:
-        """Hold messages in memory for an address nobody is kept at."""
+    def say_unsaved(self, to: Address, said: Sequence[Say]) -> None:
+        """Queue messages in memory for an address without a person in the database."""
         for say in said:
-            self._unkept_count -= 1  # below zero: never the number of a row
-            self.unkept[self._unkept_count] = outbox.unkept(self._unkept_count, to, say)
+            self._unsaved_count -= 1  # below zero: never the number of a row
+            self.unsaved[self._unsaved_count] = outbox.unsaved(self._unsaved_count, to, say)
 
-    # beside the turns -------------------------------------------------------------------------------------
+    # in the background ------------------------------------------------------------------------------------
 
     def forget_erased(self) -> None:
-        """Empty the write-ahead log, where what was erased must not stay. A reader, such as a backup, can hold that up: then the next
-        turn or sweep tries again, and nobody is kept waiting for it. Raises CommitFailed."""
+        """Empty the write-ahead log of erased data. Where a reader such as a backup prevents it, the next turn or sweep tries again.
+        Raises CommitFailed."""
         self.erased = True
         try:
-            self.erased = not emptied_log(self.db)
+            self.erased = not truncate_wal(self.db)
         except sqlite3.Error as error:
             raise CommitFailed(f"the database could not be written: {error}") from error
 
-    def do_beside(self, work: Coroutine[Any, Any, None]) -> None:
-        """Begin something that no turn waits for."""
+    def in_background(self, work: Coroutine[Any, Any, None]) -> None:
+        """Start work that no turn waits for."""
         task = asyncio.create_task(work)
-        self._beside.add(task)
-        task.add_done_callback(self._beside.discard)
+        self._background.add(task)
+        task.add_done_callback(self._background.discard)
 
-    async def beside(self) -> None:
-        """Return when what is done beside the turns is done."""
-        await asyncio.gather(*self._beside)
+    async def background_done(self) -> None:
+        """Wait for all work in the background."""
+        await asyncio.gather(*self._background)
 
     async def make(self, report: ReportWanted) -> None:
-        """Draw a report in a thread, while the loop answers others, and send it."""
+        """Render a report in a thread, so that the loop can answer others, and send it."""
         try:
-            page = await asyncio.to_thread(reports.drawn, report, self.path, self.clock.now(), self.catalogue.book)
+            page = await asyncio.to_thread(reports.render, report, self.path, self.clock.now(), self.catalogue.book)
             await self.writer.do(lambda db: reports.send(db, report, page, self.clock.now()))
             self.on_commit("")
         except Exception as error:

@@ -1,4 +1,4 @@
-"""Effects and their handlers: one each, carried out in the order of the step, in the turn's own transaction."""
+"""Dispatch: one handler per effect, called in the order of the step, in the turn's transaction."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, Final
 
 from companion.coach import actions, links
-from companion.coach.letters import NOT_YOURS, Letter, alert_letters, post, seen
+from companion.coach.letters import NOT_YOURS, Letter, alert_letters, lifter_looked_at, post
 from companion.conversation.effects import (
     Act,
     Alert,
@@ -27,7 +27,7 @@ from companion.conversation.effects import (
     Show,
     StopReminders,
 )
-from companion.export.registry import FORMATS, Format, Source
+from companion.export.registry import FORMATS, ExportSource, Format
 from companion.record import people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.turn import Turn
@@ -39,7 +39,7 @@ Handler = Callable[[Turn, Any], None]
 
 
 def carry_out(turn: Turn, effects: Sequence[Effect]) -> None:
-    """Carry out what a step wanted, effect by effect; nothing more once the person is erased."""
+    """Carry out a step's effects in order; nothing more once the person is erased."""
     for effect in effects:
         HANDLERS[type(effect)](turn, effect)
         if turn.erased:
@@ -71,13 +71,13 @@ def _erase(turn: Turn, effect: Erase) -> None:
 
 
 def _export(turn: Turn, effect: Export) -> None:
-    """Send a copy of everything held, in each format meant for the chat. All are made before any is in the outbox."""
+    """Send a copy of a person's data in each format meant for the chat. All are made before any is in the outbox."""
     for says, file in [(one.said, _file(turn, one)) for one in FORMATS.values() if one.said]:
         _send(turn, says, file)
 
 
 def _file(turn: Turn, wanted: Format) -> persist.Document:
-    return persist.Document(wanted.file, wanted.made(Source(turn.db, turn.person, turn.now, turn.known.facts, turn.book)))
+    return persist.Document(wanted.file, wanted.made(ExportSource(turn.db, turn.person, turn.now, turn.known.facts, turn.book)))
 
 
 def _send(turn: Turn, says: str, file: persist.Document) -> None:
@@ -93,7 +93,7 @@ def _act(turn: Turn, effect: Act) -> None:
 
 
 def show(turn: Turn, effect: Show) -> None:
-    """Show a lifter who sees them, or a coach what they asked for."""
+    """Show a lifter their coaches, or a coach the view they asked for."""
     if effect.view == "my_coaches":
         post(turn, links.my_coaches(turn))
     elif effect.view == "lifter_report":
@@ -101,12 +101,12 @@ def show(turn: Turn, effect: Show) -> None:
     else:
         from companion.coach import views
 
-        of = views.about(turn.db, turn.person, effect.view, effect.of)
+        of = views.lifter_shown(turn.db, turn.person, effect.view, effect.of)
         post(turn, [Letter(turn.person, say, about=of) for say in views.show(turn, effect.view, effect.of)])
 
 
 def _report(turn: Turn, of: str) -> None:
-    lifter = seen(turn, of, "report")
+    lifter = lifter_looked_at(turn, of, "report")
     if lifter is None:
         post(turn, [Letter(turn.person, Say(NOT_YOURS))])
     else:
@@ -118,4 +118,4 @@ HANDLERS: Final[Mapping[type[Effect], Handler]] = {
     Find: persist.finding, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Calendar: _calendar,
     Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act,
 }
-"""Everything that can follow from a step. What is written changes what is known, which is gathered anew when it is next wanted."""
+"""The handler of each effect."""

@@ -1,4 +1,4 @@
-"""The sweep: reminders that are due, one turn each, messages that waited too long to leave, and work a stopped process left."""
+"""The sweep of due work: reminders, stale messages, operator requests, and reports a stopped process left."""
 
 from __future__ import annotations
 
@@ -21,41 +21,41 @@ from companion.conversation.effects import Alert, Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
 from companion.record import coaching, operator_requests, outbox, people, reminders
-from companion.record.caseload import pain_untold, said_in
-from companion.record.context import SAFETY
+from companion.record.caseload import answers_in_run, unreported_pain
+from companion.record.context import SAFETY_LEVEL
 from companion.record.turn import Turn
 from companion.reminders.decision import decide, leaves_until
-from companion.reminders.kinds import KINDS
-from companion.reminders.planner import again, look_again, replan
+from companion.reminders.kinds import REMINDER_KINDS
+from companion.reminders.planner import add_round, replan, replan_as_of
 
 _log = logging.getLogger(__name__)
 
 BACKWARDS: Final = timedelta(seconds=90)
-"""A clock that went back by more than this has its later work looked at again; our choice."""
+"""Step back of the clock after which reminders made at later times are planned again; our choice."""
 
 OWED_FOR: Final = timedelta(days=1)
-"""Time for which a report is still wanted that was asked for just before the process ended; our choice."""
+"""Time for which a report is still made that was asked for before the process ended; our choice."""
 
 GIVES_WAY_FOR: Final = timedelta(hours=12)
-"""Time for which a kind that was sent stands in for one that gives way to it, so that only one of them comes; our choice."""
+"""Time for which a reminder replaces one of a kind that gives way to it, so that only one is sent; our choice."""
 
 SETTLED_AS: Final = {"send": "sent", "stale": "stale", "drop": "dropped", "ignored": "ignored"}
 
 DATED_WAITS: Final = timedelta(hours=1)
 OTHERS_WAIT: Final = timedelta(days=1)
-"""Wait before a reminder, about a day or not, is looked at again while somebody has to agree; our choice."""
+"""Time by which a reminder (about a day, or not) is postponed while consent has to be renewed; our choice."""
 
 OPEN_PAIN_AFTER: Final = timedelta(minutes=5)
 OPEN_PAIN_UNTIL: Final = timedelta(days=1)
-"""Age of open questions about pain from which coaches hear of them, and up to which, should the bot have stood still; our choice: to
-answer them takes a minute."""
+"""Age from which coaches are alerted to unfinished questions about pain, and up to which, in case the bot was down; our choice:
+answering them takes a minute."""
 
 ANSWER_MOST: Final = 40
-"""Characters of an answer in what coaches hear of such questions; our choice."""
+"""Characters of each answer in such an alert; our choice."""
 
 
-class Sweep:
-    """Looks for what is due; one at a time."""
+class DueSweep:
+    """Sweeps for due work; one sweep at a time."""
 
     def __init__(self, bot: Conversations) -> None:
         self._bot, self._flows = bot, bot.catalogue
@@ -63,23 +63,23 @@ class Sweep:
         self._owed = coaching.reports_owed(bot.db.conn, bot.clock.now() - OWED_FOR)
 
     async def run(self) -> int:
-        """Decide on what is due, one turn a reminder, and take back what has waited too long to leave; gives how many."""
+        """Handle all due work, one turn per reminder; returns the number of things handled."""
         now, swept = self._bot.clock.now(), 0
-        for path in operator_requests.waiting(self._bot.path):
-            if request := operator_requests.taken(path):
+        for path in operator_requests.pending(self._bot.path):
+            if request := operator_requests.read_request(path):
                 await self._guarded(partial(operator_requests.carry_out, request=request, at=now))
-                swept += 1  # it may have told somebody
+                swept += 1  # it may have written messages
             path.unlink(missing_ok=True)
         if self._bot.erased:
             self._bot.forget_erased()
         if self._swept is None or now < self._swept - BACKWARDS:
-            for people_of in _few(await self._bot.writer.do(lambda db: reminders.from_later(db, now))):
+            for people_of in _few(await self._bot.writer.do(lambda db: reminders.people_planned_after(db, now))):
                 await asyncio.gather(*(self._guarded(partial(self._look_again, person=one)) for one in people_of))
         self._swept = now
         while self._owed:
-            self._bot.do_beside(self._bot.make(self._owed.pop()))
+            self._bot.in_background(self._bot.make(self._owed.pop()))
         swept += bool(await self._guarded(self._tell_of_open_pain))
-        for messages in _few(await self._bot.writer.do(lambda db: outbox.gone_stale(db, now))):
+        for messages in _few(await self._bot.writer.do(lambda db: outbox.stale(db, now))):
             done = await asyncio.gather(*(self._guarded(partial(self._too_late, message=one)) for one in messages))
             swept += sum(map(bool, done))
         while due := await self._bot.writer.do(lambda db: reminders.due(db, self._bot.clock.now())):
@@ -91,7 +91,7 @@ class Sweep:
         return swept
 
     async def _guarded(self, job: Callable[[sqlite3.Connection], bool | None]) -> bool | None:
-        """Do a job; one that fails is noted and takes nothing of the others with it."""
+        """Do a job; one that fails is logged and does not affect the others. Raises CommitFailed."""
         try:
             return await self._bot.writer.do(job)
         except Exception as error:
@@ -111,8 +111,8 @@ class Sweep:
             await self._guarded(lambda db: self._after_failed(db, id))
 
     def _after_failed(self, db: sqlite3.Connection, id: int) -> None:
-        """One that failed is given up; the next of its kind still comes."""
-        if settled := reminders.settled_one(db, id):
+        """Plan the next reminder of the kind after one that failed."""
+        if settled := reminders.settled_reminder(db, id):
             self._replan(self._turn(db, settled[0].person), settled[0])
 
     def _turn(self, db: sqlite3.Connection, person: int) -> Turn:
@@ -122,29 +122,29 @@ class Sweep:
         replan(turn.db, turn.person, turn.known.facts, turn.now, settled)
 
     def _tell_of_open_pain(self, db: sqlite3.Connection) -> bool:
-        """Tell coaches of whoever said that something hurts and has answered no more for a while, with what was answered so far;
-        returns whether there was anybody. Once a conversation; what is answered later is told as ever."""
+        """Alert coaches to pain questions left unanswered for a while, with the answers so far, once per conversation. Answers given
+        later raise their own alert. Returns True if there were any."""
         now = self._bot.clock.now()
-        untold = pain_untold(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
+        untold = unreported_pain(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
         for person, run in untold:
             turn = self._turn(db, person)
-            told = "; ".join(f"{key.replace('_', ' ')}: {plain(raw)[:ANSWER_MOST]}" for key, raw in said_in(db, person, run))
+            told = "; ".join(f"{key.replace('_', ' ')}: {plain(raw)[:ANSWER_MOST]}" for key, raw in answers_in_run(db, person, run))
             because = f"something hurt, and the questions about it are still open{f' ({told})' if told else ''}"
-            carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY, "")), because, run)])
+            carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY_LEVEL, "")), because, run)])
         return bool(untold)
 
     def _offer(self, db: sqlite3.Connection, id: int) -> None:
-        reminder, now = reminders.open_one(db, id), self._bot.clock.now()
+        reminder, now = reminders.open_reminder(db, id), self._bot.clock.now()
         if reminder is None or reminder.due_at > now:
-            return  # another sweep was here
+            return  # another sweep handled it
         turn = self._turn(db, reminder.person)
         facts = turn.known.facts
         wishes, zone = preferences_from(facts), turn.zone
-        instead = KINDS[reminder.kind].gives_way_to
-        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY, "go")),
-                          given_way=bool(instead) and reminders.asked_since(db, turn.person, instead, now - GIVES_WAY_FOR))
+        instead = REMINDER_KINDS[reminder.kind].gives_way_to
+        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")),
+                          given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
         if decision.until:
-            reminders.put_off(db, id, decision.until, now)
+            reminders.postpone(db, id, decision.until, now)
             return
         if decision.what == "send" and self._flows.consent_due.holds(facts):
             self._offer_question(turn, reminder)
@@ -153,11 +153,11 @@ class Sweep:
             turn.changed()
             if decision.what == "send":
                 self._bot.watch.reminder_offered()
-            if decision.what == "send" and KINDS[reminder.kind].shows:
-                carry_out(turn, [Show(KINDS[reminder.kind].shows)])
+            if decision.what == "send" and REMINDER_KINDS[reminder.kind].shows:
+                carry_out(turn, [Show(REMINDER_KINDS[reminder.kind].shows)])
             elif decision.what == "send":
                 self._invite(turn, Invite(reminder.flow, reminder.day), leaves_until(reminder, now, wishes, zone))
-                again(db, reminder, now, reminder.round + 1)
+                add_round(db, reminder, now, reminder.round + 1)
             elif decision.what == "stale":
                 self._say_missed(turn, reminder)
         self._replan(turn, reminder)
@@ -166,27 +166,27 @@ class Sweep:
         self._bot.advance(turn, people.load_session(turn.db, turn.person), event, offer)
 
     def _offer_question(self, turn: Turn, reminder: reminders.Reminder) -> None:
-        """In place of the first reminder of somebody who is to be asked for consent again, ask that; the reminder waits."""
-        reminders.put_off(turn.db, reminder.id, turn.now + (DATED_WAITS if reminder.stale_at else OTHERS_WAIT), turn.now)
+        """Postpone a reminder, and ask for renewed consent in its place."""
+        reminders.postpone(turn.db, reminder.id, turn.now + (DATED_WAITS if reminder.stale_at else OTHERS_WAIT), turn.now)
         session = people.load_session(turn.db, turn.person)
         if may_ask(self._flows.book, self._flows.consent_again, session):
             self._bot.advance(turn, session, Settle())
 
     def _say_missed(self, turn: Turn, reminder: reminders.Reminder) -> None:
-        """Say that a reminder came too late, where its kind is spoken of and its day is still what it was; the latest only."""
+        """Say that a reminder came too late, where its kind says so and its day is still a squat day; the latest one only."""
         facts, now = turn.known.facts, turn.now
-        if self._flows.consent_due.holds(facts) or not KINDS[reminder.kind].says_missed:
+        if self._flows.consent_due.holds(facts) or not REMINDER_KINDS[reminder.kind].says_missed:
             return
         if not is_squat_day(plan_from(facts), date.fromisoformat(reminder.day)):
             return
-        outbox.take_back_missed(turn.db, turn.person, now)
+        outbox.withdraw_missed(turn.db, turn.person, now)
         offer = leaves_until(replace(reminder, stale_at=None), now, preferences_from(facts), turn.zone)
         self._invite(turn, Invite(reminder.flow, reminder.day, missed=True), offer)
 
     def _too_late(self, db: sqlite3.Connection, message: int) -> bool:
-        """Settle a message that could not leave in time. Quiet hours it waits out, and leaves then if its reminder is good for it
-        still; else that is said once. Returns whether something was done."""
-        waiting, now = outbox.waiting_one(db, message), self._bot.clock.now()
+        """Settle a stale message; returns False during quiet hours, when it waits. After them it is sent if its reminder is still
+        valid, else dropped, and the missed reminder is mentioned once."""
+        waiting, now = outbox.waiting_message(db, message), self._bot.clock.now()
         if waiting is None:
             return False
         turn = self._turn(db, waiting[0])
@@ -194,27 +194,27 @@ class Sweep:
         wishes, zone = preferences_from(facts), turn.zone
         if is_quiet(now, wishes, zone):
             return False
-        settled = reminders.settled_one(db, waiting[1]) if waiting[1] is not None else None
+        settled = reminders.settled_reminder(db, waiting[1]) if waiting[1] is not None else None
         if settled is None:
             outbox.mark_dropped(db, message, now, "too late")
             self._bot.watch.message_dropped("too_late")
             return True
         reminder = replace(settled[0], stale_at=None) if settled[1] == "stale" else settled[0]
         if reminder.stale_at is None or reminder.stale_at > now:
-            outbox.stay(db, message, leaves_until(reminder, now, wishes, zone).stale_at)
-        elif outbox.take_back_offer(db, turn.person, reminder.id, now):
-            reminders.never_left(db, reminder.id, now)
+            outbox.extend(db, message, leaves_until(reminder, now, wishes, zone).stale_at)
+        elif outbox.withdraw_offer(db, turn.person, reminder.id, now):
+            reminders.mark_unsent(db, reminder.id, now)
             self._bot.watch.message_dropped("too_late")
-            if str(facts.get(SAFETY, "go")) in KINDS[reminder.kind].levels:
+            if str(facts.get(SAFETY_LEVEL, "go")) in REMINDER_KINDS[reminder.kind].levels:
                 self._say_missed(turn, reminder)
         return True
 
     def _look_again(self, db: sqlite3.Connection, person: int) -> None:
-        """Plan anew what was planned later than now: at the start, and where the clock went back."""
+        """Plan reminders again that were planned after now; done at the start and when the clock went back."""
         turn = self._turn(db, person)
-        look_again(db, person, turn.known.facts, turn.now)
+        replan_as_of(db, person, turn.known.facts, turn.now)
 
 
 def _few(numbers: Sequence[int]) -> Iterator[Sequence[int]]:
-    """Yield so few at a time that a reply never waits long behind them."""
-    return (numbers[first:first + reminders.FEW] for first in range(0, len(numbers), reminders.FEW))
+    """Return batches small enough that a reply never waits long behind one."""
+    return (numbers[first:first + reminders.BATCH] for first in range(0, len(numbers), reminders.BATCH))

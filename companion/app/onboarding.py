@@ -1,4 +1,4 @@
-"""Conversations before consent: held in memory only, so that nothing of them is in the file until somebody agrees."""
+"""Onboarding: conversations before consent, held in memory only, so that nothing is stored until somebody agrees."""
 
 from __future__ import annotations
 
@@ -17,17 +17,17 @@ from companion.conversation.step import step, unsettled
 from companion.port import Address, Inbound, Tapped, Typed
 from companion.record import coaching
 
-STRANGERS_MOST: Final = 10_000
-"""Conversations held at once; the oldest of more than these begins anew. Our choice."""
+ONBOARDING_MOST: Final = 10_000
+"""Conversations held at once; beyond it the oldest is forgotten. Our choice."""
 
-KEPT_AT_A_YES: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
-"""Effects from before somebody agreed that are kept once they do; what else they wished for then is not done afterwards."""
+KEPT_ON_CONSENT: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
+"""Effects from before consent that are stored once it is given; others are not carried out afterwards."""
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
 
 
-class Agreed(NamedTuple):
-    """Somebody said yes: where they are, all that is to be kept, what is said to the yes, and the code they brought ("" for none)."""
+class Consented(NamedTuple):
+    """A consent just given: the session, the effects to store, the messages in reply, and the code they came with ("" for none)."""
 
     session: Session
     kept: Sequence[Effect]
@@ -35,16 +35,16 @@ class Agreed(NamedTuple):
     code: str
 
 
-class Heard(NamedTuple):
-    """The outcome of a turn: what is said, unkept; whether they agreed, or which version of the text they refused."""
+class OnboardingTurn(NamedTuple):
+    """The outcome of a turn: unsaved messages; the consent, if given; the version of the text, if refused."""
 
     said: list[Say]
-    agreed: Agreed | None = None
+    agreed: Consented | None = None
     refused: int | None = None
 
 
 class _Stranger:
-    """Somebody who has not agreed to anything yet."""
+    """Somebody who has not given consent: their session, effects so far, code, and the number of codes tried."""
 
     def __init__(self) -> None:
         self.session = Session()
@@ -53,33 +53,33 @@ class _Stranger:
         self.codes = 0
 
     def take(self, catalogue: Catalogue, event: Happening, known: Known) -> tuple[Effect, ...]:
-        """Take one step; returns its effects."""
+        """Take one step and return its effects."""
         self.session, effects = step(catalogue.book, self.session, event, known)
         self.effects += effects
         return effects
 
     def settle(self, catalogue: Catalogue, known: Known) -> list[Say]:
-        """Step until the conversation waits for them; returns what is said."""
+        """Step until the conversation waits for them; returns the messages."""
         said: list[Say] = []
         while unsettled(self.session):
             said += _says(self.take(catalogue, Settle(), known))
         return said
 
 
-class Strangers:
-    """All who write and have not agreed; one turn each at a time."""
+class Onboarding:
+    """The conversations of everybody who has not given consent."""
 
     def __init__(self, catalogue: Catalogue) -> None:
         self._catalogue = catalogue
         self._waiting: OrderedDict[Address, _Stranger] = OrderedDict()
 
     def at(self, address: Address) -> Session | None:
-        """Return the session of somebody who has written; None of anybody else."""
+        """Return the session at an address; None where nobody has written from it."""
         stranger = self._waiting.get(address)
         return stranger.session if stranger else None
 
-    def hear(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> Heard:
-        """Take a turn that keeps nothing; the file is only asked whether a code is good."""
+    def take(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> OnboardingTurn:
+        """Take a turn without storing anything; the database is only read, to look up a code."""
         flows, event = self._catalogue, inbound.event
         known = Known({"today": now.date().isoformat(), "coach": "no", "is_coach": "no"}, now)
         stranger = self._waiting.pop(inbound.address, None)
@@ -88,7 +88,7 @@ class Strangers:
             self._brought(db, stranger, event, now)
             first = stranger.settle(flows, known)
             if not (isinstance(event, Tapped) and any(event.data.startswith(flows.payload(one)) for one in flows.consents)):
-                return self._waits(inbound.address, stranger, first)  # it can't be an answer to a question they had not seen
+                return self._waits(inbound.address, stranger, first)  # not an answer: they had not seen a question
         if self._brought(db, stranger, event, now):
             return self._waits(inbound.address, stranger, stranger.settle(flows, known) or [Say(CODE_KEPT)])
         effects = stranger.take(flows, event, known)
@@ -97,18 +97,18 @@ class Strangers:
         if decided is None:
             return self._waits(inbound.address, stranger, _says(effects) + stranger.settle(flows, known))
         if decided[1] != "yes":
-            return Heard(_says(effects), refused=decided[0].version)
-        kept = [effect for effect in stranger.effects if isinstance(effect, KEPT_AT_A_YES)]
-        return Heard([], Agreed(stranger.session, kept, _says(effects), stranger.code))
+            return OnboardingTurn(_says(effects), refused=decided[0].version)
+        kept = [effect for effect in stranger.effects if isinstance(effect, KEPT_ON_CONSENT)]
+        return OnboardingTurn([], Consented(stranger.session, kept, _says(effects), stranger.code))
 
-    def _waits(self, address: Address, stranger: _Stranger, said: list[Say]) -> Heard:
+    def _waits(self, address: Address, stranger: _Stranger, said: list[Say]) -> OnboardingTurn:
         self._waiting[address] = stranger
-        if len(self._waiting) > STRANGERS_MOST:
+        if len(self._waiting) > ONBOARDING_MOST:
             self._waiting.popitem(last=False)
-        return Heard(said)
+        return OnboardingTurn(said)
 
     def _brought(self, db: sqlite3.Connection, stranger: _Stranger, event: Happening, now: datetime) -> bool:
-        """True if a stranger brings a code that is good for something; a coach's leads to a welcome of its own."""
+        """True if the message is a valid code, which is kept; a code for a coach starts the coach's welcome."""
         flows = self._catalogue
         code = flows.book.code(event.text) if isinstance(event, Typed) else None
         if code is None or stranger.codes >= coaching.TRIES_MOST:

@@ -1,4 +1,4 @@
-"""Load ahead of time what otherwise comes with the first person who needs it."""
+"""Loading ahead of time what the first person who needs it would wait for."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from companion.base.loading import loading
 def load_all() -> None:
     """Import and compile the pain rules, the pictures and every flow.
 
-    Raises ValueError where the flows don't fit together, or one can't be compiled.
+    Raises ValueError where a flow can't be compiled or the flows don't fit together.
     """
     with loading():
         import companion.pictures.personal

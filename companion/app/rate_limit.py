@@ -1,4 +1,4 @@
-"""The rate limit: who sends very much at once is slowed and told so once; pain and stop are always heard."""
+"""The rate limit: messages beyond it are dropped with one warning; pain and stop always pass."""
 
 from __future__ import annotations
 
@@ -13,51 +13,50 @@ from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear
 from companion.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
 
-WITHIN: Final = timedelta(minutes=1)
-"""Time for which messages are counted before the count begins anew; our choice."""
+WINDOW: Final = timedelta(minutes=1)
+"""Time after which a count starts again; our choice."""
 
-TAKEN_MOST: Final = 40
-"""Messages of one person taken within that time: our choice. A questionnaire answered by taps as fast as they can be read
-stays below it."""
+ACCEPTED_MOST: Final = 40
+"""Messages accepted per address in a window; our choice. Answering a questionnaire by taps as fast as it can be read stays below."""
 
 COUNTED_MOST: Final = 10_000
-"""Addresses counted at a time; the one counted longest is forgotten first. Our choice."""
+"""Addresses counted at once; beyond it the oldest count is forgotten. Our choice."""
 
-SLOWER: Final = "That's a lot at once. I'll pause for a minute. If something hurts, say so; I always read that."
+SLOW_DOWN: Final = "That's a lot at once. I'll pause for a minute. If something hurts, say so; I always read that."
 
 
-class Pace(Enum):
-    """The fate of a message: taken; not taken and told so; not taken."""
+class Admission(Enum):
+    """The decision on a message: accepted, dropped with a warning, or dropped."""
 
-    TAKE = "take"
-    TELL = "tell"
-    HUSH = "hush"
+    ACCEPT = "accept"
+    WARN = "warn"
+    DROP = "drop"
 
 
 @dataclass(frozen=True, slots=True)
-class Count:
-    """The number of messages an address has sent since a moment."""
+class MessageCount:
+    """The number of messages an address has sent since the start of its window."""
 
     since: datetime
     sent: int
 
 
-def counted(before: Count | None, at: datetime) -> Count:
-    """The count with one message more, or a new one where the time is over or the clock went back."""
-    if before is None or not before.since <= at < before.since + WITHIN:
-        return Count(at, 1)
-    return Count(before.since, before.sent + 1)
+def counted(before: MessageCount | None, at: datetime) -> MessageCount:
+    """Return the count with one message more, or a new count where the window is over or the clock went back."""
+    if before is None or not before.since <= at < before.since + WINDOW:
+        return MessageCount(at, 1)
+    return MessageCount(before.since, before.sent + 1)
 
 
-def pace_of(count: Count) -> Pace:
-    """Return the fate of the latest message of a count."""
-    if count.sent <= TAKEN_MOST:
-        return Pace.TAKE
-    return Pace.TELL if count.sent == TAKEN_MOST + 1 else Pace.HUSH
+def admission_of(count: MessageCount) -> Admission:
+    """Return the decision on the latest message of a count."""
+    if count.sent <= ACCEPTED_MOST:
+        return Admission.ACCEPT
+    return Admission.WARN if count.sent == ACCEPTED_MOST + 1 else Admission.DROP
 
 
 def always_heard(event: Event) -> Pain | Phrase | None:
-    """Pain where a message speaks of it for certain, STOP where it says stop; None for all else."""
+    """Return Pain.YES for a message that surely reports pain, Phrase.STOP for a stop; None for all else."""
     match event:
         case Tapped(data):
             return Phrase.STOP if data.rpartition(".")[2] == STOP else None
@@ -65,24 +64,24 @@ def always_heard(event: Event) -> Pain | Phrase | None:
             return Pain.YES if hear_pain(text) is Pain.YES else Phrase.STOP if hear(text, strict=True) is Phrase.STOP else None
 
 
-class Flood:
-    """The counts of those who write, in memory only. What waited while the bot was away is judged by when it was sent."""
+class RateLimit:
+    """Message counts per address, in memory only. Messages that waited while the bot was down count at the time they were sent."""
 
     def __init__(self) -> None:
-        self._counts: OrderedDict[Address, Count] = OrderedDict()
+        self._counts: OrderedDict[Address, MessageCount] = OrderedDict()
 
-    def meet(self, inbound: Inbound, now: datetime) -> Pace:
-        """Count a message; what becomes of it. Pain begins a new count, so that the questions about it can be answered."""
-        waited = inbound.sent_at is not None and inbound.sent_at < now - WITHIN
+    def admit(self, inbound: Inbound, now: datetime) -> Admission:
+        """Count a message and return the decision. Pain starts a new count, so that the questions about it can be answered."""
+        waited = inbound.sent_at is not None and inbound.sent_at < now - WINDOW
         before, at = self._counts.get(inbound.address), inbound.sent_at if waited and inbound.sent_at is not None else now
         count = counted(before, at)
-        pace = pace_of(count)
-        if pace is not Pace.TAKE and (heard := always_heard(inbound.event)):
-            pace = Pace.TAKE
-            count = before if before is not None and heard is not Pain.YES else Count(at, 1)
+        admission = admission_of(count)
+        if admission is not Admission.ACCEPT and (heard := always_heard(inbound.event)):
+            admission = Admission.ACCEPT
+            count = before if before is not None and heard is not Pain.YES else MessageCount(at, 1)
         if count.sent == 1:
             self._counts.pop(inbound.address, None)
         self._counts[inbound.address] = count
         if len(self._counts) > COUNTED_MOST:
             self._counts.popitem(last=False)
-        return pace
+        return admission

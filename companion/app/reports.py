@@ -1,4 +1,4 @@
-"""A report that is wanted: made beside the loop once its turn is committed, since it takes up to seconds."""
+"""Reports asked for by a coach: rendered off the loop after the turn is committed, since it takes up to seconds."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import sqlite3
 from datetime import datetime
 from pathlib import Path
 
-from companion.coach.names import called
+from companion.coach.names import display_name
 from companion.conversation.effects import Say
 from companion.conversation.registry import Book
 from companion.record import coaching
@@ -15,8 +15,8 @@ from companion.record.file import open_for_reading
 from companion.record.persist import Document, put_message
 
 
-def drawn(wanted: ReportWanted, database: Path, now: datetime, book: Book) -> str:
-    """Return the page, read through a connection of its own."""
+def render(wanted: ReportWanted, database: Path, now: datetime, book: Book) -> str:
+    """Return a report's page, read through a connection of its own. Raises CannotOpen."""
     from companion.coach.report import report_html
 
     db = open_for_reading(database)
@@ -27,7 +27,7 @@ def drawn(wanted: ReportWanted, database: Path, now: datetime, book: Book) -> st
 
 
 def send(db: sqlite3.Connection, wanted: ReportWanted, page: str, now: datetime) -> None:
-    """Put the page in the outbox, where the coach still sees the lifter."""
+    """Add a report to the outbox if the coach still sees the lifter."""
     if coaching.sees(db, wanted.coach, wanted.lifter):
-        say = Say(f"The report of {called(db, wanted.coach, wanted.lifter)}, as it stands now.", must_arrive=True)
+        say = Say(f"The report of {display_name(db, wanted.coach, wanted.lifter)}, as it stands now.", must_arrive=True)
         put_message(db, wanted.coach, say, now, wanted.to, Document(coaching.REPORT_NAME, page), about=wanted.lifter)

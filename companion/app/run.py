@@ -1,4 +1,4 @@
-"""The companion running, at this terminal or on Telegram. Channels and parts meet here."""
+"""Running the companion at this terminal or on Telegram."""
 
 from __future__ import annotations
 
@@ -12,21 +12,21 @@ from pathlib import Path
 
 from companion.app.outbox_store import CompanionOutbox
 from companion.app.preload import load_all
-from companion.app.rate_limit import Flood
+from companion.app.rate_limit import RateLimit
 from companion.app.service import Companion
 from companion.base.clock import Clock, SystemClock
 from companion.base.settings import Webhook
 from companion.channels import terminal
 from companion.pictures.store import PictureStore, folder_beside
 from companion.port import Address, Outgoing
-from companion.record.outbox import unkept, waiting
+from companion.record.outbox import backlog, unsaved
 from companion.record.writer import CommitFailed
 from companion.reminders import SWEEP_SECONDS
 
 
 @contextlib.asynccontextmanager
-async def working(companion: Companion) -> AsyncIterator[asyncio.Task[None]]:
-    """The companion with its writer at work; the task ends only where the file can't be written."""
+async def running_writer(companion: Companion) -> AsyncIterator[asyncio.Task[None]]:
+    """Run a companion's writer; yields its task, which ends by itself only where the file can't be written."""
     writer = asyncio.create_task(companion.writer.run())
     try:
         yield writer
@@ -37,8 +37,8 @@ async def working(companion: Companion) -> AsyncIterator[asyncio.Task[None]]:
 
 
 @contextlib.contextmanager
-def pictured(companion: Companion, clock: Clock) -> Iterator[PictureStore]:
-    """The pictures of a companion, kept beside its file."""
+def picture_store(companion: Companion, clock: Clock) -> Iterator[PictureStore]:
+    """Open the store of a companion's pictures, in a folder beside its database."""
     shelf = PictureStore(companion.db.conn, companion.writer, clock, folder_beside(companion.path))
     companion.on_erase = shelf.forget
     try:
@@ -48,15 +48,15 @@ def pictured(companion: Companion, clock: Clock) -> Iterator[PictureStore]:
 
 
 async def opening(companion: Companion, address: Address) -> Sequence[Outgoing]:
-    """Return what a person should see when their screen opens."""
-    return [unkept(-1, address, say) for say in await companion.open(address)]
+    """Return the messages a person should see when their terminal opens."""
+    return [unsaved(-1, address, say) for say in await companion.open(address)]
 
 
 async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> None:
-    """The conversation of one person at this terminal."""
+    """Hold the conversation of one person at this terminal. ``woken``: set when the outbox may have new messages."""
     clock, store = SystemClock(), CompanionOutbox(companion, terminal.TERMINAL_CHANNEL, Address(terminal.TERMINAL_CHANNEL, name))
-    async with working(companion):
-        with pictured(companion, clock) as pictures:
+    async with running_writer(companion):
+        with picture_store(companion, clock) as pictures:
             if companion.keep_months is not None:
                 from companion.app.housekeeping import tidy
 
@@ -70,15 +70,15 @@ async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> No
 
 
 @contextlib.asynccontextmanager
-async def numbers(companion: Companion, clock: Clock, port: int | None) -> AsyncIterator[None]:
-    """The companion counted, and its numbers served on loopback, where a port is given. Raises CannotListen (operate.serve)."""
+async def serving_metrics(companion: Companion, clock: Clock, port: int | None) -> AsyncIterator[None]:
+    """Serve the companion's metrics on loopback if a port is given. Raises CannotListen (operate.http)."""
     if port is None:
         yield
         return
     from companion.operate.http import serving
     from companion.operate.metrics import Metrics
 
-    metrics = Metrics(clock, lambda now: waiting(companion.db.conn, "telegram", now), lambda: companion.writer.broken is not None)
+    metrics = Metrics(clock, lambda now: backlog(companion.db.conn, "telegram", now), lambda: companion.writer.broken is not None)
     async with serving(port, metrics.answer):
         companion.watch, companion.writer.on_commit = metrics, metrics.committed
         yield
@@ -86,10 +86,10 @@ async def numbers(companion: Companion, clock: Clock, port: int | None) -> Async
 
 async def run_on_telegram(companion: Companion, token: str, api_url: str, backups: Path | None = None,
                           metrics_port: int | None = None, webhook: Webhook | None = None) -> None:
-    """The bot on Telegram until a signal stops it, or the file can't be written. ``backups``: the folder of daily backups;
-    ``metrics_port``: where numbers are served on loopback; ``webhook``: where Telegram brings updates, instead of polling."""
-    from companion.app.housekeeping import every_night
-    from companion.channels.telegram import TelegramSettings, run_telegram  # these are long in coming, and only wanted here
+    """Run the bot on Telegram until SIGINT or SIGTERM. ``backups``: the folder of daily backups; ``metrics_port``: the loopback port
+    of the metrics; ``webhook``: receives updates in place of polling. Raises CommitFailed where the file can't be written."""
+    from companion.app.housekeeping import nightly
+    from companion.channels.telegram import TelegramSettings, run_telegram  # slow to import, and only needed here
     from companion.operate.heartbeat import Heartbeat
     from companion.reminders.sweep import start_sweeping
 
@@ -98,22 +98,22 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
     for number in (signal.SIGINT, signal.SIGTERM):
         loop.add_signal_handler(number, stop.set)
     clock = SystemClock()
-    companion.flood = Flood()
-    async with working(companion) as writer, numbers(companion, clock, metrics_port):
+    companion.rate_limit = RateLimit()
+    async with running_writer(companion) as writer, serving_metrics(companion, clock, metrics_port):
         writer.add_done_callback(lambda task: stop.set())
         sweeping = start_sweeping(companion.sweep)
         beat = Heartbeat(companion.writer, clock, companion.watch)
         try:
-            with pictured(companion, clock) as pictures:
-                nights = asyncio.create_task(every_night(companion, backups))
+            with picture_store(companion, clock) as pictures:
+                nights = asyncio.create_task(nightly(companion, backups))
                 try:
                     await run_telegram(TelegramSettings(token, api_url, webhook=webhook), companion.take,
                                        CompanionOutbox(companion, "telegram", busy=True), clock, stop,
                                        lambda wake: setattr(companion, "on_commit", lambda channel: wake()), pictures,
-                                       companion.called, beat.polled)
+                                       companion.set_bot_name, beat.polled)
                 finally:
                     nights.cancel()
-        except CommitFailed as error:  # what could not be written comes first; that it can't be read either follows from it
+        except CommitFailed as error:  # a failed write is the cause where a read failed too
             raise companion.writer.broken or error from None
         finally:
             sweeping.shutdown(wait=False)
@@ -122,13 +122,15 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
 
 
 class ScriptClock:
-    """A clock that stands still until the script moves it."""
+    """A clock that only a script moves."""
 
     def __init__(self, at: datetime) -> None:
         self.at = at
 
     def now(self) -> datetime:
+        """Return the script's moment."""
         return self.at
 
     async def sleep(self, seconds: float) -> None:
+        """Move the clock by so many seconds."""
         self.at += timedelta(seconds=seconds)

@@ -1,4 +1,4 @@
-"""A person's data: their log, copies in open formats, and reports."""
+"""Commands for a person's data: log, exports and reports."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from companion.cli.common import as_option, database_option, fail, person_in, reading
-from companion.export.registry import FORMATS, Source, help_text
+from companion.export.registry import FORMATS, ExportSource, help_text
 
 if TYPE_CHECKING:
     from companion.base.settings import Settings
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 @click.option("--json", "as_json", is_flag=True, help="JSON Lines instead of a table.")
 @click.pass_obj
 def log(settings: Settings, database: Path | None, name: str, as_json: bool) -> None:
-    """Show a person's answer log: every answer, with what it replaced."""
+    """Show a person's answer log: every answer, with the row it replaced."""
     from companion.record.log_text import as_lines, as_table
 
     db = reading(settings, database)
@@ -43,13 +43,13 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
 
     db, now = reading(settings, database), SystemClock().now()
     number = person_in(db, person)
-    content = FORMATS[form].made(Source(db, number, now, known_of(db, number, now).facts, BOOK)).encode()  # bytes: CRLF stays CRLF
+    content = FORMATS[form].made(ExportSource(db, number, now, known_of(db, number, now).facts, BOOK)).encode()  # bytes: CRLF stays CRLF
     if out is None:
         sys.stdout.buffer.write(content)
         return
     try:
         private_file(out)
-        if out.is_file():  # one that was there may be open to others
+        if out.is_file():  # an existing file may be readable by others
             out.chmod(0o600)
         out.write_bytes(content)
     except OSError as error:
@@ -59,9 +59,9 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
 
 @click.command()
 @click.argument("person", required=False)
-@click.option("--caseload", is_flag=True, help="A whole group instead of one lifter.")
-@click.option("--coach", "whose", help="With --caseload: only the lifters of the coach called so, or of that number.")
-@click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the Chromium that is here.")
+@click.option("--caseload", is_flag=True, help="A whole caseload instead of one lifter.")
+@click.option("--coach", "whose", help="With --caseload: only the lifters of the coach with this name or number.")
+@click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the installed Chromium.")
 @click.option("--paper", type=click.Choice(("A4", "letter")), default="A4", show_default=True, help="With --pdf.")
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write; else report-… here.")
 @database_option
@@ -70,7 +70,7 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
            paper: Literal["A4", "letter"], out: Path | None) -> None:
     """Write the report of a PERSON, or of a whole caseload, as one page to open in a browser or to print."""
     from companion.base.clock import SystemClock
-    from companion.cli.coach import the_coach
+    from companion.cli.coach import coach_named
     from companion.coach.caseload_page import caseload_html
     from companion.coach.report import report_html
     from companion.export.pdf import NoPdf, write_pdf, write_private
@@ -83,7 +83,7 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
         number = person_in(db, person)
         page, name = report_html(db, number, now, BOOK), f"report-{number}"
     else:
-        page, name = caseload_html(db, the_coach(db, whose)[0] if whose is not None else None, now), "report-caseload"
+        page, name = caseload_html(db, coach_named(db, whose)[0] if whose is not None else None, now), "report-caseload"
     out = out or Path(f"{name}.{'pdf' if as_pdf else 'html'}")
     try:
         if as_pdf:

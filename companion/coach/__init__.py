@@ -1,1 +1,1 @@
-"""What a coach sees and does: caseload, a lifter's page, the report, orders and notes."""
+"""Coaching: the caseload, a lifter's page, the report, and the acts of a coach."""

@@ -1,4 +1,4 @@
-"""The answer log as a table for people: run by run, each answer with what it corrects and what corrected it."""
+"""The answer log as a table for people: run by run, each answer with its corrections."""
 
 from __future__ import annotations
 
@@ -6,43 +6,43 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from companion.coach.tables import Fold, Moments, Table
+from companion.coach.tables import LocalTimes, Table, TableSection
 from companion.conversation.kinds import Media
 from companion.conversation.registry import Book
-from companion.export.questions import Pass, Question, Questions, in_words, passes_of, questions_in
+from companion.export.questions import Question, Questions, RunAnswers, in_words, questions_in, runs_in
 from companion.language.units import METRIC, shown, spoken_unit
-from companion.record.log import Row
+from companion.record.log import LogRow
 
-ENDINGS: Final = {"done": "finished", "left": "stopped early", "pain": "ended by pain, so not scored", None: "still open"}
-STATUS: Final = {"ok": "given", "skipped": "skipped", "withdrawn": "taken back", "in_pain": "given with pain, not scored"}
+ENDING_WORDS: Final = {"done": "finished", "left": "stopped early", "pain": "ended by pain, so not scored", None: "still open"}
+ANSWER_STATUS_WORDS: Final = {"ok": "given", "skipped": "skipped", "withdrawn": "taken back", "in_pain": "given with pain, not scored"}
 _SENTENCE: Final = re.compile(r"(?<=[.?!…])\s+")
 
 
-def log_table(rows: Sequence[Row], book: Book, system: str, when: Moments) -> Table:
-    """The whole log, the oldest run first; ``system``: the lifter's units."""
+def log_table(rows: Sequence[LogRow], book: Book, system: str, when: LocalTimes) -> Table:
+    """Return the whole log as a table, oldest run first; ``system``: the lifter's units; ``when``: writes times in their zone."""
     questions = questions_in(book)
     later = {row.replaces: row for row in rows if row.replaces is not None}
-    folds = tuple(_fold(one, book, questions, later, system, when) for one in passes_of(rows))
+    folds = tuple(_fold(one, book, questions, later, system, when) for one in runs_in(rows))
     corrections = f"{len(later)} {'corrects' if len(later) == 1 else 'correct'} an earlier one" if later else "none corrects an earlier one"
     note = f"{len(rows)} rows in {len(folds)} runs; {corrections}."
     return Table("log", "Every answer, in the order of the runs", ("Row", "Time", "Question", "As written", "Kept as", "Standing"),
                  folds=folds, empty="Nothing has been answered yet.", note=note)
 
 
-def _fold(one: Pass, book: Book, questions: Questions, later: dict[int, Row], system: str, when: Moments) -> Fold:
+def _fold(one: RunAnswers, book: Book, questions: Questions, later: dict[int, LogRow], system: str, when: LocalTimes) -> TableSection:
     compiled = book.flows.get(one.flow)
     title = compiled.flow.title if compiled else in_words(one.flow)
     about = f", for {one.rows[0].asked}" if one.rows[0].asked else ""
-    ending = ENDINGS.get(one.ending, in_words(one.ending or ""))
+    ending = ENDING_WORDS.get(one.ending, in_words(one.ending or ""))
     asked = questions.get(one.flow, {})
     rows = tuple((f"{row.id}", when.clock(row.at), _question(row, asked.get(row.key), system), row.raw or "–",
                   _kept(row, asked.get(row.key), system), _standing(row, later.get(row.id))) for row in one.rows)
     gone = frozenset(n for n, row in enumerate(one.rows) if row.id in later or row.status == "withdrawn")
-    return Fold(f"{title}, {when.moment(one.rows[0].at)}{about}: {ending} (version {one.version})", rows, gone)
+    return TableSection(f"{title}, {when.moment(one.rows[0].at)}{about}: {ending} (version {one.version})", rows, gone)
 
 
-def _question(row: Row, asked: Question | None, system: str) -> tuple[str, ...]:
-    """The key in words, and the question from the sentence on that asks: what it lists comes after it."""
+def _question(row: LogRow, asked: Question | None, system: str) -> tuple[str, ...]:
+    """Return the key in words, and the question from its last asking sentence on, as a list of options follows it."""
     name = in_words(row.key)
     if asked is None:
         return (name,)
@@ -55,7 +55,7 @@ def _question(row: Row, asked: Question | None, system: str) -> tuple[str, ...]:
     return (name,) if said == name else (name, said)
 
 
-def _kept(row: Row, asked: Question | None, system: str) -> str:
+def _kept(row: LogRow, asked: Question | None, system: str) -> str:
     if row.value is None:
         return "–"
     if asked is not None and isinstance(asked.ask.kind, Media):
@@ -65,9 +65,9 @@ def _kept(row: Row, asked: Question | None, system: str) -> str:
     return f"{value} ({how})" if how else "as written" if value == row.raw else value
 
 
-def _standing(row: Row, by: Row | None) -> tuple[str, ...]:
-    """Whether it stands, with the numbers of the rows it corrects and is corrected by."""
-    lines = [STATUS.get(row.status, in_words(row.status))]
+def _standing(row: LogRow, by: LogRow | None) -> tuple[str, ...]:
+    """Return the row's status, with the numbers of the row it replaces and of the one that replaced it."""
+    lines = [ANSWER_STATUS_WORDS.get(row.status, in_words(row.status))]
     if row.replaces is not None:
         lines.append(f"takes back row {row.replaces}" if row.status == "withdrawn" else f"in place of row {row.replaces}")
     if by is not None:

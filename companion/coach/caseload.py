@@ -1,19 +1,19 @@
-"""Caseload: which of a coach's lifters needs them first, and why in one line. ``urgency`` is pure.
+"""The caseload: a coach's lifters by urgency, each with the reason in one line. ``urgency`` is pure.
 
-Groups, the most urgent first; a lifter is in the first that holds, and within one emergency care, same-day care and a clinician
-come before the rest, then the latest:
+Groups, most urgent first; a lifter is in the first one that applies. Within a group, emergency care comes first, then same-day
+care, a clinician and the rest; then the latest.
 
-- hurt: an alert since this coach's last review from the pain questions or the morning after, or pain questions left half
-  done since then, whatever a safety check has said since: only their end or a review settles it;
-- referred: the safety level says that a clinician, same-day care or an emergency comes first; a review changes nothing;
-- worse: since the last review, a retest that found a change beyond error for the worse, or a squat day on which the back
-  moved and the depth went a step back;
-- overdue: a retest told twice in vain and no results since, or due for more than a week;
+- hurt: an alert since this coach's last review, from the pain questions or the morning after; or pain questions left unfinished
+  since then. A later safety check changes nothing: only finishing the questions or a review does;
+- referred: the safety level says that a clinician, same-day care or emergency care comes first; a review changes nothing;
+- worse: since the last review, a retest found a change for the worse beyond measurement error, or the back moved on a squat day
+  and the depth was set back a step;
+- overdue: two retest reminders without an answer and no results since, or a retest due for more than a week;
 - new_result: results later than the last review;
-- quiet: nobody can be reached (they blocked the bot), or no answer for two weeks;
+- quiet: no address can be reached (they blocked the bot), or no answer for two weeks;
 - fine: none of these.
 
-The days are those of the coach's own clock. A week and two weeks are our choice.
+Days are in the coach's own zone. A week and two weeks are our choice.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ from companion.calendar.preferences import zone_from
 from companion.calendar.words import DAY_NAMES
 from companion.export.table import plain
 from companion.record import log
-from companion.record.caseload import Standing, standings
+from companion.record.caseload import CaseloadRow, caseload_rows
 from companion.record.timestamps import moment_of
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import REFERRED, words_of
@@ -39,10 +39,10 @@ GROUPS: Final = ("hurt", "referred", "worse", "overdue", "new_result", "quiet", 
 GROUP_WORDS: Final = {group: group.replace("_", " ") for group in GROUPS}
 OVERDUE_AFTER: Final = timedelta(days=7)
 QUIET_AFTER: Final = timedelta(days=14)
-WORDS_MOST: Final = 90
-"""Characters of a line; our choice, two lines on a phone."""
+REASON_MOST: Final = 90
+"""UTF-16 units of a reason; our choice, two lines on a phone."""
 NAME_MOST: Final = 40
-"""Characters of a name; our choice."""
+"""UTF-16 units of a name; our choice."""
 
 WHERE_WORDS: Final = {"back": "lower back", "hip": "hip or groin", "leg": "leg", "knee": "knee", "ankle": "ankle or foot",
                       "chest": "chest, breath or faint", "other": "somewhere else"}
@@ -50,14 +50,14 @@ RESULT_WORDS: Final = {"normal": "common rounding", "no_rounding": "no rounding 
                        "likely": "a likely cause", "by_elimination": "a cause by elimination", "unexplained": "not explained",
                        "open": "still open"}
 MOVED_BACK: Final = re.compile(r"The back moved|a step back")
-"""The words of a depth step where the back moved (screening.depth_steps), or say that it went back."""
+"""Words by which the reason of a depth step (screening.depth_progression) says that the back moved or the depth was set back."""
 _SPACES: Final = re.compile(r"\s+")
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
-    """One lifter in a caseload: their number and name, the group, why in a short line, and since when. ``weight``: the care that
-    comes first, 0 for none."""
+class CaseloadLine:
+    """One lifter in a caseload: number, name, group, and the reason in a short line with its time. ``weight``: the urgency of the
+    care they need first, 0 for none."""
 
     person: int
     name: str
@@ -67,96 +67,97 @@ class Line:
     weight: int = 0
 
 
-def cut(text: str, most: int) -> str:
-    """Return a text of anybody's as one plain line of at most ``most`` UTF-16 units, which is what a chat counts."""
-    clean = text if text.isprintable() else plain(text)  # what is printable has nothing that plain takes out
+def shortened(text: str, most: int) -> str:
+    """Return any text as one plain line of at most ``most`` UTF-16 units, which a chat counts."""
+    clean = text if text.isprintable() else plain(text)  # plain() changes nothing in a printable text
     clean = _SPACES.sub(" ", clean).strip()
-    if len(clean) * 2 <= most or units(clean) <= most:
+    if len(clean) * 2 <= most or utf16_length(clean) <= most:
         return clean
     kept: list[str] = []
     used = 1  # for "…"
     for one in clean:
-        used += units(one)
+        used += utf16_length(one)
         if used > most:
             break
         kept.append(one)
     return "".join(kept).rstrip() + "…"
 
 
-def units(text: str) -> int:
+def utf16_length(text: str) -> int:
     """Return the length of a text in UTF-16 units."""
     return len(text) + sum(one > "\uffff" for one in text)
 
 
-def caseload(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> list[Line]:
-    """Return every lifter of a coach now, most urgent first; none for somebody who is no coach. ``zone``: the coach's own."""
-    said = days_in(zone, now)
-    return ordered([urgency(one, now, said) for one in standings(db, coach)])
+def caseload(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> list[CaseloadLine]:
+    """Return a line for each lifter of a coach, most urgent first; none if the person is not a coach. ``zone``: the coach's."""
+    day_name = day_namer(zone, now)
+    return ordered([urgency(one, now, day_name) for one in caseload_rows(db, coach)])
 
 
-def ordered(lines: list[Line]) -> list[Line]:
-    """Return lines by group, within one the heaviest and then the latest first."""
+def ordered(lines: list[CaseloadLine]) -> list[CaseloadLine]:
+    """Sort lines by group, then by weight and time, both descending; in place."""
     lines.sort(key=lambda line: (line.weight, line.since), reverse=True)
     lines.sort(key=lambda line: GROUPS.index(line.group))
     return lines
 
 
 def coach_zone(db: sqlite3.Connection, coach: int, now: datetime) -> str:
-    """Return the zone a coach's own days go by."""
+    """Return a coach's own time zone."""
     return zone_from({name: kept.value for name, kept in log.facts_of(db, coach).items()}, now)
 
 
-Days = Callable[[datetime], str]
+DayNamer = Callable[[datetime], str]
 
 
-def days_in(zone: str, now: datetime) -> Days:
-    """Return a function that names the day of a moment: "today", "yesterday", "Tuesday" within the week, "3 Mar" or "3 Mar 2025"."""
+def day_namer(zone: str, now: datetime) -> DayNamer:
+    """Return a function that names a moment's day: "today", "yesterday", "Tuesday" within the week, "3 Mar" or "3 Mar 2025"."""
     there = zone_of(zone)
     today = now.astimezone(there).date()
 
-    def said(moment: datetime) -> str:
+    def day_name(moment: datetime) -> str:
+        """Return the name of a moment's day."""
         day = moment.astimezone(there).date()
         ago = (today - day).days
         if 0 <= ago < 7:
             return "today" if not ago else "yesterday" if ago == 1 else DAY_NAMES[day.weekday()]
         return f"{day.day} {day:%b}" + (f" {day.year}" if abs(ago) > 300 else "")
 
-    return said
+    return day_name
 
 
 def _on(day: str) -> str:
     return day if day in ("today", "yesterday") else f"on {day}"
 
 
-def urgency(one: Standing, now: datetime, said: Days) -> Line:
-    """Return the line of one lifter."""
-    found = ((group, *told) for group, judge in _JUDGES if (told := judge(one, now, said)))
-    group, words, since = next(found, None) or ("fine", *_fine(one, said))
+def urgency(one: CaseloadRow, now: datetime, day_name: DayNamer) -> CaseloadLine:
+    """Return the line of one lifter in the caseload."""
+    found = ((group, *told) for group, judge in _JUDGES if (told := judge(one, now, day_name)))
+    group, words, since = next(found, None) or ("fine", *_fine(one, day_name))
     weight = _CARE.index(_care(one)) if group in ("hurt", "referred") else 0
-    return Line(one.person, cut(one.name or "", NAME_MOST), group, cut(words, WORDS_MOST), since, weight)
+    return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), group, shortened(words, REASON_MOST), since, weight)
 
 
-Found = tuple[str, datetime] | None
+UrgencyReason = tuple[str, datetime] | None
 _CARE: Final = ("", *REFERRED)
 
 
-def _care(one: Standing) -> str:
-    """Return the care that the alert or the level that stands asks for, whichever is worse: a small pain hides no emergency."""
+def _care(one: CaseloadRow) -> str:
+    """Return the care that the alert or the current level asks for, the more urgent of the two: a small pain hides no emergency."""
     return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, one.level)), key=_CARE.index)
 
 
-def _hurt(one: Standing, now: datetime, said: Days) -> Found:
+def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> UrgencyReason:
     care = _care(one)
     level = words_of(care).coach if care else ""
     if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
         told = _told(one) if one.hurt_at and one.hurt_at > one.open_at else ""
-        words = f"hurt {_on(said(since))}: {told}, questions open" if told else f"something hurt {_on(said(since))}, questions open"
+        words = f"hurt {_on(day_name(since))}: {told}, questions open" if told else f"something hurt {_on(day_name(since))}, questions open"
         return words + (f"; {level}" if level else ""), since
     if not one.hurt_at:
         return None
     since = moment_of(one.hurt_at)
-    day = _on(said(since))
+    day = _on(day_name(since))
     if one.hurt_flow == "morning":
         words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
     elif one.where == "nothing":
@@ -167,74 +168,74 @@ def _hurt(one: Standing, now: datetime, said: Days) -> Found:
     return words + (f"; {level}" if level else ""), since
 
 
-def _told(one: Standing) -> str:
-    """Return where and how bad, as far as it was answered."""
+def _told(one: CaseloadRow) -> str:
+    """Return where it hurts and how bad it is, as far as answered."""
     where = WHERE_WORDS.get(str(one.where), str(one.where)) if one.where else ""
     return ", ".join(filter(None, (where, f"{one.bad:g} of 10" if isinstance(one.bad, int | float) else "")))
 
 
-def _referred(one: Standing, now: datetime, said: Days) -> Found:
+def _referred(one: CaseloadRow, now: datetime, day_name: DayNamer) -> UrgencyReason:
     if one.level not in REFERRED or one.level_at is None:
         return None
     since = moment_of(one.level_at)
-    return f"{words_of(one.level).coach}, since {said(since)}", since
+    return f"{words_of(one.level).coach}, since {day_name(since)}", since
 
 
-def _worse(one: Standing, now: datetime, said: Days) -> Found:
+def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> UrgencyReason:
     reviewed = one.reviewed or ""
     if one.change == "worse" and one.change_at and one.change_at > reviewed:
         since = moment_of(one.change_at)
-        return f"worse at the retest {_on(said(since))}" + (f": {one.change_because}" if one.change_because else ""), since
+        return f"worse at the retest {_on(day_name(since))}" + (f": {one.change_because}" if one.change_because else ""), since
     if one.back == "moved" and one.back_at and one.back_at > reviewed and MOVED_BACK.search(one.step_why or ""):
         since, depth = moment_of(one.back_at), band_of(str(one.step))
-        return f"back moved {_on(said(since))}, a step back" + (f": keep to {BAND_WORDS[depth]}" if depth else ""), since
+        return f"back moved {_on(day_name(since))}, a step back" + (f": keep to {BAND_WORDS[depth]}" if depth else ""), since
     return None
 
 
-def _overdue(one: Standing, now: datetime, said: Days) -> Found:
+def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> UrgencyReason:
     if one.retest_due is None:
         return None
-    told, since = moment(one.outcome_at), moment_of(one.retest_due)
+    told, since = moment_from(one.outcome_at), moment_of(one.retest_due)
     if one.retest_state == "ignored" and (told is None or told < moment_of(one.retest_settled or one.retest_due)):
-        return f"retest told twice in vain, since {said(since)}", since
-    untold = one.retest_state == "replaced" and (told is None or told < since)  # they stopped all reminders: the list still knows
+        return f"no answer to two retest reminders, since {day_name(since)}", since
+    untold = one.retest_state == "replaced" and (told is None or told < since)  # they stopped all reminders, but the retest is still due
     if (one.retest_state == "open" or untold) and now - since > OVERDUE_AFTER:
-        return f"retest overdue, since {said(since)}", since
+        return f"retest overdue, since {day_name(since)}", since
     return None
 
 
-def _new_result(one: Standing, now: datetime, said: Days) -> Found:
-    told = moment(one.outcome_at)
+def _new_result(one: CaseloadRow, now: datetime, day_name: DayNamer) -> UrgencyReason:
+    told = moment_from(one.outcome_at)
     if told is None or (one.reviewed and told <= moment_of(one.reviewed)):
         return None
-    return f"new result {_on(said(told))}: {RESULT_WORDS.get(str(one.overall), 'not told')}", told
+    return f"new result {_on(day_name(told))}: {RESULT_WORDS.get(str(one.overall), 'unknown')}", told
 
 
-def _quiet(one: Standing, now: datetime, said: Days) -> Found:
+def _quiet(one: CaseloadRow, now: datetime, day_name: DayNamer) -> UrgencyReason:
     if one.gone:
         at, _, why = one.gone.partition(" ")
         since = moment_of(at)
-        return f"can't be reached since {said(since)}" + (f": {why}" if why else ""), since
+        return f"can't be reached since {day_name(since)}" + (f": {why}" if why else ""), since
     since = moment_of(one.answered or one.linked)
     if now - since <= QUIET_AFTER:
         return None
-    return (f"quiet since {said(since)}" if one.answered else f"no answer yet, linked {_on(said(since))}"), since
+    return (f"quiet since {day_name(since)}" if one.answered else f"no answer yet, linked {_on(day_name(since))}"), since
 
 
-def _fine(one: Standing, said: Days) -> tuple[str, datetime]:
+def _fine(one: CaseloadRow, day_name: DayNamer) -> tuple[str, datetime]:
     if not one.answered:
         since = moment_of(one.linked)
-        return f"fine, linked {_on(said(since))}", since
+        return f"fine, linked {_on(day_name(since))}", since
     since, depth = moment_of(one.answered), band_of(str(one.step))
-    return f"fine, last answer {_on(said(since))}" + (f"; keeps to {BAND_WORDS[depth]}" if depth else ""), since
+    return f"fine, last answer {_on(day_name(since))}" + (f"; keeps to {BAND_WORDS[depth]}" if depth else ""), since
 
 
 _JUDGES: Final = (("hurt", _hurt), ("referred", _referred), ("worse", _worse), ("overdue", _overdue), ("new_result", _new_result),
                   ("quiet", _quiet))
 
 
-def moment(text: object) -> datetime | None:
-    """Return a moment from a fact; None where it is none."""
+def moment_from(text: object) -> datetime | None:
+    """Return the moment in a fact; None where it is not one. A time without a zone counts as UTC."""
     if not text:
         return None
     try:

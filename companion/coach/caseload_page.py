@@ -1,4 +1,4 @@
-"""A whole caseload as one page: who needs a coach first, sortable in the browser without a server."""
+"""A whole caseload as one HTML page, most urgent first, sortable in the browser."""
 
 from __future__ import annotations
 
@@ -10,65 +10,74 @@ from typing import Final
 
 from markupsafe import Markup
 
-from companion.coach.caseload import GROUP_WORDS, GROUPS, OVERDUE_AFTER, QUIET_AFTER, RESULT_WORDS, coach_zone, cut, days_in, urgency
-from companion.coach.names import lines_apart
+from companion.coach.caseload import (
+    GROUP_WORDS,
+    GROUPS,
+    OVERDUE_AFTER,
+    QUIET_AFTER,
+    RESULT_WORDS,
+    coach_zone,
+    day_namer,
+    shortened,
+    urgency,
+)
+from companion.coach.names import with_distinct_names
 from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.report_sections import PAGE_NAME_MOST
-from companion.coach.tables import Moments
+from companion.coach.tables import LocalTimes
 from companion.record import coaching
-from companion.record.caseload import Standing, standings, standings_of_all
+from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import UNCHECKED, words_of
 
-COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
-MEANINGS: Final = {
+PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
+GROUP_MEANINGS: Final = {
     "hurt": "something hurt since the last review, or questions about it were left open",
     "referred": "a clinician, same-day care or emergency care comes first",
-    "worse": "worse beyond error at a retest, or the back moved on a squat day and the depth went a step back",
-    "overdue": f"a retest told twice in vain, or due for more than {OVERDUE_AFTER.days} days",
+    "worse": "worse at a retest by more than measurement error, or the back moved on a squat day and the depth was set back a step",
+    "overdue": f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days",
     "new_result": "results later than the last review",
-    "quiet": f"no answer for {QUIET_AFTER.days} days, or not to be reached",
+    "quiet": f"no answer for {QUIET_AFTER.days} days, or can't be reached",
     "fine": "none of these"}
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
-    """One lifter: their name, and each cell with what it is sorted by ("": last in any order)."""
+class PageRow:
+    """One lifter: their name, and each cell as (text, sort key); the key "" comes last in any order."""
 
     name: str
     cells: tuple[tuple[str, str], ...]
 
 
 def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> str:
-    """Every lifter of a coach, or of all coaches and none for the operator (None), as one page of HTML, most urgent first.
+    """Return the page of a coach's caseload, or of all lifters for the operator (``coach`` None), most urgent first.
 
-    Nobody is on it for somebody who is no coach. Its one script, which sorts, is allowed by its hash; without it the page
-    is whole.
+    Empty if the person is not a coach. The one script sorts the table and is allowed by its hash; the page works without it.
     """
     zone = coach_zone(db, coach, now) if coach is not None else "UTC+00:00"
-    when, said = Moments(zone), days_in(zone, now)
-    how = standings(db, coach) if coach is not None else standings_of_all(db)
-    found = sorted(((urgency(one, now, said), one) for one in how), key=lambda pair: (pair[0].weight, pair[0].since),
+    when, day_name = LocalTimes(zone), day_namer(zone, now)
+    how = caseload_rows(db, coach) if coach is not None else all_caseload_rows(db)
+    found = sorted(((urgency(one, now, day_name), one) for one in how), key=lambda pair: (pair[0].weight, pair[0].since),
                    reverse=True)
     found.sort(key=lambda pair: GROUPS.index(pair[0].group))
-    apart = {line.person: line.name for line in lines_apart(db, coach, [line for line, _ in found])}
-    lines = [Row(cut(apart[line.person], PAGE_NAME_MOST) or "somebody", (
+    apart = {line.person: line.name for line in with_distinct_names(db, coach, [line for line, _ in found])}
+    lines = [PageRow(shortened(apart[line.person], PAGE_NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
         (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, when))) for line, one in found]
     many = Counter(line.group for line, _ in found)
-    groups = [(GROUP_WORDS[group], many[group], MEANINGS[group]) for group in GROUPS]
+    groups = [(GROUP_WORDS[group], many[group], GROUP_MEANINGS[group]) for group in GROUPS]
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
-    whose = cut(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
+    whose = shortened(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
     script = source_of("sort.js")
     return rendered("caseload.html.jinja", {
         "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
-        "columns": COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
+        "columns": PAGE_COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
         "policy": f"{POLICY}; script-src {hash_of(script)}"})
 
 
-def _cells(one: Standing, when: Moments) -> tuple[tuple[str, str], ...]:
-    """What stands beside the group: safety level, result, depth, last answer, last review."""
+def _cells(one: CaseloadRow, when: LocalTimes) -> tuple[tuple[str, str], ...]:
+    """Return the cells beside the group: safety level, result, depth, last answer, last review."""
     depth = band_of(str(one.step))
     level = f"{words_of(one.level).coach}, {when.text(one.level_at)}" if one.level and one.level_at else UNCHECKED.coach
     return ((level, one.level_at or ""),

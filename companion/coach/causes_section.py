@@ -1,4 +1,4 @@
-"""Length, strength and control as a page tells them: the ruling, what it rests on, and what a coach says instead."""
+"""The causes section of a report: the ruling on length, strength and control, the evidence, and a coach's own ruling."""
 
 from __future__ import annotations
 
@@ -6,24 +6,24 @@ import sqlite3
 from dataclasses import dataclass
 from typing import Final
 
-from companion.coach.tables import Moments
+from companion.coach.tables import LocalTimes
 from companion.export.questions import in_words
-from companion.record.log import history_of
+from companion.record.log import finding_history
 from companion.screening.conclusion import RULING_WORDS, settle_words, verdict_words
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.protocols import protocol
 from companion.screening.readings import STANDING_WORDS
 from companion.screening.rulings import Verdict
 
-RULED: Final = {"likely": "likely", "ruled_out": "ruled out", "open": "open", "too_close": "too close to call",
+OVERRULED_WORDS: Final = {"likely": "likely", "ruled_out": "ruled out", "open": "open", "too_close": "too close to call",
                 "not_tested": "not tested"}
-MARKS: Final = {"likely": "●", "too_close": "◐", "open": "◐", "ruled_out": "○", "not_tested": "–"}
-"""Beside the words, never in their place."""
+RULING_MARKS: Final = {"likely": "●", "too_close": "◐", "open": "◐", "ruled_out": "○", "not_tested": "–"}
+"""Marks beside the words of a ruling, never in their place."""
 
 
 @dataclass(frozen=True, slots=True)
-class Overruled:
-    """What a coach says of a finding instead: the ruling, by which rule (it names the coach), why, and when."""
+class CoachRuling:
+    """A coach's ruling in place of the computed one, in words; ``by`` names the coach."""
 
     ruling: str
     by: str
@@ -32,13 +32,13 @@ class Overruled:
 
 
 Evidence = tuple[str, str]
-"""A finding in words, and what it is worth."""
+"""A finding in words, and its weight with the source of that."""
 
 
 @dataclass(frozen=True, slots=True)
-class Cause:
-    """Length, strength or control: the computed ruling in words with its mark, what speaks for and against it and what decides
-    nothing, each with its findings, and a coach's ruling beside it."""
+class CauseSection:
+    """One cause (length, strength or control). ``speaks``: headings ("Speaks for it", …) with their findings; ``settle``: the test
+    that would decide it; ``overruled``: a coach's ruling beside the computed one."""
 
     title: str
     ruling: str
@@ -47,11 +47,11 @@ class Cause:
     speaks: tuple[tuple[str, tuple[Evidence, ...]], ...]
     contradiction: str
     settle: str
-    overruled: Overruled | None
+    overruled: CoachRuling | None
 
 
-def cause_of(verdict: Verdict, overruled: Overruled | None) -> Cause:
-    """A verdict as a page shows it."""
+def cause_section(verdict: Verdict, overruled: CoachRuling | None) -> CauseSection:
+    """Return a verdict as a page shows it."""
     speaks = []
     for title, direction in (("Speaks for it", "for"), ("Speaks against it", "against"), ("Decides nothing", "neither")):
         if own := [one for one in verdict.because if one.row.direction == direction]:
@@ -60,12 +60,12 @@ def cause_of(verdict: Verdict, overruled: Overruled | None) -> Cause:
         out = [one for one in verdict.left_by if one.row.direction == "against"]
         speaks.append(("Ruled the other two out", tuple(dict.fromkeys(map(_evidence, out)))))
     ruling = f"left by elimination ({RULING_WORDS[verdict.ruling]})" if verdict.by_elimination else RULING_WORDS[verdict.ruling]
-    return Cause(verdict.cause.capitalize(), ruling, MARKS[verdict.ruling.value], verdict_words(verdict),
+    return CauseSection(verdict.cause.capitalize(), ruling, RULING_MARKS[verdict.ruling.value], verdict_words(verdict),
                  tuple(speaks), verdict.contradiction, settle_words(verdict.settle) if verdict.settle else "", overruled)
 
 
-def weightiest(ruling: str) -> tuple[int, str]:
-    """Orders rulings: what is likely first."""
+def ruling_order(ruling: str) -> tuple[int, str]:
+    """Return the sort key of a ruling: likely first."""
     order = ("likely", "left by elimination", "open", "too close to call", "ruled out", "not tested")
     return next((n for n, word in enumerate(order) if ruling.startswith(word)), len(order)), ruling
 
@@ -77,10 +77,10 @@ def _evidence(finding: Finding) -> Evidence:
     return finding.words.rstrip("."), f"{protocol(finding.row.test).short_name}{about}; {worth}; {STANDING_WORDS[finding.row.standing]}"
 
 
-def overruled_of(db: sqlite3.Connection, person: int, cause: str, when: Moments) -> Overruled | None:
-    """What a coach says of a cause instead, as kept last; None where nobody says otherwise."""
-    history = history_of(db, person, f"overruled.{cause}")
+def coach_ruling(db: sqlite3.Connection, person: int, cause: str, when: LocalTimes) -> CoachRuling | None:
+    """Return the latest coach's ruling on a cause; None where there is none or it was taken back."""
+    history = finding_history(db, person, f"overruled.{cause}")
     if not history or not history[-1].value:
         return None
     last = history[-1]
-    return Overruled(RULED.get(last.value, in_words(last.value)), last.rule, last.because, when.moment(last.at))
+    return CoachRuling(OVERRULED_WORDS.get(last.value, in_words(last.value)), last.rule, last.because, when.moment(last.at))

@@ -1,4 +1,4 @@
-"""Messages between a lifter and their coaches: what they are, what names and buttons they carry, and how they leave."""
+"""Messages between a lifter and their coaches, with their names and buttons, and sending them."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.coach.caseload import NAME_MOST
-from companion.coach.names import called
+from companion.coach.names import display_name
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import start_payload
 from companion.export.table import plain
@@ -18,13 +18,14 @@ from companion.record.turn import Turn
 from companion.screening.levels import words_of
 from companion.screening.safety import Level
 
-NOT_YOURS: Final = "No such lifter among yours."
+NOT_YOURS: Final = "That is not one of your lifters."
 Rows = tuple[tuple[Tap, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """A message to a person. ``about``: the lifter it speaks of, when it goes to somebody else; ``fleeting``: it tells a code."""
+    """A message to a person. ``about``: the lifter it is about, where it goes to somebody else; ``fleeting``: it contains a code, so
+    its text is deleted once sent."""
 
     to: int
     say: Say
@@ -33,18 +34,18 @@ class Letter:
 
 
 def post(turn: Turn, letters: Sequence[Letter]) -> None:
-    """Put letters in the outbox; one to the person themself goes to where they write from."""
+    """Add letters to the outbox; one to the person whose turn it is goes to the address they write from."""
     for letter in letters:
         put_message(turn.db, letter.to, letter.say, turn.now, turn.to if letter.to == turn.person else None, about=letter.about,
                     fleeting=letter.fleeting)
 
 
 def short(name: str | None) -> str:
-    """Return a name for a message: plain and short."""
+    """Return a name as plain text of at most NAME_MOST characters."""
     return plain(name or "")[:NAME_MOST].strip()
 
 
-def named(db: sqlite3.Connection, person: int) -> str:
+def name_of_person(db: sqlite3.Connection, person: int) -> str:
     """Return a person's name for a message, never empty."""
     return short(people.name_of(db, person)) or "somebody"
 
@@ -54,28 +55,28 @@ def button(label: str, flow: str, asked: object = "") -> tuple[Tap, ...]:
     return (Tap(label[:32], start_payload(flow, str(asked))),)
 
 
-def number(text: str) -> int:
-    """Return the number that a button carries; 0 where it is none."""
+def button_number(text: str) -> int:
+    """Return the number in a button's payload; 0 where it is not a number."""
     return int(text) if text.isdecimal() and len(text) < 16 else 0
 
 
-def seen(turn: Turn, of: str, what: str) -> int | None:
-    """Return the lifter that the coach whose turn it is may look at, the look noted; None for anybody else."""
-    lifter = number(of.partition("-")[0])
+def lifter_looked_at(turn: Turn, of: str, what: str) -> int | None:
+    """Return the lifter in the payload ``of``, if the coach whose turn it is sees them, and audit the look; None otherwise."""
+    lifter = button_number(of.partition("-")[0])
     if not coaching.sees(turn.db, turn.person, lifter):
         return None
-    coaching.note_look(turn.db, lifter, turn.person, what, turn.now)
+    coaching.audit_look(turn.db, lifter, turn.person, what, turn.now)
     return lifter
 
 
-def turn_to(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
-    """Return the buttons below what a coach hears of a lifter: to write back, and to look."""
-    name = called(db, coach, lifter)
+def reply_buttons(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
+    """Return the buttons below a message about a lifter: write to them, see them."""
+    name = display_name(db, coach, lifter)
     return button(f"Write to {name}", "coach_note", lifter), button(f"See {name}", "lifter", lifter)
 
 
 def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "") -> list[Letter]:
-    """Return what a lifter's coaches hear at once. The level comes first, so that it can be read on a locked phone."""
+    """Return the alert to each of a lifter's coaches. The level comes first, so that it can be read on a locked phone."""
     first = f", {words_of(level).coach}" if level not in ("", Level.GO.value) else ""
-    return [Letter(coach, Say(f"{called(db, coach, lifter)}{first}: {plain(because)}", turn_to(db, coach, lifter), must_arrive=True),
-                   about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]
+    return [Letter(coach, Say(f"{display_name(db, coach, lifter)}{first}: {plain(because)}", reply_buttons(db, coach, lifter),
+                              must_arrive=True), about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]

@@ -1,4 +1,4 @@
-"""What was measured, side by side, with the lines it is held against and its errors; and where those come from."""
+"""The measurements of a report, left beside right, with their lines and errors; and the sources of these."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import chain
 from typing import Any, Final
 
-from companion.coach.tables import Cell, Moments, Table
+from companion.coach.tables import Cell, LocalTimes, Table
 from companion.export.questions import in_words
 from companion.screening.errors import Errors
 from companion.screening.protocol import Protocol
@@ -20,8 +20,8 @@ from companion.screening.trend import SESSIONS, trend
 _NOTHING: Final = "–"
 
 
-def numbers_table(answers: Sequence[Answer], screen: Screen, errors: Errors, show: Show, when: Moments) -> Table:
-    """The readings that count now, left under right, each with its lines, its error and how it has changed."""
+def numbers_table(answers: Sequence[Answer], screen: Screen, errors: Errors, show: Show, when: LocalTimes) -> Table:
+    """Return the current readings as a table, a row for each test and side: lines, measurement error and change."""
     rows: list[tuple[Cell, ...]] = []
     for one in measured():
         for side in SIDES:
@@ -36,7 +36,7 @@ def numbers_table(answers: Sequence[Answer], screen: Screen, errors: Errors, sho
             for side in SIDES:
                 value = getattr(screen.get(test), f"{side}_{noted.key}", None)
                 if value is not None:
-                    rows.append((f"{noted.title}, {side}", show(value, noted.unit), "as told", "no line is used", "none published",
+                    rows.append((f"{noted.title}, {side}", show(value, noted.unit), "as reported", "no line is used", "none published",
                                  _NOTHING))
     return Table("numbers", "Numbers that count now, side by side",
                  ("Test and side", "Reading", "How it was taken", "Held against", "Measurement error", "Change"), tuple(rows),
@@ -47,7 +47,7 @@ def _readings(screen: Screen, one: Protocol[Any], side: str) -> tuple[Reading, .
     return one.readings(screen[one.id], side) if one.readings and one.id in screen else ()
 
 
-def _measured(taken: tuple[Reading, ...], sessions: Sequence[Session], errors: Errors, show: Show, when: Moments) -> tuple[Cell, ...]:
+def _measured(taken: tuple[Reading, ...], sessions: Sequence[Session], errors: Errors, show: Show, when: LocalTimes) -> tuple[Cell, ...]:
     first, values = taken[0], [one.value for one in taken]
     error = errors.of(first.test, first.method)
     each = f"mean of {', '.join(show(round(value, 1), first.unit) for value in values)}" if len(values) > 1 else ""
@@ -65,8 +65,8 @@ def _error(error: Error, repeats: int, show: Show) -> tuple[str, ...]:
             f"{show(round(error.mdc, 1), error.unit)} least change that is not error, two single readings{own}")
 
 
-def _changes(sessions: Sequence[Session], errors: Errors, show: Show, when: Moments) -> list[str]:
-    """First to last, averaged over as many sessions at each end as it takes to show; and the slope where there are enough."""
+def _changes(sessions: Sequence[Session], errors: Errors, show: Show, when: LocalTimes) -> list[str]:
+    """Return the change from the first to the last sessions, as many of each as a retest averages, and the trend if there are enough."""
     if len(sessions) < 2:
         return []
     first = sessions[-1].readings[0]
@@ -84,13 +84,13 @@ def _changes(sessions: Sequence[Session], errors: Errors, show: Show, when: Mome
 
 
 def details(screen: Screen, show: Show) -> tuple[Table, ...]:
-    """The tables of tests that have one of their own, such as where the rounding starts in each squat of the squat look."""
+    """Return the tables of tests that have their own, such as the depth of rounding in each squat of the squat look."""
     told = (one.detail(screen.get(test), show) for test, one in protocols().items() if one.detail)
     return tuple(Table(one.name, one.caption, one.columns, one.rows, empty=one.empty, note=one.note) for one in told)
 
 
 def sources_of(screen: Screen, errors: Errors, show: Show) -> Table:
-    """Where each line and error comes from, and its standing."""
+    """Return the source and the standing (read, second-hand, choice …) of each line, error and rule as a table."""
     rows: list[tuple[Cell, ...]] = []
     readings = [one for test in measured() for side in SIDES for one in _readings(screen, test, side)]
     kinds = {(one.test, one.unit) for one in readings}

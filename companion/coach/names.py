@@ -1,7 +1,7 @@
-"""Names of lifters: what a coach reads for one, and which of their lifters a name that they type may mean.
+"""Names of lifters as a coach sees them, and finding a lifter by a typed name.
 
-It is the lifter's own name. Where two of one coach's lifters would read alike on a button, each has beside it what the coach's own
-code for them was made out to, or their number, which never becomes another's: a place in a list would.
+A lifter's own name is shown. Where two of a coach's lifters would look alike on a button, each also gets a mark: the name the
+coach gave their invitation, or their number. Unlike a position in a list, that never becomes somebody else's.
 """
 
 from __future__ import annotations
@@ -14,38 +14,39 @@ from dataclasses import replace
 from typing import Final
 from unicodedata import category, normalize
 
-from companion.coach.caseload import NAME_MOST, Line, cut
+from companion.coach.caseload import NAME_MOST, CaseloadLine, shortened
 from companion.language.phrases import normalise
 from companion.record import coaching, people
 
-SHORT: Final = 22
-"""UTF-16 units of a name that are left on a button of 32 after "Write to "; our choice."""
+BUTTON_NAME_MOST: Final = 22
+"""UTF-16 units of a name that fit on a button of 32 after "Write to "; our choice."""
 MARK_MOST: Final = 11
-"""UTF-16 units of what tells two lifters apart, so that eight of the name are left; our choice."""
+"""UTF-16 units of a mark, so that eight of the name are left; our choice."""
 NOBODY: Final = "somebody"
 _WORDS: Final = re.compile(r"\w+")
 
 
-def called(db: sqlite3.Connection, coach: int, lifter: int) -> str:
-    """Return what a coach reads for this lifter, linked or not any more: plain, short, never empty, and no other's of theirs."""
+def display_name(db: sqlite3.Connection, coach: int, lifter: int) -> str:
+    """Return a lifter's name for a coach, linked or not: plain, short, never empty, and distinct among the coach's lifters."""
     name = _named(people.name_of(db, lifter))
     alike = {one: other for one, given in coaching.names_of_lifters(db, coach).items() if _key(other := _named(given)) == _key(name)}
     if not alike.keys() - {lifter}:
         return name
-    return told_apart({**alike, lifter: name}, coaching.codes_of_lifters(db, coach))[lifter]
+    return distinct_names({**alike, lifter: name}, coaching.codes_of_lifters(db, coach))[lifter]
 
 
-def lines_apart(db: sqlite3.Connection, coach: int | None, lines: Sequence[Line]) -> list[Line]:
-    """Return the same lines, with names that tell them apart; by numbers alone for the operator (None)."""
+def with_distinct_names(db: sqlite3.Connection, coach: int | None, lines: Sequence[CaseloadLine]) -> list[CaseloadLine]:
+    """Return the lines with distinct names; for the operator (``coach`` None) the marks are numbers."""
     names = {line.person: line.name or NOBODY for line in lines}
     if len({_key(name) for name in names.values()}) == len(names):
         return list(lines)
-    apart = told_apart(names, coaching.codes_of_lifters(db, coach) if coach is not None else {})
+    apart = distinct_names(names, coaching.codes_of_lifters(db, coach) if coach is not None else {})
     return [replace(line, name=apart[line.person]) if line.person in apart else line for line in lines]
 
 
-def told_apart(names: Mapping[int, str], codes: Mapping[int, str]) -> dict[int, str]:
-    """Return names, at most ``SHORT`` long, of those whose own reads like another's. ``codes``: what the code of each was made out to."""
+def distinct_names(names: Mapping[int, str], codes: Mapping[int, str]) -> dict[int, str]:
+    """Return distinct names of at most BUTTON_NAME_MOST for people whose names look alike; others are left out. ``codes``: the name
+    on each one's invitation."""
     alike: dict[str, list[int]] = {}
     for person, name in names.items():
         alike.setdefault(_key(name), []).append(person)
@@ -54,17 +55,18 @@ def told_apart(names: Mapping[int, str], codes: Mapping[int, str]) -> dict[int, 
         if len(people_alike) > 1:
             marks = {one: _mark(codes.get(one, ""), names[one]) for one in people_alike}
             many = Counter(mark.casefold() for mark in marks.values())
-            told |= {one: _beside(names[one], mark if mark and many[mark.casefold()] == 1 else f"no. {one}") for one, mark in marks.items()}
+            told |= {one: _with_mark(names[one], mark if mark and many[mark.casefold()] == 1 else f"no. {one}")
+                     for one, mark in marks.items()}
     return told
 
 
-def meant(db: sqlite3.Connection, coach: int, typed: str) -> list[int]:
-    """Return the lifters of a coach whom a typed name may mean: whose name, code or what is beside the name has all its words, else has
-    words that begin so. Capitals and accents don't matter."""
+def lifters_matching(db: sqlite3.Connection, coach: int, typed: str) -> list[int]:
+    """Return the lifters of a coach whose name, invitation or mark has all the words typed, or, if there is none, words that begin
+    with them. Capitals and accents don't matter."""
     wanted = _words(typed)
     names = {one: _named(name) for one, name in coaching.names_of_lifters(db, coach).items()}
     codes = coaching.codes_of_lifters(db, coach)
-    apart = told_apart(names, codes)
+    apart = distinct_names(names, codes)
     known = {one: _words(f"{name} {codes.get(one, '')} {apart.get(one, '')}") for one, name in names.items()}
     if not wanted:
         return []
@@ -73,23 +75,23 @@ def meant(db: sqlite3.Connection, coach: int, typed: str) -> list[int]:
 
 
 def _named(name: str) -> str:
-    return cut(name, NAME_MOST) or NOBODY
+    return shortened(name, NAME_MOST) or NOBODY
 
 
 def _key(name: str) -> str:
-    return (name[:SHORT - 1] if name.isascii() else cut(name, SHORT)).casefold()
+    return (name[:BUTTON_NAME_MOST - 1] if name.isascii() else shortened(name, BUTTON_NAME_MOST)).casefold()
 
 
 def _mark(code: str, name: str) -> str:
-    """Return what a code's name says beyond the lifter's own: "Tuesdays" of "Sam, Tuesdays"."""
-    said, own = cut(code, NAME_MOST).translate(str.maketrans("()", "  ")).split(), name.casefold().split()
+    """Return the part of an invitation's name beyond the lifter's own: "Tuesdays" of "Sam, Tuesdays"."""
+    said, own = shortened(code, NAME_MOST).translate(str.maketrans("()", "  ")).split(), name.casefold().split()
     while said and own and said[0].casefold().strip(",;:-–") == own[0]:
         said, own = said[1:], own[1:]
-    return cut(" ".join(said).strip(" ,;:-–"), MARK_MOST)
+    return shortened(" ".join(said).strip(" ,;:-–"), MARK_MOST)
 
 
-def _beside(name: str, mark: str) -> str:
-    return f"{cut(name, SHORT - 3 - len(mark.encode('utf-16-le')) // 2)} ({mark})"
+def _with_mark(name: str, mark: str) -> str:
+    return f"{shortened(name, BUTTON_NAME_MOST - 3 - len(mark.encode('utf-16-le')) // 2)} ({mark})"
 
 
 def _words(text: str) -> set[str]:

@@ -1,6 +1,6 @@
-"""What a report says of one lifter, section by section, in words and tables: no markup yet.
+"""The content of a lifter's report, section by section, in words and tables without markup.
 
-The texts hold whatever a lifter wrote. The page makes them plain and escapes them (``companion.coach.report``).
+Texts may hold anything a lifter wrote; the page makes them plain and escapes them (``companion.coach.page``).
 """
 
 from __future__ import annotations
@@ -16,20 +16,20 @@ from companion.calendar.plan import next_days
 from companion.calendar.preferences import plan_from, zone_from
 from companion.calendar.words import date_words, day_words, plan_words
 from companion.coach.answer_table import log_table
-from companion.coach.caseload import cut
-from companion.coach.causes_section import Cause, cause_of, overruled_of, weightiest
+from companion.coach.caseload import shortened
+from companion.coach.causes_section import CauseSection, cause_section, coach_ruling, ruling_order
 from companion.coach.days_section import charts_of, day_line, days_table
 from companion.coach.measurements import details, numbers_table, sources_of
-from companion.coach.tables import Moments, Table
+from companion.coach.tables import LocalTimes, Table
 from companion.conversation.condition import Facts
 from companion.conversation.registry import Book
 from companion.export.questions import in_words
 from companion.language.units import METRIC, reworded, shown
 from companion.pictures.series import Chart, ChartOwner
 from companion.record import coaching, log, people, reminders
-from companion.record.caseload import alerted_of
-from companion.record.context import SAFETY, known_of
-from companion.record.log import Kept, history_of
+from companion.record.caseload import alerts_of
+from companion.record.context import SAFETY_LEVEL, known_of
+from companion.record.log import KeptFact, finding_history
 from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
 from companion.screening.depth import BAND_WORDS, band_of
@@ -45,14 +45,14 @@ from companion.screening.squat_days import ToldDay, days_told, trial_days, trial
 
 PAGE_NAME_MOST: Final = 80
 """UTF-16 units of a name; our choice."""
-MOST_KEPT: Final = 1_000_000
-"""Of acts and looks a report leaves nothing out."""
+UNLIMITED: Final = 1_000_000
+"""Limit for acts and looks that a report shows in full."""
 
 
 @dataclass(frozen=True, slots=True)
-class Account:
-    """Everything a report shows of one lifter. ``level``: the safety level now, None where nobody has checked; ``glance`` and
-    ``plan``: terms with their words."""
+class ReportContent:
+    """The content of one lifter's report. ``level``: the current safety level, None before the first safety check; ``glance`` and
+    ``plan``: (term, words)."""
 
     name: str
     made_at: str
@@ -62,7 +62,7 @@ class Account:
     overall: str
     caution: str
     glance: tuple[tuple[str, str], ...]
-    causes: tuple[Cause, ...]
+    causes: tuple[CauseSection, ...]
     not_tested: str
     notes: tuple[str, ...]
     level: Level | None
@@ -83,22 +83,23 @@ class Account:
     sources: Table
 
 
-def account_of(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> Account:
-    """The account of a lifter at a moment, from the record; in their zone and units."""
+def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> ReportContent:
+    """Return the content of a lifter's report as of ``now``, in their zone and units."""
     known = known_of(db, person, now)
     facts, answers, rows = known.facts, list(known.answers()), list(log.answers_of(db, person))
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
-    when, show = Moments(zone), _showing(system)
+    when, show = LocalTimes(zone), _showing(system)
     screen, about = screen_from(answers), about_from(answers)
     errors = errors_from(answers, about.sex)
-    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY)), show, errors)
+    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors)
     days, seed = days_told(answers, zone), trial_seed(answers, str(person))
     tested = bool(screen.done)
-    causes = tuple(cause_of(verdict, overruled_of(db, person, verdict.cause, when)) for verdict in conclusion.verdicts) if tested else ()
-    steps, depth = history_of(db, person, "depth.step"), _depth_now(log.facts_of(db, person))
-    level = Level(str(facts[SAFETY])) if SAFETY in facts else None
-    return Account(
-        cut(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
+    verdicts = conclusion.verdicts if tested else ()
+    causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in verdicts)
+    steps, depth = finding_history(db, person, "depth.step"), _depth_now(log.facts_of(db, person))
+    level = Level(str(facts[SAFETY_LEVEL])) if SAFETY_LEVEL in facts else None
+    return ReportContent(
+        shortened(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
         _glance(facts, causes, days, level, depth, show, when, local_date(now, zone)),
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
@@ -118,13 +119,13 @@ def _showing(system: str) -> Show:
 # summary --------------------------------------------------------------------------------------------------------
 
 
-def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], level: Level | None, depth: str, show: Show, when: Moments,
-            today: date) -> tuple[tuple[str, str], ...]:
-    """The few lines to read when there is no time for more."""
+def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay], level: Level | None, depth: str, show: Show,
+            when: LocalTimes, today: date) -> tuple[tuple[str, str], ...]:
+    """Return the lines at the top of the report."""
     told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
     parts = [(ruling.capitalize(), ", ".join(
         f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
-        for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=weightiest)]
+        for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=ruling_order)]
     last = days[-1] if days else None
     lines = [("Safety level now", UNCHECKED.report if level is None else LEVEL_WORDS[level].report), *parts,
              ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
@@ -136,22 +137,22 @@ def _glance(facts: Facts, causes: Sequence[Cause], days: Sequence[ToldDay], leve
 # safety ---------------------------------------------------------------------------------------------------------
 
 
-def _why(db: sqlite3.Connection, person: int, facts: Facts, when: Moments) -> tuple[str, ...]:
-    """What the level rests on, as it was set last, and what has been said since."""
+def _why(db: sqlite3.Connection, person: int, facts: Facts, when: LocalTimes) -> tuple[str, ...]:
+    """Return the reasons of the current safety level, and pain reported since."""
     said, kept = [], log.facts_of(db, person)
-    if SAFETY in kept:
-        set_last = Level(str(kept[SAFETY].value))
-        lapsed = set_last.value != facts[SAFETY]
-        said.append(f"Set on {when.moment(kept[SAFETY].at)}: {LEVEL_WORDS[set_last].coach}"
+    if SAFETY_LEVEL in kept:
+        set_last = Level(str(kept[SAFETY_LEVEL].value))
+        lapsed = set_last.value != facts[SAFETY_LEVEL]
+        said.append(f"Set on {when.moment(kept[SAFETY_LEVEL].at)}: {LEVEL_WORDS[set_last].coach}"
                     f"{', which has lapsed since' if lapsed else ''}.")
-        history = history_of(db, person, SAFETY)
+        history = finding_history(db, person, SAFETY_LEVEL)
         if history and history[-1].because:
             said.append(f"Because: {history[-1].because}")
         if set_last is not Level.GO and (keys := str(facts.get("safety.why", ""))):
-            said.append(f"Answers that weighed: {', '.join(map(in_words, keys.split()))}.")
+            said.append(f"Answers that led to it: {', '.join(map(in_words, keys.split()))}.")
     if "safety_check.pain" in kept:
         told = kept["safety_check.pain"]
-        said.append(f"Back or hip pain as last told in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")
+        said.append(f"Back or hip pain as last reported in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")
     if "pain.morning" in kept:
         told = kept["pain.morning"]
         said.append(f"The morning after something hurt: {in_words(str(told.value))}, on {when.moment(told.at)}.")
@@ -162,27 +163,27 @@ def _figure(value: object) -> str:
     return f"{value:g}" if isinstance(value, float) else str(value)
 
 
-def _alerts(db: sqlite3.Connection, person: int, when: Moments) -> Table:
-    return Table("alerts", "Alerts, the newest first", ("When", "Level", "What it rests on"),
-                 tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerted_of(db, person)),
+def _alerts(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
+    return Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
+                 tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
                  empty="No alert has been raised.")
 
 
 # plan, coach ----------------------------------------------------------------------------------------------------
 
 
-def _depth_now(kept: Mapping[str, Kept]) -> str:
-    """The depth that holds now: a coach's, else what the tests say, or what the squat days since have made of it."""
+def _depth_now(kept: Mapping[str, KeptFact]) -> str:
+    """Return the depth to keep to now, with its source: a coach, the tests, or the squat days since; "" where none is set."""
     pin, keep = (band_of(str(kept[name].value)) if name in kept else None for name in ("depth.pin", "depth.keep"))
     start, since = pin or keep, kept["depth.pin"].at if pin else _results_at(kept)
     step = kept.get("depth.step")
     if step is not None and (band := band_of(str(step.value))) and (since is None or step.at > since):
-        return f"{BAND_WORDS[band]} (after the last squat day told)"
+        return f"{BAND_WORDS[band]} (after the last squat day)"
     return f"{BAND_WORDS[start]} ({'set by a coach' if pin else 'from the tests'})" if start else ""
 
 
-def _results_at(kept: Mapping[str, Kept]) -> datetime | None:
-    """When the results were first told: looking at them again writes them anew."""
+def _results_at(kept: Mapping[str, KeptFact]) -> datetime | None:
+    """Return the time the results were first shown (showing them again stores them again); None where there are none."""
     try:
         return datetime.fromisoformat(str(kept["outcome.at"].value)).astimezone(UTC)
     except (KeyError, ValueError):
@@ -224,13 +225,13 @@ def _drill(facts: Facts) -> str:
 
 def _reminders(db: sqlite3.Connection, person: int) -> Table:
     rows = tuple((coach_words(one.kind).capitalize(), _wall(one.wall), one.zone, in_words(one.flow))
-                 for one in reminders.open_of(db, person))
+                 for one in reminders.open_reminders(db, person))
     return Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"), rows,
                  empty="No reminder is waiting.")
 
 
 def _wall(wall: str) -> str:
-    """A reminder's wall time "2026-03-10 18:00" as it is read."""
+    """Return a reminder's wall time "2026-03-10 18:00" for reading."""
     try:
         at = datetime.fromisoformat(wall)
     except ValueError:
@@ -238,15 +239,15 @@ def _wall(wall: str) -> str:
     return f"{at:%a} {at.day} {at:%b %Y, %H:%M}"
 
 
-def _acts(db: sqlite3.Connection, person: int, when: Moments) -> Table:
+def _acts(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
     rows = tuple((when.text(at), name, in_words(what), in_words(value), reason or "–")
-                 for at, name, what, value, reason in coaching.acts_for(db, person, MOST_KEPT))
+                 for at, name, what, value, reason in coaching.latest_acts(db, person, UNLIMITED))
     return Table("acts", "What a coach did, the newest first", ("When", "Coach", "What", "Value", "Reason"), rows,
                  empty="No coach has set or overruled anything.")
 
 
-def _looks(db: sqlite3.Connection, person: int, when: Moments) -> Table:
-    rows = tuple((when.text(at), name, in_words(what)) for at, name, what in coaching.looks_at(db, person, MOST_KEPT))
+def _looks(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
+    rows = tuple((when.text(at), name, in_words(what)) for at, name, what in coaching.latest_looks(db, person, UNLIMITED))
     return Table("looks", "Who looked at what, the newest first", ("When", "Coach", "What"), rows,
                  empty="Nobody has looked at these answers in the bot.")
 

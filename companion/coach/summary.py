@@ -1,6 +1,6 @@
-"""One lifter's page: what is likely, the numbers behind it, squat days, what stands and what comes next. ``page_of`` is pure.
+"""The data of one lifter's page: causes, readings, squat days, pinned values and the plan. ``page_of`` is pure.
 
-Numbers are in the lifter's own units and squat days by their own calendar, so that coach and lifter speak of the same ones.
+Numbers are in the lifter's units and days in their calendar, so that coach and lifter see the same ones.
 """
 
 from __future__ import annotations
@@ -18,8 +18,8 @@ from companion.calendar.words import plan_words
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import caseload, coaching, log, people, reminders
-from companion.record.caseload import Alerted
-from companion.record.log import Concluded, Kept, Row
+from companion.record.caseload import KeptAlert
+from companion.record.log import KeptFact, KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of
 from companion.screening.errors import errors_from
@@ -30,17 +30,17 @@ from companion.screening.screen import Answer, about_from
 from companion.screening.sessions import Session, sessions_of
 from companion.screening.squat_days import ToldDay, days_told
 
-CAUSES: Final = ("length", "strength", "control")
-OVERRULED: Final = "overruled."
+CAUSE_NAMES: Final = ("length", "strength", "control")
+OVERRULED_PREFIX: Final = "overruled."
 DAYS_SHOWN: Final = 5
 ALERTS_SHOWN: Final = 5
 ACTS_SHOWN: Final = 5
-MEDIA: Final = ("photo", "video")
+MEDIA_KINDS: Final = ("photo", "video")
 
 
 @dataclass(frozen=True, slots=True)
-class Overruled:
-    """How a coach sees a finding, why, and whose word it is; it stands beside the computed one."""
+class OverruledFinding:
+    """A coach's ruling on a finding, shown beside the computed one; ``rule`` names the coach."""
 
     name: str
     value: str
@@ -50,20 +50,20 @@ class Overruled:
 
 
 @dataclass(frozen=True, slots=True)
-class Cause:
-    """A cause as it was told: its ruling ("likely", "ruled_out", "too_close", "not_tested"; "" before any results), the
-    evidence it rests on in words, and a coach's view beside it."""
+class CauseSummary:
+    """A cause: its ruling ("likely", "ruled_out", "too_close", "not_tested"; "" before any results), the evidence in words, and a
+    coach's ruling beside it."""
 
     name: str
     ruling: str
     because: str
-    overruled: Overruled | None = None
+    overruled: OverruledFinding | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class Number:
-    """The latest reading of a test on a side: the mean of its repeats as shown, how it was taken, what each line says of it,
-    and the error used, in words."""
+class LatestReading:
+    """The latest reading of a test on a side. ``shown``: the mean of its repeats, in words; ``method``: with the placement;
+    ``lines``: the comparison with each line; ``error``: the measurement error, in words."""
 
     test: str
     side: str
@@ -77,7 +77,7 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Pinned:
-    """What a coach has set by hand: the value, why, and by whom ("set by coach Ada")."""
+    """A value a coach has pinned, with the reason; ``rule`` names the coach ("set by coach Ada")."""
 
     value: str
     because: str
@@ -86,8 +86,8 @@ class Pinned:
 
 
 @dataclass(frozen=True, slots=True)
-class Media:
-    """A photo or video: which, the channel's own reference to it, the flow and key it answers, and when it came."""
+class SentMedia:
+    """A photo or video. ``ref``: the channel's own reference; ``flow`` and ``key``: the question it answers."""
 
     kind: str
     ref: str
@@ -97,8 +97,8 @@ class Media:
 
 
 @dataclass(frozen=True, slots=True)
-class Acted:
-    """Something a coach did for the lifter."""
+class CoachAction:
+    """An act of a coach for the lifter, from the audit log."""
 
     at: datetime
     coach: str
@@ -108,20 +108,20 @@ class Acted:
 
 
 @dataclass(frozen=True, slots=True)
-class Alarm:
-    """An alert and the answers of the run it came from: (key, as written)."""
+class AlertDetail:
+    """An alert and the answers of its run: (key, text as written)."""
 
-    alert: Alerted
+    alert: KeptAlert
     answers: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Page:
-    """One lifter, for their coach. Texts are as kept, so a page made of it makes them plain.
+class LifterPage:
+    """The data of one lifter's page. Texts are unchanged from the record, so the views make them plain.
 
-    ``level`` as it stands now, ``level_kept`` as it was found with its words and time. ``overall``: the kind of result, with
-    its words. ``step``: the depth to keep to after the squat days (the value is a band), ``keep`` what the results gave.
-    ``limit`` and ``load_pin`` in kg. ``days``: the latest squat days, the newest first. ``media``: the newest first.
+    ``level``: the safety level now; ``level_kept``: the finding it comes from. ``overall``: the kind of result. ``step``: the depth
+    to keep to after the squat days (a band), ``keep``: the depth from the results. ``limit`` and ``load_pin`` are in kg. ``days``,
+    ``media``, ``alarms`` and ``acts``: newest first.
     """
 
     person: int
@@ -130,15 +130,15 @@ class Page:
     system: str
     gone: tuple[datetime, str] | None
     level: str
-    level_kept: Concluded | None
+    level_kept: KeptFinding | None
     told_at: str
     overall: str
     overall_words: str
-    causes: tuple[Cause, ...]
-    overruled: tuple[Overruled, ...]
-    numbers: tuple[Number, ...]
+    causes: tuple[CauseSummary, ...]
+    overruled: tuple[OverruledFinding, ...]
+    numbers: tuple[LatestReading, ...]
     days: tuple[ToldDay, ...]
-    step: Concluded | None
+    step: KeptFinding | None
     keep: str
     depth_pin: Pinned | None
     limit: float | None
@@ -150,58 +150,58 @@ class Page:
     plan_words: str
     coming: tuple[SquatDay, ...]
     next_reminder: Reminder | None
-    media: tuple[Media, ...]
-    alarms: tuple[Alarm, ...]
-    acts: tuple[Acted, ...]
+    media: tuple[SentMedia, ...]
+    alarms: tuple[AlertDetail, ...]
+    acts: tuple[CoachAction, ...]
     reviewed_at: str
     answers: int
     answered_at: datetime | None
 
 
 @dataclass(frozen=True, slots=True)
-class Held:
-    """What the record holds of a lifter, as a page needs it; the answer log oldest first, the rest newest first."""
+class LifterRecords:
+    """The records a lifter's page is made from; the answer log and reminders oldest first, alerts and acts newest first."""
 
     person: int
     name: str
-    facts: Mapping[str, Kept]
-    concluded: Mapping[str, Concluded]
-    log: Sequence[Row]
-    alerts: Sequence[Alerted]
-    acts: Sequence[Acted]
+    facts: Mapping[str, KeptFact]
+    concluded: Mapping[str, KeptFinding]
+    log: Sequence[LogRow]
+    alerts: Sequence[KeptAlert]
+    acts: Sequence[CoachAction]
     reminders: Sequence[Reminder]
     gone: tuple[datetime, str] | None = None
     reviewed_at: str = ""
 
 
-def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> Page:
-    """The page of a lifter for a coach. Whether the coach may see it has to be looked up before."""
-    return page_of(held_of(db, coach, lifter), now)
+def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> LifterPage:
+    """Return the page of a lifter for a coach. The caller has checked that the coach may see it."""
+    return page_of(lifter_records(db, coach, lifter), now)
 
 
-def held_of(db: sqlite3.Connection, coach: int, lifter: int) -> Held:
-    """All that a page rests on, read from the record."""
-    acts = tuple(Acted(moment_of(at), *rest) for at, *rest in coaching.acts_for(db, lifter, ACTS_SHOWN))
-    return Held(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), log.concluded_of(db, lifter),
-                tuple(log.answers_of(db, lifter)), caseload.alerted_of(db, lifter, ALERTS_SHOWN), acts,
-                reminders.open_of(db, lifter), caseload.gone_of(db, lifter), coaching.reviewed_at(db, lifter, coach))
+def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRecords:
+    """Read the records of a lifter's page."""
+    acts = tuple(CoachAction(moment_of(at), *rest) for at, *rest in coaching.latest_acts(db, lifter, ACTS_SHOWN))
+    return LifterRecords(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), log.findings_of(db, lifter),
+                tuple(log.answers_of(db, lifter)), caseload.alerts_of(db, lifter, ALERTS_SHOWN), acts,
+                reminders.open_reminders(db, lifter), caseload.unreachable_since(db, lifter), coaching.reviewed_at(db, lifter, coach))
 
 
-def page_of(held: Held, now: datetime) -> Page:
-    """The page that records amount to."""
+def page_of(held: LifterRecords, now: datetime) -> LifterPage:
+    """Return the page of these records."""
     facts = {name: kept.value for name, kept in held.facts.items()}
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
     today = local_date(now, zone)
     found = held.concluded
-    overruled = {name.removeprefix(OVERRULED): Overruled(name.removeprefix(OVERRULED), one.value, one.because, one.rule, one.at)
-                 for name, one in found.items() if name.startswith(OVERRULED) and one.value}
+    overruled = {(name := key.removeprefix(OVERRULED_PREFIX)): OverruledFinding(name, one.value, one.because, one.rule, one.at)
+                 for key, one in found.items() if key.startswith(OVERRULED_PREFIX) and one.value}
     plan = plan_from(facts)
     days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
-    return Page(
+    return LifterPage(
         held.person, held.name, zone, system, held.gone, level_now(held.facts, zone, today), found.get("safety.level"),
         str(facts.get("outcome.at", "")), str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
-        tuple(_cause(name, facts, found, overruled) for name in CAUSES), tuple(overruled.values()),
-        numbers_of(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
+        tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
+        latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         found.get("depth.step"), str(facts.get("depth.keep", "")), _pinned(found.get("depth.pin")),
         _kilos(facts.get("load.limit")), _pinned(found.get("load.pin")), str(facts.get("drill", "")), _pinned(found.get("drill.pin")),
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
@@ -209,8 +209,8 @@ def page_of(held: Held, now: datetime) -> Page:
         tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)
 
 
-def level_now(facts: Mapping[str, Kept], zone: str, today: date) -> str:
-    """The safety level as it stands; "" where none was ever found."""
+def level_now(facts: Mapping[str, KeptFact], zone: str, today: date) -> str:
+    """Return the current safety level; "" before the first safety check."""
     kept = facts.get("safety.level")
     if kept is None:
         return ""
@@ -218,14 +218,14 @@ def level_now(facts: Mapping[str, Kept], zone: str, today: date) -> str:
     return Level.GO.value if opens(level, local_date(kept.at, zone), today) else level.value
 
 
-def answers_in(rows: Iterable[Row], flows: Iterable[str]) -> list[Answer]:
-    """The rows of some flows as the screening reads them."""
+def answers_in(rows: Iterable[LogRow], flows: Iterable[str]) -> list[Answer]:
+    """Return the rows of some flows as screening answers."""
     wanted = frozenset(flows)
     return [log.as_answer(row) for row in rows if row.flow in wanted]
 
 
-def numbers_of(rows: Iterable[Row], show: Show) -> tuple[Number, ...]:
-    """The latest reading of each measured test on each side, held against its lines."""
+def latest_readings(rows: Iterable[LogRow], show: Show) -> tuple[LatestReading, ...]:
+    """Return the latest reading of each measured test and side, compared with its lines."""
     answers = answers_in(rows, (*(one.id for one in measured()), "warm_up", "about_you"))
     errors = errors_from(answers, about_from(answers).sex)
     found = []
@@ -236,7 +236,7 @@ def numbers_of(rows: Iterable[Row], show: Show) -> tuple[Number, ...]:
     return tuple(found)
 
 
-def _number(session: Session, error: Error, show: Show) -> Number:
+def _number(session: Session, error: Error, show: Show) -> LatestReading:
     readings, first = session.readings, session.readings[0]
     seen = show(round(mean_of(readings), 1), first.unit)
     lines = []
@@ -251,21 +251,22 @@ def _number(session: Session, error: Error, show: Show) -> Number:
         told = (f"{show(error.of_mean(len(readings)), first.unit)} (SEM of this mean); a change counts from "
                 f"{show(error.mdc, first.unit)} ({STANDING_WORDS[error.standing]}{own})")
     how = " ".join(filter(None, (first.method.replace("_", " "), first.placement)))
-    return Number(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)
+    return LatestReading(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)
 
 
-def media_in(rows: Sequence[Row]) -> tuple[Media, ...]:
-    """Photos and videos that stand, the newest first; kept as the channel's own reference, which opens nothing elsewhere."""
-    latest = {(row.run, row.key): row for row in rows if row.key.startswith(MEDIA)}
-    return tuple(Media(row.raw, row.value, row.flow, row.key, row.at) for row in reversed(latest.values())
-                 if row.status == "ok" and row.raw in MEDIA and isinstance(row.value, str))
+def media_in(rows: Sequence[LogRow]) -> tuple[SentMedia, ...]:
+    """Return photos and videos that were not withdrawn, newest first; as the channel's own references, which work only there."""
+    latest = {(row.run, row.key): row for row in rows if row.key.startswith(MEDIA_KINDS)}
+    return tuple(SentMedia(row.raw, row.value, row.flow, row.key, row.at) for row in reversed(latest.values())
+                 if row.status == "ok" and row.raw in MEDIA_KINDS and isinstance(row.value, str))
 
 
-def _cause(name: str, facts: Mapping[str, float | str], found: Mapping[str, Concluded], overruled: Mapping[str, Overruled]) -> Cause:
-    return Cause(name, str(facts.get(name, "")), found[name].because if name in found else "", overruled.get(name))
+def _cause(name: str, facts: Mapping[str, float | str], found: Mapping[str, KeptFinding],
+           overruled: Mapping[str, OverruledFinding]) -> CauseSummary:
+    return CauseSummary(name, str(facts.get(name, "")), found[name].because if name in found else "", overruled.get(name))
 
 
-def _pinned(found: Concluded | None) -> Pinned | None:
+def _pinned(found: KeptFinding | None) -> Pinned | None:
     return Pinned(found.value, found.because, found.rule, found.at) if found and found.value else None
 
 
@@ -276,6 +277,6 @@ def _kilos(value: object) -> float | None:
         return None
 
 
-def _alarm(alert: Alerted, rows: Sequence[Row]) -> Alarm:
+def _alarm(alert: KeptAlert, rows: Sequence[LogRow]) -> AlertDetail:
     said = {row.key: row for row in rows if alert.run and row.run == alert.run}
-    return Alarm(alert, tuple((key, plain(row.raw)) for key, row in said.items() if row.status == "ok"))
+    return AlertDetail(alert, tuple((key, plain(row.raw)) for key, row in said.items() if row.status == "ok"))

@@ -1,7 +1,7 @@
-"""The coach's pages as chat messages: the caseload, one lifter, their log. Whether a coach may see somebody is looked up here.
+"""A coach's views as chat messages: the caseload, one lifter, their log. Permission is checked here.
 
-What a button or a message asks for may be anything: what can't be read shows the first page, a page past the end the last, and
-somebody who is not this coach's hears the same as for somebody who does not exist. Every text is plain and short enough to send.
+A request from a button or a message may be anything: an unreadable one shows the first page, a page past the end the last. The
+answer about another's lifter is the same as about one who does not exist. Every text is plain and short enough to send.
 """
 
 from __future__ import annotations
@@ -20,17 +20,17 @@ from companion.coach.caseload import (
     GROUPS,
     NAME_MOST,
     RESULT_WORDS,
-    Days,
-    Line,
+    CaseloadLine,
+    DayNamer,
     caseload,
-    cut,
-    days_in,
-    moment,
-    units,
+    day_namer,
+    moment_from,
+    shortened,
+    utf16_length,
 )
 from companion.coach.letters import NOT_YOURS
-from companion.coach.names import called, lines_apart, meant
-from companion.coach.summary import Alarm, Cause, Page, Pinned, lifter_page
+from companion.coach.names import display_name, lifters_matching, with_distinct_names
+from companion.coach.summary import AlertDetail, CauseSummary, LifterPage, Pinned, lifter_page
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
@@ -38,7 +38,7 @@ from companion.export.questions import Questions, in_words, questions_in
 from companion.language.units import METRIC, shown
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.record import coaching, log
-from companion.record.caseload import LogRow, log_count, log_rows, note_caseload
+from companion.record.caseload import LogPageRow, audit_caseload, log_count, log_rows
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
@@ -55,61 +55,60 @@ TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
 LABEL_MOST: Final = 32
 SUMMARY_MOST: Final = 1000
-"""The last two are our choice, for the width and height of a phone."""
-ALL: Final = "all"
-FIND: Final = "find_lifter"
+"""Both our choice, for the width and height of a phone."""
+ALL_GROUPS: Final = "all"
+FIND_LIFTER: Final = "find_lifter"
 
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored"}
 DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
-VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and acts"}
-"""The views of a lifter, by what is asked for; these words stand in the list that the lifter can read."""
+LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
+"""The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
 _PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
 Rows = tuple[tuple[Tap, ...], ...]
 
 
-class Look(NamedTuple):
-    """A coach's look at a lifter: when, and on whose clock days are named."""
+class LifterView(NamedTuple):
+    """A coach's view of a lifter. ``zone``: the coach's; ``day_name``: names days in it."""
 
     db: sqlite3.Connection
     coach: int
     lifter: int
     now: datetime
     zone: str
-    said: Days
+    day_name: DayNamer
 
     @property
     def name(self) -> str:
-        return called(self.db, self.coach, self.lifter)
+        """The lifter's name for this coach."""
+        return display_name(self.db, self.coach, self.lifter)
 
 
 def show(turn: Turn, view: str, of: str) -> list[Say]:
-    """Return the messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") that a coach asked for, noted for the
-    lifters to read.
+    """Return the messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") for a coach, and audit the look.
 
-    ``of``: a group and a page ("hurt-1"), a name as it was typed, or a lifter and what of them ("17-numbers", "17-2"). Pages
-    count from 0.
+    ``of``: a group and page ("hurt-1"), a name as typed, or a lifter and a view or page ("17-numbers", "17-2"). Pages count from 0.
     """
     db, coach, now, book, zone = turn.db, turn.person, turn.now, turn.book, turn.zone
     if view == "caseload":
         return _caseload(db, coach, of, now, zone)
-    lifter, what = about(db, coach, view, of), "" if view == FIND else _asked(of)[1]
-    if view == FIND and lifter is None:
-        return [_found(db, coach, meant(db, coach, of), now, zone)]
+    lifter, what = lifter_shown(db, coach, view, of), "" if view == FIND_LIFTER else _asked(of)[1]
+    if view == FIND_LIFTER and lifter is None:
+        return [_found(db, coach, lifters_matching(db, coach, of), now, zone)]
     if lifter is None:
         return [Say(NOT_YOURS, ((_tap("My lifters", "caseload"),),))]
-    look = Look(db, coach, lifter, now, zone, days_in(zone, now))
+    look = LifterView(db, coach, lifter, now, zone, day_namer(zone, now))
     if view == "lifter_log":
         page, pages = _paged(log_count(db, lifter), int(what) if what.isdecimal() else 0, ROWS_A_PAGE)
-        coaching.note_look(db, lifter, coach, f"log, page {page + 1}", now)
+        coaching.audit_look(db, lifter, coach, f"log, page {page + 1}", now)
         return [log_say(look, log_rows(db, lifter, ROWS_A_PAGE, page * ROWS_A_PAGE), page, pages, questions_in(book),
                         book)]
     if chart := all_charts().get(what):
-        coaching.note_look(db, lifter, coach, f"chart: {chart.label.lower()}", now)
+        coaching.audit_look(db, lifter, coach, f"chart: {chart.label.lower()}", now)
         return [Say(f"{look.name}: {chart.label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
-    what = what if what in VIEWS else ""
-    coaching.note_look(db, lifter, coach, VIEWS[what], now)
+    what = what if what in LIFTER_VIEWS else ""
+    coaching.audit_look(db, lifter, coach, LIFTER_VIEWS[what], now)
     if what == "charts":
         return [_charts(look)]
     page_now = lifter_page(db, coach, lifter, now)
@@ -123,10 +122,10 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     return [summary_say(look, page_now)]
 
 
-def about(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
-    """Return the one lifter that a view shows; None for a view of many, and where it is nobody whom this coach sees now."""
-    if view == FIND:
-        one, *more = meant(db, coach, of) or [0]
+def lifter_shown(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
+    """Return the one lifter that a view shows; None for a view of several, or where this coach does not see them."""
+    if view == FIND_LIFTER:
+        one, *more = lifters_matching(db, coach, of) or [0]
         lifter = 0 if more else one
     else:
         lifter = _asked(of)[0] if view in ("lifter", "lifter_log") else 0
@@ -134,32 +133,32 @@ def about(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
 
 
 def _asked(of: str) -> tuple[int, str]:
-    """Return of whom, 0 where that can't be read, and what."""
+    """Return the lifter's number (0 where it can't be read) and the view or page."""
     found = _ASKED.fullmatch(of)
     return (int(found[1]), found[2] or "") if found else (0, "")
 
 
 def named(name: str) -> str:
-    """Return a name for a message: plain, short and never empty."""
-    return cut(name, NAME_MOST) or "somebody"
+    """Return a name as plain text of at most NAME_MOST, never empty."""
+    return shortened(name, NAME_MOST) or "somebody"
 
 
 def _tap(label: str, flow: str, asked: object = "") -> Tap:
-    return Tap(cut(label, LABEL_MOST), start_payload(flow, str(asked)))
+    return Tap(shortened(label, LABEL_MOST), start_payload(flow, str(asked)))
 
 
 def _paged(count: int, page: int, each: int) -> tuple[int, int]:
-    """Return the page to show, the last where it lies past the end, and how many pages there are."""
+    """Return the page to show (the last, if it is past the end) and the number of pages."""
     pages = max(1, -(-count // each))
     return min(page, pages - 1), pages
 
 
 def _text(lines: Iterable[str], most: int = TEXT_MOST) -> str:
-    """Return lines as one text of at most so many UTF-16 units; what does not fit is left out and "…" says so."""
+    """Return lines as one text of at most ``most`` UTF-16 units; lines that don't fit are replaced by "…"."""
     kept: list[str] = []
     left = most - 2
     for line in lines:
-        left -= units(line) + 1
+        left -= utf16_length(line) + 1
         if left < 0:
             return "\n".join([*kept, "…"])
         kept.append(line)
@@ -170,58 +169,57 @@ def _text(lines: Iterable[str], most: int = TEXT_MOST) -> str:
 
 
 def _caseload(db: sqlite3.Connection, coach: int, of: str, now: datetime, zone: str) -> list[Say]:
-    lines = lines_apart(db, coach, caseload(db, coach, now, zone))
+    lines = with_distinct_names(db, coach, caseload(db, coach, now, zone))
     found = _PAGED.fullmatch(of)
-    group, page = (found[1], int(found[2] or 0)) if found else (ALL, 0)
+    group, page = (found[1], int(found[2] or 0)) if found else (ALL_GROUPS, 0)
     say, on_it = caseload_say(lines, group, page)
     _note_lines(db, coach, on_it, now, zone)
     return [say]
 
 
-def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[Line], now: datetime, zone: str) -> None:
-    note_caseload(db, coach, [line.person for line in lines], instant(local_date(now, zone), time(), zone), now)
+def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[CaseloadLine], now: datetime, zone: str) -> None:
+    audit_caseload(db, coach, [line.person for line in lines], instant(local_date(now, zone), time(), zone), now)
 
 
 def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetime, zone: str) -> Say:
-    """Return the lifters a name may mean, as lines of the caseload, or that nobody is called so. What was typed is not said again,
-    for it may be the name of somebody else's."""
-    lines = [line for line in lines_apart(db, coach, caseload(db, coach, now, zone)) if line.person in whom] if whom else []
+    """Return the lines of the lifters that match a typed name. The name is not repeated, as it may be that of another's lifter."""
+    lines = [line for line in with_distinct_names(db, coach, caseload(db, coach, now, zone)) if line.person in whom] if whom else []
     if not lines:
-        return Say("None of your lifters is called that.", ((_tap("My lifters", "caseload"),),))
+        return Say("None of your lifters has that name.", ((_tap("My lifters", "caseload"),),))
     on_it = lines[:LINES_A_PAGE]
     _note_lines(db, coach, on_it, now, zone)
-    more = f" Here are the first {len(on_it)}; type more of the name to narrow this down." if len(lines) > len(on_it) else ""
+    more = f" Here are the first {len(on_it)}. Type more of the name to narrow this down." if len(lines) > len(on_it) else ""
     said, taps = _lines(on_it, 1)
-    return Say(_text([f"That may be {len(lines)} of your lifters, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(
+    return Say(_text([f"{len(lines)} of your lifters match, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(
         [_tap("My lifters", "caseload")], 2)))
 
 
-def _lines(lines: Sequence[Line], first: int) -> tuple[list[str], list[Tap]]:
-    """Lines of a caseload in words, and a button for each, numbered alike."""
-    return ([f"{n}. {named(line.name)}: {cut(line.words, 90)}" for n, line in enumerate(lines, first)],
+def _lines(lines: Sequence[CaseloadLine], first: int) -> tuple[list[str], list[Tap]]:
+    """Return the numbered texts of caseload lines, and a button for each."""
+    return ([f"{n}. {named(line.name)}: {shortened(line.words, 90)}" for n, line in enumerate(lines, first)],
             [_tap(f"{n} {named(line.name)}", "lifter", line.person) for n, line in enumerate(lines, first)])
 
 
-def caseload_say(lines: Sequence[Line], group: str, page: int) -> tuple[Say, Sequence[Line]]:
-    """One page of a caseload, of one group or of all, and the lines that are on it."""
+def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[Say, Sequence[CaseloadLine]]:
+    """Return one page of a caseload, of one group or all, and the lines on it."""
     if not lines:
-        return Say("No lifter is linked to you. A code invites one: they agree, and then stand here.",
+        return Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
                    ((_tap("Invite a lifter", "invite_lifter"),),)), ()
     counts = Counter(line.group for line in lines)
-    group = group if group in counts else ALL
-    shown_now = [line for line in lines if group in (ALL, line.group)]
+    group = group if group in counts else ALL_GROUPS
+    shown_now = [line for line in lines if group in (ALL_GROUPS, line.group)]
     page, pages = _paged(len(shown_now), page, LINES_A_PAGE)
     first = page * LINES_A_PAGE
     on_it = shown_now[first:first + LINES_A_PAGE]
     told = ", ".join(f"{counts[one]} {GROUP_WORDS[one]}" for one in GROUPS if counts[one])
     text = [f"{len(lines)} {'lifter' if len(lines) == 1 else 'lifters'}: {told}"]
-    if group != ALL or pages > 1:
+    if group != ALL_GROUPS or pages > 1:
         by_name = "; “find Sam” opens one by name" if pages > 1 else ""
         text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}{by_name}")
     said, taps = _lines(on_it, first + 1)
     text += ["", *said]
     filters = [_tap(f"{GROUP_WORDS[one].capitalize()} ({counts[one]})", "caseload", one) for one in GROUPS if counts[one] and one != group]
-    if group != ALL:
+    if group != ALL_GROUPS:
         filters.insert(0, _tap(f"All ({len(lines)})", "caseload"))
     turn = [_tap("Previous", "caseload", f"{group}-{page - 1}")] * (page > 0) + [
         _tap("Next", "caseload", f"{group}-{page + 1}")] * (page + 1 < pages)
@@ -236,8 +234,8 @@ def _back(lifter: int, *views: tuple[str, str]) -> Rows:
     return in_rows([*taps, _tap("My lifters", "caseload")], 2)
 
 
-def summary_say(look: Look, page: Page) -> Say:
-    """Return what is likely, what stands and what comes next: one message that leads on to the rest."""
+def summary_say(look: LifterView, page: LifterPage) -> Say:
+    """Return the summary of a lifter, with buttons to the other views."""
     of = look.lifter
     taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
@@ -246,14 +244,14 @@ def summary_say(look: Look, page: Page) -> Say:
     return Say(_text(_summary(look, page), SUMMARY_MOST), in_rows(taps, 2))
 
 
-def _summary(look: Look, page: Page) -> Iterable[str]:
+def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
     yield look.name
     if page.gone:
-        yield cut(f"Can't be reached since {look.said(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
-    since = f", since {look.said(page.level_kept.at)}" if page.level_kept and page.level not in ("", "go") else ""
-    yield cut(f"Safety: {words_of(page.level).coach}{since}", 90)
-    if told := moment(page.told_at):
-        yield f"Results, {look.said(told)}: {RESULT_WORDS.get(page.overall, 'not told')}"
+        yield shortened(f"Can't be reached since {look.day_name(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
+    since = f", since {look.day_name(page.level_kept.at)}" if page.level_kept and page.level not in ("", "go") else ""
+    yield shortened(f"Safety: {words_of(page.level).coach}{since}", 90)
+    if told := moment_from(page.told_at):
+        yield f"Results, {look.day_name(told)}: {RESULT_WORDS.get(page.overall, 'unknown')}"
     for cause in page.causes:
         yield _cause_line(cause, 90, 90)
     if depth := _depth_line(page):
@@ -265,35 +263,35 @@ def _summary(look: Look, page: Page) -> Iterable[str]:
     if page.days:
         yield f"Last squats: {_day_words(page.days[0], page, 90)}"
     coming = f" Next: {day_words(page.coming[0], local_date(look.now, page.zone))}." if page.coming else ""
-    yield f"Plan: {cut(page.plan_words, 90)}.{coming}"
+    yield f"Plan: {shortened(page.plan_words, 90)}.{coming}"
     if page.next_reminder:
         one = page.next_reminder
-        yield f"Next reminder: {coach_words(one.kind)}, {cut(one.wall, 16)}"
+        yield f"Next reminder: {coach_words(one.kind)}, {shortened(one.wall, 16)}"
     if page.media:
-        yield f"Photos and videos: {len(page.media)}, latest {look.said(page.media[0].at)}"
+        yield f"Photos and videos: {len(page.media)}, latest {look.day_name(page.media[0].at)}"
     if page.alarms:
         one_alert = page.alarms[0].alert
-        yield cut(f"Last alert {look.said(one_alert.at)}: {one_alert.because}", 110)
+        yield shortened(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 110)
     if page.goal:
-        yield f"Wants: {cut(page.goal, 60)}"
-    answered = f", last {look.said(page.answered_at)}" if page.answered_at else ""
-    reviewed = f"; reviewed {look.said(datetime.fromisoformat(page.reviewed_at))}" if page.reviewed_at else "; not reviewed yet"
+        yield f"Wants: {shortened(page.goal, 60)}"
+    answered = f", last {look.day_name(page.answered_at)}" if page.answered_at else ""
+    reviewed = f"; reviewed {look.day_name(datetime.fromisoformat(page.reviewed_at))}" if page.reviewed_at else "; not reviewed yet"
     yield f"{page.answers} answers{answered}{reviewed}"
 
 
-def _cause_line(cause: Cause, most: int, overruled_most: int) -> str:
-    """Return a cause and what it rests on, and a coach's view before the computed one."""
+def _cause_line(cause: CauseSummary, most: int, overruled_most: int) -> str:
+    """Return a cause with its evidence, and below it a coach's ruling."""
     by = ", by" if cause.ruling == Ruling.RULED_OUT.value and cause.because else ""
     rests = f"{by}: {cause.because}" if cause.because else ""
-    said = cut(f"{cause.name.capitalize()}: {RULINGS.get(cause.ruling, cause.ruling)}{rests}", most)
+    said = shortened(f"{cause.name.capitalize()}: {RULINGS.get(cause.ruling, cause.ruling)}{rests}", most)
     if cause.overruled:
         coach = RULINGS.get(cause.overruled.value, cause.overruled.value)
         why = cause.overruled.because or "no reason given"
-        said += "\n" + cut(f"· {cause.overruled.rule or 'overruled'}: {coach}, {why}", overruled_most)
+        said += "\n" + shortened(f"· {cause.overruled.rule or 'overruled'}: {coach}, {why}", overruled_most)
     return said
 
 
-def _depth_line(page: Page) -> str:
+def _depth_line(page: LifterPage) -> str:
     step, keep = band_of(page.step.value if page.step else ""), band_of(page.keep)
     depth = step or keep
     why = f" ({page.step.because})" if page.step and page.step.because else ""
@@ -301,10 +299,10 @@ def _depth_line(page: Page) -> str:
     if page.depth_pin:
         pin = band_of(page.depth_pin.value)
         said += f"; pinned to {BAND_WORDS[pin] if pin else page.depth_pin.value} ({_by(page.depth_pin)})"
-    return cut(said, 150)
+    return shortened(said, 150)
 
 
-def _load_line(page: Page) -> str:
+def _load_line(page: LifterPage) -> str:
     said = f"Load: at most {shown(page.limit, 'kg', page.system)}" if page.limit is not None else "Load: no limit" if page.load_pin else ""
     if page.load_pin:
         try:
@@ -312,76 +310,77 @@ def _load_line(page: Page) -> str:
         except ValueError:
             pinned = page.load_pin.value
         said += f"; pinned to {pinned} ({_by(page.load_pin)})"
-    return cut(said, 150)
+    return shortened(said, 150)
 
 
 def _pin_or(pin: Pinned | None, said: str) -> str:
-    return cut(f"{DRILL_WORDS.get(pin.value, pin.value)} ({_by(pin)})" if pin else said, 110)
+    return shortened(f"{DRILL_WORDS.get(pin.value, pin.value)} ({_by(pin)})" if pin else said, 110)
 
 
 def _by(pin: Pinned) -> str:
     return f"{pin.rule}: {pin.because}" if pin.because else pin.rule
 
 
-def _day_words(day: ToldDay, page: Page, most: int) -> str:
-    """Return one squat day in words: its date, load, depth, back, whether something hurt, and the note."""
+def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
+    """Return one squat day in words: date, load, depth, back, pain and the note."""
     load = "" if day.load is None else shown(day.load, "kg", page.system) if day.load else "no bar"
     depth = band_of(day.depth)
     parts = (f"{day.day:%a} {day.day.day} {day.day:%b}", load, BAND_WORDS[depth] if depth else "",
              {"kept": "depth kept", "deeper": "deeper than set", "higher": "higher than set"}.get(day.kept or "", ""),
              {"still": "back still", "moved": "back moved", "cant_tell": "back: can't tell"}.get(day.back or "", ""),
              "on film" if day.film else "", "" if day.felt is None else f"movement felt {day.felt:g} of 10",
-             "SOMETHING HURT" if day.hurt else "", f"“{cut(day.note, 120)}”" if day.note else "")
-    return cut(", ".join(filter(None, parts)), most)
+             "SOMETHING HURT" if day.hurt else "", f"“{shortened(day.note, 120)}”" if day.note else "")
+    return shortened(", ".join(filter(None, parts)), most)
 
 
-def numbers_says(look: Look, page: Page) -> list[Say]:
-    """Return what each cause rests on, then the latest reading of each test and side with its lines and its error."""
-    rests = [f"{look.name}: what it rests on", cut(page.overall_words, 200), "", *(_cause_line(cause, 900, 300) for cause in page.causes)]
+def numbers_says(look: LifterView, page: LifterPage) -> list[Say]:
+    """Return the evidence of each cause, then the latest reading of each test and side with its lines and error."""
+    causes = (_cause_line(cause, 900, 300) for cause in page.causes)
+    rests = [f"{look.name}: what the result is based on", shortened(page.overall_words, 200), "", *causes]
     lines = [f"{look.name}: numbers, the latest of each side"]
     for one in page.numbers:
-        lines += ["", f"{protocol(one.test).name}, {one.side}: {cut(one.shown, 40)}",
-                  cut(f"{look.said(one.at)}, {one.method}, {one.repeats} {'reading' if one.repeats == 1 else 'readings'}", 120),
-                  *(f"· {cut(line, 160)}" for line in one.lines), f"Error: {cut(one.error, 160)}"]
+        lines += ["", f"{protocol(one.test).name}, {one.side}: {shortened(one.shown, 40)}",
+                  shortened(f"{look.day_name(one.at)}, {one.method}, {one.repeats} {'reading' if one.repeats == 1 else 'readings'}", 120),
+                  *(f"· {shortened(line, 160)}" for line in one.lines), f"Error: {shortened(one.error, 160)}"]
     if not page.numbers:
         lines.append("Nothing is measured yet.")
     return [Say(_text(rests)), Say(_text(lines), _back(look.lifter, ("Charts", "charts"), ("Squat days", "days")))]
 
 
-def days_say(look: Look, page: Page) -> Say:
-    """Return the last squat days, the newest first, and the depth and load to keep to."""
+def days_say(look: LifterView, page: LifterPage) -> Say:
+    """Return the last squat days, newest first, and the depth and load to keep to."""
     lines = [f"{look.name}: last squat days", ""]
-    lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None told of yet."]
+    lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None reported yet."]
     lines += ["", *filter(None, (_depth_line(page), _load_line(page)))]
     return Say(_text(lines), _back(look.lifter, ("Numbers", "numbers")))
 
 
-def more_say(look: Look, page: Page) -> Say:
-    """Return alerts with what was answered, what coaches did, what was sent in; and what a coach can do."""
-    lines = [f"{look.name}: alerts and acts", ""]
+def more_say(look: LifterView, page: LifterPage) -> Say:
+    """Return alerts with their answers, acts of coaches and media sent; with a button for each act a coach can do."""
+    lines = [f"{look.name}: alerts and actions", ""]
     for alarm in page.alarms:
         lines += _alarm_lines(alarm, look)
     lines += [] if page.alarms else ["No alert so far."]
-    lines += ["", *(cut(f"· {look.said(one.at)}, {one.coach}: {in_words(one.what)}, {in_words(one.value)}"
+    lines += ["", *(shortened(f"· {look.day_name(one.at)}, {one.coach}: {in_words(one.what)}, {in_words(one.value)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
-    lines += [cut(f"· sent {look.said(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
+    lines += [shortened(f"· sent {look.day_name(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
     taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values() if act.label]
     return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
 
 
-def _alarm_lines(alarm: Alarm, look: Look) -> list[str]:
-    told = "; ".join(f"{in_words(key)}: {cut(said, 40)}" for key, said in alarm.answers)
-    return [cut(f"· {look.said(alarm.alert.at)}, {words_of(alarm.alert.level).coach}: {alarm.alert.because}", 260),
-            *([cut(f"Answered: {told}", 420)] if told else [])]
+def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
+    told = "; ".join(f"{in_words(key)}: {shortened(said, 40)}" for key, said in alarm.answers)
+    return [shortened(f"· {look.day_name(alarm.alert.at)}, {words_of(alarm.alert.level).coach}: {alarm.alert.because}", 260),
+            *([shortened(f"Answered: {told}", 420)] if told else [])]
 
 
-def _charts(look: Look) -> Say:
-    """Return a button for each chart that has something in it."""
+def _charts(look: LifterView) -> Say:
+    """Return a message with a button for each chart that has data."""
     facts = log.facts_of(look.db, look.lifter)
     answers = list(map(log.as_answer, log.answers_of(look.db, look.lifter)))
     system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
                     (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
-    steps = tuple((local_date(one.at, zone), one.value) for one in log.history_of(look.db, look.lifter, "depth.step")
+    steps = tuple((local_date(one.at, zone), one.value) for one in log.finding_history(look.db, look.lifter, "depth.step")
                   if band_of(one.value))
     whose = ChartOwner(str(look.lifter), system, zone, steps)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
@@ -393,38 +392,38 @@ def _charts(look: Look) -> Say:
 # the log ----------------------------------------------------------------------------------------------------
 
 
-def log_say(look: Look, rows: Sequence[LogRow], page: int, pages: int, questions: Questions, book: Book) -> Say:
-    """Return one page of the log, the newest row first, each with what became of it."""
-    lines = [f"{look.name}: log, page {page + 1} of {pages}, on your clock", *(_log_line(row, look, questions, book) for row in rows)]
+def log_say(look: LifterView, rows: Sequence[LogPageRow], page: int, pages: int, questions: Questions, book: Book) -> Say:
+    """Return one page of the answer log, newest first, each row with its status."""
+    lines = [f"{look.name}: log, page {page + 1} of {pages}, in your time zone", *(_log_line(row, look, questions, book) for row in rows)]
     if not rows:
-        lines.append("No answer is in it yet.")
+        lines.append("No answers yet.")
     turn = [_tap("Newer", "lifter_log", f"{look.lifter}-{page - 1}")] * (page > 0) + [
         _tap("Older", "lifter_log", f"{look.lifter}-{page + 1}")] * (page + 1 < pages)
     return Say(_text(lines), (*in_rows(turn, 2), *_back(look.lifter)))
 
 
-def _log_line(row: LogRow, look: Look, questions: Questions, book: Book) -> str:
-    """"#812 Tue 3 Mar 18:05, Knee to wall, left: How many cm? → 11 cm (“eleven”), in place of “12”"."""
+def _log_line(row: LogPageRow, look: LifterView, questions: Questions, book: Book) -> str:
+    """Return a row as "#812 Tue 3 Mar 18:05, Knee to wall, left: How many cm? → 11 cm (“eleven”) [in place of “12”]"."""
     at = row.at.astimezone(zone_of(look.zone))
     asked = questions.get(row.flow, {}).get(row.key)
     title = book[row.flow].flow.title if row.flow in book.flows else in_words(row.flow)
-    side = f", {cut(row.side, 8)}" if row.side else ""
+    side = f", {shortened(row.side, 8)}" if row.side else ""
     options = {option.value: option.label for option in asked.ask.kind.options} if asked else {}
     if row.value is None:
-        answer = f"“{cut(row.raw, 50)}”" if row.raw else "nothing"
+        answer = f"“{shortened(row.raw, 50)}”" if row.raw else "nothing"
     elif isinstance(row.value, str):
-        answer = cut(options.get(row.value, row.value), 50)
+        answer = shortened(options.get(row.value, row.value), 50)
     else:
-        answer = f"{round(row.value, 2):g}{'°' if row.unit == 'deg' else f' {cut(row.unit, 8)}' if row.unit else ''}"
-    raw = cut(row.raw, 50)
+        answer = f"{round(row.value, 2):g}{'°' if row.unit == 'deg' else f' {shortened(row.unit, 8)}' if row.unit else ''}"
+    raw = shortened(row.raw, 50)
     same = not raw or row.value is None or raw.casefold() in (answer.casefold(), answer.split(" ")[0].rstrip("°"),
                                                               str(row.value).casefold())
     written = "" if same else f" (“{raw}”)"
     notes = [STATUS_WORDS[row.status]] if row.status in STATUS_WORDS else []
     if row.replaces is not None:
-        notes.append(f"in place of “{cut(row.instead_of or '', 30)}”")
+        notes.append(f"in place of “{shortened(row.instead_of or '', 30)}”")
     if row.later:
         notes.append("replaced later")
     told = f" [{'; '.join(notes)}]" if notes else ""
-    question = cut(asked.text if asked else in_words(row.key), 60)
-    return f"#{row.id} {at:%a} {at.day} {at:%b} {at:%H:%M}, {cut(title, 24)}{side}: {question} → {answer}{written}{told}"
+    question = shortened(asked.text if asked else in_words(row.key), 60)
+    return f"#{row.id} {at:%a} {at.day} {at:%b} {at:%H:%M}, {shortened(title, 24)}{side}: {question} → {answer}{written}{told}"

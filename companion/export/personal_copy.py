@@ -1,4 +1,4 @@
-"""A copy of everything held about a person, as a text they can read: their answers with the questions, then all the rest."""
+"""A readable copy of a person's data: their consents, their answers with the questions, then all other rows."""
 
 from __future__ import annotations
 
@@ -12,15 +12,15 @@ from companion.base.clock import zone_of
 from companion.conversation.registry import Book
 from companion.export.questions import in_words, questions_in
 from companion.export.table import number, plain
-from companion.record.log import Row, answers_of
+from companion.record.log import LogRow, answers_of
 from companion.record.people import Agreement, agreements
-from companion.record.personal_data import Held, held_of
+from companion.record.personal_data import PersonalRow, personal_rows
 
 HEADINGS: Final = {
     ("persons", "id"): "You", ("addresses", "person"): "Where you can be written to",
     ("sessions", "person"): "Where you are in the conversation", ("runs", "person"): "Conversations you began",
-    ("answers", "person"): "Your answers", ("findings", "person"): "What was concluded, and why", ("facts", "person"): "What stands now",
-    ("reminders", "person"): "Reminders", ("alerts", "person"): "What your coaches were told at once",
+    ("answers", "person"): "Your answers", ("findings", "person"): "What was concluded, and why", ("facts", "person"): "What is known now",
+    ("reminders", "person"): "Reminders", ("alerts", "person"): "Alerts to your coaches",
     ("coaches", "person"): "Your coaches",
     ("outbox", "person"): "Messages to you", ("coach_roles", "person"): "You as a coach", ("code_tries", "person"): "Codes you tried",
     ("looks", "person"): "What coaches looked at", ("acts", "person"): "What coaches did for you", ("coaches", "coach"): "Whom you coach",
@@ -28,14 +28,14 @@ HEADINGS: Final = {
     ("invitations", "made_by"): "Codes you made", ("invitations", "used_by"): "Codes you used",
     ("outbox", "about"): "Messages to coaches about you",
 }
-"""The tables in words, in the order of a copy; the answers stand before them."""
+"""The tables in words, in the order of a copy; the answers come first."""
 
 
 def copy_text(db: sqlite3.Connection, person: int, book: Book, zone: str, now: datetime) -> str:
-    """Return the copy as plain text, on the person's own clock; each text in it in one line."""
+    """Return the copy as plain text, with times in the zone; every value is on one line."""
     return "\n".join((f"Everything kept about you, on {_local(now, zone)}", f"Times are those of {zone}.",
                       *_agreed(agreements(db, person), zone), *_answers(answers_of(db, person), book, zone),
-                      *_rest(held_of(db, person), zone))) + "\n"
+                      *_rest(personal_rows(db, person), zone))) + "\n"
 
 
 def _agreed(agreements: Sequence[Agreement], zone: str) -> Iterator[str]:
@@ -46,7 +46,7 @@ def _agreed(agreements: Sequence[Agreement], zone: str) -> Iterator[str]:
         yield f"- {_local(one.at, zone)}  what is kept of a {one.of}: {what}"
 
 
-def _answers(rows: Iterator[Row], book: Book, zone: str) -> Iterator[str]:
+def _answers(rows: Iterator[LogRow], book: Book, zone: str) -> Iterator[str]:
     questions = questions_in(book)
     yield f"\n\n{HEADINGS['answers', 'person'].upper()}"
     for (flow, run), those in groupby(rows, key=lambda row: (row.flow, row.run)):
@@ -61,7 +61,7 @@ def _answers(rows: Iterator[Row], book: Book, zone: str) -> Iterator[str]:
                         f"{said}{f' {row.unit}' if row.unit else ''} (you wrote “{row.raw}”){status}")
 
 
-def _rest(held: Iterator[Held], zone: str) -> Iterator[str]:
+def _rest(held: Iterator[PersonalRow], zone: str) -> Iterator[str]:
     for key, those in groupby(held, key=lambda one: (one.table, one.column)):
         if key == ("answers", "person"):
             continue
@@ -73,7 +73,7 @@ def _rest(held: Iterator[Held], zone: str) -> Iterator[str]:
 
 
 def _cell(cell: str | float | None, zone: str) -> str:
-    """Return a value in words: a moment on the person's clock."""
+    """Return a value in words; a moment in the zone."""
     if isinstance(cell, str) and len(cell) >= 20 and cell.endswith("Z") and cell[10] == "T":
         try:
             return _local(datetime.fromisoformat(cell), zone)

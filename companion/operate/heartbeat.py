@@ -12,7 +12,7 @@ from typing import Final
 
 from companion.base.clock import Clock
 from companion.operate.counters import Counters
-from companion.record.status import note
+from companion.record.status import set_mark
 from companion.record.timestamps import moment_of
 from companion.record.writer import CommitFailed, Writer
 
@@ -68,8 +68,8 @@ class Heartbeat:
     async def _note(self, now: datetime, theirs: datetime | None) -> None:
         def both(db: sqlite3.Connection) -> None:
             """Store the poll and clock marks."""
-            note(db, POLL, 1.0, now)
+            set_mark(db, POLL, 1.0, now)
             if theirs is not None:
-                note(db, OFFSET, (theirs + HALF_SECOND - now).total_seconds(), now)
+                set_mark(db, OFFSET, (theirs + HALF_SECOND - now).total_seconds(), now)
         with contextlib.suppress(CommitFailed):  # the writer itself stops the bot for that
             await self._writer.do(both)

@@ -27,7 +27,7 @@ def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tup
     facts = log.facts_of(db, person)
     system, zone = (str(facts[key].value) if key in facts else usual
                     for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
-    steps = tuple((local_date(one.at, zone), one.value) for one in log.history_of(db, person, "depth.step"))
+    steps = tuple((local_date(one.at, zone), one.value) for one in log.finding_history(db, person, "depth.step"))
     whose = ChartOwner(str(person), system, zone, steps)
     return lambda: _drawn_for(name, answers, whose)
 

@@ -2,8 +2,8 @@
 
 import sys
 
-# sqlite-utils imports numpy and pandas where they are installed, only to know more column types, which nothing here uses: a
-# third of the time to the first message. None in their place makes it go on without; what is loaded already stays.
+# sqlite-utils imports numpy and pandas where they are installed, for column types that nothing here uses; that takes a third of
+# the time to the first message. None in their place makes it go on without them; what is already loaded stays.
 _ABSENT = [name for name in ("numpy", "pandas") if name not in sys.modules]
 sys.modules.update(dict.fromkeys(_ABSENT))  # type: ignore[arg-type]
 try:

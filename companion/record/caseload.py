@@ -1,4 +1,4 @@
-"""The rows a coach's pages rest on: how each of a coach's lifters stands, in one query, and the parts of one lifter's page."""
+"""Rows for a coach's pages: the whole caseload in one query, and the parts of one lifter's page."""
 
 from __future__ import annotations
 
@@ -7,21 +7,20 @@ from collections.abc import Iterable
 from datetime import datetime
 from typing import Final, NamedTuple
 
-from companion.record.coaching import STANDS_REVIEWED, coach_name
+from companion.record.coaching import REVIEW_STANDS, coach_name
 from companion.record.log import Value
 from companion.record.timestamps import moment_of, text_of
 
 
-class Standing(NamedTuple):
-    """One lifter's standing; moments are text as kept, None where there is nothing.
+class CaseloadRow(NamedTuple):
+    """One lifter in the caseload query. Moments are stored text; None where there is nothing.
 
-    ``linked``: since when the coach sees them. ``reviewed``: the coach's last review. ``gone``: since when nobody can be
-    reached at any address, a space, and why. ``hurt_*``: the latest alert since the review that comes from the pain questions
-    or the morning after, with what was answered there. ``open_at``: when pain questions began that are not done, where none
-    have been answered to the end and nothing was reviewed since. ``change``: of the last retest (better, within_error, worse,
-    cannot_say). ``back``: the lower back on the last squat day told of; ``step_why``: what that did to the depth, where it
-    moved.
-    ``retest_*``: the latest reminder to test again. ``answered``: the latest answer.
+    ``linked``: start of the link to the coach. ``reviewed``: the coach's last review. ``gone``: the time since which no address
+    of theirs can be reached, a space, and the reason. ``hurt_*``: the latest alert since the review from the pain questions or
+    the morning after; ``where``, ``bad`` and ``how`` are the answers there. ``open_at``: start of pain questions that were left
+    unfinished, with no finished ones and no review since. ``change``: result of the last retest (better, within_error, worse,
+    cannot_say). ``back``: the lower back on the last squat day; ``step_why``: its effect on the depth, where the back moved.
+    ``retest_*``: the latest retest reminder. ``answered``: the latest answer.
     """
 
     person: int
@@ -60,18 +59,18 @@ _FACT: Final = "left join facts {0} on {0}.person = m.person and {0}.name = '{1}
 _LINKED: Final = f"""
 with m as materialized (
     select k.person, k.since,
-        (select max(at) from acts a where a.person = k.person and a.coach = :coach and {STANDS_REVIEWED}) as reviewed
+        (select max(at) from acts a where a.person = k.person and a.coach = :coach and {REVIEW_STANDS}) as reviewed
     from coaches k join coach_roles c on c.person = k.coach and c.until is null
     where k.coach = :coach and k.until is null)
 """
 _EVERYONE: Final = f"""
 with m as materialized (
     select p.id as person, p.created_at as since,
-        (select max(at) from acts a where a.person = p.id and {STANDS_REVIEWED}) as reviewed
+        (select max(at) from acts a where a.person = p.id and {REVIEW_STANDS}) as reviewed
     from persons p where not exists (select 1 from coach_roles c where c.person = p.id)
         or exists (select 1 from runs r where r.person = p.id and r.flow = 'about_you'))
 """
-STANDING: Final = f"""
+CASELOAD_QUERY: Final = f"""
 select m.person, (select min(name) from addresses a where a.person = m.person), m.since, m.reviewed,
     (select max(gone_at || ' ' || ifnull(gone_reason, '')) from addresses a where a.person = m.person
      having count(*) = count(gone_at)),
@@ -94,38 +93,37 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('b', 'squat_after.back')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
-"""The standing of each lifter of ``m`` (person, since, reviewed): the end of a query that says who those are."""
+"""The rows of the lifters in ``m`` (person, since, reviewed), which the start of the query selects."""
 
 
-def standings(db: sqlite3.Connection, coach: int) -> list[Standing]:
-    """Return the standing of each lifter linked now to an active coach, in one query; nobody for somebody who is no coach."""
-    return list(map(Standing._make, db.execute(_LINKED + STANDING, {"coach": coach})))
+def caseload_rows(db: sqlite3.Connection, coach: int) -> list[CaseloadRow]:
+    """Return a row for each lifter linked to this coach now; none if the person is not a coach."""
+    return list(map(CaseloadRow._make, db.execute(_LINKED + CASELOAD_QUERY, {"coach": coach})))
 
 
-def standings_of_all(db: sqlite3.Connection) -> list[Standing]:
-    """Return the standing of every lifter, linked to a coach or not, for the operator; a coach who tests themself is among them.
-    ``linked`` is since when they are known, ``reviewed`` the last review by any coach."""
-    return list(map(Standing._make, db.execute(f"{_EVERYONE}{STANDING}")))
+def all_caseload_rows(db: sqlite3.Connection) -> list[CaseloadRow]:
+    """Return a row for every lifter, linked to a coach or not, for the operator; coaches who test themselves included.
+    ``linked`` is the time they joined, ``reviewed`` the last review by any coach."""
+    return list(map(CaseloadRow._make, db.execute(f"{_EVERYONE}{CASELOAD_QUERY}")))
 
 
-def pain_untold(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str]]:
-    """Return the conversations about pain begun between the two moments and not answered to the end, of which no alert has been raised, the
-    latest of each person: (person, run)."""
+def unreported_pain(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str]]:
+    """Return (person, run) of pain conversations begun between two moments, unfinished and without an alert; the latest of each person."""
     return db.execute(
         "select u.person, u.run from runs u where u.flow = 'pain' and u.began_at between ? and ? and ifnull(u.ending, 'left') <> 'done' "
         "and not exists (select 1 from alerts a where a.person = u.person and a.run = u.run) and not exists (select 1 from runs l "
         "where l.flow = 'pain' and l.person = u.person and l.began_at > u.began_at)", (text_of(after), text_of(before))).fetchall()
 
 
-def said_in(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str]]:
-    """Return what stands answered in a run: (key, as written)."""
+def answers_in_run(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str]]:
+    """Return the current answers of a run: (key, text as written)."""
     return db.execute("select key, raw from answers a where person = ? and run = ? and status = 'ok' and not exists (select 1 from "
                       "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id",
                       (person, run)).fetchall()
 
 
-def note_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], since: datetime, at: datetime) -> None:
-    """Note that a coach looked at these lines of the caseload: a row for each lifter, where there is none of it since ``since``."""
+def audit_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], since: datetime, at: datetime) -> None:
+    """Add a caseload look at each of these lifters to the audit log, unless this coach has one there since ``since``."""
     name = coach_name(db, coach) or ""
     db.executemany(
         "insert into looks (person, coach, coach_name, what, at) select :person, :coach, :name, 'caseload', :at where not exists "
@@ -136,8 +134,8 @@ def note_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], si
 # one lifter -------------------------------------------------------------------------------------------------
 
 
-class Alerted(NamedTuple):
-    """An alert, with the run it came from and that run's flow ("" where it came from none)."""
+class KeptAlert(NamedTuple):
+    """An alert, the run it came from and that run's flow ("" where there is none)."""
 
     at: datetime
     level: str
@@ -146,9 +144,9 @@ class Alerted(NamedTuple):
     flow: str
 
 
-class LogRow(NamedTuple):
-    """A row of the answer log as a page shows it. ``instead_of``: what was answered before it, where it replaced a row;
-    ``later``: whether another has replaced it since."""
+class LogPageRow(NamedTuple):
+    """A row of the answer log as a page shows it. ``instead_of``: the text of the answer it replaced; ``later``: true if it was
+    replaced in turn."""
 
     id: int
     at: datetime
@@ -164,15 +162,15 @@ class LogRow(NamedTuple):
     later: bool
 
 
-def alerted_of(db: sqlite3.Connection, person: int, most: int = -1) -> list[Alerted]:
+def alerts_of(db: sqlite3.Connection, person: int, most: int = -1) -> list[KeptAlert]:
     """Return a lifter's latest alerts, the newest first; all of them where ``most`` is negative."""
-    return [Alerted(moment_of(at), level, because, run, flow or "") for at, level, because, run, flow in db.execute(
+    return [KeptAlert(moment_of(at), level, because, run, flow or "") for at, level, because, run, flow in db.execute(
         "select a.at, a.level, a.because, a.run, r.flow from alerts a left join runs r on r.person = a.person and r.run = a.run "
         "where a.person = ? order by a.id desc limit ?", (person, most))]
 
 
-def gone_of(db: sqlite3.Connection, person: int) -> tuple[datetime, str] | None:
-    """Return since when a person can't be reached at any address, and why; None where they can."""
+def unreachable_since(db: sqlite3.Connection, person: int) -> tuple[datetime, str] | None:
+    """Return the time since which no address of a person can be reached, and the reason; None where one can."""
     at, why = db.execute("select case when count(*) = count(gone_at) then max(gone_at) end, max(gone_reason) from addresses "
                          "where person = ?", (person,)).fetchone()
     return (moment_of(at), why or "") if at else None
@@ -183,11 +181,11 @@ def log_count(db: sqlite3.Connection, person: int) -> int:
     return int(db.execute("select count(*) from answers where person = ?", (person,)).fetchone()[0])
 
 
-def log_rows(db: sqlite3.Connection, person: int, most: int, skip: int) -> list[LogRow]:
-    """Return rows of the answer log, the newest first, with what each replaced and whether it was replaced."""
+def log_rows(db: sqlite3.Connection, person: int, most: int, skip: int) -> list[LogPageRow]:
+    """Return at most ``most`` rows of the answer log after the first ``skip``, newest first."""
     rows = db.execute(
         "select a.id, a.at, a.flow, a.key, a.side, a.raw, a.value, a.unit, a.status, a.replaces, b.raw, exists (select 1 from "
         "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) from (select * from answers "
         "where person = ? order by id desc limit ? offset ?) a left join answers b on b.id = a.replaces order by a.id desc",
         (person, most, skip))
-    return [LogRow._make((row[0], moment_of(row[1]), *row[2:-1], bool(row[-1]))) for row in rows]
+    return [LogPageRow._make((row[0], moment_of(row[1]), *row[2:-1], bool(row[-1]))) for row in rows]

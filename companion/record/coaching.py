@@ -1,6 +1,6 @@
-"""Coaches as rows: who looks after whom, the codes that link them, what was looked at and done.
+"""Coaches: their links to lifters, the codes that make a link, and the audit log (``looks`` and ``acts``).
 
-A code is random, used once, runs out, and is kept only as a hash.
+A code is random, works once, expires, and is stored only as a hash.
 """
 
 from __future__ import annotations
@@ -18,24 +18,24 @@ from companion.record.timestamps import text_of
 from companion.screening.coach_acts import UNLISTED
 
 LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
-"""Letters and digits that are not taken for each other; a code of twelve has 59 bits."""
+"""Letters and digits that are not mistaken for each other; a code of twelve has 59 bits."""
 CODE_LENGTH: Final = 12
-CODE_LASTS: Final = timedelta(days=7)
-"""Our choice."""
+CODE_LIFETIME: Final = timedelta(days=7)
+"""Time for which a code can be used; our choice."""
 TRIES_MOST: Final = 5
 TRIES_WITHIN: Final = timedelta(hours=1)
-"""Wrong codes one person may try within so long; our choice: guessing one would take longer than the codes last."""
+"""Wrong codes a person may try within this time; our choice: guessing one would take longer than a code is valid."""
 
 REPORT_NAME: Final = "report.html"
 
-STANDS_REVIEWED: Final = ("a.what = 'reviewed' and not exists (select 1 from acts u where u.person = a.person and u.id > a.id and "
+REVIEW_STANDS: Final = ("a.what = 'reviewed' and not exists (select 1 from acts u where u.person = a.person and u.id > a.id and "
                           "u.what = 'unreviewed' and u.value = cast(a.id as text))")
-"""Of an act ``a``: it is a review that was not taken back."""
+"""SQL condition on an act ``a``: it is a review that was not taken back."""
 
 
 @dataclass(frozen=True, slots=True)
 class Invitation:
-    """A code that was made: for a coach (by the operator) or for a lifter (by a coach), with the name it was made for."""
+    """An invitation to become a coach (from the operator) or a coach's lifter (from that coach), with the invited name."""
 
     id: int
     kind: str
@@ -44,22 +44,22 @@ class Invitation:
 
 
 class ReportWanted(NamedTuple):
-    """A report that a coach asked for of a lifter, and where it is to go (None: to every address of the coach)."""
+    """A lifter's report that a coach asked for; ``to``: channel and address, None for every address of the coach."""
 
     coach: int
     lifter: int
     to: tuple[str, str] | None
 
 
-def hashed(code: str) -> str:
-    """Return the hash that is kept of a code; capitals, spaces and dashes don't matter."""
+def code_hash_of(code: str) -> str:
+    """Return the stored hash of a code; capitals, spaces and dashes don't matter."""
     return hashlib.sha256(re.sub(r"[^a-z0-9]", "", code.lower()).encode()).hexdigest()
 
 
 def invite(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, at: datetime) -> str:
-    """Make a code for a "coach" or a "lifter"; returns it, for it is kept as a hash only."""
+    """Create an invitation for a "coach" or a "lifter" and return its code, which is stored as a hash only."""
     code = new_code()
-    keep_invitation(db, kind, made_by, name, hashed(code), at)
+    keep_invitation(db, kind, made_by, name, code_hash_of(code), at)
     return code
 
 
@@ -69,27 +69,27 @@ def new_code() -> str:
 
 
 def spaced(code: str) -> str:
-    """Return a code as it is shown: in groups of four."""
+    """Return a code in groups of four, for reading."""
     return " ".join(code[i:i + 4] for i in range(0, len(code), 4))
 
 
 def keep_invitation(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, code_hash: str, at: datetime) -> None:
-    """Keep what a code is good for, by its hash; once, where a request was left over by a process killed after it."""
+    """Store an invitation by its code's hash; a second call changes nothing, as after a crash a request is carried out again."""
     db.execute("insert into invitations (kind, made_by, name, code_hash, made_at, expires_at) values (?, ?, ?, ?, ?, ?) "
                "on conflict (code_hash) do nothing",
-               (kind, made_by, name, code_hash, text_of(at), text_of(at + CODE_LASTS)))
+               (kind, made_by, name, code_hash, text_of(at), text_of(at + CODE_LIFETIME)))
 
 
 def open_invitation(db: sqlite3.Connection, code: str, at: datetime) -> Invitation | None:
-    """Return the invitation a code stands for; None where it is none, is used, has run out, or its coach is no coach any more."""
+    """Return a code's invitation; None where it is unknown, used or expired, or its coach has lost the role."""
     row = db.execute("select id, kind, made_by, name from invitations where code_hash = ? and used_at is null and expires_at > ? and "
                      "(made_by is null or exists (select 1 from coach_roles where person = made_by and until is null))",
-                     (hashed(code), text_of(at))).fetchone()
+                     (code_hash_of(code), text_of(at))).fetchone()
     return Invitation(*row) if row else None
 
 
 def invitation(db: sqlite3.Connection, id: int, at: datetime) -> Invitation | None:
-    """Return an invitation by its number, while it is open and its coach is one."""
+    """Return an invitation by its number, while it is open and its coach has the role."""
     row = db.execute("select id, kind, made_by, name from invitations where id = ? and used_at is null and expires_at > ? and "
                      "(made_by is null or exists (select 1 from coach_roles where person = made_by and until is null))",
                      (id, text_of(at))).fetchone()
@@ -103,13 +103,13 @@ def may_try(db: sqlite3.Connection, person: int, at: datetime) -> bool:
 
 
 def note_try(db: sqlite3.Connection, person: int, at: datetime) -> None:
-    """Note that a wrong code was tried; older tries are forgotten."""
+    """Count a wrong code; tries older than TRIES_WITHIN are deleted."""
     db.execute("delete from code_tries where person = ? and at <= ?", (person, text_of(at - TRIES_WITHIN)))
     db.execute("insert into code_tries (person, at) values (?, ?)", (person, text_of(at)))
 
 
-def use(db: sqlite3.Connection, id: int, person: int, at: datetime) -> bool:
-    """Use an invitation up; returns False where something else had used it already."""
+def use_up(db: sqlite3.Connection, id: int, person: int, at: datetime) -> bool:
+    """Mark an invitation as used; returns False where it already was."""
     return db.execute("update invitations set used_at = ?, used_by = ? where id = ? and used_at is null",
                       (text_of(at), person, id)).rowcount == 1
 
@@ -121,25 +121,25 @@ def make_coach(db: sqlite3.Connection, person: int, name: str, at: datetime) -> 
 
 
 def end_coach(db: sqlite3.Connection, person: int, at: datetime) -> None:
-    """Take the role of coach away, with every view that came with it."""
+    """End the role of coach and every link that came with it."""
     for lifter in lifters_of(db, person):
         withdraw(db, lifter, person, at, "the coach is none any more")
     db.execute("update coach_roles set until = ? where person = ? and until is null", (text_of(at), person))
 
 
 def coach_name(db: sqlite3.Connection, person: int) -> str | None:
-    """Return the name somebody has as a coach; None where they are none now."""
+    """Return somebody's name as a coach; None where they are not one now."""
     row = db.execute("select name from coach_roles where person = ? and until is null", (person,)).fetchone()
     return row[0] if row else None
 
 
 def coaches_named(db: sqlite3.Connection) -> list[tuple[int, str]]:
-    """Return every coach there is now: number and name."""
+    """Return every current coach: number and name."""
     return db.execute("select person, name from coach_roles where until is null order by name").fetchall()
 
 
 def coaches_with_lifters(db: sqlite3.Connection) -> list[tuple[int, str, int]]:
-    """Return every coach there is now: number, name, and how many lifters they see."""
+    """Return every current coach: number, name and count of lifters."""
     return db.execute("select c.person, c.name, (select count(*) from coaches k where k.coach = c.person and k.until is null) "
                       "from coach_roles c where c.until is null order by c.name").fetchall()
 
@@ -148,23 +148,23 @@ def link(db: sqlite3.Connection, lifter: int, coach: int, at: datetime) -> None:
     """Let the coach see the lifter's answers from now on."""
     db.execute("insert into coaches (person, coach, since) values (?, ?, ?) on conflict (person, coach) do update set "
                "since = excluded.since, until = null", (lifter, coach, text_of(at)))
-    note_look(db, lifter, coach, "agreed", at)
+    audit_look(db, lifter, coach, "agreed", at)
 
 
 def withdraw(db: sqlite3.Connection, lifter: int, coach: int, at: datetime, what: str = "withdrawn") -> bool:
-    """End a coach's view of a lifter: messages about them that wait are not sent, lists with their button on them neither. Returns
+    """End a coach's link to a lifter. Unsent messages about the lifter, and unsent lists with their button, are dropped. Returns
     False where there was no link."""
     done = db.execute("update coaches set until = ? where person = ? and coach = ? and until is null",
                       (text_of(at), lifter, coach)).rowcount == 1
     if done:
-        note_look(db, lifter, coach, what, at)
+        audit_look(db, lifter, coach, what, at)
         db.execute("update outbox set settled_at = ?, dropped = 'withdrawn', document = null where person = ? and settled_at is null and "
                    "(about = ? or instr(buttons, ?))", (text_of(at), coach, lifter, f'"go.lifter.{lifter}"'))
     return done
 
 
 def sees(db: sqlite3.Connection, coach: int, lifter: int) -> bool:
-    """True if somebody is a coach, and this lifter's coach, now."""
+    """True if ``coach`` is a coach now, and this lifter's."""
     return db.execute("select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null where k.person = ? and "
                       "k.coach = ? and k.until is null", (lifter, coach)).fetchone() is not None
 
@@ -181,32 +181,32 @@ def lifters_of(db: sqlite3.Connection, coach: int) -> list[int]:
 
 
 def names_of_lifters(db: sqlite3.Connection, coach: int) -> dict[int, str]:
-    """Return the lifters a coach sees now, each with what the channel calls them; nobody for somebody who is no coach."""
+    """Return the lifters a coach sees now, each with their name in the channel; none if the person is not a coach."""
     return dict(db.execute("select k.person, ifnull((select min(name) from addresses a where a.person = k.person), '') from coaches k "
                            "join coach_roles c on c.person = k.coach and c.until is null where k.coach = ? and k.until is null",
                            (coach,)).fetchall())
 
 
 def codes_of_lifters(db: sqlite3.Connection, coach: int) -> dict[int, str]:
-    """Return the name that a coach's code was made for, of each who came by one; the latest where there were several."""
+    """Return the invited name of each lifter who used a code of this coach; the latest where there were several."""
     return dict(db.execute("select used_by, name from invitations where made_by = ? and used_by is not null order by id",
                            (coach,)).fetchall())
 
 
-def note_look(db: sqlite3.Connection, lifter: int, coach: int, what: str, at: datetime) -> None:
-    """Note that a coach looked at something of a lifter; the lifter can read it."""
+def audit_look(db: sqlite3.Connection, lifter: int, coach: int, what: str, at: datetime) -> None:
+    """Add a coach's look at a lifter's data to the audit log, which the lifter can read."""
     db.execute("insert into looks (person, coach, coach_name, what, at) values (?, ?, ?, ?, ?)",
                (lifter, coach, coach_name(db, coach) or "", what, text_of(at)))
 
 
-def looks_at(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str]]:
-    """Return the latest looks at a lifter: (when, which coach, at what), the newest first."""
+def latest_looks(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str]]:
+    """Return the latest looks at a lifter's data: (time, coach's name, what), newest first."""
     return db.execute("select at, coach_name, what from looks where person = ? order by id desc limit ?", (lifter, most)).fetchall()
 
 
 def reports_owed(db: sqlite3.Connection, since: datetime) -> list[ReportWanted]:
-    """Return the reports that were asked for since then and never made, as the process had ended before, where the view has not
-    been ended. That one was asked for is seen by the look."""
+    """Return the reports asked for since a moment (seen by their look) that were never made because the process ended; only where
+    the link still holds."""
     rows = db.execute("select distinct l.coach, l.person, a.channel, a.address from looks l join addresses a on a.person = l.coach and "
                       "a.gone_at is null join coaches k on k.person = l.person and k.coach = l.coach and k.until is null and "
                       "k.since <= l.at where l.what = 'report' and l.at > ? and not exists (select 1 from outbox o where "
@@ -215,26 +215,26 @@ def reports_owed(db: sqlite3.Connection, since: datetime) -> list[ReportWanted]:
     return [ReportWanted(coach, lifter, (channel, address)) for coach, lifter, channel, address in rows]
 
 
-def note_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: str, reason: str, at: datetime) -> int:
-    """Note that a coach did something for a lifter; returns the number of the act. "unreviewed" takes back the review whose
-    number is its value."""
+def audit_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: str, reason: str, at: datetime) -> int:
+    """Add a coach's act for a lifter to the audit log; returns its number. "unreviewed" takes back the review whose number is
+    its value."""
     return db.execute("insert into acts (person, coach, coach_name, what, value, reason, at) values (?, ?, ?, ?, ?, ?, ?)",
                       (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at))).lastrowid or 0
 
 
-def acts_for(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str, str, str]]:
-    """Return the latest acts for a lifter that are listed: (when, which coach, what, value, reason), the newest first."""
+def latest_acts(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str, str, str]]:
+    """Return the latest listed acts for a lifter: (time, coach's name, what, value, reason), newest first."""
     return db.execute("select at, coach_name, what, value, reason from acts where person = ? and what not in (select value from "
                       "json_each(?)) order by id desc limit ?", (lifter, json.dumps(UNLISTED), most)).fetchall()
 
 
 def reviewed_at(db: sqlite3.Connection, lifter: int, coach: int) -> str:
-    """Return when this coach last marked the lifter as reviewed; "" for never."""
-    row = db.execute(f"select max(at) from acts a where person = ? and coach = ? and {STANDS_REVIEWED}", (lifter, coach)).fetchone()
+    """Return the time of this coach's last review of the lifter; "" for never."""
+    row = db.execute(f"select max(at) from acts a where person = ? and coach = ? and {REVIEW_STANDS}", (lifter, coach)).fetchone()
     return row[0] or ""
 
 
 def stands_reviewed(db: sqlite3.Connection, lifter: int, coach: int, act: int) -> bool:
     """True if an act is a review of this lifter by this coach that was not taken back."""
-    return db.execute(f"select 1 from acts a where id = ? and person = ? and coach = ? and {STANDS_REVIEWED}",
+    return db.execute(f"select 1 from acts a where id = ? and person = ? and coach = ? and {REVIEW_STANDS}",
                       (act, lifter, coach)).fetchone() is not None

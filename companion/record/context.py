@@ -1,4 +1,4 @@
-"""The context of a turn: what is known of a person, from the record and the screening's rules, for one step."""
+"""The context of a turn: the facts about a person that one step may use, from the record and the screening's rules."""
 
 from __future__ import annotations
 
@@ -15,16 +15,16 @@ from companion.record import log
 from companion.record.timestamps import moment_of
 from companion.screening.safety import Level, opens
 
-SAFETY = "safety.level"
-AGREED: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
-"""The names of agreements, and the answers they were before texts had versions."""
+SAFETY_LEVEL = "safety.level"
+CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
+"""Each consent's fact, and the answer that stood for it before consent texts had versions."""
 
 
 def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
-    """Return what a step may know: latest answers and findings by name; "NAME.today" where one was concluded today, where the
-    person is; "due.KIND", the wall time of each reminder to come; the safety level as it stands now, and whether a new
-    check may open it ("safety.may_open"); the version of each text they agreed to ("consent.lifter", "consent.coach")."""
-    rows = log.known_of(db, person)
+    """Return the facts a step may use: latest answers and findings by name; "NAME.today" for findings made today, in the person's
+    zone; "due.KIND", the wall time of each open reminder; the current safety level, and "safety.may_open" if a new check may raise
+    it; the version of each consent text they agreed to ("consent.lifter", "consent.coach")."""
+    rows = log.known_rows(db, person)
     facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
     facts |= {name: value for name, value, _ in rows}
     zone = zone_from(facts, now)
@@ -33,17 +33,17 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     facts |= {f"{name}.today": "yes" for name, since in since_of.items() if since == today}
     facts |= {"today": today.isoformat(), "person": str(person)}
     facts |= _agreed(facts)
-    if SAFETY in since_of:
-        level, since = Level(str(facts[SAFETY])), since_of[SAFETY]
-        facts[SAFETY] = Level.GO.value if opens(level, since, today) else level.value
+    if SAFETY_LEVEL in since_of:
+        level, since = Level(str(facts[SAFETY_LEVEL])), since_of[SAFETY_LEVEL]
+        facts[SAFETY_LEVEL] = Level.GO.value if opens(level, since, today) else level.value
         facts["safety.may_open"] = "yes" if today > since else "no"
     return Known(facts, now, lambda: list(map(log.as_answer, log.answers_of(db, person))))
 
 
 def _agreed(facts: Mapping[str, Value]) -> dict[str, Value]:
-    """Return the versions agreed to before texts had any: version 1. Nobody is kept who has not agreed once; so one of the two is
-    always known, and a no that came after is one."""
-    agreed: dict[str, Value] = {name: "1" for name, answer in AGREED if name not in facts and facts.get(answer) == "yes"}
-    if not agreed and not any(name in facts for name, _ in AGREED):
+    """Return version 1 for consents given before texts had versions. Everybody in the file has agreed once, so one of the two is
+    always known; a later "no" counts as no."""
+    agreed: dict[str, Value] = {name: "1" for name, answer in CONSENT_ANSWERS if name not in facts and facts.get(answer) == "yes"}
+    if not agreed and not any(name in facts for name, _ in CONSENT_ANSWERS):
         agreed["consent.lifter"] = "no" if facts.get("welcome.consent") == "no" else "1"
     return agreed

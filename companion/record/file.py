@@ -12,13 +12,13 @@ from companion.base.private import private_file, private_folder
 from companion.record.schema import migrations
 
 BUSY_MS: Final = 5000
-"""Milliseconds for which a file that is in use is waited for; our choice."""
+"""Milliseconds to wait for a file in use; our choice."""
 
 _PRAGMAS: Final = ("foreign_keys=on", "journal_mode=wal", "synchronous=full", "secure_delete=on", f"busy_timeout={BUSY_MS}")
 
 
 class CannotOpen(Exception):
-    """The file can't be opened or written; the text says why, in one line."""
+    """The file can't be opened or written; the message is one line for the operator."""
 
 
 class AlreadyRunning(Exception):
@@ -26,9 +26,9 @@ class AlreadyRunning(Exception):
 
 
 def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
-    """Return the database, migrated, with the lock that keeps a second writer out; close both in turn.
+    """Return the migrated database and the instance lock; close both, in this order.
 
-    Raises AlreadyRunning where another process writes this file, CannotOpen where it can't be used.
+    Raises AlreadyRunning where another process has the lock, CannotOpen where the file can't be used.
     """
     try:
         private_folder(path.parent)
@@ -39,12 +39,12 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
             for pragma in _PRAGMAS:
                 db.execute(f"pragma {pragma}").fetchall()
             _refuse_newer(db)
-            with db.atomic():  # all or none, and one wait for the disk
+            with db.atomic():  # all or none, and one fsync
                 migrations.apply(db)
-            db.execute("begin immediate")  # a file that is held or may not be written says so now, not at the first turn
-            db.execute("delete from updates where 0")  # of a read-only file, SQLite makes the begin a reading one without a word
+            db.execute("begin immediate")  # a locked or read-only file fails now, not at the first turn
+            db.execute("delete from updates where 0")  # on a read-only file, SQLite begins a read transaction without an error
             db.execute("rollback")
-            emptied_log(db)  # a process killed between erasing somebody and emptying it has left them in it
+            truncate_wal(db)  # a process killed just after erasing somebody may have left them in it
         except BaseException:
             lock.close()
             raise
@@ -53,9 +53,9 @@ def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
     return db, lock
 
 
-def emptied_log(db: Database) -> bool:
-    """Empty the write-ahead log, so that nothing that was erased is left in it; returns False where somebody who reads holds that up. That
-    is not waited for: it could last, and all who write would wait with it. Raises sqlite3.Error."""
+def truncate_wal(db: Database) -> bool:
+    """Empty the write-ahead log, so that no erased data is left in it; returns False, without waiting, where a reader prevents it.
+    Raises sqlite3.Error."""
     db.execute("pragma busy_timeout=0").fetchall()
     try:
         return not db.execute("pragma wal_checkpoint(truncate)").fetchone()[0]
@@ -64,7 +64,7 @@ def emptied_log(db: Database) -> bool:
 
 
 def open_for_reading(path: Path) -> Database:
-    """Return the database, read-only. Raises CannotOpen where there is none yet, or it is not of this version."""
+    """Return the database, read-only. Raises CannotOpen where there is none, or its schema is not of this version."""
     if not path.exists():
         raise CannotOpen(f"there is no database at {path} yet")
     try:
@@ -78,7 +78,7 @@ def open_for_reading(path: Path) -> Database:
 
 
 def instance_lock(path: Path) -> sqlite3.Connection:
-    """Hold an exclusive lock on a sidecar file: the system frees it however this process ends.
+    """Hold an exclusive lock on a sidecar file; the system releases it however this process ends.
 
     Raises AlreadyRunning, OSError, sqlite3.Error.
     """
@@ -97,7 +97,7 @@ def instance_lock(path: Path) -> sqlite3.Connection:
 
 
 def _refuse_other(db: Database, path: Path) -> None:
-    """Only a file of this very version is read or changed beside the companion that owns it."""
+    """Refuse a file of another schema version: only one of this version is read beside the running companion."""
     _refuse_newer(db)
     if migrations.pending(db):
         raise CannotOpen(f"{path} was made by an older version: start the companion once, then try again")

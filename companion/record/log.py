@@ -1,4 +1,4 @@
-"""Reading: what is known of a person and their answer log."""
+"""Reads of a person's facts, findings and answer log."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ from companion.screening.screen import Answer
 Value = float | str
 
 
-class Kept(NamedTuple):
-    """One fact as kept: its value, whether it was concluded rather than answered, and since when."""
+class KeptFact(NamedTuple):
+    """A fact's value and time. ``found``: true if it was concluded rather than answered."""
 
     value: Value
     found: bool
@@ -23,12 +23,12 @@ class Kept(NamedTuple):
 
     @property
     def at(self) -> datetime:
-        """Since when, as a moment; of few it is asked."""
+        """The time as a datetime; parsed on demand, as few callers need it."""
         return moment_of(self.since)
 
 
-class Concluded(NamedTuple):
-    """A conclusion as kept last: its value, the rule that made it, what it rests on, and when."""
+class KeptFinding(NamedTuple):
+    """A finding: its value, the rule that made it, the evidence in words, and its time."""
 
     value: str
     rule: str
@@ -37,8 +37,8 @@ class Concluded(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
-    """One row of the answer log, with how its run ended (None: still open)."""
+class LogRow:
+    """One row of the answer log. ``ending``: of its run, None while open; ``asked``: the run's subject, such as a day."""
 
     id: int
     at: datetime
@@ -58,34 +58,33 @@ class Row:
     asked: str
 
 
-def as_answer(row: Row) -> Answer:
-    """Return a row of the log as the screening reads it."""
+def as_answer(row: LogRow) -> Answer:
+    """Return a row of the log as a screening answer."""
     return Answer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
 
 
-def facts_of(db: sqlite3.Connection, person: int) -> dict[str, Kept]:
-    """Return the latest of every fact about a person, by name: "flow.key" for answers."""
-    return {name: Kept(value, bool(found), at) for name, value, found, at in
+def facts_of(db: sqlite3.Connection, person: int) -> dict[str, KeptFact]:
+    """Return a person's facts by name; "flow.key" for answers."""
+    return {name: KeptFact(value, bool(found), at) for name, value, found, at in
             db.execute("select name, value, found, at from facts where person = ?", (person,))}
 
 
-def concluded_of(db: sqlite3.Connection, person: int) -> dict[str, Concluded]:
-    """Return what was concluded last, by name."""
-    return {name: Concluded(value, rule, because, moment_of(at)) for name, value, rule, because, at in db.execute(
+def findings_of(db: sqlite3.Connection, person: int) -> dict[str, KeptFinding]:
+    """Return a person's latest findings by name."""
+    return {name: KeptFinding(value, rule, because, moment_of(at)) for name, value, rule, because, at in db.execute(
         "select name, value, rule, because, at from findings where id in (select max(id) from findings where person = ? "
         "group by name)", (person,))}
 
 
-def history_of(db: sqlite3.Connection, person: int, name: str) -> list[Concluded]:
+def finding_history(db: sqlite3.Connection, person: int, name: str) -> list[KeptFinding]:
     """Return every value a finding has had, oldest first."""
-    return [Concluded(value, rule, because, moment_of(at)) for value, rule, because, at in db.execute(
+    return [KeptFinding(value, rule, because, moment_of(at)) for value, rule, because, at in db.execute(
         "select value, rule, because, at from findings where person = ? and name = ? order by id", (person, name))]
 
 
-def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
-    """Return all that is known of a person, in one query: name, value, and since when where it was concluded ("" else). The
-    facts, "due.KIND" for each reminder to come, and "coach" and "is_coach" where a coach looks after them, and where they are
-    one."""
+def known_rows(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
+    """Return (name, value, time) of everything known about a person, in one query; the time is "" but for findings. Beside the
+    facts: "due.KIND" for each open reminder, "coach" where they have one, "is_coach" where they are one."""
     return db.execute(
         "select name, value, iif(found, at, '') from facts where person = :person "
         "union all select 'due.' || kind, wall, '' from reminders where person = :person and state = 'open' "
@@ -95,9 +94,9 @@ def known_of(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]
         {"person": person}).fetchall()
 
 
-def answers_of(db: sqlite3.Connection, person: int) -> Iterator[Row]:
-    """Yield a person's answer log, oldest first."""
+def answers_of(db: sqlite3.Connection, person: int) -> Iterator[LogRow]:
+    """Return an iterator over a person's answer log, oldest first."""
     rows = db.execute("select id, at, flow, version, run, key, side, raw, value, unit, status, method, placement, replaces, "
                       "ending, asked from (select a.*, r.ending, r.asked from answers a join runs r on r.person = a.person and "
                       "r.run = a.run where a.person = ?) order by id", (person,))
-    return (Row(row[0], moment_of(row[1]), *row[2:]) for row in rows)
+    return (LogRow(row[0], moment_of(row[1]), *row[2:]) for row in rows)

@@ -10,32 +10,32 @@ from typing import Final
 
 from tabulate import tabulate
 
-from companion.record.log import Row, answers_of
+from companion.record.log import LogRow, answers_of
 from companion.record.timestamps import text_of
 
 _UNSAFE: Final = re.compile("[\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
-"""Control and direction characters: a lifter's text must not steer a coach's terminal."""
+"""Control and direction characters: a lifter's text must not control a coach's terminal."""
 
 
 def harmless(text: str, most: int = 60) -> str:
-    """A text that can be printed anywhere: control and direction characters out, cut short."""
+    """Return a text that is safe to print: control and direction characters removed, at most ``most`` characters."""
     clean = _UNSAFE.sub(" ", text)
     return clean if len(clean) <= most else clean[:most - 1] + "…"
 
 
 def as_table(db: sqlite3.Connection, person: int) -> str:
-    """The log as a table, oldest first."""
+    """Return the log as a table, oldest first."""
     rows = [(row.id, f"{row.at:%Y-%m-%d %H:%M}", row.flow, row.key, _value(row), row.unit, harmless(row.raw, 30), row.status,
              row.replaces or "", row.ending or "open") for row in answers_of(db, person)]
     headers = ("row", "when (UTC)", "flow", "question", "value", "unit", "as written", "status", "replaces", "run ended")
     return str(tabulate(rows, headers, tablefmt="simple", disable_numparse=True)) + "\n"
 
 
-def _value(row: Row) -> str:
+def _value(row: LogRow) -> str:
     return "" if row.value is None else f"{row.value:g}" if isinstance(row.value, float) else harmless(row.value, 40)
 
 
 def as_lines(db: sqlite3.Connection, person: int) -> str:
-    """The log as JSON Lines, oldest first, every column."""
+    """Return the log as JSON Lines, oldest first, with every column."""
     return "".join(json.dumps({**asdict(row), "at": text_of(row.at)}, ensure_ascii=False) + "\n"
                    for row in answers_of(db, person))

@@ -1,8 +1,8 @@
-"""Requests of the operator: carried out at once where no companion has the file open, else left for the one that has.
+"""Operator requests: carried out at once where no companion is running, else queued as a file for the one that is.
 
-One process writes the file, always (SQLite before 3.51.3 may damage one that two write at the same instant), so a command beside
-a running companion leaves a small private file next to it, which the next sweep carries out and removes. A code is in it only as
-its hash.
+Only one process ever writes the database (SQLite before 3.51.3 may damage a file that two write at the same instant). So a command
+beside a running companion leaves a small private file next to the database; the next sweep carries it out and removes it. It holds
+a code only as its hash.
 """
 
 from __future__ import annotations
@@ -25,9 +25,9 @@ _log = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True)
-class Request:
-    """"invite": keep the hash of a code for the coach called ``name``; "end": end the coach called so whose number is ``person``
-    (0: the only one of that name)."""
+class OperatorRequest:
+    """A request: "invite" stores the code's hash for a coach called ``name``; "end" ends the coach of this name and number
+    (``person``; 0 for the only one of that name)."""
 
     what: str
     name: str
@@ -35,8 +35,8 @@ class Request:
     person: int = 0
 
 
-def ask(database: Path, request: Request, at: datetime) -> bool:
-    """Have a request carried out; returns False where it waits for the companion that is running. Raises CannotOpen, OSError."""
+def submit(database: Path, request: OperatorRequest, at: datetime) -> bool:
+    """Carry out a request; returns False where it is queued for the running companion. Raises CannotOpen, OSError."""
     try:
         db, lock = open_for_writing(database)
     except AlreadyRunning:
@@ -52,37 +52,37 @@ def ask(database: Path, request: Request, at: datetime) -> bool:
     return True
 
 
-def carry_out(db: sqlite3.Connection, request: Request, at: datetime) -> None:
-    """Do what was asked; what is not known is passed over."""
+def carry_out(db: sqlite3.Connection, request: OperatorRequest, at: datetime) -> None:
+    """Carry out a request in the current transaction; an unknown one is ignored."""
     if request.what == "invite":
         coaching.keep_invitation(db, "coach", None, request.name, request.code_hash, at)
     elif request.what == "end":
         there = [person for person, called in coaching.coaches_named(db) if called == request.name and request.person in (0, person)]
         if len(there) > 1:
-            _log.error("several coaches have the name of the one to end, so none is ended: ask with a number")
+            _log.error("several coaches have this name, so none was ended: give the number instead")
             return
         for person in there:
-            for lifter in coaching.lifters_of(db, person):  # they may count on being heard
-                put_message(db, lifter, Say(f"{request.name} is no coach here any more: they see nothing of you, and hear nothing from "
-                                            "me.", must_arrive=True), at)
+            for lifter in coaching.lifters_of(db, person):  # they may rely on the coach being alerted
+                put_message(db, lifter, Say(f"{request.name} is no longer a coach here. They can't see your answers any more, and I no "
+                                            "longer tell them when something hurts.", must_arrive=True), at)
             coaching.end_coach(db, person, at)
 
 
-def waiting(database: Path) -> list[Path]:
-    """Return the requests that were left, oldest first."""
+def pending(database: Path) -> list[Path]:
+    """Return the files of queued requests, oldest first."""
     return sorted(_folder(database).glob("*.json"), key=lambda path: path.stat().st_mtime)
 
 
-def taken(path: Path) -> Request | None:
-    """Return a request that was left; None for a file that is none."""
+def read_request(path: Path) -> OperatorRequest | None:
+    """Return a queued request; None where the file can't be read as one."""
     try:
-        return Request(**json.loads(path.read_text(encoding="utf-8")))
+        return OperatorRequest(**json.loads(path.read_text(encoding="utf-8")))
     except (OSError, ValueError, TypeError) as error:
-        _log.error("a request that was left can't be read: %s", type(error).__name__)
+        _log.error("a queued operator request can't be read: %s", type(error).__name__)
         return None
 
 
-def _leave(database: Path, request: Request) -> None:
+def _leave(database: Path, request: OperatorRequest) -> None:
     folder = _folder(database)
     private_folder(folder)
     path = folder / f"{secrets.token_hex(8)}.new"

@@ -1,4 +1,4 @@
-"""Messages on their way: rows put there with the answers they follow from, taken out as they are delivered."""
+"""The outbox: messages written in the same commit as the answers they follow from, and settled as they are sent or dropped."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from companion.port import Address, Button, Outgoing
 from companion.record.timestamps import moment_of, text_of
 
 MOST_AT_ONCE = 200
-"""Messages looked at together, one an address; our choice, to keep the queue in memory short."""
+"""Messages read at once, one per address; our choice, to keep the queue in memory short."""
 
 _COLUMNS = "id, channel, address, text, buttons, picture, document, must_arrive, attempt, document_name"
 
@@ -23,9 +23,9 @@ _LEAVES = ("{0}.settled_at is null and {0}.channel = :channel and {0}.due_at <= 
 
 
 def due(db: sqlite3.Connection, channel: str, now: datetime, only: str | None = None) -> list[Outgoing]:
-    """Return the oldest message whose time has come, for each address of a channel: replies before what was not asked for, within an
-    address too, so that who writes while thousands of reminders leave is answered at once. ``only``: of one address. What has
-    gone stale stays for the sweep to settle."""
+    """Return the next due message of each address of a channel, or of the address ``only``. Replies come before unasked messages,
+    also within an address, so that somebody who writes while thousands of reminders leave is answered at once. Stale messages are
+    left for the sweep to settle."""
     rows = db.execute(
         f"select {_COLUMNS} from outbox o where {_LEAVES.format('o')} and ifnull(:only = address, 1) and not exists (select 1 from "
         f"outbox b where {_LEAVES.format('b')} and b.address = o.address and (b.unasked, b.due_at, b.id) < (o.unasked, o.due_at, o.id)) "
@@ -34,47 +34,47 @@ def due(db: sqlite3.Connection, channel: str, now: datetime, only: str | None = 
 
 
 def next_due(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | None:
-    """Return when the next message that can't leave yet is due; None where there is none."""
+    """Return the time of the next message that is not due yet; None where there is none."""
     row = db.execute("select due_at from outbox where settled_at is null and +channel = ? and due_at > ? order by due_at limit 1",
-                     (channel, text_of(now))).fetchone()  # the plus: by time, so that thousands that wait are not walked through
+                     (channel, text_of(now))).fetchone()  # the plus makes SQLite use the index on time, not walk all that wait
     return moment_of(row[0]) if row else None
 
 
-def waiting(db: sqlite3.Connection, channel: str, now: datetime) -> tuple[int, datetime | None]:
-    """Return the number of messages of a channel that are due and not sent, and since when the oldest is."""
+def backlog(db: sqlite3.Connection, channel: str, now: datetime) -> tuple[int, datetime | None]:
+    """Return the count of a channel's messages that are due and not sent, and the time the oldest was due."""
     count, oldest = db.execute("select count(*), min(due_at) from outbox where settled_at is null and channel = ? and due_at <= ?",
                                (channel, text_of(now))).fetchone()
     return count, moment_of(oldest) if oldest else None
 
 
-def gone_stale(db: sqlite3.Connection, now: datetime) -> list[int]:
-    """Return the numbers of messages that wait and may not leave any more."""
+def stale(db: sqlite3.Connection, now: datetime) -> list[int]:
+    """Return the numbers of unsent messages that have gone stale."""
     return [row[0] for row in db.execute("select id from outbox where settled_at is null and stale_at <= ? order by stale_at, id",
                                          (text_of(now),))]
 
 
-def waiting_one(db: sqlite3.Connection, id: int) -> tuple[int, int | None] | None:
-    """Return the person a waiting message is for and the reminder it is of; None where it is settled."""
+def waiting_message(db: sqlite3.Connection, id: int) -> tuple[int, int | None] | None:
+    """Return the person and the reminder of an unsent message; None where it is settled."""
     row: tuple[int, int | None] | None = db.execute(
         "select person, reminder from outbox where id = ? and settled_at is null", (id,)).fetchone()
     return row
 
 
-def stay(db: sqlite3.Connection, id: int, until: datetime | None) -> None:
-    """Let a waiting message leave after all, until then (None: without end)."""
+def extend(db: sqlite3.Connection, id: int, until: datetime | None) -> None:
+    """Set a new time at which an unsent message goes stale (None: never)."""
     db.execute("update outbox set stale_at = ? where id = ?", (text_of(until) if until else None, id))
 
 
-def take_back_offer(db: sqlite3.Connection, person: int, reminder: int, at: datetime) -> bool:
-    """Take back whatever waits of a reminder; returns True if nothing of it had arrived."""
+def withdraw_offer(db: sqlite3.Connection, person: int, reminder: int, at: datetime) -> bool:
+    """Drop the unsent messages of a reminder; returns True if none of its messages had been sent."""
     db.execute("update outbox set settled_at = ?, dropped = 'too late' where person = ? and reminder = ? and settled_at is null",
                (text_of(at), person, reminder))
     return db.execute("select 1 from outbox where person = ? and reminder = ? and message is not null",
                       (person, reminder)).fetchone() is None
 
 
-def take_back_missed(db: sqlite3.Connection, person: int, at: datetime) -> None:
-    """Take back what waits to say that a reminder was missed: a later one says it."""
+def withdraw_missed(db: sqlite3.Connection, person: int, at: datetime) -> None:
+    """Drop unsent messages about missed reminders, where a later one replaces them."""
     db.execute("update outbox set settled_at = ?, dropped = 'said anew' where person = ? and settled_at is null and reminder in "
                "(select id from reminders where person = ? and state = 'stale')", (text_of(at), person, person))
 
@@ -83,33 +83,33 @@ def _outgoing(row: tuple[int, str, str, str, str, str | None, str | None, int, i
     return Outgoing(row[0], Address(row[1], row[2]), row[3], _buttons(row[4]), row[5], row[6], bool(row[7]), row[8], row[9] or "")
 
 
-@lru_cache(500)  # the same question asked of many
+@lru_cache(500)  # many people are asked the same question
 def _buttons(text: str) -> tuple[tuple[Button, ...], ...]:
     return tuple(tuple(Button(label, data) for label, data in line) for line in json.loads(text))
 
 
 def mark_sent(db: sqlite3.Connection, id: int, at: datetime, message: str) -> None:
-    """Note that a message arrived. A document it carried is not kept, nor a code it told."""
+    """Mark a message as sent. Its document is deleted, and a code in its text."""
     db.execute(f"update outbox set settled_at = ?, message = ?, document = null, {_NO_CODE} where id = ?", (text_of(at), message, id))
 
 
 def mark_dropped(db: sqlite3.Connection, id: int, at: datetime, reason: str) -> None:
-    """Note that a message will not be sent (again), and why."""
+    """Mark a message as dropped, with the reason."""
     db.execute(f"update outbox set settled_at = ?, dropped = ?, document = null, {_NO_CODE} where id = ?", (text_of(at), reason, id))
 
 
 def mark_tried(db: sqlite3.Connection, id: int, at: datetime) -> None:
-    """Note that a message was tried without success and waits for another try."""
+    """Count a failed attempt at sending a message, which stays in the outbox."""
     db.execute("update outbox set attempt = attempt + 1, tried_at = ? where id = ?", (text_of(at), id))
 
 
 def drop_for(db: sqlite3.Connection, channel: str, address: str, at: datetime, reason: str) -> int:
-    """Give up whatever waits for this address; returns how many messages that are."""
+    """Drop all unsent messages to an address; returns their count."""
     return db.execute(f"update outbox set settled_at = ?, dropped = ?, document = null, {_NO_CODE} where channel = ? and address = ? "
                       "and settled_at is null", (text_of(at), reason, channel, address)).rowcount
 
 
-def unkept(id: int, to: Address, say: Say) -> Outgoing:
-    """Return a message that is never kept in the file: to somebody who has not agreed to that, or whose rows are gone."""
+def unsaved(id: int, to: Address, say: Say) -> Outgoing:
+    """Return a message that is not stored: its recipient has not given consent, or was erased."""
     buttons = tuple(tuple(Button(tap.label, tap.data) for tap in row) for row in say.buttons)
     return Outgoing(id, to, say.text, buttons, say.picture or None)

@@ -1,4 +1,4 @@
-"""Effects that are rows, a handler each, within one turn's transaction; and messages into the outbox."""
+"""Handlers of the effects that write rows, within a turn's transaction; and adding messages to the outbox."""
 
 from __future__ import annotations
 
@@ -18,36 +18,36 @@ from companion.record.turn import Turn
 
 
 class Document(NamedTuple):
-    """A file that goes with a message: its name and its text."""
+    """A file sent with a message: its name and text."""
 
     name: str
     text: str
 
 
 def message(turn: Turn, say: Say) -> None:
-    """Put a message in the outbox: to where the person writes from, else to every address of theirs."""
+    """Add a message to the outbox: for the address the person writes from, else for all of theirs."""
     put_message(turn.db, turn.person, say, turn.now, turn.to, offer=turn.offer)
 
 
 def began(turn: Turn, run: Began) -> None:
-    """Keep that a run began."""
+    """Store the beginning of a run."""
     turn.db.execute("insert or ignore into runs (person, run, flow, version, began_at, asked) values (?, ?, ?, ?, ?, ?)",
                     (turn.person, run.run, run.flow, run.version, text_of(turn.now), run.asked))
 
 
 def ended(turn: Turn, run: Ended) -> None:
-    """Keep that a run ended, and how."""
+    """Store a run's end and how it ended."""
     turn.db.execute("update runs set ended_at = ?, ending = ? where person = ? and run = ?",
                     (text_of(turn.now), run.ending, turn.person, run.run))
 
 
 def reopened(turn: Turn, run: Reopened) -> None:
-    """Keep that a run goes on which had ended."""
+    """Reopen a run that had ended."""
     turn.db.execute("update runs set ended_at = null, ending = null where person = ? and run = ?", (turn.person, run.run))
 
 
 def answer(turn: Turn, row: Record) -> None:
-    """Append a row to the answer log; it names the one it replaces. What it gives becomes a fact, what it takes back stops being one."""
+    """Append an answer to the log, with the row it replaces. An answer becomes a fact; a withdrawn one removes it."""
     turn.db.execute(
         "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at, replaces) "
         "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
@@ -63,7 +63,7 @@ def answer(turn: Turn, row: Record) -> None:
 
 
 def finding(turn: Turn, found: Find) -> None:
-    """Append what was concluded, which becomes a fact."""
+    """Append a finding, which becomes a fact."""
     turn.db.execute("insert into findings (person, run, name, value, rule, because, at) values (?, ?, ?, ?, ?, ?, ?)",
                     (turn.person, found.run, found.name, found.value, found.rule, found.because, text_of(turn.now)))
     _fact(turn, found.name, found.value, 1)
@@ -76,10 +76,10 @@ def _fact(turn: Turn, name: str, value: float | str, found: int) -> None:
 
 
 def remind(turn: Turn, wanted: Remind) -> None:
-    """Open a reminder at a wall-clock hour where the person is, or without a date only take the open one of its kind away."""
+    """Open a reminder at a wall-clock hour in the person's zone; without a date, only cancel the open one of its kind."""
     turn.changed()
     if not wanted.date:
-        reminders.take_away(turn.db, turn.person, wanted.kind, turn.now)
+        reminders.cancel(turn.db, turn.person, wanted.kind, turn.now)
         return
     zone, day, at = turn.zone, date.fromisoformat(wanted.date), time(wanted.hour)
     stale = instant(day + timedelta(days=1), time(), zone) if wanted.that_day else None
@@ -88,7 +88,7 @@ def remind(turn: Turn, wanted: Remind) -> None:
 
 
 def alert(turn: Turn, told: Alert) -> None:
-    """Keep an alert; who hears of it is not decided here."""
+    """Store an alert; the coaches' messages are not written here."""
     turn.db.execute("insert into alerts (person, run, level, because, at) values (?, ?, ?, ?, ?)",
                     (turn.person, told.run, told.level, told.because, text_of(turn.now)))
 
@@ -96,8 +96,8 @@ def alert(turn: Turn, told: Alert) -> None:
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,
                 document: Document | None = None, offer: Reminder | None = None, about: int | None = None,
                 fleeting: bool = False) -> None:
-    """Put a message in the outbox, for one address or for all a person has. ``about``: the lifter it tells a coach of; ``fleeting``:
-    its words are not kept once it has gone."""
+    """Add a message to the outbox, for one address (``to``: channel, address) or all of a person's. ``offer``: the reminder it
+    belongs to; ``about``: the lifter a coach's message is about; ``fleeting``: the text is deleted once sent."""
     buttons = _buttons_text(say.buttons)
     due = text_of(now + timedelta(seconds=say.after) if say.after else now)
     for channel, address in [to] if to else addresses_of(db, person):
@@ -109,13 +109,12 @@ def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to
                     text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about, fleeting))
 
 
-@lru_cache(500)  # the same question asked of many
+@lru_cache(500)  # many people are asked the same question
 def _buttons_text(buttons: tuple[tuple[Tap, ...], ...]) -> str:
     return json.dumps([[[tap.label, tap.data] for tap in row] for row in buttons], ensure_ascii=False)
 
 
-def take_back_timed(db: sqlite3.Connection, person: int, now: datetime) -> int:
-    """The person wrote while a hold was being counted: what still waits for its time is not sent any more; gives how
-    many messages that are."""
+def cancel_timed(db: sqlite3.Connection, person: int, now: datetime) -> int:
+    """Drop the unsent messages of a timed hold, since the person wrote first; returns their count."""
     return db.execute("update outbox set settled_at = ?, dropped = 'the person wrote first' where person = ? and timed = 1 "
                "and settled_at is null and due_at > ?", (text_of(now), person, text_of(now))).rowcount

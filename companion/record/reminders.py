@@ -1,7 +1,7 @@
-"""Reminders as rows: which are due, and what became of them.
+"""Reminders: rows that are open, then settled.
 
-A row is open until it is settled as sent, replaced, stale (its time had passed), dropped (something stood against it),
-ignored (it was sent often enough) or failed. A day is told of at most once a kind, which an index holds.
+Settled as: sent, replaced, stale (too late), dropped (not allowed at this safety level, or replaced by another kind), ignored
+(sent often enough without an answer) or failed. Each kind is sent at most once about a day, which a unique index enforces.
 """
 
 from __future__ import annotations
@@ -16,8 +16,9 @@ from companion.record.timestamps import moment_of, text_of
 
 @dataclass(frozen=True, slots=True)
 class Reminder:
-    """One open reminder: to offer a flow to a person at a moment, said as wall time in a zone. ``day``: the local date it is
-    about, "" for none; ``stale_at``: when it is too late for it (None: never); ``round``: which time it is told."""
+    """A reminder that offers a flow to a person. ``due_at``: its moment, which is ``wall`` ("2026-03-10 18:00") in ``zone``;
+    ``day``: the local date it is about, "" for none; ``stale_at``: the moment it becomes too late (None: never); ``round``: 1 for
+    the first time it is sent."""
 
     id: int
     person: int
@@ -31,42 +32,42 @@ class Reminder:
     round: int = 1
 
 
-FEW: Final = 10
-"""Reminders offered together; our choice: each takes some milliseconds, and sends under way that are held up for longer than
-the 30 ms that the drainer leaves at its window arrive as too many in a second."""
+BATCH: Final = 10
+"""Reminders offered together; our choice: each takes some milliseconds, and sends that are delayed by more than the 30 ms margin
+of the drainer would arrive as too many in one second."""
 
 _COLUMNS = "id, person, kind, flow, wall, zone, due_at, day, stale_at, round"
 
 
-def due(db: sqlite3.Connection, now: datetime, most: int = FEW) -> list[int]:
-    """Return the numbers of open reminders whose time has come, oldest first, of people who can be reached."""
+def due(db: sqlite3.Connection, now: datetime, most: int = BATCH) -> list[int]:
+    """Return the numbers of due reminders of reachable people, oldest first."""
     return [row[0] for row in db.execute(
         "select id from reminders r where state = 'open' and due_at <= ? and exists "
         "(select 1 from addresses a where a.person = r.person and gone_at is null) order by due_at limit ?",
         (text_of(now), most))]
 
 
-def open_one(db: sqlite3.Connection, id: int) -> Reminder | None:
-    """Return a reminder, while it is open."""
+def open_reminder(db: sqlite3.Connection, id: int) -> Reminder | None:
+    """Return a reminder; None where it is not open."""
     row = db.execute(f"select {_COLUMNS} from reminders where id = ? and state = 'open'", (id,)).fetchone()
     return _reminder(row) if row else None
 
 
-def open_of(db: sqlite3.Connection, person: int) -> list[Reminder]:
-    """Return a person's reminders to come, soonest first."""
+def open_reminders(db: sqlite3.Connection, person: int) -> list[Reminder]:
+    """Return a person's open reminders, soonest first."""
     return [_reminder(row) for row in db.execute(
         f"select {_COLUMNS} from reminders where person = ? and state = 'open' order by due_at", (person,))]
 
 
-def told(db: sqlite3.Connection, person: int, kind: str, now: datetime) -> frozenset[date]:
-    """Return the days for which a kind has been settled by something other than a change of plan."""
+def settled_days(db: sqlite3.Connection, person: int, kind: str, now: datetime) -> frozenset[date]:
+    """Return the days for which a kind is settled: sent, or given up by ``now``; the latest 60."""
     return frozenset(date.fromisoformat(row[0]) for row in db.execute(
         "select day from reminders where person = ? and kind = ? and day <> '' and (state = 'sent' or "
         "state in ('stale', 'dropped', 'failed') and settled_at <= ?) order by id desc limit 60", (person, kind, text_of(now))))
 
 
-def asked_since(db: sqlite3.Connection, person: int, kind: str, since: datetime) -> bool:
-    """True if a kind was sent since a moment, or is open and for about now."""
+def sent_since(db: sqlite3.Connection, person: int, kind: str, since: datetime) -> bool:
+    """True if a kind was sent since a moment, or is due within a day of it."""
     return db.execute("select 1 from reminders where person = ? and kind = ? and (state = 'sent' and settled_at >= ? or "
                       "state = 'open' and due_at >= ? and due_at <= strftime('%Y-%m-%dT%H:%M:%fZ', ?, '+1 day'))",
                       (person, kind, text_of(since), text_of(since), text_of(since))).fetchone() is not None
@@ -74,25 +75,25 @@ def asked_since(db: sqlite3.Connection, person: int, kind: str, since: datetime)
 
 def add(db: sqlite3.Connection, person: int, kind: str, flow: str, wall: str, zone: str, due_at: datetime, now: datetime,
         day: str = "", stale_at: datetime | None = None, round: int = 1) -> None:
-    """Open a reminder, in the place of an open one of its kind; one that stands already as it is stays."""
+    """Open a reminder in place of the open one of its kind; an identical one stays."""
     new = (flow, wall, zone, text_of(due_at), day, text_of(stale_at) if stale_at else None, round)
     if db.execute("select flow, wall, zone, due_at, day, stale_at, round from reminders where person = ? and kind = ? and "
                   "state = 'open' and made_at <= ?", (person, kind, text_of(now))).fetchall() == [new]:
         return
-    take_away(db, person, kind, now)
+    cancel(db, person, kind, now)
     db.execute("insert into reminders (person, kind, flow, wall, zone, due_at, state, made_at, day, stale_at, round) "
                "values (?, ?, ?, ?, ?, ?, 'open', ?, ?, ?, ?)",
                (person, kind, flow, wall, zone, text_of(due_at), text_of(now), day, text_of(stale_at) if stale_at else None, round))
 
 
-def take_away(db: sqlite3.Connection, person: int, kind: str, now: datetime) -> None:
-    """Close an open reminder of a kind as replaced, where there is one."""
+def cancel(db: sqlite3.Connection, person: int, kind: str, now: datetime) -> None:
+    """Settle the open reminder of a kind as replaced, where there is one."""
     db.execute("update reminders set state = 'replaced', settled_at = ? where person = ? and kind = ? and state = 'open'",
                (text_of(now), person, kind))
 
 
 def settle(db: sqlite3.Connection, id: int, state: str, at: datetime) -> bool:
-    """Close an open reminder; returns False where something else had closed it already, or its day has been told of before."""
+    """Settle an open reminder; returns False where it was not open, or its kind was sent about that day before."""
     if state == "sent" and db.execute(
             "select 1 from reminders r join reminders o on o.person = r.person and o.kind = r.kind and o.day = r.day "
             "where r.id = ? and r.day <> '' and o.state = 'sent'", (id,)).fetchone():
@@ -102,37 +103,37 @@ def settle(db: sqlite3.Connection, id: int, state: str, at: datetime) -> bool:
                       (state, text_of(at), id)).rowcount == 1
 
 
-def put_off(db: sqlite3.Connection, id: int, until: datetime, now: datetime) -> None:
-    """Look at an open reminder again at a later moment. It counts as made now: where the clock was wrong, it is made anew."""
+def postpone(db: sqlite3.Connection, id: int, until: datetime, now: datetime) -> None:
+    """Move an open reminder to a later moment. It counts as made now, so that it is planned again where the clock was wrong."""
     db.execute("update reminders set due_at = ?, made_at = ? where id = ? and state = 'open'", (text_of(until), text_of(now), id))
 
 
-def settled_one(db: sqlite3.Connection, id: int) -> tuple[Reminder, str] | None:
-    """Return a reminder that is settled, and as what."""
+def settled_reminder(db: sqlite3.Connection, id: int) -> tuple[Reminder, str] | None:
+    """Return a settled reminder and its state; None where it is open."""
     row = db.execute(f"select {_COLUMNS}, state from reminders where id = ? and state <> 'open'", (id,)).fetchone()
     return (_reminder(row[:-1]), row[-1]) if row else None
 
 
-def never_left(db: sqlite3.Connection, id: int, at: datetime) -> None:
-    """Note that a reminder which counted as sent has not left in time."""
+def mark_unsent(db: sqlite3.Connection, id: int, at: datetime) -> None:
+    """Settle a reminder as stale whose message never left the outbox."""
     db.execute("update reminders set state = 'stale', settled_at = ? where id = ? and state = 'sent'", (text_of(at), id))
 
 
-def from_later(db: sqlite3.Connection, now: datetime) -> list[int]:
-    """Return the people with reminders that were made or given up after ``now``: the clock has been ahead."""
+def people_planned_after(db: sqlite3.Connection, now: datetime) -> list[int]:
+    """Return the people with reminders made or given up after ``now``, as when the clock was ahead."""
     return [row[0] for row in db.execute(
         "select distinct person from reminders where state = 'open' and made_at > :now or "
         "state in ('stale', 'dropped', 'ignored', 'failed') and settled_at > :now", {"now": text_of(now)})]
 
 
-def made_later(db: sqlite3.Connection, person: int, now: datetime) -> list[Reminder]:
-    """Return a person's open reminders that were made or put off after ``now``."""
+def planned_after(db: sqlite3.Connection, person: int, now: datetime) -> list[Reminder]:
+    """Return a person's open reminders that were made or postponed after ``now``."""
     return [_reminder(row) for row in db.execute(
         f"select {_COLUMNS} from reminders where person = ? and state = 'open' and made_at > ?", (person, text_of(now)))]
 
 
 def reopen(db: sqlite3.Connection, person: int, now: datetime) -> None:
-    """Open again what was given up later than ``now`` and is not too late for it: of each kind the first, where none is open."""
+    """Reopen reminders that were given up after ``now`` and are not stale: the first of each kind that has none open."""
     db.execute("update reminders set state = 'open', settled_at = null where id in (select min(id) from reminders r where "
                "person = ? and state in ('stale', 'dropped', 'ignored', 'failed') and settled_at > ? and ifnull(stale_at > ?, 1) and "
                "not exists (select 1 from reminders o where o.person = r.person and o.kind = r.kind and o.state = 'open') group by kind)",

@@ -1,6 +1,6 @@
-"""The tables, as migrations. A released migration is never changed: a new one is added below it.
+"""The tables, as migrations. A released migration is never changed; a new one is added below it.
 
-Moments are UTC text in RFC 3339, so that they sort as they follow.
+Moments are UTC text in RFC 3339, so that text order is time order. A migration is stored under its function's name.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from sqlite_utils.migrations import Migrations
 
 migrations = Migrations("companion")
 
-FIRST = """
+FIRST_TABLES = """
 create table persons (
     id integer primary key, created_at text not null
 ) strict;
@@ -95,18 +95,18 @@ from findings f join (select person, min(name) as name from addresses group by p
 @migrations()
 def first(db: Database) -> None:
     """Persons, their addresses and sessions, the answer log, findings, reminders, the outbox, update ids."""
-    for statement in _statements(FIRST):
+    for statement in _statements(FIRST_TABLES):
         db.execute(statement)
 
 
 @migrations()
 def picture_files(db: Database) -> None:
-    """The id a channel gave to a picture that a bot has sent, so that it is uploaded once."""
+    """A channel's file ids of pictures the bot has sent."""
     db.execute("create table picture_files (bot text not null, picture text not null, file text not null, at text not null, "
                "primary key (bot, picture)) strict, without rowid")
 
 
-SQUAT_DAYS = """
+SQUAT_DAY_TABLES = """
 alter table runs add column asked text not null default '';
 alter table reminders add column day text not null default '';
 alter table reminders add column stale_at text;
@@ -124,12 +124,12 @@ create table marks (name text primary key, value any, at text not null) strict, 
 
 @migrations()
 def squat_days(db: Database) -> None:
-    """Reminders that belong to a day and go stale, the outbox in the order it leaves in, and what the running bot notes."""
-    for statement in _statements(SQUAT_DAYS):
+    """Reminders about a day, which go stale; the order of the outbox; marks of the running bot."""
+    for statement in _statements(SQUAT_DAY_TABLES):
         db.execute(statement)
 
 
-COACHES = """
+COACH_TABLES = """
 create table coach_roles (
     person integer primary key references persons on delete cascade, name text not null, since text not null, until text
 ) strict;
@@ -180,12 +180,12 @@ where k.until is null;
 
 @migrations()
 def coaching(db: Database) -> None:
-    """Coaches, the codes that link them, what they looked at and did; views of squat days and of the caseload."""
-    for statement in _statements(COACHES):
+    """Coaches, invitations, and the audit log; views of squat days and of the caseload."""
+    for statement in _statements(COACH_TABLES):
         db.execute(statement)
 
 
-NUMBERED_ONCE = """
+OUTBOX_AUTOINCREMENT = """
 create table outbox_anew (
     id integer primary key autoincrement, person integer not null references persons on delete cascade, channel text not null,
     address text not null, text text not null, buttons text not null, picture text, document text,
@@ -212,22 +212,21 @@ create index answers_replaces on answers (replaces) where replaces is not null;
 
 @migrations()
 def numbered_once(db: Database) -> None:
-    """A message's number is never given again, so that one under way whose person is erased can't be taken for another; and an
-    index by which an answer goes without a look through all others for one that replaces it."""
-    for statement in _statements(NUMBERED_ONCE):
+    """Outbox ids that are never used again, so that a message being sent can't be mistaken for another after an erasure; and an
+    index for deleting answers."""
+    for statement in _statements(OUTBOX_AUTOINCREMENT):
         db.execute(statement)
 
 
 @migrations()
 def pain_runs_and_codes(db: Database) -> None:
-    """Conversations about pain by when they began, of which few are open: looked for at every sweep. And which messages hold a code,
-    and so are not kept once they have gone."""
+    """An index of pain runs, which every sweep reads; and messages with a code, whose text is deleted once sent."""
     db.execute("create index runs_of_pain on runs (began_at) where flow = 'pain'")
     db.execute("alter table outbox add column fleeting integer not null default 0")
 
 
 def _statements(script: str) -> list[str]:
-    """A script cut into statements; ``executescript`` would commit the migration's own transaction."""
+    """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""
     for line in script.splitlines():
         waiting += line + "\n"

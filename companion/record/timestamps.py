@@ -7,15 +7,15 @@ from functools import lru_cache
 
 
 def text_of(moment: datetime) -> str:
-    """An aware moment as kept: "2026-03-07T17:30:00.000Z"."""
-    return _text_of(moment.astimezone(UTC))  # before it is looked for: an hour that comes twice is equal to itself by its wall time
+    """Return an aware moment as stored text: "2026-03-07T17:30:00.000Z"."""
+    return _text_of(moment.astimezone(UTC))  # in UTC before the cache: the two moments of a repeated hour compare equal otherwise
 
 
-@lru_cache(16)  # a turn writes its own moment ten times
+@lru_cache(16)  # a turn writes the same moment ten times
 def _text_of(moment: datetime) -> str:
     return moment.isoformat(timespec="milliseconds").replace("+00:00", "Z")
 
 
 def moment_of(text: str) -> datetime:
-    """The moment a kept text stands for."""
+    """Return the moment of a stored text."""
     return datetime.fromisoformat(text)

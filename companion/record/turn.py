@@ -1,4 +1,4 @@
-"""A turn: whose it is, when, and what is known of them, as it travels through one transaction."""
+"""A turn: one person, one moment and the context, passed through one transaction."""
 
 from __future__ import annotations
 
@@ -17,9 +17,9 @@ from companion.record.reminders import Reminder
 
 @dataclass(slots=True)
 class Turn:
-    """One person's turn at a moment. ``to``: where they write from, None where the bot speaks of its own accord; ``offer``: the
-    reminder its messages are for, with which they go stale. ``bot``: the bot's name, for links. ``reports``: those wanted, which
-    grow. ``erased``: true once every row of theirs is gone."""
+    """One person's turn. ``to``: the (channel, address) they write from, None where the bot begins; ``offer``: the reminder its
+    messages belong to and go stale with; ``bot``: the bot's name, for links; ``reports``: collects the reports asked for;
+    ``gather``: reads the context; ``erased``: true once every row of theirs is deleted."""
 
     db: sqlite3.Connection
     person: int
@@ -36,22 +36,22 @@ class Turn:
 
     @property
     def known(self) -> Known:
-        """What is known of the person: gathered when it is first wanted, and again once something has changed it."""
+        """The context: read on first use, and again after a change."""
         if self._known is None or self._stale:
             self._known, self._stale = self.gather(self.db, self.person, self.now), False
         return self._known
 
     @property
     def zone(self) -> str:
-        """The zone they were in when what is known was gathered: as the step began, so that its effects agree."""
+        """The zone in the context the step began with, so that all its effects use the same one."""
         return zone_from((self._known or self.known).facts, self.now)
 
     def changed(self) -> None:
-        """Note that something was written which ``known`` rests on."""
+        """Mark the context as out of date."""
         self._stale = True
 
     def of(self, person: int) -> Turn:
-        """Return the turn of another person whom this one writes rows of: in the same transaction, without an address."""
+        """Return a turn of another person in the same transaction, without an address."""
         return Turn(self.db, person, self.now, self.book, bot=self.bot, reports=self.reports, gather=self.gather)
 
     def title(self, flow: str) -> str:

@@ -1,8 +1,7 @@
-"""The one writer: every change waits its turn, shares a commit with those waiting beside it, and is told after it.
+"""The one writer: runs jobs on the database in order, many to a commit, and resolves each after the commit.
 
-A job is a plain function on the connection, with no ``await`` inside. Each runs in a savepoint, so that one that
-fails takes nothing of another with it. A failed commit fails them all and stops the writer: what was promised durable
-was not.
+A job is a plain function on the connection, with no ``await`` inside. Each runs in a savepoint, so that a failing job does not
+affect the others. A failed commit fails them all and stops the writer, since what was promised to be durable is not.
 """
 
 from __future__ import annotations
@@ -21,30 +20,29 @@ T = TypeVar("T")
 Job = Callable[[sqlite3.Connection], Any]
 
 MOST_TOGETHER = 200
-"""Jobs that share one commit at most: our choice, so that the first of a burst is not kept waiting for the last."""
+"""Jobs in one commit at most; our choice, so that the first of a burst does not wait for the last."""
 
 NOTES_WAIT = 0.005
-"""Seconds a note waits for company: our choice. A note lost by a crash in this time is a message sent twice, as one lost before."""
+"""Seconds a note waits for a commit to share; our choice. If a crash in this time loses it, its message is sent twice."""
 
 _JOBS_OWN = (sqlite3.SQLITE_ERROR, sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_TOOBIG, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_MISUSE,
              sqlite3.SQLITE_RANGE)
-"""Primary result codes of SQLite that say something of a statement, not of the file (sqlite.org/rescode.html, from memory)."""
+"""Primary result codes of SQLite that blame the statement, not the file (sqlite.org/rescode.html, from memory)."""
 
 
 class CommitFailed(Exception):
-    """The file could not be written; nothing of the last commit is kept, and the process should stop."""
+    """The file could not be written; the last commit is lost, and the process should stop."""
 
 
 def _of_the_file(error: Exception) -> bool:
-    """True if the file failed, not the job: full disk, I/O error, a damaged page. What the job did wrong has a code of its own,
-    or comes as one of sqlite3's narrower errors."""
+    """True if the file failed (full disk, I/O error, damaged page) and not the job, whose errors have other codes or classes."""
     code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_IOERR) & 0xFF
     return type(error) in (sqlite3.OperationalError, sqlite3.DatabaseError) and code not in _JOBS_OWN
 
 
 @contextlib.contextmanager
 def reading() -> Iterator[None]:
-    """Around what is read beside the writer: a file that can't be read ends the process as one that can't be written does."""
+    """Raise CommitFailed for an sqlite3.Error in a read outside the writer, so that it ends the process like a failed write."""
     try:
         yield
     except sqlite3.Error as error:
@@ -52,7 +50,7 @@ def reading() -> Iterator[None]:
 
 
 class _Waiting:
-    """A job that waits for its commit, and who waits for it."""
+    """A job that waits for its commit, with the future of its caller."""
 
     __slots__ = ("done", "job", "note")
 
@@ -62,7 +60,7 @@ class _Waiting:
 
 
 class Writer:
-    """Runs jobs on the database, in order, many to a commit. ``on_commit`` is told how many seconds each took."""
+    """Runs jobs on the database, in order, many to a commit. ``on_commit`` is called with the seconds each commit took."""
 
     def __init__(self, db: Database) -> None:
         self._db = db.conn
@@ -71,13 +69,13 @@ class Writer:
         self.on_commit: Callable[[float], object] = lambda seconds: None
 
     async def do(self, job: Callable[[sqlite3.Connection], T]) -> T:
-        """Return the job's result, once it is committed. Raises what the job raised (its rows are not kept), or CommitFailed."""
+        """Return the job's result once it is committed. Raises what the job raised (then it is rolled back), or CommitFailed."""
         result: T = await self._ask(_Waiting(job))
         return result
 
     async def note(self, job: Callable[[sqlite3.Connection], T]) -> T:
-        """The same for one statement that nobody waits for: it needs no savepoint, since SQLite does it whole or not at all, and it
-        waits up to NOTES_WAIT for another job to share a commit with."""
+        """Do a job of one statement that is not urgent: it waits up to NOTES_WAIT to share another job's commit. It needs no savepoint,
+        since SQLite does a statement whole or not at all. Returns and raises as ``do``."""
         result: T = await self._ask(_Waiting(job, note=True))
         return result
 
@@ -94,7 +92,7 @@ class Writer:
             self._gather(batch)
             try:
                 await self._company_for(batch)
-            finally:  # also where it is cancelled meanwhile: what they say has happened
+            finally:  # also when cancelled meanwhile: a note is about something that has already happened
                 self._commit(batch)
             if self.broken:
                 while not self._waiting.empty():
@@ -102,7 +100,7 @@ class Writer:
                 raise self.broken
 
     async def _company_for(self, batch: list[_Waiting]) -> None:
-        """Wait a moment for a job that is no note, where there are only notes."""
+        """Wait up to NOTES_WAIT for an urgent job, where the batch has only notes."""
         with contextlib.suppress(TimeoutError):
             async with asyncio.timeout(NOTES_WAIT):
                 while all(one.note for one in batch):
@@ -123,7 +121,7 @@ class Writer:
             self._db.execute("commit")
         except sqlite3.Error as error:
             self.broken = CommitFailed(f"the database could not be written: {error}")
-            with contextlib.suppress(sqlite3.Error):  # a disk that fails may fail here too; what waits must hear of it all the same
+            with contextlib.suppress(sqlite3.Error):  # a failing disk may fail here too; the callers must be told all the same
                 self._db.rollback()
             for one in batch:
                 if not one.done.done():

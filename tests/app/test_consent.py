@@ -156,7 +156,7 @@ async def half_way(life: Gym) -> None:
 
 async def test_what_was_agreed_to_stands_as_a_finding_and_in_the_copy(life):
     await life.lifter(SAM)
-    assert [one.value for one in log.history_of(life.db, 1, "consent.lifter")] == ["1"]
+    assert [one.value for one in log.finding_history(life.db, 1, "consent.lifter")] == ["1"]
     await life.say("/export")
     copy = next(message.document for message in life.shown if message.document)
     assert "2026-03-02 18:05  what is kept of a lifter: you agreed to version 1" in copy
@@ -375,7 +375,7 @@ async def test_the_question_comes_once_in_place_of_the_first_reminder(life, monk
 async def test_a_reminder_that_waited_comes_after_the_yes(life, monkeypatch):
     await with_results(life)
     await updated(life, monkeypatch)
-    (due,) = reminders.open_of(life.db, 1)
+    (due,) = reminders.open_reminders(life.db, 1)
     said = await sent_at(life, due.due_at)
     assert ASKS in said[-1]
     assert not any("time to test again" in text for text in said)
@@ -388,7 +388,7 @@ async def test_no_question_comes_unasked_into_the_pain_questions(life, monkeypat
     await with_results(life)
     await life.say("my back hurts")
     await updated(life, monkeypatch)
-    said = await sent_at(life, reminders.open_of(life.db, 1)[0].due_at + timedelta(days=30))
+    said = await sent_at(life, reminders.open_reminders(life.db, 1)[0].due_at + timedelta(days=30))
     assert said == []
     assert top(life) == "pain.where"
 

@@ -70,7 +70,7 @@ def test_what_is_written_is_known_at_once(turn):
 
 def test_reminders_follow_what_was_found_before_them_in_the_same_step(db, turn):
     carry_out(turn, [Find("squat.plan", '{"weekly":{"TU":"18:00"}}'), Replan()])
-    assert [one.kind for one in reminders.open_of(db, turn.person)] == ["squat_day", "squat_after"]
+    assert [one.kind for one in reminders.open_reminders(db, turn.person)] == ["squat_day", "squat_after"]
 
 
 @pytest.mark.parametrize(("effects", "gathered"), [

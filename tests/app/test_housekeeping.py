@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 
 from companion.app import housekeeping, run
-from companion.app.housekeeping import LOOK_SECONDS, every_night, tidy
-from companion.app.run import pictured
+from companion.app.housekeeping import LOOK_SECONDS, nightly, tidy
+from companion.app.run import picture_store
 from companion.operate.integrity import damage_of
 from companion.record import log, people, status
 from companion.record.timestamps import text_of
@@ -56,7 +56,7 @@ async def test_nothing_is_thinned_where_nothing_is_set(gym):
     before = gym.count("answers")
     await tidy(gym.companion)
     assert gym.count("answers") == before
-    assert status.noted(gym.db, housekeeping.THINNED) is None
+    assert status.mark_of(gym.db, housekeeping.OLD_ANSWERS_REMOVED) is None
 
 
 async def test_answers_older_than_the_setting_are_gone_from_the_file_and_the_rest_stays(gym, caplog):
@@ -78,17 +78,17 @@ async def test_answers_older_than_the_setting_are_gone_from_the_file_and_the_res
     for file in gym.path.parent.glob("companion.sqlite*"):
         assert b"quillonvex" not in file.read_bytes(), file
     told = [record.getMessage() for record in caplog.records if record.name == housekeeping.__name__]
-    assert told == [f"what is older than 6 months was thinned; answers: {gone}, persons: 1"]
+    assert told == [f"answers older than 6 months were removed; answers: {gone}, persons: 1"]
 
 
 async def test_a_night_that_was_missed_is_made_up_for_and_one_a_day_is_enough(gym, monkeypatch):
     clock, done = FakeClock(START), []
     gym.companion.clock, gym.companion.keep_months = clock, 6
-    real = housekeeping.going
-    monkeypatch.setattr(housekeeping, "going", lambda db, person, cut: done.append(clock.at) or real(db, person, cut))
+    real = housekeeping.removable_runs
+    monkeypatch.setattr(housekeeping, "removable_runs", lambda db, person, cut: done.append(clock.at) or real(db, person, cut))
     await two_notes(gym)
     clock.at += YEAR
-    working = asyncio.create_task(every_night(gym.companion, None))
+    working = asyncio.create_task(nightly(gym.companion, None))
     await clock.advance(5 * LOOK_SECONDS)
     assert set(done) == {START + YEAR}
     done.clear()
@@ -109,7 +109,7 @@ async def test_the_backup_of_the_day_comes_after_the_tidying(gym, monkeypatch, t
         order.append((folder.name, clock.at))
     monkeypatch.setattr(housekeeping, "tidy", tidied)
     monkeypatch.setattr(housekeeping, "tonight", backed_up)
-    working = asyncio.create_task(every_night(gym.companion, tmp_path / "backups"))
+    working = asyncio.create_task(nightly(gym.companion, tmp_path / "backups"))
     await clock.advance(LOOK_SECONDS)
     working.cancel()
     await asyncio.wait([working])
@@ -146,7 +146,7 @@ async def test_what_is_superseded_by_something_new_goes_the_night_after(gym):
 async def test_pictures_made_of_thinned_answers_are_removed(gym):
     await two_notes(gym)
     gym.companion.keep_months = 6
-    with pictured(gym.companion, gym.clock) as shelf:
+    with picture_store(gym.companion, gym.clock) as shelf:
         shelf.cache.folder.mkdir(parents=True, exist_ok=True)
         mine, other = (shelf.cache.folder / f"own-{number}-chart_pain.png" for number in (gym.id_of(SAM), 99))
         mine.write_bytes(b"x")
@@ -161,19 +161,19 @@ async def test_one_that_fails_takes_nothing_of_the_others_with_it_and_is_tried_a
     await two_notes(gym)
     gym.companion.keep_months = 6
     gym.clock.at += YEAR
-    real, coach = housekeeping.going, gym.id_of(KIM)
+    real, coach = housekeeping.removable_runs, gym.id_of(KIM)
 
     def failing(db, person, cut):
         if person == coach:
             raise ValueError("quillonvex")
         return real(db, person, cut)
-    monkeypatch.setattr(housekeeping, "going", failing)
+    monkeypatch.setattr(housekeeping, "removable_runs", failing)
     await tidy(gym.companion)
     assert "quillonvex squats again" not in raws(gym)
-    assert status.noted(gym.db, housekeeping.THINNED) is None
-    monkeypatch.setattr(housekeeping, "going", real)
+    assert status.mark_of(gym.db, housekeeping.OLD_ANSWERS_REMOVED) is None
+    monkeypatch.setattr(housekeeping, "removable_runs", real)
     await tidy(gym.companion)
-    assert status.noted(gym.db, housekeeping.THINNED) == (6.0, gym.clock.at)
+    assert status.mark_of(gym.db, housekeeping.OLD_ANSWERS_REMOVED) == (6.0, gym.clock.at)
 
 
 async def test_a_turn_is_taken_between_the_persons_that_are_thinned(gym):
@@ -204,7 +204,7 @@ async def test_who_comes_back_after_thinning_can_go_on_and_their_coach_sees_them
     number = gym.id_of(SAM)
     for view in ("lifter", "lifter_log", "lifter_report"):
         await gym.tap(KIM, f"go.{view}.{number}")
-    await gym.companion.beside()
+    await gym.companion.background_done()
     for part in ("numbers", "more", "charts", "log"):
         await gym.tap(KIM, f"go.lifter.{number}-{part}")
     for words in ("hello", "menu", "results", "changes", "progress", "/export", "my reminders", "knee to wall"):

@@ -10,11 +10,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from companion.app.retention import AGREEMENTS, HOLDING, WEIGHED, let_go, months_before, staying
+from companion.app.retention import AGREEMENTS, KEPT_BY_QUESTION, KEPT_OPEN, kept_runs, months_before, without_abandoned
 from companion.conversation.flow import Known
 from companion.conversation.session import Frame, Session
-from companion.record.expiry import Run
-from companion.record.log import Kept, Row
+from companion.record.expiry import OldRun
+from companion.record.log import KeptFact, LogRow
 from companion.record.timestamps import text_of
 from companion.screening.screen import Answer, about_from, screen_from
 from companion.screening.squat_days import trial_seed
@@ -32,26 +32,26 @@ class Log:
     """A log to build, run by run."""
 
     def __init__(self) -> None:
-        self.runs: list[Run] = []
-        self.rows: list[Row] = []
-        self.facts: dict[str, Kept] = {}
+        self.runs: list[OldRun] = []
+        self.rows: list[LogRow] = []
+        self.facts: dict[str, KeptFact] = {}
 
     def run(self, flow: str, at: datetime, values: dict[str, Any], ending: str | None = "done", status: str = "ok", asked: str = "",
             method: str = "", placement: str = "") -> str:
         name = str(len(self.runs) + 1)
-        self.runs.append(Run(name, flow, at, at + timedelta(minutes=len(values)) if ending else at, ending, asked))
+        self.runs.append(OldRun(name, flow, at, at + timedelta(minutes=len(values)) if ending else at, ending, asked))
         for minute, (key, value) in enumerate(values.items()):
-            self.rows.append(Row(len(self.rows) + 1, at + timedelta(minutes=minute), flow, 1, name, key, "", str(value), value, "", status,
-                                 method, placement, None, ending, asked))
+            self.rows.append(LogRow(len(self.rows) + 1, at + timedelta(minutes=minute), flow, 1, name, key, "", str(value), value, "",
+                                    status, method, placement, None, ending, asked))
             if status == "ok":
-                self.facts[f"{flow}.{key}"] = Kept(value, False, text_of(at))
+                self.facts[f"{flow}.{key}"] = KeptFact(value, False, text_of(at))
         return name
 
     def fact(self, name: str, value: Any, at: datetime = NOW) -> None:
-        self.facts[name] = Kept(value, True, text_of(at))
+        self.facts[name] = KeptFact(value, True, text_of(at))
 
     def stay(self) -> frozenset[str]:
-        return staying(self.runs, self.rows, self.facts, CUT)
+        return kept_runs(self.runs, self.rows, self.facts, CUT)
 
     def known(self, only: frozenset[str] | None = None) -> Known:
         facts = {name: kept.value for name, kept in self.facts.items()}
@@ -95,7 +95,7 @@ def test_what_somebody_agreed_to_stays_every_time(log):
     agreed = {log.run(flow, ago(days), {"consent": "yes"}) for flow in AGREEMENTS for days in (900, 800)}
     assert log.stay() == agreed
     assert {CATALOGUE.consent_again, *(one.flow for one in CATALOGUE.consents)} <= AGREEMENTS
-    assert set(BOOK.flows) >= (AGREEMENTS | WEIGHED | HOLDING)
+    assert set(BOOK.flows) >= (AGREEMENTS | KEPT_BY_QUESTION | KEPT_OPEN)
 
 
 def test_a_run_that_pain_ended_stays_while_what_it_made_void_does(log):
@@ -253,19 +253,19 @@ def session(at: datetime, *stack: Frame, parked: tuple[tuple[Frame, ...], ...] =
 
 
 def test_what_was_left_half_done_long_ago_is_given_up():
-    left = let_go(session(ago(400), frame("knee_to_wall", "3"), parked=((frame("hip_fold", "2"),),), last=frame("film", "1")), CUT,
-                  {"1", "2", "3"})
+    old = session(ago(400), frame("knee_to_wall", "3"), parked=((frame("hip_fold", "2"),),), last=frame("film", "1"))
+    left = without_abandoned(old, CUT, {"1", "2", "3"})
     assert (left.stack, left.parked, left.last, left.runs) == ((), (), None, 9)
 
 
 @pytest.mark.parametrize("flow", ["welcome", "safety_check", "pain", "morning"])
 def test_open_questions_of_safety_and_consent_stay_open(flow):
     before = session(ago(400), frame("knee_to_wall", "1"), frame(flow, "3"))
-    assert let_go(before, CUT, {"1", "3"}).stack == before.stack
+    assert without_abandoned(before, CUT, {"1", "3"}).stack == before.stack
 
 
 def test_who_wrote_lately_loses_only_what_was_parked_long_ago():
     young, old = (frame("hip_fold", "8"),), (frame("leg_raise", "2"),)
     before = session(ago(1), frame("knee_to_wall", "3"), parked=(old, young), last=frame("film", "1"))
-    left = let_go(before, CUT, {"1", "2", "3"})
+    left = without_abandoned(before, CUT, {"1", "2", "3"})
     assert (left.stack, left.parked, left.last) == (before.stack, (young,), None)

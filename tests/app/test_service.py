@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import ScriptClock, opening, working
+from companion.app.run import ScriptClock, opening, running_writer
 from companion.app.service import SORRY, Companion
 from companion.channels.terminal import waiting_messages
 from companion.port import Address, Inbound, Outgoing, Sent, Tapped, Typed
@@ -37,7 +37,7 @@ class Life:
 
     async def start(self) -> None:
         self.companion = Companion(self.path, self.clock)
-        await self.stack.enter_async_context(working(self.companion))
+        await self.stack.enter_async_context(running_writer(self.companion))
 
     async def stop(self) -> None:
         await self.stack.aclose()
@@ -392,7 +392,7 @@ async def test_a_timer_stopped_in_words_is_a_stop_and_pain_goes_first(life, type
 
 async def test_a_reminder_comes_once_when_its_time_comes(life):
     await with_results(life)
-    due = reminders.open_of(life.db, 1)
+    due = reminders.open_reminders(life.db, 1)
     assert [one.kind for one in due] == ["retest"]
     life.clock.at = due[0].due_at - timedelta(minutes=1)
     assert await life.companion.sweep() == 0
@@ -420,7 +420,7 @@ async def test_no_invitation_to_test_comes_while_a_clinician_comes_first(life):
     life.clock.at += timedelta(weeks=9)
     await life.companion.sweep()
     assert not any("time to test again" in text for text in await life.listen())
-    assert len(reminders.open_of(life.db, 1)) == 1
+    assert len(reminders.open_reminders(life.db, 1)) == 1
 
 
 async def test_two_sweeps_at_once_offer_once(life):
@@ -576,10 +576,10 @@ async def test_a_test_parked_overnight_goes_on_after_a_new_check(life):
 
 async def test_looking_at_the_results_again_moves_no_reminder(life):
     await with_results(life)
-    (first,) = reminders.open_of(life.db, 1)
+    (first,) = reminders.open_reminders(life.db, 1)
     life.clock.at += timedelta(days=20)
     await life.say("results", "now")
-    (again,) = reminders.open_of(life.db, 1)
+    (again,) = reminders.open_reminders(life.db, 1)
     assert again.due_at == first.due_at
 
 

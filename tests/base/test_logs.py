@@ -18,7 +18,7 @@ from companion.channels.telegram import TelegramSettings
 from companion.cli.main import main
 from companion.operate.metrics import Metrics
 from companion.port import Address
-from companion.record.outbox import waiting
+from companion.record.outbox import backlog
 from tests.app.test_service import ABOUT, WELCOME, Life
 
 TOKEN = "4242:" + "Ab_-9" * 7
@@ -136,7 +136,7 @@ def test_the_token_is_in_no_repr_and_in_no_process_list() -> None:
 async def test_the_token_and_what_people_write_are_in_no_metric(tmp_path: Path) -> None:
     life = Life(tmp_path / "companion.sqlite")
     await life.start()
-    metrics = Metrics(life.clock, lambda now: waiting(life.db, "terminal", now), lambda: False)
+    metrics = Metrics(life.clock, lambda now: backlog(life.db, "terminal", now), lambda: False)
     life.companion.watch = metrics
     await life.say("hello", *WELCOME, "quokka", who=Address("terminal", "quillonvex"))
     page = str(metrics.answer("/metrics"))

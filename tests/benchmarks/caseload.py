@@ -22,7 +22,7 @@ from time import perf_counter
 from companion.coach.caseload import GROUPS, caseload
 from companion.coach.summary import lifter_page
 from companion.coach.views import show
-from companion.record.caseload import standings
+from companion.record.caseload import caseload_rows
 from companion.record.coaching import link, make_coach
 from companion.record.file import open_for_writing
 from companion.record.timestamps import text_of
@@ -150,7 +150,7 @@ def rows() -> Iterator[Row]:
         with closing(lock), closing(db):
             build(db.conn, 1_000, 1_000)
             ours, theirs, view = by_turns(*(partial(lambda work: seconds(work) * 1000, work) for work in (
-                lambda: caseload(db.conn, COACH, NOW, "UTC"), lambda: standings(db.conn, COACH),
+                lambda: caseload(db.conn, COACH, NOW, "UTC"), lambda: caseload_rows(db.conn, COACH),
                 lambda: db.conn.execute("select * from caseload").fetchall())), rounds=ROUNDS)
     yield compare("caseload, 1,000 lifters, a million answers", "its rows by SQL alone", ours, theirs, "ms", "at most", 1.5)
     yield compare("the same", "the view `caseload`, fewer columns", ours, view, "ms", "told only")
@@ -172,7 +172,7 @@ def main(lifters: int, each: int) -> None:
             lines = caseload(connection, COACH, NOW, "UTC")
             print("groups:", {group: sum(line.group == group for line in lines) for group in GROUPS})
             timed("caseload", 50, lambda: caseload(connection, COACH, NOW, "UTC"))
-            timed("  its query alone", 0, lambda: standings(connection, COACH))
+            timed("  its query alone", 0, lambda: caseload_rows(connection, COACH))
             timed("  the plain view of the same lifters", 0, lambda: connection.execute("select * from caseload").fetchall())
             timed("its first page as a message, looks noted", 0, lambda: show(Turn(connection, COACH, NOW, BOOK), "caseload", ""))
             person = lifters // 2

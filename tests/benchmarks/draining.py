@@ -9,7 +9,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
 from companion.channels.drainer import TELEGRAM_LIMITS
@@ -24,7 +24,7 @@ async def _rate(folder: Path) -> float:
     path = folder / "due.sqlite"
     fill(path, DUE + 10, datetime.now(UTC))
     companion = Companion(path, SystemClock())
-    async with working(companion):
+    async with running_writer(companion):
         fall_due(companion.db.conn, DUE, datetime.now(UTC))
         told = await burst(companion, DUE)
     companion.close()

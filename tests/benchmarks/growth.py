@@ -11,7 +11,7 @@ from statistics import median
 from tempfile import TemporaryDirectory
 from time import perf_counter
 
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
 from companion.port import Address, Inbound, Tapped
@@ -67,7 +67,7 @@ async def _measure(folder: Path, sizes: tuple[int, ...]) -> dict[int, list[float
         companions[size] = Companion(path, SystemClock())
     for turn in range(ROUNDS + 1):
         for size in sizes if turn % 2 else reversed(sizes):
-            async with working(companions[size]):
+            async with running_writer(companions[size]):
                 figure = await _turn(companions[size], numbers)
             if turn:
                 took[size].append(figure)

@@ -11,7 +11,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
 from companion.port import Address, Inbound, Typed
@@ -30,7 +30,7 @@ def resident() -> float:
 
 async def _turns(path: Path) -> float:
     companion = Companion(path, SystemClock())
-    async with working(companion):
+    async with running_writer(companion):
         for number in range(1, TURNS + FIRST + 1):
             await companion.take(Inbound(Address("telegram", str(CHAT + number)), Typed("menu"), number, "Sam"))
             if number == FIRST:

@@ -27,7 +27,7 @@ from typing import Any
 import httpx
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
 from companion.calendar.plan import Plan
@@ -177,7 +177,7 @@ async def main(lifters: int, due: int) -> None:
         fill(path, lifters, now)
         begin = stopwatch.perf_counter()
         companion = Companion(path, SystemClock())
-        async with working(companion):
+        async with running_writer(companion):
             await companion.sweep()
             print(f"start: first sweep done after {(stopwatch.perf_counter() - begin) * 1000:.0f} ms with {lifters} lifters")
             took = [await timed(companion) for _ in range(NOTHING_DUE)]

@@ -10,7 +10,7 @@ from tempfile import TemporaryDirectory
 
 from apscheduler.schedulers.background import BackgroundScheduler
 
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
 from tests.benchmarks.measured import ROUNDS, Row, compare, seconds
@@ -25,7 +25,7 @@ def _nothing() -> None:
 
 async def _first_sweep(path: Path) -> None:
     companion = Companion(path, SystemClock())
-    async with working(companion):
+    async with running_writer(companion):
         await companion.sweep()
     companion.close()
 

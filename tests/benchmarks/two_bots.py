@@ -23,7 +23,7 @@ from telegram import InlineKeyboardButton, InlineKeyboardMarkup, Update
 from telegram.ext import Application, ApplicationBuilder, CallbackQueryHandler, CommandHandler, ConversationHandler, PicklePersistence
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
 from companion.channels.drainer import NO_LIMITS, Drainer
@@ -77,7 +77,7 @@ async def ours(folder: Path, chats: int, url: str = "https://ours.invalid") -> A
     fill(path, chats, datetime.now(UTC))
     companion, stop = Companion(path, SystemClock()), asyncio.Event()
     with mock.patch.object(channel, "Drainer", partial(Drainer, limits=NO_LIMITS)):
-        async with working(companion):
+        async with running_writer(companion):
             begin_anew(companion, chats)
             running = asyncio.create_task(run_telegram(
                 TelegramSettings(OURS, url), companion.take, CompanionOutbox(companion, "telegram", busy=True), SystemClock(), stop,

@@ -21,13 +21,13 @@ from time import perf_counter
 from typing import Any, Final
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from telegram import Update
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.rate_limit import SLOWER, TAKEN_MOST, Flood
-from companion.app.run import ScriptClock, working
+from companion.app.rate_limit import ACCEPTED_MOST, SLOW_DOWN, RateLimit
+from companion.app.run import ScriptClock, running_writer
 from companion.app.service import SORRY, Companion
 from companion.channels.telegram import TelegramSettings, inbound_of, run_telegram
 from companion.channels.telegram.poll import readable
@@ -90,7 +90,7 @@ class Gym:
         self.loop, self.clock = asyncio.new_event_loop(), ScriptClock(START)
         self.companion = Companion(path, self.clock)
         self.companion.db.conn.execute("pragma synchronous=off")
-        self.working = working(self.companion)
+        self.working = running_writer(self.companion)
         self.loop.run_until_complete(self.working.__aenter__())
         self.buttons: list[str] = []
         self.latest: dict[int, list[str]] = {}
@@ -98,7 +98,7 @@ class Gym:
         self.number = 0
 
     def end(self) -> None:
-        self.loop.run_until_complete(self.companion.beside())
+        self.loop.run_until_complete(self.companion.background_done())
         self.loop.run_until_complete(self.working.__aexit__(None, None, None))
         self.companion.close()
         self.loop.close()
@@ -110,8 +110,8 @@ class Gym:
     def take(self, inbound: Inbound) -> list[Outgoing]:
         """A turn, what it left to do beside it, and all that it said."""
         self.loop.run_until_complete(self.companion.take(inbound))
-        if self.companion._beside:
-            self.loop.run_until_complete(self.companion.beside())
+        if self.companion._background:
+            self.loop.run_until_complete(self.companion.background_done())
         shown = list(self.loop.run_until_complete(waiting_messages(CompanionOutbox(self.companion, "telegram"), self.clock.now())))
         for message in shown:
             datas = [button.data for row in message.buttons for button in row]
@@ -255,24 +255,25 @@ def one_update(gym: Gym, one: tuple[str, int, str, str, int, int, int]) -> None:
             seen["own"] += bool(found and to == lifter)
             seen["coach's"] += bool(found and to != lifter)
     assert gym.db.execute("select failed from updates where failed is not null").fetchall() == []
-    seen["slowed"] += any(message.text == SLOWER for message in shown)
+    seen["slowed"] += any(message.text == SLOW_DOWN for message in shown)
     seen["answered"] += bool(shown)
     if not shown:
-        assert gym.companion.flood is not None
-        hushed = gym.companion.flood._counts[inbound.address].sent > TAKEN_MOST
+        assert gym.companion.rate_limit is not None
+        hushed = gym.companion.rate_limit._counts[inbound.address].sent > ACCEPTED_MOST
         seen["twice" if twice else "hushed"] += 1
         assert twice or hushed, (inbound, "nothing was said")
 
 
 @settings(max_examples=WANTED // TOGETHER)
 @given(st.lists(drawn, min_size=TOGETHER, max_size=TOGETHER))
+@example([(kind, SAM, "private", "hello", 0, 0, 1) for kind in sorted(set(KINDS))])  # so that each comes, whatever is drawn
 def some(updates: list[tuple[str, int, str, str, int, int, int]]) -> None:
     file, buttons, codes = begun()
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "gym.sqlite"
         path.write_bytes(file)
         gym = Gym(path)
-        gym.companion.flood = Flood()
+        gym.companion.rate_limit = RateLimit()
         gym.buttons += buttons
         gym.codes = list(codes)
         try:
@@ -299,7 +300,7 @@ def test_whatever_comes_is_answered_or_passed_over_and_shows_nobody_elses_data(t
 async def test_every_kind_of_update_and_every_field_goes_through_the_channel(tmp_path):
     user = {"id": 21, "is_bot": False, "first_name": "A"}
     companion, clock, stop = Companion(tmp_path / "c.sqlite", FakeClock()), FakeClock(), asyncio.Event()
-    async with BotApi() as api, working(companion):
+    async with BotApi() as api, running_writer(companion):
         for kind in (*message_kinds(), *update_kinds()):
             chats = CHATS if kind in message_kinds() else ("private",)
             for chat in chats:

@@ -26,15 +26,15 @@ import sys, asyncio, pathlib
 from companion.app.service import Companion
 from companion.port import Address, Inbound, Typed
 from companion.base.clock import SystemClock
-from companion.app.run import working
+from companion.app.run import running_writer
 
 async def greet(companion):
-    async with working(companion):
+    async with running_writer(companion):
         await companion.take(Inbound(Address("terminal", "sam"), Typed("hello"), name="sam"))
 
 companion = Companion(pathlib.Path(sys.argv[1]), SystemClock())
 asyncio.run(greet(companion))
-assert len(companion.unkept) == 2, companion.unkept
+assert len(companion.unsaved) == 2, companion.unsaved
 print(*sorted(sys.modules))
 """
 

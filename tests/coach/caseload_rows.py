@@ -10,7 +10,7 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
-from companion.coach.caseload import Line, caseload, coach_zone
+from companion.coach.caseload import CaseloadLine, caseload, coach_zone
 from companion.conversation.effects import Alert, Began, Effect, Ended, Find, Record
 from companion.record import coaching, people
 from companion.record.file import open_for_writing
@@ -84,13 +84,13 @@ class Room:
         self.find(person, "overall", overall, days)
 
     def reviewed(self, person: int, days: float, coach: int | None = None) -> None:
-        coaching.note_act(self.db, person, coach or self.coach, "reviewed", "", "", ago(days))
+        coaching.audit_act(self.db, person, coach or self.coach, "reviewed", "", "", ago(days))
 
     def looks(self, person: int) -> list[str]:
         """What was looked at of a lifter, by whom, the oldest first; the agreement left out."""
-        return [f"{name}: {what}" for _, name, what in reversed(coaching.looks_at(self.db, person, 500)) if what != "agreed"]
+        return [f"{name}: {what}" for _, name, what in reversed(coaching.latest_looks(self.db, person, 500)) if what != "agreed"]
 
 
-def lines_of(db: sqlite3.Connection, coach: int, now: datetime) -> list[Line]:
+def lines_of(db: sqlite3.Connection, coach: int, now: datetime) -> list[CaseloadLine]:
     """The caseload of a coach, on their own clock."""
     return caseload(db, coach, now, coach_zone(db, coach, now))

@@ -127,9 +127,9 @@ def a_lifter(db: Connection, name: str = "Ottilie Brandt", units: str = "metric"
             one.find(pain__morning="better")
     one.on(83)
     reason = note or "seen in person: she loses it when tired"
-    coaching.note_look(db, one.person, coach, "numbers", one.at)
+    coaching.audit_look(db, one.person, coach, "numbers", one.at)
     for what, value, because in (("pin_depth", "parallel", "film of Tuesday"), ("overrule", "control open", reason)):
-        coaching.note_act(db, one.person, coach, what, value, because, one.at)
+        coaching.audit_act(db, one.person, coach, what, value, because, one.at)
     keep(db, one.person, [Find("depth.pin", "parallel", "set by coach Rune Aldersgate", "film of Tuesday"),
                           Find("overruled.control", "open", "overruled by coach Rune Aldersgate", reason)], one.at, ZONE)
     return one.person

@@ -8,7 +8,7 @@ from datetime import UTC, datetime, timedelta
 from hypothesis import strategies as st
 
 from companion.export.questions import questions_in
-from companion.record.log import Row
+from companion.record.log import LogRow
 from flows.catalogue import BOOK
 
 START = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
@@ -23,15 +23,15 @@ NASTY = ("=1+1", "+49 170", "-3", "@SUM(A1)", " \t=cmd|' /C calc'!A0", "\r=2", "
 
 
 def row(key: str = "left_1", value: float | str | None = 11.5, *, flow: str = "knee_to_wall", raw: str = "", status: str = "ok",
-        ending: str | None = "done", **more: object) -> Row:
+        ending: str | None = "done", **more: object) -> LogRow:
     """One row; the rest as a first answer of a first run of the flow as it is now has it."""
     version = BOOK[flow].flow.version if flow in BOOK.flows else 1
     side = key.split("_")[0] if key.split("_")[0] in ("left", "right") else ""
-    whole = Row(1, START, flow, version, "1", key, side, raw or str(value or ""), value, "", status, "", "", None, ending, "")
+    whole = LogRow(1, START, flow, version, "1", key, side, raw or str(value or ""), value, "", status, "", "", None, ending, "")
     return replace(whole, **more)
 
 
-def log_of(*rows: Row) -> list[Row]:
+def log_of(*rows: LogRow) -> list[LogRow]:
     """The same rows numbered and timed in this order, a minute apart."""
     return [replace(one, id=n, at=START + timedelta(minutes=n)) for n, one in enumerate(rows, 1)]
 
@@ -41,7 +41,7 @@ nasty = st.one_of(st.sampled_from(NASTY), st.text(st.characters(), max_size=8),
 
 
 @st.composite
-def _drawn(draw: st.DrawFn) -> Row:
+def _drawn(draw: st.DrawFn) -> LogRow:
     flow, key = draw(st.sampled_from(KEYS))
     ask = QUESTIONS[flow][key].ask
     options = [option.value for option in ask.kind.options]
@@ -51,12 +51,12 @@ def _drawn(draw: st.DrawFn) -> Row:
     version = max(0, BOOK[flow].flow.version - draw(st.sampled_from((0, 0, 0, 1))))
     run = f"{flow} {draw(st.integers(1, 2))}"
     status = draw(st.sampled_from(("ok", "ok", "ok", "skipped", "withdrawn", "in_pain")))
-    return Row(0, START, flow, version, run, key, ask.side, draw(nasty), value, ask.kind.unit, status, draw(nasty), draw(nasty),
+    return LogRow(0, START, flow, version, run, key, ask.side, draw(nasty), value, ask.kind.unit, status, draw(nasty), draw(nasty),
                None, "done", draw(nasty))
 
 
 @st.composite
-def logs(draw: st.DrawFn) -> list[Row]:
+def logs(draw: st.DrawFn) -> list[LogRow]:
     """Some rows of some flows; the rows of one run share its ending."""
     rows = log_of(*draw(st.lists(_drawn(), max_size=10)))
     endings = {one.run: draw(st.sampled_from((None, "done", "left", "pain", "closed"))) for one in rows}

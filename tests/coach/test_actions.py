@@ -107,7 +107,7 @@ async def test_a_code_runs_out(gym):
     await gym.coach(KIM)
     code = await gym.code_for("Sam")
     await gym.lifter(SAM)
-    gym.clock.at += coaching.CODE_LASTS + timedelta(minutes=1)
+    gym.clock.at += coaching.CODE_LIFETIME + timedelta(minutes=1)
     assert any("not one of mine" in text for text in await gym.say(f"code {code}"))
 
 
@@ -116,7 +116,7 @@ async def test_a_code_is_kept_only_as_a_hash(gym):
     code = (await gym.code_for("Sam")).replace(" ", "")
     kept = [row[0] for row in gym.db.execute("select code_hash from invitations")]
     assert code not in kept
-    assert coaching.hashed(code) in kept
+    assert coaching.code_hash_of(code) in kept
 
 
 async def test_a_code_that_was_told_is_not_kept(gym):
@@ -256,10 +256,10 @@ async def test_after_the_lifter_ends_it_the_coach_sees_nothing_and_can_do_nothin
     await gym.tap(SAM, f"go.leave_coach.{kim}")
     assert not coaching.sees(gym.db, kim, sam)
     await gym.tap(KIM, f"go.lifter_report.{sam}")
-    assert gym.heard(KIM)[-1] == "No such lifter among yours."
+    assert gym.heard(KIM)[-1] == "That is not one of your lifters."
     await gym.tap(KIM, f"go.coach_note.{sam}")
     await gym.say("hello?", "Send it", who=KIM)
-    assert gym.heard(KIM)[-1] == "No such lifter among yours."
+    assert gym.heard(KIM)[-1] == "That is not one of your lifters."
     assert not any("hello?" in text for text in gym.heard(SAM))
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
     assert not any("something hurt" in text for text in gym.heard(KIM))
@@ -283,7 +283,7 @@ async def test_a_list_that_waits_is_not_sent_after_a_lifter_on_it_has_ended_it(g
     before = len(gym.shown)
     await gym.listen(KIM)
     said = [message for message in gym.shown[before:] if "sam" in message.text]
-    assert [message.text for message in said] == ["sam has ended your view of their answers."]
+    assert [message.text for message in said] == ["sam has stopped sharing their answers with you."]
     assert [button.data for row in said[0].buttons for button in row] == ["go.caseload"]
     assert gym.id_of(SAM) == sam
 
@@ -305,27 +305,27 @@ async def test_a_coach_s_copy_tells_nothing_of_a_lifter(gym):
 async def test_every_look_and_the_end_of_the_link_can_be_read_by_the_lifter(gym):
     await gym.linked()
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)
-    coaching.note_look(gym.db, sam, kim, "numbers", gym.clock.now())
+    coaching.audit_look(gym.db, sam, kim, "numbers", gym.clock.now())
     await gym.say("my coaches")
     assert any("Kim, numbers" in text and "Kim, you agreed" in text for text in gym.heard(SAM))
     await gym.tap(SAM, f"go.leave_coach.{kim}")
-    assert coaching.looks_at(gym.db, sam)[0][2] == "withdrawn"
+    assert coaching.latest_looks(gym.db, sam)[0][2] == "withdrawn"
 
 
 async def test_where_more_was_looked_at_than_fits_the_lifter_hears_where_the_rest_is(gym):
     await gym.linked()
     for page in range(20):
-        coaching.note_look(gym.db, gym.id_of(SAM), gym.id_of(KIM), f"log, page {page}", gym.clock.now())
+        coaching.audit_look(gym.db, gym.id_of(SAM), gym.id_of(KIM), f"log, page {page}", gym.clock.now())
     await gym.say("my coaches")
-    looked = next(text for text in reversed(gym.heard(SAM)) if text.startswith("What was looked at"))
+    looked = next(text for text in reversed(gym.heard(SAM)) if text.startswith("What your coaches looked at"))
     assert looked.splitlines()[-1] == "The older ones are in the copy under “my data”."
     assert len(looked.splitlines()) == 14
 
 
 async def test_a_lifter_hears_that_their_coach_is_none_any_more(gym):
     await gym.linked()
-    operator_requests.carry_out(gym.db, operator_requests.Request("end", "Kim"), gym.clock.now())
-    assert gym.heard(SAM)[-1] == "Kim is no coach here any more: they see nothing of you, and hear nothing from me."
+    operator_requests.carry_out(gym.db, operator_requests.OperatorRequest("end", "Kim"), gym.clock.now())
+    assert gym.heard(SAM)[-1] == "Kim is no longer a coach here. They can't see your answers any more, and I no longer tell them when something hurts."
     assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
 
 
@@ -333,7 +333,7 @@ async def test_another_coach_sees_nothing(gym):
     await gym.linked()
     await gym.coach(ODA)
     await gym.tap(ODA, f"go.coach_act.{gym.id_of(SAM)}-reviewed")
-    assert gym.heard(ODA)[-1] == "No such lifter among yours."
+    assert gym.heard(ODA)[-1] == "That is not one of your lifters."
 
 
 async def test_a_lifter_may_have_more_than_one_coach(gym):
@@ -355,7 +355,7 @@ async def test_an_act_is_kept_told_and_logged(gym, act, replies, fact, value):
     await gym.tap(KIM, f"go.coach_act.{sam}-{act}")
     await gym.say(*replies, who=KIM)
     assert log.facts_of(gym.db, sam)[fact].value == value
-    assert coaching.acts_for(gym.db, sam)[0][2] == act
+    assert coaching.latest_acts(gym.db, sam)[0][2] == act
     assert "Kim" in gym.heard(SAM)[-1]
 
 
@@ -367,7 +367,7 @@ async def test_a_coach_can_take_an_overruling_back(gym):
         await gym.say("Control", ruling, "seen in person", who=KIM)
     assert log.facts_of(gym.db, sam)["overruled.control"].value == ""
     assert gym.heard(SAM)[-1] == "Your coach Kim now goes by what the tests say of control. Reason: seen in person."
-    assert [row[3] for row in coaching.acts_for(gym.db, sam)] == ["control as_computed", "control open"]
+    assert [row[3] for row in coaching.latest_acts(gym.db, sam)] == ["control as_computed", "control open"]
 
 
 async def test_a_load_pinned_above_what_the_tests_say_is_said_to_both(gym):
@@ -376,7 +376,7 @@ async def test_a_load_pinned_above_what_the_tests_say_is_said_to_both(gym):
     gym.db.execute("insert into facts values (?, 'load.limit', '64', 1, '2026-03-02T18:05:00.000Z')", (sam,))
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
     await gym.say("100", "skip", who=KIM)
-    lower = "The tests say at most 64 kg: the lower of the two holds."
+    lower = "The tests say at most 64 kg; I use the lower of the two."
     assert gym.heard(SAM)[-1] == f"Your coach Kim has set the most load: 100 kg. {lower}"
     assert f"Done for sam. {lower}" in gym.heard(KIM)
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
@@ -400,7 +400,7 @@ async def test_who_agrees_is_told_with_the_name_the_code_was_made_for(gym):
     await gym.coach(KIM)
     await gym.lifter(SAM)
     await gym.say(f"code {await gym.code_for('Samuel, Tuesdays')}", "Yes, I agree")
-    assert "sam has agreed (your code for Samuel, Tuesdays): you see their answers now." in gym.heard(KIM)
+    assert "sam has agreed (your code for Samuel, Tuesdays): you can see their answers now." in gym.heard(KIM)
 
 
 async def test_a_coach_who_is_none_any_more_is_not_agreed_to(gym):
@@ -409,7 +409,7 @@ async def test_a_coach_who_is_none_any_more_is_not_agreed_to(gym):
     await gym.say(f"code {await gym.code_for('Sam')}")
     coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
     await gym.say("Yes, I agree")
-    assert any("has run out meanwhile" in text for text in gym.heard(SAM))
+    assert any("has expired" in text for text in gym.heard(SAM))
     assert gym.count("coaches") == 0
 
 
@@ -452,7 +452,7 @@ async def test_taking_a_review_back_twice_takes_no_earlier_one_back(gym):
     for _ in range(2):
         await gym.tap(KIM, f"go.coach_act.{sam}-unreviewed-{slip}")
         assert coaching.reviewed_at(gym.db, sam, kim) == first
-    assert gym.heard(KIM)[-1] == "That is taken back already."
+    assert gym.heard(KIM)[-1] == "That was already taken back."
     assert gym.count("acts") == 3
 
 
@@ -508,7 +508,7 @@ async def test_when_the_operator_ends_a_coach_every_view_ends(gym):
     await gym.linked()
     coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
     assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
-    assert coaching.looks_at(gym.db, gym.id_of(SAM))[0][2] == "the coach is none any more"
+    assert coaching.latest_looks(gym.db, gym.id_of(SAM))[0][2] == "the coach is none any more"
 
 
 async def test_erasing_a_lifter_takes_what_their_coach_wrote_about_them(gym):
@@ -540,12 +540,12 @@ async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
 async def test_the_report_comes_as_a_document_made_beside_the_turn(gym):
     await gym.linked()
     await gym.tap(KIM, f"go.lifter_report.{gym.id_of(SAM)}")
-    await gym.companion.beside()
+    await gym.companion.background_done()
     row = gym.db.execute("select text, document, document_name, about from outbox where address = 'kim' order by id desc").fetchone()
     assert row[0] == "The report of sam, as it stands now."
     assert row[1].startswith("<!doctype html>")
     assert row[2:] == ("report.html", gym.id_of(SAM))
-    assert coaching.looks_at(gym.db, gym.id_of(SAM))[0][2] == "report"
+    assert coaching.latest_looks(gym.db, gym.id_of(SAM))[0][2] == "report"
 
 
 async def test_a_report_that_is_made_while_the_view_is_ended_is_not_sent(gym):
@@ -553,20 +553,20 @@ async def test_a_report_that_is_made_while_the_view_is_ended_is_not_sent(gym):
     sam, kim = gym.id_of(SAM), gym.id_of(KIM)
     await gym.companion.take(Inbound(KIM, Tapped(f"go.lifter_report.{sam}"), name="kim"))
     coaching.withdraw(gym.db, sam, kim, gym.clock.now())
-    await gym.companion.beside()
+    await gym.companion.background_done()
     assert not gym.db.execute("select 1 from outbox where document_name = 'report.html'").fetchall()
 
 
 async def asked_for_as_the_process_ends(gym: Gym) -> None:
     await gym.companion.take(Inbound(KIM, Tapped(f"go.lifter_report.{gym.id_of(SAM)}"), name="kim"))
-    for making in gym.companion._beside:
+    for making in gym.companion._background:
         making.cancel()
-    await asyncio.gather(*gym.companion._beside, return_exceptions=True)
+    await asyncio.gather(*gym.companion._background, return_exceptions=True)
 
 
 async def swept(gym: Gym) -> list[tuple[str, int]]:
     await gym.companion.sweep()
-    await gym.companion.beside()
+    await gym.companion.background_done()
     return gym.db.execute("select address, unasked from outbox where document_name = 'report.html'").fetchall()
 
 
@@ -583,7 +583,7 @@ async def test_a_report_asked_for_just_before_the_process_ended_is_made_once_at_
 async def test_a_report_that_was_made_is_not_made_again_after_a_restart(gym):
     await gym.linked()
     await gym.tap(KIM, f"go.lifter_report.{gym.id_of(SAM)}")
-    await gym.companion.beside()
+    await gym.companion.background_done()
     await gym.restart()
     assert len(await swept(gym)) == 1
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.coach.caseload import GROUPS, MOVED_BACK, WORDS_MOST, Line, cut, units
+from companion.coach.caseload import GROUPS, MOVED_BACK, REASON_MOST, CaseloadLine, shortened, utf16_length
 from companion.conversation.effects import Alert
 from companion.export.table import plain
 from companion.record import coaching, people, reminders
@@ -25,7 +25,7 @@ def room(tmp_path: Path) -> Iterator[Room]:
         yield one
 
 
-def line(room: Room, person: int) -> Line:
+def line(room: Room, person: int) -> CaseloadLine:
     return next(one for one in lines_of(room.db, room.coach, NOW) if one.person == person)
 
 
@@ -162,7 +162,7 @@ def test_the_words_of_a_step_back_are_known_by(start, hurt, moved):
 def test_a_retest_told_twice_in_vain_is_overdue(room):
     sam = room.lifter()
     a_retest(room, sam, 3, "ignored")
-    assert told(room, sam) == ("overdue", "retest told twice in vain, since Monday")
+    assert told(room, sam) == ("overdue", "no answer to two retest reminders, since Monday")
 
 
 def test_results_since_settle_a_retest_told_in_vain(room):
@@ -309,7 +309,7 @@ def test_lines_are_plain_and_short_whatever_the_record_holds(room):
     sam = room.lifter("\u202eSam\n" + "x" * 4096)
     room.find(sam, "retest.change", "worse", 1, "\u202e" + "\U0001f600" * 3000 + "\n<b>")
     found = line(room, sam)
-    assert units(found.words) <= WORDS_MOST
+    assert utf16_length(found.words) <= REASON_MOST
     assert not set("\u202e\n") & set(found.words + found.name)
 
 
@@ -318,8 +318,8 @@ def test_lines_are_plain_and_short_whatever_the_record_holds(room):
     ("\U0001f600" * 5, 10, "\U0001f600" * 5),
     ("\U0001f600" * 6, 10, "\U0001f600" * 4 + "…"), ("a \n\t b", 10, "a b"), ("", 5, "")])
 def test_a_text_is_cut_by_what_a_chat_counts(text, most, kept):
-    assert cut(text, most) == kept
-    assert units(kept) <= most
+    assert shortened(text, most) == kept
+    assert utf16_length(kept) <= most
 
 
 def test_since_is_when_it_happened(room):
@@ -331,8 +331,8 @@ def test_since_is_when_it_happened(room):
 @given(st.text(st.characters(), max_size=40) |
        st.text(st.sampled_from("a \u202e\ud83d\u00a0\ufdd0\U0001f600\u0301"), max_size=40), st.integers(2, 50))
 def test_a_cut_text_is_plain_and_never_longer(text, most):
-    short = cut(text, most)
-    assert units(short) <= most
+    short = shortened(text, most)
+    assert utf16_length(short) <= most
     assert short == plain(short)
     assert "  " not in short
     assert short.endswith("…") or short == " ".join(plain(text).split())

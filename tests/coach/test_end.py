@@ -10,7 +10,7 @@ from click.testing import CliRunner, Result
 from companion.cli.main import main
 from companion.record import coaching, people
 from companion.record.file import open_for_reading
-from companion.record.operator_requests import Request, carry_out
+from companion.record.operator_requests import OperatorRequest, carry_out
 from tests.coach.caseload_rows import NOW, Room, record
 
 
@@ -40,17 +40,17 @@ def test_of_several_with_one_name_none_is_ended_and_their_numbers_are_said(path)
     before = there(path)
     result = end(path, "Kim")
     assert result.exit_code != 0
-    assert "Kim may be several coaches; say which by the number: 2 (Kim, 0 lifters), 3 (Kim, 0 lifters)" in result.output
+    assert "several coaches are called Kim; give the number: 2 (Kim, 0 lifters), 3 (Kim, 0 lifters)" in result.output
     assert there(path) == before
 
 
 def test_a_number_ends_that_coach_alone(path):
-    assert end(path, "3").output == "Kim is no coach any more\n"
+    assert end(path, "3").output == "Kim is no longer a coach\n"
     assert there(path) == [(1, "Ada"), (2, "Kim")]
 
 
 def test_a_name_that_one_coach_has_ends_them(path):
-    assert end(path, "Ada").output == "Ada is no coach any more\n"
+    assert end(path, "Ada").output == "Ada is no longer a coach\n"
     assert [name for _, name in there(path)] == ["Kim", "Kim"]
 
 
@@ -69,10 +69,10 @@ def test_the_list_has_the_numbers(path):
 def test_a_request_left_without_a_number_ends_nobody_where_several_are_called_so(tmp_path, caplog):
     with record(tmp_path) as room:
         two_kims(room)
-        carry_out(room.db, Request("end", "Kim"), NOW)
+        carry_out(room.db, OperatorRequest("end", "Kim"), NOW)
         assert len(coaching.coaches_named(room.db)) == 3
-        assert "none is ended" in caplog.text
-        carry_out(room.db, Request("end", "Ada", person=2), NOW)  # the number is somebody else's meanwhile
+        assert "none was ended" in caplog.text
+        carry_out(room.db, OperatorRequest("end", "Ada", person=2), NOW)  # the number is somebody else's meanwhile
         assert len(coaching.coaches_named(room.db)) == 3
 
 

@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.coach.caseload import units
+from companion.coach.caseload import utf16_length
 from companion.coach.caseload_page import caseload_html
 from companion.coach.letters import alert_letters
 from companion.coach.links import link
-from companion.coach.names import SHORT, called, lines_apart, meant, told_apart
+from companion.coach.names import BUTTON_NAME_MOST, display_name, distinct_names, lifters_matching, with_distinct_names
 from companion.coach.views import show
 from companion.conversation.effects import Link, Say
 from companion.port import Inbound, Tapped, Typed
@@ -37,7 +37,7 @@ def by_code(room: Room, name: str, code: str) -> int:
     """A lifter who came by a code made out to somebody."""
     lifter = room.lifter(name)
     coaching.invite(room.db, "lifter", room.coach, code, ago(61))
-    coaching.use(room.db, room.db.execute("select max(id) from invitations").fetchone()[0], lifter, ago(60))
+    coaching.use_up(room.db, room.db.execute("select max(id) from invitations").fetchone()[0], lifter, ago(60))
     return lifter
 
 
@@ -78,7 +78,7 @@ def test_several_are_a_list_the_most_urgent_first_and_each_line_is_noted(room):
     one, two, mia = room.lifter("Sam Ahl"), room.lifter("Sam Berg"), room.lifter("Mia")
     room.hurt(two, 0.5, "emergency")
     say = find(room, "sam")
-    assert say.text.split("\n")[0] == "That may be 2 of your lifters, most urgent first."
+    assert say.text.split("\n")[0] == "2 of your lifters match, most urgent first."
     assert "1. Sam Berg: hurt" in say.text
     assert "sent to emergency care" in say.text
     assert taps(say) == [("1 Sam Berg", f"go.lifter.{two}"), ("2 Sam Ahl", f"go.lifter.{one}"), ("My lifters", "go.caseload")]
@@ -90,7 +90,7 @@ def test_of_very_many_the_first_ten_are_shown_and_it_says_so(room):
     for n in range(13):
         room.lifter(f"Sam {chr(65 + n)}")
     say = find(room, "sam")
-    assert say.text.startswith("That may be 13 of your lifters, most urgent first. Here are the first 10;")
+    assert say.text.startswith("13 of your lifters match, most urgent first. Here are the first 10. Type more")
     assert len(taps(say)) == 11
 
 
@@ -98,7 +98,7 @@ def test_of_very_many_the_first_ten_are_shown_and_it_says_so(room):
 def test_where_nobody_is_called_so_it_says_so_and_no_number_opens_anybody(room, typed):
     sam = room.lifter("Sam")
     say = find(room, typed)
-    assert say.text == "None of your lifters is called that."
+    assert say.text == "None of your lifters has that name."
     assert taps(say) == [("My lifters", "go.caseload")]
     assert room.looks(sam) == []
 
@@ -107,9 +107,9 @@ def test_nobody_elses_lifter_is_found(room):
     sam = room.lifter("Sam")
     other, nobody = room.a_coach("Bo"), room.lifter("Mia")
     for coach in (other, nobody):
-        assert find(room, "sam", coach).text == "None of your lifters is called that."
+        assert find(room, "sam", coach).text == "None of your lifters has that name."
     coaching.withdraw(room.db, sam, room.coach, NOW)
-    assert find(room, "sam").text == "None of your lifters is called that."
+    assert find(room, "sam").text == "None of your lifters has that name."
 
 
 @pytest.mark.parametrize("said", ["find sam", "Lifter Sam", "show me sam", "show sam", "Please find sam.", "open sam", "look up sam",
@@ -180,25 +180,25 @@ async def test_a_page_that_was_found_by_name_is_not_sent_after_the_view_was_ende
 
 def test_a_name_that_only_one_has_stays_as_it_is(room):
     sam, mia = by_code(room, "Sam", "Sam, Tuesdays"), room.lifter("Mia")
-    assert (called(room.db, room.coach, sam), called(room.db, room.coach, mia)) == ("Sam", "Mia")
+    assert (display_name(room.db, room.coach, sam), display_name(room.db, room.coach, mia)) == ("Sam", "Mia")
 
 
 def test_two_of_one_name_have_what_their_codes_say_beside_it(room):
     one, two = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "sam", "Sam from work")
-    assert called(room.db, room.coach, one) == "Sam (Tuesdays)"
-    assert called(room.db, room.coach, two) == "sam (from work)"
+    assert display_name(room.db, room.coach, one) == "Sam (Tuesdays)"
+    assert display_name(room.db, room.coach, two) == "sam (from work)"
 
 
 @pytest.mark.parametrize("codes", [("Sam", "Sam"), ("", ""), ("Sam, new", "Sam (new)")])
 def test_where_the_codes_tell_nothing_apart_the_numbers_do(room, codes):
     one, two = (by_code(room, "Sam", code) for code in codes)
-    assert called(room.db, room.coach, one) == f"Sam (no. {one})"
-    assert called(room.db, room.coach, two) == f"Sam (no. {two})"
+    assert display_name(room.db, room.coach, one) == f"Sam (no. {one})"
+    assert display_name(room.db, room.coach, two) == f"Sam (no. {two})"
 
 
 def test_each_place_that_names_them_tells_them_apart_alike(room):
     one, two = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "Sam", "Sam, Fridays")
-    lines = lines_apart(room.db, room.coach, lines_of(room.db, room.coach, NOW))
+    lines = with_distinct_names(room.db, room.coach, lines_of(room.db, room.coach, NOW))
     assert {line.person: line.name for line in lines} == {one: "Sam (Tuesdays)", two: "Sam (Fridays)"}
     (listed,) = show(Turn(room.db, room.coach, NOW, BOOK), "caseload", "")
     (page,) = show(Turn(room.db, room.coach, NOW, BOOK), "lifter", str(two))
@@ -216,7 +216,7 @@ def test_another_coachs_lifters_and_codes_change_no_name(room):
     bo = room.a_coach("Bo")
     twin = people.add_person(room.db, "telegram", "9999", "Sam", ago(90))
     coaching.link(room.db, twin, bo, ago(60))
-    assert called(room.db, room.coach, sam) == called(room.db, bo, twin) == "Sam"
+    assert display_name(room.db, room.coach, sam) == display_name(room.db, bo, twin) == "Sam"
 
 
 def test_the_operators_page_tells_them_apart_by_their_numbers(room):
@@ -229,7 +229,7 @@ def test_the_operators_page_tells_them_apart_by_their_numbers(room):
 def test_who_ends_the_view_is_told_apart_from_who_stays(room):
     one, _ = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "Sam", "Sam, Fridays")
     letters = link(Turn(room.db, one, NOW, BOOK), Link("withdraw", str(room.coach)))
-    assert [letter.say.text for letter in letters if letter.to == room.coach] == ["Sam (Tuesdays) has ended your view of their answers."]
+    assert [letter.say.text for letter in letters if letter.to == room.coach] == ["Sam (Tuesdays) has stopped sharing their answers with you."]
 
 
 names = st.text(st.sampled_from("aA é\u200b()🙂") | st.characters(codec="utf-8"), max_size=60)
@@ -237,9 +237,9 @@ names = st.text(st.sampled_from("aA é\u200b()🙂") | st.characters(codec="utf-
 
 @given(st.dictionaries(st.integers(1, 10**6), names, max_size=6), st.dictionaries(st.integers(1, 10**6), names, max_size=6))
 def test_whoever_is_told_apart_fits_a_button_and_is_no_other_of_them(given_names, codes):
-    told = told_apart(given_names, {**codes, **dict.fromkeys(given_names, "Sam")})
+    told = distinct_names(given_names, {**codes, **dict.fromkeys(given_names, "Sam")})
     assert len(set(told.values())) == len(told)
-    assert all(0 < units(name) <= SHORT for name in told.values())
+    assert all(0 < utf16_length(name) <= BUTTON_NAME_MOST for name in told.values())
 
 
 def test_anything_may_be_typed(tmp_path):
@@ -248,6 +248,6 @@ def test_anything_may_be_typed(tmp_path):
 
         @given(st.text(max_size=70))
         def tried(typed: str) -> None:
-            assert meant(room.db, room.coach, typed) in ([], [2])
+            assert lifters_matching(room.db, room.coach, typed) in ([], [2])
 
         tried()

@@ -15,11 +15,11 @@ from markupsafe import Markup
 from companion.coach.caseload_page import caseload_html
 from companion.coach.page import rendered
 from companion.coach.report import report_html
-from companion.coach.report_sections import account_of
+from companion.coach.report_sections import report_content
 from companion.conversation.effects import Alert, Find
 from companion.export import pdf
 from companion.record import coaching, people
-from companion.record.caseload import standings_of_all
+from companion.record.caseload import all_caseload_rows
 from flows.catalogue import BOOK
 from tests.coach.made_up import NOW, START, ZONE, Kept, a_lifter, opened
 from tests.coach.rows import NASTY
@@ -188,15 +188,15 @@ def test_plan_reminder_acts_and_looks_are_there(page):
 
 
 def test_a_coachs_depth_holds_until_a_later_squat_day_moves_it(made, file):
-    glance = dict(account_of(*made, NOW, BOOK).glance)
+    glance = dict(report_content(*made, NOW, BOOK).glance)
     assert glance["Depth to keep to"] == "parallel (set by a coach)"
     one = Kept(file, people.add_person(file, "terminal", "ida", "ida", START))
     one.find(depth__keep="parallel", outcome__at=START.isoformat())
     one.on(3)
     one.find(depth__step="a_little_above")
     one.find(depth__keep="parallel")  # the results were looked at again
-    assert dict(account_of(file, one.person, NOW, BOOK).glance)["Depth to keep to"] == (
-        "a little above parallel (after the last squat day told)")
+    assert dict(report_content(file, one.person, NOW, BOOK).glance)["Depth to keep to"] == (
+        "a little above parallel (after the last squat day)")
 
 
 def test_a_correction_is_visible_with_what_it_replaced(made, page):
@@ -239,7 +239,7 @@ def test_somebody_without_an_answer_gets_a_page_that_says_so(file):
     person = people.add_person(file, "terminal", "ida", "ida", START)
     page = report_html(file, person, NOW, BOOK)
     for words in ("No test is done yet", "no safety check has been done yet", "Nothing has been measured yet.",
-                  "There is nothing to draw yet.", "No squat day has been told of yet.", "Nothing has been answered yet."):
+                  "There is nothing to draw yet.", "No squat day has been reported yet.", "Nothing has been answered yet."):
         assert words in Seen(page).words
     nothing_active(page)
 
@@ -285,8 +285,8 @@ def test_no_text_of_a_lifter_is_active(file, evil):
         one.run("squat_after", {"back": "still", "note": text}, note=text, back=text)
         keep(file, one.person, [Alert("clinician", text), Find("safety.level", "clinician", text, text), Find("squat.goal", text),
                                 Find("overruled.length", text, text, text), Find("safety.why", text)], START, ZONE)
-        coaching.note_act(file, one.person, coach, text, text, text, START)
-        coaching.note_look(file, one.person, coach, text, START)
+        coaching.audit_act(file, one.person, coach, text, text, text, START)
+        coaching.audit_look(file, one.person, coach, text, START)
     pages = [report_html(file, one.person, NOW, BOOK) for one in (shy, wild)]
     for page in pages:
         nothing_active(page)
@@ -346,7 +346,7 @@ def test_the_operator_sees_every_lifter_and_no_mere_coach(file):
     assert "Solo Lifter" in words
     assert "Lifter 2 hurt" in words
     assert "Rune" not in words
-    assert len(standings_of_all(file)) == 4
+    assert len(all_caseload_rows(file)) == 4
 
 
 def test_a_coach_sees_nobody_who_is_not_theirs(file):

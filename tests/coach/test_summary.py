@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from companion.coach.summary import Page, lifter_page
+from companion.coach.summary import LifterPage, lifter_page
 from companion.conversation.effects import Alert, Record, Remind
 from companion.record import coaching, people
 from companion.screening.errors import errors_from
@@ -20,7 +20,7 @@ def room(tmp_path: Path) -> Iterator[Room]:
         yield one
 
 
-def page(room: Room, person: int) -> Page:
+def page(room: Room, person: int) -> LifterPage:
     return lifter_page(room.db, room.coach, person, NOW)
 
 
@@ -149,7 +149,7 @@ def test_alerts_come_with_the_answers_they_rest_on(room):
 
 def test_acts_the_plan_and_the_next_reminder(room):
     sam = room.lifter()
-    coaching.note_act(room.db, sam, room.coach, "pin_load", "60", "knee", ago(1))
+    coaching.audit_act(room.db, sam, room.coach, "pin_load", "60", "knee", ago(1))
     room.find(sam, "squat.plan", '{"weekly":{"TU":"18:00"}}')
     room.keep(sam, 1, Remind("retest", "retest", "2026-04-01"))
     one = page(room, sam)

@@ -14,16 +14,26 @@ from hypothesis import strategies as st
 
 from companion.app.run import ScriptClock
 from companion.calendar.plan import Plan
-from companion.coach.caseload import GROUPS, Line, days_in, units
+from companion.coach.caseload import GROUPS, CaseloadLine, day_namer, utf16_length
 from companion.coach.letters import NOT_YOURS
-from companion.coach.summary import Acted, Alarm, Cause, Media, Number, Overruled, Page, Pinned, lifter_page
+from companion.coach.summary import (
+    AlertDetail,
+    CauseSummary,
+    CoachAction,
+    LatestReading,
+    LifterPage,
+    OverruledFinding,
+    Pinned,
+    SentMedia,
+    lifter_page,
+)
 from companion.coach.views import (
     SUMMARY_MOST,
     TEXT_MOST,
-    Look,
-    about,
+    LifterView,
     caseload_say,
     days_say,
+    lifter_shown,
     log_say,
     more_say,
     numbers_says,
@@ -37,8 +47,8 @@ from companion.pictures.series import all_charts
 from companion.pictures.store import OWN_PICTURE_OF, PictureStore
 from companion.port import Address
 from companion.record import coaching, people
-from companion.record.caseload import Alerted, LogRow
-from companion.record.log import Concluded
+from companion.record.caseload import KeptAlert, LogPageRow
+from companion.record.log import KeptFinding
 from companion.record.turn import Turn
 from companion.record.writer import Writer
 from companion.screening.squat_days import ToldDay
@@ -76,13 +86,13 @@ def numbered(say: Say) -> list[str]:
 
 def fits(say: Say) -> None:
     """What the channels can carry."""
-    assert 1 <= units(say.text) <= TEXT_MOST
+    assert 1 <= utf16_length(say.text) <= TEXT_MOST
     assert say.text.strip()
     assert not NEVER & set(say.text)
     say.text.encode()
     for tap in taps(say):
         assert 1 <= len(tap.data.encode()) <= PAYLOAD_BYTES
-        assert 1 <= units(tap.label) <= 32
+        assert 1 <= utf16_length(tap.label) <= 32
         assert not NEVER & set(tap.label)
         assert read_start(tap.data) is not None
         tap.label.encode()
@@ -93,7 +103,7 @@ def fits(say: Say) -> None:
 
 @pytest.mark.parametrize(("many", "pages", "last"), [(1, 1, 1), (10, 1, 10), (11, 2, 1), (200, 20, 10)])
 def test_ten_lines_a_page_and_the_last_page_for_any_beyond(many, pages, last):
-    lines = [Line(n, f"Sam {n}", "fine", "fine", NOW) for n in range(many)]
+    lines = [CaseloadLine(n, f"Sam {n}", "fine", "fine", NOW) for n in range(many)]
     seen = []
     for page in range(pages):
         say, on_it = caseload_say(lines, "all", page)
@@ -107,7 +117,7 @@ def test_ten_lines_a_page_and_the_last_page_for_any_beyond(many, pages, last):
 
 def test_nobody_linked_is_said_with_the_way_to_invite(room):
     (say,) = ask(room, "caseload")
-    assert say.text.startswith("No lifter is linked to you")
+    assert say.text.startswith("You have no lifters yet")
     assert [tap.data for tap in taps(say)] == ["go.invite_lifter"]
 
 
@@ -126,7 +136,7 @@ def test_the_header_counts_the_groups_and_filters_lead_to_those_that_are_not_emp
 
 
 def test_turning_pages_stays_within_the_group():
-    lines = [Line(n, "Sam", GROUPS[n % 2], "words", NOW) for n in range(60)]
+    lines = [CaseloadLine(n, "Sam", GROUPS[n % 2], "words", NOW) for n in range(60)]
     say, _ = caseload_say(lines, "referred", 1)
     assert [tap.data for tap in taps(say) if tap.label in ("Previous", "Next")] == ["go.caseload.referred-0", "go.caseload.referred-2"]
 
@@ -180,7 +190,7 @@ def test_whoever_is_not_the_coach_hears_what_somebody_who_does_not_exist_would_g
     assert nobody[0].text == NOT_YOURS
     for coach in (former, bea, resigned, sam, 0, 999999):
         assert ask(room, view, f"{sam}{what}", coach) == nobody
-        assert about(room.db, coach, view, f"{sam}{what}") is None
+        assert lifter_shown(room.db, coach, view, f"{sam}{what}") is None
     assert room.looks(sam) == before, "who sees nothing has not looked"
 
 
@@ -202,8 +212,8 @@ def test_each_look_at_one_lifter_is_noted_in_words_they_can_read(room):
     for view, what in EVERY_VIEW:
         ask(room, view, f"{sam}{what}")
     assert room.looks(sam) == [f"Ada: {what}" for what in (
-        "summary", "numbers", "squat days", "charts", "alerts and acts", "chart: pain", "summary", "log, page 1", "log, page 1")]
-    assert about(room.db, room.coach, "lifter", f"{sam}-days") == sam
+        "summary", "numbers", "squat days", "charts", "alerts and actions", "chart: pain", "summary", "log, page 1", "log, page 1")]
+    assert lifter_shown(room.db, room.coach, "lifter", f"{sam}-days") == sam
 
 
 # one lifter -------------------------------------------------------------------------------------------------
@@ -225,7 +235,7 @@ def full(room: Room, name: str = "Sam") -> int:
     room.find(sam, "load.limit", "64", 5)
     room.find(sam, "squat.plan", '{"weekly":{"TU":"18:00"}}')
     room.keep(sam, 1, Remind("retest", "retest", "2026-04-01"))
-    coaching.note_act(room.db, sam, room.coach, "pin_depth", "a_little_above", "saw it", ago(1))
+    coaching.audit_act(room.db, sam, room.coach, "pin_depth", "a_little_above", "saw it", ago(1))
     return sam
 
 
@@ -370,45 +380,46 @@ def test_the_worst_of_everything_still_fits(room):
     for name in ("length", "strength", "control", "overall", "depth.step", "depth.pin", "load.pin", "drill.pin", "squat.goal",
                  "overruled.length", "overruled.strength", "overruled.control", "retest.change"):
         room.find(sam, name, WORST, 1, WORST, WORST)
-    coaching.note_act(room.db, sam, room.coach, WORST, WORST, WORST, ago(1))
+    coaching.audit_act(room.db, sam, room.coach, WORST, WORST, WORST, ago(1))
     for view, of in (("caseload", ""), *((view, f"{sam}{what}") for view, what in EVERY_VIEW)):
         for say in ask(room, view, of):
             fits(say)
-    assert units(ask(room, "lifter", sam)[0].text) <= SUMMARY_MOST
+    assert utf16_length(ask(room, "lifter", sam)[0].text) <= SUMMARY_MOST
 
 
 awful = st.one_of(nasty, st.sampled_from(NASTY).map(lambda text: text * 60), st.just(WORST[:400]))
 moments = st.integers(-10**8, 10**8).map(lambda seconds: NOW + timedelta(seconds=seconds))
 values = st.one_of(st.none(), st.floats(), awful)
-lines = st.builds(Line, st.integers(1, 2**53), awful, st.sampled_from(GROUPS), awful, moments)
+overruled = st.none() | st.builds(OverruledFinding, awful, awful, awful, awful, moments)
+lines = st.builds(CaseloadLine, st.integers(1, 2**53), awful, st.sampled_from(GROUPS), awful, moments)
 pins = st.builds(Pinned, awful, awful, awful, moments)
 pages = st.builds(
-    Page, person=st.integers(1, 2**53), name=awful, zone=st.just("Europe/Berlin"), system=st.sampled_from(("metric", "imperial")),
+    LifterPage, person=st.integers(1, 2**53), name=awful, zone=st.just("Europe/Berlin"), system=st.sampled_from(("metric", "imperial")),
     gone=st.none() | st.tuples(moments, awful), level=awful,
-    level_kept=st.none() | st.builds(Concluded, awful, awful, awful, moments), told_at=awful, overall=awful, overall_words=awful,
-    causes=st.tuples(*[st.builds(Cause, st.just(name), awful, awful, st.none() | st.builds(Overruled, awful, awful, awful, awful, moments))
+    level_kept=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), told_at=awful, overall=awful, overall_words=awful,
+    causes=st.tuples(*[st.builds(CauseSummary, st.just(name), awful, awful, overruled)
                        for name in ("length", "strength", "control")]), overruled=st.just(()),
-    numbers=st.lists(st.builds(Number, st.just("leg_raise"), st.just("left"), moments, awful, st.integers(0, 9), awful,
+    numbers=st.lists(st.builds(LatestReading, st.just("leg_raise"), st.just("left"), moments, awful, st.integers(0, 9), awful,
                                st.tuples(awful, awful), awful), max_size=4).map(tuple),
     days=st.lists(st.builds(ToldDay, st.dates(date(2020, 1, 1)), awful, awful, awful, load=st.none() | st.floats(0, 500),
                             note=awful), max_size=5).map(tuple),
-    step=st.none() | st.builds(Concluded, awful, awful, awful, moments), keep=awful, depth_pin=st.none() | pins,
+    step=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), keep=awful, depth_pin=st.none() | pins,
     limit=st.none() | st.floats(0, 500), load_pin=st.none() | pins, drill=awful, drill_pin=st.none() | pins, goal=awful,
     plan=st.just(Plan()), plan_words=awful, coming=st.just(()), next_reminder=st.none(),
-    media=st.lists(st.builds(Media, awful, awful, awful, awful, moments), max_size=9).map(tuple),
-    alarms=st.lists(st.builds(Alarm, st.builds(Alerted, moments, awful, awful, awful, awful), st.lists(st.tuples(awful, awful), max_size=6)
-                              .map(tuple)), max_size=5).map(tuple),
-    acts=st.lists(st.builds(Acted, moments, awful, awful, awful, awful), max_size=5).map(tuple),
+    media=st.lists(st.builds(SentMedia, awful, awful, awful, awful, moments), max_size=9).map(tuple),
+    alarms=st.lists(st.builds(AlertDetail, st.builds(KeptAlert, moments, awful, awful, awful, awful),
+                              st.lists(st.tuples(awful, awful), max_size=6).map(tuple)), max_size=5).map(tuple),
+    acts=st.lists(st.builds(CoachAction, moments, awful, awful, awful, awful), max_size=5).map(tuple),
     reviewed_at=st.just("") | moments.map(datetime.isoformat), answers=st.integers(0, 10**9), answered_at=st.none() | moments)
 log_rows = st.builds(
-    lambda key, *rest: LogRow(rest[0], rest[1], key[0], key[1], *rest[2:]), st.sampled_from(KEYS) | st.tuples(awful, awful),
+    lambda key, *rest: LogPageRow(rest[0], rest[1], key[0], key[1], *rest[2:]), st.sampled_from(KEYS) | st.tuples(awful, awful),
     st.integers(1, 2**53), moments, awful, awful, values, awful, st.sampled_from(("ok", "skipped", "withdrawn", "in_pain")),
     st.none() | st.integers(1), st.none() | awful, st.booleans())
 
 
 @pytest.fixture
-def look(room: Room) -> Look:
-    return Look(room.db, room.coach, room.lifter(WORST), NOW, "Europe/Berlin", days_in("Europe/Berlin", NOW))
+def look(room: Room) -> LifterView:
+    return LifterView(room.db, room.coach, room.lifter(WORST), NOW, "Europe/Berlin", day_namer("Europe/Berlin", NOW))
 
 
 @given(st.lists(lines, max_size=25), awful | st.sampled_from(GROUPS), st.integers(0, 10**9))
@@ -422,7 +433,7 @@ def test_every_page_of_any_caseload_fits(some, group, page):
 def test_every_message_of_any_lifter_fits(look, page):
     for say in (summary_say(look, page), *numbers_says(look, page), days_say(look, page), more_say(look, page)):
         fits(say)
-    assert units(summary_say(look, page).text) <= SUMMARY_MOST
+    assert utf16_length(summary_say(look, page).text) <= SUMMARY_MOST
 
 
 @given(rows=st.lists(log_rows, max_size=15), page=st.integers(0, 10**6))

@@ -21,7 +21,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule, run_state_machine_as_test
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import ScriptClock, working
+from companion.app.run import ScriptClock, running_writer
 from companion.app.service import SORRY, Companion
 from companion.channels.terminal import waiting_messages
 from companion.conversation.effects import Say
@@ -70,7 +70,7 @@ class Life:
     def open(self) -> None:
         self.companion = Companion(self.path, self.clock)
         self.companion.db.conn.execute("pragma synchronous=off")
-        self.working = working(self.companion)
+        self.working = running_writer(self.companion)
         self.loop.run_until_complete(self.working.__aenter__())
 
     def shut(self) -> None:
@@ -180,7 +180,7 @@ class Bot(RuleBasedStateMachine):
         person = self.person
         if person is not None:
             return people.load_session(self.db, person)
-        return self.life.companion.strangers.at(SAM) or Session()
+        return self.life.companion.onboarding.at(SAM) or Session()
 
     @property
     def ask(self) -> Ask | None:

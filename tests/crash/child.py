@@ -201,7 +201,7 @@ class Life:
         idle = 0
         while True:
             await settle()
-            await self.companion.beside()
+            await self.companion.background_done()
             now = self.clock.now()
             if sends := list(drainer._sending.values()):
                 await asyncio.wait(sends)

@@ -17,5 +17,5 @@ def code_for(name: str) -> str:
 def invite(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, at: datetime) -> str:
     """In the place of ``coaching.invite``."""
     code = code_for(name)
-    coaching.keep_invitation(db, kind, made_by, name, coaching.hashed(code), at)
+    coaching.keep_invitation(db, kind, made_by, name, coaching.code_hash_of(code), at)
     return code

@@ -158,14 +158,14 @@ class Living:
     async def _ask(self, words: str) -> None:
         """Ask of the file what ``companion coach add NAME`` and ``companion coach end NAME`` do, and let the bot look for it."""
         verb, name = words.removeprefix("coach ").split()
-        code = {"invite": coaching.hashed(code_for(name)), "end": ""}
+        code = {"invite": coaching.code_hash_of(code_for(name)), "end": ""}
         what = {"add": "invite", "end": "end"}[verb]
         self._at += REPLY_TAKES
         await self._surely("move", to=self._at.isoformat())
-        assert not operator_requests.ask(self._database, operator_requests.Request(what, name, code[what]), self._at)
+        assert not operator_requests.submit(self._database, operator_requests.OperatorRequest(what, name, code[what]), self._at)
         await self._surely("sweep")
         await self._surely("quiet")
-        assert not operator_requests.waiting(self._database)
+        assert not operator_requests.pending(self._database)
 
     async def _say(self, line: PersonInput) -> None:
         self._at += REPLY_TAKES

@@ -20,7 +20,7 @@ from typing import Any, NamedTuple
 import pytest
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.channels.telegram import SecondInstance, TelegramSettings, WrongToken, run_telegram
 from companion.conversation.effects import Say
@@ -106,7 +106,7 @@ class Whole:
 
     async def __aenter__(self) -> Whole:
         self.companion, self.stop, self.work = Companion(self.database, self.clock), asyncio.Event(), AsyncExitStack()
-        await self.work.enter_async_context(working(self.companion))
+        await self.work.enter_async_context(running_writer(self.companion))
         self.task = asyncio.create_task(run_telegram(
             self.settings, self.companion.take, CompanionOutbox(self.companion, "telegram"), self.clock, self.stop,
             lambda wake: setattr(self.companion, "on_commit", lambda channel: wake())))
@@ -278,7 +278,7 @@ async def test_a_turn_whose_sql_is_wrong_does_not_end_the_bot(
     async with Whole(api, tmp_path / "c.sqlite") as whole:
         await whole.welcomed()
         with monkeypatch.context() as patched:
-            patched.setattr("companion.record.people.here", lambda db, *address: db.execute("select nothing from nowhere"))
+            patched.setattr("companion.record.people.sender_at", lambda db, *address: db.execute("select nothing from nowhere"))
             await api.say(1, "yes")
             assert (await whole.heard(4))[-1].startswith("Something went wrong on my side")
         assert "a turn failed (telegram): OperationalError" in caplog.text

@@ -116,7 +116,7 @@ def link_ids_resolve(bundle: dict[str, Any]) -> None:
                 assert {"valueCoding": answer["valueCoding"]} in there["answerOption"]
 
 
-def response(*rows: log.Row) -> dict[str, Any]:
+def response(*rows: log.LogRow) -> dict[str, Any]:
     """The one response of rows of one run."""
     bundle = bundle_of(1, log_of(*rows), BOOK)
     hold(bundle)
@@ -124,7 +124,7 @@ def response(*rows: log.Row) -> dict[str, Any]:
     return one
 
 
-def readings(*rows: log.Row) -> list[dict[str, Any]]:
+def readings(*rows: log.LogRow) -> list[dict[str, Any]]:
     """The readings among rows."""
     bundle = bundle_of(1, log_of(*rows), BOOK)
     hold(bundle)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from companion.export.registry import FORMATS, Format, Source, help_text, sentence
+from companion.export.registry import FORMATS, ExportSource, Format, help_text, sentence
 from tests.app.test_service import Life, settled
 
 ROOT = Path(__file__).parents[2]
@@ -66,6 +66,6 @@ async def test_every_format_is_made_of_somebody_new(life):
     from companion.record.context import known_of
     from flows.catalogue import BOOK
 
-    of = Source(life.db, 1, life.clock.now(), known_of(life.db, 1, life.clock.now()).facts, BOOK)
+    of = ExportSource(life.db, 1, life.clock.now(), known_of(life.db, 1, life.clock.now()).facts, BOOK)
     assert [one.name for one in FORMATS.values() if not one.made(of)] == []
     assert len({one.file for one in FORMATS.values()}) == len(FORMATS)

@@ -11,7 +11,7 @@ import pandas
 import pytest
 from hypothesis import given, settings
 
-from companion.export.table import COLUMNS, as_csv, as_json_lines
+from companion.export.table import ANSWER_COLUMNS, as_csv, as_json_lines
 from companion.record import log
 from flows.catalogue import BOOK
 from tests.app.test_service import CHECK, WARM, Life, settled
@@ -74,7 +74,7 @@ def test_whatever_was_typed_the_table_keeps_its_shape_and_steers_nothing(rows):
     back = read_back(text)
     assert len(back) == len(rows) == text.count("\n") - 1
     for cells, one in zip(back, rows, strict=True):
-        assert list(cells) == list(COLUMNS)
+        assert list(cells) == list(ANSWER_COLUMNS)
         for name, cell in cells.items():
             assert not [c for c in cell if unicodedata.category(c) in ("Cc", "Cf", "Cs", "Zl", "Zp")]
             if name != "value" or isinstance(one.value, str):
@@ -139,7 +139,7 @@ async def test_a_whole_conversation_opens_in_pandas_with_numbers_as_numbers(tmp_
     path = tmp_path / "log.csv"
     path.write_text(as_csv(rows, BOOK, "UTC"), encoding="utf-8", newline="")
     table = pandas.read_csv(path, parse_dates=["at", "local_time"])
-    assert list(table.columns) == list(COLUMNS)
+    assert list(table.columns) == list(ANSWER_COLUMNS)
     readings = table[table["key"] == "left_1"]
     assert list(readings["status"]) == ["ok", "withdrawn", "ok"]
     assert list(pandas.to_numeric(readings["value"]).dropna()) == [11.5, 12]

@@ -11,7 +11,7 @@ from companion.operate.doctor import examine, exit_code, result_line
 from companion.operate.heartbeat import OFFSET, POLL
 from companion.operate.inspection import Severity
 from companion.operate.restore import restore
-from companion.record.status import note
+from companion.record.status import set_mark
 from companion.record.timestamps import text_of
 from tests.operate.build import NOW, TOKEN, changing, damage, in_use, killed, made, message, reminder, settings
 
@@ -23,8 +23,8 @@ def file(tmp_path):
     """The file of a bot that is well."""
     path = made(tmp_path / "c.sqlite")
     with changing(path) as db:
-        note(db, POLL, 1.0, NOW - timedelta(seconds=40))
-        note(db, OFFSET, 0.4, NOW - timedelta(seconds=40))
+        set_mark(db, POLL, 1.0, NOW - timedelta(seconds=40))
+        set_mark(db, OFFSET, 0.4, NOW - timedelta(seconds=40))
     nightly(path, tmp_path / "backups", NOW, free=lambda folder: ROOM)
     return path
 
@@ -177,7 +177,7 @@ def test_an_address_that_shows_the_token_to_the_network_is_warned_of(file, url, 
     (timedelta(hours=24), 1, "until 2026-03-03T18:05"), (timedelta(hours=25), 2, "lost"), (-timedelta(minutes=6), 1, "set back")])
 def test_the_last_good_poll_tells_what_waits_and_what_is_lost(file, age, severity, word):
     with changing(file) as db:
-        note(db, POLL, 1.0, NOW)
+        set_mark(db, POLL, 1.0, NOW)
     got, line = of(found(file, now=NOW + age), "poll")
     assert got == severity
     assert word in line
@@ -240,7 +240,7 @@ def test_a_disk_that_fills_is_told_of(file, free, severity):
     (29.0, 0, "within"), (31.0, 1, "behind"), (-31.0, 1, "ahead of"), (-4000.0, 2, "ahead of"), ("nonsense", 2, "can't be read")])
 def test_a_clock_that_differs_from_the_chats_is_told_of(file, off, severity, word):
     with changing(file) as db:
-        note(db, OFFSET, off, NOW)
+        set_mark(db, OFFSET, off, NOW)
     got, line = of(found(file), "clock")
     assert got == severity
     assert word in line

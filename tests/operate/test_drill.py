@@ -5,7 +5,7 @@ import contextlib
 
 import pytest
 
-from companion.app.run import ScriptClock, working
+from companion.app.run import ScriptClock, running_writer
 from companion.app.service import Companion
 from companion.operate.backup import back_up
 from companion.operate.doctor import examine, exit_code
@@ -22,7 +22,7 @@ WELCOME = ("hello", "yes", "yes", "cm and kg", "UTC", "yes")
 async def at_work(path):
     companion = Companion(path, ScriptClock(NOW))
     try:
-        async with working(companion):
+        async with running_writer(companion):
             yield companion
     finally:
         companion.close()

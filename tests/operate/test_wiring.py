@@ -6,7 +6,7 @@ import pytest
 from click.testing import CliRunner
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import stopwatch
 from companion.base.settings import BadSettings, read_settings
@@ -16,7 +16,7 @@ from companion.operate.integrity import open_read_only
 from companion.operate.metrics import Metrics
 from companion.port import Address, Inbound, Typed
 from companion.record.file import BUSY_MS
-from companion.record.outbox import waiting
+from companion.record.outbox import backlog
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW, damage, in_use, killed, made, mode
 
@@ -25,9 +25,9 @@ ILKA = Address("telegram", "77")
 
 async def test_turns_messages_and_commits_are_told_to_who_counts(tmp_path):
     companion, clock = Companion(tmp_path / "c.sqlite", FakeClock()), FakeClock()
-    metrics = Metrics(clock, lambda now: waiting(companion.db.conn, "telegram", now), lambda: False)
+    metrics = Metrics(clock, lambda now: backlog(companion.db.conn, "telegram", now), lambda: False)
     companion.watch, companion.writer.on_commit = metrics, metrics.committed
-    async with working(companion):
+    async with running_writer(companion):
         for words in ("hello", "yes", "yes"):
             await companion.take(Inbound(ILKA, Typed(words), name="Ilka"))
         assert 'companion_outbox_waiting 0.0' not in text(metrics)
@@ -59,7 +59,7 @@ async def test_what_was_erased_leaves_the_log_once_no_reader_holds_it_up_and_nob
 
     async def turn(number):
         await companion.take(Inbound(ILKA, Typed("hello"), update_id=number, name="Ilka"))
-    async with working(companion):
+    async with running_writer(companion):
         with open_read_only(tmp_path / "c.sqlite") as reader:
             reader.execute("begin")
             reader.execute("select count(*) from persons").fetchone()
@@ -83,7 +83,7 @@ async def test_what_a_killed_process_left_in_the_log_goes_once_no_reader_holds_i
         companion = Companion(file, FakeClock())
         assert took() < 2
         assert b"quokka" in log.read_bytes()
-    async with working(companion):
+    async with running_writer(companion):
         await companion.sweep()
     assert log.stat().st_size == 0
     companion.close()

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from companion.app.run import working
+from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.conversation.effects import Began, Ended, Record
 from companion.pictures import cache as album_module
@@ -80,7 +80,7 @@ async def test_the_loop_goes_on_while_something_is_drawn(tmp_path: Path) -> None
 @pytest.fixture
 async def companion(tmp_path: Path) -> AsyncIterator[Companion]:
     one = Companion(tmp_path / "c.sqlite", FakeClock())
-    async with working(one):
+    async with running_writer(one):
         yield one
     one.close()
 

@@ -11,7 +11,7 @@ import pytest
 from click.testing import CliRunner
 from telegram import Bot
 
-from companion.app.run import pictured, working
+from companion.app.run import picture_store, running_writer
 from companion.app.service import Companion
 from companion.channels import terminal
 from companion.channels.pictures import Picture
@@ -151,8 +151,8 @@ async def test_with_the_real_shelf_an_upload_is_made_once_for_all_and_over_a_res
     monkeypatch.setattr(cache, "drawn", lambda drawing: b"drawn")
     for chat in (1, 2):
         companion = Companion(tmp_path / "c.sqlite", FakeClock())
-        async with working(companion):
-            with pictured(companion, FakeClock()) as shelf:
+        async with running_writer(companion):
+            with picture_store(companion, FakeClock()) as shelf:
                 await send(TelegramPost(bot, shelf), words("How deep?", "squat_bands", chat), words("And now?", "squat_bands", chat))
         companion.close()
     assert uploads(api) == [True, False, False, False]

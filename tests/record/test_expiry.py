@@ -40,9 +40,9 @@ def run(db: sqlite3.Connection, who: int, name: str, began: datetime, ended: dat
 
 
 def looked_at(db: sqlite3.Connection, before: datetime | None, looked: datetime | None) -> list[int]:
-    found, someone = [], expiry.Someone([], 0)
+    found, someone = [], expiry.Candidates([], 0)
     while someone.upto is not None:
-        someone = expiry.aged(db, someone.upto, CUT, before, looked)
+        someone = expiry.candidates(db, someone.upto, CUT, before, looked)
         found += someone.persons
     return found
 
@@ -80,7 +80,7 @@ def test_the_answer_that_replaced_one_is_found_without_reading_the_others(db):
 def test_what_is_given_up_was_left_with_its_last_answer(db):
     who = person(db)
     run(db, who, "1", CUT)
-    expiry.give_up(db, who, ["1"])
+    expiry.abandon(db, who, ["1"])
     assert [(one.over, one.ending) for one in expiry.runs_of(db, who)] == [(CUT, "left")]
 
 
@@ -104,7 +104,7 @@ def test_messages_are_looked_through_as_far_as_they_are_old(db, monkeypatch):
     for days in (100, 99, 98, 1, 1, 1):
         put_message(db, who, Say("hello"), NOW - timedelta(days=days))
     db.execute("update outbox set settled_at = made_at where id <> 2")
-    walked, removed = expiry.Walked(0, 0), []
+    walked, removed = expiry.RemovedMessages(0, 0), []
     while walked.upto is not None:
         walked = expiry.remove_messages(db, walked.upto, NOW - timedelta(days=90))
         removed.append(walked.removed)

@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from companion.app.run import pictured
+from companion.app.run import picture_store
 from companion.export.personal_copy import HEADINGS
 from companion.operate.integrity import tables_of
 from companion.port import Address
 from companion.record import coaching
-from companion.record.personal_data import HELD, held_of
+from companion.record.personal_data import PERSON_COLUMNS, personal_rows
 from tests.app.test_service import CHECK
 from tests.coach.test_actions import KIM, MIA, Gym
 from tests.test_access import naming_people
@@ -72,20 +72,20 @@ def canaries(db: sqlite3.Connection, person: int, other: int) -> dict[tuple[str,
 
 
 async def test_each_column_that_names_a_person_is_in_a_copy_and_in_words(gym):
-    assert set(HELD) == set(naming_people(gym.db)) == set(HEADINGS)
+    assert set(PERSON_COLUMNS) == set(naming_people(gym.db)) == set(HEADINGS)
 
 
 async def test_each_other_table_names_nobody(gym):
     """A table that names a person in a way that no reference shows must not be in this list, but in HELD."""
     of_nobody = {"updates", "refusals", "erasures", "picture_files", "marks", "_sqlite_migrations"}
-    assert set(tables_of(gym.db)) == of_nobody | {table for table, _ in HELD}
+    assert set(tables_of(gym.db)) == of_nobody | {table for table, _ in PERSON_COLUMNS}
 
 
 async def test_a_copy_holds_a_row_of_every_table_that_names_the_person(gym):
     person, other = gym.id_of(VEX), gym.id_of(KIM)
     words = canaries(gym.db, person, other)
     found = {}
-    for one in held_of(gym.db, person):
+    for one in personal_rows(gym.db, person):
         found[one.table, one.column] = found.get((one.table, one.column), "") + str(one.row)
     for where, word in words.items():
         assert where in found, where
@@ -108,7 +108,7 @@ async def test_a_copy_is_three_files_the_first_of_them_to_read(gym):
 
 async def test_a_coachs_copy_tells_nothing_of_their_lifters(gym):
     coaching.withdraw(gym.db, gym.id_of(VEX), gym.id_of(KIM), gym.clock.now())
-    told = "\n".join(str(one) for one in held_of(gym.db, gym.id_of(KIM)) if one.table == "outbox")
+    told = "\n".join(str(one) for one in personal_rows(gym.db, gym.id_of(KIM)) if one.table == "outbox")
     assert f"{MARK} hello" not in told
 
 
@@ -116,13 +116,13 @@ async def test_a_copy_asked_for_twice_does_not_hold_the_first(gym):
     await gym.say("/export", who=VEX)
     first = max(len(message.document or "") for message in gym.shown)
     gym.db.execute("update outbox set document = 'nested' where id = (select max(id) from outbox)")
-    assert "nested" not in str(list(held_of(gym.db, gym.id_of(VEX))))
+    assert "nested" not in str(list(personal_rows(gym.db, gym.id_of(VEX))))
     assert first > 0
 
 
 async def test_erasing_leaves_no_row_no_byte_and_no_picture(gym, tmp_path):
     person, coach, mia = gym.id_of(VEX), gym.id_of(KIM), gym.id_of(MIA)
-    with pictured(gym.companion, gym.clock) as shelf:
+    with picture_store(gym.companion, gym.clock) as shelf:
         shelf.cache.folder.mkdir(parents=True, exist_ok=True)
         mine, other = (shelf.cache.folder / f"own-{one}-chart_pain.png" for one in (person, mia))
         mine.write_bytes(b"quillonvex")

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import ScriptClock, working
+from companion.app.run import ScriptClock, running_writer
 from companion.app.service import Companion
 from companion.calendar.plan import Plan, PlanChange, Weekly, changed
 from companion.calendar.preferences import plan_from
@@ -54,7 +54,7 @@ class Gym:
     async def open(self) -> None:
         self.companion = Companion(self.path, self.clock)
         self.db.execute("pragma synchronous=off")  # nothing here loses power, and there are thousands of commits
-        await self.stack.enter_async_context(working(self.companion))
+        await self.stack.enter_async_context(running_writer(self.companion))
 
     async def close(self) -> None:
         await self.stack.aclose()

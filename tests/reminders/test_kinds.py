@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from companion.calendar.prompts import Preferences, is_quiet
 from companion.record.reminders import Reminder
-from companion.reminders.decision import PUT_OFF, decide, leaves_until, quiet_from
-from companion.reminders.kinds import KINDS
+from companion.reminders.decision import POSTPONED_BY, decide, leaves_until, quiet_from
+from companion.reminders.kinds import REMINDER_KINDS
 from tests.reminders.build import LISBON, NEVER_QUIET, USUAL, at
 
 NOON = at("2026-06-02 11:00")
@@ -51,7 +51,7 @@ def test_each_kind_at_each_level_by_day_and_night_in_time_and_too_late(kind, lev
     elif stale == "over":
         assert (found.what, found.until) == ("stale" if what == "send" else "drop", None)
     elif what == "wait":
-        assert (found.what, found.until) == ("wait", now + PUT_OFF)
+        assert (found.what, found.until) == ("wait", now + POSTPONED_BY)
     else:
         assert (found.what, found.until) == (what, None)
 
@@ -80,11 +80,11 @@ def test_coming_home_is_never_sent_and_never_spoken_of():
     for now in (NOON, NIGHT):
         for level in LEVELS:
             assert decide(reminder("home_again", stale=now), now, USUAL, LISBON, level).what == "stale"
-    assert not KINDS["home_again"].says_missed
+    assert not REMINDER_KINDS["home_again"].says_missed
 
 
 def test_every_kind_that_is_listed_has_a_row_here():
-    assert set(PASSES) | {"home_again"} == {kind.name for kind in KINDS.values() if not kind.shows}
+    assert set(PASSES) | {"home_again"} == {kind.name for kind in REMINDER_KINDS.values() if not kind.shows}
 
 
 @pytest.mark.parametrize(("moment", "quiet", "begins"), [

@@ -10,7 +10,7 @@ import pytest
 
 from companion.coach.report import report_html
 from companion.record import reminders
-from companion.reminders.kinds import KINDS, ReminderKind
+from companion.reminders.kinds import REMINDER_KINDS, ReminderKind
 from companion.screening.levels import OPEN
 from flows.catalogue import BOOK
 from tests.coach.test_actions import KIM, SAM, Gym
@@ -19,7 +19,7 @@ from tests.coach.test_actions import KIM, SAM, Gym
 @pytest.fixture
 async def gym(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[Gym]:
     """Sam, whose coach is Kim, and a reminder to stretch at noon tomorrow."""
-    monkeypatch.setitem(KINDS, "stretch", ReminderKind("stretch", "on_date", "stretching at home", "stretch, at home", OPEN))
+    monkeypatch.setitem(REMINDER_KINDS, "stretch", ReminderKind("stretch", "on_date", "stretching at home", "stretch, at home", OPEN))
     one = Gym(tmp_path / "companion.sqlite")
     await one.start()
     await one.linked()
@@ -80,5 +80,5 @@ async def test_what_nothing_ends_goes_on(gym):
     reminders.add(gym.db, gym.id_of(SAM), "morning", "morning", f"{due:%Y-%m-%d %H:%M}", "UTC", due, gym.clock.now())
     said = await gym.say("menu", "stop all reminders")
     assert state(gym, "morning") == "open"
-    assert any(KINDS["morning"].goes_on in text for text in said)
+    assert any(REMINDER_KINDS["morning"].goes_on in text for text in said)
     assert "how it is the morning after" in await listed(gym)

@@ -223,7 +223,7 @@ class Watched:
     def _before(self, row, plan: Plan, wishes: Preferences, zone: str) -> None:
         """The open prompt is the one that the plan gives, or one whose moment is over and that still waits."""
         now, done = self.gym.now(), answered_until(self.gym.facts(self.person))
-        told = reminders.told(self.gym.db, self.person, "squat_day", now) | ({done} if done else set())
+        told = reminders.settled_days(self.gym.db, self.person, "squat_day", now) | ({done} if done else set())
         following = next_prompt(plan, wishes, zone, now, told)
         if row is None:
             assert following is None
@@ -252,7 +252,7 @@ class Watched:
 def is_put_off(row, gym: Gym) -> bool:
     """Whether a reminder waits for longer than it was planned to."""
     wall, zone = gym.db.execute("select wall, zone from reminders where id = ?", (row.id,)).fetchone()
-    from companion.reminders.basis import wall as wall_of
+    from companion.reminders.basis import wall_time as wall_of
 
     return wall_of(row.due, zone) > wall
 

@@ -15,7 +15,7 @@ from companion.calendar.plan import Away, EveryNDays, Move, On, Pause, Plan, Ski
 from companion.calendar.prompts import Preferences
 from companion.port import Address
 from companion.record import people
-from companion.reminders.sweep import FromNow, start_sweeping
+from companion.reminders.sweep import FixedDelayTrigger, start_sweeping
 from tests.reminders.build import DAILY, MONDAY, NEVER_QUIET, TUESDAYS, at, day, weekly
 
 PROMPT, SQUAT, AFTER = at("2026-06-01 17:00"), at("2026-06-02 17:00"), at("2026-06-03 08:00")
@@ -240,7 +240,7 @@ async def test_a_clock_set_back_in_the_middle_of_a_sweep_does_not_keep_it_for_ev
 
 
 def test_the_next_sweep_is_counted_from_now_so_that_a_year_is_not_walked_through():
-    every = FromNow(timedelta(seconds=20))
+    every = FixedDelayTrigger(timedelta(seconds=20))
     assert every.get_next_fire_time(None, MONDAY) == MONDAY + timedelta(seconds=20)
     assert every.get_next_fire_time(MONDAY - timedelta(days=365), MONDAY) == MONDAY + timedelta(seconds=20)
 

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import ScriptClock, opening, working
+from companion.app.run import ScriptClock, opening, running_writer
 from companion.app.service import Companion
 from companion.channels.script import REPLY_TAKES
 from companion.channels.terminal import waiting_messages
@@ -74,7 +74,7 @@ class Life:
 
     async def start(self) -> None:
         self.companion = Companion(self.path, self.clock)
-        await self.stack.enter_async_context(working(self.companion))
+        await self.stack.enter_async_context(running_writer(self.companion))
 
     async def stop(self) -> None:
         await self.stack.aclose()

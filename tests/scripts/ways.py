@@ -16,7 +16,7 @@ from pathlib import Path
 from string import ascii_lowercase
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import ScriptClock, opening, working
+from companion.app.run import ScriptClock, opening, running_writer
 from companion.app.service import Companion
 from companion.channels import terminal
 from companion.channels.script import REPLY_TAKES, BotMessage, PersonInput, Restart, Script, ScriptLine, Wait, bot_message, event_of
@@ -66,7 +66,7 @@ class Piped:
         companion, out = Companion(self.database, self.clock), io.StringIO()
         self.store = CompanionOutbox(companion, terminal.TERMINAL_CHANNEL)
         self.companion = companion
-        async with working(companion):
+        async with running_writer(companion):
             lines = self._until_said(lines)
             if any(isinstance(line, PersonInput) for line in lines):
                 first = await opening(companion, Address(terminal.TERMINAL_CHANNEL, who))
@@ -232,7 +232,7 @@ class OverTelegram:
 
     async def _start(self) -> None:
         self.companion, self.stop, self.work = Companion(self.database, self.clock), asyncio.Event(), AsyncExitStack()
-        await self.work.enter_async_context(working(self.companion))
+        await self.work.enter_async_context(running_writer(self.companion))
         self.store = Marked(self.companion, self.heard)
         settings = TelegramSettings(TOKEN, self.api.url, patience=1)
         self.channel = asyncio.create_task(run_telegram(

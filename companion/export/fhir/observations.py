@@ -1,12 +1,12 @@
-"""FHIR Observations: one a reading, from the answers of a run.
+"""FHIR Observations: one per reading, from the answers of a run.
 
-A reading is an answer in numbers; of the straight-leg raise, the angle from the floor that its answer stands for, since
-what a level shows near upright counts from the other axis. Statuses (R5 observation-status):
+A reading is a numeric answer; for the straight-leg raise it is the angle from the floor, derived from the answer, since a phone's
+level counts from the other axis near upright. Statuses (R5 observation-status):
 
-- preliminary while the run is open, final after it, amended where it was changed after the run had been done;
-- cancelled, without a value, where pain ended the run or came with the answer: the screening counts that as not tested. The
-  pain score itself stands. What was told stays in the QuestionnaireResponse, which is stopped;
-- entered-in-error, without a value, where it was taken back and not given anew.
+- preliminary while the run is open, final after it, amended if changed after the run had ended;
+- cancelled, without a value, if pain ended the run or came with the answer: the screening counts that as not tested. The pain
+  score itself keeps its value. The answers remain in the QuestionnaireResponse, which is stopped;
+- entered-in-error, without a value, if taken back and not given again.
 """
 
 from __future__ import annotations
@@ -18,20 +18,20 @@ from companion.conversation.number_kinds import Number, PainScore
 from companion.conversation.registry import Book
 from companion.export.fhir.codes import SCORE, VITAL, Json, concept, full_url, identifier, measure, quantity, unit_code, urn
 from companion.export.fhir.questionnaire import response_url
-from companion.export.questions import Pass, Question, Questions, corrected, in_words
+from companion.export.questions import Question, Questions, RunAnswers, corrected, in_words
 from companion.export.table import number
-from companion.record.log import Row
+from companion.record.log import LogRow
 from companion.record.timestamps import text_of
 from companion.screening.protocol import Derived
 from companion.screening.protocols import protocols
 
 ABSENT: Final = "http://terminology.hl7.org/CodeSystem/data-absent-reason"
 CATEGORY: Final = "http://terminology.hl7.org/CodeSystem/observation-category"
-"""The vital signs profiles want this category (read, hl7.org); its system from memory."""
+"""System of the category that the vital signs profiles require (read, hl7.org; the system from memory)."""
 
 
-def observations_of(one: Pass, book: Book, questions: Questions, whose: str, patient: Json) -> list[tuple[str, Json]]:
-    """The readings of a run, each with its address in the bundle. ``patient`` is the reference to whose they are."""
+def observations_of(one: RunAnswers, book: Book, questions: Questions, whose: str, patient: Json) -> list[tuple[str, Json]]:
+    """Return (fullUrl, Observation) of each reading of a run. ``whose``: the person's pseudonym; ``patient``: the reference to them."""
     compiled, changed = book.flows.get(one.flow), corrected(one, book, questions)
     title = compiled.flow.title if compiled else in_words(one.flow)
     asked, found = questions.get(one.flow, {}), []
@@ -45,15 +45,15 @@ def observations_of(one: Pass, book: Book, questions: Questions, whose: str, pat
     return found
 
 
-def _is_reading(one: Pass, key: str, asked: Question | None) -> bool:
+def _is_reading(one: RunAnswers, key: str, asked: Question | None) -> bool:
     if stands := _stands_for(one, key):
         return bool(one.standing.get("method")) and one.standing["method"].value == stands.way(key)
     return bool(asked and isinstance(asked.ask.kind, Number | PainScore)) or any(
         row.key == key and row.value is not None and not isinstance(row.value, str) for row in one.rows)
 
 
-def _stands_for(one: Pass, key: str) -> Derived | None:
-    """Return what an answer stands for where its own number is not the measure, as with the straight-leg raise; else None."""
+def _stands_for(one: RunAnswers, key: str) -> Derived | None:
+    """Return the derived measure of an answer that is not itself the measure, as in the straight-leg raise; else None."""
     test = protocols().get(one.flow)
     return test.derived if test and test.derived and test.derived.way(key) else None
 
@@ -62,8 +62,8 @@ def _coded(stands: Derived) -> Json:
     return {"system": urn("measure"), "code": stands.code, "display": stands.display}
 
 
-def _status(one: Pass, row: Row, asked: Question | None, changed: bool) -> str:
-    """The status of one reading by its latest row; "" where there never was one."""
+def _status(one: RunAnswers, row: LogRow, asked: Question | None, changed: bool) -> str:
+    """Return the status of a reading by its latest row; "" if it never had a value."""
     scored = not (asked and isinstance(asked.ask.kind, PainScore))
     if row.status == "in_pain" or (row.status == "ok" and one.ending == "pain" and scored):
         return "cancelled"
@@ -72,7 +72,7 @@ def _status(one: Pass, row: Row, asked: Question | None, changed: bool) -> str:
     return "entered-in-error" if any(other.key == row.key and other.status == "ok" for other in one.rows) else ""
 
 
-def _observation(one: Pass, row: Row, status: str, code: Json, url: str, whose: str, patient: Json) -> Json:
+def _observation(one: RunAnswers, row: LogRow, status: str, code: Json, url: str, whose: str, patient: Json) -> Json:
     seen: Json = {"resourceType": "Observation", "identifier": [identifier(url)], "status": status}
     if code in VITAL.values():
         seen["category"] = [{"coding": [{"system": CATEGORY, "code": "vital-signs", "display": "Vital Signs"}]}]
@@ -96,8 +96,8 @@ def _absent(code: str, display: str, why: str) -> Json:
     return {"coding": [{"system": ABSENT, "code": code, "display": display}], "text": why}
 
 
-def _value(one: Pass, row: Row, code: Json) -> Json:
-    """The value of a standing reading, or why it has none."""
+def _value(one: RunAnswers, row: LogRow, code: Json) -> Json:
+    """Return the value element of a current reading, or the reason it has none."""
     if stands := _stands_for(one, row.key):
         value = _derived(stands, row, {key: said.value for key, said in one.standing.items()})
     elif row.value is None or isinstance(row.value, str) or number(row.value) is None:
@@ -108,8 +108,8 @@ def _value(one: Pass, row: Row, code: Json) -> Json:
     return value or {"dataAbsentReason": _absent("unknown", "Unknown", "The answer gives no value.")}
 
 
-def _derived(stands: Derived, row: Row, said: Mapping[str, float | str | None]) -> Json | None:
-    """The value an answer stands for, a range where it was read by eye; None where none can be told."""
+def _derived(stands: Derived, row: LogRow, said: Mapping[str, float | str | None]) -> Json | None:
+    """Return the derived value of an answer, a range if it was read by eye; None if there is none."""
     unit, sent = stands.unit, row.value
     if sent is not None and not isinstance(sent, str) and number(sent) is None:
         return None
