@@ -325,7 +325,8 @@ async def test_where_more_was_looked_at_than_fits_the_lifter_hears_where_the_res
 async def test_a_lifter_hears_that_their_coach_is_none_any_more(gym):
     await gym.linked()
     operator_requests.carry_out(gym.db, operator_requests.OperatorRequest("end", "Kim"), gym.clock.now())
-    assert gym.heard(SAM)[-1] == "Kim is no longer a coach here. They can't see your answers any more, and I no longer tell them when something hurts."
+    assert gym.heard(SAM)[-1] == ("Kim is no longer a coach here. They can't see your answers any more, and I no longer tell them "
+                                  "when something hurts.")
     assert not coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
 
 

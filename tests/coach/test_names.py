@@ -229,7 +229,8 @@ def test_the_operators_page_tells_them_apart_by_their_numbers(room):
 def test_who_ends_the_view_is_told_apart_from_who_stays(room):
     one, _ = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "Sam", "Sam, Fridays")
     letters = link(Turn(room.db, one, NOW, BOOK), Link("withdraw", str(room.coach)))
-    assert [letter.say.text for letter in letters if letter.to == room.coach] == ["Sam (Tuesdays) has stopped sharing their answers with you."]
+    assert [letter.say.text for letter in letters if letter.to == room.coach] == [
+        "Sam (Tuesdays) has stopped sharing their answers with you."]
 
 
 names = st.text(st.sampled_from("aA é\u200b()🙂") | st.characters(codec="utf-8"), max_size=60)
