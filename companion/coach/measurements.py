@@ -108,5 +108,5 @@ def sources_of(screen: Screen, errors: Errors, show: NumberFormat) -> Table:
               f"{STANDING_WORDS['common practice']}; weights: {STANDING_WORDS['choice']}"),
              ("When a cause is likely, ruled out or too close to call", "the decision rule of this project", STANDING_WORDS["choice"]),
              ("Depth and load to keep to", "one band above the rounding; 80 % of the working load", STANDING_WORDS["choice"]),
-             ("Least change that is not error", "1.96 · √2 · SEM (Weir 2005 J Strength Cond Res 19:231)", STANDING_WORDS["read"])]
+             ("Smallest change beyond error", "1.96 · √2 · SEM (Weir 2005 J Strength Cond Res 19:231)", STANDING_WORDS["read"])]
     return Table("sources", "Lines, errors and rules, with their sources", ("What", "Source", "Standing"), tuple(rows))

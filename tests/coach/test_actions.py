@@ -162,7 +162,7 @@ async def test_under_18_a_coach_s_code_is_taken_and_nothing_else_opens_before_it
     await gym.say("hello", "Yes, keep them", "No, under 18")
     assert (await gym.say("knee to wall"))[-1].startswith("These questions come first.")
     assert "Kim asks to be your coach" in (await gym.say(f"code {code}"))[-1]
-    assert (await gym.say("No"))[-1].startswith("Under 18 this only goes with a coach")
+    assert (await gym.say("No"))[-1].startswith("Under 18, this only works with a coach")
     await gym.say(f"code {code}", "Yes, I agree")
     assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
     assert gym.heard(SAM)[-1] == "Which units do you use?"

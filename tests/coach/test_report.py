@@ -120,7 +120,7 @@ def test_an_overruled_finding_stands_beside_the_computed_one(page):
     words = section(page, "summary")
     assert "Control ○ ruled out Overruled: open overruled by coach Rune Aldersgate, 29 Mar 2026, 19:00." in words
     assert "Reason: seen in person: she loses it when tired" in words
-    assert "A coach sees it otherwise: control is open." in words
+    assert "A coach sees it differently: control is open." in words
     assert "Open control, by a coach (the tests: ruled out)" in words
 
 
