@@ -48,7 +48,7 @@ def _set(number: int) -> Ask:
 
 FLOW = Flow(
     "prime", version=1, title="Priming drill", command=("drill", "priming"),
-    gates=(*SQUAT, Gate(~fact("drill").known, "A drill comes from the tests. Say “screen” first.")),
+    gates=(*SQUAT, Gate(~fact("drill").known, "The drill comes from the tests. Say “screen” first.")),
     at_start=drill_facts,
     steps=(
         Tell("{why_not}", ~OFFERED),

@@ -99,7 +99,7 @@ FLOW = Flow(
         Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),
         Tell(NOT_TODAY, SO & LEVEL.is_("not_today"), must_arrive=True),
-        Tell("Under 18 this only goes with a coach who is linked to you here. Your answers are kept.", SO & YOUNG.is_("yes"),
+        Tell("Under 18, this only works with a coach who is linked to you here. Your answers are kept.", SO & YOUNG.is_("yes"),
              must_arrive=True),
     ),
 )

@@ -132,9 +132,8 @@ class DueSweep:
         replan(turn.db, turn.person, turn.known.facts, turn.now, settled)
 
     def _tell_of_open_pain(self, db: sqlite3.Connection) -> bool:
-        """Tell coaches of whoever said that something hurts and has answered no more for a while, with what was answered so far, and
-        of who was asked whether something hurt and has not answered; returns whether there was anybody. Once a conversation; what is
-        answered later is told as ever."""
+        """Alert coaches to pain questions left unanswered for a while, with the answers so far, and to an unanswered "Did something
+        hurt?"; once per conversation. Answers given later raise their own alert. Returns True if there were any."""
         now = self._bot.clock.now()
         untold = unreported_pain(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
         for person, run in untold:

@@ -101,7 +101,7 @@ class Number(Kind):
         value = round(value, 2)
         if not self.low <= value <= self.high:
             span = f"{shown(self.low, self.unit, context.units)} to {shown(self.high, self.unit, context.units)}"
-            return Unclear(f"That can't be right here: it goes from {span}.")
+            return Unclear(f"That can't be right here: it must be from {span}.")
         return Answer(value, text, self.kept_unit)
 
     def _in(self, context: ReadingContext) -> str:

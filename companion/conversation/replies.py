@@ -128,7 +128,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case _ if draft.ask.free:
             _read(draft, aside.text)
         case _:
-            ask_again(draft, "All right. Nothing says you must go on: “stop” ends it for today.")
+            ask_again(draft, "All right. You don't have to go on: “stop” ends it for today.")
 
 
 _GREETINGS: Final = frozenset(("hi", "hello", "hey", "hi there", "hello there", "hey there", "good morning", "good evening"))

@@ -59,7 +59,7 @@ def tried(flow: str) -> str:
 
 
 FIRST_QUESTION: Final = "This is the first question here."
-NOT_BACK: Final = "What came before this stays as it is."
+NOT_BACK: Final = "Your earlier answers stay as they are."
 NOT_SKIPPED: Final = "I need an answer to this one."
 
 Stop = Ask | Run
