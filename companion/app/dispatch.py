@@ -51,7 +51,8 @@ def carry_out(turn: Turn, effects: Sequence[Effect]) -> None:
 
 
 def _find(turn: Turn, effect: Find) -> None:
-    """Keep a conclusion; whom it sends to be seen is asked the next day whether they went, until nothing says so any more."""
+    """Store a finding. A safety level that sends the lifter to a clinician also plans the question, from the next day on, whether they have
+    been; any other level ends it."""
     persist.finding(turn, effect)
     if effect.name == SAFETY_LEVEL:
         tomorrow = local_date(turn.now, turn.zone) + timedelta(days=1)
@@ -83,7 +84,7 @@ def _erase(turn: Turn, effect: Erase) -> None:
 
 
 def _export(turn: Turn, effect: Export) -> None:
-    """Send a copy of a person's data in each format meant for the chat. All are made before any is in the outbox."""
+    """Send a copy of a person's data in each format meant for the chat. All are made before any is put in the outbox."""
     for says, file in [(one.said, _file(turn, one)) for one in FORMATS.values() if one.said]:
         _send(turn, says, file)
 
