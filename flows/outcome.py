@@ -28,6 +28,13 @@ SAID = {name: _said(name) for name in (
     "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "notes", "home_steps", "length_more",
     "strength_more", "control_more")}
 
+FOUND = (
+    *(Do(Find(cause, f"{{{cause}}}", "evidence table and decision rule", f"{{{cause}_because}}"), ANY) for cause in CAUSES),
+    Do(Find("overall", "{overall}", "evidence table and decision rule", "{overall_words}"), ANY),
+    Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), ANY),
+    Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), ANY),
+)
+"""What the tests amount to."""
 
 FLOW = Flow(
     "outcome", version=1, title="Results", counted=False, command=("result", "my results", "findings", "why"),
@@ -38,11 +45,7 @@ FLOW = Flow(
         *(Tell(f"{{{cause}_words}}", ANY & (~AT_REST | ~fact(cause).is_("not_tested"))) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), ANY),
         Do(Find("outcome.at", "{at}", "time of the results"), ANY),
-        *(Do(Find(cause, f"{{{cause}}}", "evidence table and decision rule", f"{{{cause}_because}}"), ANY)
-          for cause in CAUSES),
-        Do(Find("overall", "{overall}", "evidence table and decision rule", "{overall_words}"), ANY),
-        Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), ANY),
-        Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), ANY),
+        *FOUND,
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), ANY),
         Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), ANY),
         Tell("Left against right: {differences}", ANY & SAID["differences"].is_("yes")),

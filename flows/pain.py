@@ -1,54 +1,90 @@
 """Pain: what hurts, and what follows from it. Runs whenever something hurts; whatever was going on waits under it."""
 
 from companion.conversation.condition import Fact, fact
-from companion.conversation.effects import Alert, Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
-from companion.conversation.kinds import YesNo, choice
+from companion.conversation.effects import Alert, CountAgain, Find, Remind, Void
+from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
+from companion.conversation.kinds import Option, YesNo, choice
 from companion.conversation.number_kinds import PainScore
-from companion.screening.protocols import route
-from flows.safety_check import LEVELS, UNSURE
-from flows.safety_facts import (
-                              before_pain,
-                              keys_of_pain,
-                              level_after_pain,
-                              level_until_asked,
-                              reasons_of_pain,
-                              said_heart,
-                              said_leg_signs,
-                              said_saddle,
-                              tomorrow,
+from companion.screening.protocols import protocols, route
+from flows.pain_facts import (
+    MOVEMENTS,
+    SQUATS,
+    before_pain,
+    hurt_in_words,
+    keys_of_pain,
+    level_after_pain,
+    may_take_back,
+    nothing_hurt,
+    others_done,
+    reasons_of_pain,
+    stops,
+    told_so_far,
+    void,
+    void_words,
 )
+from flows.safety_check import LEVELS, UNSURE
+from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, tomorrow
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 
+YES_NO = ("yes", "no")
 LEVEL = Fact("level", values=LEVELS, of=level_after_pain)
 UNTIL_ASKED = Fact("until_asked", values=LEVELS, of=level_until_asked)
 BECAUSE = Fact("because", of=reasons_of_pain)
-SAID_SIGNS = Fact("said_signs", values=("yes", "no"), of=said_leg_signs)
+SAID_SIGNS = Fact("said_signs", values=YES_NO, of=said_leg_signs)
 HURTS = ~fact("where").is_("nothing")
 RED = fact("heart_now").one_of("yes", "unsure") | fact("saddle_now").one_of("yes", "unsure")
 ASKED = HURTS & ~fact("where").is_("chest") & ~RED
 """Chest, breath, faintness, bladder or saddle are an emergency by themselves: nothing more is asked."""
 LEG = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+URGENT = fact("bladder").one_of("yes", "unsure") | fact("weakness").one_of("yes", "unsure")
 
-HURT_IN = Fact("hurt_in", values=(*route(), "squat_day"))
+HURT_IN = Fact("hurt_in", values=tuple(MOVEMENTS))
 """What the body was at work in; not known where it was at rest."""
+
+DID = Fact("did", values=("squat_look knee_to_wall squat_day", "warm_up"))
+"""What was done today, by example."""
+
+OTHERS = Fact("others", values=YES_NO, of=others_done)
+STOPS = Fact("stops", values=YES_NO, of=stops)
+VOID, VOID_WORDS = Fact("void", of=void), Fact("void_words", of=void_words)
+SOME_VOID = Fact("some_void", values=YES_NO, of=lambda got, side: "yes" if void_words(got, side) else "no")
+
+MAY = Fact("may", values=("misheard", "taken_back", "stands"), of=may_take_back)
+NOTHING = Fact("nothing", values=("misheard", "taken_back", "stands"), of=nothing_hurt)
+TOLD = HURTS | NOTHING.is_("stands")
+"""Pain that stands, also where they say now that nothing hurts."""
 
 SAID = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
                               "my chest hurts and i wet myself"))
 """What they wrote, by example of each kind it may be."""
 
 OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
-                  Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS))
+                  Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS),
+                  Do(Find("pain.told", "{told}", "whether pain was told, and a sign with it"), HURTS & fact("where").known))
 """Until it is answered the day is closed: somebody who puts the phone away now is not offered a squat."""
 
+DURING = choice(
+    *(Option(flow, one.title, (one.short_name,), fact(f"did_{flow}").is_("yes") & ~HURT_IN.is_(flow))
+      for flow, one in protocols().items()),
+    Option("warm_up", "Warm-up", ("warmup", "warming up"), fact("did_warm_up").is_("yes") & ~HURT_IN.is_("warm_up")),
+    Option("prime", "Priming drill", ("drill", "the drill"), fact("did_prime").is_("yes") & ~HURT_IN.is_("prime")),
+    Option(SQUATS, "Today's squats", ("squats", "squatting"), fact(f"did_{SQUATS}").is_("yes") & ~HURT_IN.is_(SQUATS)),
+    ("this", "Just now", "now", "this one", "in this one"), ("before", "Before today", "yesterday", "earlier", "not today"),
+    ("unsure", "Not sure", "don't know"))
+"""The movements of today, each offered where it was done."""
+
 FLOW = Flow(
-    "pain", version=1, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
+    "pain", version=2, title="Pain", counted=False, hears_pain=False, holds=True, by_name=False,
     command=("pain", "it hurts", "something hurts"),
-    facts=(SAID, HURT_IN, UNTIL_ASKED, LEVEL, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
+    facts=(SAID, HURT_IN, DID, OTHERS, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
+           Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED, LEVEL, BECAUSE,
+           SAID_SIGNS, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
     at_start=before_pain, reopens=False, resumes=False,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
+        Do(Find("pain.before", "{level_before} {now} {why_before}", "what stood before something hurt, since when, and why"),
+           fact("first").is_("yes")),
         *OPEN_QUESTIONS,
         Tell("Stop there, and get comfortable. A few questions, then we see.", must_arrive=True),
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
@@ -66,7 +102,10 @@ FLOW = Flow(
             ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")),
             safety=True, only_if=~RED),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),
-            safety=True, only_if=~HURTS, then=(Jump(fact("surely").is_("no"), "where"),)),
+            safety=True, only_if=~HURTS & ~MAY.is_("taken_back"), then=(Jump(fact("surely").is_("no"), "where"),)),
+        Ask("mistake", "You told me of pain today. Was that a mistake, so that nothing has hurt at all today? Pain that has eased "
+            "since is no mistake.", YesNo(yes="Yes, a mistake", no="No, it did hurt"), safety=True, only_if=~HURTS & MAY.is_("taken_back")),
+        *OPEN_QUESTIONS,
         Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, only_if=ASKED),
         Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, only_if=ASKED),
         *OPEN_QUESTIONS,
@@ -82,21 +121,44 @@ FLOW = Flow(
         Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True,
             only_if=ASKED & LEG & fact("bladder").is_("no")),
         *OPEN_QUESTIONS,
+        Ask("during", "During what did it hurt?", DURING, safety=True, only_if=ASKED & ~URGENT & OTHERS.is_("yes")),
         Do(Find("safety.level", "{level}", "pain questions", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
-        Do(Find("pain.hurt", "yes", "pain questions"), HURTS),
-        Do(Find("pain.hurt", "no", "pain questions: a false alarm"), ~HURTS),
+        Do(Find("pain.stops", "{stops}", "whether what was going on is over")),
+        Do(Void("{void}"), HURTS & VOID.known),
+        Do(Find("pain.void", "{void}", "named as what it hurt in"), HURTS & VOID.known),
+        Do(CountAgain("{now}", "{hurt_in}"), HURTS & STOPS.is_("no") & HURT_IN.known),
+        Do(Find("pain.hurt", "yes", "pain questions"), TOLD),
+        Do(Find("pain.hurt", "no", "pain questions: a false alarm"), NOTHING.is_("misheard")),
+        Do(Find("pain.hurt", "no", "pain questions: taken back"), NOTHING.is_("taken_back")),
         Do(Alert("{level}", "something hurt ({because})"), HURTS),
-        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), HURTS),
-        Tell("Good. Then we go on, or you stop: both are fine.", ~HURTS),
-        Tell(EMERGENCY, HURTS & LEVEL.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, HURTS & LEVEL.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, HURTS & LEVEL.is_("clinician"), must_arrive=True),
-        Tell(NOT_TODAY, HURTS & LEVEL.is_("not_today"), must_arrive=True),
+        Do(Alert("{level}", "{because}"), NOTHING.one_of("stands", "taken_back")),
+        Do(Find("pain.taken_back", "{since}", "pain told since then was taken back"), NOTHING.is_("taken_back")),
+        Do(CountAgain("{since}"), NOTHING.is_("taken_back")),
+        Do(CountAgain("{now}"), NOTHING.is_("misheard")),
+        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), TOLD),
+        Do(Remind("morning", "morning", ""), NOTHING.is_("taken_back")),
+        Tell("Good. Then we go on, or you stop: both are fine.", NOTHING.is_("misheard")),
+        Tell("Noted as a mistake. What I had stopped counting counts again. Both stay in your log.", NOTHING.is_("taken_back")),
+        Tell("Noted. What you told me before still stands: I take pain back once a day, and never after numbness, weakness or chest "
+             "pain.", NOTHING.is_("stands") & ~fact("mistake").is_("no")),
+        Tell("Noted. Then what you told me stands for today.", fact("mistake").is_("no")),
+        Tell(EMERGENCY, TOLD & LEVEL.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, TOLD & LEVEL.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, TOLD & LEVEL.is_("clinician"), must_arrive=True),
+        Tell(NOT_TODAY, ~NOTHING.is_("misheard") & LEVEL.is_("not_today"), must_arrive=True),
         Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD,
-             HURTS & LEVEL.is_("no_load") & HURT_IN.one_of(*route()), must_arrive=True),
-        Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL.is_("no_load") & ~HURT_IN.one_of(*route()), must_arrive=True),
+             HURTS & LEVEL.is_("no_load") & STOPS.is_("yes") & HURT_IN.one_of(*route()), must_arrive=True),
+        Tell("Thank you for saying so. " + NO_LOAD,
+             HURTS & LEVEL.is_("no_load") & ~(STOPS.is_("yes") & HURT_IN.one_of(*route())), must_arrive=True),
+        Tell(NO_LOAD, NOTHING.one_of("stands", "taken_back") & LEVEL.is_("no_load"), must_arrive=True),
+        Tell("No longer counted from today: {void_words}. Do that again on a day without pain.", HURTS & SOME_VOID.is_("yes")),
+        Tell("Today's squats are noted as painful, so they earn no step deeper.",
+             HURTS & (fact("during").is_(SQUATS) | fact("during").is_("unsure") & fact(f"did_{SQUATS}").is_("yes"))),
+        Tell("What you answered in the {hurt_in_words} still counts.", HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())),
         Tell("If it gets worse, or is not gone by tomorrow morning, see a doctor or physiotherapist.",
              HURTS & LEVEL.one_of("no_load", "not_today")),
+        Run("recount", (HURTS & SOME_VOID.is_("yes") | NOTHING.is_("taken_back") & fact("pain.void.today").known)
+            & fact("outcome.at").known),
     ),
 )

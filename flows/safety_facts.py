@@ -93,7 +93,7 @@ def stands_still(got: Facts, side: str) -> Value:
 
 def reasons_of_check(got: Facts, side: str) -> Value:
     """Why, in words; what still stands is named where it is worse than what this check found."""
-    return "what was said before still stands" if stands_still(got, "") == "yes" else _words(_check(got, so_far=True))
+    return "what was said before still stands" if stands_still(got, "") == "yes" else outcome_words(_check(got, so_far=True))
 
 
 def keys_of_check(got: Facts, side: str) -> Value:
@@ -142,11 +142,6 @@ def tomorrow(got: Facts, side: str) -> Value:
     return (date.fromisoformat(str(got["today"])) + timedelta(days=1)).isoformat()
 
 
-def before_pain(known: Known) -> dict[str, Value]:
-    """What stood when the pain questions began, kept with their run."""
-    return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}
-
-
 def said_leg_signs(got: Facts, side: str) -> Value:
     """Whether what they wrote speaks of numbness, tingling or shooting by itself."""
     return "yes" if _LEG_WORDS.search(str(got.get("said", ""))) else "no"
@@ -162,9 +157,10 @@ def said_saddle(got: Facts, side: str) -> Value:
     return "yes" if _SADDLE_WORDS.search(str(got.get("said", ""))) else "no"
 
 
-def _pain(got: Facts, so_far: bool = False) -> Outcome:
+def pain_outcome(got: Facts, so_far: bool = False) -> Outcome:
+    """The outcome of the pain questions; ``so_far``: what is not asked yet speaks for nothing."""
     answers: dict[str, Value | None] = {key: got.get(key) for key in _PAIN}
-    if so_far:  # what is not asked yet speaks for nothing
+    if so_far:
         answers = {key: ({"bad": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
     if got.get("where") in ("ankle", "knee"):  # at or below the knee by itself: not a sign from the back
         answers["below_knee"] = "no"
@@ -180,30 +176,11 @@ def _pain(got: Facts, so_far: bool = False) -> Outcome:
     return level_from_pain(answers, float(start) if start is not None else None)
 
 
-def level_after_pain(got: Facts, side: str) -> Value:
-    """The level after the pain questions, never better than what stood before them."""
-    before = Level(str(got.get("level_before", "go")))
-    return before.value if got.get("where") == "nothing" else worst((_pain(got).level, before)).value
-
-
 def level_until_asked(got: Facts, side: str) -> Value:
     """The level while the pain questions are open: nothing more today, or worse where worse stood or has been told."""
-    return worst((Level.NOT_TODAY, Level(str(got.get("level_before", "go"))), _pain(got, so_far=True).level)).value
+    return worst((Level.NOT_TODAY, Level(str(got.get("level_before", "go"))), pain_outcome(got, so_far=True).level)).value
 
 
-def reasons_of_pain(got: Facts, side: str) -> Value:
-    """Where and how bad, and why it weighs what it weighs, in words."""
-    if got.get("where") == "nothing":
-        return "nothing hurt after all"
-    how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
-    return f"{got.get('where', 'somewhere')}{how_bad}. {_words(_pain(got, so_far=True))}"
-
-
-def keys_of_pain(got: Facts, side: str) -> Value:
-    """The names of the answers that weighed, beside those that stood before."""
-    keys = [] if got.get("where") == "nothing" else [reason.key for reason in _pain(got, so_far=True).because]
-    return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
-
-
-def _words(outcome: Outcome) -> str:
+def outcome_words(outcome: Outcome) -> str:
+    """Why an outcome is what it is, in words."""
     return " ".join(reason.words for reason in outcome.because) or "nothing against it"

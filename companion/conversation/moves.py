@@ -129,7 +129,7 @@ class Draft:
         self.effects.append(Began(self.top.run, flow.name, flow.version, self.top.asked[:ASKED_MOST]))
         self._follow(self.compiled.onward(START, self.facts()))
 
-    def _shut(self) -> bool:
+    def _shut(self, ending: str = "closed") -> bool:
         facts = self.facts()
         for gate in self.compiled.flow.gates:
             if gate.shut.holds(facts):
@@ -140,17 +140,18 @@ class Draft:
                 else:
                     if gate.say:
                         self.say(render(gate.say, facts, self.known.now))
-                    self.end("closed")
+                    self.end(ending)
                 return True
         return False
 
     def take_up(self) -> None:
-        """Go on with a flow that waited under another, unless it was hurt in or its gates have shut meanwhile."""
-        if self.top.hurt and self.known.facts.get(f"{self.book.pain}.hurt") != "no":
+        """Go on with a flow that waited under another, unless it was hurt in or its gates have shut meanwhile. What was answered
+        before counts where the pain turned out not to be of it."""
+        if self.top.hurt and self.known.facts.get(f"{self.book.pain}.stops") != "no":
             self.end("pain")
         elif not self.compiled.flow.resumes:
             self.push_again()
-        elif not self._shut():
+        elif not self._shut("left" if self.top.hurt else "closed"):
             self.session = self.session.with_top(self.top._replace(paused=False, hurt=False, tried=()))
             facts = self.facts()
             if self.ask.only_if.holds(facts):

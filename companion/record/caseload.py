@@ -17,10 +17,10 @@ class Standing(NamedTuple):
 
     ``linked``: since when the coach sees them. ``reviewed``: the coach's last review. ``gone``: since when nobody can be
     reached at any address, a space, and why. ``hurt_*``: the latest alert since the review that comes from the pain questions
-    or the morning after, with what was answered there. ``open_at``: when pain questions began that are not done, where none
-    have been answered to the end and nothing was reviewed since. ``change``: of the last retest (better, within_error, worse,
-    cannot_say). ``back``: the lower back on the last squat day told of; ``step_why``: what that did to the depth, where it
-    moved.
+    or the morning after, with what was answered there; none of pain that was taken back. ``open_at``: when pain questions began
+    that are not done, where none have been answered to the end and nothing was reviewed since. ``change``: of the last retest
+    (better, within_error, worse, cannot_say). ``back``: the lower back on the last squat day told of; ``step_why``: what that
+    did to the depth, where it moved.
     ``retest_*``: the latest reminder to test again. ``answered``: the latest answer.
     """
 
@@ -80,7 +80,8 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and u.flow in ('pain', 'morning')
-    where a.person = m.person and a.at > ifnull(m.reviewed, '') order by a.id desc limit 1)
+    where a.person = m.person and a.at > ifnull(m.reviewed, '') and not exists (select 1 from findings f where f.person = a.person
+        and f.name = 'pain.taken_back' and a.at between f.value and f.at) order by a.id desc limit 1)
 left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}

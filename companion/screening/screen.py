@@ -17,7 +17,7 @@ R = TypeVar("R")
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One row of the answer log: status ok, skipped, withdrawn or in_pain; ending of its run done, left, pain, None;
+    """One row of the answer log: status ok, skipped, withdrawn, in_pain or no_pain; ending of its run done, left, pain, None;
     asked: what its run was begun with."""
 
     flow: str

@@ -55,7 +55,8 @@ def about(asked: str, at: datetime, today: date) -> date:
 
 def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
     """The squat days told of, oldest first, one a local date: what was told last of each. An answer that was skipped, taken
-    back or given in pain counts as not told; one given in pain says that something hurt, whatever is said later. Of lots
+    back or given in pain counts as not told; one given in pain says that something hurt, whatever is said later, unless that pain is
+    taken back itself. Of lots
     drawn twice on a date the first counts, so that a day has one number."""
     said: dict[str, dict[str, object]] = {}
     about_load: float | None = None
@@ -64,8 +65,10 @@ def days_told(answers: Iterable[Answer], zone: str) -> tuple[ToldDay, ...]:
             about_load = float(row.value)
         if row.flow not in (DAY, AFTER):
             continue
-        told = said.setdefault(row.run, {"day": about(row.asked, row.at, local_date(row.at, zone))})
-        told["pain"] = told.get("pain") or row.ending == "pain" or row.status == "in_pain"
+        told = said.setdefault(row.run, {"day": about(row.asked, row.at, local_date(row.at, zone)), "in_pain": frozenset()})
+        pained: frozenset[object] = told["in_pain"]  # type: ignore[assignment]
+        told["in_pain"] = pained | {row.key} if row.status == "in_pain" else pained - {row.key} if row.status == "no_pain" else pained
+        told["pain"] = row.ending == "pain" or bool(told["in_pain"])
         told.pop(row.key, None)
         if row.status == "ok":
             told[row.key] = row.value
