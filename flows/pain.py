@@ -41,7 +41,7 @@ URGENT = fact("bladder").one_of("yes", "unsure") | fact("weakness").one_of("yes"
 HURT_IN = Fact("hurt_in", values=tuple(MOVEMENTS))
 """What the body was at work in; not known where it was at rest."""
 
-DID = Fact("did", values=("squat_look knee_to_wall squat_day", "warm_up"))
+DID = Fact("did", values=(f"{route()[0]} {route()[-1]} {SQUATS}", "warm_up"))
 """What was done today, by example."""
 
 OTHERS = Fact("others", values=YES_NO, of=others_done)
@@ -158,7 +158,7 @@ FLOW = Flow(
         Tell("What you answered in the {hurt_in_words} still counts.", HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())),
         Tell("If it gets worse, or is not gone by tomorrow morning, see a doctor or physiotherapist.",
              HURTS & LEVEL.one_of("no_load", "not_today")),
-        Run("recount", (HURTS & SOME_VOID.is_("yes") | NOTHING.is_("taken_back") & fact("pain.void.today").known)
+        Run("recount", (fact("during").known & SOME_VOID.is_("yes") | fact("mistake").is_("yes") & fact("pain.void.today").known)
             & fact("outcome.at").known),
     ),
 )

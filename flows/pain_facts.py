@@ -118,7 +118,8 @@ def stops(got: Facts, side: str) -> Value:
     """Whether what was going on is over: unless it hurt in something else, before today, or not at all."""
     if nothing := nothing_hurt(got, side):
         return "yes" if nothing == "stands" else "no"
-    return "no" if got.get("during") not in (None, "this", "unsure", got.get("hurt_in")) else "yes"
+    elsewhere = "hurt_in" in got and got.get("during") not in (None, "this", "unsure", got["hurt_in"])
+    return "no" if elsewhere else "yes"
 
 
 def void(got: Facts, side: str) -> Value | None:
