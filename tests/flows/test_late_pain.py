@@ -146,6 +146,10 @@ def test_counting_anew_takes_no_limit_away():
     assert not {"depth.keep", "load.limit"} & talk.found.keys()
 
 
+SIGNS = [("Leg", "1", "no", "yes", "no", "no", "no"), ("Lower back", "1", "no", "no", "yes", "no", "no"),
+         ("Lower back", "1", "no", "no", "yes", "no", "yes"), ("Lower back", "1", "no", "no", "yes", "yes"),
+         ("Chest, breath or faint",)]
+
 # taken back -------------------------------------------------------------------------------------------------------
 
 
@@ -169,6 +173,19 @@ def test_what_a_check_found_since_is_not_taken_back():
     assert level(pain(talk, "Nothing hurts", "Yes, a mistake")) == "not_today"
 
 
+def test_a_check_that_found_the_same_again_is_not_taken_back_either():
+    talk = pain(at("home", known={"safety.level": "no_load", "safety.checked": "no_load", "safety.why": "pain"}), *SMALL)
+    talk.known |= {"safety.level": "not_today", "safety.checked": "not_today", "safety.why": "pain bad"}
+    assert level(pain(talk, "Nothing hurts", "Yes, a mistake")) == "not_today"
+
+
+def test_after_a_sign_that_was_cleared_since_later_pain_of_that_day_stands_too():
+    talk = pain(at("home"), *SIGNS[0])
+    talk.known |= {"safety.level": "go", "safety.checked": "go", "safety.why": ""}
+    talk = pain(pain(talk, "Lower back", "6", "no", "no", "no"), "Nothing hurts", "Right, nothing")
+    assert level(talk) == "not_today"
+
+
 def test_pain_that_has_eased_is_not_taken_back():
     talk = pain(pain(at("home"), "Lower back", "6", "no", "no", "no"), "Nothing hurts", "No, it did hurt")
     assert (level(talk), talk.found["pain.hurt"]) == ("not_today", "yes")
@@ -184,11 +201,6 @@ def test_it_is_taken_back_once_a_day():
     talk = pain(pain(talk, "Lower back", "6", "no", "no", "no"), "Nothing hurts", "Right, nothing")
     assert level(talk) == "not_today"
     assert "once a day" in heard(talk)
-
-
-SIGNS = [("Leg", "1", "no", "yes", "no", "no", "no"), ("Lower back", "1", "no", "no", "yes", "no", "no"),
-         ("Lower back", "1", "no", "no", "yes", "no", "yes"), ("Lower back", "1", "no", "no", "yes", "yes"),
-         ("Chest, breath or faint",)]
 
 
 @pytest.mark.parametrize("replies", SIGNS)
