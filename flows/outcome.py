@@ -30,6 +30,14 @@ HAS_WORDS = {name: _said(name) for name in (
     "strength_more", "control_more")}
 
 
+FOUND = (
+    *(Do(Find(cause, f"{{{cause}}}", "evidence table and decision rule", f"{{{cause}_because}}"), TESTED) for cause in CAUSES),
+    Do(Find("overall", "{overall}", "evidence table and decision rule", "{overall_words}"), TESTED),
+    Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), TESTED),
+    Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), TESTED),
+)
+"""The results, as findings."""
+
 FLOW = Flow(
     "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings", "why"),
     at_start=outcome_facts, facts=tuple(HAS_WORDS.values()),
@@ -39,11 +47,7 @@ FLOW = Flow(
         *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested"))) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), TESTED),
         Do(Find("outcome.at", "{at}", "time of the results"), TESTED),
-        *(Do(Find(cause, f"{{{cause}}}", "evidence table and decision rule", f"{{{cause}_because}}"), TESTED)
-          for cause in CAUSES),
-        Do(Find("overall", "{overall}", "evidence table and decision rule", "{overall_words}"), TESTED),
-        Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), TESTED),
-        Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), TESTED),
+        *FOUND,
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), TESTED),
         Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), TESTED),
         Tell("Left and right compared: {differences}", TESTED & HAS_WORDS["differences"].is_("yes")),

@@ -49,7 +49,7 @@ FLOW = Flow(
             ("higher", "Stayed higher", "higher", "shallower")), only_if=SQUATTED & SET.is_("yes")),
         Ask("depth", "How deep were the working sets?", BANDS, only_if=SQUATTED & SET.is_("no"), picture="squat_bands"),
         Ask("hurt", "Did anything hurt, then or since?", YesNo(yes="Yes, it hurt", no="No"), safety=True, only_if=SQUATTED & ~HURT_NOW),
-        Run("pain", SQUATTED & fact("hurt").is_("yes")),
+        Run("pain", SQUATTED & fact("hurt").is_("yes"), asked="squat_day"),
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "As planned", ("as planned", "yes", "the same", "same"), only_if=PLANNED),
             Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOAD_ASKED),

@@ -14,6 +14,7 @@ from companion.conversation.effects import (
     Alert,
     Began,
     Calendar,
+    CountAgain,
     Effect,
     Ended,
     Erase,
@@ -28,9 +29,10 @@ from companion.conversation.effects import (
     Say,
     Show,
     StopReminders,
+    Void,
 )
 from companion.export.registry import FORMATS, ExportSource, Format
-from companion.record import people, persist
+from companion.record import late_pain, people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
 from companion.record.turn import Turn
@@ -128,6 +130,7 @@ def _report(turn: Turn, of: str) -> None:
 
 HANDLERS: Final[Mapping[type[Effect], Handler]] = {
     Say: persist.message, Began: persist.began, Ended: persist.ended, Reopened: persist.reopened, Record: persist.answer,
+    Void: late_pain.void, CountAgain: late_pain.count_again,
     Find: _find, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Calendar: _calendar,
     Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act,
 }

@@ -14,7 +14,8 @@ from companion.language.units import METRIC, shown, spoken_unit
 from companion.record.log import LogRow
 
 ENDING_WORDS: Final = {"done": "finished", "left": "stopped early", "pain": "ended by pain, so not scored", None: "still open"}
-ANSWER_STATUS_WORDS: Final = {"ok": "given", "skipped": "skipped", "withdrawn": "taken back", "in_pain": "given with pain, not scored"}
+ANSWER_STATUS_WORDS: Final = {"ok": "given", "skipped": "skipped", "withdrawn": "taken back", "in_pain": "given with pain, not scored",
+                               "no_pain": "the pain told here was taken back"}
 _SENTENCE: Final = re.compile(r"(?<=[.?!…])\s+")
 
 

@@ -60,7 +60,8 @@ ALL_GROUPS: Final = "all"
 FIND_LIFTER: Final = "find_lifter"
 
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
-STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored"}
+STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored",
+                       "no_pain": "pain told here, taken back"}
 DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
 LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
 """The views of a lifter by request; the audit log that the lifter can read uses these words."""

@@ -20,7 +20,7 @@ from companion.conversation.table import (
     BACK,
     BEGIN,
     ENDED,
-    FALSE_ALARM,
+    GOES_ON,
     IN_PAIN,
     LAST_ANSWERED,
     PAUSED,
@@ -149,6 +149,6 @@ class Draft:
         if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state,
                 {LAST_ANSWERED.name: last.trail[-1]}):
             here[ENDED.name] = last.flow
-        if self.known.facts.get(f"{self.book.pain}.hurt") == "no":
-            here[FALSE_ALARM.name] = "yes"
+        if self.known.facts.get(f"{self.book.pain}.stops") == "no":
+            here[GOES_ON.name] = "yes"
         return here

@@ -53,7 +53,8 @@ class Reopened:
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """One row of the answer log. ``status``: ok, skipped, withdrawn (taken back) or in_pain (never scored)."""
+    """One row of the answer log. ``status``: ok, skipped, withdrawn (taken back), in_pain (never scored) or no_pain (the pain told
+    there was taken back)."""
 
     run: str
     flow: str
@@ -66,6 +67,22 @@ class Record:
     status: str = "ok"
     method: str = ""
     placement: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Void:
+    """Void today's answers in these flows (names separated by spaces) as given in pain: a row replaces each, and their runs end
+    with pain."""
+
+    flows: str
+
+
+@dataclass(frozen=True, slots=True)
+class CountAgain:
+    """Make answers that pain voided since a moment count again, in these flows, or in all if none is named."""
+
+    since: str
+    flows: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,5 +177,5 @@ class Act:
     reason: str = ""
 
 
-Effect = (Say | Began | Ended | Reopened | Record | Find | Remind | StopReminders | Replan | Calendar | Alert | Erase | Export | Redeem
-          | Link | Show | Act)
+Effect = (Say | Began | Ended | Reopened | Record | Void | CountAgain | Find | Remind | StopReminders | Replan | Calendar | Alert | Erase
+          | Export | Redeem | Link | Show | Act)

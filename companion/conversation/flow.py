@@ -13,7 +13,22 @@ from datetime import datetime
 from typing import Any, Final, TypeVar
 
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value
-from companion.conversation.effects import Act, Alert, Calendar, Erase, Export, Find, Link, Redeem, Remind, Replan, Show, StopReminders
+from companion.conversation.effects import (
+    Act,
+    Alert,
+    Calendar,
+    CountAgain,
+    Erase,
+    Export,
+    Find,
+    Link,
+    Redeem,
+    Remind,
+    Replan,
+    Show,
+    StopReminders,
+    Void,
+)
 from companion.conversation.kinds import Kind
 from companion.conversation.policy import Policy
 
@@ -104,7 +119,7 @@ class Run:
 class Do:
     """An effect whose text fields are templates over the facts."""
 
-    effect: Find | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act
+    effect: (Find | Void | CountAgain | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act)
     only_if: Condition = ALWAYS
     side: str = ""
 

@@ -113,7 +113,8 @@ def _follow(draft: Draft, move: Move, after: float = 0) -> None:
     if move.target in ENDINGS:
         if ENDINGS[move.target] == "done":
             draft.top = draft.top._replace(state=move.target)
-        end(draft, ENDINGS[move.target])
+        counts = move.target == GATE_CLOSED and draft.top.hurt  # pain that turned out not to be of it
+        end(draft, "left" if counts else ENDINGS[move.target])
         return
     draft.top = draft.top._replace(state=move.target)
     draft.session = draft.session._replace(aside=None)

@@ -49,8 +49,8 @@ LAST_ANSWERED = fact("here.last")
 ENDED = fact("here.ended")
 """The flow that has just ended, while its last answer can still be taken back."""
 
-FALSE_ALARM = fact("here.false_alarm")
-"""Known if the pain questions showed that nothing hurt."""
+GOES_ON = fact("here.goes_on")
+"""Known if the pain questions showed that the run they interrupted can go on: nothing hurt, or it hurt in something else."""
 
 
 def tried(flow: str) -> str:
@@ -144,6 +144,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
     ways = onward(flow)
     before = answered_before(stops, chain.from_iterable(((move.source, move.target) for move in rows) for rows in ways.values()),
                              [key for key, stop in stops.items() if stop.only_if != ALWAYS] if flow.policy.resumes else ())
+    after_runs = runs_before(stops, ways)
     asks = {key: stop for key, stop in stops.items() if isinstance(stop, Ask)}
     holds = [key for key, ask in asks.items() if isinstance(ask.kind, Hold)]
     rows: list[Move] = [*_gates(flow, BEGIN, START), *_as(BEGIN, ways[START])]
@@ -153,7 +154,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
             continue
         rows += _as(ANSWER, ways[key])
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
-        rows += _back(stops, stop, before.get(key, frozenset()))
+        rows += _back(stops, stop, before.get(key, frozenset()), after_runs.get(key, ()))
         rows += [Move(AGAIN, key, key), Move(INTERRUPTED, key, PAUSED)]
         rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in holds
                  if stop.back and hold in before.get(key, ())]
@@ -163,7 +164,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
     if asks:
         rows += _resumed(flow, asks, ways, PAUSED)
         if body_works(flow):
-            rows += [Move(RESUMED, IN_PAIN, ENDED_BY_PAIN, ~FALSE_ALARM.known), *_resumed(flow, asks, ways, IN_PAIN)]
+            rows += [Move(RESUMED, IN_PAIN, ENDED_BY_PAIN, ~GOES_ON.known), *_resumed(flow, asks, ways, IN_PAIN)]
     if flow.policy.reopens:
         for end in (END, EARLY_END):
             rows += [Move(BACK, end, key, LAST_ANSWERED.is_(key)) for key in sorted(before.get(end, frozenset()) & asks.keys())]
@@ -182,16 +183,28 @@ def _gates(flow: Flow, event: str, place: str) -> Iterator[Move]:
         yield Move(event, place, GATE_CLOSED, gate.shut, (Tell(gate.say),) if gate.say else ())
 
 
-def _back(stops: Stops, ask: Ask, before: Collection[str]) -> Iterator[Move]:
+def _back(stops: Stops, ask: Ask, before: Collection[str], runs: Collection[str]) -> Iterator[Move]:
     """Return the rows to the last question answered; where there is none, into the flow that has just ended, run by this one or by its
     gate."""
     if ask.back:
         nothing = ~LAST_ANSWERED.known
         yield from (Move(BACK, ask.key, key, LAST_ANSWERED.is_(key)) for key in stops if key in before)
-        for run in (stop for stop in stops.values() if isinstance(stop, Run) and stop.flow != PARKED):
+        for run in (stop for stop in stops.values() if isinstance(stop, Run) and stop.key in runs):
             yield Move(BACK, ask.key, run.key, nothing & ENDED.is_(run.flow))
         yield Move(BACK, ask.key, START, nothing & ENDED.known)
     yield Move(BACK, ask.key, ask.key, refused=FIRST_QUESTION if ask.back else NOT_BACK)
+
+
+def runs_before(stops: Stops, ways: Mapping[str, list[Move]]) -> dict[str, set[str]]:
+    """Return the runs of other flows that can precede each state; what was parked is none."""
+    before: dict[str, set[str]] = {}
+    for run in (key for key, stop in stops.items() if isinstance(stop, Run) and stop.flow != PARKED):
+        reached, waiting = set[str](), [run]
+        while waiting:
+            waiting += [move.target for move in ways.get(waiting.pop(), ()) if move.target not in reached and not reached.add(move.target)]
+        for state in reached:
+            before.setdefault(state, set()).add(run)
+    return before
 
 
 def _resumed(flow: Flow, asks: Mapping[str, Ask], ways: Mapping[str, list[Move]], place: str) -> Iterator[Move]:

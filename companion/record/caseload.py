@@ -111,7 +111,8 @@ from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
         or substr(a.because, 1, {len(HURT_ASKED)}) = '{HURT_ASKED}')
-    where a.person = m.person and a.at > ifnull(m.reviewed, '') order by a.id desc limit 1)
+    where a.person = m.person and a.at > ifnull(m.reviewed, '') and not exists (select 1 from findings f where f.person = a.person
+        and f.name = 'pain.taken_back' and a.at between f.value and f.at) order by a.id desc limit 1)
 left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}

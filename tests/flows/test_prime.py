@@ -132,7 +132,7 @@ def test_something_that_hurt_leads_to_the_pain_questions():
 
 
 def test_pain_told_during_a_set_ends_the_drill():
-    talk = begun(CALF_LIKELY).tap("Ready", "I have it").say("ow, my ankle hurts", "Ankle or foot", "3", "no", "no")
+    talk = begun(CALF_LIKELY).tap("Ready", "I have it").say("ow, my ankle hurts", "Ankle or foot", "3", "no", "no", "Just now")
     assert talk.known["safety.level"] == "not_today"
     assert talk.state == "home.pick"
     assert "prime.felt" not in talk.found
