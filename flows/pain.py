@@ -9,15 +9,16 @@ from companion.conversation.policy import Policy
 from companion.screening.protocols import route
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import (
-                              before_pain,
-                              keys_of_pain,
-                              level_after_pain,
-                              level_until_asked,
-                              reasons_of_pain,
-                              said_heart,
-                              said_leg_signs,
-                              said_saddle,
-                              tomorrow,
+    before_pain,
+    keys_of_pain,
+    level_after_pain,
+    level_until_asked,
+    reasons_of_pain,
+    said_heart,
+    said_leg_signs,
+    said_saddle,
+    said_weak,
+    tomorrow,
 )
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 
@@ -25,17 +26,19 @@ LEVEL_AFTER_PAIN = Fact("level", values=LEVELS, of=level_after_pain)
 UNTIL_ASKED = Fact("until_asked", values=LEVELS, of=level_until_asked)
 BECAUSE = Fact("because", of=reasons_of_pain)
 SAID_SIGNS = Fact("said_signs", values=("yes", "no"), of=said_leg_signs)
+SAID_WEAK = Fact("said_weak", values=("yes", "no"), of=said_weak)
 HURTS = ~fact("where").is_("nothing")
 EMERGENCY_NOW = fact("heart_now").one_of("yes", "unsure") | fact("saddle_now").one_of("yes", "unsure")
 ASKED = HURTS & ~fact("where").is_("chest") & ~EMERGENCY_NOW
 """True unless it is an emergency already: chest, breath, faintness, bladder or saddle end the questions."""
-LEG_SIGNS = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+LEG_SIGNS = SAID_SIGNS.is_("yes") | SAID_WEAK.is_("yes") | \
+    fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 
 HURT_IN = Fact("hurt_in", values=(*route(), "squat_day"))
 """The test or squat day in which it hurt; unknown if the body was at rest."""
 
 THEIR_WORDS = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
-                              "my chest hurts and i wet myself"))
+                              "my chest hurts and i wet myself", "my foot drops when i walk"))
 """The lifter's words, with one example of each kind."""
 
 OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
@@ -45,7 +48,7 @@ OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, ques
 FLOW = Flow(
     "pain", version=1, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"),
-    facts=(THEIR_WORDS, HURT_IN, UNTIL_ASKED, LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain),
+    facts=(THEIR_WORDS, HURT_IN, UNTIL_ASKED, LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain),
            Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
     at_start=before_pain,

@@ -9,6 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.language.flags import Flag, hear_flags
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 
 CLEARED_FOR: Final = timedelta(days=183)
@@ -29,7 +30,8 @@ _LEG_WORDS = re.compile(r"\b(?:numb|tingl|pins|needle|shoot|zing|electric)|can.?
 def stood(known: Known) -> dict[str, Value]:
     """Return the state before the check, stored with its run: the level, whether it was set today, and the reasons."""
     facts = {name: known.facts.get(f"safety.{name}", "") for name in ("level", "level.today", "why", "cleared_until")}
-    pregnant = known.facts.get("safety_check.pregnant", "no")
+    told = (str(known.facts.get(f"{where}.pregnant", "no")) for where in ("safety_check", "safety"))
+    pregnant = next((one for one in told if one != "no"), "no")
     return {"stood": facts["level"] or "go", "stood_today": facts["level.today"] or "no", "stood_why": facts["why"],
             "stood_cleared_until": facts["cleared_until"], "was_pregnant": pregnant,
             "sent": "yes" if _sent(str(facts["level"] or "go"), str(facts["why"])) else "no"}
@@ -154,12 +156,22 @@ def said_leg_signs(got: Facts, side: str) -> Value:
 
 def said_heart(got: Facts, side: str) -> Value:
     """Return "yes" if the lifter's words mention chest, breath or faintness."""
-    return "yes" if _HEART_WORDS.search(str(got.get("said", ""))) else "no"
+    return "yes" if _HEART_WORDS.search(str(got.get("said", ""))) or _said(got, Flag.CHEST) else "no"
 
 
 def said_saddle(got: Facts, side: str) -> Value:
     """Return "yes" if the lifter's words mention bladder, bowel, the saddle area or both legs."""
-    return "yes" if _SADDLE_WORDS.search(str(got.get("said", ""))) else "no"
+    return "yes" if _SADDLE_WORDS.search(str(got.get("said", ""))) or _said(got, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL) else "no"
+
+
+def said_weak(got: Facts, side: str) -> Value:
+    """Return "yes" if the lifter's words mention a weak leg or a foot that drops."""
+    return "yes" if _said(got, Flag.WEAKNESS) else "no"
+
+
+def _said(got: Facts, *flags: Flag) -> bool:
+    """True if the lifter's words carry one of these signs."""
+    return any(one.flag in flags for one in hear_flags(str(got.get("said", "")), weigh=False))
 
 
 def _pain(got: Facts, so_far: bool = False) -> SafetyOutcome:

@@ -7,7 +7,7 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
 from companion.conversation.kinds import YesNo, choice
 from flows.day_facts import verdict_now
-from flows.shared import BODY_WEIGHT, OF_AGE, WELCOMED
+from flows.shared import AT_ALL, BODY_WEIGHT
 
 JOINED = fact("trial.joined").is_("yes")
 TODAY = Fact("drawn_today", values=("yes", "no"))
@@ -20,7 +20,7 @@ def trial_facts(known: Known) -> dict[str, Value]:
 
 FLOW = Flow(
     "trial", version=2, title="Priming trial", facts=(TODAY,), command=("priming trial", "does priming help"),
-    gates=(WELCOMED, OF_AGE,
+    gates=(*AT_ALL,
            Gate(~fact("drill").known | fact("drill").is_("none"),
                 "A trial needs a drill, and that comes from the tests. Say “screen” first."),
            Gate(BODY_WEIGHT, "The trial compares squats with the same load, and for now you keep to body weight. It waits.")),

@@ -23,7 +23,7 @@ from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
 from companion.record import coaching, operator_requests, outbox, people, reminders
 from companion.record.caseload import HURT_ASKED, answers_in_run, hurt_unanswered, unreported_pain
-from companion.record.context import SAFETY_LEVEL
+from companion.record.context import SAFETY_LEVEL, SUSPENDED
 from companion.record.turn import Turn
 from companion.reminders.decision import decide, leaves_until
 from companion.reminders.kinds import REMINDER_KINDS
@@ -172,7 +172,7 @@ class DueSweep:
         facts = turn.known.facts
         wishes, zone = preferences_from(facts), turn.zone
         instead = REMINDER_KINDS[reminder.kind].gives_way_to
-        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")),
+        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=facts.get(SUSPENDED) == "open",
                           given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
         if decision.until:
             reminders.postpone(db, id, decision.until, now)

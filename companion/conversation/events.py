@@ -52,3 +52,11 @@ class Settle:
 
 Event = Typed | Tapped | Sent | Edited
 Happening = Event | Invite | Settle
+
+
+def words_in(event: Happening) -> str:
+    """Return what a person wrote in an event: a text, a changed text or the words under a picture; "" where there is none."""
+    match event:
+        case Typed(text) | Edited(text) | Sent(caption=text):
+            return text
+    return ""

@@ -256,8 +256,8 @@ def hurt(draft: Draft, text: str) -> None:
     """Stop for pain: log the reply unscored and start the pain questions, with the test in which it hurt. A test just finished counts
     too."""
     last, hurt_in = draft.session.last, ""
-    if draft.session.stack:
-        if draft.top.state in draft.compiled.stops and text:
+    if draft.session.stack and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
+        if text:
             _record(draft, draft.ask, text, None, status="in_pain")
         works = draft.fire(PAIN).target == IN_PAIN
         hurt_in = draft.top.flow if works else ""

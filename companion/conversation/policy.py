@@ -10,14 +10,16 @@ from typing import ClassVar
 class Policy:
     """A flow's behaviour where flows meet. One that differs in a single point uses ``replace(Policy.TALK, quiet=True)``.
 
-    ``counted``: its questions show progress, and somebody who returns after hours is asked whether to go on. ``hears_pain``: false where
-    the flow itself asks about pain, or where a coach writes about somebody else. ``holds``: no other flow may begin over its questions,
-    except one with ``always``. ``resumes``: false if it begins again after an interruption. ``reopens``: false if its last answer can't be
-    taken back once it is done. ``quiet``: no menu follows it. ``stops``: its questions have a stop button.
+    ``counted``: its questions show progress, and somebody who returns after hours is asked whether to go on. ``hears_pain`` and
+    ``hears_signs``: false where the flow itself asks about pain or signs, or where a coach writes about somebody else. ``holds``: no other
+    flow may begin over its questions, except one with ``always``. ``resumes``: false if it begins again after an interruption.
+    ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it. ``stops``: its questions have
+    a stop button.
     """
 
     counted: bool = True
     hears_pain: bool = True
+    hears_signs: bool = True
     holds: bool = False
     always: bool = False
     resumes: bool = True
@@ -32,6 +34,7 @@ class Policy:
     FOLLOW_UP: ClassVar[Policy]
     SAFETY: ClassVar[Policy]
     PAIN: ClassVar[Policy]
+    SIGNS: ClassVar[Policy]
     CONSENT: ClassVar[Policy]
     RIGHTS: ClassVar[Policy]
     ABOUT_OTHERS: ClassVar[Policy]
@@ -58,11 +61,14 @@ Policy.SAFETY = Policy(resumes=False, reopens=False)
 Policy.PAIN = replace(Policy.SAFETY, counted=False, hears_pain=False, holds=True)
 """The pain questions: no other flow begins before they are answered."""
 
+Policy.SIGNS = replace(Policy.PAIN, hears_signs=False)
+"""The questions about a sign, or about help."""
+
 Policy.CONSENT = replace(Policy.TALK, holds=True)
 """The questions of consent, before anything else."""
 
 Policy.RIGHTS = replace(Policy.TALK, always=True)
 """The person's own data and who sees it: open at any time, over any question."""
 
-Policy.ABOUT_OTHERS = replace(Policy.PAGE, hears_pain=False, reopens=False)
+Policy.ABOUT_OTHERS = replace(Policy.PAGE, hears_pain=False, hears_signs=False, reopens=False)
 """Flows in which a coach writes about a lifter: pain words are not about the coach, and a message sent can't be taken back."""

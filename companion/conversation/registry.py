@@ -10,7 +10,7 @@ from typing import Final
 
 from rapidfuzz import fuzz
 
-from companion.conversation.condition import Facts
+from companion.conversation.condition import Condition, Facts
 from companion.conversation.flow import PARKED, Flow, Gate, Offer, Run, Tell
 from companion.conversation.machine import Compiled, compile_flow
 from companion.language.phrases import normalise
@@ -48,13 +48,21 @@ class Flows(Mapping[str, Compiled]):
 
 @dataclass(frozen=True)
 class Book:
-    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` when something hurts; ``link`` takes codes. Tables over all
-    flows, such as ``commands``, are computed on first use."""
+    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` when something hurts; ``link`` takes codes; ``signs`` asks about
+    a sign that was heard ("": none is listened for); ``crisis`` runs at thoughts of self-harm. ``instead``: flows that run in place of home
+    while a condition holds. Tables over all flows, such as ``commands``, are computed on first use."""
 
     flows: Flows
     home: str
     pain: str
     link: str = ""
+    signs: str = ""
+    crisis: str = ""
+    instead: tuple[tuple[Condition, str], ...] = ()
+
+    def first(self, facts: Facts) -> str:
+        """Return the flow that runs when nothing else does."""
+        return next((flow for when, flow in self.instead if when.holds(facts)), self.home)
 
     def __getitem__(self, name: str) -> Compiled:
         return self.flows[name]

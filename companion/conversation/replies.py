@@ -1,8 +1,9 @@
 """Interpret a reply, and make the move it asks for.
 
-A typed reply is read in this order: pain; the side question, if there is one; "stop" while the body is at work; an exact answer to the open
-question; a command that starts a flow; the exact control words stop, back, again, help and skip; an answer in other words; and last a near
-miss of a control word, except in safety questions. In the menu a whole sentence that starts a flow comes before the control words.
+A typed reply is read in this order: signs and pain; the side question, if there is one; "stop" while the body is at work; an exact answer
+to the open question; a command that starts a flow; the exact control words stop, back, again, help and skip; an answer in other words; and
+last a near miss of a control word, except in safety questions. In the menu a whole sentence that starts a flow comes before the control
+words.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from companion.conversation.kinds import Answer, ReadingContext, Unclear, pick
 from companion.conversation.moves import answer, back, begin_anew, end, hurt, skip, take_back
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, read_start
+from companion.conversation.signs import heard_sign, is_option
 from companion.conversation.table import HELP
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
@@ -27,7 +29,7 @@ from companion.language.phrases import Phrase, hear, normalise
 
 def typed(draft: Draft, text: str) -> None:
     """Take a text message."""
-    if heard_pain(draft, text):
+    if heard_out(draft, text):
         return
     heard = hear(text, strict=True)
     if draft.session.aside:
@@ -36,7 +38,7 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         _control(draft, heard)
-    elif _is_option(draft, text):
+    elif is_option(draft, text):
         _read(draft, text)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
         _corrected(draft, text, meant[1])
@@ -51,9 +53,9 @@ def typed(draft: Draft, text: str) -> None:
         _read(draft, text)
 
 
-def _is_option(draft: Draft, text: str) -> bool:
-    """True if a reply is, word for word, an answer of the open question."""
-    return isinstance(pick(text, draft.ask.kind.options, replace(draft.context, strict=True)), Answer)
+def heard_out(draft: Draft, text: str) -> bool:
+    """Act on pain or another sign that the words report, before anything else; return True if they do."""
+    return heard_sign(draft, text) or heard_pain(draft, text)
 
 
 def heard_pain(draft: Draft, text: str) -> bool:
@@ -68,7 +70,7 @@ def heard_pain(draft: Draft, text: str) -> bool:
     if pain is Pain.YES and not free:
         hurt(draft, text)
         return True
-    if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)) or (free and pain is Pain.ASK and not draft.ask.doubts):
+    if pain is Pain.NO or aside is not None or (asking and is_option(draft, text)) or (free and pain is Pain.ASK and not draft.ask.doubts):
         return False
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False
@@ -245,7 +247,7 @@ def _chosen(draft: Draft, ask: Ask, value: str) -> None:
 
 def sent(draft: Draft, thing: Sent) -> None:
     """Take a message that is not text."""
-    if thing.caption and heard_pain(draft, thing.caption):
+    if thing.caption and heard_out(draft, thing.caption):
         return
     stack, aside = draft.session.stack, draft.session.aside
     if not stack and not aside:
@@ -259,6 +261,6 @@ def sent(draft: Draft, thing: Sent) -> None:
 
 
 def edited(draft: Draft, text: str) -> None:
-    """Take an edited message: it changes no answer, but pain in it counts."""
-    if not heard_pain(draft, text):
+    """Take an edited message: it changes no answer, but pain and signs in it count."""
+    if not heard_out(draft, text):
         ask_again(draft, "An edited message does not change your answer. To correct the last one, say “back”.")

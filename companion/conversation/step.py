@@ -12,15 +12,17 @@ from typing import Final, NamedTuple
 from companion.conversation.asking import ask_again, ask_aside
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Effect, Say
-from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
+from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed, words_in
 from companion.conversation.flow import Known, Offer
-from companion.conversation.moves import after_run, begin, end, take_up
+from companion.conversation.moves import after_run, begin, end, hurt, take_up
 from companion.conversation.parking import interrupt
 from companion.conversation.prompt import offered
 from companion.conversation.registry import Book
-from companion.conversation.replies import edited, heard_pain, sent, tapped, typed
+from companion.conversation.replies import edited, heard_out, sent, tapped, typed
 from companion.conversation.session import Session
+from companion.conversation.signs import heard_sign
 from companion.conversation.wording import render
+from companion.language.pain import Pain, hear_pain
 
 AWAY: Final = timedelta(hours=3)
 """Time away after which a person is first told where they were, before a message counts as an answer; our choice."""
@@ -44,7 +46,7 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
             _settle(draft)
         case Invite():
             _invite(draft, event)
-        case _ if _outdated(draft) or _returns(draft, event):
+        case _ if _outdated(draft, event) or _returns(draft, event):
             pass
         case Typed():
             typed(draft, event.text)
@@ -89,8 +91,8 @@ def prompt_now(book: Book, session: Session, known: Known) -> tuple[Say, ...]:
 
 def _settle(draft: Draft) -> None:
     if not draft.session.stack:
-        draft.push(draft.book.home)
-    elif _outdated(draft):
+        draft.push(draft.book.first(draft.known.facts))
+    elif _outdated(draft, Settle()):
         pass
     elif draft.top.paused:
         take_up(draft)
@@ -100,8 +102,9 @@ def _settle(draft: Draft) -> None:
         after_run(draft)
 
 
-def _outdated(draft: Draft) -> bool:
-    """Restart the open run if the flow has changed too much for it to continue; its answers stay in the log. Returns True then."""
+def _outdated(draft: Draft, event: Happening) -> bool:
+    """Restart the open run if the flow has changed too much for it to continue; its answers stay in the log. Returns True then. Pain and
+    signs in the message come first; doubtful pain words too, since the question that would ask about them is gone."""
     if not draft.session.stack:
         return False
     frame = draft.top
@@ -109,10 +112,16 @@ def _outdated(draft: Draft) -> bool:
     fits = compiled is not None and (frame.version == compiled.flow.version or frame.version in compiled.flow.compatible)
     if compiled is not None and fits and (not frame.state or frame.state in compiled.stops):
         return False
-    draft.say("This part has changed since you began it, so it starts again. Your answers are kept.")
     end(draft, "left")
     if compiled:
         draft.push(frame.flow)
+    text = words_in(event)
+    if heard_sign(draft, text):
+        return True
+    if hear_pain(text, body_at_work=True) is not Pain.NO:
+        hurt(draft, text)
+    else:
+        draft.say("This part has changed since you began it, so it starts again. Your answers are kept.")
     return True
 
 
@@ -123,7 +132,7 @@ def _returns(draft: Draft, event: Happening) -> bool:
         return False
     if draft.known.now - datetime.fromisoformat(session.at) < AWAY:
         return False
-    if isinstance(event, Typed) and (heard_pain(draft, event.text) or draft.book.command(event.text)):
+    if isinstance(event, Typed) and (heard_out(draft, event.text) or draft.book.command(event.text)):
         return bool(draft.effects)
     ask_aside(draft, "return")
     return True

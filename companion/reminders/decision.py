@@ -23,10 +23,13 @@ class Decision:
     until: datetime | None = None
 
 
-def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, given_way: bool = False) -> Decision:
+def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, given_way: bool = False,
+           suspended: bool = False) -> Decision:
     """Decide on a due reminder at this safety level. ``given_way``: true if the kind that replaces it was sent lately or is due
-    too."""
+    too. ``suspended``: none goes out, whatever its kind, until the lifter begins again."""
     kind = REMINDER_KINDS[reminder.kind]
+    if suspended:
+        return Decision("wait", now + POSTPONED_BY) if kind.when == "on_date" else Decision("drop")
     today = reminder.day == local_date(now, zone).isoformat()
     levels = kind.that_day if today and kind.that_day else kind.levels
     gone = reminder.stale_at is not None and now >= reminder.stale_at
