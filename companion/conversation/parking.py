@@ -43,7 +43,7 @@ def park(draft: Draft, before: str = "") -> None:
 
 def start(draft: Draft, flow: str, asked: str = "") -> None:
     """Begin a flow by name, after parking the running one. A parked run of the same flow continues, unless this one has a request of its
-    own. Where home is asked for, a flow that runs in its place begins instead."""
+    own. A flow that replaces home starts where home is asked for."""
     flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
     running = draft.session.stack
     if running and draft.compiled.flow.policy.holds and not draft.book[flow].flow.policy.always and flow not in draft.ask.lets:

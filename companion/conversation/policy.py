@@ -10,11 +10,11 @@ from typing import ClassVar
 class Policy:
     """A flow's behaviour where flows meet. One that differs in a single point uses ``replace(Policy.TALK, quiet=True)``.
 
-    ``counted``: its questions show progress, and somebody who returns after hours is asked whether to go on. ``hears_pain`` and
-    ``hears_signs``: false where the flow itself asks about pain or signs, or where a coach writes about somebody else. ``holds``: no other
-    flow may begin over its questions, except one with ``always``. ``resumes``: false if it begins again after an interruption.
-    ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it. ``stops``: its questions have
-    a stop button.
+    ``counted``: its questions show progress, and somebody who returns after hours is asked whether to go on. ``hears_pain``: false where
+    the flow itself asks about pain, or where a coach writes about somebody else. ``hears_signs``: likewise for other signs.
+    ``holds``: no other flow may begin over its questions, except one with ``always``. ``resumes``: false if it begins again after
+    an interruption. ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it.
+    ``stops``: its questions have a stop button.
     """
 
     counted: bool = True

@@ -48,9 +48,9 @@ class Flows(Mapping[str, Compiled]):
 
 @dataclass(frozen=True)
 class Book:
-    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` when something hurts; ``link`` takes codes; ``signs`` asks about
-    a sign that was heard ("": none is listened for); ``crisis`` runs at thoughts of self-harm. ``instead``: flows that run in place of home
-    while a condition holds. Tables over all flows, such as ``commands``, are computed on first use."""
+    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` when something hurts; ``link`` takes codes; ``signs`` asks
+    about a sign that was heard ("": none is listened for), ``crisis`` runs at thoughts of self-harm. ``instead``: flows that
+    replace home while a condition holds. Tables over all flows, such as ``commands``, are computed on first use."""
 
     flows: Flows
     home: str

@@ -1,9 +1,9 @@
 """Interpret a reply, and make the move it asks for.
 
-A typed reply is read in this order: signs and pain; the side question, if there is one; "stop" while the body is at work; an exact answer
-to the open question; a command that starts a flow; the exact control words stop, back, again, help and skip; an answer in other words; and
-last a near miss of a control word, except in safety questions. In the menu a whole sentence that starts a flow comes before the control
-words.
+A typed reply is read in this order: pain and other signs; the side question, if there is one; "stop" while the body is at work; an
+exact answer to the open question; a command that starts a flow; the exact control words stop, back, again, help and skip; an answer
+in other words; and last a near miss of a control word, except in safety questions. In the menu a whole sentence that starts a flow
+comes before the control words.
 """
 
 from __future__ import annotations
@@ -54,7 +54,7 @@ def typed(draft: Draft, text: str) -> None:
 
 
 def heard_out(draft: Draft, text: str) -> bool:
-    """Act on pain or another sign that the words report, before anything else; return True if they do."""
+    """Act on pain or another sign in a message, before anything else; return True if there was one."""
     return heard_sign(draft, text) or heard_pain(draft, text)
 
 
@@ -261,6 +261,6 @@ def sent(draft: Draft, thing: Sent) -> None:
 
 
 def edited(draft: Draft, text: str) -> None:
-    """Take an edited message: it changes no answer, but pain and signs in it count."""
+    """Take an edited message: it changes no answer, but pain and other signs in it count."""
     if not heard_out(draft, text):
         ask_again(draft, "An edited message does not change your answer. To correct the last one, say “back”.")

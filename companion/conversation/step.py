@@ -103,8 +103,8 @@ def _settle(draft: Draft) -> None:
 
 
 def _outdated(draft: Draft, event: Happening) -> bool:
-    """Restart the open run if the flow has changed too much for it to continue; its answers stay in the log. Returns True then. Pain and
-    signs in the message come first; doubtful pain words too, since the question that would ask about them is gone."""
+    """Restart the open run if the flow has changed too much for it to continue; its answers stay in the log. Returns True then. Pain
+    and other signs in the message come first; doubtful pain words too, since their question is gone."""
     if not draft.session.stack:
         return False
     frame = draft.top
