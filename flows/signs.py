@@ -42,7 +42,7 @@ RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.
 ON = SO & ~RED
 MEANT = fact("so").is_("no") | fact("when").is_("no")
 
-NOTHING_HEARD = Gate(~fact("heard").known, "Nothing you wrote needs asking about just now.")
+NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
 OPEN = (Do(Find("safety.level", "{until}", "a sign was written, questions open")),
@@ -94,7 +94,7 @@ FLOW = Flow(
                 "{cleared_at}; limits: {limits}"), only_if=fact("cleared_until").known),
         Do(Alert("{level}", "wrote “{said}”. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
         Do(Alert("{level}", "what was written was taken back: “{said}” meant “{meant}”"), MEANT & NERVE_HEARD.is_("yes")),
-        Tell("Thank you. Then that is not what I took it for. If anything changes, say so.", MEANT),
+        Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),
         Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes")), must_arrive=True),
         Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),

@@ -82,7 +82,7 @@ OPEN: Final = {
 UNDER_18: Final = {"age": ("under 18", "said so later"), "coach": ("none", "left")}
 
 DOORS: Final = (
-    Door(("signs",), {"heard": "nothing"}, "Nothing you wrote", "the questions about signs begin where one was heard, by no button"),
+    Door(("signs",), {"heard": "nothing"}, "no question about", "these questions begin where a sign was heard, by no button"),
     Door(("squat_day",), {"day": "over"}, "That squat day is over", "what was begun before midnight is not gone on with"),
     Door((*MOVING, *ROUNDS, *PLANS, *OWN), {"welcomed": ("no", "zone wrong")}, "at the beginning come first",
          "consent, age, units and time zone come before all else", "welcome"),

@@ -182,8 +182,8 @@ async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
     await gym.linked()
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
     assert gym.heard(KIM)[-1].startswith("sam, no squats or tests today: something hurt (back, 5 of 10")
-    await gym.say("my chest hurts", "yes")
-    assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: something hurt")
+    await gym.say("my chest hurts", "now")
+    assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: wrote “my chest hurts”")
     await gym.lifter(MIA)
     await gym.say(f"code {await gym.code_for('Mia')}", who=MIA)
     await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no", who=MIA)
@@ -324,7 +324,7 @@ async def test_a_coach_who_taps_has_seen_it(gym, tap):
 async def test_seen_counts_for_what_was_told_before_it_and_not_for_what_comes_after(gym):
     await an_alert(gym, "2026-03-09T10:00+00:00")
     await gym.say("Seen", who=KIM)
-    await gym.say("my chest hurts", "yes")
+    await gym.say("my chest hurts", "now")
     assert len(await pass_hours(gym, 3)) == 1
 
 

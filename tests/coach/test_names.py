@@ -153,11 +153,12 @@ async def test_a_lifter_in_the_middle_of_a_test_is_not_taken_out_of_it_by_such_w
     assert [frame.flow for frame in people.load_session(gym.db, gym.id_of(MIA)).stack] == before
 
 
-async def test_pain_goes_before_the_finding(gym):
+@pytest.mark.parametrize(("hurts", "flow"), [("my back hurts", "pain"), ("my chest hurts", "signs")])
+async def test_pain_and_other_signs_go_before_the_finding(gym, hurts, flow):
     await gym.linked()
-    said = await gym.say("find sam my chest hurts", who=KIM)
+    said = await gym.say(f"find sam {hurts}", who=KIM)
     assert not any(text.startswith("sam\n") for text in said)
-    assert people.load_session(gym.db, gym.id_of(KIM)).stack[-1].flow == "pain"
+    assert people.load_session(gym.db, gym.id_of(KIM)).stack[-1].flow == flow
 
 
 async def test_erasing_a_lifter_takes_the_searches_for_them(gym):
