@@ -10,7 +10,8 @@ care, a clinician and the rest; then the latest.
 - worse: since the last review, a retest found a change for the worse beyond measurement error, or the back moved on a squat day
   and the depth was set back a step;
 - over_load: since the last review, a squat day over the load limit;
-- overdue: two retest reminders without an answer and no results since, or a retest due for more than a week;
+- overdue: two retest reminders without an answer, or a retest due for more than a week; until there are results newer than the
+  reminder, or a review since it became overdue;
 - new_result: results later than the last review;
 - quiet: no address can be reached (they blocked the bot), or no answer for two weeks;
 - fine: none of these.
@@ -33,7 +34,7 @@ from companion.calendar.words import DAY_NAMES
 from companion.export.table import plain
 from companion.record import log
 from companion.record.caseload import HURT_ASKED, CaseloadRow, caseload_rows
-from companion.record.timestamps import moment_of
+from companion.record.timestamps import moment_of, text_of
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import REFERRED, words_of
 
@@ -59,7 +60,7 @@ _SPACES: Final = re.compile(r"\s+")
 @dataclass(frozen=True, slots=True)
 class CaseloadLine:
     """One lifter in a caseload: number, name, group, and the reason in a short line with its time. ``weight``: the urgency of the
-    care they need first, 0 for none."""
+    care they need first, 0 for none. ``silent``: words for their silence, whatever group they are in; "" where they answer."""
 
     person: int
     name: str
@@ -67,6 +68,7 @@ class CaseloadLine:
     words: str
     since: datetime
     weight: int = 0
+    silent: str = ""
 
 
 def shortened(text: str, most: int) -> str:
@@ -135,7 +137,9 @@ def urgency(one: CaseloadRow, now: datetime, day_name: DayNamer) -> CaseloadLine
     found = ((group, *told) for group, judge in _JUDGES if (told := judge(one, now, day_name)))
     group, words, since = next(found, None) or ("fine", *_fine(one, now, day_name))
     weight = _CARE.index(_care(one, now)) if group in ("hurt", "referred") else 0
-    return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), group, shortened(words, REASON_MOST), since, weight)
+    silent = _quiet(one, now, day_name)
+    return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), group, shortened(words, REASON_MOST), since, weight,
+                        shortened(silent[0], REASON_MOST) if silent else "")
 
 
 LineReason = tuple[str, datetime] | None
@@ -207,10 +211,15 @@ def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.retest_due is None:
         return None
     told, since = moment_from(one.outcome_at), moment_of(one.retest_due)
-    if one.retest_state == "ignored" and (told is None or told < moment_of(one.retest_settled or one.retest_due)):
+    if told is not None and one.retest_made is not None and text_of(told) > one.retest_made:
+        return None  # it was done, on its day or before it: results are newer than the reminder
+    reviewed = moment_of(one.reviewed) if one.reviewed else None
+    if one.retest_state == "ignored":
+        if reviewed is not None and reviewed >= moment_of(one.retest_settled or one.retest_due):
+            return None
         return f"no answer to two retest reminders, since {day_name(since)}", since
-    untold = one.retest_state == "replaced" and (told is None or told < since)  # they stopped all reminders, but the retest is still due
-    if (one.retest_state == "open" or untold) and now - since > OVERDUE_AFTER:
+    overdue = since + OVERDUE_AFTER  # who stopped all reminders ("replaced") still has the retest to do
+    if one.retest_state in ("open", "replaced") and now > overdue and (reviewed is None or reviewed < overdue):
         return f"retest overdue, since {day_name(since)}", since
     return None
 

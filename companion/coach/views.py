@@ -10,6 +10,7 @@ import re
 import sqlite3
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from datetime import datetime, time
 from typing import Final, NamedTuple
 
@@ -57,6 +58,8 @@ LABEL_MOST: Final = 32
 SUMMARY_MOST: Final = 1000
 """Both our choice, for the width and height of a phone."""
 ALL_GROUPS: Final = "all"
+SILENT: Final = "quiet"
+"""The filter for everybody who has not answered lately, in whichever group they are listed."""
 FIND_LIFTER: Final = "find_lifter"
 
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
@@ -208,8 +211,9 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
         return Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
                    ((_tap("Invite a lifter", "invite_lifter"),),)), ()
     counts = Counter(line.group for line in lines)
-    group = group if group in counts else ALL_GROUPS
-    shown_now = [line for line in lines if group in (ALL_GROUPS, line.group)]
+    silent = [replace(line, words=line.silent) for line in lines if line.silent]
+    group = group if group in counts or (group == SILENT and silent) else ALL_GROUPS
+    shown_now = silent if group == SILENT else [line for line in lines if group in (ALL_GROUPS, line.group)]
     page, pages = _paged(len(shown_now), page, LINES_A_PAGE)
     first = page * LINES_A_PAGE
     on_it = shown_now[first:first + LINES_A_PAGE]
@@ -220,7 +224,9 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
         text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}{by_name}")
     said, taps = _lines(on_it, first + 1)
     text += ["", *said]
-    filters = [_tap(f"{GROUP_WORDS[one].capitalize()} ({counts[one]})", "caseload", one) for one in GROUPS if counts[one] and one != group]
+    offered = {**counts, SILENT: len(silent)}
+    filters = [_tap(f"{GROUP_WORDS[one].capitalize()} ({offered[one]})", "caseload", one)
+               for one in GROUPS if offered.get(one) and one != group]
     if group != ALL_GROUPS:
         filters.insert(0, _tap(f"All ({len(lines)})", "caseload"))
     turn = [_tap("Previous", "caseload", f"{group}-{page - 1}")] * (page > 0) + [

@@ -193,6 +193,38 @@ def test_who_stopped_all_reminders_is_overdue_in_the_list_all_the_same(room):
     assert told(room, sam)[0] != "overdue"
 
 
+def test_a_retest_done_before_its_day_is_not_overdue_when_that_day_is_past(room):
+    sam = room.lifter()
+    a_retest(room, sam, 10, "replaced", settled=12)
+    room.results(sam, 13)
+    assert told(room, sam)[0] == "new_result"
+
+
+@pytest.mark.parametrize("state", ["open", "ignored", "replaced"])
+def test_results_older_than_the_reminder_do_not_settle_it(room, state):
+    sam = room.lifter()
+    a_retest(room, sam, 10, state)
+    room.results(sam, 41)
+    assert told(room, sam)[0] == "overdue"
+
+
+@pytest.mark.parametrize(("state", "reviewed", "group"), [
+    ("open", 2, "fine"), ("open", 4, "overdue"), ("replaced", 2, "fine"), ("ignored", 9, "fine"), ("ignored", 11, "overdue")])
+def test_a_review_settles_what_was_overdue_before_it(room, state, reviewed, group):
+    sam = room.lifter()
+    a_retest(room, sam, 10, state)
+    room.reviewed(sam, reviewed)
+    assert told(room, sam)[0] == group
+
+
+def test_silence_is_told_whatever_group_hides_it(room):
+    sam, mia = room.lifter("Sam", answered=20), room.lifter("Mia")
+    a_retest(room, sam, 10)
+    assert line(room, sam).group == "overdue"
+    assert line(room, sam).silent.startswith("quiet since ")
+    assert line(room, mia).silent == ""
+
+
 def test_a_retest_that_was_put_in_the_place_of_another_is_the_one_that_counts(room):
     sam = room.lifter()
     a_retest(room, sam, 20, "ignored")
@@ -225,7 +257,7 @@ def test_somebody_who_blocked_the_bot_is_quiet_with_the_reason_and_since_when(ro
 
 def test_the_first_group_that_holds_is_the_one(room):
     sam = room.lifter(answered=30)
-    steps = (lambda: None, lambda: room.results(sam, 20), lambda: a_retest(room, sam, 10),
+    steps = (lambda: None, lambda: room.results(sam, 45), lambda: a_retest(room, sam, 10),
              lambda: room.find(sam, "retest.change", "worse", 9),
              lambda: room.find(sam, "safety.level", "clinician", 8), lambda: room.hurt(sam, 7, "clinician"))
     groups = []

@@ -55,7 +55,7 @@ from companion.screening.safety import Level
 from companion.screening.squat_days import ToldDay
 from companion.screening.standing import standing_of
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
+from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
 from tests.coach.rows import KEYS, NASTY, nasty
 
 QUESTIONS = questions_in(BOOK)
@@ -135,6 +135,16 @@ def test_the_header_counts_the_groups_and_filters_lead_to_those_that_are_not_emp
     (only,) = ask(room, "caseload", "hurt")
     assert numbered(only) == ["1. Hal: hurt on Tuesday: lower back, 5 of 10"]
     assert labels(only) == ["1 Hal", "All (2)", "Fine (1)"]
+
+
+def test_the_quiet_filter_lists_everybody_who_is_silent_whatever_else_is_the_matter(room):
+    hurt, shy = room.lifter("Hal", answered=20), room.lifter("Shy", answered=30)
+    room.hurt(hurt, 20)
+    (say,) = ask(room, "caseload", "quiet")
+    assert [row.split(":")[0] for row in numbered(say)] == ["1. Hal", "2. Shy"]
+    assert all("quiet since" in row for row in numbered(say))
+    assert "Quiet (2)" in labels(ask(room, "caseload")[0])
+    assert shy in [one.person for one in lines_of(room.db, room.coach, NOW) if one.silent]
 
 
 def test_turning_pages_stays_within_the_group():
