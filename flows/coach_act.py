@@ -21,10 +21,11 @@ NEEDS_REASON = tuple(act.name for act in ACTS.values() if act.reason == "must")
 
 
 def act_facts(known: Known) -> dict[str, Value]:
-    """Return the lifter ("of"), the action ("what", "none" if unknown) and the number of the action it withdraws ("which")."""
+    """Return the lifter ("of", by name "whom"), the action ("what", "none" if unknown) and the number of the act it withdraws
+    ("which")."""
     facts = asked_of(known)
     what, _, which = str(facts["asked_what"]).partition("-")
-    return {"of": facts["of"], "what": what if what in ACTS else "none", "which": which}
+    return {"of": facts["of"], "whom": facts["whom"], "what": what if what in ACTS else "none", "which": which}
 
 
 def value_of(got: Facts, side: str) -> Value:
@@ -46,32 +47,34 @@ ACT_ASKED = Fact("what", values=(*ACTS, "none"))
 READY = Fact("ready", values=("yes", "no"), of=ready)
 
 FLOW = Flow(
-    "coach_act", version=1, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    "coach_act", version=2, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
     gates=(COACHES_ONLY,),
     at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY),
     steps=(
-        Ask("pin_depth", "Which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "
+        Ask("pin_depth", "{whom}: which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "
             "moves it deeper.", choice(
             *(Option(one.value, one.label, one.also) for one in BANDS.choices),
             Option("none", "No longer pinned", ("unpin", "none"))), only_if=ACT_ASKED.is_("pin_depth")),
-        Ask("pin_load", "Up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
+        Ask("pin_load", "{whom}: up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
             choices=(Option("none", "No longer pinned", ("unpin", "none")),)), only_if=ACT_ASKED.is_("pin_load")),
-        Ask("drill", "Which drill should they be offered?", choice(
+        Ask("drill", "{whom}: which drill should they be offered?", choice(
             ("hip", "Hip: rock-back"), ("hamstrings", "Hamstrings: hinge"), ("calf", "Calf: knee over toes"),
             ("trunk", "Trunk: pause squat"), ("control", "Control: hand on back"), ("none", "As the tests say")),
             only_if=ACT_ASKED.is_("drill")),
-        Ask("ask_for", "What should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
+        Ask("ask_for", "{whom}: what should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
             only_if=ACT_ASKED.is_("ask_for")),
-        Ask("retest", "On which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
-        Ask("finding", "Which finding do you see differently?", choice(
+        Ask("retest", "{whom}: on which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
+        Ask("finding", "{whom}: which finding do you see differently?", choice(
             ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=ACT_ASKED.is_("overrule")),
-        Ask("ruling", "How do you see it? What the tests say stays next to it.", choice(
+        Ask("ruling", "{whom}: how do you see it? What the tests say stays next to it.", choice(
             ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open"),
             (AS_COMPUTED, "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
-        Ask("reason", "Your reason, in a few words? The lifter can read it.", Words(limit=300, example_text="seen in person on Tuesday"),
+        Ask("reason", "{whom}: your reason, in a few words? The lifter can read it.",
+            Words(limit=300, example_text="seen in person on Tuesday"),
             free=True, only_if=ACT_ASKED.one_of(*REASONED)),
         Do(Act("{what}", "{of}", "{value}", "{reason}"), READY.is_("yes")),
-        Tell("To overrule a finding I need your reason, so nothing has changed.", ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
-        Tell("Nothing has changed.", ~ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
+        Tell("To overrule a finding I need your reason, so nothing has changed for {whom}.",
+             ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
+        Tell("Nothing has changed for {whom}.", ~ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
     ),
 )

@@ -10,14 +10,14 @@ from flows.coach_shared import COACHES_ONLY, asked_of
 SEND_CONFIRMED = fact("sure").is_("yes")
 
 FLOW = Flow(
-    "coach_note", version=2, title="Write to a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    "coach_note", version=3, title="Write to a lifter", policy=Policy.ABOUT_OTHERS, command=None,
     gates=(COACHES_ONLY,),
     at_start=asked_of,
     steps=(
-        Ask("text", "What should I pass on? It goes out in your name, and stays in the lifter's log.",
+        Ask("text", "For {whom}: what should I pass on? It goes out in your name, and is kept with what you did for them.",
             Words(limit=1000, example_text="stay at parallel this week, and send me a film"), free=True),
-        Ask("sure", "Send it to them like this?", YesNo(yes="Send it", no="No"), only_if=fact("text").known),
+        Ask("sure", "Send it to {whom} like this?", YesNo(yes="Send it", no="No"), only_if=fact("text").known),
         Do(Act("note", "{of}", "{text}"), SEND_CONFIRMED),
-        Tell("Nothing was sent.", ~SEND_CONFIRMED),
+        Tell("Nothing was sent to {whom}.", ~SEND_CONFIRMED),
     ),
 )

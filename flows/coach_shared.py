@@ -16,6 +16,6 @@ def asked_for(known: Known) -> dict[str, Value]:
 
 
 def asked_of(known: Known) -> dict[str, Value]:
-    """Return the lifter and the action from a payload such as "17-pin_depth", unchecked."""
+    """Return the lifter, their name and the action from a payload such as "17-pin_depth", unchecked."""
     of, _, what = known.asked.partition("-")
-    return {"of": of, "asked_what": what}
+    return {"of": of, "asked_what": what, "whom": str(known.facts.get(f"lifter.{of}", "")) or "this lifter"}

@@ -77,9 +77,10 @@ FLOW = Flow(
         Tell("No drill and no load today. Say “results” again after a day's rest.", TESTED & LEVEL.is_("not_today")),
         Tell("Under 18, I give drills and loads only with a coach who is linked to you here, and there is none now.", TESTED & ~GROWN),
         Do(Remind("retest", "retest", "{retest_on}"), TESTED & fact("retest_on").known),
-        Do(Remind("retest", "retest", ""), TESTED & ~fact("retest_on").known),
+        Do(Remind("retest", "retest", ""), TESTED & ~fact("retest_on").known & ~fact("retest_pin").known),
         Tell("{retest_plan}", TESTED & ~SHUT & fact("retest_plan").known),
         Tell("{retest_words} I will remind you on {retest_on:date}.", TESTED & ~SHUT & fact("retest_on").known, must_arrive=True),
-        Tell("{retest_words}", TESTED & ~fact("retest_on").known),
+        Tell("{retest_words} Your coach's date for it stands: {retest_pin:date}.", TESTED & ~SHUT & fact("retest_pin").known),
+        Tell("{retest_words}", TESTED & ~fact("retest_on").known & ~(~SHUT & fact("retest_pin").known)),
     ),
 )

@@ -69,7 +69,9 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     }
     for verdict in conclusion.verdicts:
         facts |= verdict_facts(verdict)
-    if again.days is not None:
+    if pinned := str(known.facts.get("retest.pin", "")):
+        facts["retest_pin"] = pinned  # the coach's date stands until a retest is done or the coach ends it
+    elif again.days is not None:
         today = date.fromisoformat(str(known.facts["today"]))
         tested = max((row.at for row in known.answers() if row.flow in protocols()), default=known.now)
         counted = local_date(tested, str(known.facts.get("welcome.zone", "")))  # reading the results again moves no date

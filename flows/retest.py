@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from functools import reduce
+from operator import or_
 from typing import Any
 
 from companion.conversation.condition import Value, fact
@@ -24,8 +26,11 @@ def retest_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {f"again_{test}": "yes" for test in wanted}
     facts["how_many"] = float(len(wanted))
     facts["titles"] = ", ".join(protocol(test).title.lower() for test in wanted) or "your squat"
-    facts["in_a_week"] = (date.fromisoformat(str(known.facts["today"])) + RETRY_AFTER).isoformat()
+    today, pinned = str(known.facts["today"]), str(known.facts.get("retest.pin", ""))
+    facts["in_a_week"] = pinned if pinned > today else (date.fromisoformat(today) + RETRY_AFTER).isoformat()
     goal = str(known.facts.get("squat.goal", ""))
+    if pinned > today:
+        facts["pinned"] = "yes"
     facts["goal_line"] = f" Your goal: {goal}." if goal else ""
     numbers = last_numbers(known)
     return facts | ({"last": numbers, "last_line": f" Last time: {numbers}."} if numbers else {"last_line": ""})
@@ -49,6 +54,9 @@ def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
     )
 
 
+DONE = reduce(or_, (fact(f"go_{test}").is_("now") for test in protocols()))
+"""At least one test was done again; that ends a coach's date for the retest."""
+
 FLOW = Flow(
     "retest", version=1, title="Retest", policy=Policy.TALK, command=("test again", "re-test"),
     gates=(*AT_ALL, *CLOSING_LEVELS,
@@ -59,7 +67,7 @@ FLOW = Flow(
     invites=(Offer("Retest", "retest"), Offer("Not now", "retest_later")),
     steps=(
         Tell("Nothing needs testing again just now. Say “what changed” or “results”.", fact("how_many") < 1),
-        Do(Remind("retest", "retest", ""), fact("how_many") < 1),
+        Do(Remind("retest", "retest", ""), (fact("how_many") < 1) & ~fact("pinned").known),
         Do(Remind("retest", "retest", "{in_a_week}"), fact("how_many") >= 1),
         Tell("We repeat only what was not ruled out: {titles}.{last_line}", fact("how_many") >= 1),
         Ask("home_done", "How often did you do the home work? Any answer is fine: it only tells what a change can mean.", choice(
@@ -69,6 +77,7 @@ FLOW = Flow(
         *(step for test in protocols().values() for step in _leg(test)),
         Do(Find("home_work", "{home_done}", "asked at the retest"), fact("home_done").known),
         Tell("The home work was not done often, so these numbers can't show whether it helps.", fact("home_done").is_("hardly")),
+        Do(Find("retest.pin", "", "a retest is done"), DONE),
         Run("changes", fact("how_many") >= 1),
         Run("outcome", fact("how_many") >= 1),
     ),

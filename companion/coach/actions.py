@@ -6,7 +6,7 @@ and this lifter's. The answer about another's lifter is the same as about a lift
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Final
@@ -18,6 +18,7 @@ from companion.conversation.effects import Act, Find, Remind, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import coaching, persist
+from companion.record.orders import Order, standing_orders, strictest
 from companion.record.turn import Turn
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, CoachAct
 from companion.screening.depth import BAND_WORDS, band_of
@@ -123,10 +124,19 @@ def _ask_for(one: CoachTurn) -> list[Letter]:
 
 
 def _retest(one: CoachTurn) -> list[Letter]:
+    before = one.lifter.known.facts.get("retest.pin", "")
+    others = [other for other in standing_orders(one.turn.db, one.lifter.person, "retest")
+              if other.coach != one.turn.person and before == other.value != one.act.value]
     one.audit()
+    persist.finding(one.lifter, Find(one.kind.sets, one.act.value, f"set by coach {one.coach}"))
     persist.remind(one.lifter, Remind("retest", "retest", one.act.value))
-    day = date.fromisoformat(one.act.value)
-    return [one.to_coach(), one.to_lifter(f"{day:%A} {day.day} {day:%B}")]
+    return [one.to_coach(f"{one.whom}: {one.kind.words} is {_day_in_words(one.act.value)}."), one.to_lifter(_day_in_words(one.act.value)),
+            *_differing(one, others, _day_in_words, f"the later date holds: {_day_in_words(one.act.value)}")]
+
+
+def _day_in_words(value: str) -> str:
+    day = date.fromisoformat(value)
+    return f"{day:%A} {day.day} {day:%B}"
 
 
 def _overrule(one: CoachTurn) -> list[Letter]:
@@ -158,13 +168,34 @@ def _pin_drill(one: CoachTurn) -> list[Letter]:
 
 
 def _pin(one: CoachTurn, words: Callable[[str], str], warning: Callable[[CoachTurn], str] = lambda one: "") -> list[Letter]:
-    """Pin a value, or with "none" unpin it; ``words`` gives the value in the lifter's words."""
+    """Pin a value, or with "none" unpin it; ``words`` gives the value in the lifter's words. What holds is the strictest of the
+    orders of all their coaches, and coaches who differ are told."""
     one.audit()
-    none = one.act.value == "none"
-    persist.finding(one.lifter, Find(one.kind.sets, "" if none else one.act.value, f"set by coach {one.coach}", one.act.reason))
+    orders = standing_orders(one.turn.db, one.lifter.person, one.kind.name)
+    holds = strictest(one.kind.name, orders)
+    by, why = (holds.coach_name, holds.reason) if holds else (one.coach, one.act.reason)
+    persist.finding(one.lifter, Find(one.kind.sets, holds.value if holds else "", f"set by coach {by}", why))
     more = warning(one)
-    value = "no longer set by hand" if none else words(one.act.value)
-    return [one.to_coach(f"Done for {one.whom}.{more}"), one.to_lifter(value, more=more)]
+    value = "no longer set by hand" if one.act.value == "none" else words(one.act.value)
+    if holds and holds.coach != one.turn.person:
+        more = f" Coach {short(holds.coach_name)} has set {words(holds.value)}, which holds until they settle it.{more}"
+    others = [other for other in orders if other.coach != one.turn.person and other.value != one.act.value]
+    what_holds = f"{words(holds.value)} holds until you settle it" if holds else ""
+    return [one.to_coach(f"{one.whom}: {one.kind.words} is {value}.{more}"), one.to_lifter(value, more=more),
+            *_differing(one, others if one.act.value != "none" else [], words, what_holds)]
+
+
+def _differing(one: CoachTurn, others: Sequence[Order], words: Callable[[str], str], holds: str) -> list[Letter]:
+    """Return the messages to this coach and to the others that their orders for the lifter differ, and which holds."""
+    told = []
+    for other in others:
+        theirs = display_name(one.turn.db, other.coach, one.lifter.person)
+        told += [one.to_coach(f"{one.whom}: coach {short(other.coach_name)} has set {one.kind.words} to {words(other.value)}, you to "
+                              f"{words(one.act.value)}. {holds[:1].upper()}{holds[1:]}."),
+                 Letter(other.coach, Say(f"{theirs}: coach {short(one.coach)} has set {one.kind.words} to {words(one.act.value)}, you to "
+                                         f"{words(other.value)}. {holds[:1].upper()}{holds[1:]}.",
+                                         (button(f"See {theirs}", "lifter", one.lifter.person),)), about=one.lifter.person)]
+    return told
 
 
 def _lower(one: CoachTurn) -> str:

@@ -10,7 +10,8 @@ from companion.coach.letters import Letter, button, button_number, name_of_perso
 from companion.coach.names import display_name
 from companion.conversation.effects import Find, Link, Redeem, Say
 from companion.export.table import plain
-from companion.record import coaching, persist
+from companion.language.units import METRIC
+from companion.record import coaching, orders, persist
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS
 
@@ -51,6 +52,7 @@ def _withdraw(turn: Turn, coach: int) -> list[Letter]:
     if not coaching.withdraw(turn.db, turn.person, coach, turn.now):
         return [Letter(turn.person, Say("That coach can no longer see your answers.", must_arrive=True))]
     said = f"{name} can't see your answers from now on. What I sent them before stays in their chat."
+    said += orders.lapsed_words(turn.db, turn.person, turn.now, str(turn.known.facts.get("welcome.units", METRIC)))
     told = f"{display_name(turn.db, coach, turn.person)} has stopped sharing their answers with you."
     return [Letter(turn.person, Say(said, must_arrive=True)),
             Letter(coach, Say(told, (button("My lifters", "caseload"),)), about=turn.person)]

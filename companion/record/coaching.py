@@ -10,10 +10,12 @@ import json
 import re
 import secrets
 import sqlite3
+from collections import Counter
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
+from companion.record import orders
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.coach_acts import UNLISTED
 
@@ -152,12 +154,13 @@ def link(db: sqlite3.Connection, lifter: int, coach: int, at: datetime) -> None:
 
 
 def withdraw(db: sqlite3.Connection, lifter: int, coach: int, at: datetime, what: str = "withdrawn") -> bool:
-    """End a coach's link to a lifter. Unsent messages about the lifter, and unsent lists with their button, are dropped. Returns
-    False where there was no link."""
+    """End a coach's link to a lifter. Unsent messages about the lifter, and unsent lists with their button, are dropped, and the
+    coach's orders lapse. Returns False where there was no link."""
     done = db.execute("update coaches set until = ? where person = ? and coach = ? and until is null",
                       (text_of(at), lifter, coach)).rowcount == 1
     if done:
         audit_look(db, lifter, coach, what, at)
+        orders.ended(db, lifter, coach, coach_name(db, coach) or "", at)
         db.execute("update outbox set settled_at = ?, dropped = 'withdrawn', document = null where person = ? and settled_at is null and "
                    "(about = ? or instr(buttons, ?))", (text_of(at), coach, lifter, f'"go.lifter.{lifter}"'))
     return done
@@ -185,6 +188,13 @@ def names_of_lifters(db: sqlite3.Connection, coach: int) -> dict[int, str]:
     return dict(db.execute("select k.person, ifnull((select min(name) from addresses a where a.person = k.person), '') from coaches k "
                            "join coach_roles c on c.person = k.coach and c.until is null where k.coach = ? and k.until is null",
                            (coach,)).fetchall())
+
+
+def told_apart(db: sqlite3.Connection, coach: int) -> dict[int, str]:
+    """Return the lifters a coach sees now with a short name each, with their number where two are called the same."""
+    names = {one: " ".join(name.split())[:22] or "somebody" for one, name in names_of_lifters(db, coach).items()}
+    alike = Counter(name.casefold() for name in names.values())
+    return {one: name if alike[name.casefold()] == 1 else f"{name} (no. {one})" for one, name in names.items()}
 
 
 def codes_of_lifters(db: sqlite3.Connection, coach: int) -> dict[int, str]:

@@ -11,7 +11,7 @@ from companion.base.clock import local_date
 from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
-from companion.record import log
+from companion.record import coaching, log
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.standing import SafetyStanding, standing_of
 
@@ -26,10 +26,13 @@ CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach
 def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     """Return the facts a step may use: latest answers and findings by name; "NAME.today" for findings made today, in the person's
     zone; "due.KIND", the wall time of each open reminder; the current safety level, and "safety.may_open" if a new check may raise
-    it; the version of each consent text they agreed to ("consent.lifter", "consent.coach")."""
+    it; the version of each consent text they agreed to ("consent.lifter", "consent.coach"); for a coach
+    "lifter.N", the name of each of their lifters."""
     rows = log.known_rows(db, person)
     facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
     facts |= {name: value for name, value, _ in rows}
+    if facts["is_coach"] == "yes":
+        facts |= {f"lifter.{one}": name for one, name in coaching.told_apart(db, person).items()}
     zone = zone_from(facts, now)
     today = local_date(now, zone)
     since_of = {name: local_date(moment_of(since), zone) for name, _, since in rows if since}

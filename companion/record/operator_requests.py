@@ -17,7 +17,8 @@ from pathlib import Path
 
 from companion.base.private import private_file, private_folder
 from companion.conversation.effects import Say
-from companion.record import coaching
+from companion.language.units import METRIC
+from companion.record import coaching, log, orders
 from companion.record.file import AlreadyRunning, open_for_writing
 from companion.record.persist import put_message
 
@@ -62,10 +63,13 @@ def carry_out(db: sqlite3.Connection, request: OperatorRequest, at: datetime) ->
             _log.error("several coaches have this name, so none was ended: give the number instead")
             return
         for person in there:
-            for lifter in coaching.lifters_of(db, person):  # they may rely on the coach being alerted
-                put_message(db, lifter, Say(f"{request.name} is no longer a coach here. They can't see your answers any more, and I no "
-                                            "longer tell them when something hurts.", must_arrive=True), at)
+            lifters = coaching.lifters_of(db, person)
             coaching.end_coach(db, person, at)
+            for lifter in lifters:  # they may rely on the coach being alerted
+                units = log.facts_of(db, lifter).get("welcome.units")
+                holds = orders.lapsed_words(db, lifter, at, str(units.value) if units else METRIC)
+                put_message(db, lifter, Say(f"{request.name} is no longer a coach here. They can't see your answers any more, and I no "
+                                            f"longer tell them when something hurts.{holds}", must_arrive=True), at)
 
 
 def pending(database: Path) -> list[Path]:

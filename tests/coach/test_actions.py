@@ -407,7 +407,7 @@ async def test_a_word_meant_for_the_bot_is_not_passed_on_unasked(gym):
     await gym.linked()
     await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
     await gym.say("menu", "No", who=KIM)
-    assert gym.heard(KIM)[-1] == "Nothing was sent."
+    assert gym.heard(KIM)[-1] == "Nothing was sent to sam."
     assert not any("From your coach" in text for text in gym.heard(SAM))
 
 
@@ -540,7 +540,7 @@ async def test_a_load_pinned_above_what_the_tests_say_is_said_to_both(gym):
     await gym.say("100", "skip", who=KIM)
     lower = "The tests say at most 64 kg; I use the lower of the two."
     assert gym.heard(SAM)[-1] == f"Your coach Kim has set the most load: 100 kg. {lower}"
-    assert f"Done for sam. {lower}" in gym.heard(KIM)
+    assert f"sam: the most load is 100 kg. {lower}" in gym.heard(KIM)
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
     await gym.say("50", "skip", who=KIM)
     assert gym.heard(SAM)[-1] == "Your coach Kim has set the most load: 50 kg."
@@ -645,6 +645,74 @@ async def test_a_retest_date_of_the_coach_is_a_reminder_of_the_lifter(gym):
     await gym.tap(KIM, f"go.coach_act.{sam}-retest")
     await gym.say("in two weeks", who=KIM)
     assert gym.db.execute("select wall from reminders where person = ? and kind = 'retest'", (sam,)).fetchone() == ("2026-03-16 10:00",)
+
+
+async def two_coaches(gym: Gym) -> int:
+    await gym.linked()
+    await gym.coach(ODA)
+    await gym.say(f"code {await gym.code_for('Sam', ODA)}", "Yes, I agree")
+    return gym.id_of(SAM)
+
+
+async def pinned(gym: Gym, who: Address, load: str) -> None:
+    await gym.tap(who, f"go.coach_act.{gym.id_of(SAM)}-pin_load")
+    await gym.say(load, "seen in person", who=who)
+
+
+async def test_an_act_names_the_lifter_in_its_question_and_its_confirmation(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-pin_load")
+    assert gym.heard(KIM)[-1].startswith("sam: up to which load?")
+    await gym.say("60 kg", "seen in person", who=KIM)
+    assert gym.heard(KIM)[-1].startswith("sam: the most load is 60 kg.")
+
+
+async def test_an_act_keeps_its_lifter_over_a_detour_to_another(gym):
+    await gym.linked()
+    await gym.lifter(MIA)
+    sam, mia = gym.id_of(SAM), gym.id_of(MIA)
+    coaching.link(gym.db, mia, gym.id_of(KIM), gym.clock.now())
+    await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
+    await gym.tap(KIM, "go.invite_lifter")
+    await gym.say("Lou", who=KIM)
+    await gym.tap(KIM, f"go.coach_act.{mia}-pin_load")
+    await gym.say("40 kg", "a light day", who=KIM)
+    await gym.say("go on", who=KIM)
+    assert "sam: up to which load?" in gym.heard(KIM)[-1]
+    await gym.say("60 kg", "seen in person", who=KIM)
+    assert [log.facts_of(gym.db, one)["load.pin"].value for one in (sam, mia)] == ["60", "40"]
+
+
+@pytest.mark.parametrize(("first", "second"), [("60 kg", "80 kg"), ("80 kg", "60 kg")])
+async def test_of_two_coaches_loads_the_lower_holds_and_both_are_told(gym, first, second):
+    sam = await two_coaches(gym)
+    await pinned(gym, KIM, first)
+    await pinned(gym, ODA, second)
+    assert log.facts_of(gym.db, sam)["load.pin"].value == "60"
+    for coach, other in ((KIM, "Oda"), (ODA, "Kim")):
+        said = gym.heard(coach)[-1]
+        assert f"coach {other} has set the most load" in said
+        assert "60 kg holds until you settle it." in said
+
+
+async def test_a_coach_who_is_left_takes_their_orders_and_the_others_stay(gym):
+    sam = await two_coaches(gym)
+    await pinned(gym, KIM, "80 kg")
+    await pinned(gym, ODA, "60 kg")
+    await gym.tap(SAM, f"go.leave_coach.{gym.id_of(ODA)}")
+    assert log.facts_of(gym.db, sam)["load.pin"].value == "80"
+    assert any("the most load is 80 kg, set by coach Kim" in said for said in gym.heard(SAM)[-3:])
+    await gym.tap(SAM, f"go.leave_coach.{gym.id_of(KIM)}")
+    assert log.facts_of(gym.db, sam)["load.pin"].value == ""
+    assert log.findings_of(gym.db, sam)["load.pin"].rule == "coach Kim has left"
+    assert any("no longer holds" in said for said in gym.heard(SAM)[-3:])
+
+
+async def test_orders_end_with_the_role_of_their_coach(gym):
+    await gym.linked()
+    await pinned(gym, KIM, "60 kg")
+    coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
+    assert log.facts_of(gym.db, gym.id_of(SAM))["load.pin"].value == ""
 
 
 async def test_a_test_asked_for_comes_with_its_button_and_still_behind_the_safety_check(gym):

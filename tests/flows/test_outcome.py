@@ -366,3 +366,12 @@ def test_no_message_is_longer_than_a_phone_shows_at_once(tests: dict[str, Any], 
     talk = told({"welcome.units": units}, **tests)
     whole(talk)
     assert [say.text for say in talk.says if len(say.text) > MOST_CHARACTERS] == []
+
+
+def test_a_coachs_retest_date_stands_when_the_results_are_opened():
+    talk = told({"retest.pin": "2026-04-20"}, **CALF_LIKELY)
+    words = whole(talk)
+    assert not [one for one in talk.effects if isinstance(one, Remind)]
+    assert "Your coach's date for it stands: " in words
+    assert "20 April" in words
+    assert [one for one in told(**CALF_LIKELY).tap("What to do now").effects if isinstance(one, Remind)]

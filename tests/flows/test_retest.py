@@ -203,3 +203,21 @@ def test_told_results_set_the_next_time_after_that():
     talk.tap("What to do now")
     assert len(reminds(talk)) == 2
     assert reminds(talk)[-1][1] != "2026-03-09"
+
+
+@pytest.mark.parametrize(("pinned", "date"), [("2999-04-20", "2999-04-20"), ("2020-01-01", (NOW + timedelta(days=7)).date().isoformat())])
+def test_a_coachs_date_to_come_stands_over_a_retest_that_is_only_begun(pinned, date):
+    talk = begun({"retest.pin": pinned}, wall(21, 8, 13))
+    assert [one.date for one in talk.effects if isinstance(one, Remind)] == [date]
+
+
+def test_a_retest_done_ends_the_coachs_date_and_the_computed_one_follows():
+    talk = begun({"retest.pin": "2999-04-20"}, [*wall(21, 8, 13), *wall(0, 9, 13)]).tap(AS_PLANNED, "Go on", "Leave this one out",
+                                                                                      "What to do now")
+    assert talk.found["retest.pin"] == ""
+    assert [one.date for one in talk.effects if isinstance(one, Remind)][-1] < "2999"
+
+
+def test_a_retest_of_which_everything_is_left_out_leaves_the_coachs_date():
+    talk = begun({"retest.pin": "2999-04-20"}, wall(21, 8, 13)).tap(AS_PLANNED, "Leave this one out", "Leave this one out")
+    assert "retest.pin" not in talk.found
