@@ -21,7 +21,7 @@ def render(wanted: ReportWanted, database: Path, now: datetime, book: Book) -> s
 
     db = open_for_reading(database)
     try:
-        return report_html(db.conn, wanted.lifter, now, book)
+        return report_html(db.conn, wanted.lifter, now, book, with_log=False)
     finally:
         db.close()
 

@@ -61,13 +61,14 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
 @click.argument("person", required=False)
 @click.option("--caseload", is_flag=True, help="A whole caseload instead of one lifter.")
 @click.option("--coach", "whose", help="With --caseload: only the lifters of the coach with this name or number.")
+@click.option("--log", "with_log", is_flag=True, help="With every answer of the PERSON, the newest first.")
 @click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the installed Chromium.")
 @click.option("--paper", type=click.Choice(("A4", "letter")), default="A4", show_default=True, help="With --pdf.")
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write; else report-… here.")
 @database_option
 @click.pass_obj
-def report(settings: Settings, database: Path | None, person: str | None, caseload: bool, whose: str | None, as_pdf: bool,
-           paper: Literal["A4", "letter"], out: Path | None) -> None:
+def report(settings: Settings, database: Path | None, person: str | None, caseload: bool, whose: str | None, with_log: bool,
+           as_pdf: bool, paper: Literal["A4", "letter"], out: Path | None) -> None:
     """Write the report of a PERSON, or of a whole caseload, as one page to open in a browser or to print."""
     from companion.base.clock import SystemClock
     from companion.cli.coach import coach_named
@@ -81,7 +82,7 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
     db, now = reading(settings, database), SystemClock().now()
     if person:
         number = person_in(db, person)
-        page, name = report_html(db, number, now, BOOK), f"report-{number}"
+        page, name = report_html(db, number, now, BOOK, with_log=with_log), f"report-{number}"
     else:
         page, name = caseload_html(db, coach_named(db, whose)[0] if whose is not None else None, now), "report-caseload"
     out = out or Path(f"{name}.{'pdf' if as_pdf else 'html'}")

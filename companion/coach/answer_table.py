@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from companion.coach.caseload import shortened
 from companion.coach.tables import LocalTimes, Table, TableSection
 from companion.conversation.kinds import Media
 from companion.conversation.registry import Book
@@ -20,24 +21,27 @@ _SENTENCE: Final = re.compile(r"(?<=[.?!…])\s+")
 
 
 def log_table(rows: Sequence[LogRow], book: Book, system: str, when: LocalTimes) -> Table:
-    """Return the whole log as a table, oldest run first; ``system``: the lifter's units; ``when``: writes times in their zone."""
+    """Return the whole log as a table, newest run first; ``system``: the lifter's units; ``when``: writes times in their zone."""
     questions = questions_in(book)
     later = {row.replaces: row for row in rows if row.replaces is not None}
-    folds = tuple(_fold(one, book, questions, later, system, when) for one in runs_in(rows))
+    by_id = {row.id: row for row in rows}
+    folds = tuple(_fold(one, book, questions, later, by_id, system, when) for one in reversed(runs_in(rows)))
     corrections = f"{len(later)} {'corrects' if len(later) == 1 else 'correct'} an earlier one" if later else "none corrects an earlier one"
     note = f"{len(rows)} rows in {len(folds)} runs; {corrections}."
-    return Table("log", "Every answer, in the order of the runs", ("Row", "Time", "Question", "As written", "Kept as", "Standing"),
+    return Table("log", "Every answer, the newest run first", ("Row", "Time", "Question", "As written", "Kept as", "Standing"),
                  folds=folds, empty="Nothing has been answered yet.", note=note)
 
 
-def _fold(one: RunAnswers, book: Book, questions: Questions, later: dict[int, LogRow], system: str, when: LocalTimes) -> TableSection:
+def _fold(one: RunAnswers, book: Book, questions: Questions, later: dict[int, LogRow], by_id: dict[int, LogRow],
+          system: str, when: LocalTimes) -> TableSection:
     compiled = book.flows.get(one.flow)
     title = compiled.flow.title if compiled else in_words(one.flow)
     about = f", for {one.rows[0].asked}" if one.rows[0].asked else ""
     ending = ENDING_WORDS.get(one.ending, in_words(one.ending or ""))
     asked = questions.get(one.flow, {})
     rows = tuple((f"{row.id}", when.clock(row.at), _question(row, asked.get(row.key), system), row.raw or "–",
-                  _kept(row, asked.get(row.key), system), _standing(row, later.get(row.id))) for row in one.rows)
+                  _kept(row, asked.get(row.key), system),
+                  _standing(row, by_id.get(row.replaces or 0), later.get(row.id), asked.get(row.key), system)) for row in one.rows)
     gone = frozenset(n for n, row in enumerate(one.rows) if row.id in later or row.status == "withdrawn")
     return TableSection(f"{title}, {when.moment(one.rows[0].at)}{about}: {ending} (version {one.version})", rows, gone)
 
@@ -66,11 +70,18 @@ def _kept(row: LogRow, asked: Question | None, system: str) -> str:
     return f"{value} ({how})" if how else "as written" if value == row.raw else value
 
 
-def _standing(row: LogRow, by: LogRow | None) -> tuple[str, ...]:
-    """Return the row's status, with the numbers of the row it replaces and of the one that replaced it."""
+def _standing(row: LogRow, old: LogRow | None, by: LogRow | None, asked: Question | None, system: str) -> tuple[str, ...]:
+    """Return the row's status, with the number and answer of the row it replaces and of the one that replaced it."""
     lines = [ANSWER_STATUS_WORDS.get(row.status, in_words(row.status))]
     if row.replaces is not None:
-        lines.append(f"takes back row {row.replaces}" if row.status == "withdrawn" else f"in place of row {row.replaces}")
+        lines.append(f"{'takes back' if row.status == 'withdrawn' else 'in place of'} row {row.replaces}{_was(old, asked, system)}")
     if by is not None:
-        lines.append(f"{'taken back' if by.status == 'withdrawn' else 'replaced'} by row {by.id}")
+        lines.append(f"taken back by row {by.id}" if by.status == "withdrawn" else f"replaced by row {by.id}{_was(by, asked, system)}")
     return tuple(lines)
+
+
+def _was(row: LogRow | None, asked: Question | None, system: str) -> str:
+    """Return another row's answer in brackets, "" where it has none; long ones are cut."""
+    said = "" if row is None else row.raw or "" if row.value is None else _kept(row, asked, system)
+    said = row.raw if row is not None and said == "as written" else said
+    return f" ({shortened(said, 60)})" if said else ""

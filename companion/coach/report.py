@@ -10,13 +10,16 @@ from companion.coach.report_sections import ReportContent, report_content
 from companion.conversation.registry import Book
 
 
-def report_html(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> str:
-    """Return the report of one lifter as an HTML page; ``for_coach``: false for the lifter's own copy."""
-    return page_of(report_content(db, person, now, book, for_coach))
+def report_html(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True,
+                with_log: bool = True) -> str:
+    """Return the report of one lifter as an HTML page; ``for_coach``: false for the lifter's own copy; ``with_log``: false leaves
+    out the answer log, which is most of the pages on paper."""
+    return page_of(report_content(db, person, now, book, for_coach), with_log)
 
 
-def page_of(account: ReportContent) -> str:
+def page_of(account: ReportContent, with_log: bool = True) -> str:
     """Return the HTML page of a report. Pure; slow if there are charts, so it is run off the loop."""
     charts = [(chart.title, chart.words.removeprefix("Picture: "), picture_of(chart)) for chart in account.charts]
-    return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY, "free": account.safety.go,
+    return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY,
+                                          "with_log": with_log, "free": account.safety.go,
                                           "open": account.safety.opens_floor})

@@ -187,8 +187,8 @@ class KeptAlert(NamedTuple):
 
 
 class LogPageRow(NamedTuple):
-    """A row of the answer log as a page shows it. ``instead_of``: the text of the answer it replaced; ``later``: true if it was
-    replaced in turn."""
+    """A row of the answer log as a page shows it. ``instead_of``: the text of the answer it replaced, its value where
+    it was picked by a button; ``later``: true if it was replaced in turn."""
 
     id: int
     at: datetime
@@ -226,7 +226,8 @@ def log_count(db: sqlite3.Connection, person: int) -> int:
 def log_rows(db: sqlite3.Connection, person: int, most: int, skip: int) -> list[LogPageRow]:
     """Return at most ``most`` rows of the answer log after the first ``skip``, newest first."""
     rows = db.execute(
-        "select a.id, a.at, a.flow, a.key, a.side, a.raw, a.value, a.unit, a.status, a.replaces, b.raw, exists (select 1 from "
+        "select a.id, a.at, a.flow, a.key, a.side, a.raw, a.value, a.unit, a.status, a.replaces, "
+        "iif(b.raw <> '', b.raw, ifnull(trim(b.value || ' ' || b.unit), '')), exists (select 1 from "
         "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) from (select * from answers "
         "where person = ? order by id desc limit ? offset ?) a left join answers b on b.id = a.replaces order by a.id desc",
         (person, most, skip))

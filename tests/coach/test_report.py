@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import select
 import stat
 from datetime import timedelta
@@ -228,11 +229,27 @@ def test_a_correction_is_visible_with_what_it_replaced(made, page):
     db, person = made
     first, back, again = [row[0] for row in db.execute(
         "select id from answers where person = ? and key = 'right_level' order by id limit 3", (person,))]
+    old, new = [row[0] for row in db.execute("select raw from answers where id in (?, ?) order by id", (first, again))]
     words = section(page, "answers")
     assert f"taken back by row {back}" in words
-    assert f"takes back row {first} replaced by row {again}" in words
+    assert re.search(rf"takes back row {first} \({old}\b[^)]*\)+ replaced by row {again} \({new}\b", words)
     assert f"in place of row {back}" in words
     assert page.count('<tr role="row" class="gone">') == 8
+
+
+def test_the_log_begins_with_the_newest_run(made):
+    folds = report_content(*made, NOW, BOOK).log.folds
+    newest = [max(int(row[0]) for row in one.rows) for one in folds]
+    assert newest == sorted(newest, reverse=True)
+
+
+def test_the_log_is_left_out_on_request_and_the_page_says_where_it_is(made, page):
+    db, person = made
+    short = report_html(db, person, NOW, BOOK, with_log=False)
+    assert "rows in" in section(short, "answers")
+    assert "companion report --log" in section(short, "answers")
+    assert 'id="log"' not in short
+    assert len(short) < len(page)
 
 
 def test_the_log_holds_every_row(made, page):

@@ -40,7 +40,7 @@ from companion.coach.views import (
     show,
     summary_say,
 )
-from companion.conversation.effects import Record, Remind, Say, Tap
+from companion.conversation.effects import Began, Record, Remind, Say, Tap
 from companion.conversation.prompt import PAYLOAD_BYTES, read_start
 from companion.export.questions import questions_in
 from companion.pictures.series import all_charts
@@ -354,6 +354,14 @@ def test_an_empty_log_says_so(room):
     sam = people.add_person(room.db, "telegram", "7", "Sam", ago(9))
     coaching.link(room.db, sam, room.coach, ago(8))
     assert "No answer" in ask(room, "lifter_log", sam)[0].text
+
+
+def test_a_correction_of_an_answer_picked_by_a_button_shows_what_it_replaced(room):
+    sam = people.add_person(room.db, "telegram", "7", "Sam", ago(9))
+    coaching.link(room.db, sam, room.coach, ago(8))
+    old = Record("k", "knee_to_wall", 1, "left_1", "left", "", 11.0, "cm")
+    room.keep(sam, 1, Began("k", "knee_to_wall", 1), old, replace(old, raw="8.2", value=8.2))
+    assert "in place of “11.0 cm”" in ask(room, "lifter_log", sam)[0].text
 
 
 def test_corrections_skips_and_answers_in_pain_can_be_seen(room):
