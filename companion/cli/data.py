@@ -65,18 +65,38 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
 @click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the installed Chromium.")
 @click.option("--paper", type=click.Choice(("A4", "letter")), default="A4", show_default=True, help="With --pdf.")
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write; else report-… here.")
+@click.option("--all", "folder", type=click.Path(file_okay=False, path_type=Path),
+              help="Write a caseload and the report of each lifter in it to this folder, linked.")
 @database_option
 @click.pass_obj
 def report(settings: Settings, database: Path | None, person: str | None, caseload: bool, whose: str | None, with_log: bool,
-           as_pdf: bool, paper: Literal["A4", "letter"], out: Path | None) -> None:
+           as_pdf: bool, paper: Literal["A4", "letter"], out: Path | None, folder: Path | None) -> None:
     """Write the report of a PERSON, or of a whole caseload, as one page to open in a browser or to print."""
     from companion.base.clock import SystemClock
+    from companion.base.private import private_folder
     from companion.cli.coach import coach_named
     from companion.coach.caseload_page import caseload_html
     from companion.coach.report import report_html
     from companion.export.pdf import NoPdf, write_pdf, write_private
+    from companion.record.caseload import all_caseload_rows, caseload_rows
     from flows.catalogue import BOOK
 
+    if folder is not None:
+        if person or caseload or as_pdf or out:
+            fail("--all goes with --coach and --log only")
+        db, now = reading(settings, database), SystemClock().now()
+        coach = coach_named(db, whose)[0] if whose is not None else None
+        rows = caseload_rows(db, coach) if coach is not None else all_caseload_rows(db)
+        names = {one.person: f"report-{one.person}.html" for one in rows}
+        try:
+            private_folder(folder)
+            for one, file in names.items():
+                write_private(folder / file, report_html(db, one, now, BOOK, with_log=with_log).encode())
+            write_private(folder / "caseload.html", caseload_html(db, coach, now, names).encode())
+        except OSError as error:
+            fail(f"can't write to {folder}: {error.strerror or error}")
+        click.echo(folder / "caseload.html")
+        return
     if caseload == bool(person) or (whose and not caseload):
         fail("say whose report: `companion report PERSON`, or `companion report --caseload [--coach NAME]`")
     db, now = reading(settings, database), SystemClock().now()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
@@ -36,7 +37,8 @@ GROUP_MEANINGS: Final = {
     "referred": "a clinician, same-day care or emergency care comes first",
     "worse": "worse at a retest by more than measurement error, or the back moved on a squat day and the depth was set back a step",
     "over_load": "a squat day since the last review over the load limit",
-    "overdue": f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days",
+    "overdue": f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days, with no results or "
+               "review since",
     "new_result": "results later than the last review",
     "quiet": f"no answer for {QUIET_AFTER.days} days, or can't be reached",
     "fine": "none of these"}
@@ -44,14 +46,18 @@ GROUP_MEANINGS: Final = {
 
 @dataclass(frozen=True, slots=True)
 class PageRow:
-    """One lifter: their name, and each cell as (text, sort key); the key "" comes last in any order."""
+    """One lifter: their name, and each cell as (text, sort key); the key "" comes last in any order. ``report``: the file of their
+    report beside the page, "" for none."""
 
     name: str
     cells: tuple[tuple[str, str], ...]
+    report: str = ""
 
 
-def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> str:
+def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, reports: Mapping[int, str] | None = None) -> str:
     """Return the page of a coach's caseload, or of all lifters for the operator (``coach`` None), most urgent first.
+
+    ``reports``: the file of each lifter's report, to link to.
 
     Empty if the person is not a coach. The one script sorts the table and is allowed by its hash; the page works without it.
     """
@@ -64,7 +70,8 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> s
     apart = {line.person: line.name for line in with_distinct_names(db, coach, [line for line, _ in found])}
     lines = [PageRow(shortened(apart[line.person], PAGE_NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
-        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, now, when))) for line, one in found]
+        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, now, when)),
+        (reports or {}).get(line.person, "")) for line, one in found]
     many = Counter(line.group for line, _ in found)
     groups = [(GROUP_WORDS[group], many[group], GROUP_MEANINGS[group]) for group in GROUPS]
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])

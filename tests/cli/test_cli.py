@@ -128,3 +128,14 @@ def test_settings_that_make_no_sense_are_refused(tmp_path):
     bad.write_text("= nonsense")
     with pytest.raises(BadSettings, match="not TOML"):
         read_settings({}, bad)
+
+
+def test_a_whole_caseload_is_written_with_a_report_a_lifter_linked_from_it(run, tmp_path):
+    run("chat", input=WELCOME)
+    made = run("report", "--all", "pages")
+    assert made.exit_code == 0, made.output
+    assert made.output.strip() == "pages/caseload.html"
+    (report,) = (tmp_path / "pages").glob("report-*.html")
+    assert f'<a href="{report.name}">' in (tmp_path / "pages" / "caseload.html").read_text(encoding="utf-8")
+    assert 'id="log"' not in report.read_text(encoding="utf-8")
+    assert run("report", "--all", "pages", "--caseload").exit_code != 0
