@@ -20,7 +20,7 @@ from companion.conversation.catalogue import Catalogue
 from companion.conversation.effects import Redeem, Say
 from companion.conversation.events import Happening, Settle
 from companion.conversation.step import prompt_now, step, unsettled
-from companion.port import Address, Inbound, Typed
+from companion.port import Address, Inbound, Tapped
 from companion.record import people, status
 from companion.record.persist import cancel_timed, put_message
 from companion.record.turn import Turn
@@ -93,18 +93,21 @@ class Companion(Conversations):
             people.mark_back(db, where.channel, where.id)
         turn = self.turn(db, here.person, now, (where.channel, where.id))
         if here.timing:
-            if self._changes_nothing(turn, here, inbound.event):
-                if isinstance(inbound.event, Typed):
+            if not self._ends_timer(turn, here, inbound.event):
+                if not isinstance(inbound.event, Tapped):
                     put_message(db, here.person, Say(TIMER_RUNNING), now, turn.to)
                 return
             self.watch.message_dropped("wrote_first", cancel_timed(db, here.person, now))
         self.advance(turn, here.session, inbound.event)
 
-    def _changes_nothing(self, turn: Turn, here: people.Sender, event: Happening) -> bool:
-        """True if input during a timed hold changes nothing: a second tap, or words that answer nothing. The timer keeps running."""
-        session, effects = step(self.catalogue.book, here.session, event, turn.known)
-        return session._replace(at=here.session.at) == here.session and all(isinstance(effect, Say) for effect in effects) and (
-            not self.catalogue.consent_due.holds(turn.known.facts))
+    def _ends_timer(self, turn: Turn, here: people.Sender, event: Happening) -> bool:
+        """True if input during a timed hold ends it: stop, pain or another sign. Anything else keeps the timer running, since the question
+        it could answer has not been shown."""
+        book = self.catalogue.book
+        session, _ = step(book, here.session, event, turn.known)
+        if session.aside is not None and session.aside.about in ("ache", "stop"):
+            return True
+        return not session.stack or session.top.flow in (book.pain, book.signs, book.crisis)
 
     def _failed(self, db: sqlite3.Connection, inbound: Inbound, why: str) -> None:
         now, where = self.clock.now(), inbound.address
