@@ -131,6 +131,10 @@ class ScriptClock:
         """Return the script's moment."""
         return self.at
 
+    def monotonic(self) -> float:
+        """Return the script's moment in seconds."""
+        return self.at.timestamp()
+
     async def sleep(self, seconds: float) -> None:
         """Move the clock by so many seconds."""
         self.at += timedelta(seconds=seconds)

@@ -31,7 +31,7 @@ class Jump:
     when: Condition
     to: str = END
     say: str = ""
-    must_arrive: bool = False
+    must_arrive: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +78,7 @@ class Tell:
 
     say: str
     only_if: Condition = ALWAYS
-    must_arrive: bool = False
+    must_arrive: bool = True
     picture: str = ""
     side: str = ""
     offers: tuple[Offer, ...] = ()

@@ -43,3 +43,6 @@ class Counters:
 
     def polled(self, at: datetime) -> None:
         """Note an answered poll."""
+
+    def clock_jumped(self, seconds: float) -> None:
+        """Note that the wall clock was set by so many seconds."""

@@ -240,6 +240,25 @@ def alerts_seen(db: Database) -> None:
     db.execute("create index alerts_unseen on alerts (at) where seen_at is null and unseen_told_at is null")
 
 
+DELIVERY = """
+alter table outbox add column rank integer not null default 3;
+update outbox set rank = 4 where unasked = 1 and settled_at is null;
+drop index outbox_next;
+create index outbox_next on outbox (channel, rank, due_at, id) where settled_at is null;
+create table owed (
+    channel text not null, address text not null, kind text not null, at text not null,
+    primary key (channel, address)
+) strict, without rowid;
+"""
+
+
+@migrations()
+def delivery(db: Database) -> None:
+    """Ranks of messages; and what is owed to people who have not given consent, without a word of theirs or ours."""
+    for statement in _statements(DELIVERY):
+        db.execute(statement)
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""

@@ -28,6 +28,7 @@ from companion.port import (
     Inbound,
     Later,
     Outgoing,
+    Rank,
     Refused,
     Sent,
     Tapped,
@@ -457,11 +458,11 @@ async def test_a_send_that_fails_on_the_way_is_tried_again(api: BotApi, fault: F
 
 
 @pytest.mark.parametrize("fault", [Fault(how="hang", accepted=True), Fault(how="cut", accepted=True)])
-async def test_a_send_without_a_readable_answer_is_not_repeated_unless_it_must_arrive(
+async def test_a_send_without_a_readable_answer_is_repeated_unless_it_is_a_courtesy(
         api: BotApi, fault: Fault) -> None:
     live = Live(api, answer_seconds=0.2)
     api.fail("sendMessage", fault, fault)
-    may, must = live.store.put(1), live.store.put(2, must_arrive=True)
+    may, must = live.store.put(1, rank=Rank.COURTESY), live.store.put(2)
     async with live.running():
         await until(lambda: live.store.tried == [must] and may in live.store.dropped)
         await live.clock.advance(1)
@@ -620,7 +621,7 @@ async def test_the_token_and_peoples_words_are_in_no_log(
     live = Live(api)
     api.fail("sendMessage", Fault(how="cut", accepted=True), Fault(401, "Unauthorized"), Fault(500))
     api.fail("getMe", Fault(502))
-    live.store.put(1, "your private words", must_arrive=True)
+    live.store.put(1, "your private words")
     async with live.running():
         while len(api.sent) < 2:
             await live.clock.advance(1)

@@ -20,7 +20,7 @@ from telegram.request import HTTPXRequest
 
 from companion.base.clock import Clock
 from companion.base.logs import redact
-from companion.channels.drainer import Drainer, backoff
+from companion.channels.drainer import CLOSING_SECONDS, Drainer, backoff
 from companion.channels.pictures import Pictures
 from companion.channels.telegram.inbound import TELEGRAM_CHANNEL, inbound_or_none
 from companion.channels.telegram.poll import Owner, Poll, readable
@@ -46,8 +46,8 @@ async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clo
 
     ``hand_wake`` receives a function to call after a commit that may have filled the outbox; ``tell_name`` gets the bot's name;
     ``on_poll`` is called at every good poll with the time Telegram gives. At the end polling stops, turns under way finish and are
-    confirmed, and what can be sent now is sent; it does not wait for a network that is down. Raises CannotHook if a webhook's port can't
-    be used, WrongToken, SecondInstance, and what ``take`` or ``store`` raise: nothing more is confirmed then.
+    confirmed, and what is due is sent, for CLOSING_SECONDS at most; it does not wait for a network that is down. Raises CannotHook if a
+    webhook's port can't be used, WrongToken, SecondInstance, and what ``take`` or ``store`` raise: nothing more is confirmed then.
     """
     await _Channel(settings, take, store, clock, stop, hand_wake, pictures, tell_name,
                    on_poll).run()
@@ -185,7 +185,7 @@ class _Channel:
             task.cancel()
         await asyncio.gather(*work, return_exceptions=True)
         if graceful and self._reached:
-            await self._drainer.flush()
+            await self._drainer.flush(CLOSING_SECONDS)
             await asyncio.gather(*self._asides, return_exceptions=True)
         await self._drainer.close()
         for aside in self._asides:
