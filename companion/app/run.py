@@ -78,7 +78,7 @@ async def serving_metrics(companion: Companion, clock: Clock, port: int | None) 
     from companion.operate.http import serving
     from companion.operate.metrics import Metrics
 
-    metrics = Metrics(clock, lambda now: backlog(companion.db.conn, "telegram", now), lambda: companion.writer.broken is not None)
+    metrics = Metrics(clock, lambda now: backlog(companion.db.conn, now, "telegram"), lambda: companion.writer.broken is not None)
     async with serving(port, metrics.answer):
         companion.watch, companion.writer.on_commit = metrics, metrics.committed
         yield

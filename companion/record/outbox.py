@@ -6,6 +6,7 @@ import json
 import sqlite3
 from datetime import datetime, timedelta
 from functools import lru_cache
+from typing import NamedTuple
 
 from companion.conversation.effects import Say
 from companion.port import Address, Button, Outgoing, Rank
@@ -41,18 +42,23 @@ def next_due(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | 
     return moment_of(row[0]) if row else None
 
 
-def oldest_pain(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | None:
-    """Return since when the oldest answer to pain is due and not sent; None where there is none."""
-    row = db.execute("select min(due_at) from outbox where settled_at is null and channel = ? and rank = 0 and due_at <= ?",
-                     (channel, text_of(now))).fetchone()
-    return moment_of(row[0]) if row[0] else None
+class Backlog(NamedTuple):
+    """The messages due and not sent: how many wait, since when the oldest is due, and since when the oldest answer to pain is."""
+
+    waiting: int = 0
+    oldest: datetime | None = None
+    pain: datetime | None = None
 
 
-def backlog(db: sqlite3.Connection, channel: str, now: datetime) -> tuple[int, datetime | None]:
-    """Return the count of a channel's messages that are due and not sent, and the time the oldest was due."""
-    count, oldest = db.execute("select count(*), min(due_at) from outbox where settled_at is null and channel = ? and due_at <= ?",
-                               (channel, text_of(now))).fetchone()
-    return count, moment_of(oldest) if oldest else None
+def backlog(db: sqlite3.Connection, now: datetime, channel: str = "") -> Backlog:
+    """Return what is due and not sent on a channel, or on all but the terminal, where a message waits until its screen opens. What is
+    owed to strangers counts too."""
+    count, oldest, pain = db.execute(
+        "select count(*), min(at), min(iif(hurts, at, null)) from (select due_at as at, rank = 0 as hurts from outbox where settled_at is "
+        "null and due_at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel) union all select at, kind = 'pain' "
+        "from owed where at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel))",
+        {"at": text_of(now), "channel": channel}).fetchone()
+    return Backlog(count, moment_of(oldest) if oldest else None, moment_of(pain) if pain else None)
 
 
 def stale(db: sqlite3.Connection, now: datetime) -> list[int]:
