@@ -74,7 +74,7 @@ class Conversations:
         """Open the file. Raises CannotOpen or AlreadyRunning (record.file)."""
         self.db, self._lock = open_for_writing(database)
         self.path, self.clock, self.catalogue = database, clock, catalogue
-        self.writer = Writer(self.db)
+        self.writer = Writer(self.db, self._lock.trouble)
         self.watch = Counters()
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None

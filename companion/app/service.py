@@ -22,6 +22,7 @@ from companion.conversation.events import Happening, Settle
 from companion.conversation.step import prompt_now, step, unsettled
 from companion.port import Address, Inbound, Rank, Typed
 from companion.record import outbox, owed, people, status
+from companion.record.file import CannotOpen
 from companion.record.persist import cancel_timed, put_message
 from companion.record.turn import Turn
 from flows.catalogue import CATALOGUE
@@ -50,7 +51,11 @@ class Companion(Conversations):
         self.rate_limit: RateLimit | None = None
         self.onboarding = Onboarding(self.catalogue)
         self._sweep = DueSweep(self)
-        self._pick_up()
+        try:
+            self._pick_up()
+        except sqlite3.Error as error:
+            self.close()
+            raise CannotOpen(f"can't write the database {database}: {error}") from error
 
     def set_bot_name(self, bot: str) -> None:
         """Set the bot's name, which the channel knows and links need."""
@@ -61,6 +66,7 @@ class Companion(Conversations):
         """Take up what an earlier process left: messages that a clock set back meanwhile made late, and what it owed to strangers."""
         now, db = self.clock.now(), self.db.conn
         with self.db.atomic():
+            status.set_mark(db, status.STARTED, 1.0, now)  # a full disk shows now, not when somebody writes
             if outbox.catch_up(db, now):
                 _log.warning("the clock of this machine was set back since the last run; what waits to be sent is due now")
             owed.expire(db, now)

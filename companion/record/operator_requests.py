@@ -92,4 +92,5 @@ def _leave(database: Path, request: OperatorRequest) -> None:
 
 
 def _folder(database: Path) -> Path:
-    return database.with_name(database.name + ".asked")
+    real = database.resolve()  # the same folder by whatever name the file is opened
+    return real.with_name(real.name + ".asked")

@@ -11,6 +11,9 @@ from companion.record.timestamps import moment_of, text_of
 CLOCK_JUMP: Final = "clock.jump"
 """Name of the mark of the last time the clock of the machine was set; its value is by how many seconds."""
 
+STARTED: Final = "started"
+"""Name of the mark of the last start; its value means nothing."""
+
 
 def set_mark(db: sqlite3.Connection, name: str, value: float | str, at: datetime) -> None:
     """Store a mark in place of the one of the same name."""

@@ -152,8 +152,8 @@ def in_use_as_it_is(path):
     """Its lock held, without bringing its schema up to date."""
     import contextlib
 
-    from companion.record.file import instance_lock
-    return contextlib.closing(instance_lock(path))
+    from companion.record.file import InstanceLock
+    return contextlib.closing(InstanceLock(path))
 
 
 @pytest.mark.parametrize(("token", "severity"), [
