@@ -259,6 +259,46 @@ def delivery(db: Database) -> None:
         db.execute(statement)
 
 
+VIEWS_WITH_NUMBERS = """
+drop view answer_log;
+drop view findings_log;
+drop view squat_days_log;
+drop view caseload;
+create view answer_log as
+select a.id, n.name as person, a.at, a.flow, a.version, a.run, a.key, a.side, a.raw, a.value, a.unit, a.status,
+    a.method, a.placement, a.replaces, r.ending, a.person as number
+from answers a join runs r on r.person = a.person and r.run = a.run
+join (select person, min(name) as name from addresses group by person) n on n.person = a.person;
+create view findings_log as
+select f.id, n.name as person, f.at, f.run, f.name, f.value, f.rule, f.because, f.person as number
+from findings f join (select person, min(name) as name from addresses group by person) n on n.person = f.person;
+create view squat_days_log as
+select n.name as person, a.at, r.asked as about_day, a.flow, a.key, a.raw, a.value, a.unit, a.status, r.ending, a.person as number
+from answers a join runs r on r.person = a.person and r.run = a.run
+join (select person, min(name) as name from addresses group by person) n on n.person = a.person
+where a.flow in ('squat_day', 'squat_after');
+create view caseload as
+select n.name as person, c.name as coach,
+    (select value from facts f where f.person = k.person and f.name = 'safety.level') as safety_level,
+    (select value from facts f where f.person = k.person and f.name = 'overall') as result,
+    (select value from facts f where f.person = k.person and f.name = 'depth.step') as depth_step,
+    (select max(at) from alerts a where a.person = k.person) as last_alert,
+    (select at from answers a where a.person = k.person order by id desc limit 1) as last_answer,
+    (select min(due_at) from reminders r where r.person = k.person and r.state = 'open') as next_reminder,
+    k.person as number, k.coach as coach_number
+from coaches k join coach_roles c on c.person = k.coach and c.until is null
+join (select person, min(name) as name from addresses group by person) n on n.person = k.person
+where k.until is null;
+"""
+
+
+@migrations()
+def views_with_numbers(db: Database) -> None:
+    """The views with each person's number, since several people may have one name."""
+    for statement in _statements(VIEWS_WITH_NUMBERS):
+        db.execute(statement)
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""
