@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 from collections import OrderedDict, deque
-from collections.abc import Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
@@ -54,6 +54,10 @@ RECHECK: Final = 1.0
 BACKOFF_MOST: Final = 30.0
 """Longest delay between tries, in seconds: our choice, so that sending resumes within half a minute after an outage."""
 
+YIELDS_AFTER: Final = 2
+"""Sends of the best rank after which one of a lower rank leaves, so that no class starves: our choice. Under a flood of pain, taps still
+get a third of the limit."""
+
 SERVED_MOST: Final = 10_000
 """Chats whose last send is remembered, for fairness; our choice."""
 
@@ -72,7 +76,7 @@ def backoff(tries: int) -> float:
 class Drainer:
     """Sends due messages, many chats concurrently, one message at a time to each.
 
-    The best rank leaves first; within a rank the chat that was served longest ago, so that a flood costs only the chat it comes from.
+    The best rank leaves first, but for one message in three of the next rank that waits; within a rank the chat that was served longest ago, so that a flood costs only the chat it comes from.
     Nothing is queued here beyond the sends under way, so a reply overtakes other messages as soon as the store has it. A chat that fails
     waits by itself; if several fail and none succeeds, all wait, and one message at a time probes the channel. Only due times are read
     on the wall clock: pacing, holding and backing off go by the monotonic one, so that setting the clock mutes nobody.
@@ -87,6 +91,7 @@ class Drainer:
         self._rounds = 0
         self._troubled: set[Address] = set()
         self._begun: deque[float] = deque(maxlen=limits.in_window)
+        self._in_a_row = 0
         self._served: OrderedDict[Address, float] = OrderedDict()
         self._broken: Exception | None = None
 
@@ -135,27 +140,38 @@ class Drainer:
         if self._all_held > now:
             return self._all_held
         again = now + LOOK_AGAIN
-        for message in self._fairly(await self._store.due(wall)):
+        ready: list[Outgoing] = []
+        for message in await self._store.due(wall):
             if message.address in self._sending:
                 continue  # seen again when that send ends
             if until := self._held.get(message.address):
                 again = min(again, until)
-            elif not self._may_begin():
-                break  # seen again when a send ends
-            elif full := self._full_until(now):
-                return min(again, full)
             else:
-                self._begun.append(now)
-                self._note_served(message.address, now)
-                self._sending[message.address] = asyncio.create_task(self._send(message))
+                ready.append(message)
+        for message in self._fairly(ready):
+            if not self._may_begin():
+                break  # seen again when a send ends
+            if full := self._full_until(now):
+                return min(again, full)
+            self._begun.append(now)
+            self._note_served(message.address, now)
+            self._sending[message.address] = asyncio.create_task(self._send(message))
         following = await self._store.next_due(wall)
         if following is not None:  # a past moment: something could not be sent above
             again = min(again, now + ((following - wall).total_seconds() if following > wall else RECHECK))
         return again
 
-    def _fairly(self, due: Sequence[Outgoing]) -> list[Outgoing]:
-        """Return the messages by rank, those of the chat served longest ago first."""
-        return sorted(due, key=lambda one: (one.rank, self._served.get(one.address, float("-inf"))))
+    def _fairly(self, ready: list[Outgoing]) -> Iterator[Outgoing]:
+        """Yield the messages by rank, those of the chat served longest ago first, and after YIELDS_AFTER of one rank one of the next."""
+        ready.sort(key=lambda one: (one.rank, self._served.get(one.address, float("-inf"))))
+        ready.reverse()  # taken from the end
+        while ready:
+            place = len(ready) - 1
+            if self._in_a_row >= YIELDS_AFTER:
+                place = next((n for n in range(place, -1, -1) if ready[n].rank > ready[place].rank), place)
+            lower = ready[place].rank > ready[-1].rank
+            yield ready.pop(place)
+            self._in_a_row = 0 if lower else self._in_a_row + 1  # not reached where the message could not leave
 
     def _note_served(self, where: Address, now: float) -> None:
         self._served[where] = now
