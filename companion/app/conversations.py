@@ -27,9 +27,10 @@ from companion.conversation.step import step, unsettled
 from companion.operate.counters import Counters
 from companion.port import Address, Rank
 from companion.record import outbox, owed, people, status
+from companion.record.chain import HeadFile, head_in
 from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
-from companion.record.file import open_for_writing, truncate_wal
+from companion.record.file import CannotOpen, open_for_writing, truncate_wal
 from companion.record.reminders import Reminder
 from companion.record.turn import Turn
 from companion.record.writer import CommitFailed, Writer
@@ -75,6 +76,13 @@ class Conversations:
         self.db, self._lock = open_for_writing(database)
         self.path, self.clock, self.catalogue = database, clock, catalogue
         self.writer = Writer(self.db, self._lock.trouble)
+        try:
+            self._head = HeadFile(database)
+        except OSError as error:
+            self.db.close()
+            self._lock.close()
+            raise CannotOpen(f"can't write beside the database {database}: {error}") from error
+        self.writer.committed = lambda db: self._head.note(head_in(db))
         self.watch = Counters()
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None
@@ -89,6 +97,7 @@ class Conversations:
     def close(self) -> None:
         """Close the file and release its lock."""
         self.db.close()
+        self._head.close()
         self._lock.close()
 
     # a turn -----------------------------------------------------------------------------------------------

@@ -22,6 +22,7 @@ from companion.conversation.events import Happening, Settle
 from companion.conversation.step import prompt_now, step, unsettled
 from companion.port import Address, Inbound, Rank, Typed
 from companion.record import outbox, owed, people, status
+from companion.record.chain import cut, head_beside
 from companion.record.file import CannotOpen
 from companion.record.persist import cancel_timed, put_message
 from companion.record.turn import Turn
@@ -65,7 +66,11 @@ class Companion(Conversations):
     def _pick_up(self) -> None:
         """Take up what an earlier process left: messages that a clock set back meanwhile made late, and what it owed to strangers."""
         now, db = self.clock.now(), self.db.conn
+        lost = cut(db, head_beside(self.path))
         with self.db.atomic():
+            if lost:  # said now: the head outside is written anew with the next answer
+                _log.error("%s; look for it in the backups", lost)
+                status.set_mark(db, status.LOG_CUT, lost, now)
             status.set_mark(db, status.STARTED, 1.0, now)  # a full disk shows now, not when somebody writes
             if outbox.catch_up(db, now):
                 _log.warning("the clock of this machine was set back since the last run; what waits to be sent is due now")

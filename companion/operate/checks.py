@@ -19,8 +19,9 @@ from companion.operate.inspection import CheckResult, Inspection, Severity
 from companion.operate.integrity import damage_of, megabytes, schema_of
 from companion.operate.restore import kept_aside
 from companion.operate.sqlite_faults import FAULTS
+from companion.record.chain import chain_fault, head_beside
 from companion.record.outbox import backlog
-from companion.record.status import CLOCK_JUMP
+from companion.record.status import CLOCK_JUMP, LOG_CUT
 from companion.record.timestamps import text_of
 
 FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
@@ -139,6 +140,19 @@ def database(seen: Inspection) -> ResultLines:
     else:
         damage = damage_of(seen.db)
         yield (BROKEN, f"damaged ({damage}): {_bring_back(seen)}") if damage else (FINE, "sound")
+
+
+def answer_log(seen: Inspection) -> ResultLines:
+    """Check the chain over the answer log, against its head outside the file too."""
+    assert seen.db is not None
+    fault = chain_fault(seen.db, head_beside(seen.path))
+    lost = seen.marks.get(LOG_CUT)
+    if fault:
+        yield BROKEN, f"{fault}: {_bring_back(seen)}, or find out who changed the file"
+    else:
+        yield FINE, "every answer is as it was written"
+    if lost is not None:
+        yield LOOK, f"at the start of {text_of(lost.at)}, {lost.value}; a backup may have it"
 
 
 def _bring_back(seen: Inspection) -> str:
@@ -278,6 +292,7 @@ CHECKS: Final = (
     Check("SQLite", sqlite),
     Check("disk", disk),
     Check("database", database),
+    Check("answers", answer_log, ("answers", "chain")),
     Check("schema", schema, ("_sqlite_migrations", "persons")),
     Check("private", private),
     Check("backups", backups),

@@ -12,6 +12,7 @@ from pathlib import Path
 from companion.base.private import private_folder
 from companion.operate.backup import beside, put_in_place
 from companion.operate.integrity import Unsound, copy, free_bytes, open_read_only, schema_of, tables_of
+from companion.record.chain import head_path
 from companion.record.file import InstanceLock
 from companion.record.timestamps import text_of
 
@@ -53,6 +54,7 @@ def restore(source: Path, database: Path, now: datetime, free: Callable[[Path], 
             waiting, erasures, before = _waiting(part), _erasures(part), _erasures(database)
             kept = _aside(database, now)
             put_in_place(part, database)
+            head_path(database).unlink(missing_ok=True)  # that of the old file; the next start writes it anew
     except (OSError, sqlite3.Error, Unsound) as error:
         raise CannotRestore(str(error)) from error
     erased = None if before is None or erasures is None else max(0, before - erasures)

@@ -10,6 +10,8 @@ import sqlite3
 from sqlite_utils import Database
 from sqlite_utils.migrations import Migrations
 
+from companion.record.chain import link_unlinked
+
 migrations = Migrations("companion")
 
 FIRST_TABLES = """
@@ -297,6 +299,21 @@ def views_with_numbers(db: Database) -> None:
     """The views with each person's number, since several people may have one name."""
     for statement in _statements(VIEWS_WITH_NUMBERS):
         db.execute(statement)
+
+
+CHAIN = """
+create table chain (number integer primary key, salt blob, commits blob not null, hash blob not null) strict;
+create trigger chain_stays before update of number, commits, hash on chain begin select raise(abort, 'the chain is append-only'); end;
+create trigger chain_forgets after delete on answers begin update chain set salt = null where number = old.id; end;
+"""
+
+
+@migrations()
+def answer_chain(db: Database) -> None:
+    """The chain over the answer log, with links for the answers there."""
+    for statement in _statements(CHAIN):
+        db.execute(statement)
+    link_unlinked(db.conn)
 
 
 def _statements(script: str) -> list[str]:

@@ -14,6 +14,9 @@ CLOCK_JUMP: Final = "clock.jump"
 STARTED: Final = "started"
 """Name of the mark of the last start; its value means nothing."""
 
+LOG_CUT: Final = "log.cut"
+"""Name of the mark of the last start that found answers lost; its value says which."""
+
 
 def set_mark(db: sqlite3.Connection, name: str, value: float | str, at: datetime) -> None:
     """Store a mark in place of the one of the same name."""

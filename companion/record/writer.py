@@ -60,13 +60,15 @@ class _Waiting:
 
 
 class Writer:
-    """Runs jobs on the database, in order, many to a commit. ``on_commit`` is called with the seconds each commit took."""
+    """Runs jobs on the database, in order, many to a commit. ``on_commit`` is called with the seconds each commit took, ``committed``
+    before its callers hear of it."""
 
     def __init__(self, db: Database, trouble: Callable[[], str] = lambda: "") -> None:
         """``trouble``: asked before each commit; returns why nothing may be committed any more, "" for nothing."""
         self._db, self._trouble = db.conn, trouble
         self._waiting: asyncio.Queue[_Waiting] = asyncio.Queue()
         self.broken: CommitFailed | None = None
+        self.committed: Callable[[sqlite3.Connection], object] = lambda db: None
         self.on_commit: Callable[[float], object] = lambda seconds: None
 
     async def do(self, job: Callable[[sqlite3.Connection], T]) -> T:
@@ -130,6 +132,7 @@ class Writer:
                 if not one.done.done():
                     one.done.set_exception(self.broken)
             return
+        self.committed(self._db)
         self.on_commit(took())
         for done, result, failed in results:
             if done.done():
