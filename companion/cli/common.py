@@ -1,4 +1,4 @@
-"""Parts that several commands share: options, one clear line on failure, and the file opened for reading."""
+"""Shared by the commands: options, failing with one clear line, and opening the database for reading."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ as_option = click.option("--as", "name", default="me", show_default=True, help="
 
 
 def fail(line: str, code: int = 2) -> NoReturn:
-    """Say one clear line, and end with this exit code."""
+    """Print one clear line to standard error and exit with this code."""
     click.echo(f"companion: {line}", err=True)
     raise SystemExit(code)
 

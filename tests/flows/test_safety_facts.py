@@ -7,21 +7,18 @@ from typing import Any
 import pytest
 
 from companion.conversation.flow import Known
+from flows.pain_facts import before_pain, keys_of_pain, level_after_pain, reasons_of_pain
 from flows.safety_facts import (
     CLEARED_FOR,
-    before_pain,
     body_first,
     cleared_until,
     has_limits,
     keys_of_check,
-    keys_of_pain,
     level_after_check,
-    level_after_pain,
     level_so_far,
     level_until_asked,
     limits_told,
     reasons_of_check,
-    reasons_of_pain,
     said_heart,
     said_leg_signs,
     said_saddle,

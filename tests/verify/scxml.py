@@ -85,7 +85,7 @@ def scxml(flow: Flow) -> str:
             inner += _state(ask.key, _onward(flow, "answer", ask.key), skipped, _back(flow, ask), [_way("again help", ask.key)])
         body += _state(ASKING, inner)
         body += _state(PAUSED, _resumed(flow, asks, PAUSED))
-        body += _state(IN_PAIN, [_way("resumed", OVER_BY_PAIN, "_event.data.f_here__false_alarm == null")], _resumed(flow, asks, IN_PAIN))
+        body += _state(IN_PAIN, [_way("resumed", OVER_BY_PAIN, "_event.data.f_here__goes_on == null")], _resumed(flow, asks, IN_PAIN))
     for end in (END, EARLY_END):
         body += _state(end, [_way("back", ask.key, f"_event.data.f_here__last == '{ask.key}'") for ask in asks],
                        [_way("pain", OVER_BY_PAIN)])
