@@ -17,6 +17,9 @@ from companion.screening.levels import REFERRED
 ABOUT_PAIN: Final = frozenset(("ache", "stop"))
 """Short questions in between that ask whether something hurt."""
 
+URGENT: Final = (Policy.PAIN, Policy.SIGNS)
+"""Policies of the flows about pain and other signs."""
+
 
 def rank_of(book: Book, before: Session, after: Session, effects: Sequence[Effect]) -> Rank | None:
     """Return the class of the messages of a step; None for the usual. Pain and red flags: the conversation is about them before or
@@ -34,7 +37,9 @@ def rank_of(book: Book, before: Session, after: Session, effects: Sequence[Effec
 def _about_pain(book: Book, session: Session) -> bool:
     if session.aside is not None and session.aside.about in ABOUT_PAIN:
         return True
-    return bool(session.stack) and session.top.flow in book.flows and book[session.top.flow].flow.policy is Policy.PAIN
+    if not session.stack or session.top.flow not in book.flows:
+        return False
+    return session.top.flow == book.crisis or book[session.top.flow].flow.policy in URGENT
 
 
 def _is_alarm(effect: Effect) -> bool:

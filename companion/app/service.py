@@ -32,7 +32,7 @@ _log = logging.getLogger(__name__)
 
 TIMER_RUNNING: Final = "The timer is running. “Stop” ends it; if anything hurts, say so."
 
-RANK_OF_OWED: Final = {owed.OWES_PAIN: Rank.PAIN_OF_STRANGER, owed.OWES_ERASED: Rank.ANSWER}
+RANK_OF_OWED: Final = {owed.OWES_PAIN: Rank.PAIN_OF_STRANGER, owed.OWES_CRISIS: Rank.PAIN_OF_STRANGER, owed.OWES_ERASED: Rank.ANSWER}
 """The class of what is said to a stranger, by what is owed; all else is Rank.STRANGER."""
 
 SORRY: Final = "Something went wrong on my side, and your last message was not kept. Please send it again, or say “menu”."
@@ -85,6 +85,7 @@ class Companion(Conversations):
     async def take(self, inbound: Inbound) -> None:
         """Take one turn, committed when this returns. A turn that fails is logged, answered with an apology and counts as taken.
         Messages beyond the rate limit are dropped, the first with a warning."""
+        await self.follow_clock()  # before anything is written by the new time
         admission = self.rate_limit.admit(inbound, self.clock.now()) if self.rate_limit is not None else Admission.ACCEPT
         if admission is not Admission.ACCEPT:
             if admission is Admission.WARN:

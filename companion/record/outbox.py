@@ -54,9 +54,9 @@ def backlog(db: sqlite3.Connection, now: datetime, channel: str = "") -> Backlog
     """Return what is due and not sent on a channel, or on all but the terminal, where a message waits until its screen opens. What is
     owed to strangers counts too."""
     count, oldest, pain = db.execute(
-        "select count(*), min(at), min(iif(hurts, at, null)) from (select due_at as at, rank = 0 as hurts from outbox where settled_at is "
-        "null and due_at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel) union all select at, kind = 'pain' "
-        "from owed where at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel))",
+        "select count(*), min(at), min(iif(hurts, at, null)) from (select due_at as at, rank = 0 as hurts from outbox where "
+        "settled_at is null and due_at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel) union all select "
+        "at, kind in ('pain', 'crisis') from owed where at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel))",
         {"at": text_of(now), "channel": channel}).fetchone()
     return Backlog(count, moment_of(oldest) if oldest else None, moment_of(pain) if pain else None)
 

@@ -14,6 +14,7 @@ from companion.record.timestamps import text_of
 
 OWES_WELCOME: Final = "welcome"
 OWES_PAIN: Final = "pain"
+OWES_CRISIS: Final = "crisis"
 OWES_ERASED: Final = "erased"
 
 STRANGERS_WAIT: Final = timedelta(hours=24)
@@ -29,9 +30,9 @@ class Owed(NamedTuple):
 
 
 def note(db: sqlite3.Connection, channel: str, address: str, kind: str, at: datetime) -> None:
-    """Note what is owed. Pain stays owed whatever is said after it, but for an erasure."""
+    """Note what is owed. Pain and a crisis stay owed whatever is said after, but for an erasure."""
     db.execute("insert into owed (channel, address, kind, at) values (?, ?, ?, ?) on conflict do update set at = excluded.at, "
-               "kind = iif(kind = 'pain' and excluded.kind = 'welcome', kind, excluded.kind)", (channel, address, kind, text_of(at)))
+               "kind = iif(kind <> 'erased' and excluded.kind = 'welcome', kind, excluded.kind)", (channel, address, kind, text_of(at)))
 
 
 def settle(db: sqlite3.Connection, channel: str, address: str) -> str:

@@ -131,6 +131,14 @@ async def test_the_answer_to_pain_leaves_before_whatever_waits(bot):
     assert sum(one.rank is Rank.STRANGER for one in rest) == 300 * 2
 
 
+@pytest.mark.parametrize("words", ["my knee hurts", "I am numb between my legs", "I want to kill myself", "my chest feels tight"])
+async def test_pain_red_flags_and_self_harm_are_of_the_first_class(bot, words):
+    await bot.a_lifter()
+    assert {one.rank for one in await bot.say(words)} == {Rank.PAIN}
+    assert {one.rank for one in await bot.say("hello", who=EVE)} == {Rank.STRANGER}
+    assert {one.rank for one in await bot.say(words, who=EVE)} == {Rank.PAIN_OF_STRANGER}
+
+
 async def test_a_thousand_times_the_same_is_answered_with_what_one_needs(bot):
     await bot.a_lifter()
     before = bot.rows("select count(*) from outbox")[0][0]
@@ -175,6 +183,23 @@ async def test_the_answer_to_a_strangers_pain_survives_the_process_and_their_wor
     await bot.stop()
     assert not any(b"quillon" in file.read_bytes() for file in tmp_path.rglob("*") if file.is_file())
     await bot.start()
+
+
+async def test_a_stranger_who_thinks_of_suicide_is_told_where_to_get_help_after_a_restart_too(bot):
+    await bot.say("hello", who=EVE)
+    await bot.hear("I want to kill myself", who=EVE)
+    there = [one.text for one in await bot.store.due(bot.clock.now())]
+    await bot.restart()
+    sent = await bot.send()
+    assert sent[0].text == there[0]
+    assert {one.rank for one in sent} == {Rank.PAIN_OF_STRANGER}
+
+
+async def test_a_stranger_whose_first_words_are_of_pain_is_heard(bot):
+    sent = await bot.say("my knee hurts", who=EVE)
+    assert "Where does it hurt?" in sent[-1].text
+    await bot.say("Nothing hurts", "Right, nothing", who=EVE)
+    assert (await bot.say("again", who=EVE))[-1].buttons[0][0].label == "Yes, keep them"
 
 
 async def test_who_was_erased_is_told_so_after_a_restart_and_then_nothing_is_left_of_the_chat(bot, tmp_path):
