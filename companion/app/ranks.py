@@ -17,7 +17,7 @@ from companion.screening.levels import REFERRED
 ABOUT_PAIN: Final = frozenset(("ache", "stop"))
 """Short questions in between that ask whether something hurt."""
 
-URGENT: Final = (Policy.PAIN, Policy.SIGNS)
+PAIN_POLICIES: Final = (Policy.PAIN, Policy.SIGNS)
 """Policies of the flows about pain and other signs."""
 
 
@@ -39,7 +39,7 @@ def _about_pain(book: Book, session: Session) -> bool:
         return True
     if not session.stack or session.top.flow not in book.flows:
         return False
-    return session.top.flow == book.crisis or book[session.top.flow].flow.policy in URGENT
+    return session.top.flow == book.crisis or book[session.top.flow].flow.policy in PAIN_POLICIES
 
 
 def _is_alarm(effect: Effect) -> bool:

@@ -16,7 +16,7 @@ class WorldPlan:
     lifters: int = 20
     strangers: int = 6
     flooders: int = 1
-    seconds: float = 80.0
+    seconds: float = 60.0
     faults: tuple[tuple[float, str, float], ...] = ()
     habits: tuple[str, ...] = HABITS
 
@@ -27,7 +27,7 @@ KINDS = ("clock", "down", "slow", "limit", "timeouts", "garbage", "again", "disk
 def drawn(seed: int, lifters: int = 20) -> WorldPlan:
     """The world of a seed: up to six faults of any kinds within a minute."""
     rng = random.Random(f"world {seed}")
-    faults = tuple(sorted((round(rng.uniform(5, 60), 2), rng.choice(KINDS), round(rng.random(), 3)) for _ in range(rng.randint(0, 6))))
+    faults = tuple(sorted((round(rng.uniform(5, 45), 2), rng.choice(KINDS), round(rng.random(), 3)) for _ in range(rng.randint(0, 6))))
     return WorldPlan(seed, lifters, rng.randint(0, lifters // 2), rng.randint(0, max(1, lifters // 10)), faults=faults)
 
 
@@ -37,7 +37,8 @@ NAMED = {
     "two hundred strangers, then pain": WorldPlan(2, lifters=6, strangers=200, habits=("in pain",)),
     "five accounts flood": WorldPlan(3, lifters=20, flooders=5),
     "strangers erase before consent": WorldPlan(4, lifters=2, strangers=30, seconds=200),
-    "the process is killed while strangers wait": WorldPlan(5, lifters=4, strangers=30, faults=((3.0, "kill", 0.0), (9.0, "kill", 0.0))),
+    "the process is killed while strangers wait": WorldPlan(
+        5, lifters=4, strangers=30, seconds=80, faults=((3.0, "kill", 0.0), (9.0, "kill", 0.0))),
     "the process is stopped cleanly while strangers wait": WorldPlan(6, lifters=4, strangers=150, faults=((3.0, "stop", 0.0),)),
     "the file is deleted": WorldPlan(7, faults=((30.0, "file gone", 0.0),)),
     "requests time out": WorldPlan(8, faults=((10.0, "timeouts", 0.9),)),

@@ -138,8 +138,9 @@ class World:
 
     def quiet(self) -> bool:
         """Whether nothing is on its way."""
-        there = backlog(self.companion.db.conn, self.clock.now())
-        return bool(self.work) and not self.inbox and not there.waiting and not len(self.companion.unsaved)
+        if not self.work or self.inbox or len(self.companion.unsaved):
+            return False
+        return not backlog(self.companion.db.conn, self.clock.now()).waiting
 
     # the bot ----------------------------------------------------------------------------------------------
 
