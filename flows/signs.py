@@ -68,7 +68,8 @@ FLOW = Flow(
             ("no", "No, I meant something else", "no", "i meant something else", "wrong", "not that")), safety=True,
             only_if=CHEST.is_("no")),
         Ask("when", "You wrote “{said}”. I understand: {understood}. Is it now, was it today, or was it earlier?", choice(
-            ("now", "Now or today", "now", "today", "this morning"), ("earlier", "Earlier, not today", "earlier", "before", "yesterday"),
+            ("now", "Now or today", "now", "today", "this morning", "yes"),
+            ("earlier", "Earlier, not today", "earlier", "before", "yesterday"),
             ("unsure", "Not sure", "not sure", "unsure"), ("no", "No, I meant something else", "no", "i meant something else")),
             safety=True, only_if=CHEST.is_("yes")),
         Ask("meant", "Good that I asked. What did you mean? A few words.", Words(example_text="my legs are tired from the bike"),

@@ -199,9 +199,11 @@ def runs_before(stops: Stops, ways: Mapping[str, list[Move]]) -> dict[str, set[s
     """Return the runs of other flows that can precede each state; what was parked is none."""
     before: dict[str, set[str]] = {}
     for run in (key for key, stop in stops.items() if isinstance(stop, Run) and stop.flow != PARKED):
-        reached, waiting = set[str](), [run]
+        reached, waiting = set[str](), {run}
         while waiting:
-            waiting += [move.target for move in ways.get(waiting.pop(), ()) if move.target not in reached and not reached.add(move.target)]
+            ahead = {move.target for state in waiting for move in ways.get(state, ())}
+            waiting = ahead - reached
+            reached |= ahead
         for state in reached:
             before.setdefault(state, set()).add(run)
     return before

@@ -71,9 +71,10 @@ def answer(turn: Turn, row: Record) -> None:
         turn.changed()
 
 
-LATEST_ROWS: Final = (
-    "select run, flow, version, key, side, raw, value, unit, status, method, placement from answers a where person = ? and run = ? and "
-    "not exists (select 1 from answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id")
+LATEST_ROWS: Final = """
+select run, flow, version, key, side, raw, value, unit, status, method, placement from answers a where person = ? and run = ?
+and not exists (select 1 from answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id
+"""
 """The latest row of each key of a run, with the columns of a ``Record``."""
 
 
