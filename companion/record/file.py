@@ -115,7 +115,10 @@ class InstanceLock:
         self._is = _identity(real)
         if self._is in _LOCKED_HERE:
             raise AlreadyRunning(_IN_USE.format(self._path))
-        self._handle = os.open(real, os.O_RDWR)
+        try:
+            self._handle = os.open(real, os.O_RDWR)
+        except PermissionError:
+            return  # SQLite says so better
         try:
             self.hold()
         except BaseException:
@@ -126,6 +129,8 @@ class InstanceLock:
     def hold(self) -> None:
         """Lock the byte, again where it is locked already: SQLite unlocks the whole file whenever none of its connections here holds a
         lock, which in WAL mode is never the case once one has been opened. Raises AlreadyRunning, OSError."""
+        if self._handle < 0:
+            return
         try:
             fcntl.lockf(self._handle, fcntl.LOCK_EX | fcntl.LOCK_NB, 1, LOCKED_BYTE)
         except OSError as error:

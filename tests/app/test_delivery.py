@@ -117,6 +117,18 @@ async def test_what_a_clock_set_back_between_two_runs_made_late_is_due_at_once(b
     assert (await bot.send())[0].address == SAM
 
 
+async def test_answers_stay_in_order_when_the_clock_is_set_back_and_the_process_ends(bot):
+    await bot.a_lifter()
+    await bot.hear("help")
+    bot.clock.jump(-timedelta(hours=20))
+    await bot.hear("my data")
+    await bot.clock.advance(5)
+    await bot.restart()
+    numbers = [one.id for one in await bot.send()]
+    assert numbers == sorted(numbers)
+    assert len(numbers) > 1
+
+
 async def test_the_answer_to_pain_leaves_before_whatever_waits(bot):
     await bot.a_lifter()
     for number in range(300):
