@@ -16,6 +16,7 @@ import pytest
 from click.testing import CliRunner
 
 from companion.app.onboarding import Onboarding
+from companion.app.unsaved import UnsavedMessages
 from companion.cli import main as cli
 from companion.coach.views import LIFTER_VIEWS
 from companion.port import Address, Inbound, Tapped, Typed
@@ -107,7 +108,7 @@ class House(Gym):
     def as_before(self) -> None:
         self.before.backup(self.db)
         self.companion.onboarding = Onboarding(CATALOGUE)  # as a restart does
-        self.companion.unsaved.clear()
+        self.companion.unsaved = UnsavedMessages()
         self.shown.clear()
 
     async def tries(self, who: Address, data: str, *replies: str) -> str:
