@@ -36,6 +36,7 @@ def small_book(*flows: Flow) -> Book:
     """A book of a few flows, with stand-ins for home, pain and whatever their gates run first."""
     have = {flow.name for flow in flows}
     needed = {gate.first for flow in flows for gate in flow.gates if gate.first} - have
+    needed |= {one.flow for flow in flows for one in flow.steps if isinstance(one, Run) and one.flow in ("limits", "clearance")} - have
     home = Flow("home", 1, "Menu", policy=Policy.TALK, steps=(
         Ask("pick", "What next?", choice(*((flow.name, flow.title) for flow in flows))),
         *(Run(flow.name, only_if=_is(flow.name)) for flow in flows)))

@@ -166,12 +166,14 @@ def _pin(one: CoachTurn, words: Callable[[str], str], warning: Callable[[CoachTu
 
 
 def _lower(one: CoachTurn) -> str:
-    """Return a warning where the tests' limit is below the load pinned: the lower one is what squat days go by."""
+    """Return a warning where the tests' limit or a clinician's is below the load pinned: the lower one is what squat days go by."""
     facts = one.lifter.known.facts
-    limit, pin = (str(facts.get(name, "")) for name in ("load.limit", "load.pin"))
-    if not limit or not pin or float(limit) >= float(pin):
-        return ""
-    return f" The tests say at most {shown(float(limit), 'kg', str(facts.get('welcome.units', METRIC)))}: the lower of the two holds."
+    told, limit, pin = (str(facts.get(name, "")) for name in ("load.told", "load.limit", "load.pin"))
+    for who, most in (("A clinician", told), ("The tests", limit)):
+        if most and pin and float(most) < float(pin):
+            said = "said" if who == "A clinician" else "say"
+            return f" {who} {said} at most {shown(float(most), 'kg', str(facts.get('welcome.units', METRIC)))}: the lower of the two holds."
+    return ""
 
 
 def _reply(turn: Turn, effect: Act) -> list[Letter]:

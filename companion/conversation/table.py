@@ -153,7 +153,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
             continue
         rows += _as(ANSWER, ways[key])
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
-        rows += _back(stops, stop, before.get(key, frozenset()))
+        rows += _back(stops, stop, before.get(key, frozenset()), _runs_before(key, stops, ways))
         rows += [Move(AGAIN, key, key), Move(INTERRUPTED, key, PAUSED)]
         rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in holds
                  if stop.back and hold in before.get(key, ())]
@@ -182,12 +182,25 @@ def _gates(flow: Flow, event: str, place: str) -> Iterator[Move]:
         yield Move(event, place, GATE_CLOSED, gate.shut, (Tell(gate.say),) if gate.say else ())
 
 
-def _back(stops: Stops, ask: Ask, before: Collection[str]) -> Iterator[Move]:
+def _runs_before(key: str, stops: Stops, ways: Mapping[str, list[Move]]) -> list[Run]:
+    """Return the runs after which a question may be asked with no other in between; one of what was parked is none."""
+    runs = {run: stop for run, stop in stops.items() if isinstance(stop, Run) and stop.flow != PARKED}
+    found, waiting = set[str](), [key]
+    while waiting:
+        target = waiting.pop()
+        for run in runs.keys() - found:
+            if any(move.target == target for move in ways[run]):
+                found.add(run)
+                waiting.append(run)
+    return [run for name, run in runs.items() if name in found]
+
+
+def _back(stops: Stops, ask: Ask, before: Collection[str], runs: Iterable[Run]) -> Iterator[Move]:
     """To the question answered last; where nothing is, into the flow that has just ended: it was run or let run first."""
     if ask.back:
         nothing = ~LAST_ANSWERED.known
         yield from (Move(BACK, ask.key, key, LAST_ANSWERED.is_(key)) for key in stops if key in before)
-        for run in (stop for stop in stops.values() if isinstance(stop, Run) and stop.flow != PARKED):
+        for run in runs:
             yield Move(BACK, ask.key, run.key, nothing & ENDED.is_(run.flow))
         yield Move(BACK, ask.key, START, nothing & ENDED.known)
     yield Move(BACK, ask.key, ask.key, refused=FIRST_QUESTION if ask.back else NOT_BACK)

@@ -28,6 +28,7 @@ class CaseloadRow(NamedTuple):
     ``retest_*``: the latest reminder to test again. ``answered``: the latest answer. ``why``: the answers the level rests on;
     ``pain_open``: like ``open_at``, whatever was reviewed; ``zones``: the facts of where they are, as JSON. ``over_*``: the last
     squat day over the load limit, and on how many of the last that was.
+    ``limits``: what clinicians told them to leave out, as stored.
     """
 
     person: int
@@ -62,11 +63,13 @@ class CaseloadRow(NamedTuple):
     zones: str
     over_at: str | None
     over: str | None
+    limits: Value | None
 
     def safety(self, now: datetime) -> SafetyStanding:
         """Return their safety standing, as every page has it."""
         return standing_of(self.level, moment_of(self.level_at) if self.level_at else None, str(self.why or ""),
-                           moment_of(self.pain_open) if self.pain_open else None, now, zone_from(json.loads(self.zones), now))
+                           moment_of(self.pain_open) if self.pain_open else None, now, zone_from(json.loads(self.zones), now),
+                           self.limits)
 
 
 HURT_ASKED: Final = "was asked whether something hurt"
@@ -107,7 +110,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
      and u.began_at > ifnull(p.at, '')),
     (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
      ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
-    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end
+    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end, q.value
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
@@ -117,6 +120,7 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
 {_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
+{_FACT.format('q', 'safety.limits')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
 """The rows of the lifters in ``m`` (person, since, reviewed), which the start of the query selects."""

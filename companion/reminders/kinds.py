@@ -11,6 +11,7 @@ from datetime import timedelta
 from typing import Final, Literal
 
 from companion.screening.levels import OPEN_LEVELS, PASSING, REFERRED
+from companion.screening.limits import Work
 from companion.screening.safety import Level
 
 STOP_ALL: Final = "stop all reminders"
@@ -25,7 +26,8 @@ class ReminderKind:
     ``when``: what its moment follows from; "on_date": from the conversation that asked for it. It goes stale at the moment its
     row holds. ``coach``: what a coach reads for it. ``listed``: how "my reminders" names it, a template over the day; "" leaves it out.
     ``levels``: the safety levels at which it is sent, none for all; ``that_day``: those on the very day it is about, where they are
-    fewer; ``closed``: what happens at another level. ``quiet``: whether it waits for the end of quiet hours.
+    fewer; ``works``: what it invites to, which a clinician's limit can close; ``closed``: what happens then and at another level.
+    ``quiet``: whether it waits for the end of quiet hours.
     ``rounds``: how often it is sent, ``gap`` apart, where nobody answers; ``says_missed``: whether one that came too late is spoken of.
     ``gives_way_to``: a kind that takes its place where both would come. ``shows``: the view that is sent in place of an invitation.
     ``sent``: false for one that only marks a moment: it is stale when it is due. ``ended_by``: what somebody says to end it, "" where
@@ -37,6 +39,7 @@ class ReminderKind:
     coach: str
     listed: str = ""
     levels: tuple[str, ...] = ()
+    works: Work | None = None
     that_day: tuple[str, ...] = ()
     closed: Literal["drop", "put_off"] = "drop"
     quiet: Literal["wait", "send"] = "wait"
@@ -56,14 +59,15 @@ class ReminderKind:
 
 
 REMINDER_KINDS: Final = {kind.name: kind for kind in (
-    ReminderKind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, that_day=(Level.GO.value,),
+    ReminderKind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, Work.SQUAT, that_day=(Level.GO.value,),
                  says_missed=True),
     ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, gives_way_to="morning"),
     ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
                  goes_on="Only on the morning after something hurt I still ask once how it is."),
     ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=10),
-    ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, closed="put_off", rounds=2),
-    ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN_LEVELS, closed="put_off"),
+    ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=3),
+    ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, Work.MOVE, closed="put_off", rounds=2),
+    ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN_LEVELS, Work.MOVE, closed="put_off"),
     ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="caseload", ended_by="digest"),
     ReminderKind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),
 )}

@@ -25,6 +25,7 @@ PASSES = {  # kind: at each of LEVELS, whether it is sent (+), dropped (-) or pu
     "squat_after": "+++---",
     "morning": "++++++",
     "referral": "---+++",
+    "limit": "++++++",
     "retest": "++....",
     "screen": "++....",
 }
