@@ -62,7 +62,7 @@ def _also(key: str, *before: str) -> Ask:
 FLOW = Flow(
     "limits", version=1, title="My limits", policy=Policy.FOLLOW_UP, gates=(WELCOMED,), at_start=limit_facts,
     command=("limit", "limits", "a limit", "restriction", "restrictions", "my restrictions"),
-    sentences=(r"(?:i have |i've got |i got )?(?:a )?(?:new )?(?:limit|restriction)s?(?: is|:)? "
+    sentences=(r"(?:i have |i've got |i got )?(?:a |my )?(?:new )?(?:limit|restriction)s?(?: is|:)? "
                r"(?P<asked>(?:no|nothing|not|max|only|at most) .+)",
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
