@@ -68,7 +68,7 @@ FLOW = Flow(
             ("none_given", "I had none", "none")), only_if=fact("how_many") >= 1),
         *(step for test in protocols().values() for step in _leg(test)),
         Do(Find("home_work", "{home_done}", "asked at the retest"), fact("home_done").known),
-        Tell("The home work was not done often, so these numbers can't judge it.", fact("home_done").is_("hardly")),
+        Tell("The home work was not done often, so these numbers can't show whether it helps.", fact("home_done").is_("hardly")),
         Run("changes", fact("how_many") >= 1),
         Run("outcome", fact("how_many") >= 1),
     ),

@@ -138,7 +138,7 @@ FLOW = Flow(
              LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("body_first").is_("yes")),
         Tell("Sore muscles would change the numbers, so the tests wait until that is gone. Nothing is locked.",
              LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("sore").is_("yes")),
-        Tell("Nothing stands against testing today. If anything hurts, say so at once.",
+        Tell("I see no reason against testing today. If anything hurts, say so at once.",
              LEVEL_AFTER_CHECK.is_("go") & fact("sore").is_("no") & ~LIMITED),
         Tell("The rest is open today. If anything hurts, say so at once.", LEVEL_AFTER_CHECK.is_("go") & fact("sore").is_("no") & LIMITED),
     ),

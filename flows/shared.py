@@ -13,7 +13,7 @@ LEVEL = fact("safety.level")
 
 EMERGENCY, SAME_DAY, CLINICIAN, NOT_TODAY, NO_LOAD = (LEVEL_WORDS[level].lifter for level in (
     Level.EMERGENCY, Level.SAME_DAY, Level.CLINICIAN, Level.NOT_TODAY, Level.NO_LOAD))
-BARRED = "Lying on the back and deep folds are left out in pregnancy, so this test stays shut. That is a precaution."
+BARRED = "Lying on the back and deep folds are left out in pregnancy, so I don't offer this test. That is a precaution."
 
 _SEEN_FIRST = fact("safety.may_open").is_("no")
 
@@ -21,7 +21,7 @@ WELCOMED = Gate(~fact("welcome.zone_right").is_("yes"), "The few questions at th
 """The gate before all else: consent, age, units, time zone."""
 
 OF_AGE = Gate((fact("welcome.adult").is_("no") | fact("safety.age").is_("under_18")) & ~fact("coach").is_("yes"),
-              "Under 18 this only goes with a coach who is linked to you here, and none is now.")
+              "Under 18, this only works with a coach who is linked to you here, and there is none now.")
 """Under 18, nothing that moves the body opens without a coach, also if a coach has left since."""
 
 CLOSING_LEVELS = (Gate(LEVEL.is_("emergency"), EMERGENCY), Gate(LEVEL.is_("same_day"), SAME_DAY),

@@ -15,7 +15,7 @@ _ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limit
 
 
 def before_signs(known: Known) -> dict[str, Value]:
-    """Return what stood when the questions began, kept with their run."""
+    """Return the level and reasons before the questions, stored with their run."""
     return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}
 
 
@@ -25,7 +25,7 @@ def signs_in(got: Facts) -> tuple[str, ...]:
 
 
 def understood(got: Facts, side: str) -> Value:
-    """Return what was heard, in words."""
+    """Return the signs that were heard, in words."""
     return words_of(signs_in(got))
 
 
@@ -62,14 +62,14 @@ def level_after_signs(got: Facts, side: str) -> Value:
 
 
 def reasons_of_signs(got: Facts, side: str) -> Value:
-    """Return why, in words."""
+    """Return the reasons, in words."""
     if taken_back(got):
         return "taken back: something else was meant"
     return " ".join(reason.words for reason in _outcome(got).because) or "nothing against it"
 
 
 def keys_of_signs(got: Facts, side: str) -> Value:
-    """Return the names of the answers that weighed, beside those that stood before."""
+    """Return the keys of the answers that counted, after those from before."""
     keys = () if taken_back(got) else tuple(reason.key for reason in _outcome(got).because)
     return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
 

@@ -45,7 +45,7 @@ ON = SO & ~RED
 ASKED_IF_CLEARED = fact("cleared").known | CHEST.is_("no") & EXPECTING.is_("no") & SPINE.is_("no")
 MEANT = fact("so").is_("no") | fact("when").is_("no")
 
-NOTHING_HEARD = Gate(~fact("heard").known, "Nothing you wrote needs asking about just now.")
+NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
 OPEN = (Do(Find("safety.level", "{until}", "a sign was written, questions open")),
@@ -71,7 +71,8 @@ FLOW = Flow(
             ("no", "No, I meant something else", "no", "i meant something else", "wrong", "not that")), safety=True,
             only_if=CHEST.is_("no")),
         Ask("when", "You wrote “{said}”. I understand: {understood}. Is it now, was it today, or was it earlier?", choice(
-            ("now", "Now or today", "now", "today", "this morning"), ("earlier", "Earlier, not today", "earlier", "before", "yesterday"),
+            ("now", "Now or today", "now", "today", "this morning", "yes"),
+            ("earlier", "Earlier, not today", "earlier", "before", "yesterday"),
             ("unsure", "Not sure", "not sure", "unsure"), ("no", "No, I meant something else", "no", "i meant something else")),
             safety=True, only_if=CHEST.is_("yes")),
         Ask("meant", "Good that I asked. What did you mean? A few words.", Words(example_text="my legs are tired from the bike"),
@@ -97,12 +98,12 @@ FLOW = Flow(
                 "{cleared_at}; limits: {limits}"), only_if=fact("cleared_until").known),
         Do(Alert("{level}", "wrote “{said}”. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
         Do(Alert("{level}", "what was written was taken back: “{said}” meant “{meant}”"), MEANT & NERVE_HEARD.is_("yes")),
-        Tell("Thank you. Then that is not what I took it for. If anything changes, say so.", MEANT),
+        Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),
         Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes")), must_arrive=True),
         Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),
         Tell(NOT_TODAY, SO & LEVEL.is_("not_today"), must_arrive=True),
-        Tell("Under 18 this only goes with a coach who is linked to you here. Your answers are kept.", SO & YOUNG.is_("yes"),
+        Tell("Under 18, this only works with a coach who is linked to you here. Your answers are kept.", SO & YOUNG.is_("yes"),
              must_arrive=True),
         Run("limits", ON & LIMIT_SAID.known & ASKED_IF_CLEARED, asked="{limit_said}"),
     ),

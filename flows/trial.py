@@ -28,7 +28,7 @@ FLOW = Flow(
     steps=(
         Ask("join", "Does the drill help you? On squat days I draw by lot: drill or plain warm-up. Afterwards I ask the same "
             "questions. Twelve days at the same depth and load can show it. Join?", YesNo(yes="Yes, join", no="No"),
-            only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill stays there: say “prime”."),)),
+            only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill is still there: say “prime”."),)),
         Do(Find("trial.joined", "yes", "the lifter joined the trial"), fact("join").is_("yes")),
         Tell("{so_far}", JOINED, picture="chart_trial"),
         Tell("Today's lot is drawn already. The next squat day gets its own.", TODAY.is_("yes")),
@@ -36,7 +36,7 @@ FLOW = Flow(
             ("now", "Yes, squat day", "yes", "now", "today"), ("later", "Not today", "no", "later"),
             ("leave", "Leave the trial", "leave", "quit")), only_if=~TODAY.is_("yes")),
         Do(Find("trial.joined", "no", "the lifter left the trial"), fact("next").is_("leave")),
-        Tell("You have left the trial; what you told stays in your log.", fact("next").is_("leave")),
+        Tell("You have left the trial; what you told me stays in your log.", fact("next").is_("leave")),
         Tell("Good. Say “squatting” on the day, and I draw.", fact("next").is_("later")),
         Run("squat_day", fact("next").is_("now")),
     ),

@@ -81,13 +81,13 @@ OPEN: Final = {
     "crisis": "so are thoughts of self-harm", "begin_again": "it opens the rest again",
     "erase": "everybody may have what is kept erased", "export": "everybody may have a copy", "my_data": "everybody may see it",
     "outcome": "results are kept; drill, load and depth in it have doors of their own (tests/flows/test_outcome.py)",
-    "changes": "numbers of before; no movement", "progress": "numbers of before; no movement"}
+    "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement"}
 """Never shut, and why."""
 
 UNDER_18: Final = {"age": ("under 18", "said so later"), "coach": ("none", "left")}
 
 DOORS: Final = (
-    Door(("signs",), {"heard": "nothing"}, "Nothing you wrote", "the questions about signs begin where one was heard, by no button"),
+    Door(("signs",), {"heard": "nothing"}, "no question about", "these questions begin where a sign was heard, by no button"),
     Door(("squat_day",), {"day": "over"}, "That squat day is over", "what was begun before midnight is not gone on with"),
     Door((*MOVING, *ROUNDS, *PLANS, *OWN), {"welcomed": ("no", "zone wrong")}, "at the beginning come first",
          "consent, age, units and time zone come before all else", "welcome"),

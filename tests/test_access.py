@@ -40,7 +40,7 @@ THE_LIFTER, THE_COACH, BOTH = "-+-----", "---+---", "-+-+---"
 
 OPENS: Final = {
     **dict.fromkeys(("about_you", "begin_again", "changes", "coach_welcome", "consent_again", "crisis", "erase", "export", "home",
-                     "link", "link_request", "my_data", "outcome", "pain", "progress", "welcome"), EVERYBODY),
+                     "link", "link_request", "my_data", "outcome", "pain", "progress", "recount", "welcome"), EVERYBODY),
     "signs": "-------",
     **dict.fromkeys((
         "arms_forward_squat", "bar", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "hand_on_back_squat",

@@ -57,7 +57,7 @@ def admission_of(count: MessageCount) -> Admission:
 
 
 def always_heard(event: Event) -> Pain | Phrase | None:
-    """Return Pain.YES for a message that surely reports pain, Phrase.STOP for a stop; None for all else."""
+    """Return Pain.YES for a message that clearly reports pain, Phrase.STOP for a stop; None otherwise."""
     match event:
         case Tapped(data):
             return Phrase.STOP if data.rpartition(".")[2] == STOP else None

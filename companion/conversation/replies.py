@@ -1,9 +1,9 @@
-"""Decide what a reply means, and make the move it asks for.
+"""Interpret a reply, and make the move it asks for.
 
-A typed reply is read in this order: signs and pain; the short question in between, if there is one; "stop" while the body
-works; an answer of this question said exactly; a command that starts a flow; the control words stop, back, again, help and skip, said
-exactly; the answer said otherwise; and last a control word said nearly right, except where safety is asked about. In the menu
-a whole sentence that starts a flow comes before the control words.
+A typed reply is read in this order: pain and other signs; the side question, if there is one; "stop" while the body is at work; an
+exact answer to the open question; a command that starts a flow; the exact control words stop, back, again, help and skip; an answer
+in other words; and last a near miss of a control word, except in safety questions. In the menu a whole sentence that starts a flow
+comes before the control words.
 """
 
 from __future__ import annotations
@@ -54,12 +54,12 @@ def typed(draft: Draft, text: str) -> None:
 
 
 def heard_out(draft: Draft, text: str) -> bool:
-    """Take what the words say of pain or of another sign, before anything else; return True where they said it."""
+    """Act on pain or another sign in a message, before anything else; return True if there was one."""
     return heard_sign(draft, text) or heard_pain(draft, text)
 
 
 def heard_pain(draft: Draft, text: str) -> bool:
-    """Stop for pain, or ask whether something hurt, if the words say so; return True then."""
+    """Stop for pain, or ask whether something hurt, if the words report it; return True then."""
     stack = draft.session.stack
     if (stack and not draft.compiled.flow.policy.hears_pain) or draft.book.brings_code(text):
         return False
@@ -128,14 +128,14 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case _ if draft.ask.free:
             _read(draft, aside.text)
         case _:
-            ask_again(draft, "All right. Nothing says you must go on: “stop” ends it for today.")
+            ask_again(draft, "All right. You don't have to go on: “stop” ends it for today.")
 
 
 _GREETINGS: Final = frozenset(("hi", "hello", "hey", "hi there", "hello there", "hey there", "good morning", "good evening"))
 _THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thanks a lot", "many thanks", "ok", "okay", "ok thanks",
                             "okay thanks", "ok thank you", "great", "cool", "good", "nice", "perfect", "got it", "will do", "alright",
                             "all right", "fine", "understood", "\N{THUMBS UP SIGN}"))
-"""Said to a message that asks nothing, such as the evening before a squat day."""
+"""Replies to a message without a question, such as the one on the evening before a squat day."""
 GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
 _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
 
@@ -177,7 +177,7 @@ _MEANT: Final = re.compile(
 
 
 def _corrected(draft: Draft, text: str, meant: str) -> None:
-    """"I meant 12": the last answer is taken back and this one given, where it is one; else nothing changes."""
+    """Take a correction such as "I meant 12": replace the last answer if 12 is a valid one; else change nothing."""
     was = draft.session, list(draft.effects)
     if not take_back(draft) and isinstance(read := draft.ask.kind.read(meant, draft.context), Answer):
         answer(draft, replace(read, raw=text))
@@ -211,7 +211,7 @@ def _read(draft: Draft, text: str) -> None:
 
 
 def tapped(draft: Draft, data: str) -> None:
-    """Take a tap on a button; its payload may be anything."""
+    """Take a tap on a button; its payload is unchecked."""
     if (begun := read_start(data)) and begun[0] in draft.book.flows:
         start(draft, *begun)
         return
@@ -246,7 +246,7 @@ def _chosen(draft: Draft, ask: Ask, value: str) -> None:
 
 
 def sent(draft: Draft, thing: Sent) -> None:
-    """Take something that is not text."""
+    """Take a message that is not text."""
     if thing.caption and heard_out(draft, thing.caption):
         return
     stack, aside = draft.session.stack, draft.session.aside
@@ -261,6 +261,6 @@ def sent(draft: Draft, thing: Sent) -> None:
 
 
 def edited(draft: Draft, text: str) -> None:
-    """Take an edited message: it changes no answer, but pain and signs in it are heard."""
+    """Take an edited message: it changes no answer, but pain and other signs in it count."""
     if not heard_out(draft, text):
         ask_again(draft, "An edited message does not change your answer. To correct the last one, say “back”.")

@@ -1,4 +1,4 @@
-"""Signs that matter as much as pain, heard in anything that is typed: what they interrupt, and the questions they lead to."""
+"""Signs that matter as much as pain, in any typed message: the flows they interrupt, and the questions they lead to."""
 
 from __future__ import annotations
 
@@ -16,15 +16,15 @@ from companion.language.flags import Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
 
 ASKED_WITH_PAIN: Final = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL, Flag.WEAKNESS, Flag.CHEST))
-"""Signs that the pain questions ask about by themselves."""
+"""Signs that the pain questions ask about themselves."""
 
 
 def heard_sign(draft: Draft, text: str) -> bool:
-    """Take what a message says of signs; return True where nothing more is to be made of it.
+    """Act on the signs that a message reports; return True if nothing more is to be read from it.
 
-    Thoughts of self-harm end everything. A sign the waiting question asks about answers it; in the lifter's own words, which
-    are kept as they are, and with pain, the questions about the sign come after. Doubtful words that tell of pain are
-    left to the pain questions where these ask about the sign themselves.
+    Thoughts of self-harm end everything. A sign that the open question asks about is an answer to it. If the answer is in the lifter's own
+    words, it is stored unchanged, and the questions about the sign follow; with pain they follow the pain questions. Doubtful words that
+    also report pain are left to the pain questions if these ask about the sign.
     """
     stack = draft.session.stack
     if not draft.book.signs or draft.book.brings_code(text) or (stack and not draft.compiled.flow.policy.hears_signs):
@@ -37,11 +37,11 @@ def heard_sign(draft: Draft, text: str) -> bool:
     if heard[0].flag is Flag.SELF_HARM:
         _begin_crisis(draft, sure=heard[0].sure)
         return True
-    if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
-        return _answered(draft, waiting, sure, text)
     hears_pain, free = not stack or draft.compiled.flow.policy.hears_pain, waiting is not None and waiting.free
     if hears_pain and not sure and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
         return False
+    if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
+        return _answered(draft, waiting, sure, text)
     if hears_pain and not free and hear_pain(_without(text, heard)) is Pain.YES:
         return _after_pain(draft, heard, text)
     if waiting and waiting.free and isinstance(read := waiting.kind.read(text, draft.context), Answer):
@@ -51,19 +51,19 @@ def heard_sign(draft: Draft, text: str) -> bool:
 
 
 def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
-    """True if a message is understood as something else in all its words: then doubt alone makes no sign of it."""
+    """True if the whole message has another meaning here, such as a command; then a doubtful sign in it does not count."""
     if waiting and (is_option(draft, text) or waiting.kind.claims(text, draft.context)):
         return True
     return bool(draft.book.command(text) or draft.book.sentence(text, draft.known.facts))
 
 
 def is_option(draft: Draft, text: str) -> bool:
-    """True if a message is, word for word, one of the answers of the waiting question."""
+    """True if a message is, word for word, an answer of the open question."""
     return isinstance(pick(text, draft.ask.kind.options, replace(draft.context, strict=True)), Answer)
 
 
 def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
-    """Answer the waiting question, which asks about these signs, with yes or, where the words are doubtful, with unsure."""
+    """Answer the open question, which asks about these signs, with yes or, if the words are doubtful, with unsure."""
     wanted = ("yes",) if sure else ("unsure", "yes")
     value = next((value for value in wanted for option in waiting.kind.options if option.value == value), None)
     if value is None or is_option(draft, text):
@@ -73,14 +73,14 @@ def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
 
 
 def _without(text: str, heard: tuple[Heard, ...]) -> str:
-    """Return a message without the words that were heard as signs, so that pain beside them shows."""
+    """Return a message without the words of its signs, so that pain reported beside them is found."""
     for one in heard:
         text = text.replace(one.words, ",")
     return text
 
 
 def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
-    """Stop for pain, whose own questions take up signs of the nerves and the chest; others are asked about after them."""
+    """Stop for pain. Its questions cover signs of the nerves and the chest; those about other signs follow them."""
     others = tuple(one for one in heard if one.flag not in ASKED_WITH_PAIN)
     hurt(draft, text)
     if others:
@@ -92,7 +92,7 @@ def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
 
 
 def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
-    """Put the questions about signs on top of what waits, told what was heard."""
+    """Start the questions about the signs heard; the open question waits for them."""
     draft.session = draft.session._replace(aside=None, last=None)
     if draft.session.stack and draft.top.state in draft.compiled.stops:
         interrupt(draft)
@@ -106,8 +106,8 @@ def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
 
 
 def _begin_crisis(draft: Draft, *, sure: bool) -> None:
-    """Begin the conversation about help, keeping nothing of the words. Everything that runs or waits is left, unless the words
-    were doubtful: then that is asked first, over what waits."""
+    """Start the conversation about help, storing none of the words. All running and parked flows are left, unless the words were doubtful:
+    then that is asked first, and the open question waits."""
     if not sure:
         draft.session = draft.session._replace(aside=None, last=None)
         if draft.session.stack and draft.top.state in draft.compiled.stops:

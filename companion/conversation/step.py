@@ -1,6 +1,6 @@
-"""One pure step: a session and what happened give the next session and the effects wanted.
+"""One pure step: from a session and an event to the next session and the effects.
 
-``step`` goes on with what was begun, or gives what a person sent to ``replies``.
+``step`` continues by itself, or passes a message of the person to ``replies``.
 """
 
 from __future__ import annotations
@@ -25,20 +25,20 @@ from companion.conversation.wording import render
 from companion.language.pain import Pain, hear_pain
 
 AWAY: Final = timedelta(hours=3)
-"""Who writes after so long is told where they were before anything counts as an answer; our choice."""
+"""Time away after which a person is first told where they were, before a message counts as an answer; our choice."""
 
 
 class Taken(NamedTuple):
-    """The outcome of a step: the session after it and its effects, in order."""
+    """The outcome of a step: the next session, and the effects in order."""
 
     session: Session
     effects: tuple[Effect, ...]
 
 
 def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
-    """Take one event. Pure: the same arguments give the same result; nothing is kept or sent here.
+    """Take one event. Pure: the same arguments give the same result; nothing is stored or sent here.
 
-    While ``unsettled(result.session)``, keep the effects, gather ``known`` anew and step again with ``Settle()``.
+    While ``unsettled(result.session)``, store the effects, gather ``known`` again and step with ``Settle()``.
     """
     draft = Draft(book, session, known, [])
     match event:
@@ -62,14 +62,14 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
 
 
 def unsettled(session: Session) -> bool:
-    """True if the conversation has somewhere to go before it waits for the person."""
+    """True if the conversation continues by itself before it waits for the person."""
     if not session.stack:
         return not session.idle
     return not session.top.state or session.top.paused or session.top.state.startswith("run_")
 
 
 def interrupted(book: Book, session: Session, known: Known) -> Session:
-    """Return the session with the waiting question paused, for something else to be put on top; it is asked again afterwards."""
+    """Return the session with the open question paused, so that another flow can run first; the question is asked again afterwards."""
     if not session.stack or session.top.paused or not session.top.state or session.top.state.startswith("run_"):
         return session
     compiled, draft = book.flows.get(session.top.flow), Draft(book, session, known, [])
@@ -80,7 +80,7 @@ def interrupted(book: Book, session: Session, known: Known) -> Session:
 
 
 def prompt_now(book: Book, session: Session, known: Known) -> tuple[Say, ...]:
-    """Return what the person would be looking at now, for a screen that opens in the middle of a conversation."""
+    """Return the open question as messages, for a screen that opens in the middle of a conversation."""
     draft = Draft(book, session, known, [])
     ask_again(draft)
     return tuple(effect for effect in draft.effects if isinstance(effect, Say))
@@ -103,8 +103,8 @@ def _settle(draft: Draft) -> None:
 
 
 def _outdated(draft: Draft, event: Happening) -> bool:
-    """Start the open run again if its flow version can't go on, its answers kept in the log; return True then. Pain and signs in
-    what was written come first; doubtful words of pain too, since the question they would wait under is gone."""
+    """Restart the open run if the flow has changed too much for it to continue; its answers stay in the log. Returns True then. Pain
+    and other signs in the message come first; doubtful pain words too, since their question is gone."""
     if not draft.session.stack:
         return False
     frame = draft.top
@@ -126,7 +126,7 @@ def _outdated(draft: Draft, event: Happening) -> bool:
 
 
 def _returns(draft: Draft, event: Happening) -> bool:
-    """Ask somebody who comes back after hours to the middle of something whether to go on; return True if the event is done with."""
+    """Ask somebody who returns after hours in the middle of something whether to go on; return True if the event needs nothing more."""
     session = draft.session
     if not session.at or not session.stack or session.aside or not draft.compiled.flow.policy.counted or not draft.top.trail:
         return False

@@ -47,7 +47,7 @@ def test_six_taps_and_nothing_stands_against_testing():
     talk = begun().say(*HEALTHY)
     assert level(talk) == talk.found["safety.checked"] == "go"
     assert len([effect for effect in talk.effects if isinstance(effect, Record)]) == 6
-    assert "Nothing stands against testing today" in heard(talk)
+    assert "I see no reason against testing today" in heard(talk)
     assert talk.state == "home.pick"
     assert not alerts(talk)
 
@@ -139,7 +139,7 @@ def test_soreness_from_training_puts_tests_off_and_locks_nothing():
     talk = begun().say("no", "no", "no", "no", "2", "yes", "no")
     assert (level(talk), talk.found["safety.sore"]) == ("go", "yes")
     assert "Nothing is locked" in heard(talk)
-    assert "Nothing stands against" not in heard(talk)
+    assert "I see no reason against" not in heard(talk)
 
 
 def test_pain_that_is_not_soreness_puts_nothing_off():
@@ -174,7 +174,7 @@ def test_a_clearance_is_kept_with_who_when_and_limits_and_until_when():
 def test_no_limits_are_not_repeated_as_one(none: str):
     talk = begun().say("no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", none, "0", "no")
     assert talk.session.stack[0].flow != "limits"
-    assert "Nothing stands against testing today" in heard(talk)
+    assert "I see no reason against testing today" in heard(talk)
 
 
 def test_what_was_told_is_taken_apart_before_anything_opens_and_nothing_is_said_to_stand_against_it():
@@ -182,13 +182,13 @@ def test_what_was_told_is_taken_apart_before_anything_opens_and_nothing_is_said_
     talk = after("clinician", "leg_signs").say("yes", "no hamstring stretching and no weights for 3 weeks", "yes")
     talk.say("no", "no", "no", "no", "0", "no")
     assert talk.session.top.flow == "limits"
-    assert "Nothing stands" not in heard(talk)
+    assert "no reason against testing" not in heard(talk)
 
 
 def test_while_a_limit_stands_the_check_says_so_and_not_that_nothing_stands_against_it():
     said = heard(begun({"limit.words": "no added load, until they clear you"}).say("no", "no", "no", "no", "0", "no"))
     assert "What you were told stands: no added load, until they clear you." in said
-    assert "Nothing stands" not in said
+    assert "no reason against testing" not in said
 
 
 @pytest.mark.parametrize(("until", "asked"), [(0, "same_history"), (1, "same_history"), (-1, "cleared")])
@@ -319,7 +319,7 @@ def test_what_closed_today_stays_closed_today_also_where_a_second_check_finds_no
     talk = after("not_today", "bad", today=True).say(*HEALTHY)
     assert level(talk) == "not_today"
     assert NOT_TODAY in heard(talk)
-    assert "Nothing stands against" not in heard(talk)
+    assert "I see no reason against" not in heard(talk)
 
 
 def test_a_second_check_that_finds_worse_is_what_counts():
