@@ -60,7 +60,7 @@ class ReminderKind:
 REMINDER_KINDS: Final = {kind.name: kind for kind in (
     ReminderKind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, Work.SQUAT, that_day=(Level.GO.value,),
                  says_missed=True),
-    ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, gives_way_to="morning"),
+    ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, works=Work.SQUAT, gives_way_to="morning"),
     ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
                  goes_on="Only on the morning after something hurt I still ask once how it is."),
     ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=10),

@@ -118,7 +118,8 @@ def test_a_message_may_leave_until_it_is_stale_or_quiet_and_not_a_minute_into_ei
         assert not any(is_quiet(now + step * part, wishes, zone) for part in range(50))
 
 
-@pytest.mark.parametrize(("kind", "what"), [("squat_day", "drop"), ("retest", "wait"), ("screen", "wait")])
+@pytest.mark.parametrize(("kind", "what"), [
+    ("squat_day", "drop"), ("squat_after", "drop"), ("retest", "wait"), ("screen", "wait")])
 def test_nothing_invites_to_what_a_clinician_closed(kind, what):
     assert decide(reminder(kind), NOON, USUAL, LISBON, "go", limited=True).what == what
     assert decide(reminder(kind), NOON, USUAL, LISBON, "go").what == "send"
