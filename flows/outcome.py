@@ -5,8 +5,9 @@ from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
+from companion.screening.limits import Work
 from flows.outcome_facts import outcome_facts
-from flows.shared import BODY_WEIGHT
+from flows.shared import BODY_WEIGHT, LIMIT_DUE, closes
 
 TESTED = fact("any").is_("yes")
 CAUSES = ("length", "strength", "control")
@@ -15,9 +16,9 @@ LEVEL = fact("safety.level")
 GROWN = ~(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"))
 CHECKED = fact("safety.checked.today").known
 SHUT = LEVEL.one_of("not_today", "clinician", "same_day", "emergency")
-WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go")
-"""Drill, home work and load are told only on a day on which the safety check says go."""
-DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none")
+WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go") & ~closes() & ~LIMIT_DUE.shut
+"""Drill, home work and load are told only on a day on which the safety check says go and no limit closes all that moves."""
+DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none") & ~fact("drill_why").known
 WHY = fact("why").is_("why")
 
 
@@ -66,9 +67,10 @@ FLOW = Flow(
         Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}"),
         Tell("{home_words}", DRILL & HAS_WORDS["home_steps"].is_("no")),
         Tell("{drill_why}", WORK_OPEN & fact("drill_why").known),
-        Tell("{keep_words}", WORK_OPEN & HAS_WORDS["keep_words"].is_("yes")),
-        Tell("{load_words}", WORK_OPEN & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT),
-        Tell("{stance}", WORK_OPEN & HAS_WORDS["stance"].is_("yes")),
+        Tell("{keep_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["keep_words"].is_("yes")),
+        Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT),
+        Tell("{stance}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["stance"].is_("yes")),
+        Tell("You were told: {limit.words}. That comes before anything said here.", TESTED & fact("limit.words").known),
         Tell("No drill and no advice on load until you have been seen. The results stay here: say “results”.",
              TESTED & LEVEL.one_of("clinician", "same_day", "emergency")),
         Tell("What to do with it comes after today's safety check: say “safety check”, then “results”.",

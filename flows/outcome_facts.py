@@ -11,6 +11,7 @@ from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
 from companion.screening.drills import DrillOffer, offer_for
 from companion.screening.errors import errors_from
+from companion.screening.limits import Work
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, mean_of
 from companion.screening.retest import RetestPlan, plan
@@ -63,8 +64,9 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         "not_tested": ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
-        "load_words": conclusion.load_words, "stance": conclusion.stance, "retest_words": again.words,
+        "stance": conclusion.stance, "retest_words": again.words,
         "retest_tests": ",".join(one.test for one in again.tests),
+        "load_words": _load_words(conclusion, known),
         "load_limit": "" if conclusion.load_limit is None else f"{conclusion.load_limit:g}",
     }
     for verdict in conclusion.verdicts:
@@ -77,6 +79,14 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         if plans := [f"{protocol(one.test).name}: {one.words}" for one in again.tests if one.sessions > 1]:
             facts["retest_plan"] = " ".join(plans)
     return facts | offer_facts(conclusion, known)
+
+
+def _load_words(conclusion: Conclusion, known: Known) -> str:
+    """Return what to lift for now; a clinician's limit where it is the lower."""
+    most, limit = known.facts.get("limit.kg"), conclusion.load_limit
+    if not isinstance(most, float) or (limit is not None and limit <= most):
+        return conclusion.load_words
+    return f"Lift at most {showing(known)(most, 'kg')}: that is what you were told."
 
 
 def _times(known: Known) -> dict[str, Value]:
@@ -114,12 +124,26 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
 
 
-def offer_of(conclusion: Conclusion, known: Known) -> DrillOffer | None:
-    """Return the drill for the likeliest part, or the one a coach chose, adapted to this lifter; None if there is none."""
+WITHHELD_BY_LIMIT = "The drill for that part needs what you were told to leave out, so none is offered for now."
+
+
+def withheld(conclusion: Conclusion, known: Known) -> str:
+    """Return why a part's drill is not offered."""
+    return WITHHELD if offer_of(conclusion, known, limited=False) is None else WITHHELD_BY_LIMIT
+
+
+def closed_for(known: Known) -> frozenset[Work]:
+    """Return the work that a clinician's limits close for this lifter."""
+    return frozenset(work for work in Work if known.facts.get(work.fact) == "closed")
+
+
+def offer_of(conclusion: Conclusion, known: Known, limited: bool = True) -> DrillOffer | None:
+    """Return the drill for the likeliest part, or the one a coach chose, adapted to this lifter; None if there is none. ``limited``:
+    false for the one there is once their limits are over."""
     pregnant = known.facts.get("safety_check.pregnant") in ("yes", "unsure")
     part = str(known.facts.get("drill.pin", "")) or conclusion.part
     return offer_for(part, easier=conclusion.easier and part == conclusion.part, no_stretch=part in conclusion.no_stretch,
-                     no_lying=pregnant)
+                     no_lying=pregnant, closed=closed_for(known) if limited else frozenset())
 
 
 def overruled(known: Known) -> str:
@@ -131,7 +155,9 @@ def overruled(known: Known) -> str:
 
 def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
     """Return the facts of the drill and the home work; "none" if no drill can be offered."""
-    offer = offer_of(conclusion, known)
+    offer, any_time = offer_of(conclusion, known), offer_of(conclusion, known, limited=False)
+    if offer is None and any_time is not None:
+        return {"drill": any_time.part, "drill_why": WITHHELD_BY_LIMIT}
     if offer is None:
         none: dict[str, Value] = {"drill": "none"}
         return none | ({"drill_why": WITHHELD} if conclusion.part else {})

@@ -16,7 +16,7 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocols, route, short_route
 from companion.screening.safety import Level
 from flows.outcome_facts import told_at
-from flows.shared import AT_ALL, CLOSING_LEVELS
+from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, closes, limited
 
 COUNTS_FOR = timedelta(days=14)
 """A test done longer ago than this is done again in a new screen (choice)."""
@@ -75,8 +75,8 @@ WANTS_MORE = ~fact("all_the_same").is_("no")
 
 
 def open_for(test: Protocol[Any]) -> Condition:
-    """Return the condition under which the safety level lets a test be offered; its own gates follow."""
-    return FLOOR_OPEN if Level.NO_LOAD in test.posture.levels else SQUATS_OPEN
+    """Return the condition under which the safety level and a clinician's limits let a test be offered; its own gates follow."""
+    return (FLOOR_OPEN if Level.NO_LOAD in test.posture.levels else SQUATS_OPEN) & ~closes(*test.uses)
 
 
 def _wanted(test: Protocol[Any]) -> Condition:
@@ -120,7 +120,7 @@ NORMAL = (
 
 FLOW = Flow(
     "screen", version=1, title="Screen", policy=Policy.TALK, command=("full screen", "test me"),
-    gates=(*AT_ALL, *CLOSING_LEVELS), at_start=done_already,
+    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited()), at_start=done_already,
     invite=f"You are rested by now, so the tests can go on. About {FULL_MINUTES} minutes in all, in as many parts as you like; safety "
            "check and warm-up first. Tap below, or say “screen” when it suits you.",
     facts=(Fact("total", 1, len(route()), step=1, of=total), *map(_place, route())),

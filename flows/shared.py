@@ -5,10 +5,11 @@ from __future__ import annotations
 from functools import reduce
 from operator import and_, or_
 
-from companion.conversation.condition import Condition, fact
+from companion.conversation.condition import Condition, Some, fact
 from companion.conversation.flow import Ask, Gate, Offer, Tell
 from companion.conversation.kinds import Choice, choice
 from companion.screening.levels import LEVEL_WORDS
+from companion.screening.limits import Work
 from companion.screening.safety import Level
 
 LEVEL = fact("safety.level")
@@ -48,6 +49,21 @@ def closed_by_tap(**closes: Condition) -> Condition:
     return reduce(or_, closes.values()) & reduce(and_, tapped) & ~fact("safety.undone.today").known
 
 
+LIMIT_DUE = Gate(fact("limit.due").is_("yes"), "What a clinician told you has come to its date, and whether it is over is still open.",
+                 first="limit_over")
+"""The gate on the date of a limit: it stands until it was asked about."""
+
+
+def closes(*uses: Work) -> Condition:
+    """Return the condition that a clinician's limit closes work of these kinds, or all that moves."""
+    return Some(tuple(fact(work.fact).is_("closed") for work in (Work.MOVE, *uses)))
+
+
+def limited(*uses: Work) -> Gate:
+    """Return the gate before work of these kinds."""
+    return Gate(closes(*uses), "You were told to leave that out: {limit.words}. Once somebody has cleared you, say “cleared”.")
+
+
 CLOSED = (
     *AT_ALL,
     Gate(LEVEL.is_("emergency") & _SEEN_FIRST, EMERGENCY),
@@ -56,8 +72,9 @@ CLOSED = (
          "Without today's safety check nothing that moves the body opens.",
          first="safety_check"),
     *CLOSING_LEVELS,
+    LIMIT_DUE,
 )
-"""Gates before anything that moves the body: today's safety check, and no level that closes it."""
+"""Gates before anything that moves the body: today's safety check, no level that closes it, no limit whose date has come."""
 
 FLOOR = CLOSED
 SQUAT = (*CLOSED, Gate(LEVEL.is_("no_load"), NO_LOAD))
@@ -66,8 +83,8 @@ SQUAT = (*CLOSED, Gate(LEVEL.is_("no_load"), NO_LOAD))
 SORE = Gate(fact("safety.sore").is_("yes") & fact("safety.sore.today").known,
             "You told me you are sore from training, and that changes the numbers. This test waits; nothing is locked.")
 
-BODY_WEIGHT = fact("safety.body_first").is_("yes")
-"""True if only body weight is allowed: an old disc injury, or pregnancy."""
+BODY_WEIGHT = fact("safety.body_first").is_("yes") | fact(Work.LOAD.fact).is_("closed")
+"""True if only body weight is allowed: an old disc injury, pregnancy, or a clinician's limit."""
 
 WARM = Gate(~(fact("warm.today").known & fact("warm").is_("done")), "This test waits until you are warmed up and rested.",
             first="warm_up")

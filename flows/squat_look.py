@@ -12,7 +12,7 @@ from companion.conversation.number_kinds import Number
 from companion.language.units import IMPERIAL
 from companion.screening.protocols.squat_look import PROTOCOL
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, SHARP, watched_by
+from flows.shared import BANDS, BODY_WEIGHT, SHARP, watched_by
 
 ROUNDS = choice(
     ("no", "No", "none", "not at all", "stays flat", "nope", "nothing"),
@@ -67,7 +67,7 @@ SET_UP = {
 
 def drawn_order(known: Known) -> dict[str, Value]:
     """Return the changes in this run's random order, in the lifter's units. The same run always gives the same order."""
-    bare = known.facts.get("safety.body_first") == "yes"
+    bare = BODY_WEIGHT.holds(known.facts)
     order = [change for change in CHANGES if not (bare and change.name == "front")]
     Random(f"{PROTOCOL.id} {known.facts.get('person', '')} {known.run}").shuffle(order)
     amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS["metric"])

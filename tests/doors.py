@@ -34,6 +34,11 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "sore": {"no": {"safety.sore": "no", "safety.sore.today": "yes"}, "today": {"safety.sore": "yes", "safety.sore.today": "yes"},
              "before": {"safety.sore": "yes"}},
     "load": {"free": {}, "body weight": {"safety.body_first": "yes"}},
+    "limit": {"none": {}, "no load": {"limit.load": "closed"}, "no squats": {"limit.squat": "closed"},
+              "no bending": {"limit.squat": "closed", "limit.bend": "closed"}, "no bend alone": {"limit.bend": "closed"},
+              "no hip stretching": {"limit.stretch_hip": "closed"}, "no hamstring stretching": {"limit.stretch_hamstrings": "closed"},
+              "no calf stretching": {"limit.stretch_calf": "closed"}, "nothing": {"limit.move": "closed"},
+              "its date": {"limit.due": "yes"}},
     "drill": {"given": {"drill": "control"}, "none": {"drill": "none"}, "not known": {}},
     "retest": {"due": {"retest.tests": "leg_raise"}, "nothing": {}},
     "years": {"one": {"about_you.years": 1.0}, "less": {"about_you.years": 0.9}, "not told": {}},
@@ -67,7 +72,7 @@ ROUNDS: Final = ("screen", "retest", "depth_estimate")
 """They lead to those, or tell of depth."""
 PLANS: Final = ("squat_days", "trial")
 OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "my_coaches", "note_to_coach", "reminder_times", "reminders",
-              "referral", "retest_later", "safety_check", "squat_after", "whereabouts")
+              "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "squat_after", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
                   "lifter_report")
 
@@ -108,7 +113,18 @@ DOORS: Final = (
     Door((*MOVING, *ROUNDS), {"level": "same_day"}, "looked at today", "until somebody has seen them"),
     Door((*MOVING, *ROUNDS), {"level": "clinician"}, "Please see a doctor or physiotherapist", "until one has cleared them"),
     Door((*MOVING, *ROUNDS), {"level": "not_today"}, "No squats, tests or drills today", "pain, fever or illness: the day is over"),
+    Door((*MOVING, "screen", "retest"), {"limit": "its date"}, "has come to its date",
+         "on its date a clinician's limit ends with a question, never by itself", "limit_over"),
     Door((*SQUATS, "prime", "squat_day"), {"level": "no_load"}, "No squats or loaded work", "a small pain: the floor tests only"),
+    Door((*MOVING, *ROUNDS), {"limit": "nothing"}, "You were told to leave that out",
+         "no training at all, or words that could not be read: nothing that moves"),
+    Door(("squat_day", "depth_estimate", "squat_look", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat"),
+         {"limit": ("no squats", "no bending")}, "You were told to leave that out", "who may not squat or bend does not squat here"),
+    Door((*LYING, "hinge_to_squat"), {"limit": ("no bending", "no bend alone")}, "You were told to leave that out",
+         "they fold hips and back"),
+    Door(("hip_fold", "rock_back"), {"limit": "no hip stretching"}, "You were told to leave that out", "they stretch the hip"),
+    Door(("leg_raise",), {"limit": "no hamstring stretching"}, "You were told to leave that out", "it stretches the hamstrings"),
+    Door(("knee_to_wall",), {"limit": "no calf stretching"}, "You were told to leave that out", "it stretches the calf"),
     Door(LYING, {"pregnant": ("yes", "unsure", "wrote so", "wrote of it")}, "left out in pregnancy",
          "no lying on the back and no deep fold, also where it may be"),
     Door(("hinge_to_squat",), {"years": "not told"}, "for how long you have squatted", "it is for who has squatted for a year"),
@@ -121,5 +137,6 @@ DOORS: Final = (
     Door(("retest",), {"retest": "nothing"}, "nothing to test again", "only what a screen left open is tested again"),
     Door(("trial",), {"drill": ("not known", "none")}, "A trial needs a drill", "there is nothing to compare"),
     Door(("trial",), {"load": "body weight"}, "keep to body weight", "the trial is of squats with the same load"),
+    Door(("trial",), {"limit": "no load"}, "keep to body weight", "so a clinician said"),
 )
 """In the order in which they are met; the first that fits is told."""

@@ -45,8 +45,9 @@ OPENS: Final = {
                      "link", "link_request", "my_data", "outcome", "pain", "progress", "recount", "welcome"), EVERYBODY),
     "signs": "-------", "wrong_tap": "-------",
     **dict.fromkeys((
-        "arms_forward_squat", "bar", "bird_dog", "depth_estimate", "depth_step", "film", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
-        "knee_to_wall", "leave_coach", "leg_raise", "morning", "my_coaches", "note_to_coach", "pause_squat", "prime", "referral",
+        "arms_forward_squat", "bar", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "hand_on_back_squat",
+        "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning", "my_coaches",
+        "note_to_coach", "pause_squat", "prime", "referral",
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "squat_after", "squat_day",
         "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",

@@ -168,12 +168,15 @@ def _pin(one: CoachTurn, words: Callable[[str], str], warning: Callable[[CoachTu
 
 
 def _lower(one: CoachTurn) -> str:
-    """Return a warning if the limit from the tests is below the pinned load, since squat days use the lower one; "" otherwise."""
+    """Return a warning if the limit from the tests or from a clinician is below the pinned load, since squat days use the lowest; ""
+    otherwise."""
     facts = one.lifter.known.facts
-    limit, pin = (str(facts.get(name, "")) for name in ("load.limit", "load.pin"))
-    if not limit or not pin or float(limit) >= float(pin):
-        return ""
-    return f" The tests say at most {shown(float(limit), 'kg', str(facts.get('welcome.units', METRIC)))}; I use the lower of the two."
+    pin, system = str(facts.get("load.pin", "")), str(facts.get("welcome.units", METRIC))
+    for who, name in (("A clinician said", "load.told"), ("The tests say", "load.limit")):
+        most = str(facts.get(name, ""))
+        if most and pin and float(most) < float(pin):
+            return f" {who} at most {shown(float(most), 'kg', system)}; I use the lower of the two."
+    return ""
 
 
 def _reply(turn: Turn, effect: Act) -> list[Letter]:

@@ -36,6 +36,7 @@ from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
+from companion.screening.limits import words_of as words_of_limits
 from companion.screening.load_limit import limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
@@ -128,7 +129,7 @@ def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay
         f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
         for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=ruling_order)]
     last = days[-1] if days else None
-    lines = [("Safety level now", safety.words.report), *parts,
+    lines = [("Safety level now", safety.words.report), ("Told by a clinician", words_of_limits(safety.limits, show)), *parts,
              ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)), ("Load lifted", over),
              ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
              ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
@@ -195,12 +196,15 @@ def _results_at(kept: Mapping[str, KeptFact]) -> datetime | None:
         return None
 
 
+LOAD_SAID: Final = {"load.limit": "from the tests", "load.pin": "set by a coach", "load.told": "told by a clinician"}
+
+
 def _load_now(facts: Facts, show: NumberFormat) -> str:
-    limits = {name: float(str(value)) for name in ("load.limit", "load.pin") if (value := facts.get(name, "")) != ""}
+    limits = {name: float(str(value)) for name in LOAD_SAID if (value := facts.get(name, "")) != ""}
     if not limits:
         return ""
     name = min(limits, key=lambda one: limits[one])
-    return f"at most {show(limits[name], 'kg')} ({'set by a coach' if name == 'load.pin' else 'from the tests'})"
+    return f"at most {show(limits[name], 'kg')} ({LOAD_SAID[name]})"
 
 
 def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system: str, show: NumberFormat, now: datetime,

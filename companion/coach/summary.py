@@ -19,11 +19,13 @@ from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import caseload, coaching, log, people, reminders
 from companion.record.caseload import KeptAlert
-from companion.record.context import SAFETY_LEVEL, standing_in
+from companion.record.context import LIMITS, SAFETY_LEVEL, standing_in
 from companion.record.log import KeptFact, KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.errors import errors_from
+from companion.screening.limits import limits_in as limits_told
+from companion.screening.limits import words_of
 from companion.screening.load_limit import LimitSet, limits_in, over_limit
 from companion.screening.protocols import measured, protocol
 from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
@@ -121,10 +123,10 @@ class AlertDetail:
 class LifterPage:
     """The data of one lifter's page. Texts are unchanged from the record, so the views make them plain.
 
-    ``safety``: the standing now. ``went``: the latest answer on whether they were seen after a referral. ``over``: on how many of the
-    latest squat days the load was over the limit, in words. ``overall``: the kind of result. ``step``: the depth to keep to after the
-    squat days (a band), ``keep``: the depth from the results. ``limit`` and ``load_pin`` are in kg. ``days``, ``media``, ``alarms``
-    and ``acts``: newest first.
+    ``safety``: the standing now. ``told``: what clinicians told them to leave out, in words. ``went``: the latest answer on whether they
+    were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words. ``overall``: the
+    kind of result. ``step``: the depth to keep to after the squat days (a band), ``keep``: the depth from the results. ``limit`` and
+    ``load_pin`` are in kg. ``days``, ``media``, ``alarms`` and ``acts``: newest first.
     """
 
     person: int
@@ -133,6 +135,7 @@ class LifterPage:
     system: str
     gone: tuple[datetime, str] | None
     safety: SafetyStanding
+    told: str
     went: KeptFinding | None
     told_at: str
     overall: str
@@ -205,7 +208,8 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
     plan = plan_from(facts)
     days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
     return LifterPage(
-        held.person, held.name, zone, system, held.gone, safety_of(held, facts, now), found.get("referral.went"),
+        held.person, held.name, zone, system, held.gone, safety_of(held, facts, now),
+        words_of(limits_told(facts.get(LIMITS)), lambda value, unit: shown(value, unit, system)), found.get("referral.went"),
         str(facts.get("outcome.at", "")), str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
         tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),

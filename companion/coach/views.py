@@ -252,6 +252,8 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield shortened(f"Can't be reached since {look.day_name(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
     since = f", since {look.day_name(at)}" if (at := page.safety.stands_since) else ""
     yield shortened(f"Safety: {page.safety.words.coach}{since}", 90)
+    if page.told:
+        yield shortened(f"Told by a clinician: {page.told}", 160)
     if page.went and page.safety.since and page.went.at >= page.safety.since:
         yield shortened(f"Been seen: {WENT_WORDS.get(page.went.value, page.went.value)}, told {look.day_name(page.went.at)}"
                   f"{f': {page.went.because}' if page.went.value == 'yes' else ''}", 110)

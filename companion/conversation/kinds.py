@@ -230,14 +230,16 @@ class Hold(Ready):
 
 @dataclass(frozen=True, slots=True)
 class Words(Kind):
-    """A few words of the lifter's own, stored unchanged; ``limit``: the most characters."""
+    """A few words of the lifter's own, stored unchanged; ``limit``: the most characters. ``tried``: answers worth trying for who
+    checks a flow that reads them."""
 
     limit: int = 500
     example_text: str = ""
+    tried: tuple[str, ...] = ()
 
     @property
     def samples(self) -> tuple[Value, ...]:
-        return ("some words",)
+        return ("some words", *self.tried)
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         clean = " ".join(text.split())

@@ -13,6 +13,7 @@ from typing import Generic, TypeVar
 
 from companion.screening.about import About
 from companion.screening.evidence import EvidenceRow, Finding, Grade
+from companion.screening.limits import Work
 from companion.screening.readings import Error, NumberFormat, Reading, Threshold, metric, sessions_to_average
 from companion.screening.safety import BodyPosition
 
@@ -106,7 +107,8 @@ class Protocol(Generic[R]):
     - ``id`` names its file, its flow and its answers in the log; ``title`` names it on a button, ``short_name`` in a
       sentence; ``looks_at`` completes "this looks at …"; ``minutes`` is its duration, ``needs`` the equipment.
     - ``place`` orders the route (loading tests last), ``short`` puts it on the short route, ``ease`` orders tests of equal grade
-      by ease of doing them right (1 is the easiest, choice). ``posture`` and ``scored`` decide when it is open: scored tests
+      by ease of doing them right (1 is the easiest, choice). ``posture``, ``uses`` and ``scored`` decide when it is open: a
+      clinician's limit closes it where it closes what it uses (the tuple is empty where that is only to move); scored tests
       wait until the lifter is warmed up, rested and not sore.
     - ``record`` holds its answers, ``rows`` are its rows of the evidence table, ``findings`` yields those of a record alone;
       findings that need a second test are in ``pairs``. ``part`` is the part whose drill it points to, "" for none.
@@ -125,6 +127,7 @@ class Protocol(Generic[R]):
     place: int
     ease: int
     posture: BodyPosition
+    uses: tuple[Work, ...]
     record: type[R]
     rows: tuple[EvidenceRow, ...]
     findings: Callable[[R, FindingContext], Iterator[Finding]]

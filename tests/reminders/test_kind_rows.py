@@ -17,6 +17,7 @@ MEANT = {  # kind: levels it needs (LETTERS below; "": all), those on its day, o
     "squat_after": ("gnt", "", "drop", 1, "wait", "sy"),
     "morning": ("", "", "drop", 1, "wait", ""),
     "referral": ("cse", "", "drop", 10, "wait", "s"),
+    "limit": ("", "", "drop", 3, "wait", "s"),
     "retest": ("gn", "", "put_off", 2, "wait", "s"),
     "screen": ("gn", "", "put_off", 1, "wait", "s"),
     "digest": ("", "", "drop", 1, "send", "dv"),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
@@ -62,6 +63,6 @@ def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Findin
 PROTOCOL: Final = Protocol(
     _ID, title="Arms-forward squat", short_name="arms-forward squat",
     looks_at="whether your trunk keeps its shape with the weight in front", minutes=4, place=80, ease=8, needs=("stick",),
-    posture=BodyPosition.STANDING, part="trunk", record=ArmsForwardSquat, rows=tuple(_ROWS.values()), findings=findings,
+    posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk", record=ArmsForwardSquat, rows=tuple(_ROWS.values()), findings=findings,
     picture="arms_forward",
 )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Gain, Protocol
 from companion.screening.readings import MDC_FACTOR, SIDES, STANDING_WORDS, Error, Reading, Threshold, against_threshold, mean_of
 from companion.screening.safety import BodyPosition
@@ -106,7 +107,8 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Knee to wall", short_name="knee to wall", looks_at="the calf and ankle", minutes=4, place=50, short=True, ease=3,
-    needs=("wall", "tape"), posture=BodyPosition.STANDING, part="calf", record=KneeToWall, rows=tuple(_ROWS.values()),
+    needs=("wall", "tape"), posture=BodyPosition.STANDING, uses=(Work.STRETCH_CALF,), part="calf", record=KneeToWall,
+    rows=tuple(_ROWS.values()),
     findings=findings, readings=readings, errors=WALL_ERRORS, thresholds=(TAPE_LEAST, TAPE_ENOUGH, SHIN_LEAST, SHIN_ENOUGH),
     picture="knee_to_wall_{side}",
     # 15-30 min of stretching in all: +3.03 deg, Radford 2006 Br J Sports Med 40:870 (read); MDC: Powden 2015, as above (read).

@@ -9,6 +9,7 @@ from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
+from companion.screening.limits import Work
 from companion.screening.protocol import Derived, EyeBand, FindingContext, Gain, Protocol
 from companion.screening.readings import EYE_TOP, MDC_FACTOR, SIDES, Error, Reading, Threshold, against_threshold
 from companion.screening.safety import BodyPosition
@@ -154,7 +155,8 @@ def _leaning(said: float | str | None) -> Lean | None:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Leg raise", short_name="straight-leg raise", looks_at="the hamstrings", minutes=6, place=40, ease=2,
-    needs=("floor", "phone level, or tape"), posture=BodyPosition.LYING, part="hamstrings", record=LegRaise,
+    needs=("floor", "phone level, or tape"), posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HAMSTRINGS), part="hamstrings",
+    record=LegRaise,
     rows=tuple(_ROWS.values()), findings=findings, readings=readings, errors=RAISE_ERRORS, errors_men=RAISE_ERRORS_MEN,
     thresholds=(RAISE_LEAST, RAISE_COMFORTABLE), picture="leg_raise_{side}",
     # Stretching: +12.04 deg (9.61-14.47, 19 studies), Medeiros 2016 Physiother Theory Pract 32:438 (read).

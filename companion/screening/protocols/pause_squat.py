@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
@@ -52,6 +53,7 @@ def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Pause squat", short_name="pause squat", looks_at="whether your back keeps its shape when a squat stands still",
-    minutes=5, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, part="trunk", record=PauseSquat,
+    minutes=5, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk",
+    record=PauseSquat,
     rows=tuple(_ROWS.values()), findings=findings, picture="pause_stops",
 )

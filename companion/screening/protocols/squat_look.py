@@ -8,6 +8,7 @@ from typing import Final
 
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, band_of, bands_later, start_of
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import Detail, FindingContext, Protocol, Starts
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import BodyPosition
@@ -154,7 +155,7 @@ def note(look: SquatLook) -> str:
 PROTOCOL: Final = Protocol(
     _ID, title="Squat look", short_name="squat look",
     looks_at="at which depth the back rounds without load, and which single change moves that depth",
-    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING,
+    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
     record=SquatLook, rows=tuple(_ROWS.values()), findings=findings,
     starts=Starts("Where the rounding starts", "Where rounding starts", lambda look: (look.plain_rounds, look.plain_depth)),
     detail=detail, note=note, picture="squat_rounding",
