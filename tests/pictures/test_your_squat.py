@@ -29,7 +29,7 @@ def test_the_thigh_stands_at_the_depth_of_the_estimate_and_the_lines_at_its_band
     assert drawing is not None
     assert isinstance(found, DepthEstimate)
     flat = drawing.panels[0]
-    assert directions(flat, (0.052, 0.034))[-1] == pytest.approx(found.depths.median)
+    assert directions(flat, (0.035, 0.035))[-1] == pytest.approx(found.depths.median)
     lines = [item for item in flat.items if isinstance(item, Stroke) and item.dash]
     assert [direction(line.points[1], line.points[0]) for line in lines] == pytest.approx([found.depths.low, found.depths.high])
     assert directions(flat, (0.034, 0.021))[-1] == pytest.approx(-90 - shin_from_distance(9.0, 178.0).value)
@@ -40,7 +40,7 @@ def test_with_the_heels_raised_the_shin_leans_more_and_the_squat_is_deeper():
     assert drawing is not None
     flat, raised = drawing.panels
     assert directions(raised, (0.034, 0.021))[-1] < directions(flat, (0.034, 0.021))[-1]
-    assert directions(raised, (0.052, 0.034))[-1] > directions(flat, (0.052, 0.034))[-1]
+    assert directions(raised, (0.035, 0.035))[-1] > directions(flat, (0.035, 0.035))[-1]
 
 
 def test_the_words_say_depth_band_and_that_it_is_an_estimate():
