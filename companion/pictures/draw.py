@@ -166,12 +166,13 @@ def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = (), fi
         placed += [(panel, title, indent + PANEL_MARGIN + n * (width + PANEL_MARGIN), top, width, height, under)
                    for n, (panel, title) in enumerate(zip(row, titles, strict=True))]
         top += height + under + PANEL_MARGIN
-    image = Image.new("RGB", (round(PHONE * pixel), round(top * pixel)), PAPER)
+    size = round(PHONE * scale), round(top * scale)
+    image = Image.new("RGB", (size[0] * finer, size[1] * finer), PAPER)
     draw = ImageDraw.Draw(image)
     for panel, title, left, above, width, height, under in placed:
         image.paste(_cell(panel, width * pixel, height * pixel, pixel), (round(left * pixel), round(above * pixel)))
         _title(draw, title, panel.mark, (left + width / 2) * pixel, (above + height + under / 2 + 2) * pixel, pixel)
-    return image.resize((round(PHONE * scale), round(top * scale)), Image.Resampling.LANCZOS)
+    return image.reduce(finer)
 
 
 def _cell(panel: Panel, width: float, height: float, pixel: float) -> Image.Image:
@@ -216,8 +217,29 @@ def _title(draw: ImageDraw.ImageDraw, title: str, mark: str, x: float, y: float,
 def still(panels: Sequence[Panel], rows: Sequence[int] = ()) -> bytes:
     """Return a still picture as PNG."""
     out = BytesIO()
-    image_of(panels, STILL_SCALE, rows).quantize(128).save(out, "PNG")
+    _flat(image_of(panels, STILL_SCALE, rows)).save(out, "PNG")
     return out.getvalue()
+
+
+def _flat(image: Image.Image) -> Image.Image:
+    """Return the image in the palette's colours: a quarter of the bytes, and the paper stays exactly the paper."""
+    from PIL import Image
+
+    flat = image.quantize(palette=_palette(), dither=Image.Dither.NONE)
+    shades, paper = flat.getpalette() or [], flat.getpixel((0, 0))
+    assert isinstance(paper, int)
+    shades[3 * paper:3 * paper + 3] = _parts(PAPER)  # Pillow looks for the nearest shade in coarse cells
+    flat.putpalette(shades)
+    return flat
+
+
+@cache
+def _palette() -> Image.Image:
+    from PIL import Image
+
+    palette = Image.new("P", (1, 1))
+    palette.putpalette(_shades())
+    return palette
 
 
 def _shades() -> list[int]:
@@ -240,11 +262,7 @@ def _mix(one: tuple[int, ...], other: tuple[int, ...], share: float) -> tuple[in
 
 def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int]) -> bytes:
     """Return a short loop as GIF, with the duration of each frame."""
-    from PIL import Image
-
-    palette = Image.new("P", (1, 1))
-    palette.putpalette(_shades())
-    flat = [image_of(panels, MOVING_SCALE, finer=FINER_MOVING).quantize(palette=palette, dither=Image.Dither.NONE) for panels in frames]
+    flat = [_flat(image_of(panels, MOVING_SCALE, finer=FINER_MOVING)) for panels in frames]
     out = BytesIO()
     flat[0].save(out, "GIF", save_all=True, append_images=flat[1:], duration=list(milliseconds), loop=0, disposal=1, optimize=True)
     return out.getvalue()

@@ -171,18 +171,18 @@ def outline(joints: Joints) -> tuple[Point, ...]:
     return tuple((x, max(y, 0.0)) for x, y in smooth(points, closed=True))
 
 
-def smooth(points: Sequence[Point], closed: bool = False, steps: int = 6) -> tuple[Point, ...]:
-    """Return a smooth line through the points (Catmull-Rom)."""
+STEPS: Final = 6
+WEIGHTS: Final = tuple(tuple(part / 2 for part in (-t + 2 * t**2 - t**3, 2 - 5 * t**2 + 3 * t**3, t + 4 * t**2 - 3 * t**3, t**3 - t**2))
+                       for t in (n / STEPS for n in range(STEPS)))
+"""Weights of four neighbouring points at each step between the middle two (Catmull-Rom)."""
+
+
+def smooth(points: Sequence[Point], closed: bool = False) -> tuple[Point, ...]:
+    """Return a smooth line through the points."""
     ends = (points[-1], *points, points[0], points[1]) if closed else (points[0], *points, points[-1])
-    line = [_catmull_rom(a, b, c, d, n / steps)
-            for a, b, c, d in zip(ends, ends[1:], ends[2:], ends[3:], strict=False) for n in range(steps)]
-    return tuple(line) if closed else (*line, points[-1])
-
-
-def _catmull_rom(a: Point, b: Point, c: Point, d: Point, t: float) -> Point:
-    x, y = (0.5 * (2 * q + (r - p) * t + (2 * p - 5 * q + 4 * r - s) * t * t + (3 * q - p - 3 * r + s) * t**3)
-            for p, q, r, s in zip(a, b, c, d, strict=True))
-    return x, y
+    line = tuple((a[0] * i + b[0] * j + c[0] * k + d[0] * m, a[1] * i + b[1] * j + c[1] * k + d[1] * m)
+                 for a, b, c, d in zip(ends, ends[1:], ends[2:], ends[3:], strict=False) for i, j, k, m in WEIGHTS)
+    return line if closed else (*line, points[-1])
 
 
 def _pelvis_marks(joints: Joints) -> list[Item]:

@@ -34,12 +34,12 @@ def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: st
     posture = replace(posture, near_arm=Reach(at - PALM, joints.shoulder[1] - 0.03, 1, 85))
     toe = joints_of(posture).near.toe[0] + 0.012
     return Panel((*scene(posture), *props.wall(at, 0.72), *_gap(toe, at, label), *more, *_side_words(joints)),
-                 (at - 0.80, -0.13, at + 0.16, 0.80), title, mark)
+                 (at - 0.80, -0.17, at + 0.16, 0.80), title, mark)
 
 
 def _side_words(joints: Joints) -> tuple[Item, ...]:
     """Return the side's name under the front foot."""
-    return props.limb_name((joints.near.ankle[0] - 0.26, -0.045), "{SIDE} foot")
+    return props.limb_name((joints.near.ankle[0] - 0.12, -0.055), "{SIDE} foot")
 
 
 def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
@@ -48,7 +48,7 @@ def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
         return ()
     return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH_INK, 0.006),
             Stroke(((toe, -0.05), (at, -0.05)), WATCH_INK, 0.006),
-            *props.note(((toe + at) / 2, -0.09), label, "m", WATCH_INK))
+            *props.note(((toe + at) / 2, -0.13), label, "m", WATCH_INK))
 
 
 def knee_to_wall() -> Drawing:
