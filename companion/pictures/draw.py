@@ -8,9 +8,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cache
+from importlib.util import find_spec
 from io import BytesIO
 from itertools import pairwise
 from math import ceil, cos, hypot, pi, sin
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from companion.pictures.figure import Point, along, direction
@@ -30,7 +32,7 @@ HALO: Final = 0.007
 OUTLINE: Final = 0.004
 STEPS: Final = 10
 """Steps of a limb's outline."""
-TITLE_SIZE: Final = 15
+TITLE_SIZE: Final = 14
 PANEL_MARGIN: Final = 8.0
 TALLEST: Final = 330.0
 
@@ -143,11 +145,14 @@ def _on(points: Sequence[Point], far: float) -> Point:
 
 
 @cache
-def font(size: int) -> ImageFont.FreeTypeFont | ImageFont.ImageFont:
-    """Return Pillow's built-in font, so that every machine draws the same."""
+def font(size: int) -> ImageFont.FreeTypeFont:
+    """Return the font of the charts, which comes with matplotlib, so that every machine draws the same; matplotlib is not imported."""
     from PIL import ImageFont
 
-    return ImageFont.load_default(size)
+    found = find_spec("matplotlib")
+    assert found is not None
+    assert found.origin is not None
+    return ImageFont.truetype(Path(found.origin).with_name("mpl-data") / "fonts/ttf/DejaVuSans.ttf", size)
 
 
 def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = (), finer: int = FINER) -> Image.Image:

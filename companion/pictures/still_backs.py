@@ -64,7 +64,7 @@ def arms_forward_rack() -> Drawing:
         "arms_forward_setup_bar",
         "standing in a rack, seen from the side: empty bar on the front of the shoulders, arms level, "
         "a safety arm just below the deepest point of the bar.", (
-        Panel((*items[:3], *scene(stood), *items[3:]), (-0.40, -0.05, 0.52, 1.02), "Safety arm just below your deepest point", "good"),))
+        Panel((*items[:3], *scene(stood), *items[3:]), (-0.40, -0.05, 0.62, 1.02), "Safety arm just below your deepest point", "good"),))
 
 
 def arms_forward() -> Drawing:

@@ -48,7 +48,7 @@ def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
         return ()
     return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH_INK, 0.006),
             Stroke(((toe, -0.05), (at, -0.05)), WATCH_INK, 0.006),
-            *props.note(((toe + at) / 2, -0.13), label, "m", WATCH_INK))
+            *props.note((at + 0.14, -0.13), label, "r", WATCH_INK))
 
 
 def knee_to_wall() -> Drawing:

@@ -193,6 +193,8 @@ def test_the_contact_sheet_has_every_picture_with_its_words(tmp_path: Path, monk
     done = CliRunner().invoke(main, ["pictures", str(tmp_path / "all")])
     assert done.exit_code == 0, done.output
     page = (tmp_path / "all" / "index.html").read_text(encoding="utf-8")
+    assert page.startswith('<!doctype html><html lang="en">')
+    assert all(part in page for part in ('<meta name="viewport"', "<title>", "<header><h1>", "<main>", 'width="360"'))
     for drawing in poses().values():
         assert (tmp_path / "all" / f"{drawing.name}.{'gif' if drawing.moves else 'png'}").exists()
         assert f'src="{drawing.name}.' in page

@@ -271,7 +271,7 @@ def test_the_count_runs_on_the_way_down_only():
 
 
 @pytest.mark.parametrize("name", sorted(poses()))
-def test_no_label_lies_on_a_head(name):
+def test_no_label_lies_on_a_head_or_is_cut_off(name):
     """Of every frame; boxes of words as drawn on a phone."""
     for frame in drawing(name).shown():
         for panel, columns in zip(frame, [count for count in drawing(name).rows or (len(frame),) for _ in range(count)], strict=True):
@@ -281,6 +281,8 @@ def test_no_label_lies_on_a_head(name):
                             TALLEST / (panel.window[3] - panel.window[1]))
                 wide, high = font(label.size).getlength(label.text) / scale, label.size / scale
                 left = label.at[0] - {"l": 0.0, "m": 0.5, "r": 1.0}[label.anchor] * wide
+                assert panel.window[0] - 2 * CM < left, label.text
+                assert left + wide < panel.window[2] + 2 * CM, label.text
                 for head in heads:
                     x = max(left, min(head.centre[0], left + wide))
                     y = max(label.at[1] - high / 2, min(head.centre[1], label.at[1] + high / 2))
