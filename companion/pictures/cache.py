@@ -77,7 +77,7 @@ def drawn(drawing: Drawing) -> bytes:
     """Return the drawing as PNG, or as GIF if it is animated."""
     from companion.pictures.draw import moving, still
 
-    return moving(drawing.shown(), drawing.milliseconds) if drawing.moves else still(drawing.panels, drawing.rows)
+    return moving(drawing.shown(), drawing.milliseconds, drawing.rows) if drawing.moves else still(drawing.panels, drawing.rows)
 
 
 def save(path: Path, data: bytes) -> None:

@@ -265,9 +265,9 @@ def _mix(one: tuple[int, ...], other: tuple[int, ...], share: float) -> tuple[in
     return tuple(round(a + (b - a) * share) for a, b in zip(one, other, strict=True))
 
 
-def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int]) -> bytes:
+def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int], rows: Sequence[int] = ()) -> bytes:
     """Return a short loop as GIF, with the duration of each frame."""
-    flat = [_flat(image_of(panels, MOVING_SCALE, finer=FINER_MOVING)) for panels in frames]
+    flat = [_flat(image_of(panels, MOVING_SCALE, rows, FINER_MOVING)) for panels in frames]
     out = BytesIO()
     flat[0].save(out, "GIF", save_all=True, append_images=flat[1:], duration=list(milliseconds), loop=0, disposal=1, optimize=True)
     return out.getvalue()
