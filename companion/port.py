@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import NamedTuple, Protocol
 
+from companion.conversation.effects import DESCRIBE as DESCRIBE
 from companion.conversation.events import Edited, Event, Sent, Tapped, Typed
 
 __all__ = [

@@ -24,8 +24,8 @@ def is_own(name: str) -> bool:
 
 
 def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], Own | None]:
-    """Reads what a person's own picture needs; what it gives draws it, beside the loop: the picture, its words and whether it moves, or None where
-    there is nothing to show."""
+    """Read what a person's own picture needs; return what draws it, beside the loop: the picture, its words and whether it moves, or
+    None if there is nothing to show."""
     answers = list(map(log.as_answer, log.answers_of(db, person)))
     facts = log.facts_of(db, person)
     system, zone = (str(facts[key].value) if key in facts else usual
