@@ -138,7 +138,7 @@ def _leg(onward: str) -> tuple[Ask, ...]:
                        "Take the level or your eye, and start again with the left leg."),)),
         Ask("{side}_eye", "How high did the {side} leg come? Half way up is 45°, straight up is 90°.",
             BANDS_BY_EYE, only_if=BY_EYE, method="{way}", picture="leg_raise_eye_{side}"),
-        Ask("{side}_do_2", "That is close to a line I hold it against, so once more: the {side} leg, the same "
+        Ask("{side}_do_2", "That is close to a line I compare it with, so once more: the {side} leg, the same "
             "way, then lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ONCE_MORE),
         Ask("{side}_level_2", "How many degrees this time, {side} leg?", LEVEL_SHOWN,
             only_if=ONCE_MORE & REPEATED & BY_LEVEL, method="{way}", placement="{placed}"),

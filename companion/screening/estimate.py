@@ -207,7 +207,7 @@ def _depth_words(depths: Depths, at_least: bool) -> tuple[str, ...]:
     """Return the sentence on the depth at which length alone would start the tuck."""
     start = "at the earliest " if at_least else ""
     if depths.never > 0.5:
-        return (f"Estimate: length alone would more likely than not start no tuck at all (80 % range: {start}from "
+        return (f"Estimate: length alone would probably not start a tuck at all (80 % range: {start}from "
                 f"{_at(depths.low)}).",)
     return (f"Estimate: length alone would start the tuck {start}at about {_at(depths.median)} "
             f"(80 % range: {_at(depths.low)} to {_at(depths.high)}).",)
@@ -218,7 +218,7 @@ def _seen_words(seen: Band | None, chance: float | None, points_at: PointsAt, at
     if seen is None or chance is None:
         return ()
     meaning = {"length": "Length can explain it.", "open": "That leaves it open.",
-               "strength_or_control": "It starts earlier than that: a hint at strength or control."}[points_at]
+               "strength_or_control": "It starts earlier: a hint at strength or control."}[points_at]
     how = "at most" if at_least else "about"
     percent = min(max(5 * round(chance * 20), 5), 95)
     return (f"You saw it start {_SEEN_AT[seen]}. The estimated chance that length alone explains that is {how} {percent} %. "
