@@ -8,6 +8,7 @@ from datetime import datetime
 from enum import IntEnum
 from typing import NamedTuple, Protocol
 
+from companion.conversation.effects import DESCRIBE as DESCRIBE
 from companion.conversation.events import Edited, Event, Sent, Tapped, Typed
 
 __all__ = [

@@ -41,7 +41,7 @@ FLOW = flow_of(
                 caution=ANKLE_CAUTION, only_if=APART >= 1.9, method="tape"),
             Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
                 "phone along the shin. How many degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=LEVEL,
-                method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
+                method="level", placement="{placement}", picture="knee_to_wall_level_{placement}_{side}"),
             Ask("{side}_deg_2", "Step off, then once more with the {side} foot. How many degrees?", LEAN,
                 caution=ANKLE_CAUTION, only_if=LEVEL, method="level", placement="{placement}"),
             Ask("{side}_deg_3", "Those two were {deg_apart:deg} apart. One last time, {side} foot: how many degrees?", LEAN,

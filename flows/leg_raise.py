@@ -176,7 +176,7 @@ FLOW = flow_of(
                        "angle. Take another way, or measure it."),)),
         Ask("setup_level", "Tie the phone along the front of the {part}, level open, screen towards you. Or prop "
             "it sideways near the floor, three big steps away, film, and hold a level to the film afterwards. "
-            "The same way each time.", Ready(), only_if=BY_LEVEL, picture="leg_raise_setup_level"),
+            "The same way each time.", Ready(), only_if=BY_LEVEL, picture="leg_raise_setup_level_{placement}"),
         Ask("setup_heel", "Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. "
             "Prop the phone sideways, three big steps away, and film; or let somebody mark the back of the "
             "heel.", Ready(), only_if=BY_HEEL, picture="leg_raise_setup_heel"),

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
+
+DESCRIBE: Final = "describe "
+"""Before a picture's name: the message carries its description in words instead of the picture."""
 
 
 class Tap(NamedTuple):
