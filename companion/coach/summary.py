@@ -255,7 +255,7 @@ def _number(session: ReadingSession, error: Error, show: NumberFormat) -> Latest
         told = f"by eye, a band of {show(first.width, first.unit)}"
     else:
         own = f", with {error.own} of their own repeats" if error.own else ""
-        told = (f"{show(error.of_mean(len(readings)), first.unit)} (SEM of this mean); a change counts from "
+        told = (f"{show(error.sem, first.unit)} (SEM); a change counts from "
                 f"{show(error.mdc, first.unit)} ({STANDING_WORDS[error.standing]}{own})")
     how = " ".join(filter(None, (first.method.replace("_", " "), first.placement)))
     return LatestReading(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)

@@ -84,7 +84,7 @@ def test_it_changes_a_ruling_and_the_results_say_so(lived):
 def test_it_is_in_the_report_with_its_line_its_error_and_its_source(lived):
     page = re.sub(r"<[^>]+>", " ", lived["report"])
     words = " ".join(page.split())
-    for wanted in ("Seated hip rotation, left", "enough for a test of the house: 20°, clearly under", "3° standard error of this mean",
+    for wanted in ("Seated hip rotation, left", "enough for a test of the house: 20°, clearly under", "3° standard error of measurement",
                    "Seated hip rotation by level: error 3° a reading made up"):
         assert wanted in words, wanted
 
