@@ -11,6 +11,7 @@ from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
 from companion.screening.drills import DrillOffer, offer_for
 from companion.screening.errors import errors_from
+from companion.screening.evidence import Finding
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, mean_of
 from companion.screening.retest import RetestPlan, plan
@@ -90,18 +91,7 @@ def _times(known: Known) -> dict[str, Value]:
 
 def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     """Return one cause's facts: its ruling, the first message, and all its grounds."""
-    carries = "against" if verdict.ruling is Ruling.RULED_OUT else "for"
-    weighed = sorted((finding for finding in verdict.because if finding.row.direction != "neither" and not finding.row.hint),
-                     key=lambda finding: (finding.part != verdict.part, finding.row.direction != carries,
-                                          verdict.side in SIDES and finding.side not in ("", verdict.side),
-                                          not finding.side, -finding.grade.rank))
-    if verdict.ruling is Ruling.RULED_OUT:  # one line for each part before a second for any
-        first_of = {finding.part: finding for finding in reversed(weighed)}
-        weighed.sort(key=lambda finding: first_of[finding.part] is not finding)
-    else:  # one line from each test before a second from any
-        once = {finding.row.test: finding for finding in reversed(weighed)}
-        weighed.sort(key=lambda finding: (finding.row.direction != carries, once[finding.row.test] is not finding))
-    reasons = list(dict.fromkeys(finding.words for finding in weighed))
+    reasons = list(dict.fromkeys(finding.words for finding in _by_weight(verdict)))
     at_once = 4 if verdict.ruling is Ruling.RULED_OUT and verdict.cause == "length" else SAID_AT_ONCE
     first = verdict_words(verdict)
     if verdict.ruling is not Ruling.TOO_CLOSE and verdict.contradiction:
@@ -112,6 +102,23 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     return {verdict.cause: verdict.ruling.value, f"{verdict.cause}_words": first,
             f"{verdict.cause}_more": "\n".join(reason for reason in reasons if reason not in first),
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
+
+
+def _by_weight(verdict: Verdict) -> list[Finding]:
+    """Return the findings to tell, those the ruling rests on first and the strongest of them first; for a cause too close to call
+    also those that decide nothing, since their numbers are why."""
+    close = verdict.ruling is Ruling.TOO_CLOSE
+    carries = "against" if verdict.ruling is Ruling.RULED_OUT else "for"
+    open_parts = {part.part for part in verdict.parts if part.ruling is not Ruling.RULED_OUT}
+    decided = verdict.together or ((verdict.part,) if verdict.ruling is Ruling.LIKELY else tuple(open_parts) if close else ())
+    told = [one for one in verdict.because if not one.row.hint and (close or one.row.direction != "neither")]
+    weighed = sorted(told, key=lambda one: (
+        decided != () and one.part not in decided, one.row.direction != carries,
+        verdict.side in SIDES and one.side not in ("", verdict.side), -one.grade.rank, not one.side))
+    # one line for each part of a cause ruled out, else one from each test, before a second from any
+    first = {one.part if carries == "against" else one.row.test: one for one in reversed(weighed)}
+    return sorted(weighed, key=lambda one: (decided != () and one.part not in decided, one.row.direction != carries,
+                                            first[one.part if carries == "against" else one.row.test] is not one))
 
 
 def offer_of(conclusion: Conclusion, known: Known) -> DrillOffer | None:

@@ -42,8 +42,8 @@ class PartVerdict:
 class Verdict:
     """A cause's ruling and its grounds.
 
-    ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part with
-    the most weight for it ("" for none). ``because``: the findings, those behind the ruling first. ``contradiction``: a
+    ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part
+    that decided, else the open one with the most weight for it ("" for none). ``because``: the findings, those behind the ruling first. ``contradiction``: a
     sentence on tests that disagree. ``load``: the loads at which strength was ruled out. ``settle``: the most informative
     test to do next, "" if the cause is likely or ruled out. ``left_by``: the findings that ruled the other two out, for a
     cause left by elimination. ``together``: the parts that only together make it likely.
@@ -103,15 +103,18 @@ def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...], done: C
     worse = [side for side in SIDES if sides[side] == ruling]
     part_verdicts = tuple(_part(part, {side: judged[part, side] for side in SIDES}, about) for part in parts)
     speaking = [f for f in about if not f.side or f.side in worse]
-    part = max(parts, key=lambda name: (max(judged[name, side] for side in worse) == Ruling.LIKELY,
-                                        weight_for(name, speaking)))
+    part = max(parts, key=lambda name: (
+        max(judged[name, side] for side in worse) == Ruling.LIKELY,
+        max(_deciding(_on(about, name, side)) for side in worse),
+        max(judged[name, side] for side in worse) != Ruling.RULED_OUT,
+        weight_for(name, speaking)))
     alone = [side for side in worse if judged[part, side] == Ruling.LIKELY]
     together: tuple[str, ...] = ()
     if ruling == Ruling.LIKELY and alone:
         worse = alone
     elif ruling == Ruling.LIKELY:
         together = tuple(name for name in parts if any(
-            _decisive(_on(about, name, side), "for") and not _decisive(_on(about, name, side), "against") for side in worse))
+            _deciding(_on(about, name, side)) for side in worse))
     open_parts = [p for p in part_verdicts if p.ruling in (Ruling.TOO_CLOSE, Ruling.NOT_TESTED)]
     settled = ruling in (Ruling.LIKELY, Ruling.RULED_OUT)
     return Verdict(
@@ -137,6 +140,11 @@ def _on(findings: Iterable[Finding], part: str, side: str) -> list[Finding]:
 def _decisive(findings: Iterable[Finding], direction: str) -> list[Finding]:
     """Return the findings of a direction that are moderate or more."""
     return [f for f in findings if f.row.direction == direction and f.grade >= Grade.MODERATE]
+
+
+def _deciding(findings: Sequence[Finding]) -> int:
+    """Return the weight of what points to a part, moderate or more, where nothing as weighty points away from it."""
+    return 0 if _decisive(findings, "against") else sum(_WEIGHT[f.grade] for f in _decisive(findings, "for"))
 
 
 def _enough(findings: Sequence[Finding]) -> bool:

@@ -184,6 +184,25 @@ def test_a_short_calf_stands_beside_its_number_line_and_side():
 def test_too_close_says_how_far_off_the_number_may_be():
     said = whole(told(squat_look=LOOK, **RULINGS["length", "too_close"]))
     assert "Length: too close to call (hamstrings, left side)" in said
+    assert "Left: straight leg 72°, too close to the 70° line (common practice) to call: the reading may be" in said
+
+
+def test_a_contradiction_shows_both_numbers_at_once():
+    tests = {"squat_look": replace(LOOK, heels_rounds="clearly", heels_depth="parallel"),
+             "knee_to_wall": KneeToWall("tape", left_1=6, left_2=6, left_limit="calf")}
+    line = next(say.text for say in told(**tests).says if say.text.startswith("Length:"))
+    assert "the knee to wall points to it, the squat look points away from it" in line
+    assert "knee to wall 6 cm" in line
+    assert "heels raised, your back rounds at the same depth" in line
+
+
+def test_the_strongest_reason_for_a_likely_cause_is_told_first():
+    tests = {"squat_look": replace(LOOK, slow_rounds="little", slow_depth="below"),
+             "hand_on_back_squat": HandOnBackSquat("yes", "parallel", "no"),
+             "bird_dog": BirdDog("film", "hip", 3, "clean", "clean", 10, "clean"), "rock_back": RockBack("early", "early", "early"),
+             "hip_fold": HipFold("fold", "no", None, "fold", "no")}
+    line = next(say.text for say in told(**tests).says if say.text.startswith("Control:"))
+    assert "bird dog" not in line
 
 
 def test_strength_ruled_out_always_says_at_which_load():

@@ -113,6 +113,19 @@ def test_short_on_different_sides_is_not_two_findings() -> None:
     assert rulings(apart)["length"] == "too_close"
 
 
+def test_the_drill_follows_the_part_that_decided_and_not_a_contradicted_one_with_more_hints() -> None:
+    """Hamstrings and calf together make it likely; the hip has more rows for it, and one as weighty against."""
+    length = decide([*found("leg_raise_short", "knee_to_wall_short"), *found("hip_fold_back", "heels_later_hip", "front_later_hip",
+                                                                            "wide_later_hip", "rock_past_hip")])[0]
+    assert (length.ruling, length.together) == (Ruling.LIKELY, ("hamstrings", "calf"))
+    assert length.part in length.together
+
+
+def test_a_part_that_is_ruled_out_never_gets_the_drill_of_a_cause_left_open() -> None:
+    length = decide(found("hip_fold_reached", "heels_later_hip", "wide_later_hip", "leg_raise_short"))[0]
+    assert length.part == "hamstrings"
+
+
 def test_a_contradiction_is_named() -> None:
     strength = decide(found("load_same_trunk", "pause_fails"))[1]
     assert strength.contradiction == "Trunk strength: the pause squat points to it, the squat look points away from it."

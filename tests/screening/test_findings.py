@@ -32,7 +32,7 @@ ARMS = ArmsForwardSquat(bar="stick", fault="chest", depth="a_little_above", heel
                         seen_by="film")
 PAUSE = PauseSquat(with_="body", moving="clean", hard="middle", shape="rounds", again="rounds", seen_by="film")
 HINGE = HingeToSquat(hinge="clean", sink="breaks", depth="well_above", seen_by="film")
-DOG = BirdDog(seen_by="film", left_shape="clean", left_slow="clean", right_shape="clean", right_slow="clean")
+DOG = BirdDog(seen_by="film", left_hold=10, left_slow="clean", right_hold=10, right_slow="clean")
 HAND = HandOnBackSquat(usual_moves="yes", usual_depth="parallel", cued_moves="yes", cued_depth="below")
 
 
@@ -85,6 +85,7 @@ SHOWN: dict[str, dict[str, Any]] = {
     "hinge_breaks": {"squat_look": LOOK, "hinge_to_squat": HINGE},
     "hinge_clean": {"hinge_to_squat": replace(HINGE, sink="clean")},
     "bird_dog_turns": {"bird_dog": replace(DOG, right_slow="hip")},
+    "bird_dog_short": {"bird_dog": replace(DOG, right_hold=1, right_shape="clean")},
     "bird_dog_clean": {"bird_dog": DOG},
     "hand_later_control": {"hand_on_back_squat": HAND},
     "hand_same_control": {"hand_on_back_squat": replace(HAND, cued_depth="parallel")},
@@ -237,7 +238,8 @@ def test_stops_are_clean_only_where_a_hard_one_was_clean_again(change: dict[str,
 
 
 def test_one_clean_side_of_the_bird_dog_is_not_clean() -> None:
-    assert not shown({"bird_dog": replace(DOG, right_shape=None)})
+    assert not shown({"bird_dog": replace(DOG, left_hold=None, right_hold=None)})
+    assert set(shown({"bird_dog": replace(DOG, right_slow=None)})) == {"bird_dog_short"}
     assert set(shown({"bird_dog": replace(DOG, left_shape="back")})) == {"bird_dog_turns"}
 
 
