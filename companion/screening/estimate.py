@@ -218,7 +218,7 @@ def _seen_words(seen: Band | None, chance: float | None, points_at: PointsAt, at
     if seen is None or chance is None:
         return ()
     meaning = {"length": "Length can explain it.", "open": "That leaves it open.",
-               "strength_or_control": "It starts earlier than that: a hint at strength or control."}[points_at]
+               "strength_or_control": "It starts earlier: a hint at strength or control."}[points_at]
     how = "at most" if at_least else "about"
     percent = min(max(5 * round(chance * 20), 5), 95)
     return (f"You saw it start {_SEEN_AT[seen]}. The estimated chance that length alone explains that is {how} {percent} %. "

@@ -42,8 +42,8 @@ class PartVerdict:
 class Verdict:
     """A cause's ruling and its grounds.
 
-    ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part
-    that decided, else the open one with the most weight for it ("" for none). ``because``: the findings, those behind the ruling first. ``contradiction``: a
+    ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part that decided, else
+    the open one with the most weight for it ("" for none). ``because``: the findings, those behind the ruling first. ``contradiction``: a
     sentence on tests that disagree. ``load``: the loads at which strength was ruled out. ``settle``: the most informative
     test to do next, "" if the cause is likely or ruled out. ``left_by``: the findings that ruled the other two out, for a
     cause left by elimination. ``together``: the parts that only together make it likely.
