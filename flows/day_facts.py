@@ -19,6 +19,7 @@ from companion.screening.depth_progression import DayOutcome, DepthDay, DepthSte
 from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limits_in, load_kept, over_by
 from companion.screening.load_limit import over_limit as days_over
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
+from companion.screening.setups import called, setup_from
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
@@ -156,6 +157,10 @@ def day_facts(known: Known) -> dict[str, Value]:
     goal = str(known.facts.get("squat.goal", ""))
     facts["last_line"] = f" Last time: {last}." if last else ""
     facts["goal_line"] = f" You want: {goal}." if goal else ""
+    if setup := setup_from(known.facts):
+        facts |= {"setup_words": f"Your set-up for now: {called(setup.change, showing(known))}, all else as usual.",
+                  "setup_view": setup.change.split("+")[0]}
+    facts["setup_line"] = f" Set-up: {called(setup.change, showing(known))}." if setup else ""
     facts["keep_line"] = f" Depth to keep to: {facts['keep_words']}." if "keep_words" in facts else ""
     facts["keep_now"] = f"Keep to {facts['keep_words']}. " if "keep_words" in facts else ""
     load = next((day.load for day in reversed(before) if day.load), known.facts.get("about_you.load"))

@@ -180,9 +180,11 @@ CHECK = (
         "lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ODD.known & (BY_LEVEL | BY_HEEL)),
     Ask("check_level", "How many degrees does the phone show now, {odd} leg?", LEVEL_SHOWN, only_if=ODD.known & CHECKED & BY_LEVEL,
         method="{way}", placement="{placed}", log_as="{odd}_check"),
-    Ask("check_lean", "And where did the {odd} leg come to?", _leaning("shown_now"), only_if=ODD.known & CHECKED & BY_LEVEL & SHOWN_NOW.known,
+    Ask("check_lean", "And where did the {odd} leg come to?", _leaning("shown_now"),
+        only_if=ODD.known & CHECKED & BY_LEVEL & SHOWN_NOW.known,
         log_as="{odd}_check_lean"),
-    Ask("check_heel", "How many {unit} now, {odd} heel?", HEEL, only_if=ODD.known & CHECKED & BY_HEEL, method="{way}", log_as="{odd}_check"),
+    Ask("check_heel", "How many {unit} now, {odd} heel?", HEEL, only_if=ODD.known & CHECKED & BY_HEEL, method="{way}",
+        log_as="{odd}_check"),
 )
 """One more look at the odd side."""
 

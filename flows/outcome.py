@@ -5,6 +5,7 @@ from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
+from companion.screening.setups import NAMES
 from flows.outcome_facts import outcome_facts
 from flows.shared import BODY_WEIGHT
 
@@ -18,6 +19,7 @@ SHUT = LEVEL.one_of("not_today", "clinician", "same_day", "emergency")
 WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go")
 """Drill, home work and load are told only on a day on which the safety check says go."""
 DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none")
+TO_CHECK = fact("setup.proposed").one_of(*NAMES) & ~fact("setup.state").known
 WHY = fact("why").is_("why")
 
 
@@ -26,7 +28,7 @@ def _said(name: str) -> Fact:
 
 
 HAS_WORDS = {name: _said(name) for name in (
-    "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "notes", "home_steps", "length_more",
+    "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "setup_words", "notes", "home_steps", "length_more",
     "strength_more", "control_more")}
 
 
@@ -62,7 +64,12 @@ FLOW = Flow(
         Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}"),
         Tell("{home_words}", DRILL & HAS_WORDS["home_steps"].is_("no")),
         Tell("{drill_why}", WORK_OPEN & fact("drill_why").known),
-        Tell("{keep_words}", WORK_OPEN & HAS_WORDS["keep_words"].is_("yes")),
+        Tell("{setup_words}", WORK_OPEN & HAS_WORDS["setup_words"].is_("yes")),
+        Tell("{keep_words}", WORK_OPEN & HAS_WORDS["keep_words"].is_("yes") & HAS_WORDS["setup_words"].is_("no")),
+        Tell("A set-up waits: one change seemed to help. Say “best squat” to check it.",
+             WORK_OPEN & TO_CHECK),
+        Tell("No change you tried moved where it rounds, so your plain set-up stands.", WORK_OPEN & fact("setup.proposed").is_("none")
+             & HAS_WORDS["setup_words"].is_("no")),
         Tell("{load_words}", WORK_OPEN & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT),
         Tell("{stance}", WORK_OPEN & HAS_WORDS["stance"].is_("yes")),
         Tell("No drill and no advice on load while a clinician comes first. The results stay here: say “results”.",

@@ -18,6 +18,7 @@ from companion.screening.retest import RetestPlan, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
+from companion.screening.setups import SetUp, setup_from
 
 SAID_AT_ONCE = 2
 """Findings told with a cause at first; the rest on request."""
@@ -43,13 +44,13 @@ def told_at(known: Known, name: str = "outcome.at") -> datetime | None:
     return moment if moment.tzinfo else moment.replace(tzinfo=UTC)
 
 
-def concluded(known: Known) -> tuple[Screen, Conclusion, RetestPlan]:
-    """Return the screen, its conclusion, and the retest plan."""
+def concluded(known: Known, setup: SetUp | None = None) -> tuple[Screen, Conclusion, RetestPlan]:
+    """Return the screen, its conclusion, and the retest plan. ``setup``: the one to reckon with; None: the one that stands."""
     answers = list(known.answers())
     screen, about = screen_from(answers), about_from(answers)
     errors = errors_from(answers, about.sex)
     pain = pain_now(known.facts.get("safety_check.pain"), known.facts.get("safety.level"))
-    conclusion = conclude(screen, about, pain, showing(known), errors)
+    conclusion = conclude(screen, about, pain, showing(known), errors, setup or setup_from(known.facts))
     return screen, conclusion, plan(conclusion, screen, about, errors)
 
 
@@ -64,7 +65,8 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         "not_tested": ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
-        "load_words": conclusion.load_words, "stance": conclusion.stance, "retest_words": again.words,
+        "load_words": conclusion.load_words, "stance": conclusion.stance, "setup_words": conclusion.setup_words,
+        "retest_words": again.words,
         "retest_tests": ",".join(one.test for one in again.tests),
         "load_limit": "" if conclusion.load_limit is None else f"{conclusion.load_limit:g}",
     }

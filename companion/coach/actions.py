@@ -21,6 +21,7 @@ from companion.record import coaching, persist
 from companion.record.turn import Turn
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, CoachAct
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.setups import called
 
 NOT_A_COACH: Final = "That is for coaches."
 SENT_MEDIA: Final = "media:"
@@ -148,6 +149,11 @@ def _pin_load(one: CoachTurn) -> list[Letter]:
     return _pin(one, lambda value: shown(float(value), "kg", str(one.lifter.known.facts.get("welcome.units", METRIC))), _lower)
 
 
+def _pin_setup(one: CoachTurn) -> list[Letter]:
+    system = str(one.lifter.known.facts.get("welcome.units", METRIC))
+    return _pin(one, lambda value: called(value, lambda number, unit: shown(number, unit, system)))
+
+
 def _pin_drill(one: CoachTurn) -> list[Letter]:
     letters = _pin(one, lambda value: value.replace("_", " "))
     if one.act.value != "none":
@@ -209,7 +215,8 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
     "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "overrule": _for_lifter(_overrule),
-    "pin_depth": _for_lifter(_pin_depth), "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
+    "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
+    "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
     "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed), "seen": _for_lifter(_seen),
 }
 """One handler an act. What an act of a coach's is called, asks for and tells stands in ``screening.coach_acts``."""

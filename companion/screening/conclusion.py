@@ -20,6 +20,7 @@ from companion.screening.protocols import measured, protocol, route
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, decide, weight_for
 from companion.screening.screen import Screen
+from companion.screening.setups import SetUp, called, depth_with, parts, start_words
 
 Overall = Literal["normal", "no_rounding", "load_question", "likely", "by_elimination", "unexplained", "open"]
 
@@ -48,7 +49,9 @@ class Conclusion:
     easier form (a cause left by elimination). ``keep``: the deepest band to squat to now, None for no advice; never below
     the usual depth. ``load_limit``: kg, None for no number or no advice. ``not_tested``: tests without a valid answer.
     ``settle``: the most informative tests to do next. ``no_stretch``: parts that must not be stretched (a pinch, or
-    hypermobile). ``stance``: a hint for the feet, "" for none. Each ``words`` field is one message of at most 160 characters.
+    hypermobile). ``stance``: a hint for the feet, "" for none.
+    ``setup_words``: the squat for now, "" without a set-up that was checked or set. Each ``words`` field
+    is one message of at most 160 characters.
     """
 
     overall: Overall
@@ -65,6 +68,7 @@ class Conclusion:
     hypermobile: bool
     no_stretch: tuple[str, ...]
     stance: str
+    setup_words: str
     differences: tuple[str, ...]
     notes: tuple[str, ...]
 
@@ -74,11 +78,12 @@ class Conclusion:
 
 
 def conclude(screen: Screen, about: About, pain: float | None = None, show: NumberFormat = metric,
-             errors: Errors | None = None) -> Conclusion:
+             errors: Errors | None = None, setup: SetUp | None = None) -> Conclusion:
     """Return the result of a screen.
 
     ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal. ``show``: writes a metric number in
     the lifter's units. ``errors``: the lifter's own measurement errors; None means the published ones for their sex.
+    ``setup``: the set-up that was checked, or that a coach set; it gives the depth only where pain is known to be 0.
     """
     errors = errors or Errors(about.sex)
     findings = findings_of(screen, about, show, errors)
@@ -88,7 +93,10 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
     verdicts = _eliminated(decide(findings, screen.done), rounding_seen=bool(rounds))
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
+    better = setup if pain == 0 else None
     keep, keep_words = _depth(overall, min(rounds, default=None), about)
+    if better and better.start is not None and overall not in _AT_REST:
+        keep, keep_words = _depth_with(better, loaded if loaded is not None and plain is not None and loaded < plain else None, about, show)
     limit, load_words = _load(overall, about, show)
     bends_far = hypermobile(screen)
     pinched = {f.part for f in findings if f.row.pinched}
@@ -97,7 +105,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
         load_words, tuple(test for test in route() if test not in screen),
         tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), bends_far,
         ("hip", "hamstrings", "calf") if bends_far else tuple(p for p in PARTS if p in pinched),
-        stance(screen, findings), _differences(screen, errors, show),
+        "" if setup else stance(screen, findings), _setup_words(better, keep, limit, about, show), _differences(screen, errors, show),
         (*screen.notes, *((HYPERMOBILE_WORDS,) if bends_far else ()), CANNOT_TELL))
 
 
@@ -203,6 +211,32 @@ def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | No
     keep = min(list(Band)[start - 1], usual)
     return keep, (f"For now go no deeper than {BAND_WORDS[keep]}, above where the rounding starts "
                   "(our cautious choice). Film it once a week.")
+
+
+def _depth_with(setup: SetUp, loaded: int | None, about: About, show: NumberFormat) -> tuple[Band | None, str]:
+    """Return the depth to keep to with a set-up, with its sentence. ``loaded``: where the rounding starts under load, if that is earlier
+    than without: no set-up was looked at under that load, so the earlier of the two counts."""
+    assert setup.start is not None
+    start = min(setup.start, NEVER_STARTS if loaded is None else loaded)
+    if start == 0:
+        return _depth("open", 0, about)
+    usual = band_of(about.usual_depth) or Band.BELOW
+    keep = depth_with(replace(setup, start=start), usual) or Band.WELL_ABOVE
+    return keep, (f"With {called(setup.change, show)}: for now down to {BAND_WORDS[keep]}, above where the rounding starts then "
+                  "(our cautious choice). Film it once a week.")
+
+
+def _setup_words(setup: SetUp | None, keep: Band | None, limit: float | None, about: About, show: NumberFormat) -> str:
+    """Return the squat for now: what is changed, how deep, how heavy, and the trial that shows it; "" without a set-up."""
+    if setup is None:
+        return ""
+    depth = f", down to {BAND_WORDS[keep]}" if keep else ""
+    front = any(one.name == "front" for one in parts(setup.change))
+    load = ("begin with the empty bar: the trial had no load" if front else f"at most {show(limit, 'kg')}" if limit is not None
+            else f"no more than your {show(about.load, 'kg')}: the trial had no load" if about.load else "body weight, as in the trial")
+    shown = (f" In the check it rounded at: {start_words(setup.start)}; plain: {start_words(setup.plain)}."
+             if setup.start is not None and setup.plain is not None else "")
+    return f"Your squat for now: {called(setup.change, show)}, all else as usual{depth}; {load}.{shown}"
 
 
 def _load(overall: Overall, about: About, show: NumberFormat) -> tuple[float | None, str]:
