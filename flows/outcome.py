@@ -47,7 +47,7 @@ FLOW = Flow(
         Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), TESTED),
         Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), TESTED),
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), TESTED),
-        Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), TESTED),
+        Do(Find("load.limit", "{load_limit}", "below the load at which rounding begins, else 80 % of the working load (choice)"), TESTED),
         Tell("Left and right compared: {differences}", TESTED & HAS_WORDS["differences"].is_("yes")),
         Ask("why", "Shall I show what that rests on and what was not tested, or what to do now?", choice(
             ("why", "What it rests on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),

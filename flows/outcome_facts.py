@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import UTC, date, datetime, timedelta
 
 from companion.base.clock import local_date
+from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
@@ -19,6 +20,7 @@ from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
 from companion.screening.setups import SetUp, setup_from
+from companion.screening.squat_days import days_told
 
 SAID_AT_ONCE = 2
 """Findings told with a cause at first; the rest on request."""
@@ -50,7 +52,8 @@ def concluded(known: Known, setup: SetUp | None = None) -> tuple[Screen, Conclus
     screen, about = screen_from(answers), about_from(answers)
     errors = errors_from(answers, about.sex)
     pain = pain_now(known.facts.get("safety_check.pain"), known.facts.get("safety.level"))
-    conclusion = conclude(screen, about, pain, showing(known), errors, setup or setup_from(known.facts))
+    conclusion = conclude(screen, about, pain, showing(known), errors, setup or setup_from(known.facts),
+                          days_told(answers, zone_from(known.facts, known.now)))
     return screen, conclusion, plan(conclusion, screen, about, errors)
 
 

@@ -157,6 +157,8 @@ FLOW = flow_of(
             only_if=LOAD_FILMED & _seen("load"), picture="squat_bands"),
         Ask("load_kg", "How heavy was the bar on that film, plates and all, in {unit}?", KILOS,
             only_if=LOAD_FILMED),
+        Ask("clean_kg", "And the heaviest set on film in which it does not round earlier than without load, in {unit}? None: tap Skip.",
+            KILOS, only_if=LOAD_FILMED & _seen("load")),
         Ask("video", "If you like, send one of the videos. It is kept with your answers, and your coach can "
             "see it if you have one here. If not, tap Skip.", Media(("video",)), only_if=FILMED),
         Do(Find("setup.proposed", "{proposed}", "the change that moved the rounding most for the least fuss (choice)"), ANY_CHANGE_TRIED),

@@ -93,8 +93,10 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     when, show = LocalTimes(zone), _showing(system)
     screen, about = screen_from(answers), about_from(answers)
     errors = errors_from(answers, about.sex)
-    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors, setup_from(facts))
-    days, seed = days_told(answers, zone), trial_seed(answers, str(person))
+    days = days_told(answers, zone)
+    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors,
+                          setup_from(facts), days)
+    seed = trial_seed(answers, str(person))
     tested = bool(screen.done)
     verdicts = conclusion.verdicts if tested else ()
     causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in verdicts)

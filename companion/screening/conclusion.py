@@ -15,12 +15,14 @@ from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
 from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.findings import findings_of
+from companion.screening.load_threshold import Bracket, bracket, sets_of
 from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, look_of, stance
 from companion.screening.protocols import measured, protocol, route
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, decide, weight_for
 from companion.screening.screen import Screen
 from companion.screening.setups import SetUp, called, depth_with, parts, start_words
+from companion.screening.squat_days import ToldDay
 
 Overall = Literal["normal", "no_rounding", "load_question", "likely", "by_elimination", "unexplained", "open"]
 
@@ -78,12 +80,13 @@ class Conclusion:
 
 
 def conclude(screen: Screen, about: About, pain: float | None = None, show: NumberFormat = metric,
-             errors: Errors | None = None, setup: SetUp | None = None) -> Conclusion:
+             errors: Errors | None = None, setup: SetUp | None = None, days: Sequence[ToldDay] = ()) -> Conclusion:
     """Return the result of a screen.
 
     ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal. ``show``: writes a metric number in
     the lifter's units. ``errors``: the lifter's own measurement errors; None means the published ones for their sex.
     ``setup``: the set-up that was checked, or that a coach set; it gives the depth only where pain is known to be 0.
+    ``days``: squat days as told, for the load at which rounding begins.
     """
     errors = errors or Errors(about.sex)
     findings = findings_of(screen, about, show, errors)
@@ -97,7 +100,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
     keep, keep_words = _depth(overall, min(rounds, default=None), about)
     if better and better.start is not None and overall not in _AT_REST:
         keep, keep_words = _depth_with(better, loaded if loaded is not None and plain is not None and loaded < plain else None, about, show)
-    limit, load_words = _load(overall, about, show)
+    limit, load_words = _load(overall, about, show, bracket(sets_of(look, days)))
     bends_far = hypermobile(screen)
     pinched = {f.part for f in findings if f.row.pinched}
     return Conclusion(
@@ -239,8 +242,14 @@ def _setup_words(setup: SetUp | None, keep: Band | None, limit: float | None, ab
     return f"Your squat for now: {called(setup.change, show)}, all else as usual{depth}; {load}.{shown}"
 
 
-def _load(overall: Overall, about: About, show: NumberFormat) -> tuple[float | None, str]:
-    """Return the load limit in kg, with its sentence: 80 % of the working load if a cause is likely or load is the question."""
+def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | None) -> tuple[float | None, str]:
+    """Return the load limit in kg, with its sentence: below the load at which rounding begins where that is known; else 80 % of the
+    working load if a cause is likely or load is the question. Never more than is trained."""
+    if begins and overall in ("likely", "load_question", "open"):
+        limit = float(int(min(begins.most, about.load or begins.most) + 1e-9))
+        held = f"clean at {show(begins.clean, 'kg')}, " if begins.clean is not None else ""
+        return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets were {held}and rounded from {show(begins.rounds, 'kg')} "
+                       "(our cautious choice; your coach may set another).").replace("sets were and", "sets")
     if overall not in ("likely", "load_question"):
         return None, ""
     tail = "and clean on film (our cautious choice; your coach may set another)."

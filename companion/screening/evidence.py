@@ -44,6 +44,8 @@ class EvidenceRow:
     pinched: bool = False
 
 
+EMPTY_BAR: Final = 20.0  # kg, the usual one (memory); a lighter one only makes evidence lighter
+
 # Cause: its parts. A part's words are for the lifter.
 PARTS_BY_CAUSE: Final = {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}
 PART_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength",
@@ -54,7 +56,8 @@ PART_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "
 class Finding:
     """A row that applies to a screen: its grade here, its sentence, its side ("" for both), the load it was under.
 
-    ``answers``: the answers it came from, as "flow.key"; only those that were given.
+    ``answers``: the answers it came from, as "flow.key"; only those that were given. ``kg``: the load as a number, 0 without any; None
+    if it was not told or load has nothing to do with it.
     """
 
     row: EvidenceRow
@@ -63,6 +66,7 @@ class Finding:
     side: str = ""
     load: str = ""
     answers: tuple[str, ...] = ()
+    kg: float | None = None
 
     @property
     def part(self) -> str:
@@ -75,11 +79,13 @@ def by_id(*rows: EvidenceRow) -> dict[str, EvidenceRow]:
     return {row.id: row for row in rows}
 
 
-def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "") -> Finding:
+def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "",
+          kg: float | None = None) -> Finding:
     """Return the finding of one row.
 
     ``keys``: the answers it rests on, with their flow ("about_you.sex") if not the row's own test. ``less``: the reason for
-    counting one grade less, "" for none. ``words``: replaces the row's own sentence. ``load``: in words, "" for none.
+    counting one grade less, "" for none. ``words``: replaces the row's own sentence. ``load``: in words, "" for none, and ``kg`` as a
+    number.
     """
     grade = list(Grade)[max(row.grade.rank - 1, 0)] if less else row.grade
     said = words or row.finding
@@ -87,7 +93,7 @@ def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: st
     at = f" ({load})" if load else ""
     why = f" This counts for less: {less}." if less else ""
     return Finding(row, grade, f"{named}{at}.{why}", side, load,
-                   tuple(key if "." in key else f"{row.test}.{key}" for key in keys))
+                   tuple(key if "." in key else f"{row.test}.{key}" for key in keys), kg)
 
 
 def by_feel(seen_by: str | None) -> str:

@@ -137,9 +137,13 @@ def _on(findings: Iterable[Finding], part: str, side: str) -> list[Finding]:
     return [f for f in findings if f.part == part and f.side in ("", side)]
 
 
-def _decisive(findings: Iterable[Finding], direction: str) -> list[Finding]:
-    """Return the findings of a direction that are moderate or more."""
-    return [f for f in findings if f.row.direction == direction and f.grade >= Grade.MODERATE]
+def _decisive(findings: Sequence[Finding], direction: str) -> list[Finding]:
+    """Return the findings of a direction that are moderate or more. What was clean at a load cancels nothing that was seen at a heavier
+    one: it is left out, and counts again as soon as nothing heavier speaks for the part."""
+    decisive = [f for f in findings if f.grade >= Grade.MODERATE]
+    heaviest = max((f.kg for f in decisive if f.row.direction == "for" and f.kg is not None), default=0.0)
+    return [f for f in decisive if f.row.direction == direction
+            and not (direction == "against" and heaviest and (f.kg or 0.0) < heaviest)]
 
 
 def _deciding(findings: Sequence[Finding]) -> int:
@@ -198,6 +202,6 @@ def _contradiction(parts: Iterable[PartVerdict]) -> str:
     return ""
 
 
-def _load(about: Iterable[Finding]) -> str:
+def _load(about: Sequence[Finding]) -> str:
     """Return the loads of the findings against, moderate or more, in words."""
     return " and ".join(dict.fromkeys(f.load for f in _decisive(about, "against") if f.load))

@@ -128,7 +128,8 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
         mean = mean_of(taken)
         words = f"knee to wall {answer.words}"
         if side in unsettled:
-            yield found(_ROWS["knee_to_wall_open"], *keys, side=side, words=unsettled[side].rstrip("."))
+            both = (key.replace(side, one, 1) if key.startswith(side) else key for one in SIDES for key in keys)
+            yield found(_ROWS["knee_to_wall_open"], *dict.fromkeys(both), "about_you.height", side=side, words=unsettled[side].rstrip("."))
         elif limit == "pinch":
             yield found(_ROWS["knee_to_wall_pinch"], *keys, side=side)
         elif limit in ("calf", "neither") and mean >= enough.value and answer.answer == "clear":

@@ -162,7 +162,8 @@ def findings(raised: LegRaise, context: FindingContext) -> Iterator[Finding]:
         taken = readings(raised, side)
         by_method = tuple(key.format(side) for key in _ANSWERS.get(str(raised.method), ()))
         if side in unsettled:
-            yield found(_ROWS["leg_raise_open"], "method", "effort", *by_method, "about_you.sex", side=side,
+            both = dict.fromkeys(key.format(one) for one in SIDES for key in _ANSWERS.get(str(raised.method), ()))
+            yield found(_ROWS["leg_raise_open"], "method", "effort", *both, "about_you.sex", side=side,
                         words=unsettled[side].rstrip("."))
         elif taken:
             answer = against_threshold(taken, RAISE_LEAST, context.error(_ID, taken[0].method), context.show)

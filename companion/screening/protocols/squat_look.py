@@ -20,7 +20,8 @@ NOT_REPEATED: Final = "The plain squat was not done again at the end, so the squ
 
 @dataclass(frozen=True, slots=True)
 class SquatLook:
-    """Unloaded squats, plain and with one change each; film of working sets, if any (load in kg)."""
+    """Unloaded squats, plain and with one change each; film of working sets, if any: the heaviest, and the heaviest that kept
+    its shape (loads in kg)."""
 
     seen_by: str | None = None
     plain_rounds: str | None = None
@@ -39,6 +40,7 @@ class SquatLook:
     load_rounds: str | None = None
     load_depth: str | None = None
     load_kg: float | None = None
+    clean_kg: float | None = None
 
     def rounds(self, squat: str) -> str | None:
         """Return the answer no|little|clearly|cant_tell of one squat: plain, heels, front, slow, wide, again or load."""
@@ -111,13 +113,13 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
     load = f"at {context.show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not told"
     keys = (*_PLAIN, "load_film", "load_rounds", "load_depth", "load_kg", "about_you.load")
     if loaded < 0:
-        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load)
+        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load, kg=look.load_kg)
     elif loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly"):
         # A film of light sets says little about the working load.
         usual = context.about.load
         light = look.load_kg is None or (usual is not None and look.load_kg < usual)
         why = less("load") or ("it may not be your working load" if light else "")
-        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load)
+        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load, kg=look.load_kg)
 
 
 SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", "three seconds down"),
