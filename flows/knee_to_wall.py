@@ -3,8 +3,8 @@
 from collections.abc import Callable
 
 from companion.conversation.condition import Fact, Facts, Value, fact
-from companion.conversation.flow import SIDES, Ask, Jump, Known, both, sided
-from companion.conversation.kinds import Ready, choice
+from companion.conversation.flow import SIDES, Ask, Jump, Known, Tell, both, sided
+from companion.conversation.kinds import Option, Ready, choice
 from companion.conversation.number_kinds import Number
 from companion.screening.doubts import odd_side
 from companion.screening.errors import errors_from
@@ -12,6 +12,7 @@ from companion.screening.geometry import furthest_reach
 from companion.screening.protocols.knee_to_wall import PROTOCOL, SPREADS, KneeToWall, readings
 from companion.screening.screen import about_from
 from flows.protocol_flow import flow_of
+from flows.shared import NO_LEVEL, NO_TAPE
 
 DISTANCE = Number("cm", low=0, high=30, usual=(3, 20), example_value=11)
 LEAN = Number("deg", low=0, high=70, usual=(15, 60), example_value=38, step=1)
@@ -85,7 +86,8 @@ TAKE = (
 )
 LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",
     choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),
-           ("neither", "Neither")))
+           ("neither", "Neither"), ("other", "Brace, shoe or a slip", "brace", "shoe", "slipped", "socks", "slippery", "it slipped"),
+           ("cant_tell", "I don't know", "don't know", "not sure", "idk", "unsure")))
 CHECK = (
     Ask("check", "Left and right are further apart than sides hardly ever are, so one more look at the {odd} foot, from the big toe "
         "to the wall: how many {unit}?", DISTANCE, caution=ANKLE_CAUTION, only_if=ODD.known & TAPE, method="tape",
@@ -99,9 +101,12 @@ FLOW = flow_of(
     PROTOCOL, facts=(*both(THIRD, DEG_THIRD, TOO_FAR), ODD), at_start=limits, command=("ankle test",),
     steps=(
         Ask("method", f"This looks at {PROTOCOL.looks_at}. Will you measure with a tape, or with the level on your phone? "
-            "The tape is the more exact.", choice(("tape", "Tape", "tape measure", "ruler"), ("level", "Phone level",
-                                                                                             "phone", "level")),
-            then=(Jump(~fact("method").known, say="Without a way to measure there is nothing to keep here."),)),
+            "The tape is the more exact.", choice(
+                Option("tape", "Tape", ("tape measure", "ruler"), only_if=~NO_TAPE),
+                Option("level", "Phone level", ("phone", "level"), only_if=~NO_LEVEL),
+                ("none", "Neither is at hand", "neither", "none", "nothing")),
+            then=(Jump(~fact("method").known | fact("method").is_("none"), say="Then mark the toe's place on a strip of paper against the "
+                       "wall and keep it: measured with a ruler another day, it counts. Say “knee to wall” then."),)),
         Ask("placement", "Where will the phone lie on the shin? Always take the same place.", choice(
             ("below_knee", "Just under the knee"), ("mid_shin", "Middle of the shin", "middle", "mid")), only_if=LEVEL),
         Ask("setup", "Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
@@ -109,5 +114,7 @@ FLOW = flow_of(
         Ask("setup_level", "Bare feet, facing a wall, phone in your hand with the level open.", Ready(), only_if=LEVEL),
         *sided((*TAKE, LIMIT), "left"),
         *sided(TAKE, "right"), *CHECK, sided(LIMIT, "right"),
+        Tell("Something else stopped it, so it is kept and not scored. Bare feet, a floor that grips, nothing strapped on: then say “knee "
+             "to wall” again.", fact("left_limit").is_("other") | fact("right_limit").is_("other")),
     ),
 )

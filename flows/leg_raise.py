@@ -14,6 +14,7 @@ from companion.screening.protocols.leg_raise import PROTOCOL, RAISE_LEAST, SPREA
 from companion.screening.readings import mean_of
 from companion.screening.screen import about_from
 from flows.protocol_flow import flow_of
+from flows.shared import NO_LEVEL, NO_TAPE
 
 LEVEL_SHOWN = Number("deg", 0, 90, usual=(0, 90), example_value=72, step=1)
 HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
@@ -171,7 +172,8 @@ def _leg(onward: str) -> tuple[Ask, ...]:
         Ask("{side}_end", "What ended it, {side} leg?", choice(
             ("back", "Back pressed or lifted", "back moved", "pressed", "lifted", "pressure", "the back"),
             ("knee", "The knee bent", "knee", "knee bent"),
-            ("stretch", "A strong pull, back still", "pull", "stretch", "strong pull", "tight"))),
+            ("stretch", "A strong pull, back still", "pull", "stretch", "strong pull", "tight"),
+            ("cant_tell", "I don't know", "don't know", "not sure", "idk"))),
     )
 
 
@@ -201,8 +203,8 @@ FLOW = flow_of(
                 ("strap", "Strap or towel", "strap", "towel", "belt", "band", "pull"))),
         Ask("method", "How will you read the height? The phone level is the most exact. Heel height works only "
             "up to 75°. By eye is the roughest.", choice(
-                ("level", "Phone level", "level", "phone"),
-                Option("heel", "Heel height", ("heel", "tape", "tape measure"), only_if=HEEL_SERVES),
+                Option("level", "Phone level", ("level", "phone"), only_if=~NO_LEVEL),
+                Option("heel", "Heel height", ("heel", "tape", "tape measure"), only_if=HEEL_SERVES & ~NO_TAPE),
                 ("eye", "By eye", "eye", "film", "look")),
             then=(Jump(~fact("method").known, say="Left out for today. Say “leg raise” any day to do it."),)),
         Ask("placement", "Which part will the level lie on? Always take the same one.", choice(

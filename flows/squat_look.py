@@ -44,6 +44,7 @@ SET_UP = {
             "come back here.",
     "mirror": "Stand side-on to the mirror and tuck your shirt in. Glance across at the bottom, without "
               "twisting.",
+    "friend": "Somebody stands side-on, three big steps away, eyes at hip height, and watches your lower back. Tuck your shirt in.",
     "feel": "Tuck your shirt in and clear some floor. By feel it counts for less than on film, and that is "
             "all right.",
 }

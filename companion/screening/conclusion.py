@@ -247,12 +247,14 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
     working load if a cause is likely or load is the question. Never more than is trained."""
     if begins and overall in ("likely", "load_question", "open"):
         limit = float(int(min(begins.most, about.load or begins.most) + 1e-9))
-        held = f"clean at {show(begins.clean, 'kg')}, " if begins.clean is not None else ""
-        return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets were {held}and rounded from {show(begins.rounds, 'kg')} "
-                       "(our cautious choice; your coach may set another).").replace("sets were and", "sets")
+        held = f"were clean at {show(begins.clean, 'kg')} and " if begins.clean is not None else ""
+        return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets {held}rounded from {show(begins.rounds, 'kg')} "
+                       "(our cautious choice; your coach may set another).")
     if overall not in ("likely", "load_question"):
         return None, ""
     tail = "and clean on film (our cautious choice; your coach may set another)."
+    if about.bar == "none" or (about.load is None and about.bar is None):
+        return None, "Meanwhile stay with body weight; add load only where it stays clean on film (our cautious choice)."
     if about.load is None:
         return None, f"Meanwhile lift at most 80 % of your working load, {tail}"
     limit = float(int(about.load * LOAD_SHARE + 1e-9))

@@ -118,7 +118,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
     look = look_of(screen)
     seen, chance = _seen(look), None
     if seen is not None:
-        blur = 0.0 if look.seen_by in ("film", "mirror") else BY_FEEL
+        blur = 0.0 if look.seen_by in ("film", "mirror", "friend") else BY_FEEL
         chance = explained(drawn, *BAND_EDGES[seen], blur=blur)
     helps = tuple(sorted((_help(name, gained(drawn, draws_of(lifter, squat)), trial, look)
                           for name, squat, trial in _changes(show)), key=lambda one: -one.gain))

@@ -84,7 +84,7 @@ def proposal(look: ReferenceSquat, usual: Band | None = None, ruled_out: Collect
     and none that brought a pinch.
     """
     gains = {name: gain for name in CHANGES if name not in ruled_out and (gain := look.moved(name) or 0) > 0}
-    if not gains or look.seen_by not in ("film", "mirror"):
+    if not gains or look.seen_by not in ("film", "mirror", "friend"):
         return ""
     best, *rest = sorted(gains, key=lambda name: -gains[name])
     start, wanted = look.start(best), (usual or Band.BELOW).rank

@@ -7,7 +7,7 @@ from companion.screening.findings import findings_of
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.screen import LoggedAnswer, screen_of
 from flows.knee_to_wall import FLOW
-from tests.drive import NOW, UNCHECKED, Talk
+from tests.drive import CHECKED, NOW, UNCHECKED, Talk
 
 
 def test_two_readings_close_together_and_away_from_the_lines_need_no_third():
@@ -72,3 +72,20 @@ def test_pain_in_the_answer_ends_the_test_and_scores_nothing():
 
 def test_without_todays_safety_check_it_does_not_open():
     assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"
+
+
+@pytest.mark.parametrize(("at_hand", "offered"), [
+    ({}, ["Tape", "Phone level"]), ({"about_you.tape": "no"}, ["Phone level"]), ({"about_you.level": "no"}, ["Tape"]),
+    ({"about_you.tape": "no", "about_you.level": "no"}, [])])
+def test_only_what_is_at_hand_is_offered_and_there_is_a_way_on_without_either(at_hand: dict[str, str], offered: list[str]):
+    talk = Talk(FLOW, known={**CHECKED, **at_hand})
+    labels = [tap.label for row in talk.says[-1].buttons for tap in row]
+    assert [label for label in labels if label in ("Tape", "Phone level")] == offered
+    assert "strip of paper" in "".join(say.text for say in talk.tap("Neither is at hand").says)
+
+
+def test_a_brace_or_a_slip_is_kept_and_not_scored():
+    talk = Talk(FLOW).say("tape", "ready", "6", "6").tap("Brace, shoe or a slip").say("6", "6").tap("I don't know")
+    assert "kept and not scored" in "".join(say.text for say in talk.says)
+    kept = {key: value for key, value in talk.answers.items() if key in KneeToWall.__dataclass_fields__}
+    assert {one.row.id for one in findings_of(screen_of(KneeToWall(**kept)))} == {"knee_to_wall_open"}

@@ -330,12 +330,19 @@ def test_the_earlier_rounding_under_load_sets_the_depth() -> None:
     assert conclude(screen(STRENGTH_LIKELY), ABOUT, 0).keep == Band.WELL_ABOVE
 
 
-@pytest.mark.parametrize(("load", "limit"), [(80, 64), (100, 80), (75, 60), (62.5, 50), (99, 79), (None, None)])
+@pytest.mark.parametrize(("load", "limit"), [(80, 64), (100, 80), (75, 60), (62.5, 50), (99, 79)])
 def test_the_load_is_at_most_80_percent(load: float | None, limit: float | None) -> None:
     told = conclude(screen(CALF_LIKELY), replace(ABOUT, load=load), 0)
     assert told.load_limit == limit
     assert "80 %" in told.load_words
-    assert load is None or (limit or 0) <= 0.8 * load
+    assert (limit or 0) <= 0.8 * (load or 0)
+
+
+def test_somebody_without_a_bar_is_told_no_share_of_a_load() -> None:
+    for about in (replace(ABOUT, load=None), replace(ABOUT, bar="none")):
+        told = conclude(screen(CALF_LIKELY), about, 0)
+        assert (told.load_limit, "stay with body weight" in told.load_words) == (None, True)
+    assert "80 % of your working load" in conclude(screen(CALF_LIKELY), replace(ABOUT, load=None, bar="high"), 0).load_words
 
 
 def test_past_95_degrees_on_both_sides_no_stretching() -> None:
