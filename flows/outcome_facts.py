@@ -26,6 +26,8 @@ SAID_AT_ONCE = 2
 """Findings told with a cause at first; the rest on request."""
 
 VERDICT_WORDS_MOST = 350
+MORE_MOST = 325
+"""For the further reasons, so that with their heading they fit one message."""
 
 WITHHELD = ("The drill for that part lies on the back or folds deeply, so none is offered while you are, or may be, pregnant. "
             "Ask who looks after you.")
@@ -104,8 +106,12 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     for reason in [verdict.contradiction if verdict.ruling is Ruling.TOO_CLOSE else "", *reasons[:at_once]]:
         if reason and len(first) + len(reason) < VERDICT_WORDS_MOST:
             first += f"\n{reason}"
+    more = "\n".join(reason for reason in reasons if reason not in first)
+    swing = f"What would change it most: {verdict.swing[:1].lower()}{verdict.swing[1:]}" if verdict.swing else ""
+    if len(more) + len(swing) < MORE_MOST:
+        more = "\n".join(filter(None, (more, swing)))
     return {verdict.cause: verdict.ruling.value, f"{verdict.cause}_words": first,
-            f"{verdict.cause}_more": "\n".join(reason for reason in reasons if reason not in first),
+            f"{verdict.cause}_more": more,
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
 
 

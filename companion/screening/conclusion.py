@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from companion.screening.about import About
+from companion.screening.certainty import settled, share_words
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
 from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
@@ -93,7 +94,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
     look = look_of(screen)
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
     rounds = [start for start in (plain, loaded) if start is not None and start < NEVER_STARTS]
-    verdicts = _eliminated(decide(findings, screen.done), rounding_seen=bool(rounds))
+    verdicts = _eliminated(settled(decide(findings, screen.done), findings, screen.done), rounding_seen=bool(rounds))
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
     better = setup if pain == 0 else None
@@ -126,14 +127,21 @@ def verdict_words(verdict: Verdict) -> str:
             named = " and ".join(PART_WORDS[part] for part in verdict.together) + " together" if len(
                 verdict.together) > 1 else PART_WORDS[verdict.part]
             what = f" ({named}{side})" if verdict.cause == "length" else ""
-            return f"{said}{what}, but not certain."
+            return f"{said}{what}, but not certain.{_share(verdict)}"
         case Ruling.RULED_OUT:
             at = f" at the load tested ({verdict.load or 'not said'})" if verdict.cause == "strength" else ""
-            return f"{said}{at}, as far as these tests go."
+            return f"{said}{at}, as far as these tests go.{_share(verdict)}"
     open_parts = [PART_WORDS[p.part] for p in verdict.parts if p.ruling != Ruling.RULED_OUT]
     what = f" ({', '.join(open_parts)}{side})" if verdict.cause == "length" and len(open_parts) < 3 else ""
+    if verdict.leaning and verdict.share is not None:
+        return f"{said}{what}. Our rule says {RULING_WORDS[verdict.leaning]} {share_words(verdict.share)} draws, and that is too few."
     left = " It is the one cause left, which is weaker than likely." if verdict.by_elimination else ""
     return f"{said}{what}.{left}"
+
+
+def _share(verdict: Verdict) -> str:
+    """Return how often the rule comes out the same, in words: no probability, and never called one."""
+    return f" Our rule comes out the same {share_words(verdict.share)}." if verdict.share is not None else ""
 
 
 def settle_words(test: str) -> str:

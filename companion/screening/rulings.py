@@ -47,6 +47,8 @@ class Verdict:
     sentence on tests that disagree. ``load``: the loads at which strength was ruled out. ``settle``: the most informative
     test to do next, "" if the cause is likely or ruled out. ``left_by``: the findings that ruled the other two out, for a
     cause left by elimination. ``together``: the parts that only together make it likely.
+    ``share``: of draws in which the rule comes out the same (``certainty``), ``swing``: the finding that most often undoes it;
+    ``leaning``: the ruling that holds in too few draws, so that it is too close to call.
     """
 
     cause: str
@@ -61,6 +63,9 @@ class Verdict:
     by_elimination: bool = False
     left_by: tuple[Finding, ...] = ()
     together: tuple[str, ...] = ()
+    share: float | None = None
+    swing: str = ""
+    leaning: Ruling | None = None
 
     @property
     def answers(self) -> tuple[str, ...]:

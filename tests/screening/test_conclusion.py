@@ -199,7 +199,8 @@ def test_all_three_ruled_out_is_not_explained_and_gets_no_drill() -> None:
 def test_strength_ruled_out_says_at_which_load() -> None:
     by_bar = conclude(screen(STRENGTH_OUT), ABOUT, 0).verdict("strength")
     assert verdict_words(by_bar) == (
-        "Strength: ruled out at the load tested (with an empty bar and with the bar), as far as these tests go.")
+        "Strength: ruled out at the load tested (with an empty bar and with the bar), as far as these tests go. Our rule comes out the "
+        "same in 9 of 10.")
     same = replace(LOOK, load_film="yes", load_rounds="clearly", load_depth="parallel", load_kg=80)
     assert conclude(screen(squat_look=same), ABOUT, 0).verdict("strength").load == "at 80 kg"
 
@@ -259,7 +260,7 @@ def test_a_likely_cause_gets_its_drill_a_depth_and_a_load(likely: dict[str, Any]
 
 def test_a_likely_calf_names_its_side_and_lists_its_numbers() -> None:
     length = conclude(screen(CALF_LIKELY), ABOUT, 0).verdict("length")
-    assert verdict_words(length) == "Length: likely (calf, left side), but not certain."
+    assert verdict_words(length) == "Length: likely (calf, left side), but not certain. Our rule comes out the same in 9 of 10."
     words = [finding.words for finding in length.because]
     assert "Left: knee to wall 6 cm, clearly under the 10 cm line (common practice)." in words
     assert [f.row.direction for f in length.because] == ["for", "for", "for", "against"]

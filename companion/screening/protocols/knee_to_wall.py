@@ -125,7 +125,7 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
         less = "a phone level is trusted less" if by_level else ""
         keys = ("method", "placement", *(f"{side}_{'deg_' if by_level else ''}{n}" for n in (1, 2, 3)), f"{side}_check", f"{side}_limit")
         answer = against_threshold(taken, least, context.error(_ID, taken[0].method), show)
-        mean = mean_of(taken)
+        mean, margin = mean_of(taken), abs(answer.margin) / answer.sem
         words = f"knee to wall {answer.words}"
         if side in unsettled:
             both = (key.replace(side, one, 1) if key.startswith(side) else key for one in SIDES for key in keys)
@@ -133,13 +133,13 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
         elif limit == "pinch":
             yield found(_ROWS["knee_to_wall_pinch"], *keys, side=side)
         elif limit in ("calf", "neither") and mean >= enough.value and answer.answer == "clear":
-            yield found(_ROWS["knee_to_wall_far"], *keys, side=side, less=less, words=(
+            yield found(_ROWS["knee_to_wall_far"], *keys, side=side, less=less, margin=margin, words=(
                 f"knee to wall {show(mean, taken[0].unit)}, which reaches the {show(enough.value, enough.unit)} line "
                 f"({STANDING_WORDS[enough.standing]})"))
         elif limit in ("calf", "neither") and answer.answer == "clear" and len(taken) == 3:
-            yield found(_ROWS["knee_to_wall_clear"], *keys, side=side, less=less, words=words)
+            yield found(_ROWS["knee_to_wall_clear"], *keys, side=side, less=less, words=words, margin=margin)
         elif limit == "calf" and answer.answer == "short":
-            yield found(_ROWS["knee_to_wall_short"], *keys, side=side, less=less, words=words)
+            yield found(_ROWS["knee_to_wall_short"], *keys, side=side, less=less, words=words, margin=margin)
         else:
             yield found(_ROWS["knee_to_wall_open"], *keys, side=side, words=words)
 

@@ -168,7 +168,8 @@ def findings(raised: LegRaise, context: FindingContext) -> Iterator[Finding]:
         elif taken:
             answer = against_threshold(taken, RAISE_LEAST, context.error(_ID, taken[0].method), context.show)
             yield found(_ROWS[_SHOWN[answer.answer]], "method", "effort", *by_method, "about_you.sex", side=side,
-                        words=f"straight leg {answer.words}")
+                        words=f"straight leg {answer.words}",
+                        margin=None if taken[0].width else abs(answer.margin) / answer.sem)
 
 
 def _way(key: str) -> str:

@@ -106,20 +106,20 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
             if moved is not None and way == (moved > 0) - (moved < 0):
                 for row in ids:
                     yield found(_ROWS[row], *_PLAIN, f"{squat}_rounds", f"{squat}_depth", "again_rounds", "again_depth",
-                                less=less(squat))
+                                less=less(squat), bands=moved, looks=1)
     loaded = bands_later(plain, look.start("load"))
     if loaded is None or look.load_film == "no":
         return
     load = f"at {context.show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not told"
     keys = (*_PLAIN, "load_film", "load_rounds", "load_depth", "load_kg", "about_you.load")
     if loaded < 0:
-        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load, kg=look.load_kg)
+        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load, kg=look.load_kg, bands=loaded)
     elif loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly"):
         # A film of light sets says little about the working load.
         usual = context.about.load
         light = look.load_kg is None or (usual is not None and look.load_kg < usual)
         why = less("load") or ("it may not be your working load" if light else "")
-        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load, kg=look.load_kg)
+        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load, kg=look.load_kg, bands=loaded)
 
 
 SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", "three seconds down"),
