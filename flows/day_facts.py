@@ -16,6 +16,7 @@ from companion.language.days.dates import FARTHEST
 from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
+from companion.screening.front_pinch import HELD, pinch_days
 from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limits_in, load_kept, over_by
 from companion.screening.load_limit import over_limit as days_over
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
@@ -81,9 +82,11 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
             if day.day.isoformat() >= since]
     usual = band_of(str(known.facts.get("about_you.usual_depth", "")))
 
+    held = HELD if pinch_days(known.answers(), zone) else ""
+
     def after(some: list[DepthDay]) -> DepthStep:
         """Return the depth step after these days."""
-        return steps_from(start, usual, some, pin=pin, passed=passed, today=today)
+        return steps_from(start, usual, some, pin=pin, passed=passed, today=today, held=held)
 
     now, begin = after(days), after([]).depth
     set_on = dict(zip((day for day, _ in now.history), (begin, *(depth for _, depth in now.history)), strict=False))

@@ -10,9 +10,11 @@ from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
+from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.drills import DrillOffer, offer_for
 from companion.screening.errors import errors_from
 from companion.screening.evidence import Finding
+from companion.screening.front_pinch import pinch_days, pinch_words
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, mean_of
 from companion.screening.retest import RetestPlan, plan
@@ -77,6 +79,10 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     }
     for verdict in conclusion.verdicts:
         facts |= verdict_facts(verdict)
+    if conclusion.repeat:
+        facts |= {"repeat": conclusion.repeat.test, "repeat_words": conclusion.repeat.words}
+    facts["pinch_words"] = pinch_words(pinch_days(known.answers(), zone_from(known.facts, known.now)))
+    facts |= _limits(conclusion, known)
     if again.days is not None:
         today = date.fromisoformat(str(known.facts["today"]))
         tested = max((row.at for row in known.answers() if row.flow in protocols()), default=known.now)
@@ -85,6 +91,40 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         if plans := [f"{protocol(one.test).name}: {one.words}" for one in again.tests if one.sessions > 1]:
             facts["retest_plan"] = " ".join(plans)
     return facts | offer_facts(conclusion, known)
+
+
+def _limits(conclusion: Conclusion, known: Known) -> dict[str, Value]:
+    """Return which limits hold from now on, since when and why, and which have ended; the day each began is kept."""
+    show, said = showing(known), known.facts
+
+    def depth(value: str) -> str:
+        return f"no deeper than {BAND_WORDS[band]}" if (band := band_of(value)) else ""
+
+    def load(value: str) -> str:
+        return f"at most {show(float(value), 'kg')}" if value not in ("", "none") else ""
+
+    keep = conclusion.keep.value if conclusion.keep else ""
+    limit = "" if conclusion.load_limit is None else f"{conclusion.load_limit:g}"
+    facts: dict[str, Value] = {}
+    hold, ended = [], []
+    for name, now, was, words in (("depth", keep, str(said.get("depth.keep", "")), depth),
+                                  ("load", limit, str(said.get("load.limit", "")), load)):
+        since = (str(said.get(f"{name}.since", "")) if now == was else "") or str(said["today"])
+        facts[f"{name}_since"] = since if now else ""
+        if now:
+            hold.append(f"{words(now)} (since {_day(since)}, from your tests)")
+        elif words(was):
+            ended.append(words(was))
+    pins = (depth(str(said.get("depth.pin", ""))), load(str(said.get("load.pin", ""))))
+    hold += [f"{words}, set by your coach" for words in pins if words]
+    told = f"What holds now: {'; '.join(hold)}." if hold else "No limit of depth or load holds from these tests."
+    facts["limit_words"] = told + (f" Ended today: {'; '.join(ended)}, since these results give no reason for it." if ended else "")
+    return facts
+
+
+def _day(text: str) -> str:
+    day = date.fromisoformat(text)
+    return f"{day.day} {day:%B}"
 
 
 def _times(known: Known) -> dict[str, Value]:

@@ -17,10 +17,11 @@ from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.findings import findings_of
 from companion.screening.load_threshold import Bracket, bracket, sets_of
-from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, look_of, stance
+from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, look_of, opened, stance
+from companion.screening.protocol import FindingContext
 from companion.screening.protocols import measured, protocol, route
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
-from companion.screening.rulings import Ruling, Verdict, decide, weight_for
+from companion.screening.rulings import Ruling, Verdict, contradiction, decide, weight_for
 from companion.screening.screen import Screen
 from companion.screening.setups import SetUp, called, depth_with, parts, start_words
 from companion.screening.squat_days import ToldDay
@@ -32,8 +33,8 @@ PARTS: Final = ("hip", "hamstrings", "calf", "trunk", "control")
 
 OVERALL_WORDS: Final[dict[Overall, str]] = {
     "normal": "A little rounding at or below parallel, without pain, is common, in trained lifters too. "
-              "More tests are optional.",
-    "no_rounding": "No rounding was seen without load. Side-on film of a working set would tell more.",
+              "Nothing to fix; more tests are optional.",
+    "no_rounding": "No rounding was seen without load: nothing to fix. Side-on film of a working set would tell more.",
     "load_question": "Your back keeps its shape without load and rounds on film under load, so the load is the question. "
                      "Strength comes first.",
     "likely": "The tests point to a cause. Beside each cause I say how sure that is.",
@@ -45,6 +46,14 @@ CANNOT_TELL: Final = "Home tests can't show the shape of bones or joints, and th
 
 
 @dataclass(frozen=True, slots=True)
+class Repeat:
+    """The one test to do again now, since what it gave can't stand or contradicts another; ``words``: why, and which side."""
+
+    test: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Conclusion:
     """The result of a screen.
 
@@ -52,9 +61,9 @@ class Conclusion:
     easier form (a cause left by elimination). ``keep``: the deepest band to squat to now, None for no advice; never below
     the usual depth. ``load_limit``: kg, None for no number or no advice. ``not_tested``: tests without a valid answer.
     ``settle``: the most informative tests to do next. ``no_stretch``: parts that must not be stretched (a pinch, or
-    hypermobile). ``stance``: a hint for the feet, "" for none.
-    ``setup_words``: the squat for now, "" without a set-up that was checked or set. Each ``words`` field
-    is one message of at most 160 characters.
+    hypermobile). ``stance``: a hint for the feet, "" for none. ``setup_words``: the
+    squat for now, "" without a set-up that was checked or set. ``repeat``: the one repeat that would settle a contradiction or a
+    doubtful reading. Each ``words`` field is one message of at most 160 characters.
     """
 
     overall: Overall
@@ -72,6 +81,7 @@ class Conclusion:
     no_stretch: tuple[str, ...]
     stance: str
     setup_words: str
+    repeat: Repeat | None
     differences: tuple[str, ...]
     notes: tuple[str, ...]
 
@@ -92,9 +102,10 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
     errors = errors or Errors(about.sex)
     findings = findings_of(screen, about, show, errors)
     look = look_of(screen)
+    shut = (*screen.done, *(test for test in route() if not opened(test, screen, about)))
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
     rounds = [start for start in (plain, loaded) if start is not None and start < NEVER_STARTS]
-    verdicts = _eliminated(settled(decide(findings, screen.done), findings, screen.done), rounding_seen=bool(rounds))
+    verdicts = _eliminated(settled(decide(findings, shut), findings, shut), rounding_seen=bool(rounds))
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
     better = setup if pain == 0 else None
@@ -109,7 +120,8 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
         load_words, tuple(test for test in route() if test not in screen),
         tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), bends_far,
         ("hip", "hamstrings", "calf") if bends_far else tuple(p for p in PARTS if p in pinched),
-        "" if setup else stance(screen, findings), _setup_words(better, keep, limit, about, show), _differences(screen, errors, show),
+        "" if setup else stance(screen, findings), _setup_words(better, keep, limit, about, show),
+        _repeat(screen, verdicts, FindingContext(about, errors.of, show)), _differences(screen, errors, show),
         (*screen.notes, *((HYPERMOBILE_WORDS,) if bends_far else ()), CANNOT_TELL))
 
 
@@ -267,6 +279,24 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
         return None, f"Meanwhile lift at most 80 % of your working load, {tail}"
     limit = float(int(about.load * LOAD_SHARE + 1e-9))
     return limit, f"Meanwhile lift at most {show(limit, 'kg')}, 80 % of {show(about.load, 'kg')}, {tail}"
+
+
+def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext) -> Repeat | None:
+    """Return the one repeat that would settle most: a reading in doubt first, then the shakier of two findings that contradict each
+    other; None if nothing does."""
+    for one in measured():
+        if one.id in screen and one.doubts:
+            for words in one.doubts(screen[one.id], context).values():
+                return Repeat(one.id, words)
+    for verdict in verdicts:
+        for part in verdict.parts:
+            if part.ruling is Ruling.TOO_CLOSE and (clash := contradiction(part)):
+                shaky = min(clash, key=lambda f: (f.margin if f.margin is not None else abs(f.bands or 0), protocol(f.row.test).ease))
+                side = f" on the {shaky.side} side" if shaky.side else ""
+                names = " and the ".join(protocol(f.row.test).short_name for f in clash)
+                return Repeat(shaky.row.test, f"{PART_WORDS[part.part].capitalize()}: the {names} disagree. The "
+                                              f"{protocol(shaky.row.test).short_name} once more{side} would settle it.")
+    return None
 
 
 def _differences(screen: Screen, errors: Errors, show: NumberFormat) -> tuple[str, ...]:

@@ -195,15 +195,22 @@ def _side(worse: Sequence[str], part: str, about: Iterable[Finding]) -> str:
     return "both" if any(f.side for f in about if f.part == part) else ""
 
 
+def contradiction(part: PartVerdict) -> tuple[Finding, Finding] | None:
+    """Return the strongest finding for a part and the strongest against it, moderate or more, on one side; None if none disagree."""
+    for side in SIDES:
+        on_side = _on(part.because, part.part, side)
+        speaks_for, against = _decisive(on_side, "for"), _decisive(on_side, "against")
+        if speaks_for and against:
+            return speaks_for[0], against[0]
+    return None
+
+
 def _contradiction(parts: Iterable[PartVerdict]) -> str:
     """Return a sentence naming the tests for and against one part; "" if none disagree."""
     for part in parts:
-        for side in SIDES:
-            on_side = _on(part.because, part.part, side)
-            speaks_for, against = _decisive(on_side, "for"), _decisive(on_side, "against")
-            if speaks_for and against:
-                one, other = (protocol(finding.row.test).short_name for finding in (speaks_for[0], against[0]))
-                return f"{PART_WORDS[part.part].capitalize()}: the {one} points to it, the {other} points away from it."
+        if clash := contradiction(part):
+            one, other = (protocol(finding.row.test).short_name for finding in clash)
+            return f"{PART_WORDS[part.part].capitalize()}: the {one} points to it, the {other} points away from it."
     return ""
 
 

@@ -12,6 +12,7 @@ from companion.conversation.effects import Remind
 from companion.conversation.wording import MOST_CHARACTERS
 from companion.screening.about import About
 from companion.screening.conclusion import OVERALL_WORDS
+from companion.screening.front_pinch import pinch_days
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.bird_dog import BirdDog
 from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
@@ -330,6 +331,64 @@ def test_legs_far_past_95_degrees_get_no_stretch():
 def test_the_best_knee_width_is_a_hint_for_the_stance():
     said = whole(told(**CALF_LIKELY, rock_back=RockBack("early", "at_fold", "past")))
     assert "knees wide: a hint for your stance, no more" in said
+
+
+# what to repeat, what holds, what pinches -------------------------------------------------------------------------
+
+CLASH = {"squat_look": replace(LOOK, heels_rounds="clearly", heels_depth="parallel"),
+         "knee_to_wall": KneeToWall("tape", left_1=6, left_2=6, left_limit="calf")}
+
+
+def test_findings_that_disagree_name_the_one_repeat_and_its_side_and_offer_it_at_once():
+    talk = told(**CLASH)
+    assert talk.state == "outcome.again"
+    assert "Calf: the knee to wall and the squat look disagree" in talk.last
+    assert "once more" in talk.last
+    assert talk.tap("Do it now").state.split(".")[0] in ("squat_look", "knee_to_wall")
+
+
+def test_a_reading_in_doubt_is_offered_again_before_anything_else():
+    talk = told(**{**CLASH, "leg_raise": LegRaise("level", "own", "shin", left_level=60, right_level=55, right_lean="past")})
+    assert "Measure the right side again. Do that now?" in talk.last
+    assert talk.tap("Do it now").state == "leg_raise.effort"
+
+
+@pytest.mark.parametrize("level", ["no_load", "not_today", "clinician"])
+def test_no_repeat_is_offered_where_the_day_is_not_open(level: str):
+    assert told({"safety.level": level}, **CLASH).state != "outcome.again"
+
+
+def test_findings_that_agree_ask_for_no_repeat():
+    assert told(**CALF_LIKELY).state == "outcome.why"
+
+
+def test_it_is_told_which_limits_hold_since_when_and_why():
+    talk = told({"depth.keep": "a_little_above", "depth.since": "2026-02-10", "load.pin": "50"}, **CALF_LIKELY)
+    said = whole(talk)
+    assert "What holds now: no deeper than a little above parallel (since 10 February, from your tests); at most 64 kg (since 2 M" in said
+    assert "at most 50 kg, set by your coach" in said
+    assert (talk.found["depth.since"], talk.found["load.since"]) == ("2026-02-10", "2026-03-02")
+
+
+def test_it_is_told_which_limits_have_ended():
+    said = whole(told({"load.limit": "64", "depth.keep": "a_little_above"}, **OUT))
+    assert "Ended today: no deeper than a little above parallel; at most 64 kg" in said
+
+
+def pinched(*days: int) -> list[LoggedAnswer]:
+    return [LoggedAnswer("hip_fold", f"p{day}", "left_pinch", "yes", "ok", "done", "", "", NOW - timedelta(days=day)) for day in days]
+
+
+@pytest.mark.parametrize(("days", "seen"), [((1,), False), ((1, 5), True), ((1, 1), False)])
+def test_a_pinch_at_the_front_is_a_finding_of_its_own_and_after_two_days_to_be_seen(days: tuple[int, ...], seen: bool):
+    said = whole(Talk(FLOW, known={**CHECKED, **NO_PAIN}, book=BOOK, answers=[*log(**CONTROL_LIKELY), *pinched(*days)]))
+    assert "The front of your hip pinched or ached. That says nothing about your back" in said
+    assert ("let a doctor or physiotherapist look" in said) is seen
+
+
+def test_a_day_without_a_pinch_ends_it():
+    gone = [LoggedAnswer("hip_fold", "n", "left_pinch", "no", "ok", "done", "", "", NOW)]
+    assert pinch_days([*pinched(5, 1), *gone], "UTC+00:00") == {}
 
 
 # when to test again ---------------------------------------------------------------------------------------------

@@ -450,7 +450,7 @@ def test_any_screen_has_an_outcome_that_fits_messages_and_stays_above_usual_dept
             *(settle_words(test) for test in told.settle), plan(told, done, about).words,
             *(again.words for again in plan(told, done, about).tests)]
     assert all(len(words) <= 160 for words in said)
-    assert not any("!" in words or "fix" in words for words in said)
+    assert not any("!" in words or "fix" in words.replace("othing to fix", "") for words in said)
     assert usual is None or told.keep is None or told.keep <= Band(usual) or told.keep == Band.WELL_ABOVE
     assert (told.overall == "unexplained") <= all(v.ruling == Ruling.RULED_OUT for v in told.verdicts)
     assert told.part == "" or told.overall not in ("unexplained", "no_rounding", "open")
