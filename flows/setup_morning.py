@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find
-from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from companion.screening.setups import SetUp, called, rank_of
@@ -27,6 +27,7 @@ FLOW = Flow(
     "setup_morning", version=1, title="The morning after a new set-up", policy=Policy.FOLLOW_UP, command=None,
     gates=(WELCOMED, Gate(~fact("setup.state").is_("waits"), "No set-up waits for an answer.")), at_start=morning_facts,
     invite="Yesterday you tried a new way to squat. How are back, hips and knees this morning?",
+    invites=(Offer("How they are", "setup_morning"),),
     steps=(
         Ask("how", "After yesterday's squats with {words}: anything in back, hips or knees this morning that was not there before?", choice(
             ("no", "Nothing", "fine", "good", "all good", "none"), ("ache", "A pinch or an ache", "ache", "pinch", "a bit"),
