@@ -80,6 +80,7 @@ LUCK = Fact("luck", values=("yes", "no"), of=luck_of)
 START = Fact("start", values=BAND_NAMES, of=_start(min, "changed_1", "changed_2"))
 PLAIN = Fact("plain", values=BAND_NAMES, of=_start(min, "plain_1", "plain_2"))
 AT_FRONT = fact("front").one_of("hip", "knee")
+NO_GAIN = RESULT.is_("none")
 GAINED = RESULT.is_("gain") & fact("front").is_("no")
 SAID_SO = "That was luck, then: the second time it rounds no later than the plain squat. Your plain set-up stands."
 
@@ -99,7 +100,7 @@ FLOW = Flow(
         Ask("plain_1", "Plain, as you always squat: three squats, seen from the side. Where does the lower back start to round?", STARTS,
             caution=SHARP, picture="squat_bands"),
         Ask("changed_1", "Now changed: {how}. Three squats, all else as usual. Where does it start to round?", STARTS, caution="{care}",
-            picture="squat_{view}", then=(Jump(LUCK.is_("yes"), say=SAID_SO),)),
+            picture="squat_{view}", then=(Jump(LUCK.is_("yes"), "front", SAID_SO),)),
         Ask("plain_2", "Plain again, nothing changed: three squats. Where does it start?", STARTS, caution=SHARP),
         Ask("changed_2", "And changed once more: {words}. Three squats. Where does it start?", STARTS, caution="{care}"),
         Ask("front", "With the change: a pinch or an ache at the front of a hip or a knee?", choice(
@@ -119,9 +120,11 @@ FLOW = Flow(
         Tell("It held both times: with {words} the rounding starts later, beyond what your repeats differ by. Tomorrow morning I ask "
              "whether anything aches; if not, that is your squat for now.", GAINED, must_arrive=True),
         Do(Find("setup.state", "", "the change did not hold in the check", "{words}"), RESULT.is_("none") & fact("front").is_("no")),
+        Do(Find("setup.luck", "{change}", "the change did not hold in the check, so its first trial does not count", "{words}"),
+           NO_GAIN | LUCK.is_("yes")),
         Tell("Checked: no gain beyond what your own repeats differ by. So no set-up is better than your plain one, and that is an answer "
              "too.", RESULT.is_("none") & fact("front").is_("no")),
         Tell("That could not be told apart. Film from the side shows it best; say “best squat” to check again.",
-             ~RESULT.known & fact("front").is_("no")),
+             ~RESULT.known & fact("front").is_("no") & LUCK.is_("no")),
     ),
 )

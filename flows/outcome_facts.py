@@ -21,7 +21,7 @@ from companion.screening.retest import RetestPlan, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
-from companion.screening.setups import SetUp, setup_from
+from companion.screening.setups import SetUp, setup_from, without_luck
 from companion.screening.squat_days import days_told
 
 SAID_AT_ONCE = 2
@@ -53,7 +53,7 @@ def told_at(known: Known, name: str = "outcome.at") -> datetime | None:
 def concluded(known: Known, setup: SetUp | None = None) -> tuple[Screen, Conclusion, RetestPlan]:
     """Return the screen, its conclusion, and the retest plan. ``setup``: the one to reckon with; None: the one that stands."""
     answers = list(known.answers())
-    screen, about = screen_from(answers), about_from(answers)
+    screen, about = without_luck(screen_from(answers), str(known.facts.get("setup.luck", ""))), about_from(answers)
     errors = errors_from(answers, about.sex)
     pain = pain_now(known.facts.get("safety_check.pain"), known.facts.get("safety.level"))
     conclusion = conclude(screen, about, pain, showing(known), errors, setup or setup_from(known.facts),

@@ -162,6 +162,7 @@ FLOW = flow_of(
             KILOS, only_if=LOAD_FILMED & _seen("load")),
         Ask("video", "If you like, send one of the videos. It is kept with your answers, and your coach can "
             "see it if you have one here. If not, tap Skip.", Media(("video",)), only_if=FILMED),
+        Do(Find("setup.luck", "", "new trials, so nothing is luck yet")),
         Do(Find("setup.proposed", "{proposed}", "the change that moved the rounding most for the least fuss (choice)"), ANY_CHANGE_TRIED),
     ),
 )

@@ -42,7 +42,7 @@ from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import Level, pain_now
 from companion.screening.screen import about_from, screen_from
-from companion.screening.setups import called, setup_from
+from companion.screening.setups import called, setup_from, without_luck
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
 
@@ -91,7 +91,7 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     facts, answers, rows = known.facts, list(known.answers()), list(log.answers_of(db, person))
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
     when, show = LocalTimes(zone), _showing(system)
-    screen, about = screen_from(answers), about_from(answers)
+    screen, about = without_luck(screen_from(answers), str(facts.get("setup.luck", ""))), about_from(answers)
     errors = errors_from(answers, about.sex)
     days = days_told(answers, zone)
     conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors,

@@ -116,6 +116,7 @@ def _ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: 
     for side in SIDES:
         on_side: Ints = np.zeros(DRAWS, dtype=np.int64)
         tests_for, strong_for = np.zeros(DRAWS, dtype=np.int64), np.zeros(DRAWS, dtype=np.bool_)
+        mattered = _mattered(about, [n for n, one in enumerate(about) if one.side in ("", side)], signs)
         for part in parts:
             own = [n for n, one in enumerate(about) if one.part == part and one.side in ("", side)]
             decisive = grades[own] >= Grade.MODERATE.rank
@@ -126,7 +127,7 @@ def _ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: 
             strong = grades[own] == Grade.STRONG.rank
             many_for, many_against = (_tests(about, own, mask) for mask in (speaks, against))
             any_for, any_against = speaks.any(axis=0), against.any(axis=0)
-            enough_for = (speaks & strong).any(axis=0) | (many_for >= 2)
+            enough_for = ((speaks & strong).any(axis=0) | (many_for >= 2)) & _mattered(about, own, signs)
             enough_against = (against & strong).any(axis=0) | (many_against >= 2)
             tested = (signs[own] != 0)[[n for n, at in enumerate(own) if not about[at].row.hint]].any(axis=0)
             other = np.where(tested, Ruling.TOO_CLOSE.rank, Ruling.NOT_TESTED.rank)
@@ -135,8 +136,18 @@ def _ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: 
             on_side = np.maximum(on_side, ruling)
             tests_for = tests_for + np.where(any_against, 0, many_for)
             strong_for = strong_for | ((speaks & strong).any(axis=0) & ~any_against)
-        worst = np.maximum(worst, np.where(strong_for | (tests_for >= 2), Ruling.LIKELY.rank, on_side))
+        worst = np.maximum(worst, np.where((strong_for | (tests_for >= 2)) & mattered, Ruling.LIKELY.rank, on_side))
     return worst
+
+
+def _mattered(about: Sequence[Finding], own: Sequence[int], signs: Ints) -> Truths:
+    """Return in which draws nothing of these findings speaks of length, or a changed squat does, as ``rulings`` has it."""
+    import numpy as np
+
+    length = [n for n in own if about[n].part in PARTS_BY_CAUSE["length"]]
+    speaks = (signs[length] > 0) if length else np.zeros((0, DRAWS), dtype=np.bool_)
+    trials = np.array([about[n].row.trial for n in length], dtype=np.bool_)[:, None]
+    return np.asarray(~speaks.any(axis=0) | (speaks & trials).any(axis=0))
 
 
 def _tests(about: Sequence[Finding], own: Sequence[int], mask: Truths) -> Ints:

@@ -6,6 +6,7 @@ direction: "for" means the part is behind the rounding, "against" that it is not
 sided: the row counts for the side it was found on; other rows count for both sides.
 hint: an unspecific sign; alone it does not make a part "tested".
 pinched: a joint pinched, so its part must not be stretched.
+trial: the lifter's own squat with one thing changed, and not a range taken on the floor.
 """
 
 from __future__ import annotations
@@ -42,6 +43,7 @@ class EvidenceRow:
     hint: bool = False
     standing: SourceStanding = "common practice"
     pinched: bool = False
+    trial: bool = False
 
 
 EMPTY_BAR: Final = 20.0  # kg, the usual one (memory); a lighter one only makes evidence lighter

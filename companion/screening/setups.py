@@ -9,14 +9,15 @@ heels, stance or tempo lessen rounding is common practice, and each is judged by
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 from statistics import fmean
 from typing import Final
 
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
-from companion.screening.pairs import ReferenceSquat
+from companion.screening.pairs import LOOK, ReferenceSquat, look_of
 from companion.screening.readings import NumberFormat, metric
+from companion.screening.screen import Screen
 
 HEEL_LIFT: Final = 2.0  # cm; of the 2-3 cm of the trial the smaller (choice)
 
@@ -109,6 +110,15 @@ def depth_with(setup: SetUp, usual: Band | None) -> Band | None:
     if setup.start is None or setup.start == 0:
         return None
     return min(list(Band)[setup.start - 1], usual or Band.BELOW)
+
+
+def without_luck(screen: Screen, luck: str) -> Screen:
+    """Return the screen without the trial of a single change that did not hold in its check; of two together nothing follows for one."""
+    look = look_of(screen)
+    if luck not in CHANGES or LOOK.id not in screen:
+        return screen
+    left = replace(look, **{f"{luck}_{asked}": None for asked in ("rounds", "depth")})
+    return Screen({**screen.records, LOOK.id: left}, screen.stopped, screen.notes)
 
 
 def setup_from(facts: Mapping[str, object]) -> SetUp | None:

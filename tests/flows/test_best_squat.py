@@ -41,7 +41,8 @@ def test_a_gain_that_holds_both_times_waits_for_the_next_morning():
 
 
 def test_luck_ends_it_after_two_sets():
-    talk = begun().tap("Check it now", "A little above", "A little above")
+    talk = begun().tap("Check it now", "A little above", "A little above", "No")
+    assert talk.found["setup.luck"] == "heels"
     assert "That was luck" in heard(talk)
     assert talk.state == "home.pick"
     assert "setup.state" not in talk.found
@@ -111,3 +112,10 @@ def test_what_seemed_to_help_is_offered_for_a_check_with_the_results():
 
 def test_where_nothing_helped_the_results_say_so():
     assert "your plain set-up stands" in heard(results(TO_CHECK | {"setup.proposed": "none"}))
+
+
+def test_a_change_that_was_luck_no_longer_speaks_for_a_cause():
+    """Heels up moved it once, and not in the check: its trial is left out of the ruling."""
+    talk = results(TO_CHECK | {"setup.luck": "heels"})
+    assert "With your heels raised" not in heard(talk)
+    assert "With your heels raised" in heard(Talk(OUTCOME, known=TO_CHECK, answers=log(squat_look=HEELS), book=BOOK))

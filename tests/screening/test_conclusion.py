@@ -79,9 +79,10 @@ BOTH_SIDES_OUT = [finding for side in ("left", "right")
     (["arms_clean_stick"], "strength", "not_tested"),  # clean with a stick is worth nothing
     ([], "control", "not_tested"),
     (["heels_later_calf", "knee_to_wall_short"], "length", "likely"),
-    (["hip_fold_back", "rock_early_hip"], "length", "likely"),
+    (["hip_fold_back", "rock_early_hip"], "length", "too_close"),  # ranges alone
+    (["hip_fold_back", "rock_early_hip", "wide_later_hip"], "length", "likely"),
     (["leg_raise_short"], "length", "too_close"),
-    (["leg_raise_short", "knee_to_wall_short"], "length", "likely"),  # two parts of one side together
+    (["leg_raise_short", "knee_to_wall_short", "heels_later_hip"], "length", "likely"),  # two parts of one side together
     (["leg_raise_short", "leg_raise_clear", "knee_to_wall_short"], "length", "too_close"),
     (["hip_fold_reached", "leg_raise_clear", "knee_to_wall_far"], "length", "not_tested"),  # one side only
 ])
@@ -310,7 +311,8 @@ def test_of_two_likely_the_one_whose_change_moved_most_gets_the_drill(heels: dic
 def test_a_tie_without_control_goes_to_the_stronger_finding() -> None:
     tight = {"hip_fold": HipFold("back", "no", None, "back", "no", None),
              "rock_back": RockBack("early", "early", "early")}
-    told = conclude(screen(STRENGTH_LIKELY, tight), ABOUT, 0)
+    wide = replace(STRENGTH_LIKELY["squat_look"], wide_rounds="no", front_rounds="no")
+    told = conclude(screen(tight, squat_look=wide), ABOUT, 0)
     assert [v.cause for v in told.verdicts if v.ruling == Ruling.LIKELY] == ["length", "strength"]
     assert told.part == "trunk"
 
@@ -380,7 +382,7 @@ def test_what_was_not_tested_is_listed() -> None:
 
 
 @pytest.mark.parametrize(("part", "ids", "test"), [
-    ("hip", [], "hip_fold"), ("hip", ["hip_fold_back"], "rock_back"), ("hamstrings", [], "leg_raise"),
+    ("hip", [], "hip_fold"), ("hip", ["hip_fold_back"], "squat_look"), ("hamstrings", [], "leg_raise"),
     ("hamstrings", ["leg_raise_short"], "leg_raise"), ("calf", [], "knee_to_wall"),
     ("calf", ["knee_to_wall_short"], "squat_look"), ("trunk", [], "squat_look"),
     ("trunk", ["load_earlier_trunk"], "pause_squat"), ("control", [], "hand_on_back_squat"),

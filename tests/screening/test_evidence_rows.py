@@ -17,6 +17,7 @@ MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.
     "slow_same_control": "control - moderate",
     "slow_earlier_trunk": "trunk + weak h",
     "wide_later_hip": "hip + weak h",
+    "unmoved_hip": "hip - moderate",
     "load_earlier_trunk": "trunk + strong",
     "load_same_trunk": "trunk - strong",
     "hip_fold_back": "hip + moderate s",

@@ -59,7 +59,9 @@ SHOWN: dict[str, dict[str, Any]] = {
     "slow_same_control": {"squat_look": replace(LOOK, slow_rounds="clearly", slow_depth="parallel")},
     "slow_earlier_trunk": {"squat_look": replace(LOOK, slow_rounds="clearly", slow_depth="a_little_above")},
     "wide_later_hip": {"squat_look": replace(LOOK, wide_rounds="no")},
-    "load_earlier_trunk": film(load_rounds="clearly", load_depth="a_little_above"),
+    "unmoved_hip": {"squat_look": replace(LOOK, **{f"{squat}_{asked}": said for squat in ("heels", "front", "wide")
+                                                   for asked, said in (("rounds", "clearly"), ("depth", "parallel"))})},
+    "load_earlier_trunk": film(load_rounds="clearly", load_depth="well_above"),
     "load_same_trunk": film(load_rounds="clearly", load_depth="parallel"),
     "hip_fold_back": {"hip_fold": HipFold(left_first="back", left_pinch="no")},
     "hip_fold_reached": {"hip_fold": HipFold(left_first="fold", left_pinch="no")},
