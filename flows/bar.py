@@ -19,10 +19,10 @@ FLOW = Flow(
         Ask("weight", "What does it weigh?", Number("kg", 2, 40, usual=(5, 30), example_value=10), only_if=fact("bar").is_("other")),
         Ask("which", "Which plates are there?", choice(
             ("usual", "The usual set of a gym", "gym", "usual", "all", "full set"),
-            ("own", "Only some, I list them", "some", "list", "own")), only_if=HAS_BAR),
-        Ask("plates", "Which sizes have you at least a pair of?", Numbers("kg", 0.2, 50, (20, 10, 5, 2.5)),
+            ("own", "Only some; I'll list them", "some", "list", "own")), only_if=HAS_BAR),
+        Ask("plates", "Of which sizes do you have at least a pair?", Numbers("kg", 0.2, 50, (20, 10, 5, 2.5)),
             only_if=fact("which").is_("own")),
-        Tell("Noted. Warm-up sets come out in loads you can put on that bar.", HAS_BAR),
+        Tell("Noted. I'll give warm-up sets in loads you can put on that bar.", HAS_BAR),
         Tell("Noted. Once you squat with one, say “my bar”.", ~HAS_BAR),
     ),
 )

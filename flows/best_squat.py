@@ -16,10 +16,10 @@ from companion.screening.setups import NAMES, Checked, called, checked, parts, r
 from flows.outcome_facts import showing
 from flows.shared import BANDS, SCORED, SHARP, SQUAT
 
-AMOUNTS = {METRIC: {"rise": "2 cm", "weight": "2 to 5 kg"}, IMPERIAL: {"rise": "an inch", "weight": "5 to 10 lb"}}
+SET_UP_AMOUNTS = {METRIC: {"rise": "2 cm", "weight": "2 to 5 kg"}, IMPERIAL: {"rise": "an inch", "weight": "5 to 10 lb"}}
 STARTS = choice(Option("no", "Not at all", ("no", "none", "nowhere", "never", "stayed flat")), *BANDS.choices,
                 Option("cant_tell", "Can't tell", ("not sure", "don't know", "no idea", "unsure", "idk")))
-SQUATS = ("plain_1", "changed_1", "plain_2", "changed_2")
+FOUR_SETS = ("plain_1", "changed_1", "plain_2", "changed_2")
 
 
 def change_facts(known: Known) -> dict[str, Value]:
@@ -27,7 +27,7 @@ def change_facts(known: Known) -> dict[str, Value]:
     change = str(known.facts.get("setup.proposed", "none"))
     if not parts(change):
         return {"change": "none"}
-    amounts = AMOUNTS[str(known.facts.get("welcome.units", METRIC))]
+    amounts = SET_UP_AMOUNTS[str(known.facts.get("welcome.units", METRIC))]
     look = look_of(screen_from(known.answers()))
     said = called(change, showing(known))
     facts: dict[str, Value] = {
@@ -42,7 +42,7 @@ def change_facts(known: Known) -> dict[str, Value]:
 
 def compared(got: Facts) -> Checked | None:
     """Return what the squats so far show; None while a plain or a changed one is missing or could not be told."""
-    ranks = {name: rank_of(str(got.get(name, ""))) for name in SQUATS}
+    ranks = {name: rank_of(str(got.get(name, ""))) for name in FOUR_SETS}
     if None in ranks.values():
         return None
     before = {name: int(float(got[name])) for name in ("look_plain", "look_again", "look_changed") if name in got}
@@ -73,12 +73,12 @@ def _start(way: Callable[[list[int]], int], *names: str) -> Callable[[Facts, str
     return of
 
 
-BAND_NAMES = tuple(option.value for option in STARTS.options[:-1])
+STARTS_AT = tuple(option.value for option in STARTS.options[:-1])
 PROPOSED = fact("change").one_of(*NAMES)
 RESULT = Fact("result", values=("gain", "none"), of=result_of)
 LUCK = Fact("luck", values=("yes", "no"), of=luck_of)
-START = Fact("start", values=BAND_NAMES, of=_start(min, "changed_1", "changed_2"))
-PLAIN = Fact("plain", values=BAND_NAMES, of=_start(min, "plain_1", "plain_2"))
+CHANGED_START = Fact("start", values=STARTS_AT, of=_start(min, "changed_1", "changed_2"))
+PLAIN_START = Fact("plain", values=STARTS_AT, of=_start(min, "plain_1", "plain_2"))
 AT_FRONT = fact("front").one_of("hip", "knee")
 NO_GAIN = RESULT.is_("none")
 GAINED = RESULT.is_("gain") & fact("front").is_("no")
@@ -91,7 +91,7 @@ FLOW = Flow(
                                  "No single change has moved where your back rounds, so there is no set-up to check. Say “squat look” to "
                                  "try the changes.")),
     at_start=change_facts,
-    facts=(Fact("change", values=(*NAMES, "none")), RESULT, LUCK, START, PLAIN),
+    facts=(Fact("change", values=(*NAMES, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
     steps=(
         Ask("go", "What moved the rounding most for the least fuss: {words}{look_words}. Once may be luck, so I would check it: plain, "
             "changed, plain, changed, three squats each. About 4 minutes. Now?", choice(

@@ -11,6 +11,7 @@ from companion.conversation.catalogue import Catalogue, Consent
 from companion.conversation.flow import Flow
 from companion.conversation.registry import Book, Flows
 from flows.consent import COACH_TEXT, CONSENT_AGAIN, DUE, LIFTER_TEXT
+from flows.crisis import CRISIS
 
 
 class FlowFiles(Mapping[str, Flow]):
@@ -40,7 +41,8 @@ def flows() -> list[Flow]:
 
 COACH_WELCOME = "coach_welcome"
 LINK = "link"
-BOOK: Book = Book(Flows(FlowFiles()), home="home", pain="pain", link=LINK)
+BOOK: Book = Book(Flows(FlowFiles()), home="home", pain="pain", link=LINK, signs="signs", crisis="crisis",
+                  instead=((CRISIS, "begin_again"),))
 CATALOGUE = Catalogue(
     BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER_TEXT), (COACH_WELCOME, COACH_TEXT))),
     CONSENT_AGAIN, DUE, COACH_WELCOME)

@@ -67,9 +67,9 @@ FLOW = Flow(
         Ask("ask_for", "What should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
             only_if=ACT_ASKED.is_("ask_for")),
         Ask("retest", "On which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
-        Ask("finding", "Which finding do you see otherwise?", choice(
+        Ask("finding", "Which finding do you see differently?", choice(
             ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=ACT_ASKED.is_("overrule")),
-        Ask("ruling", "How do you see it? What the tests say stays beside it.", choice(
+        Ask("ruling", "How do you see it? What the tests say stays next to it.", choice(
             ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open"),
             (AS_COMPUTED, "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
         Ask("reason", "Your reason, in a few words? The lifter can read it.", Words(limit=300, example_text="seen in person on Tuesday"),

@@ -14,9 +14,9 @@ FLOW = Flow(
     gates=(COACHES_ONLY,),
     at_start=asked_of,
     steps=(
-        Ask("text", "What should I pass on? It goes out as from you, and stays in the lifter's log.",
+        Ask("text", "What should I pass on? It goes out in your name, and stays in the lifter's log.",
             Words(limit=1000, example_text="stay at parallel this week, and send me a film"), free=True),
-        Ask("sure", "Send that to them as it stands?", YesNo(yes="Send it", no="No"), only_if=fact("text").known),
+        Ask("sure", "Send it to them like this?", YesNo(yes="Send it", no="No"), only_if=fact("text").known),
         Do(Act("note", "{of}", "{text}"), SEND_CONFIRMED),
         Tell("Nothing was sent.", ~SEND_CONFIRMED),
     ),

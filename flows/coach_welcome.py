@@ -9,7 +9,8 @@ from flows.consent import COACH_TEXT, IF_NO, first_asked
 FLOW = Flow(
     "coach_welcome", version=1, title="Welcome, coach", policy=Policy.CONSENT, command=None, facts=(IF_NO,),
     steps=(
-        Tell("Hello. With your code you can be a coach here: lifters test themselves at home, and those who agree let you see it."),
+        Tell("Hello. With your code you can be a coach here: lifters test themselves at home, and those who agree let you see "
+             "their answers."),
         *first_asked(COACH_TEXT),
         Run("link_request"),
         Ask("zone", "Which city are you in, or near? It sets the time of a digest.", Zone()),

@@ -52,13 +52,13 @@ def _too_far(got: Facts, side: str) -> Value:
 
 def _odd(got: Facts, side: str) -> Value | None:
     """Return the side to look at once more, since the two are too far apart to be believed; None for neither."""
-    record = KneeToWall(**{key: got.get(key) for key in ANSWERS})  # type: ignore[arg-type]
+    record = KneeToWall(**{key: got.get(key) for key in REACH_ANSWERS})  # type: ignore[arg-type]
     taken = {one: readings(record, one) for one in SIDES}
     return odd_side(taken, SPREADS["deg" if record.method == "level" else "cm"]) or None
 
 
-ANSWERS = frozenset(("method", *(f"{side}_{key}{n}" for side in SIDES for key in ("", "deg_") for n in (1, 2, 3))))
-THIRD = Fact("{side}_third", values=("yes", "no"), of=_again("", "tape"))
+REACH_ANSWERS = frozenset(("method", *(f"{side}_{key}{n}" for side in SIDES for key in ("", "deg_") for n in (1, 2, 3))))
+THIRD_REACH = Fact("{side}_third", values=("yes", "no"), of=_again("", "tape"))
 DEG_THIRD = Fact("{side}_deg_third", values=("yes", "no"), of=_again("deg_", "level"))
 TOO_FAR = Fact("{side}_too_far", values=("yes", "no"), of=_too_far)
 ODD = Fact("odd", values=SIDES, of=_odd)
@@ -75,7 +75,7 @@ TAKE = (
     Ask("{side}_2", "Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
         caution=ANKLE_CAUTION, only_if=TAPE, method="tape", then=_once_more(2)),
     Ask("{side}_3", "Those two are apart or close to a line, and a third settles it. Once more, {side} foot: how many {unit}?", DISTANCE,
-        caution=ANKLE_CAUTION, only_if=THIRD.is_("yes"), method="tape", then=_once_more(3)),
+        caution=ANKLE_CAUTION, only_if=THIRD_REACH.is_("yes"), method="tape", then=_once_more(3)),
     Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
         "phone along the shin. How many degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=LEVEL,
         method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
@@ -88,7 +88,7 @@ LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, o
     choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),
            ("neither", "Neither"), ("other", "Brace, shoe or a slip", "brace", "shoe", "slipped", "socks", "slippery", "it slipped"),
            ("cant_tell", "I don't know", "don't know", "not sure", "idk", "unsure")))
-CHECK = (
+ODD_FOOT = (
     Ask("check", "Left and right are further apart than sides hardly ever are, so one more look at the {odd} foot, from the big toe "
         "to the wall: how many {unit}?", DISTANCE, caution=ANKLE_CAUTION, only_if=ODD.known & TAPE, method="tape",
         log_as="{odd}_check"),
@@ -98,7 +98,7 @@ CHECK = (
 )
 
 FLOW = flow_of(
-    PROTOCOL, facts=(*both(THIRD, DEG_THIRD, TOO_FAR), ODD), at_start=limits, command=("ankle test",),
+    PROTOCOL, facts=(*both(THIRD_REACH, DEG_THIRD, TOO_FAR), ODD), at_start=limits, command=("ankle test",),
     steps=(
         Ask("method", f"This looks at {PROTOCOL.looks_at}. Will you measure with a tape, or with the level on your phone? "
             "The tape is the more exact.", choice(
@@ -113,7 +113,7 @@ FLOW = flow_of(
             "or a wardrobe does.", Ready(), only_if=TAPE, picture="knee_to_wall_setup"),
         Ask("setup_level", "Bare feet, facing a wall, phone in your hand with the level open.", Ready(), only_if=LEVEL),
         *sided((*TAKE, LIMIT), "left"),
-        *sided(TAKE, "right"), *CHECK, sided(LIMIT, "right"),
+        *sided(TAKE, "right"), *ODD_FOOT, sided(LIMIT, "right"),
         Tell("Something else stopped it, so it is kept and not scored. Bare feet, a floor that grips, nothing strapped on: then say “knee "
              "to wall” again.", fact("left_limit").is_("other") | fact("right_limit").is_("other")),
     ),

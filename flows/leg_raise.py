@@ -81,7 +81,7 @@ def _shown_now(got: Facts, side: str) -> Value | None:
 
 
 def _record(got: Facts) -> LegRaise:
-    return LegRaise(**{key: got.get(key) for key in ANSWERS})  # type: ignore[arg-type]
+    return LegRaise(**{key: got.get(key) for key in LIFT_ANSWERS})  # type: ignore[arg-type]
 
 
 def _again(repeats: int) -> Callable[[Facts, str], Value | None]:
@@ -103,18 +103,18 @@ def _odd(got: Facts, side: str) -> Value | None:
     return odd_side({one: readings(record, one) for one in SIDES}, SPREAD) or None
 
 
-ANSWERS = frozenset(("method", "effort", "leg_length", *(f"{side}_{key}" for side in SIDES for key in (
+LIFT_ANSWERS = frozenset(("method", "effort", "leg_length", *(f"{side}_{key}" for side in SIDES for key in (
     "level", "lean", "heel", "level_2", "heel_2", "level_3", "heel_3"))))
 TOO_HIGH = Fact("{side}_too_high", values=("yes", "no"), of=_too_high)
 SECOND = Fact("{side}_second", values=("yes", "no"), of=_again(1))
-THIRD = Fact("{side}_third", values=("yes", "no"), of=_again(2))
+THIRD_LIFT = Fact("{side}_third", values=("yes", "no"), of=_again(2))
 ODD = Fact("odd", values=SIDES, of=_odd)
 SHOWN_NOW = Fact("shown_now", 0, 90, step=1, of=_shown_now)
 
 BY_LEVEL, BY_HEEL, BY_EYE = (fact("method").is_(name) for name in ("level", "heel", "eye"))
-AGAIN = (BY_LEVEL & fact("{side}_level").known | BY_HEEL & fact("{side}_heel").known) & SECOND.is_("yes")
+ONCE_MORE = (BY_LEVEL & fact("{side}_level").known | BY_HEEL & fact("{side}_heel").known) & SECOND.is_("yes")
 REPEATED, THRICE, CHECKED = fact("{side}_do_2").known, fact("{side}_do_3").known, fact("check_do").known
-LAST = AGAIN & REPEATED & THIRD.is_("yes")
+ONE_LAST = ONCE_MORE & REPEATED & THIRD_LIFT.is_("yes")
 HEEL_SERVES = ~(fact("left_too_high").is_("yes") | fact("right_too_high").is_("yes"))
 
 
@@ -158,17 +158,17 @@ def _leg(onward: str) -> tuple[Ask, ...]:
                        "Take the level or your eye, and start again with the left leg."),)),
         Ask("{side}_eye", "How high did the {side} leg come? Half way up is 45°, straight up is 90°.",
             BANDS_BY_EYE, only_if=BY_EYE, method="{way}", picture="leg_raise_eye_{side}"),
-        Ask("{side}_do_2", "That is close to a line I hold it against, so once more: the {side} leg, the same "
-            "way, then lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=AGAIN),
+        Ask("{side}_do_2", "That is close to a line I compare it with, so once more: the {side} leg, the same "
+            "way, then lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ONCE_MORE),
         Ask("{side}_level_2", "How many degrees this time, {side} leg?", LEVEL_SHOWN,
-            only_if=AGAIN & REPEATED & BY_LEVEL, method="{way}", placement="{placed}"),
+            only_if=ONCE_MORE & REPEATED & BY_LEVEL, method="{way}", placement="{placed}"),
         Ask("{side}_heel_2", "How many {unit} this time, {side} heel?", HEEL,
-            only_if=AGAIN & REPEATED & BY_HEEL, method="{way}"),
+            only_if=ONCE_MORE & REPEATED & BY_HEEL, method="{way}"),
         Ask("{side}_do_3", "A third one settles it, for those two are apart or close to the line: the {side} leg, the same way, then "
-            "lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=LAST),
+            "lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ONE_LAST),
         Ask("{side}_level_3", "How many degrees this time, {side} leg?", LEVEL_SHOWN,
-            only_if=LAST & THRICE & BY_LEVEL, method="{way}", placement="{placed}"),
-        Ask("{side}_heel_3", "How many {unit} this time, {side} heel?", HEEL, only_if=LAST & THRICE & BY_HEEL, method="{way}"),
+            only_if=ONE_LAST & THRICE & BY_LEVEL, method="{way}", placement="{placed}"),
+        Ask("{side}_heel_3", "How many {unit} this time, {side} heel?", HEEL, only_if=ONE_LAST & THRICE & BY_HEEL, method="{way}"),
         Ask("{side}_end", "What ended it, {side} leg?", choice(
             ("back", "Back pressed or lifted", "back moved", "pressed", "lifted", "pressure", "the back"),
             ("knee", "The knee bent", "knee", "knee bent"),
@@ -177,7 +177,7 @@ def _leg(onward: str) -> tuple[Ask, ...]:
     )
 
 
-CHECK = (
+ODD_LEG = (
     Ask("check_do", "Left and right are further apart than sides hardly ever are, so one more look: the {odd} leg, the same way, then "
         "lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ODD.known & (BY_LEVEL | BY_HEEL)),
     Ask("check_level", "How many degrees does the phone show now, {odd} leg?", LEVEL_SHOWN, only_if=ODD.known & CHECKED & BY_LEVEL,
@@ -194,7 +194,7 @@ FLOW = flow_of(
     PROTOCOL, command=("straight leg raise", "hamstring test"),
     at_start=at_start,
     facts=(Fact("way", of=_way), Fact("part", of=_part), Fact("placed", of=_placement), Fact("watch", of=_watch),
-           Fact("hands", of=_hands), *both(TOO_HIGH, SECOND, THIRD), ODD, SHOWN_NOW),
+           Fact("hands", of=_hands), *both(TOO_HIGH, SECOND, THIRD_LIFT), ODD, SHOWN_NOW),
     steps=(
         Ask("effort", f"This looks at {PROTOCOL.looks_at}: lying down, a straight leg comes up until the lower back "
             "moves. Will the leg lift itself, or will you pull it up with a strap or towel? Take the same way "
@@ -224,6 +224,6 @@ FLOW = flow_of(
         Ask("setup", "Lie on your back, legs long. {hands} Feel light, even pressure. Read each message first, "
             "then lie down.", Ready(), picture="leg_raise_setup_{effort}"),
         *sided(_leg("right_do"), "left"),
-        *sided(_leg(END)[:-1], "right"), *CHECK, *sided(_leg(END)[-1:], "right"),
+        *sided(_leg(END)[:-1], "right"), *ODD_LEG, *sided(_leg(END)[-1:], "right"),
     ),
 )

@@ -20,14 +20,14 @@ def request_facts(known: Known) -> dict[str, Value]:
 FLOW = Flow(
     "link_request", version=1, title="Link with a coach", policy=Policy.TALK, command=None, at_start=request_facts, facts=(CODE_STATUS,),
     steps=(
-        Tell("That code is not one of mine, or it was used or has run out. Ask for a new one.", CODE_STATUS.is_("unknown")),
+        Tell("That code is not one of mine, or it was used or has expired. Ask for a new one.", CODE_STATUS.is_("unknown")),
         Tell("That is your own code: it is for your lifter.", CODE_STATUS.is_("own")),
         Tell("Too many of those codes were wrong. Try again in an hour.", CODE_STATUS.is_("slowed")),
         Ask("agree", "{who} asks to be your coach here. {who} would see your answers, results, squat days, notes and films, and hear at "
-            "once when something hurts. Every look is noted, and you can read it. You can end it at any time. Agree?",
+            "once when something hurts. I note each time they look, and you can read that. You can end it at any time. Agree?",
             YesNo(yes="Yes, I agree", no="No"), safety=True, only_if=CODE_STATUS.is_("lifter")),
-        Ask("take", "This makes you a coach here, as {who}. You see what lifters who agree have told; each look is noted, and they can "
-            "read it. Go on?", YesNo(yes="Yes", no="No"), safety=True, only_if=CODE_STATUS.is_("coach")),
+        Ask("take", "This makes you a coach here, as {who}. You can see the answers of lifters who agree; I note each time you "
+            "look, and they can read that. Go on?", YesNo(yes="Yes", no="No"), safety=True, only_if=CODE_STATUS.is_("coach")),
         Do(Link("agree"), COACH_AGREED | fact("take").is_("yes")),
         Do(Find("link.status", "none", "answered")),
         Tell("Then {who} sees nothing.", fact("agree").is_("no")),

@@ -61,7 +61,7 @@ FLOW = Flow(
         Do(Find("safety.why", "morning", "the answers that weighed"), HOW_NOW.known & ~HOW_NOW.is_("usual")),
         Do(Alert("{level}", "yesterday something hurt, and this morning it is not back to usual ({how})"),
            HOW_NOW.known & ~HOW_NOW.is_("usual")),
-        Tell("Good. Today's safety check still stands before you squat or test.", HOW_NOW.is_("usual")),
+        Tell("Good. Today's safety check still comes first, before you squat or test.", HOW_NOW.is_("usual")),
         Tell("Then no squats and no loaded drill today; walk and move gently. If it is not gone by tomorrow, see a doctor or "
              "physiotherapist.", HOW_NOW.is_("better")),
         Tell("Then no squats, no tests and no drills today. Please see a doctor or physiotherapist about it.", HOW_NOW.is_("same")),

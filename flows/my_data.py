@@ -14,8 +14,8 @@ def kept_facts(known: Known) -> dict[str, Value]:
     if not isinstance(months, float):
         return {"kept": "Everything you answered is kept in this bot's file."}
     time = "month" if months == 1 else f"{months:g} months"
-    return {"kept": f"Your answers of the last {time} are kept in this bot's file. Of older ones it keeps what came of them, and "
-                    "those that advice and safety still rest on."}
+    return {"kept": f"Your answers of the last {time} are kept in this bot's file. Of older ones it keeps the results, and "
+                    "the answers that advice and safety still depend on."}
 
 
 FLOW = Flow(

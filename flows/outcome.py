@@ -22,7 +22,7 @@ WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go")
 DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none")
 REPEAT = Fact("repeat", values=route())
 CAN_REPEAT = WORK_OPEN & REPEAT.one_of(*route())
-AGAIN = CAN_REPEAT & fact("again").is_("now")
+REPEATING = CAN_REPEAT & fact("again").is_("now")
 TO_CHECK = fact("setup.proposed").one_of(*NAMES) & ~fact("setup.state").known
 WHY = fact("why").is_("why")
 
@@ -36,6 +36,14 @@ HAS_WORDS = {name: _said(name) for name in (
     "notes", "home_steps", "length_more", "strength_more", "control_more")}
 
 
+FOUND = (
+    *(Do(Find(cause, f"{{{cause}}}", "evidence table and decision rule", f"{{{cause}_because}}"), TESTED) for cause in CAUSES),
+    Do(Find("overall", "{overall}", "evidence table and decision rule", "{overall_words}"), TESTED),
+    Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), TESTED),
+    Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), TESTED),
+)
+"""The results, as findings."""
+
 FLOW = Flow(
     "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings", "why"),
     at_start=outcome_facts, facts=(*HAS_WORDS.values(), REPEAT),
@@ -45,29 +53,25 @@ FLOW = Flow(
         *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested"))) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), TESTED),
         Do(Find("outcome.at", "{at}", "time of the results"), TESTED),
-        *(Do(Find(cause, f"{{{cause}}}", "evidence table and decision rule", f"{{{cause}_because}}"), TESTED)
-          for cause in CAUSES),
-        Do(Find("overall", "{overall}", "evidence table and decision rule", "{overall_words}"), TESTED),
-        Do(Find("drill", "{drill}", "drill for the likeliest part", "{overall_words}"), TESTED),
-        Do(Find("retest.tests", "{retest_tests}", "what was likely, too close to call or untested"), TESTED),
+        *FOUND,
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), TESTED),
         Do(Find("load.limit", "{load_limit}", "below the load at which rounding begins, else 80 % of the working load (choice)"), TESTED),
         Do(Find("depth.since", "{depth_since}", "the day this limit began"), TESTED),
         Do(Find("load.since", "{load_since}", "the day this limit began"), TESTED),
         Ask("again", "{repeat_words} Do that now?", choice(
             ("now", "Do it now", "yes", "now", "ok"), ("later", "Another time", "no", "later")), only_if=CAN_REPEAT),
-        *(Run(test, AGAIN & fact("repeat").is_(test)) for test in route()),
-        Tell("Say “results” to hear what that changes.", AGAIN),
+        *(Run(test, REPEATING & fact("repeat").is_(test)) for test in route()),
+        Tell("Say “results” to hear what that changes.", REPEATING),
         Tell("{pinch_words}", TESTED & HAS_WORDS["pinch_words"].is_("yes")),
         Tell("Left and right compared: {differences}", TESTED & HAS_WORDS["differences"].is_("yes")),
-        Ask("why", "Shall I show what that rests on and what was not tested, or what to do now?", choice(
-            ("why", "What it rests on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
+        Ask("why", "Shall I show what that is based on and what was not tested, or what to do now?", choice(
+            ("why", "What it is based on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
             only_if=TESTED & ~AT_REST),
         *(Tell(f"More on {cause}:\n{{{cause}_more}}", WHY & HAS_WORDS[f"{cause}_more"].is_("yes")) for cause in CAUSES),
         Tell("Not tested, so still open: {not_tested}.", WHY & HAS_WORDS["not_tested"].is_("yes")),
         Run("depth_estimate", WHY & GROWN & ~SHUT),
         Tell("{settle}", TESTED & HAS_WORDS["settle"].is_("yes")),
-        Tell("No home test is left that would settle it. Somebody who can watch you squat would tell more.",
+        Tell("No home test is left that would settle it. Somebody who can watch you squat could tell you more.",
              TESTED & HAS_WORDS["settle"].is_("no") & fact("overall").one_of("by_elimination", "open")),
         Tell("{notes}", TESTED & HAS_WORDS["notes"].is_("yes")),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
@@ -84,13 +88,13 @@ FLOW = Flow(
         Tell("{load_words}", WORK_OPEN & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT),
         Tell("{limit_words}", WORK_OPEN & ~AT_REST),
         Tell("{stance}", WORK_OPEN & HAS_WORDS["stance"].is_("yes")),
-        Tell("No drill and no advice on load while a clinician comes first. The results stay here: say “results”.",
+        Tell("No drill and no advice on load until you have been seen. The results stay here: say “results”.",
              TESTED & LEVEL.one_of("clinician", "same_day", "emergency")),
         Tell("What to do with it comes after today's safety check: say “safety check”, then “results”.",
              TESTED & GROWN & ~SHUT & ~CHECKED),
         Tell("No load today, so the drill and what to lift wait until tomorrow.", TESTED & GROWN & CHECKED & LEVEL.is_("no_load")),
         Tell("No drill and no load today. Say “results” again after a day's rest.", TESTED & LEVEL.is_("not_today")),
-        Tell("Under 18 drills and loads are for you and a coach who is linked here, and none is now.", TESTED & ~GROWN),
+        Tell("Under 18, I give drills and loads only with a coach who is linked to you here, and there is none now.", TESTED & ~GROWN),
         Do(Remind("retest", "retest", "{retest_on}"), TESTED & fact("retest_on").known),
         Do(Remind("retest", "retest", ""), TESTED & ~fact("retest_on").known),
         Tell("{retest_plan}", TESTED & ~SHUT & fact("retest_plan").known),

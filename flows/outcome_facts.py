@@ -31,8 +31,8 @@ VERDICT_WORDS_MOST = 350
 MORE_MOST = 325
 """For the further reasons, so that with their heading they fit one message."""
 
-WITHHELD = ("The drill for that part lies on the back or folds deeply, so none is offered while you are, or may be, pregnant. "
-            "Ask who looks after you.")
+WITHHELD = ("The drill for that part means lying on your back or folding deeply, so I offer none while you are, or may be, "
+            "pregnant. Ask your doctor or midwife.")
 
 
 def showing(known: Known) -> NumberFormat:
@@ -184,7 +184,7 @@ def overruled(known: Known) -> str:
     """Return the coach's differing rulings in words; they are shown next to the tests' verdicts and do not replace them."""
     said = [f"{cause} is {str(ruling).replace('_', ' ')}" for cause in ("length", "strength", "control")
             if (ruling := known.facts.get(f"overruled.{cause}", ""))]
-    return f"Your coach sees it otherwise: {', '.join(said)}." if said else ""
+    return f"Your coach sees it differently: {', '.join(said)}." if said else ""
 
 
 def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:

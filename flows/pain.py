@@ -1,56 +1,93 @@
-"""Pain: where and how it hurts, and the consequences. Runs whenever something hurts; the flow it interrupts waits."""
+"""Pain: what hurts, and what follows from it. Runs whenever something hurts; whatever was going on waits under it."""
 
 from companion.conversation.condition import Fact, fact
-from companion.conversation.effects import Alert, Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
-from companion.conversation.kinds import YesNo, choice
+from companion.conversation.effects import Alert, CountAgain, Find, Remind, Void
+from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
+from companion.conversation.kinds import Option, YesNo, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
-from companion.screening.protocols import route
-from flows.safety_check import LEVELS, UNSURE
-from flows.safety_facts import (
-                              before_pain,
-                              keys_of_pain,
-                              level_after_pain,
-                              level_until_asked,
-                              reasons_of_pain,
-                              said_heart,
-                              said_leg_signs,
-                              said_saddle,
-                              tomorrow,
+from companion.screening.protocols import protocols, route
+from flows.pain_facts import (
+    MOVEMENTS,
+    SQUATS_OF_DAY,
+    before_pain,
+    hurt_in_words,
+    keys_of_pain,
+    level_after_pain,
+    may_take_back,
+    nothing_hurt,
+    others_done,
+    reasons_of_pain,
+    stops,
+    told_so_far,
+    void,
+    void_words,
 )
+from flows.safety_check import LEVELS, UNSURE
+from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tomorrow
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 
+YES_NO = ("yes", "no")
 LEVEL_AFTER_PAIN = Fact("level", values=LEVELS, of=level_after_pain)
 UNTIL_ASKED = Fact("until_asked", values=LEVELS, of=level_until_asked)
 BECAUSE = Fact("because", of=reasons_of_pain)
-SAID_SIGNS = Fact("said_signs", values=("yes", "no"), of=said_leg_signs)
+SAID_SIGNS = Fact("said_signs", values=YES_NO, of=said_leg_signs)
+SAID_WEAK = Fact("said_weak", values=YES_NO, of=said_weak)
 HURTS = ~fact("where").is_("nothing")
 EMERGENCY_NOW = fact("heart_now").one_of("yes", "unsure") | fact("saddle_now").one_of("yes", "unsure")
 ASKED = HURTS & ~fact("where").is_("chest") & ~EMERGENCY_NOW
 """True unless it is an emergency already: chest, breath, faintness, bladder or saddle end the questions."""
-LEG_SIGNS = SAID_SIGNS.is_("yes") | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+LEG_SIGNS = SAID_SIGNS.is_("yes") | SAID_WEAK.is_("yes") | \
+    fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+URGENT_SIGNS = fact("bladder").one_of("yes", "unsure") | fact("weakness").one_of("yes", "unsure")
 
-HURT_IN = Fact("hurt_in", values=(*route(), "squat_day"))
-"""The test or squat day in which it hurt; unknown if the body was at rest."""
+HURT_IN = Fact("hurt_in", values=tuple(MOVEMENTS))
+"""The movement in which it hurt; unknown if the body was at rest."""
+
+DID = Fact("did", values=(f"{route()[0]} {route()[-1]} {SQUATS_OF_DAY}", "warm_up"))
+"""The movements done today, with two examples."""
+
+OTHERS_DONE = Fact("others", values=YES_NO, of=others_done)
+STOPS = Fact("stops", values=YES_NO, of=stops)
+VOID, VOID_WORDS = Fact("void", of=void), Fact("void_words", of=void_words)
+SOME_VOID = Fact("some_void", values=YES_NO, of=lambda got, side: "yes" if void_words(got, side) else "no")
+
+MAY = Fact("may", values=("misheard", "taken_back", "stands"), of=may_take_back)
+NOTHING = Fact("nothing", values=("misheard", "taken_back", "stands"), of=nothing_hurt)
+PAIN_STANDS = HURTS | NOTHING.is_("stands")
+"""True if pain stands, also if the lifter says now that nothing hurts."""
 
 THEIR_WORDS = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
-                              "my chest hurts and i wet myself"))
+                              "my chest hurts and i wet myself", "my foot drops when i walk"))
 """The lifter's words, with one example of each kind."""
 
 OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
-                  Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS))
-"""Keep the day closed until the questions are answered: somebody who puts the phone away now is not offered a squat."""
+                  Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS),
+                  Do(Find("pain.told", "{told}", "whether pain was told, and a sign with it"), HURTS & fact("where").known))
+"""Until these are answered the day is closed: somebody who puts the phone away now is not offered a squat."""
+
+DURING = choice(
+    *(Option(flow, one.title, (one.short_name,), fact(f"did_{flow}").is_("yes") & ~HURT_IN.is_(flow))
+      for flow, one in protocols().items()),
+    Option("warm_up", "Warm-up", ("warmup", "warming up"), fact("did_warm_up").is_("yes") & ~HURT_IN.is_("warm_up")),
+    Option("prime", "Priming drill", ("drill", "the drill"), fact("did_prime").is_("yes") & ~HURT_IN.is_("prime")),
+    Option(SQUATS_OF_DAY, "Today's squats", ("squats", "squatting"), fact(f"did_{SQUATS_OF_DAY}").is_("yes") & ~HURT_IN.is_(SQUATS_OF_DAY)),
+    ("this", "Just now", "now", "this one", "in this one"), ("before", "Before today", "yesterday", "earlier", "not today"),
+    ("unsure", "Not sure", "don't know"))
+"""The movements of today, each offered where it was done."""
 
 FLOW = Flow(
-    "pain", version=1, title="Pain", policy=Policy.PAIN,
+    "pain", version=2, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"),
-    facts=(THEIR_WORDS, HURT_IN, UNTIL_ASKED, LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, Fact("why", of=keys_of_pain),
-           Fact("tomorrow", of=tomorrow),
+    facts=(THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
+           Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,
+           LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
     at_start=before_pain,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
+        Do(Find("pain.before", "{level_before} {now} {why_before}", "what stood before something hurt, since when, and why"),
+           fact("first").is_("yes")),
         *OPEN_QUESTIONS,
         Tell("Stop there, and get comfortable. A few questions, then we see.", must_arrive=True),
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
@@ -68,7 +105,10 @@ FLOW = Flow(
             ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")),
             safety=True, only_if=~EMERGENCY_NOW),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),
-            safety=True, only_if=~HURTS, then=(Jump(fact("surely").is_("no"), "where"),)),
+            safety=True, only_if=~HURTS & ~MAY.is_("taken_back"), then=(Jump(fact("surely").is_("no"), "where"),)),
+        Ask("mistake", "You told me of pain today. Was that a mistake, so that nothing has hurt at all today? Pain that has eased "
+            "since is no mistake.", YesNo(yes="Yes, a mistake", no="No, it did hurt"), safety=True, only_if=~HURTS & MAY.is_("taken_back")),
+        *OPEN_QUESTIONS,
         Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, only_if=ASKED),
         Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, only_if=ASKED),
         *OPEN_QUESTIONS,
@@ -84,21 +124,44 @@ FLOW = Flow(
         Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True,
             only_if=ASKED & LEG_SIGNS & fact("bladder").is_("no")),
         *OPEN_QUESTIONS,
+        Ask("during", "During what did it hurt?", DURING, safety=True, only_if=ASKED & ~URGENT_SIGNS & OTHERS_DONE.is_("yes")),
         Do(Find("safety.level", "{level}", "pain questions", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
-        Do(Find("pain.hurt", "yes", "pain questions"), HURTS),
-        Do(Find("pain.hurt", "no", "pain questions: a false alarm"), ~HURTS),
+        Do(Find("pain.stops", "{stops}", "whether what was going on is over")),
+        Do(Void("{void}"), HURTS & VOID.known),
+        Do(Find("pain.void", "{void}", "named as what it hurt in"), HURTS & VOID.known),
+        Do(CountAgain("{now}", "{hurt_in}"), HURTS & STOPS.is_("no") & HURT_IN.known),
+        Do(Find("pain.hurt", "yes", "pain questions"), PAIN_STANDS),
+        Do(Find("pain.hurt", "no", "pain questions: a false alarm"), NOTHING.is_("misheard")),
+        Do(Find("pain.hurt", "no", "pain questions: taken back"), NOTHING.is_("taken_back")),
         Do(Alert("{level}", "something hurt ({because})"), HURTS),
-        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), HURTS),
-        Tell("Good. Then we go on, or you stop: both are fine.", ~HURTS),
-        Tell(EMERGENCY, HURTS & LEVEL_AFTER_PAIN.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, HURTS & LEVEL_AFTER_PAIN.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, HURTS & LEVEL_AFTER_PAIN.is_("clinician"), must_arrive=True),
-        Tell(NOT_TODAY, HURTS & LEVEL_AFTER_PAIN.is_("not_today"), must_arrive=True),
+        Do(Alert("{level}", "{because}"), NOTHING.one_of("stands", "taken_back")),
+        Do(Find("pain.taken_back", "{since}", "pain told since then was taken back"), NOTHING.is_("taken_back")),
+        Do(CountAgain("{since}"), NOTHING.is_("taken_back")),
+        Do(CountAgain("{now}"), NOTHING.is_("misheard")),
+        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), PAIN_STANDS),
+        Do(Remind("morning", "morning", ""), NOTHING.is_("taken_back")),
+        Tell("Good. Then we go on, or you stop: both are fine.", NOTHING.is_("misheard")),
+        Tell("Noted as a mistake. What I had stopped counting counts again. Both stay in your log.", NOTHING.is_("taken_back")),
+        Tell("Noted. What you told me before still stands: I take pain back once a day, and never after numbness, weakness or chest "
+             "pain.", NOTHING.is_("stands") & ~fact("mistake").is_("no")),
+        Tell("Noted. Then what you told me stands for today.", fact("mistake").is_("no")),
+        Tell(EMERGENCY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("clinician"), must_arrive=True),
+        Tell(NOT_TODAY, ~NOTHING.is_("misheard") & LEVEL_AFTER_PAIN.is_("not_today"), must_arrive=True),
         Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD,
-             HURTS & LEVEL_AFTER_PAIN.is_("no_load") & HURT_IN.one_of(*route()), must_arrive=True),
-        Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL_AFTER_PAIN.is_("no_load") & ~HURT_IN.one_of(*route()), must_arrive=True),
+             HURTS & LEVEL_AFTER_PAIN.is_("no_load") & STOPS.is_("yes") & HURT_IN.one_of(*route()), must_arrive=True),
+        Tell("Thank you for saying so. " + NO_LOAD,
+             HURTS & LEVEL_AFTER_PAIN.is_("no_load") & ~(STOPS.is_("yes") & HURT_IN.one_of(*route())), must_arrive=True),
+        Tell(NO_LOAD, NOTHING.one_of("stands", "taken_back") & LEVEL_AFTER_PAIN.is_("no_load"), must_arrive=True),
+        Tell("No longer counted from today: {void_words}. Do that again on a day without pain.", HURTS & SOME_VOID.is_("yes")),
+        Tell("Today's squats are noted as painful, so they earn no step deeper.",
+             HURTS & (fact("during").is_(SQUATS_OF_DAY) | fact("during").is_("unsure") & fact(f"did_{SQUATS_OF_DAY}").is_("yes"))),
+        Tell("What you answered in the {hurt_in_words} still counts.", HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())),
         Tell("If it gets worse, or is not gone by tomorrow morning, see a doctor or physiotherapist.",
              HURTS & LEVEL_AFTER_PAIN.one_of("no_load", "not_today")),
+        Run("recount", (fact("during").known & SOME_VOID.is_("yes") | fact("mistake").is_("yes") & fact("pain.void.today").known)
+            & fact("outcome.at").known),
     ),
 )

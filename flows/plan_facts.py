@@ -191,7 +191,8 @@ def said_done(got: Facts, side: str) -> Value | None:
         case On(day, at):
             return f"Kept: {date_words(day, today)}, {at:%H:%M}.{following}"
         case Pause(back_on) if back_on > today:
-            return f"Paused until {date_words(back_on, today)}: nothing about squat days before it.{following} “Unpause” ends it sooner."
+            return (f"Paused until {date_words(back_on, today)}: I write nothing about squat days before then.{following} "
+                    "“Unpause” ends it sooner.")
         case Pause():
             return f"The pause is over.{following}"
         case Away(first, back_on):
@@ -212,7 +213,7 @@ def _gone(before: Plan, first: date, back_on: date, today: date) -> str:
     days = [one.day for one in takewhile(lambda one: one.day < back_on, squat_days(before, first))]
     if len(days) > NAMED_MOST:
         return f"Left out: {len(days)} squat days, from {date_words(days[0], today)} to {date_words(days[-1], today)}."
-    return f"Left out: {listed([date_words(day, today) for day in days])}." if days else "No squat day lies in it."
+    return f"Left out: {listed([date_words(day, today) for day in days])}." if days else "There is no squat day in it."
 
 
 def undo(got: Facts, side: str) -> Value | None:

@@ -48,7 +48,7 @@ def _set(number: int) -> Ask:
 
 FLOW = Flow(
     "prime", version=1, title="Priming drill", command=("drill", "priming"),
-    gates=(*SQUAT, Gate(~fact("drill").known, "A drill comes from the tests. Say “screen” first.")),
+    gates=(*SQUAT, Gate(~fact("drill").known, "The drill comes from the tests. Say “screen” first.")),
     at_start=drill_facts,
     steps=(
         Tell("{why_not}", ~OFFERED),
@@ -59,7 +59,7 @@ FLOW = Flow(
         Ask("felt", "How did that feel?", choice(
             ("easy", "Easy, back still", "easy", "good", "fine", "great"), ("right", "Hard, back still", "hard", "tough"),
             ("moved", "My back moved", "moved", "it moved", "rounded"), ("hurt", "Something hurt")), only_if=OFFERED),
-        Run("pain", fact("felt").is_("hurt")),
+        Run("pain", fact("felt").is_("hurt"), asked="prime"),
         Do(Find("prime.felt", "{felt}", "asked after the drill", "{name}"), fact("felt").known),
         Tell("Next time go less far, so that the back stays still. Squat lighter today, and stop where it moves.",
              fact("felt").is_("moved")),

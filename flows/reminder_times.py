@@ -73,7 +73,7 @@ FLOW = Flow(
         Ask("quiet", "{quiet_now} Does that suit you?", choice(
             ("keep", "Yes", "yes", "fine", "ok"), ("other", "Other hours", "other", "no", "change"),
             ("none", "No quiet hours", "none", "any time")), only_if=~BEFORE.is_("none") & SCOPE.one_of("all", "quiet")),
-        Ask("quiet_from", "From when on should I be quiet?", ClockTime(("20:00", "21:00", "22:00"), evening=True),
+        Ask("quiet_from", "From what time should I be quiet?", ClockTime(("20:00", "21:00", "22:00"), evening=True),
             only_if=QUIET.is_("other")),
         Ask("quiet_to", "And until when?", ClockTime(("06:00", "07:00", "09:00"), evening=False),
             only_if=QUIET.is_("other") & fact("quiet_from").known),
@@ -89,7 +89,7 @@ FLOW = Flow(
              SCOPE.is_("briefly") & BEFORE.is_("0")),
         Tell("Good: {before} hours before. {quiet_after} “Reminder times” changes that.",
              SCOPE.is_("briefly") & BEFORE.one_of("2", "4", "12")),
-        Tell("Good. {quiet_after} What falls into the quiet hours waits for their end, or comes before them.",
+        Tell("Good. {quiet_after} A message due in quiet hours comes before they begin or after they end.",
              ~SCOPE.is_("briefly") & ~BEFORE.is_("none") & (BEFORE.known | QUIET.known)),
     ),
 )

@@ -56,7 +56,7 @@ FLOW = Flow(
         Tell("No reminder is planned. Say “my squat days” to set them up.", fact("any").is_("no")),
         Tell("Your reminders are off. “Reminder times” turns those of squat days on again.", fact("any").is_("off")),
         Tell("{lines}", fact("any").is_("yes")),
-        Tell("But first you are to be seen: until a safety check has passed after that, I write nothing about squats or tests.",
+        Tell("But first, please be seen: until a safety check has passed after that, I write nothing about squats or tests.",
              fact("any").is_("yes") & SEEN_FIRST),
         Ask("next", "Anything to do with them?", choice(
             ("file", "A file for my calendar", "file", "calendar", "ics"), ("days", "Change my squat days", "days", "change"),

@@ -14,7 +14,7 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols
 from flows.outcome_facts import last_numbers, told_at
 from flows.screen import open_for, tests_done
-from flows.shared import CLOSING_LEVELS, OF_AGE, WELCOMED
+from flows.shared import AT_ALL, CLOSING_LEVELS
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
@@ -51,7 +51,7 @@ def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
 
 FLOW = Flow(
     "retest", version=1, title="Retest", policy=Policy.TALK, command=("test again", "re-test"),
-    gates=(WELCOMED, OF_AGE, *CLOSING_LEVELS,
+    gates=(*AT_ALL, *CLOSING_LEVELS,
            Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin.")),
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line}{goal_line} About 20 minutes, on a day without heavy squats before it. "
@@ -68,7 +68,7 @@ FLOW = Flow(
             ("none_given", "I had none", "none")), only_if=fact("how_many") >= 1),
         *(step for test in protocols().values() for step in _leg(test)),
         Do(Find("home_work", "{home_done}", "asked at the retest"), fact("home_done").known),
-        Tell("The home work was not done often, so these numbers can't judge it.", fact("home_done").is_("hardly")),
+        Tell("The home work was not done often, so these numbers can't show whether it helps.", fact("home_done").is_("hardly")),
         Run("changes", fact("how_many") >= 1),
         Run("outcome", fact("how_many") >= 1),
     ),

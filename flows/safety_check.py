@@ -33,6 +33,9 @@ CLEARED_UNTIL = Fact("cleared_until", of=cleared_until)
 LIMITED = Fact("has_limits", values=YES_NO, of=has_limits)
 
 UNSURE = YesNo(unsure=True)
+HISTORY_SIGNS = ("heart_history", "cancer_bone", "weight_loss", "pregnancy", "spine_history", "anticoagulants")
+TOLD = (*HISTORY_SIGNS, "restriction", "fall")
+"""Signs that belong to what a clinician said, where that is asked for in words."""
 SENT, SEEN = fact("sent").is_("yes"), fact("seen").is_("yes")
 RED_FLAGS = fact("bladder").one_of("yes", "unsure") | fact("chest").one_of("yes", "unsure")
 """True in an emergency: the questions end."""
@@ -67,30 +70,33 @@ FLOW = Flow(
         Ask("seen", "Last time I asked you to be seen. Has a doctor or physiotherapist seen you since?", YesNo(),
             safety=True, only_if=SENT),
         Ask("told", "What were you told? A few words are enough.",
-            Words(example_text="nothing serious, light training is fine"), safety=True, free=True, only_if=SEEN),
+            Words(example_text="nothing serious, light training is fine"), safety=True, free=True, only_if=SEEN, signs=TOLD),
         Ask("seen_cleared", "Did they say you may train?", UNSURE, safety=True, only_if=SEEN),
         Ask("bladder", "Any of these, now or lately? New trouble with bladder or bowel; numbness between the legs; "
-            "weakness in both legs; loss of sexual function.", UNSURE, safety=True, only_if=~NOT_SEEN),
+            "weakness in both legs; loss of sexual function.", UNSURE, safety=True, only_if=~NOT_SEEN,
+            signs=("bladder_bowel", "saddle", "sexual")),
         Ask("chest", "Chest pain, faintness, or being unusually short of breath: now or today?", UNSURE, safety=True,
-            only_if=ASKING_ON),
+            only_if=ASKING_ON, signs=("chest",)),
         Ask("urgent", "Lately: a leg that is weak or getting weaker, a foot that drops, a hard fall or blow, fever, chills, "
-            "an infection, or feeling ill?", UNSURE, safety=True, only_if=ASKING_ON),
+            "an infection, or feeling ill?", UNSURE, safety=True, only_if=ASKING_ON, signs=("weakness", "fall", "fever")),
         HALF_DONE,
         Ask("weakness", "Is it a leg that is weak or getting weaker, or a foot that drops?", UNSURE, safety=True,
-            only_if=SOMETHING),
+            only_if=SOMETHING, signs=("weakness",)),
         HALF_DONE,
-        Ask("fall", "Is it a hard fall or blow?", UNSURE, safety=True, only_if=SOMETHING),
+        Ask("fall", "Is it a hard fall or blow?", UNSURE, safety=True, only_if=SOMETHING, signs=("fall",)),
         HALF_DONE,
-        Ask("fever", "Is it fever, chills, an infection, or feeling ill?", UNSURE, safety=True, only_if=SOMETHING),
+        Ask("fever", "Is it fever, chills, an infection, or feeling ill?", UNSURE, safety=True, only_if=SOMETHING,
+            signs=("fever",)),
         HALF_DONE,
         HALF_TOLD,
         Ask("history", "Ever, or now: cancer; weight loss you did not aim for; night pain no position eases; long use of "
             "prednisone-type tablets; weak bones; pregnancy; a recent operation or fracture; a disc or nerve diagnosis; "
-            "chest pain or fainting on effort?", UNSURE, safety=True, only_if=ASKING_ON),
+            "chest pain or fainting on effort?", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
         HALF_DONE,
         Ask("mistake", "Last time you said yes to one of those. Was that a mistake?", UNSURE, safety=True,
             only_if=SAID_BEFORE),
-        Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY | WAS_PREGNANT),
+        Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY | WAS_PREGNANT,
+            signs=("pregnancy",)),
         Ask("old_disc", "Is it only an old disc injury, with no symptoms for six months, and you train as usual?",
             UNSURE, safety=True, only_if=HISTORY & fact("pregnant").is_("no")),
         Ask("same_history", "You told me a clinician cleared you. Is it still the same, with nothing new?", UNSURE,
@@ -98,9 +104,9 @@ FLOW = Flow(
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
             only_if=OPEN_HISTORY & ~fact("same_history").is_("yes")),
         Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True,
-            only_if=ASKING_ON & fact("cleared").is_("yes")),
+            signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts"),
-            safety=True, free=True, only_if=ASKING_ON & fact("cleared").is_("yes")),
+            safety=True, free=True, signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes")),
         HALF_DONE,
         Ask("pain", "Back or hip pain right now, from 0 to 10? Rate pain, not stretch.", PainScore(), safety=True, only_if=ASKING_ON),
         HALF_DONE,
@@ -112,6 +118,7 @@ FLOW = Flow(
         Do(Find("safety.why", "{why}", "the answers that weighed"), OWN),
         Do(Find("safety.sore", "{sore}", "soreness from training puts off scored tests"), fact("leg_signs").known),
         Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), fact("leg_signs").known),
+        Do(Find("safety.pregnant", "{pregnant}", "safety check"), fact("pregnant").known),
         Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
                 "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
         Do(Alert("{level}", "safety check. {because}"),
@@ -130,7 +137,7 @@ FLOW = Flow(
              LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("body_first").is_("yes")),
         Tell("Sore muscles would change the numbers, so the tests wait until that is gone. Nothing is locked.",
              LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("sore").is_("yes")),
-        Tell("Nothing stands against testing today. If anything hurts, say so at once.",
+        Tell("I see no reason against testing today. If anything hurts, say so at once.",
              LEVEL_AFTER_CHECK.is_("go") & fact("sore").is_("no")),
     ),
 )

@@ -9,6 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.language.flags import Flag, hear_flags
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 
 CLEARED_FOR: Final = timedelta(days=183)
@@ -29,7 +30,8 @@ _LEG_WORDS = re.compile(r"\b(?:numb|tingl|pins|needle|shoot|zing|electric)|can.?
 def stood(known: Known) -> dict[str, Value]:
     """Return the state before the check, stored with its run: the level, whether it was set today, and the reasons."""
     facts = {name: known.facts.get(f"safety.{name}", "") for name in ("level", "level.today", "why", "cleared_until")}
-    pregnant = known.facts.get("safety_check.pregnant", "no")
+    told = (str(known.facts.get(f"{where}.pregnant", "no")) for where in ("safety_check", "safety"))
+    pregnant = next((one for one in told if one != "no"), "no")
     return {"stood": facts["level"] or "go", "stood_today": facts["level.today"] or "no", "stood_why": facts["why"],
             "stood_cleared_until": facts["cleared_until"], "was_pregnant": pregnant,
             "sent": "yes" if _sent(str(facts["level"] or "go"), str(facts["why"])) else "no"}
@@ -93,7 +95,7 @@ def stands_still(got: Facts, side: str) -> Value:
 
 def reasons_of_check(got: Facts, side: str) -> Value:
     """Return the reasons in words; if the level from before stays, that is the reason."""
-    return "what was said before still stands" if stands_still(got, "") == "yes" else _words(_check(got, so_far=True))
+    return "what was said before still stands" if stands_still(got, "") == "yes" else outcome_words(_check(got, so_far=True))
 
 
 def keys_of_check(got: Facts, side: str) -> Value:
@@ -142,11 +144,6 @@ def tomorrow(got: Facts, side: str) -> Value:
     return (date.fromisoformat(str(got["today"])) + timedelta(days=1)).isoformat()
 
 
-def before_pain(known: Known) -> dict[str, Value]:
-    """Return the level and reasons before the pain questions, stored with their run."""
-    return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}
-
-
 def said_leg_signs(got: Facts, side: str) -> Value:
     """Return "yes" if the lifter's words mention numbness, tingling or shooting."""
     return "yes" if _LEG_WORDS.search(str(got.get("said", ""))) else "no"
@@ -154,15 +151,26 @@ def said_leg_signs(got: Facts, side: str) -> Value:
 
 def said_heart(got: Facts, side: str) -> Value:
     """Return "yes" if the lifter's words mention chest, breath or faintness."""
-    return "yes" if _HEART_WORDS.search(str(got.get("said", ""))) else "no"
+    return "yes" if _HEART_WORDS.search(str(got.get("said", ""))) or _said(got, Flag.CHEST) else "no"
 
 
 def said_saddle(got: Facts, side: str) -> Value:
     """Return "yes" if the lifter's words mention bladder, bowel, the saddle area or both legs."""
-    return "yes" if _SADDLE_WORDS.search(str(got.get("said", ""))) else "no"
+    return "yes" if _SADDLE_WORDS.search(str(got.get("said", ""))) or _said(got, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL) else "no"
 
 
-def _pain(got: Facts, so_far: bool = False) -> SafetyOutcome:
+def said_weak(got: Facts, side: str) -> Value:
+    """Return "yes" if the lifter's words mention a weak leg or a foot that drops."""
+    return "yes" if _said(got, Flag.WEAKNESS) else "no"
+
+
+def _said(got: Facts, *flags: Flag) -> bool:
+    """True if the lifter's words carry one of these signs."""
+    return any(one.flag in flags for one in hear_flags(str(got.get("said", "")), weigh=False))
+
+
+def pain_outcome(got: Facts, so_far: bool = False) -> SafetyOutcome:
+    """Return the outcome of the pain questions. ``so_far``: unasked questions count as no."""
     answers: dict[str, Value | None] = {key: got.get(key) for key in _PAIN}
     if so_far:  # unasked questions count as no
         answers = {key: ({"bad": 0.0}.get(key, "no") if value is None else value) for key, value in answers.items()}
@@ -180,30 +188,11 @@ def _pain(got: Facts, so_far: bool = False) -> SafetyOutcome:
     return level_from_pain(answers, float(start) if start is not None else None)
 
 
-def level_after_pain(got: Facts, side: str) -> Value:
-    """Return the level after the pain questions, never freer than the one before them."""
-    before = Level(str(got.get("level_before", "go")))
-    return before.value if got.get("where") == "nothing" else worst((_pain(got).level, before)).value
-
-
 def level_until_asked(got: Facts, side: str) -> Value:
     """Return the level while the pain questions are open: not today, or a worse one from before or from the answers so far."""
-    return worst((Level.NOT_TODAY, Level(str(got.get("level_before", "go"))), _pain(got, so_far=True).level)).value
+    return worst((Level.NOT_TODAY, Level(str(got.get("level_before", "go"))), pain_outcome(got, so_far=True).level)).value
 
 
-def reasons_of_pain(got: Facts, side: str) -> Value:
-    """Return the place, the score and the reasons, in words."""
-    if got.get("where") == "nothing":
-        return "nothing hurt after all"
-    how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
-    return f"{got.get('where', 'somewhere')}{how_bad}. {_words(_pain(got, so_far=True))}"
-
-
-def keys_of_pain(got: Facts, side: str) -> Value:
-    """Return the keys of the answers that counted, after those from before."""
-    keys = [] if got.get("where") == "nothing" else [reason.key for reason in _pain(got, so_far=True).because]
-    return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
-
-
-def _words(outcome: SafetyOutcome) -> str:
+def outcome_words(outcome: SafetyOutcome) -> str:
+    """Return the reasons of an outcome, in words."""
     return " ".join(reason.words for reason in outcome.because) or "nothing against it"

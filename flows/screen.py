@@ -17,7 +17,7 @@ from companion.screening.protocols import protocols, route, short_route
 from companion.screening.safety import Level
 from companion.screening.setups import NAMES
 from flows.outcome_facts import told_at
-from flows.shared import CLOSING_LEVELS, OF_AGE, WELCOMED
+from flows.shared import AT_ALL, CLOSING_LEVELS
 
 COUNTS_FOR = timedelta(days=14)
 """A test done longer ago than this is done again in a new screen (choice)."""
@@ -124,7 +124,7 @@ AFTER_LOOK = (Run("best_squat", LOOKED & fact("setup.proposed").one_of(*NAMES) &
 
 FLOW = Flow(
     "screen", version=1, title="Screen", policy=Policy.TALK, command=("full screen", "test me"),
-    gates=(WELCOMED, OF_AGE, *CLOSING_LEVELS), at_start=done_already,
+    gates=(*AT_ALL, *CLOSING_LEVELS), at_start=done_already,
     invite=f"You are rested by now, so the tests can go on. About {FULL_MINUTES} minutes in all, in as many parts as you like; safety "
            "check and warm-up first. Tap below, or say “screen” when it suits you.",
     facts=(Fact("total", 1, len(route()), step=1, of=total), *map(_place, route())),

@@ -12,23 +12,29 @@ LEVEL = fact("safety.level")
 
 EMERGENCY, SAME_DAY, CLINICIAN, NOT_TODAY, NO_LOAD = (LEVEL_WORDS[level].lifter for level in (
     Level.EMERGENCY, Level.SAME_DAY, Level.CLINICIAN, Level.NOT_TODAY, Level.NO_LOAD))
-BARRED = "Lying on the back and deep folds are left out in pregnancy, so this test stays shut. That is a precaution."
+BARRED = "Lying on the back and deep folds are left out in pregnancy, so I don't offer this test. That is a precaution."
 
 _SEEN_FIRST = fact("safety.may_open").is_("no")
 
 WELCOMED = Gate(~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")
 """The gate before all else: consent, age, units, time zone."""
 
-OF_AGE = Gate(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"),
-              "Under 18 this only goes with a coach who is linked to you here, and none is now.")
+OF_AGE = Gate((fact("welcome.adult").is_("no") | fact("safety.age").is_("under_18")) & ~fact("coach").is_("yes"),
+              "Under 18, this only works with a coach who is linked to you here, and there is none now.")
 """Under 18, nothing that moves the body opens without a coach, also if a coach has left since."""
 
 CLOSING_LEVELS = (Gate(LEVEL.is_("emergency"), EMERGENCY), Gate(LEVEL.is_("same_day"), SAME_DAY),
             Gate(LEVEL.is_("clinician"), CLINICIAN), Gate(LEVEL.is_("not_today"), NOT_TODAY))
 """Gates for a level that closes tests and drills already, told before anything is asked."""
 
+BEGUN_AGAIN = Gate(fact("crisis").is_("open"), first="begin_again")
+"""The gate after thoughts of self-harm: nothing opens before the lifter begins again."""
+
+AT_ALL = (WELCOMED, OF_AGE, BEGUN_AGAIN)
+"""Gates before anything that moves the body or leads to that, today or later."""
+
 CLOSED = (
-    WELCOMED, OF_AGE,
+    *AT_ALL,
     Gate(LEVEL.is_("emergency") & _SEEN_FIRST, EMERGENCY),
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
     Gate(~fact("safety.checked.today").known, "Without today's safety check nothing that moves the body opens.",
@@ -57,7 +63,7 @@ WARM = Gate(~(fact("warm.today").known & fact("warm").is_("done")), "This test w
 SCORED = (SORE, WARM)
 """Gates before a scored test: rested, not sore, warmed up."""
 
-NOT_PREGNANT = Gate(fact("safety_check.pregnant").one_of("yes", "unsure"), BARRED)
+NOT_PREGNANT = Gate(fact("safety_check.pregnant").one_of("yes", "unsure") | fact("safety.pregnant").one_of("yes", "unsure"), BARRED)
 """The gate before lying on the back or folding deeply."""
 
 BANDS: Choice = choice(

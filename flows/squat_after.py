@@ -49,14 +49,14 @@ FLOW = Flow(
             ("higher", "Stayed higher", "higher", "shallower")), only_if=SQUATTED & SET.is_("yes")),
         Ask("depth", "How deep were the working sets?", BANDS, only_if=SQUATTED & SET.is_("no"), picture="squat_bands"),
         Ask("hurt", "Did anything hurt, then or since?", YesNo(yes="Yes, it hurt", no="No"), safety=True, only_if=SQUATTED & ~HURT_NOW),
-        Run("pain", SQUATTED & fact("hurt").is_("yes")),
+        Run("pain", SQUATTED & fact("hurt").is_("yes"), asked="squat_day"),
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "As planned", ("as planned", "yes", "the same", "same"), only_if=PLANNED),
             Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOAD_ASKED),
         Do(Find("load.over", "{load_words}", "over the load limit that stood when the day was told of", "{over_words}"),
            LOAD_ASKED & OVER.is_("yes")),
-        Tell("{load_words} is more than the {most_words} to keep to for now. It is in your log and earns no step deeper. "
-             "{most_words} still holds next time.", LOAD_ASKED & OVER.is_("yes")),
+        Tell("{load_words} is more than the {most_words} to keep to for now. It is in your log, and does not count towards a step "
+             "deeper. Keep to {most_words} next time.", LOAD_ASKED & OVER.is_("yes")),
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?",
             Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes") & ~CARE),
         Ask("note", "One note for the log? Skip it if there is none.", Words(limit=300, example_text="slept badly, bar felt light"),

@@ -9,7 +9,7 @@ from companion.conversation.flow import Ask, Do, Flow, Jump, Offer, Run, Tell
 from companion.conversation.kinds import Option, Words, YesNo, choice
 from companion.conversation.policy import Policy
 from flows.plan_facts import DAYS, missing, new_plan, open_text, plan_facts, rest_words, said_done, understood, undo, what
-from flows.shared import OF_AGE, WELCOMED
+from flows.shared import AT_ALL
 
 CHANGE_KINDS = ("weekly", "every", "on", "skip", "move", "pause", "away", "stay", "stop", "none")
 WANTS = ("half", "time", "day", "nothing")
@@ -75,7 +75,7 @@ def _tap(number: int) -> Ask:
 
 
 FLOW = Flow(
-    "squat_days", version=1, title="My squat days", policy=Policy.TALK, gates=(WELCOMED, OF_AGE), at_start=plan_facts,
+    "squat_days", version=1, title="My squat days", policy=Policy.TALK, gates=AT_ALL, at_start=plan_facts,
     command=("schedule", "training days", "my days", "squat day plan"),
     sentences=(
         rf"{_ASKING}(?P<asked>(?:skip|move|cancel|postpone|reschedule|shift|leave out|push|drop|swap|change) {_FEW}{_DAY}.*)",

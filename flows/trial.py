@@ -7,7 +7,7 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
 from companion.conversation.kinds import YesNo, choice
 from flows.day_facts import verdict_now
-from flows.shared import BODY_WEIGHT, OF_AGE, WELCOMED
+from flows.shared import AT_ALL, BODY_WEIGHT
 
 JOINED = fact("trial.joined").is_("yes")
 TODAY = Fact("drawn_today", values=("yes", "no"))
@@ -20,7 +20,7 @@ def trial_facts(known: Known) -> dict[str, Value]:
 
 FLOW = Flow(
     "trial", version=2, title="Priming trial", facts=(TODAY,), command=("priming trial", "does priming help"),
-    gates=(WELCOMED, OF_AGE,
+    gates=(*AT_ALL,
            Gate(~fact("drill").known | fact("drill").is_("none"),
                 "A trial needs a drill, and that comes from the tests. Say “screen” first."),
            Gate(BODY_WEIGHT, "The trial compares squats with the same load, and for now you keep to body weight. It waits.")),
@@ -28,7 +28,7 @@ FLOW = Flow(
     steps=(
         Ask("join", "Does the drill help you? On squat days I draw by lot: drill or plain warm-up. Afterwards I ask the same "
             "questions. Twelve days at the same depth and load can show it. Join?", YesNo(yes="Yes, join", no="No"),
-            only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill stays there: say “prime”."),)),
+            only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill is still there: say “prime”."),)),
         Do(Find("trial.joined", "yes", "the lifter joined the trial"), fact("join").is_("yes")),
         Tell("{so_far}", JOINED, picture="chart_trial"),
         Tell("Today's lot is drawn already. The next squat day gets its own.", TODAY.is_("yes")),
@@ -36,7 +36,7 @@ FLOW = Flow(
             ("now", "Yes, squat day", "yes", "now", "today"), ("later", "Not today", "no", "later"),
             ("leave", "Leave the trial", "leave", "quit")), only_if=~TODAY.is_("yes")),
         Do(Find("trial.joined", "no", "the lifter left the trial"), fact("next").is_("leave")),
-        Tell("You have left the trial; what you told stays in your log.", fact("next").is_("leave")),
+        Tell("You have left the trial; what you told me stays in your log.", fact("next").is_("leave")),
         Tell("Good. Say “squatting” on the day, and I draw.", fact("next").is_("later")),
         Run("squat_day", fact("next").is_("now")),
     ),

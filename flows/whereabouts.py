@@ -95,7 +95,7 @@ FLOW = Flow(
         Do(Find("zone.away", "{zone_there}", "told by the lifter", "{until_words}"), SETTLED),
         Do(Find("zone.until", "{last_day}", "told by the lifter"), SETTLED),
         Do(Replan(), SETTLED),
-        Tell("Good: your reminders go by the clock there {until_words}. The wall time stays the same.", SETTLED),
+        Tell("Good: your reminders come at the same hours as before, by the clock there, {until_words}.", SETTLED),
         Tell("It stays as it was.", ~(SETTLED)),
     ),
 )

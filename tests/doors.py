@@ -16,7 +16,9 @@ Facts = Mapping[str, Value]
 
 AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "welcomed": {"yes": {"welcome.zone_right": "yes"}, "no": {}, "zone wrong": {"welcome.zone_right": "no"}},
-    "age": {"adult": {"welcome.adult": "yes"}, "under 18": {"welcome.adult": "no"}},
+    "age": {"adult": {"welcome.adult": "yes"}, "under 18": {"welcome.adult": "no"},
+            "said so later": {"welcome.adult": "yes", "safety.age": "under_18"}},
+    "crisis": {"none": {}, "over": {"crisis": "over"}, "open": {"crisis": "open"}},
     "coach": {"linked": {"coach": "yes"}, "none": {}, "left": {"coach": "no"}},
     "level": {"none": {}} | {level: {"safety.level": level} for level in (
         "go", "no_load", "not_today", "clinician", "same_day", "emergency")},
@@ -25,7 +27,8 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "warm": {"done": {"warm": "done", "warm.today": "yes"}, "no": {}, "done before": {"warm": "done"},
              "later": {"warm": "later", "warm.today": "yes"}},
     "pregnant": {"no": {"safety_check.pregnant": "no"}, "never asked": {}, "yes": {"safety_check.pregnant": "yes"},
-                 "unsure": {"safety_check.pregnant": "unsure"}},
+                 "unsure": {"safety_check.pregnant": "unsure"}, "wrote so": {"safety_check.pregnant": "no", "safety.pregnant": "yes"},
+                 "wrote of it": {"safety.pregnant": "unsure"}, "wrote, and not so": {"safety.pregnant": "no"}},
     "sore": {"no": {"safety.sore": "no", "safety.sore.today": "yes"}, "today": {"safety.sore": "yes", "safety.sore.today": "yes"},
              "before": {"safety.sore": "yes"}},
     "load": {"free": {}, "body weight": {"safety.body_first": "yes"}},
@@ -36,6 +39,7 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "years": {"one": {"about_you.years": 1.0}, "less": {"about_you.years": 0.9}, "not told": {}},
     "earned": {"yes": {"may_hinge": "yes"}, "no": {}},
     "day": {"today": {"of_day": "2026-03-02"}, "over": {"of_day": "2026-03-01"}},
+    "heard": {"nothing": {}, "fever": {"heard": "fever"}},
     "a coach": {"yes": {"is_coach": "yes"}, "no": {}},
     "asked to link": {"no": {}, "by a coach": {"link.status": "lifter"}, "as a coach": {"link.status": "coach"}},
 }
@@ -71,14 +75,16 @@ OPEN: Final = {
     "welcome": "it is the first of all", "about_you": "it is part of the welcome", "coach_welcome": "a code is asked for in it",
     "consent_again": "it asks for the consent itself", "link": "a code may come before the welcome: under 18 it must",
     "link_request": "who is asked must be able to say no", "pain": "pain is heard from everybody, always",
+    "crisis": "so are thoughts of self-harm", "begin_again": "it opens the rest again",
     "erase": "everybody may have what is kept erased", "export": "everybody may have a copy", "my_data": "everybody may see it",
     "outcome": "results are kept; drill, load and depth in it have doors of their own (tests/flows/test_outcome.py)",
-    "changes": "numbers of before; no movement", "progress": "numbers of before; no movement"}
+    "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement"}
 """Never shut, and why."""
 
-UNDER_18: Final = {"age": "under 18", "coach": ("none", "left")}
+UNDER_18: Final = {"age": ("under 18", "said so later"), "coach": ("none", "left")}
 
 DOORS: Final = (
+    Door(("signs",), {"heard": "nothing"}, "no question about", "these questions begin where a sign was heard, by no button"),
     Door(("squat_day",), {"day": "over"}, "That squat day is over", "what was begun before midnight is not gone on with"),
     Door((*MOVING, *ROUNDS, *PLANS, *OWN), {"welcomed": ("no", "zone wrong")}, "at the beginning come first",
          "consent, age, units and time zone come before all else", "welcome"),
@@ -88,6 +94,8 @@ DOORS: Final = (
          "a stranger has no menu; a coach need be no lifter", "welcome"),
     Door(COACHES, {"a coach": "no"}, "for coaches", "only whom the operator made a coach sees anything of others"),
     Door((*MOVING, *ROUNDS, *PLANS), UNDER_18, "Under 18", "under 18 only with a coach, also when that one has left"),
+    Door((*MOVING, *ROUNDS, *PLANS), {"crisis": "open"}, "", "after thoughts of self-harm nothing goes on until the lifter begins again",
+         "begin_again"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": "emergency", "level of": "today"}, "can be an emergency",
          "no check of the same day takes an emergency back"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": "same_day", "level of": "today"}, "looked at today",
@@ -101,7 +109,8 @@ DOORS: Final = (
     Door((*MOVING, *ROUNDS), {"level": "not_today"}, "No squats, tests or drills today", "pain, fever or illness: the day is over"),
     Door((*SQUATS, "prime", "squat_day", "best_squat"), {"level": "no_load"}, "No squats or loaded work",
          "a small pain: the floor tests only"),
-    Door(LYING, {"pregnant": ("yes", "unsure")}, "left out in pregnancy", "no lying on the back and no deep fold, also where it may be"),
+    Door(LYING, {"pregnant": ("yes", "unsure", "wrote so", "wrote of it")}, "left out in pregnancy",
+         "no lying on the back and no deep fold, also where it may be"),
     Door(("hinge_to_squat",), {"years": "not told"}, "for how long you have squatted", "it is for who has squatted for a year"),
     Door(("hinge_to_squat",), {"years": "less"}, "a year or more", "it is for who has squatted for a year"),
     Door(("hinge_to_squat",), {"earned": "no"}, "both been clean", "after two clean tests, neither of which hurt"),

@@ -23,6 +23,7 @@ from companion.record import coaching, operator_requests, people
 from companion.screening.coach_acts import COACH_ACTS
 from flows.catalogue import BOOK, CATALOGUE
 from flows.coach_shared import COACHES_ONLY as COACHES_ONLY
+from flows.signs import NOTHING_HEARD
 from tests.coach.test_actions import Gym
 
 STRANGER, OPERATOR = Address("terminal", "nobody yet"), Address("terminal", "the operator")
@@ -38,8 +39,9 @@ EVERYBODY, LIFTERS, COACHES = "-+++++-", "-++----", "---+++-"
 THE_LIFTER, THE_COACH, BOTH = "-+-----", "---+---", "-+-+---"
 
 OPENS: Final = {
-    **dict.fromkeys(("about_you", "changes", "coach_welcome", "consent_again", "erase", "export", "home", "link", "link_request", "my_data",
-                     "outcome", "pain", "progress", "welcome"), EVERYBODY),
+    **dict.fromkeys(("about_you", "begin_again", "changes", "coach_welcome", "consent_again", "crisis", "erase", "export", "home",
+                     "link", "link_request", "my_data", "outcome", "pain", "progress", "recount", "welcome"), EVERYBODY),
+    "signs": "-------",
     **dict.fromkeys((
         "arms_forward_squat", "bar", "bird_dog", "depth_estimate", "depth_step", "film", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
         "knee_to_wall", "leave_coach", "leg_raise", "morning", "my_coaches", "note_to_coach", "pause_squat", "prime", "referral",
@@ -48,7 +50,8 @@ OPENS: Final = {
     **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
                      "lifter_report"), COACHES),
 }
-"""Who may begin each flow for themselves. A coach who has not been welcomed as a lifter is asked that first."""
+"""Who may begin each flow for themselves: nobody the questions about signs, which begin where one was
+heard. A coach who has not been welcomed as a lifter is asked that first."""
 
 REACHES: Final = {
     **dict.fromkeys(OPENS, "-------"),
@@ -127,7 +130,7 @@ class House(Gym):
         """Whether a flow begins for somebody: they are known, no coach is wanted, and no welcome comes first."""
         heard = await self.tries(who, f"go.{flow}")
         person = people.person_at(self.db, who.channel, who.id)
-        if person is None or COACHES_ONLY.say.casefold() in heard:
+        if person is None or any(gate.say.casefold() in heard for gate in (COACHES_ONLY, NOTHING_HEARD)):
             return False
         frames = people.load_session(self.db, person).stack
         return flow == "welcome" or all(frame.flow != "welcome" for frame in frames)

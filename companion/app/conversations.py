@@ -129,8 +129,8 @@ class Conversations:
     # in the background ------------------------------------------------------------------------------------
 
     def forget_erased(self) -> None:
-        """Empty the write-ahead log of erased data. Where a reader such as a backup prevents it, the next turn or sweep tries again.
-        Raises CommitFailed."""
+        """Empty the write-ahead log of erased data. If a reader such as a backup prevents it, the next turn or sweep tries again. Raises
+        CommitFailed."""
         self.erased = True
         try:
             self.erased = not truncate_wal(self.db)

@@ -14,6 +14,7 @@ from companion.conversation.effects import (
     Alert,
     Began,
     Calendar,
+    CountAgain,
     Effect,
     Ended,
     Erase,
@@ -28,9 +29,10 @@ from companion.conversation.effects import (
     Say,
     Show,
     StopReminders,
+    Void,
 )
 from companion.export.registry import FORMATS, ExportSource, Format
-from companion.record import people, persist
+from companion.record import late_pain, people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
 from companion.record.turn import Turn
@@ -51,7 +53,8 @@ def carry_out(turn: Turn, effects: Sequence[Effect]) -> None:
 
 
 def _find(turn: Turn, effect: Find) -> None:
-    """Keep a conclusion; whom it sends to be seen is asked the next day whether they went, until nothing says so any more."""
+    """Store a finding. A safety level that sends the lifter to a clinician also plans the question, from the next day on, whether they have
+    been; any other level ends it."""
     persist.finding(turn, effect)
     if effect.name == SAFETY_LEVEL:
         tomorrow = local_date(turn.now, turn.zone) + timedelta(days=1)
@@ -83,7 +86,7 @@ def _erase(turn: Turn, effect: Erase) -> None:
 
 
 def _export(turn: Turn, effect: Export) -> None:
-    """Send a copy of a person's data in each format meant for the chat. All are made before any is in the outbox."""
+    """Send a copy of a person's data in each format meant for the chat. All are made before any is put in the outbox."""
     for says, file in [(one.said, _file(turn, one)) for one in FORMATS.values() if one.said]:
         _send(turn, says, file)
 
@@ -127,6 +130,7 @@ def _report(turn: Turn, of: str) -> None:
 
 HANDLERS: Final[Mapping[type[Effect], Handler]] = {
     Say: persist.message, Began: persist.began, Ended: persist.ended, Reopened: persist.reopened, Record: persist.answer,
+    Void: late_pain.void, CountAgain: late_pain.count_again,
     Find: _find, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Calendar: _calendar,
     Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act,
 }

@@ -1,4 +1,4 @@
-"""The sweep of due work: reminders, stale messages, operator requests, and reports a stopped process left."""
+"""The sweep of due work: reminders, stale messages, operator requests, and reports left by a process that stopped."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
 from companion.record import coaching, operator_requests, outbox, people, reminders
 from companion.record.caseload import HURT_ASKED, answers_in_run, hurt_unanswered, unreported_pain
-from companion.record.context import SAFETY_LEVEL
+from companion.record.context import SAFETY_LEVEL, SUSPENDED
 from companion.record.turn import Turn
 from companion.reminders.decision import decide, leaves_until
 from companion.reminders.kinds import REMINDER_KINDS
@@ -32,10 +32,10 @@ from companion.reminders.planner import add_round, replan, replan_as_of
 _log = logging.getLogger(__name__)
 
 BACKWARDS: Final = timedelta(seconds=90)
-"""Step back of the clock after which reminders made at later times are planned again; our choice."""
+"""Jump back of the clock beyond which reminders made at later times are planned again; our choice."""
 
 OWED_FOR: Final = timedelta(days=1)
-"""Time for which a report is still made that was asked for before the process ended; our choice."""
+"""Age up to which a report asked for before the process ended is still made; our choice."""
 
 GIVES_WAY_FOR: Final = timedelta(hours=12)
 """Time for which a reminder replaces one of a kind that gives way to it, so that only one is sent; our choice."""
@@ -53,8 +53,8 @@ answering them takes a minute."""
 
 UNSEEN_AFTER: Final = timedelta(hours=2)
 UNSEEN_UNTIL: Final = timedelta(days=2)
-"""Age of an alert no coach has seen from which the lifter is told so, and up to which, should the bot have stood still; our choice.
-What comes in quiet hours counts from their end."""
+"""Age at which the lifter is told that no coach has seen an alert, and up to which, in case the bot was down; our choice. An alert raised
+in quiet hours counts from their end."""
 
 UNSEEN: Final = ("Your coach hasn't seen yet what you told me. Don't wait for them: what I said still holds. If it gets worse or you are "
                  "not sure, call your doctor; in an emergency, your emergency number.")
@@ -132,9 +132,8 @@ class DueSweep:
         replan(turn.db, turn.person, turn.known.facts, turn.now, settled)
 
     def _tell_of_open_pain(self, db: sqlite3.Connection) -> bool:
-        """Tell coaches of whoever said that something hurts and has answered no more for a while, with what was answered so far, and
-        of who was asked whether something hurt and has not answered; returns whether there was anybody. Once a conversation; what is
-        answered later is told as ever."""
+        """Alert coaches to pain questions left unanswered for a while, with the answers so far, and to an unanswered "Did something
+        hurt?"; once per conversation. Answers given later raise their own alert. Returns True if there were any."""
         now = self._bot.clock.now()
         untold = unreported_pain(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
         for person, run in untold:
@@ -150,8 +149,8 @@ class DueSweep:
         return bool(untold or asked)
 
     def _tell_unseen(self, db: sqlite3.Connection) -> bool:
-        """Tell whoever raised an alert that no coach has seen it, once and not in their quiet hours; and where there are several coaches,
-        tell each of them so. Returns whether there was anybody."""
+        """Tell lifters that no coach has seen their alert yet, once and outside their quiet hours; if there are several coaches, alert
+        each of them again. Returns True if there were any."""
         now, told = self._bot.clock.now(), False
         for one in coaching.alerts_unseen(db, now - UNSEEN_AFTER, now - UNSEEN_UNTIL):
             turn = self._turn(db, one.person)
@@ -173,7 +172,7 @@ class DueSweep:
         facts = turn.known.facts
         wishes, zone = preferences_from(facts), turn.zone
         instead = REMINDER_KINDS[reminder.kind].gives_way_to
-        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")),
+        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=facts.get(SUSPENDED) == "open",
                           given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
         if decision.until:
             reminders.postpone(db, id, decision.until, now)
@@ -242,7 +241,7 @@ class DueSweep:
         return True
 
     def _look_again(self, db: sqlite3.Connection, person: int) -> None:
-        """Plan reminders again that were planned after now; done at the start and when the clock went back."""
+        """Plan reminders again that were planned after now; done at the start and when the clock jumped back."""
         turn = self._turn(db, person)
         replan_as_of(db, person, turn.known.facts, turn.now)
 

@@ -1,4 +1,4 @@
-"""Loading ahead of time what the first person who needs it would wait for."""
+"""Preloading, so that the first person to need a part does not wait for it."""
 
 from __future__ import annotations
 

@@ -9,6 +9,7 @@ from enum import Enum
 from typing import Final
 
 from companion.conversation.prompt import STOP
+from companion.language.flags import hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear
 from companion.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
@@ -56,12 +57,14 @@ def admission_of(count: MessageCount) -> Admission:
 
 
 def always_heard(event: Event) -> Pain | Phrase | None:
-    """Return Pain.YES for a message that surely reports pain, Phrase.STOP for a stop; None for all else."""
+    """Return Pain.YES for a message that clearly reports pain, Phrase.STOP for a stop; None otherwise."""
     match event:
         case Tapped(data):
             return Phrase.STOP if data.rpartition(".")[2] == STOP else None
         case Typed(text) | Edited(text) | Sent(caption=text):
-            return Pain.YES if hear_pain(text) is Pain.YES else Phrase.STOP if hear(text, strict=True) is Phrase.STOP else None
+            if hear_pain(text) is Pain.YES or any(one.sure for one in hear_flags(text)):
+                return Pain.YES
+            return Phrase.STOP if hear(text, strict=True) is Phrase.STOP else None
 
 
 class RateLimit:

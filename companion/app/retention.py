@@ -119,8 +119,8 @@ def kept_runs(runs: Sequence[OldRun], rows: Sequence[LogRow], facts: Mapping[str
 
 
 def _of_test(runs: Sequence[OldRun], answers: Sequence[LoggedAnswer], moments: Sequence[datetime], zone: str) -> set[str]:
-    """Return the runs of one test that stay: from as many sessions before each result as a retest averages, and further back
-    until the screen is the same as with all of them, now and as it was at each result."""
+    """Return the runs of one test that are kept: as many sessions before each result as a retest averages, and earlier ones until
+    the screen is the same as with all of them, now and at each result."""
     if not runs:
         return set()
     first, ends = len(runs), [*moments, datetime.max.replace(tzinfo=UTC)]
@@ -157,8 +157,8 @@ def _days_since(facts: Mapping[str, KeptFact], zone: str) -> str | None:
 
 
 def _of_days(runs: Sequence[OldRun], answers: Sequence[LoggedAnswer], since: str | None, zone: str) -> set[str]:
-    """Return the runs about squat days that stay: those the depth is worked out from, all since the first lot of the trial, and
-    so many before that each of their days says the same as it does with all of them."""
+    """Return the runs about squat days that are kept: those that determine the depth, all since the first draw of the trial, and
+    enough before them that each of these days reads the same as with the whole log."""
     drawn = {row.run for row in answers if row.flow == DAY and row.key == "lot"}
     older: Callable[[OldRun], bool] = lambda run: run.run not in drawn and (  # noqa: E731
         since is None or about(run.asked, run.began, local_date(run.began, zone)).isoformat() < since)

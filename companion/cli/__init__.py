@@ -1,1 +1,1 @@
-"""The command line, one module a group of commands."""
+"""The command line, one module per group of commands."""

@@ -1,4 +1,4 @@
-"""The flows, checked and drawn, and every picture."""
+"""Commands for the flows, checked and drawn, and for the pictures."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Conversations: at this terminal, on Telegram, and played from a script."""
+"""Commands for conversations: at this terminal, on Telegram, and played from a script."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ def _open(settings: Settings, database: Path | None, **more: object) -> Companio
     from companion.base.clock import SystemClock
     from companion.record.file import AlreadyRunning, CannotOpen
 
-    os.umask(0o077)  # pictures and whatever else is written beside it are nobody else's either
+    os.umask(0o077)  # pictures and other files beside the database are private too
     try:
         companion = Companion(database or settings.database, SystemClock(), **more)  # type: ignore[arg-type]
     except (AlreadyRunning, CannotOpen) as error:
@@ -97,7 +97,7 @@ def run(settings: Settings, database: Path | None) -> None:
 @click.option("--fast", is_flag=True, help="All at once instead of at reading speed.")
 @click.option("--accept", is_flag=True, help="Write what the bot says now into the file.")
 def play(file: Path, fast: bool, accept: bool) -> None:
-    """Play a conversation from demo_scripts/, on a file that is thrown away afterwards."""
+    """Play a conversation from demo_scripts/, on a throw-away database."""
     import asyncio
 
     from companion.cli.play import play_here

@@ -1,4 +1,4 @@
-"""Coaches: who is one is decided by whoever runs the bot, here."""
+"""Commands for coaches: only the operator makes or ends one."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def coach() -> None:
 @database_option
 @click.pass_obj
 def coach_add(settings: Settings, database: Path | None, name: str) -> None:
-    """Make a code, good once and for seven days, with which somebody becomes the coach called NAME."""
+    """Make a code with which somebody becomes the coach called NAME; it works once, within seven days."""
     from companion.record import coaching, status
     from companion.record.operator_requests import OperatorRequest
 
@@ -35,15 +35,15 @@ def coach_add(settings: Settings, database: Path | None, name: str) -> None:
     bot = status.mark_of(reading(settings, database), "bot.name")
     click.echo(f"code for {name}: {coaching.spaced(code)}")
     click.echo(f"link: https://t.me/{bot[0]}?start={code}" if bot else f"send it to the bot as: code {code}")
-    click.echo("It works once, for seven days, and is not kept anywhere but here."
-               + ("" if there else " The companion that is running takes it up within half a minute."))
+    click.echo("It works once, within seven days, and is shown only here."
+               + ("" if there else " The running companion accepts it within half a minute."))
 
 
 @coach.command("list")
 @database_option
 @click.pass_obj
 def coach_list(settings: Settings, database: Path | None) -> None:
-    """Every coach, with their number and how many lifters they see."""
+    """List the coaches, with their number and how many lifters they see."""
     from companion.record import coaching
 
     for number, name, count in coaching.coaches_with_lifters(reading(settings, database)):
@@ -55,16 +55,16 @@ def coach_list(settings: Settings, database: Path | None) -> None:
 @database_option
 @click.pass_obj
 def coach_end(settings: Settings, database: Path | None, name: str) -> None:
-    """End the role of the coach called NAME, or of that number: from now on they see nobody."""
+    """End the role of the coach called NAME, or with that number; they can't see any lifter from now on."""
     from companion.record.operator_requests import OperatorRequest
 
     number, name = coach_named(reading(settings, database), name)
     done = _ask(settings, database, OperatorRequest("end", name, person=number))
-    click.echo(f"{name} is no coach any more" if done else f"{name} is no coach any more within half a minute")
+    click.echo(f"{name} is no longer a coach" if done else f"{name} will no longer be a coach within half a minute")
 
 
 def coach_named(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
-    """Return the one coach whose name or number is wanted; ends the command where there is none, or more than one."""
+    """Return the (number, name) of the coach with this name or number; ends the command where there is none or more than one."""
     from companion.record import coaching
 
     there = coaching.coaches_with_lifters(db)
@@ -72,13 +72,13 @@ def coach_named(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
     if not found:
         fail(f"there is no coach called {wanted} (there is: {', '.join(name for _, name, _ in there) or 'nobody yet'})")
     if len(found) > 1:
-        fail(f"{wanted} may be several coaches; say which by the number: "
+        fail(f"several coaches are called {wanted}; give the number: "
              + ", ".join(f"{number} ({name}, {lifters(count)})" for number, name, count in found))
     return found[0][:2]
 
 
 def _ask(settings: Settings, database: Path | None, request: OperatorRequest) -> bool:
-    """Have a request carried out, here or by the companion that is running; returns False where it waits for that."""
+    """Carry out a request; returns False where it is queued for the running companion."""
     from companion.base.clock import SystemClock
     from companion.record.file import CannotOpen
     from companion.record.operator_requests import submit
@@ -88,4 +88,4 @@ def _ask(settings: Settings, database: Path | None, request: OperatorRequest) ->
     except CannotOpen as error:
         fail(str(error))
     except OSError as error:
-        fail(f"can't leave the request: {error.strerror or error}")
+        fail(f"can't queue the request: {error.strerror or error}")

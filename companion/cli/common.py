@@ -1,4 +1,4 @@
-"""Parts that several commands share: options, one clear line on failure, and the file opened for reading."""
+"""Shared by the commands: options, failing with one clear line, and opening the database for reading."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ as_option = click.option("--as", "name", default="me", show_default=True, help="
 
 
 def fail(line: str, code: int = 2) -> NoReturn:
-    """Say one clear line, and end with this exit code."""
+    """Print one clear line to standard error and exit with this code."""
     click.echo(f"companion: {line}", err=True)
     raise SystemExit(code)
 
@@ -33,12 +33,12 @@ def reading(settings: Settings, database: Path | None) -> sqlite3.Connection:
 
 
 def person_in(db: sqlite3.Connection, name: str) -> int:
-    """Return the number of the person of this name; ends the command where there is nobody."""
+    """Return the number of the person with this name; ends the command where there is none."""
     from companion.record import people
     from companion.record.log_text import harmless
 
     person = people.person_named(db, name)
-    if person is None:  # people name themselves
+    if person is None:  # people choose their own names, so they are made harmless
         fail(f"nobody called {name} here (there is: {harmless(', '.join(people.names(db)), 300) or 'nobody yet'})")
     return person
 

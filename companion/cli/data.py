@@ -1,4 +1,4 @@
-"""A person's data: their log, copies in open formats, and reports."""
+"""Commands for a person's data: log, exports and reports."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 @click.option("--json", "as_json", is_flag=True, help="JSON Lines instead of a table.")
 @click.pass_obj
 def log(settings: Settings, database: Path | None, name: str, as_json: bool) -> None:
-    """Show a person's answer log: every answer, with what it replaced."""
+    """Show a person's answer log: every answer, with the row it replaced."""
     from companion.record.log_text import as_lines, as_table
 
     db = reading(settings, database)
@@ -49,7 +49,7 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
         return
     try:
         private_file(out)
-        if out.is_file():  # one that was there may be open to others
+        if out.is_file():  # an existing file may be readable by others
             out.chmod(0o600)
         out.write_bytes(content)
     except OSError as error:
@@ -59,9 +59,9 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
 
 @click.command()
 @click.argument("person", required=False)
-@click.option("--caseload", is_flag=True, help="A whole group instead of one lifter.")
-@click.option("--coach", "whose", help="With --caseload: only the lifters of the coach called so, or of that number.")
-@click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the Chromium that is here.")
+@click.option("--caseload", is_flag=True, help="A whole caseload instead of one lifter.")
+@click.option("--coach", "whose", help="With --caseload: only the lifters of the coach with this name or number.")
+@click.option("--pdf", "as_pdf", is_flag=True, help="A PDF, printed by the installed Chromium.")
 @click.option("--paper", type=click.Choice(("A4", "letter")), default="A4", show_default=True, help="With --pdf.")
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write; else report-… here.")
 @database_option

@@ -1,4 +1,4 @@
-"""The command line: its settings and its commands. Each command imports what it needs only when it runs, so that help comes at once."""
+"""The command line: settings and commands. Each command imports what it needs when it runs, so that help is fast."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def main(context: click.Context, file: Path | None) -> None:
       COMPANION_DATABASE  the file everything is kept in
       COMPANION_API_URL   the Bot API address without /bot, for a server of your own
       COMPANION_BACKUPS   the folder of daily backups, or none; usually beside the database
-      COMPANION_KEEP_MONTHS  after how many months answers are thinned; usually never
+      COMPANION_KEEP_MONTHS  after how many months old answers are removed; usually never
       COMPANION_METRICS_PORT  where /healthz and /metrics are served on loopback
     """
     try:

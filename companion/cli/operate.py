@@ -1,4 +1,4 @@
-"""Operation of the bot: how it is, backups, and bringing one back."""
+"""Commands for operating the bot: health, backups and restoring one."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 @database_option
 @click.pass_obj
 def doctor(settings: Settings, database: Path | None) -> None:
-    """Say how the bot is, running or not, and what to do; exit code 0 fine, 1 something to look at, 2 broken."""
+    """Check the bot, running or not, and say what to do; exit code 0 fine, 1 something to look at, 2 broken."""
     from companion.base.clock import SystemClock
     from companion.operate.doctor import examine, exit_code, result_line
 
@@ -69,6 +69,6 @@ def restore(settings: Settings, file: Path, database: Path | None, yes: bool) ->
         fail(str(error))
     click.echo(f"restored {path}: {sum(done.counts.values())} rows; the old file is {done.kept or 'none'}")
     if done.waiting:
-        click.echo(f"{done.waiting} messages that had not left at the time of the backup will leave at the next start")
+        click.echo(f"{done.waiting} messages that were unsent at the time of the backup will be sent at the next start")
     if done.erased:
-        click.echo(f"{done.erased} people had themselves erased after this backup and are in it again: see that they are erased")
+        click.echo(f"{done.erased} people were erased after this backup and are in the file again: make sure they are erased")

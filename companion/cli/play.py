@@ -1,4 +1,4 @@
-"""A script played against the whole companion, its time passing where the script says so."""
+"""Playing a script against the whole companion, with time passing as the script says."""
 
 from __future__ import annotations
 
@@ -22,9 +22,9 @@ READING_SECONDS_A_WORD: Final = 0.25
 
 
 async def play(lines: script.Script, database: Path, say: Callable[[script.ScriptLine], None]) -> script.Script:
-    """Play a script against the whole companion on a file; returns the script with what the bot really said.
+    """Play a script on a database; returns the script with the messages the bot really sent.
 
-    ``say`` is told each line as it happens. Time passes where the script says so, and a moment with every reply.
+    ``say`` is called with each line as it happens. Time passes where the script says so, and a moment with every reply.
     """
     clock = ScriptClock(lines.begins)
     real: list[script.ScriptLine] = []
@@ -34,10 +34,12 @@ async def play(lines: script.Script, database: Path, say: Callable[[script.Scrip
     await work.enter_async_context(running_writer(companion))
 
     def happened(line: script.ScriptLine) -> None:
+        """Add a line to the real script."""
         real.append(line)
         say(line)
 
     async def listen() -> None:
+        """Add the messages that are due."""
         for message in await terminal.waiting_messages(CompanionOutbox(companion, terminal.TERMINAL_CHANNEL), clock.now()):
             shown.append(message)
             happened(script.bot_message(message))
@@ -65,16 +67,17 @@ async def play(lines: script.Script, database: Path, say: Callable[[script.Scrip
             case script.Remark():
                 happened(line)
             case script.BotMessage():
-                pass  # what it should have said; what it says is heard above
+                pass  # the expected message; the real ones are added by listen()
     await work.aclose()
     companion.close()
     return script.Script(lines.begins, tuple(real))
 
 
 async def play_here(file: Path, echo: Callable[[str], object], pace: float, accept: bool) -> int:
-    """Play a script file on a throw-away database, printing it; returns how many of the bot's messages differ.
+    """Play a script file on a throw-away database and print it; returns the number of the bot's messages that differ.
 
-    Raises ValueError where the file is not a script, or taps a button that is not there.
+    ``pace``: seconds per message, 0 for no waiting; ``accept``: write the real messages into the file. Raises ValueError where the
+    file is not a script, or taps a button that does not exist.
     """
     wanted = script.parse(file.read_text(encoding="utf-8"))
     loop_lines: list[script.ScriptLine] = []
@@ -88,7 +91,7 @@ async def play_here(file: Path, echo: Callable[[str], object], pace: float, acce
 
 
 def differences(wanted: script.Script, real: script.Script) -> int:
-    """Return how many of the bot's messages are not as the script has them."""
+    """Return the number of the bot's messages that differ from the script."""
     there = [line for line in wanted.lines if isinstance(line, script.BotMessage)]
     here = [line for line in real.lines if isinstance(line, script.BotMessage)]
     changed = SequenceMatcher(None, there, here, autojunk=False).get_opcodes()

@@ -1,1 +1,1 @@
-"""The coach's side: caseload, a lifter's page, the report, orders and notes."""
+"""Coaching: the caseload, a lifter's page, the report, and the acts of a coach."""

@@ -1,7 +1,7 @@
-"""Acts: what a coach and a lifter do for each other through the bot, a handler each.
+"""Acts of a coach for a lifter, and of a lifter for their coaches; one handler each.
 
-Each act is checked here when it is carried out, whatever question or button it came from: whether somebody is a coach, and
-this lifter's, now. Who asks for somebody who is not theirs hears the same as for somebody who does not exist.
+Permission is checked here when an act is carried out, whatever question or button it came from: the person must be a coach now,
+and this lifter's. The answer about another's lifter is the same as about a lifter who does not exist.
 """
 
 from __future__ import annotations
@@ -23,19 +23,19 @@ from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, CoachAct
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.setups import called
 
-NOT_A_COACH: Final = "That is for coaches."
+NOT_A_COACH: Final = "Only coaches can do that."
 SENT_MEDIA: Final = "media:"
-"""Before a picture's name: not a drawing of ours, but what somebody sent, by the channel's reference."""
+"""Prefix of a picture's name that is the channel's reference to a file somebody sent, not a drawing."""
 NOT_SAID: Final = "–"
-"""The text of an effect in place of an answer that was skipped."""
+"""Text that stands for a skipped answer in an effect."""
 
 ActHandler = Callable[[Turn, Act], list[Letter]]
 
 
 @dataclass(frozen=True, slots=True)
 class CoachTurn:
-    """An act that a coach may do, being done: in whose turn, with which value and reason, for which lifter. ``lifter`` is that
-    lifter's own turn; ``coach`` and ``whom`` are how the two are called."""
+    """A permitted act of a coach. ``turn`` is the coach's turn, ``lifter`` the lifter's own; ``coach`` and ``whom`` are the names of
+    the two."""
 
     turn: Turn
     kind: CoachAct
@@ -50,18 +50,19 @@ class CoachTurn:
         return f" Reason: {plain(self.act.reason).rstrip(' .')}." if self.act.reason else ""
 
     def audit(self) -> int:
-        """Note the act where the lifter can read it; returns its number."""
+        """Add the act to the audit log, which the lifter can read; returns its number."""
         return coaching.audit_act(self.turn.db, self.lifter.person, self.turn.person, self.kind.name, self.act.value, self.act.reason,
                                  self.turn.now)
 
     def to_coach(self, text: str = "", *more: tuple[str, str, str]) -> Letter:
-        """Return what the coach is told, with buttons back to the lifter and ``more`` (label, flow, asked)."""
+        """Return the message to the coach, with buttons back to the lifter and ``more`` (label, flow, asked)."""
         rows = (button(f"See {self.whom}", "lifter", self.lifter.person), button("My lifters", "caseload"))
         return Letter(self.turn.person, Say(text or f"Done for {self.whom}.", (*rows, *(button(*one) for one in more))),
                       about=self.lifter.person)
 
     def to_lifter(self, value: str, template: str = "", first: Rows = (), must_arrive: bool = False, more: str = "") -> Letter:
-        """Return what the lifter is told, in the words of the act; ``first``: buttons before those to write back."""
+        """Return the message to the lifter, in the act's words. ``first``: buttons before those to write back; ``more``: text at the
+        end."""
         who = f"your coach {short(self.coach)}"
         said = (template or self.kind.told).format(who=who, Who=who[:1].upper() + who[1:], what=self.kind.words, value=value,
                                                    because=self.because)
@@ -72,12 +73,13 @@ class CoachTurn:
 def act(turn: Turn, effect: Act) -> list[Letter]:
     """Carry out an act: of a coach for a lifter, or a lifter's note or film to a coach."""
     handler = ACT_HANDLERS.get(effect.what)
-    return handler(turn, effect) if handler else [Letter(turn.person, Say("I don't know that act."))]
+    return handler(turn, effect) if handler else [Letter(turn.person, Say("I don't know that action."))]
 
 
 def _for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
-    """Return a handler that lets only a lifter's own coach do it."""
+    """Return a handler that refuses everybody but the lifter's own coach."""
     def handler(turn: Turn, effect: Act) -> list[Letter]:
+        """Check the permission, then carry out the act."""
         name = coaching.coach_name(turn.db, turn.person)
         if name is None:
             return [Letter(turn.person, Say(NOT_A_COACH))]
@@ -108,7 +110,7 @@ def _seen(one: CoachTurn) -> list[Letter]:
 def _unreviewed(one: CoachTurn) -> list[Letter]:
     review = button_number(one.act.value)
     if not coaching.stands_reviewed(one.turn.db, one.lifter.person, one.turn.person, review):
-        return [Letter(one.turn.person, Say("That is taken back already."))]
+        return [Letter(one.turn.person, Say("That was already taken back."))]
     replace(one, act=replace(one.act, value=str(review))).audit()
     return [one.to_coach(f"Taken back: that review of {one.whom} no longer counts.")]
 
@@ -162,38 +164,38 @@ def _pin_drill(one: CoachTurn) -> list[Letter]:
 
 
 def _pin(one: CoachTurn, words: Callable[[str], str], warning: Callable[[CoachTurn], str] = lambda one: "") -> list[Letter]:
-    """Set a value by hand, or with "none" no longer; ``words`` says the value as the lifter knows it."""
+    """Pin a value, or with "none" unpin it; ``words`` gives the value in the lifter's words."""
     one.audit()
     none = one.act.value == "none"
     persist.finding(one.lifter, Find(one.kind.sets, "" if none else one.act.value, f"set by coach {one.coach}", one.act.reason))
     more = warning(one)
-    return [one.to_coach(f"Done for {one.whom}.{more}"),
-            one.to_lifter("no longer set by hand" if none else words(one.act.value), more=more)]
+    value = "no longer set by hand" if none else words(one.act.value)
+    return [one.to_coach(f"Done for {one.whom}.{more}"), one.to_lifter(value, more=more)]
 
 
 def _lower(one: CoachTurn) -> str:
-    """Return a warning where the tests' limit is below the load pinned: the lower one is what squat days go by."""
+    """Return a warning if the limit from the tests is below the pinned load, since squat days use the lower one; "" otherwise."""
     facts = one.lifter.known.facts
     limit, pin = (str(facts.get(name, "")) for name in ("load.limit", "load.pin"))
     if not limit or not pin or float(limit) >= float(pin):
         return ""
-    return f" The tests say at most {shown(float(limit), 'kg', str(facts.get('welcome.units', METRIC)))}: the lower of the two holds."
+    return f" The tests say at most {shown(float(limit), 'kg', str(facts.get('welcome.units', METRIC)))}; I use the lower of the two."
 
 
 def _reply(turn: Turn, effect: Act) -> list[Letter]:
-    """Pass on what a lifter writes to the coach they name, else to all of theirs."""
+    """Send a lifter's note to the coach it names, else to all of theirs."""
     coaches = [coach for coach, _ in coaching.coaches_of(turn.db, turn.person)]
     wanted = button_number(effect.of)
     to = [wanted] if wanted in coaches else coaches
     if not to:
-        return [Letter(turn.person, Say("No coach is linked to you here, so there is nobody to tell."))]
+        return [Letter(turn.person, Say("You have no coach here, so there is nobody to tell."))]
     return [Letter(turn.person, Say("Passed on.")),
             *(Letter(coach, Say(f"{display_name(turn.db, coach, turn.person)} writes: {plain(effect.value)}",
                                 reply_buttons(turn.db, coach, turn.person), must_arrive=True), about=turn.person) for coach in to)]
 
 
 def _film(turn: Turn, effect: Act) -> list[Letter]:
-    """Pass on what a lifter sent to their coaches, by the channel's own reference to it."""
+    """Send a lifter's film to their coaches, by the channel's own reference."""
     note = "" if effect.reason == NOT_SAID else f": {plain(effect.reason)}"
     return [Letter(coach, Say(f"{display_name(turn.db, coach, turn.person)} sent a film{note}", reply_buttons(turn.db, coach, turn.person),
                               picture=f"{SENT_MEDIA}{effect.value}"), about=turn.person)
@@ -201,15 +203,15 @@ def _film(turn: Turn, effect: Act) -> list[Letter]:
 
 
 def _invite(turn: Turn, effect: Act) -> list[Letter]:
-    """Make a code for a lifter."""
+    """Make an invitation code for a lifter."""
     if coaching.coach_name(turn.db, turn.person) is None:
         return [Letter(turn.person, Say(NOT_A_COACH))]
     whom = plain(effect.value)[:60]
     code = coaching.invite(turn.db, "lifter", turn.person, whom, turn.now)
     typed = coaching.spaced(code)
     way = f"https://t.me/{turn.bot}?start={code}\nor the words “code {typed}”" if turn.bot else f"“code {typed}”"
-    return [Letter(turn.person, Say(f"For {whom}: they send me\n{way}\nIt works once, for seven days. They see your "
-                                    "name, agree or not, and can end it at any time.", must_arrive=True), fleeting=True)]
+    return [Letter(turn.person, Say(f"For {whom}: ask them to send me\n{way}\nIt works once, within seven days. They see "
+                                    "your name, choose whether to agree, and can end it at any time.", must_arrive=True), fleeting=True)]
 
 
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
@@ -219,4 +221,4 @@ ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
     "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed), "seen": _for_lifter(_seen),
 }
-"""One handler an act. What an act of a coach's is called, asks for and tells stands in ``screening.coach_acts``."""
+"""The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""

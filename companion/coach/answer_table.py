@@ -1,4 +1,4 @@
-"""The answer log as a table for people: run by run, each answer with what it corrects and what corrected it."""
+"""The answer log as a table for people: run by run, each answer with its corrections."""
 
 from __future__ import annotations
 
@@ -14,12 +14,13 @@ from companion.language.units import METRIC, shown, spoken_unit
 from companion.record.log import LogRow
 
 ENDING_WORDS: Final = {"done": "finished", "left": "stopped early", "pain": "ended by pain, so not scored", None: "still open"}
-ANSWER_STATUS_WORDS: Final = {"ok": "given", "skipped": "skipped", "withdrawn": "taken back", "in_pain": "given with pain, not scored"}
+ANSWER_STATUS_WORDS: Final = {"ok": "given", "skipped": "skipped", "withdrawn": "taken back", "in_pain": "given with pain, not scored",
+                               "no_pain": "the pain told here was taken back"}
 _SENTENCE: Final = re.compile(r"(?<=[.?!…])\s+")
 
 
 def log_table(rows: Sequence[LogRow], book: Book, system: str, when: LocalTimes) -> Table:
-    """The whole log, the oldest run first; ``system``: the lifter's units."""
+    """Return the whole log as a table, oldest run first; ``system``: the lifter's units; ``when``: writes times in their zone."""
     questions = questions_in(book)
     later = {row.replaces: row for row in rows if row.replaces is not None}
     folds = tuple(_fold(one, book, questions, later, system, when) for one in runs_in(rows))
@@ -42,7 +43,7 @@ def _fold(one: RunAnswers, book: Book, questions: Questions, later: dict[int, Lo
 
 
 def _question(row: LogRow, asked: Question | None, system: str) -> tuple[str, ...]:
-    """The key in words, and the question from the sentence on that asks: what it lists comes after it."""
+    """Return the key in words, and the question from its last asking sentence on, as a list of options follows it."""
     name = in_words(row.key)
     if asked is None:
         return (name,)
@@ -66,7 +67,7 @@ def _kept(row: LogRow, asked: Question | None, system: str) -> str:
 
 
 def _standing(row: LogRow, by: LogRow | None) -> tuple[str, ...]:
-    """Return how a row stands, with the numbers of the rows it corrects and is corrected by."""
+    """Return the row's status, with the numbers of the row it replaces and of the one that replaced it."""
     lines = [ANSWER_STATUS_WORDS.get(row.status, in_words(row.status))]
     if row.replaces is not None:
         lines.append(f"takes back row {row.replaces}" if row.status == "withdrawn" else f"in place of row {row.replaces}")

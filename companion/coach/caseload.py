@@ -1,20 +1,21 @@
-"""Caseload: which of a coach's lifters needs them first, and why in one line. ``urgency`` is pure.
+"""The caseload: a coach's lifters by urgency, each with the reason in one line. ``urgency`` is pure.
 
-Groups, the most urgent first; a lifter is in the first that holds, and within one emergency care, same-day care and a clinician
-come before the rest, then the latest:
+Groups, most urgent first; a lifter is in the first one that applies. Within a group, emergency care comes first, then same-day
+care, a clinician and the rest; then the latest.
 
-- hurt: an alert since this coach's last review from the pain questions, the morning after or "Did something hurt?" left
-  unanswered, or pain questions left half done since then, whatever a safety check has said since: only their end or a review settles it;
-- referred: the safety level says that a clinician, same-day care or an emergency comes first; a review changes nothing;
-- worse: since the last review, a retest that found a change beyond error for the worse, or a squat day on which the back
-  moved and the depth went a step back;
-- over_load: since the last review a squat day over the load limit;
-- overdue: a retest told twice in vain and no results since, or due for more than a week;
+- hurt: an alert since this coach's last review, from the pain questions, the morning after or "Did something hurt?" left
+  unanswered; or pain questions left unfinished since then. A later safety check changes nothing: only finishing the questions or
+  a review does;
+- referred: the safety level says that a clinician, same-day care or emergency care comes first; a review changes nothing;
+- worse: since the last review, a retest found a change for the worse beyond measurement error, or the back moved on a squat day
+  and the depth was set back a step;
+- over_load: since the last review, a squat day over the load limit;
+- overdue: two retest reminders without an answer and no results since, or a retest due for more than a week;
 - new_result: results later than the last review;
-- quiet: nobody can be reached (they blocked the bot), or no answer for two weeks;
+- quiet: no address can be reached (they blocked the bot), or no answer for two weeks;
 - fine: none of these.
 
-The days are those of the coach's own clock. A week and two weeks are our choice.
+Days are in the coach's own zone. A week and two weeks are our choice.
 """
 
 from __future__ import annotations
@@ -41,9 +42,9 @@ GROUP_WORDS: Final = {group: group.replace("_", " ") for group in GROUPS}
 OVERDUE_AFTER: Final = timedelta(days=7)
 QUIET_AFTER: Final = timedelta(days=14)
 REASON_MOST: Final = 90
-"""Characters of a line; our choice, two lines on a phone."""
+"""UTF-16 units of a reason; our choice, two lines on a phone."""
 NAME_MOST: Final = 40
-"""Characters of a name; our choice."""
+"""UTF-16 units of a name; our choice."""
 
 WHERE_WORDS: Final = {"back": "lower back", "hip": "hip or groin", "leg": "leg", "knee": "knee", "ankle": "ankle or foot",
                       "chest": "chest, breath or faint", "other": "somewhere else"}
@@ -51,14 +52,14 @@ RESULT_WORDS: Final = {"normal": "common rounding", "no_rounding": "no rounding 
                        "likely": "a likely cause", "by_elimination": "a cause by elimination", "unexplained": "not explained",
                        "open": "still open"}
 MOVED_BACK: Final = re.compile(r"The back moved|a step back")
-"""The words of a depth step where the back moved (screening.depth_steps), or say that it went back."""
+"""Words by which the reason of a depth step (screening.depth_progression) says that the back moved or the depth was set back."""
 _SPACES: Final = re.compile(r"\s+")
 
 
 @dataclass(frozen=True, slots=True)
 class CaseloadLine:
-    """One lifter in a caseload: their number and name, the group, why in a short line, and since when. ``weight``: the care that
-    comes first, 0 for none."""
+    """One lifter in a caseload: number, name, group, and the reason in a short line with its time. ``weight``: the urgency of the
+    care they need first, 0 for none."""
 
     person: int
     name: str
@@ -69,8 +70,8 @@ class CaseloadLine:
 
 
 def shortened(text: str, most: int) -> str:
-    """Return a text of anybody's as one plain line of at most ``most`` UTF-16 units, which is what a chat counts."""
-    clean = text if text.isprintable() else plain(text)  # what is printable has nothing that plain takes out
+    """Return any text as one plain line of at most ``most`` UTF-16 units, which a chat counts."""
+    clean = text if text.isprintable() else plain(text)  # plain() changes nothing in a printable text
     clean = _SPACES.sub(" ", clean).strip()
     if len(clean) * 2 <= most or utf16_length(clean) <= most:
         return clean
@@ -90,20 +91,20 @@ def utf16_length(text: str) -> int:
 
 
 def caseload(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> list[CaseloadLine]:
-    """Return every lifter of a coach now, most urgent first; none for somebody who is no coach. ``zone``: the coach's own."""
+    """Return a line for each lifter of a coach, most urgent first; none if the person is not a coach. ``zone``: the coach's."""
     day_name = day_namer(zone, now)
     return ordered([urgency(one, now, day_name) for one in caseload_rows(db, coach)])
 
 
 def ordered(lines: list[CaseloadLine]) -> list[CaseloadLine]:
-    """Return lines by group, within one the heaviest and then the latest first."""
+    """Sort lines by group, then by weight and time, both descending; in place."""
     lines.sort(key=lambda line: (line.weight, line.since), reverse=True)
     lines.sort(key=lambda line: GROUPS.index(line.group))
     return lines
 
 
 def coach_zone(db: sqlite3.Connection, coach: int, now: datetime) -> str:
-    """Return the zone a coach's own days go by."""
+    """Return a coach's own time zone."""
     return zone_from({name: kept.value for name, kept in log.facts_of(db, coach).items()}, now)
 
 
@@ -111,7 +112,7 @@ DayNamer = Callable[[datetime], str]
 
 
 def day_namer(zone: str, now: datetime) -> DayNamer:
-    """Return a function that names the day of a moment: "today", "yesterday", "Tuesday" within the week, "3 Mar" or "3 Mar 2025"."""
+    """Return a function that names a moment's day: "today", "yesterday", "Tuesday" within the week, "3 Mar" or "3 Mar 2025"."""
     there = zone_of(zone)
     today = now.astimezone(there).date()
 
@@ -130,7 +131,7 @@ def _on(day: str) -> str:
 
 
 def urgency(one: CaseloadRow, now: datetime, day_name: DayNamer) -> CaseloadLine:
-    """Return the line of one lifter."""
+    """Return the line of one lifter in the caseload."""
     found = ((group, *told) for group, judge in _JUDGES if (told := judge(one, now, day_name)))
     group, words, since = next(found, None) or ("fine", *_fine(one, now, day_name))
     weight = _CARE.index(_care(one, now)) if group in ("hurt", "referred") else 0
@@ -142,7 +143,7 @@ _CARE: Final = ("", *REFERRED)
 
 
 def _care(one: CaseloadRow, now: datetime) -> str:
-    """Return the care that the alert or the level that stands asks for, whichever is worse: a small pain hides no emergency."""
+    """Return the care that the alert or the current level asks for, the more urgent of the two: a small pain hides no emergency."""
     stands = one.safety(now).level
     return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, stands and stands.value)), key=_CARE.index)
 
@@ -172,7 +173,7 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
 
 
 def _told(one: CaseloadRow) -> str:
-    """Return where and how bad, as far as it was answered."""
+    """Return where it hurts and how bad it is, as far as answered."""
     where = WHERE_WORDS.get(str(one.where), str(one.where)) if one.where else ""
     return ", ".join(filter(None, (where, f"{one.bad:g} of 10" if isinstance(one.bad, int | float) else "")))
 
@@ -207,8 +208,8 @@ def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
         return None
     told, since = moment_from(one.outcome_at), moment_of(one.retest_due)
     if one.retest_state == "ignored" and (told is None or told < moment_of(one.retest_settled or one.retest_due)):
-        return f"retest told twice in vain, since {day_name(since)}", since
-    untold = one.retest_state == "replaced" and (told is None or told < since)  # they stopped all reminders: the list still knows
+        return f"no answer to two retest reminders, since {day_name(since)}", since
+    untold = one.retest_state == "replaced" and (told is None or told < since)  # they stopped all reminders, but the retest is still due
     if (one.retest_state == "open" or untold) and now - since > OVERDUE_AFTER:
         return f"retest overdue, since {day_name(since)}", since
     return None
@@ -218,7 +219,7 @@ def _new_result(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReas
     told = moment_from(one.outcome_at)
     if told is None or (one.reviewed and told <= moment_of(one.reviewed)):
         return None
-    return f"new result {_on(day_name(told))}: {RESULT_WORDS.get(str(one.overall), 'not told')}", told
+    return f"new result {_on(day_name(told))}: {RESULT_WORDS.get(str(one.overall), 'unknown')}", told
 
 
 def _quiet(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
@@ -247,7 +248,7 @@ _JUDGES: Final = (("hurt", _hurt), ("referred", _referred), ("worse", _worse), (
 
 
 def moment_from(text: object) -> datetime | None:
-    """Return a moment from a fact; None where it is none."""
+    """Return the moment in a fact; None where it is not one. A time without a zone counts as UTC."""
     if not text:
         return None
     try:

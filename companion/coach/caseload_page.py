@@ -1,4 +1,4 @@
-"""A whole caseload as one page: who needs a coach first, sortable in the browser without a server."""
+"""A whole caseload as one HTML page, most urgent first, sortable in the browser."""
 
 from __future__ import annotations
 
@@ -34,27 +34,26 @@ PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when se
 GROUP_MEANINGS: Final = {
     "hurt": "something hurt since the last review, or questions about it were left open",
     "referred": "a clinician, same-day care or emergency care comes first",
-    "worse": "worse beyond error at a retest, or the back moved on a squat day and the depth went a step back",
+    "worse": "worse at a retest by more than measurement error, or the back moved on a squat day and the depth was set back a step",
     "over_load": "a squat day since the last review over the load limit",
-    "overdue": f"a retest told twice in vain, or due for more than {OVERDUE_AFTER.days} days",
+    "overdue": f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days",
     "new_result": "results later than the last review",
-    "quiet": f"no answer for {QUIET_AFTER.days} days, or not to be reached",
+    "quiet": f"no answer for {QUIET_AFTER.days} days, or can't be reached",
     "fine": "none of these"}
 
 
 @dataclass(frozen=True, slots=True)
 class PageRow:
-    """One lifter: their name, and each cell with what it is sorted by ("": last in any order)."""
+    """One lifter: their name, and each cell as (text, sort key); the key "" comes last in any order."""
 
     name: str
     cells: tuple[tuple[str, str], ...]
 
 
 def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime) -> str:
-    """Every lifter of a coach, or of all coaches and none for the operator (None), as one page of HTML, most urgent first.
+    """Return the page of a coach's caseload, or of all lifters for the operator (``coach`` None), most urgent first.
 
-    Nobody is on it for somebody who is no coach. Its one script, which sorts, is allowed by its hash; without it the page
-    is whole.
+    Empty if the person is not a coach. The one script sorts the table and is allowed by its hash; the page works without it.
     """
     zone = coach_zone(db, coach, now) if coach is not None else "UTC+00:00"
     when, day_name = LocalTimes(zone), day_namer(zone, now)

@@ -1,4 +1,4 @@
-"""Length, strength and control as a page tells them: the ruling, what it rests on, and what a coach says instead."""
+"""The causes section of a report: the ruling on length, strength and control, the evidence, and a coach's own ruling."""
 
 from __future__ import annotations
 
@@ -18,12 +18,12 @@ from companion.screening.rulings import Verdict
 OVERRULED_WORDS: Final = {"likely": "likely", "ruled_out": "ruled out", "open": "open", "too_close": "too close to call",
                 "not_tested": "not tested"}
 RULING_MARKS: Final = {"likely": "●", "too_close": "◐", "open": "◐", "ruled_out": "○", "not_tested": "–"}
-"""Beside the words, never in their place."""
+"""Marks beside the words of a ruling, never in their place."""
 
 
 @dataclass(frozen=True, slots=True)
 class CoachRuling:
-    """A coach's ruling in place of the computed one: the ruling, the rule (it names the coach), the reason, and when."""
+    """A coach's ruling in place of the computed one, in words; ``by`` names the coach."""
 
     ruling: str
     by: str
@@ -32,13 +32,13 @@ class CoachRuling:
 
 
 Evidence = tuple[str, str]
-"""A finding in words, and what it is worth."""
+"""A finding in words, and its weight with the source of that."""
 
 
 @dataclass(frozen=True, slots=True)
 class CauseSection:
-    """Length, strength or control: the computed ruling in words with its mark, what speaks for and against it and what decides
-    nothing, each with its findings, and a coach's ruling beside it."""
+    """One cause (length, strength or control). ``speaks``: headings ("Speaks for it", …) with their findings; ``settle``: the test
+    that would decide it; ``overruled``: a coach's ruling beside the computed one."""
 
     title: str
     ruling: str
@@ -51,7 +51,7 @@ class CauseSection:
 
 
 def cause_section(verdict: Verdict, overruled: CoachRuling | None) -> CauseSection:
-    """A verdict as a page shows it."""
+    """Return a verdict as a page shows it."""
     speaks = []
     for title, direction in (("Speaks for it", "for"), ("Speaks against it", "against"), ("Decides nothing", "neither")):
         if own := [one for one in verdict.because if one.row.direction == direction]:
@@ -65,7 +65,7 @@ def cause_section(verdict: Verdict, overruled: CoachRuling | None) -> CauseSecti
 
 
 def ruling_order(ruling: str) -> tuple[int, str]:
-    """Orders rulings: what is likely first."""
+    """Return the sort key of a ruling: likely first."""
     order = ("likely", "left by elimination", "open", "too close to call", "ruled out", "not tested")
     return next((n for n, word in enumerate(order) if ruling.startswith(word)), len(order)), ruling
 
@@ -78,7 +78,7 @@ def _evidence(finding: Finding) -> Evidence:
 
 
 def coach_ruling(db: sqlite3.Connection, person: int, cause: str, when: LocalTimes) -> CoachRuling | None:
-    """Return a coach's latest ruling on a cause in place of the computed one; None where there is none."""
+    """Return the latest coach's ruling on a cause; None where there is none or it was taken back."""
     history = finding_history(db, person, f"overruled.{cause}")
     if not history or not history[-1].value:
         return None

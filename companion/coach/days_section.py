@@ -1,4 +1,4 @@
-"""Squat days as a page tells them, and the charts of what came of tests and days."""
+"""The squat days of a report, and the charts of tests and days."""
 
 from __future__ import annotations
 
@@ -16,13 +16,13 @@ from companion.screening.squat_days import ToldDay
 
 
 def day_line(day: ToldDay, show: NumberFormat) -> str:
-    """A squat day in a few words."""
+    """Return a squat day in a few words."""
     return ", ".join(filter(None, (show(day.load, "kg") if day.load else "", _kept(day), _back(day),
-                                   "something hurt" if day.hurt else ""))) or "nothing told"
+                                   "something hurt" if day.hurt else ""))) or "nothing reported"
 
 
 def charts_of(answers: Sequence[LoggedAnswer], steps: Sequence[KeptFinding], whose: ChartOwner) -> tuple[Chart, ...]:
-    """Every chart there is something to show in. ``steps``: how the depth to keep to has changed."""
+    """Return every chart that has data. ``steps``: the findings of the depth to keep to, oldest first."""
     drawn = [chart_of(name, answers, whose) for name in all_charts()]
     if not any(chart and chart.name == "chart_depth" for chart in drawn):
         drawn.append(_depth_chart(steps, whose))
@@ -30,7 +30,7 @@ def charts_of(answers: Sequence[LoggedAnswer], steps: Sequence[KeptFinding], who
 
 
 def _depth_chart(steps: Sequence[KeptFinding], whose: ChartOwner) -> Chart | None:
-    """The depth to keep to after each squat day, as it was told."""
+    """Return the chart of the depth to keep to after each squat day; None where there is none."""
     told = {local_date(one.at, whose.zone): band for one in steps if (band := band_of(one.value))}
     if not told:
         return None
@@ -51,8 +51,9 @@ def _back(day: ToldDay) -> str:
 
 
 def days_table(days: Sequence[ToldDay], seed: str | None, show: NumberFormat) -> Table:
-    """The squat days told of, the newest first. ``seed``: of the priming trial's lots, None where it was not joined."""
+    """Return the reported squat days as a table, newest first. ``seed``: of the priming trial's draws, None where not joined."""
     def line(day: ToldDay) -> tuple[str | tuple[str, ...], ...]:
+        """Return the cells of one day."""
         lot = "" if day.lot is None or seed is None else {"prime": "drill first", "plain": "no drill"}[arm_of(seed, day.lot)]
         trial = "" if not lot else f"{lot}{f', felt {day.felt:g} of 10' if day.felt is not None else ''}"
         media = "a film or photo is in the chat" if day.video else ""
@@ -61,4 +62,4 @@ def days_table(days: Sequence[ToldDay], seed: str | None, show: NumberFormat) ->
                 "yes" if day.hurt else "no", trial or "–", tuple(filter(None, (day.note, media))) or "–")
 
     return Table("days", "Squat days, the newest first", ("Day", "Load", "Depth", "Lower back", "Hurt", "Priming trial", "Note"),
-                 tuple(map(line, reversed(days))), empty="No squat day has been told of yet.")
+                 tuple(map(line, reversed(days))), empty="No squat day has been reported yet.")

@@ -1,4 +1,4 @@
-"""Messages between a lifter and their coaches: what they are, what names and buttons they carry, and how they leave."""
+"""Messages between a lifter and their coaches, with their names and buttons, and sending them."""
 
 from __future__ import annotations
 
@@ -18,13 +18,14 @@ from companion.record.turn import Turn
 from companion.screening.levels import words_of
 from companion.screening.safety import Level
 
-NOT_YOURS: Final = "No such lifter among yours."
+NOT_YOURS: Final = "That is not one of your lifters."
 Rows = tuple[tuple[Tap, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """A message to a person. ``about``: the lifter it speaks of, when it goes to somebody else; ``fleeting``: it tells a code."""
+    """A message to a person. ``about``: the lifter it is about, where it goes to somebody else; ``fleeting``: it contains a code, so
+    its text is deleted once sent."""
 
     to: int
     say: Say
@@ -33,14 +34,14 @@ class Letter:
 
 
 def post(turn: Turn, letters: Sequence[Letter]) -> None:
-    """Put letters in the outbox; one to the person themself goes to where they write from."""
+    """Add letters to the outbox; one to the person whose turn it is goes to the address they write from."""
     for letter in letters:
         put_message(turn.db, letter.to, letter.say, turn.now, turn.to if letter.to == turn.person else None, about=letter.about,
                     fleeting=letter.fleeting)
 
 
 def short(name: str | None) -> str:
-    """Return a name for a message: plain and short."""
+    """Return a name as plain text of at most NAME_MOST characters."""
     return plain(name or "")[:NAME_MOST].strip()
 
 
@@ -55,12 +56,12 @@ def button(label: str, flow: str, asked: object = "") -> tuple[Tap, ...]:
 
 
 def button_number(text: str) -> int:
-    """Return the number that a button carries; 0 where it is none."""
+    """Return the number in a button's payload; 0 where it is not a number."""
     return int(text) if text.isdecimal() and len(text) < 16 else 0
 
 
 def lifter_looked_at(turn: Turn, of: str, what: str) -> int | None:
-    """Return the lifter that the coach whose turn it is may look at, the look noted; None for anybody else."""
+    """Return the lifter in the payload ``of``, if the coach whose turn it is sees them, and audit the look; None otherwise."""
     lifter = button_number(of.partition("-")[0])
     if not coaching.sees(turn.db, turn.person, lifter):
         return None
@@ -69,14 +70,14 @@ def lifter_looked_at(turn: Turn, of: str, what: str) -> int | None:
 
 
 def reply_buttons(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
-    """Return the buttons below what a coach hears of a lifter: to write back, and to look."""
+    """Return the buttons below a message about a lifter: write to them, see them."""
     name = display_name(db, coach, lifter)
     return button(f"Write to {name}", "coach_note", lifter), button(f"See {name}", "lifter", lifter)
 
 
 def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "", alert: int = 0) -> list[Letter]:
-    """Return what a lifter's coaches hear at once. The level comes first, so that it can be read on a locked phone. ``alert``: its
-    number, for the button that says it was seen."""
+    """Return the alert to each of a lifter's coaches. The level comes first, so that it can be read on a locked phone. ``alert``: its
+    number, for the button "Seen"; 0 for none."""
     first = f", {words_of(level).coach}" if level not in ("", Level.GO.value) else ""
     noted = (button("Seen", "alert_seen", f"{lifter}-{alert}"),) if alert else ()
     return [Letter(coach, Say(f"{display_name(db, coach, lifter)}{first}: {plain(because)}", (*noted, *reply_buttons(db, coach, lifter)),

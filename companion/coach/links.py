@@ -1,4 +1,4 @@
-"""Links between a lifter and a coach: codes, agreeing, ending a view, and what the lifter can read of it."""
+"""Links between a lifter and a coach: codes, agreeing, ending a link, and the audit log that the lifter can read."""
 
 from __future__ import annotations
 
@@ -15,11 +15,11 @@ from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS
 
 LOOKS_SHOWN: Final = 12
-LOOK_WORDS: Final = {"agreed": "you agreed", "withdrawn": "you ended it", "caseload": "your line in their list"}
+LOOK_WORDS: Final = {"agreed": "you agreed", "withdrawn": "you ended it", "caseload": "you in their list of lifters"}
 
 
 def redeem(turn: Turn, effect: Redeem) -> None:
-    """Look a code up; what it is good for becomes facts for the question that follows."""
+    """Look a code up and store the result as facts for the question that follows."""
     db, person, now = turn.db, turn.person, turn.now
     may = coaching.may_try(db, person, now)
     found = coaching.open_invitation(db, effect.code, now) if may else None
@@ -40,7 +40,7 @@ def redeem(turn: Turn, effect: Redeem) -> None:
 
 
 def link(turn: Turn, effect: Link) -> list[Letter]:
-    """Agree to what the code was for, or end a coach's view."""
+    """Accept the invitation of the code looked up last, or end a coach's link."""
     invited = button_number(str(turn.known.facts.get("link.invitation", "")))
     turn.changed()
     return _withdraw(turn, button_number(effect.of)) if effect.what == "withdraw" else _agree(turn, invited)
@@ -49,9 +49,9 @@ def link(turn: Turn, effect: Link) -> list[Letter]:
 def _withdraw(turn: Turn, coach: int) -> list[Letter]:
     name = short(coaching.coach_name(turn.db, coach)) or "That coach"
     if not coaching.withdraw(turn.db, turn.person, coach, turn.now):
-        return [Letter(turn.person, Say("That coach sees nothing of you already.", must_arrive=True))]
-    said = f"{name} sees nothing of you from now on. What the bot had sent before stays in their chat."
-    told = f"{display_name(turn.db, coach, turn.person)} has ended your view of their answers."
+        return [Letter(turn.person, Say("That coach can no longer see your answers.", must_arrive=True))]
+    said = f"{name} can't see your answers from now on. What I sent them before stays in their chat."
+    told = f"{display_name(turn.db, coach, turn.person)} has stopped sharing their answers with you."
     return [Letter(turn.person, Say(said, must_arrive=True)),
             Letter(coach, Say(told, (button("My lifters", "caseload"),)), about=turn.person)]
 
@@ -60,26 +60,26 @@ def _agree(turn: Turn, invited: int) -> list[Letter]:
     db, person, now = turn.db, turn.person, turn.now
     invitation = coaching.invitation(db, invited, now)
     if invitation is None or not coaching.use_up(db, invitation.id, person, now):
-        return [Letter(person, Say("That code has run out meanwhile. Ask for a new one."))]
+        return [Letter(person, Say("That code has expired. Ask for a new one."))]
     if invitation.made_by is None:
         coaching.make_coach(db, person, short(invitation.name), now)
         rows = (button("Invite a lifter", "invite_lifter"), button("Digest", "digest"))
-        return [Letter(person, Say("You are a coach here. “Invite a lifter” makes a code for one; “my lifters” shows who needs "
-                                   "you.", rows))]
+        return [Letter(person, Say("You are a coach here now. “Invite a lifter” makes a code for a lifter; “my lifters” shows "
+                                   "who needs you.", rows))]
     coaching.link(db, person, invitation.made_by, now)
     theirs_called = display_name(db, invitation.made_by, person)
     rows = (button(f"See {theirs_called}", "lifter", person), button("My lifters", "caseload"))
     name = short(coaching.coach_name(db, invitation.made_by))
-    mine = Say(f"{name} is your coach here now. “My coaches” shows what was looked at, and ends it.",
+    mine = Say(f"{name} is your coach here now. In “my coaches” you see what they look at, and can end it.",
                (button("My coaches", "my_coaches"),), must_arrive=True)
     whom = short(invitation.name)
     code = f" (your code for {whom})" if whom and whom.casefold() != name_of_person(db, person).casefold() else ""
-    theirs = Say(f"{theirs_called} has agreed{code}: you see their answers now.", rows)
+    theirs = Say(f"{theirs_called} has agreed{code}: you can see their answers now.", rows)
     return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person)]
 
 
 def my_coaches(turn: Turn) -> list[Letter]:
-    """Show a lifter their coaches, what they looked at and did, and a button to end each view."""
+    """Return a lifter's coaches, the audit log of their looks and acts, and a button to end each link."""
     db, person = turn.db, turn.person
     coaches = coaching.coaches_of(db, person)
     looks = coaching.latest_looks(db, person, LOOKS_SHOWN + 1)
@@ -93,9 +93,9 @@ def my_coaches(turn: Turn) -> list[Letter]:
     rows = tuple(button(f"End {plain(name)[:16]}'s view", "leave_coach", coach) for coach, name in coaches)
     says = [Say(text, (*rows, *(button("Write to my coach", "note_to_coach", coaches[0][0]) for _ in coaches[:1])))]
     if lines:
-        says.insert(0, Say("What was looked at:\n" + "\n".join(lines)))
+        says.insert(0, Say("What your coaches looked at:\n" + "\n".join(lines)))
     if acts:
-        says.insert(0, Say("What your coach did:\n" + "\n".join(acts)))
+        says.insert(0, Say("What your coaches did:\n" + "\n".join(acts)))
     return [Letter(person, say) for say in says]
 
 

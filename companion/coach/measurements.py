@@ -1,4 +1,4 @@
-"""Measurements side by side, with their lines and errors, and the sources of both."""
+"""The measurements of a report, left beside right, with their lines and errors; and the sources of these."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ _NOTHING: Final = "–"
 
 
 def numbers_table(answers: Sequence[LoggedAnswer], screen: Screen, errors: Errors, show: NumberFormat, when: LocalTimes) -> Table:
-    """The readings that count now, left under right, each with its lines, its error and how it has changed."""
+    """Return the current readings as a table, a row for each test and side: lines, measurement error and change."""
     rows: list[tuple[Cell, ...]] = []
     for one in measured():
         for side in SIDES:
@@ -36,7 +36,7 @@ def numbers_table(answers: Sequence[LoggedAnswer], screen: Screen, errors: Error
             for side in SIDES:
                 value = getattr(screen.get(test), f"{side}_{noted.key}", None)
                 if value is not None:
-                    rows.append((f"{noted.title}, {side}", show(value, noted.unit), "as told", "no line is used", "none published",
+                    rows.append((f"{noted.title}, {side}", show(value, noted.unit), "as reported", "no line is used", "none published",
                                  _NOTHING))
     return Table("numbers", "Numbers that count now, side by side",
                  ("Test and side", "Reading", "How it was taken", "Held against", "Measurement error", "Change"), tuple(rows),
@@ -68,7 +68,7 @@ def _error(error: Error, show: NumberFormat) -> tuple[str, ...]:
 
 
 def _changes(sessions: Sequence[ReadingSession], errors: Errors, show: NumberFormat, when: LocalTimes) -> list[str]:
-    """First to last, averaged over as many sessions at each end as it takes to show; and the slope where there are enough."""
+    """Return the change from the first to the last sessions, as many of each as a retest averages, and the trend if there are enough."""
     if len(sessions) < 2:
         return []
     first = sessions[-1].readings[0]
@@ -86,13 +86,13 @@ def _changes(sessions: Sequence[ReadingSession], errors: Errors, show: NumberFor
 
 
 def details(screen: Screen, show: NumberFormat) -> tuple[Table, ...]:
-    """The tables of tests that have one of their own, such as where the rounding starts in each squat of the squat look."""
+    """Return the tables of tests that have their own, such as the depth of rounding in each squat of the squat look."""
     told = (one.detail(screen.get(test), show) for test, one in protocols().items() if one.detail)
     return tuple(Table(one.name, one.caption, one.columns, one.rows, empty=one.empty, note=one.note) for one in told)
 
 
 def sources_of(screen: Screen, errors: Errors, show: NumberFormat) -> Table:
-    """Return the source of each line and error, and its standing."""
+    """Return the source and the standing (read, second-hand, choice …) of each line, error and rule as a table."""
     rows: list[tuple[Cell, ...]] = []
     readings = [one for test in measured() for side in SIDES for one in _readings(screen, test, side)]
     kinds = {(one.test, one.unit) for one in readings}
@@ -108,5 +108,5 @@ def sources_of(screen: Screen, errors: Errors, show: NumberFormat) -> Table:
               f"{STANDING_WORDS['common practice']}; weights: {STANDING_WORDS['choice']}"),
              ("When a cause is likely, ruled out or too close to call", "the decision rule of this project", STANDING_WORDS["choice"]),
              ("Depth and load to keep to", "one band above the rounding; 80 % of the working load", STANDING_WORDS["choice"]),
-             ("Least change that is not error", "1.96 · √2 · SEM (Weir 2005 J Strength Cond Res 19:231)", STANDING_WORDS["read"])]
+             ("Smallest change beyond error", "1.96 · √2 · SEM (Weir 2005 J Strength Cond Res 19:231)", STANDING_WORDS["read"])]
     return Table("sources", "Lines, errors and rules, with their sources", ("What", "Source", "Standing"), tuple(rows))

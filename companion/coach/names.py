@@ -1,7 +1,7 @@
-"""Names of lifters: what a coach reads for one, and which of their lifters a name that they type may mean.
+"""Names of lifters as a coach sees them, and finding a lifter by a typed name.
 
-It is the lifter's own name. Where two of one coach's lifters would read alike on a button, each has beside it what the coach's own
-code for them was made out to, or their number, which never becomes another's: a place in a list would.
+A lifter's own name is shown. Where two of a coach's lifters would look alike on a button, each also gets a mark: the name the
+coach gave their invitation, or their number. Unlike a position in a list, that never becomes somebody else's.
 """
 
 from __future__ import annotations
@@ -19,15 +19,15 @@ from companion.language.phrases import normalise
 from companion.record import coaching, people
 
 BUTTON_NAME_MOST: Final = 22
-"""UTF-16 units of a name that are left on a button of 32 after "Write to "; our choice."""
+"""UTF-16 units of a name that fit on a button of 32 after "Write to "; our choice."""
 MARK_MOST: Final = 11
-"""UTF-16 units of what tells two lifters apart, so that eight of the name are left; our choice."""
+"""UTF-16 units of a mark, so that eight of the name are left; our choice."""
 NOBODY: Final = "somebody"
 _WORDS: Final = re.compile(r"\w+")
 
 
 def display_name(db: sqlite3.Connection, coach: int, lifter: int) -> str:
-    """Return what a coach reads for this lifter, linked or not any more: plain, short, never empty, and no other's of theirs."""
+    """Return a lifter's name for a coach, linked or not: plain, short, never empty, and distinct among the coach's lifters."""
     name = _named(people.name_of(db, lifter))
     alike = {one: other for one, given in coaching.names_of_lifters(db, coach).items() if _key(other := _named(given)) == _key(name)}
     if not alike.keys() - {lifter}:
@@ -36,7 +36,7 @@ def display_name(db: sqlite3.Connection, coach: int, lifter: int) -> str:
 
 
 def with_distinct_names(db: sqlite3.Connection, coach: int | None, lines: Sequence[CaseloadLine]) -> list[CaseloadLine]:
-    """Return the same lines, with names that tell them apart; by numbers alone for the operator (None)."""
+    """Return the lines with distinct names; for the operator (``coach`` None) the marks are numbers."""
     names = {line.person: line.name or NOBODY for line in lines}
     if len({_key(name) for name in names.values()}) == len(names):
         return list(lines)
@@ -45,8 +45,8 @@ def with_distinct_names(db: sqlite3.Connection, coach: int | None, lines: Sequen
 
 
 def distinct_names(names: Mapping[int, str], codes: Mapping[int, str]) -> dict[int, str]:
-    """Return names, at most ``BUTTON_NAME_MOST`` long, of those whose own reads like another's.
-    ``codes``: what the code of each was made out to."""
+    """Return distinct names of at most BUTTON_NAME_MOST for people whose names look alike; others are left out. ``codes``: the name
+    on each one's invitation."""
     alike: dict[str, list[int]] = {}
     for person, name in names.items():
         alike.setdefault(_key(name), []).append(person)
@@ -61,8 +61,8 @@ def distinct_names(names: Mapping[int, str], codes: Mapping[int, str]) -> dict[i
 
 
 def lifters_matching(db: sqlite3.Connection, coach: int, typed: str) -> list[int]:
-    """Return the lifters of a coach whom a typed name may mean: whose name, code or what is beside the name has all its words, else has
-    words that begin so. Capitals and accents don't matter."""
+    """Return the lifters of a coach whose name, invitation or mark has all the words typed, or, if there is none, words that begin
+    with them. Capitals and accents don't matter."""
     wanted = _words(typed)
     names = {one: _named(name) for one, name in coaching.names_of_lifters(db, coach).items()}
     codes = coaching.codes_of_lifters(db, coach)
@@ -83,7 +83,7 @@ def _key(name: str) -> str:
 
 
 def _mark(code: str, name: str) -> str:
-    """Return what a code's name says beyond the lifter's own: "Tuesdays" of "Sam, Tuesdays"."""
+    """Return the part of an invitation's name beyond the lifter's own: "Tuesdays" of "Sam, Tuesdays"."""
     said, own = shortened(code, NAME_MOST).translate(str.maketrans("()", "  ")).split(), name.casefold().split()
     while said and own and said[0].casefold().strip(",;:-–") == own[0]:
         said, own = said[1:], own[1:]

@@ -1,7 +1,7 @@
-"""Web pages of one file, with nothing in them from elsewhere.
+"""Self-contained HTML pages from templates.
 
-Whatever is put into a page is made plain first (``table.plain``: no control or direction characters), then escaped; a name
-nobody gave a template is an error. No script runs but one the page allows by its hash.
+Every value is made plain (``table.plain``: no control or direction characters), then escaped; a missing one is an error. No
+script runs except one that the page's policy allows by its hash.
 """
 
 from __future__ import annotations
@@ -20,14 +20,14 @@ from companion.export.table import plain
 from companion.pictures.series import Chart
 
 POLICY: Final = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
-"""What a page may load: its own styles and pictures, nothing else."""
+"""Content security policy: a page may load its own styles and pictures, nothing else."""
 
 LONG_WORD: Final = 24
-"""Characters from which on a word may break anywhere; our choice."""
+"""Characters beyond which a word may break anywhere; our choice."""
 
 
 def rendered(name: str, values: Mapping[str, Any]) -> str:
-    """Return a template as a page with its styles."""
+    """Return a template rendered with these values and the styles."""
     return _environment().get_template(name).render(values, css=Markup(source_of("page.css")))
 
 
@@ -40,21 +40,21 @@ def _environment() -> Environment:
 
 
 def _harmless(value: object) -> object:
-    """Return a text made plain; markup and other values as they are."""
+    """Return a text made plain; markup and other values unchanged."""
     if isinstance(value, str) and not isinstance(value, Markup):
         return value if value.isprintable() else plain(value)
     return value
 
 
 def source_of(name: str) -> str:
-    """Return a file beside the templates as it is: styles, a script."""
+    """Return the source of a file beside the templates, such as styles or a script."""
     loader = _environment().loader
     assert loader is not None
     return loader.get_source(_environment(), name)[0]
 
 
 def picture_of(chart: Chart) -> Markup:
-    """Return a chart as a data address: SVG, its words kept as text."""
+    """Return a chart as a data URL: SVG, its words kept as text."""
     from matplotlib import rc_context
     from matplotlib.backends.backend_svg import FigureCanvasSVG
 
@@ -67,5 +67,5 @@ def picture_of(chart: Chart) -> Markup:
 
 
 def hash_of(script: str) -> str:
-    """Return how a page's policy names a script that it allows."""
+    """Return a script's hash as a content security policy names it."""
     return f"'sha256-{base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()}'"

@@ -1,4 +1,4 @@
-"""The report of one lifter as a web page of one file, without any script."""
+"""The report of one lifter as a self-contained HTML page without scripts."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ from companion.conversation.registry import Book
 
 
 def report_html(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> str:
-    """Return the report of one lifter as one page of HTML."""
+    """Return the report of one lifter as an HTML page; ``for_coach``: false for the lifter's own copy."""
     return page_of(report_content(db, person, now, book, for_coach))
 
 
 def page_of(account: ReportContent) -> str:
-    """Return the page of an account. Pure; slow where there are charts, so it can run beside the loop."""
+    """Return the HTML page of a report. Pure; slow if there are charts, so it is run off the loop."""
     charts = [(chart.title, chart.words.removeprefix("Picture: "), picture_of(chart)) for chart in account.charts]
     return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY, "free": account.safety.go,
                                           "open": account.safety.opens_floor})

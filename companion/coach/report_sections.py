@@ -1,6 +1,6 @@
-"""The sections of a lifter's report, in words and tables: no markup yet.
+"""The content of a lifter's report, section by section, in words and tables without markup.
 
-The texts hold whatever a lifter wrote. The page makes them plain and escapes them (``companion.coach.report``).
+Texts may hold anything a lifter wrote; the page makes them plain and escapes them (``companion.coach.page``).
 """
 
 from __future__ import annotations
@@ -49,13 +49,12 @@ from companion.screening.standing import SafetyStanding
 PAGE_NAME_MOST: Final = 80
 """UTF-16 units of a name; our choice."""
 UNLIMITED: Final = 1_000_000
-"""Of acts and looks a report leaves nothing out."""
+"""Limit for acts and looks that a report shows in full."""
 
 
 @dataclass(frozen=True, slots=True)
 class ReportContent:
-    """Everything a report shows of one lifter. ``safety``: the standing now; ``glance`` and
-    ``plan``: terms with their words."""
+    """The content of one lifter's report. ``safety``: the standing now; ``glance`` and ``plan``: (term, words)."""
 
     name: str
     made_at: str
@@ -86,7 +85,7 @@ class ReportContent:
 
 
 def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> ReportContent:
-    """The account of a lifter at a moment, from the record; in their zone and units."""
+    """Return the content of a lifter's report as of ``now``, in their zone and units."""
     known = known_of(db, person, now)
     facts, answers, rows = known.facts, list(known.answers()), list(log.answers_of(db, person))
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
@@ -126,7 +125,7 @@ def _showing(system: str) -> NumberFormat:
 
 def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay], safety: SafetyStanding, depth: str, over: str,
             show: NumberFormat, when: LocalTimes, today: date) -> tuple[tuple[str, str], ...]:
-    """The few lines to read when there is no time for more."""
+    """Return the lines at the top of the report."""
     told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
     parts = [(ruling.capitalize(), ", ".join(
         f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
@@ -143,7 +142,7 @@ def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay
 
 
 def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStanding, when: LocalTimes) -> tuple[str, ...]:
-    """Return the reasons for the level as it was set last, and what has been said since."""
+    """Return the reasons for the safety level as last set, and what was reported since."""
     said, kept = [], log.facts_of(db, person)
     if safety.pain_open is not None:
         said.append(f"Something hurt on {when.moment(safety.pain_open)}, and the questions about it are still open.")
@@ -154,14 +153,14 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStandi
         if history and history[-1].because:
             said.append(f"Because: {history[-1].because}")
         if safety.kept is not Level.GO and safety.why:
-            said.append(f"Answers that weighed: {', '.join(map(in_words, safety.why.split()))}.")
+            said.append(f"Answers that led to it: {', '.join(map(in_words, safety.why.split()))}.")
     if "referral.went" in kept and safety.since is not None and kept["referral.went"].at >= safety.since:
         went = finding_history(db, person, "referral.went")[-1]
         said.append(f"Asked on {when.moment(went.at)} whether they have been seen: {WENT_WORDS.get(went.value, went.value)}"
                     f"{f': {went.because}' if went.value == 'yes' else ''}.")
     if "safety_check.pain" in kept:
         told = kept["safety_check.pain"]
-        said.append(f"Back or hip pain as last told in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")
+        said.append(f"Back or hip pain as last reported in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")
     if "pain.morning" in kept:
         told = kept["pain.morning"]
         said.append(f"The morning after something hurt: {in_words(str(told.value))}, on {when.moment(told.at)}.")
@@ -173,7 +172,7 @@ def _figure(value: object) -> str:
 
 
 def _alerts(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
-    return Table("alerts", "Alerts, the newest first", ("When", "Level", "What it rests on"),
+    return Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
                  tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
                  empty="No alert has been raised.")
 
@@ -182,17 +181,17 @@ def _alerts(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
 
 
 def _depth_now(kept: Mapping[str, KeptFact]) -> str:
-    """The depth that holds now: a coach's, else what the tests say, or what the squat days since have made of it."""
+    """Return the depth to keep to now, with its source: a coach, the tests, or the squat days since; "" where none is set."""
     pin, keep = (band_of(str(kept[name].value)) if name in kept else None for name in ("depth.pin", "depth.keep"))
     start, since = pin or keep, kept["depth.pin"].at if pin else _results_at(kept)
     step = kept.get("depth.step")
     if step is not None and (band := band_of(str(step.value))) and (since is None or step.at > since):
-        return f"{BAND_WORDS[band]} (after the last squat day told)"
+        return f"{BAND_WORDS[band]} (after the last squat day)"
     return f"{BAND_WORDS[start]} ({'set by a coach' if pin else 'from the tests'})" if start else ""
 
 
 def _results_at(kept: Mapping[str, KeptFact]) -> datetime | None:
-    """Return the moment the results were first told; looking at them again writes them anew."""
+    """Return the time the results were first shown (showing them again stores them again); None where there are none."""
     try:
         return datetime.fromisoformat(str(kept["outcome.at"].value)).astimezone(UTC)
     except (KeyError, ValueError):
@@ -250,7 +249,7 @@ def _reminders(db: sqlite3.Connection, person: int) -> Table:
 
 
 def _wall(wall: str) -> str:
-    """A reminder's wall time "2026-03-10 18:00" as it is read."""
+    """Return a reminder's wall time "2026-03-10 18:00" for reading."""
     try:
         at = datetime.fromisoformat(wall)
     except ValueError:

@@ -1,6 +1,6 @@
-"""One lifter's page: what is likely, the numbers behind it, squat days, what stands and what comes next. ``page_of`` is pure.
+"""The data of one lifter's page: causes, readings, squat days, pinned values and the plan. ``page_of`` is pure.
 
-Numbers are in the lifter's own units and squat days by their own calendar, so that coach and lifter speak of the same ones.
+Numbers are in the lifter's units and days in their calendar, so that coach and lifter see the same ones.
 """
 
 from __future__ import annotations
@@ -43,7 +43,7 @@ MEDIA_KINDS: Final = ("photo", "video")
 
 @dataclass(frozen=True, slots=True)
 class OverruledFinding:
-    """A coach's ruling beside the computed one: the ruling, the reason, and the coach."""
+    """A coach's ruling on a finding, shown beside the computed one; ``rule`` names the coach."""
 
     name: str
     value: str
@@ -54,8 +54,8 @@ class OverruledFinding:
 
 @dataclass(frozen=True, slots=True)
 class CauseSummary:
-    """A cause as it was told: its ruling ("likely", "ruled_out", "too_close", "not_tested"; "" before any results), the
-    evidence it rests on in words, and a coach's view beside it."""
+    """A cause: its ruling ("likely", "ruled_out", "too_close", "not_tested"; "" before any results), the evidence in words, and a
+    coach's ruling beside it."""
 
     name: str
     ruling: str
@@ -65,8 +65,8 @@ class CauseSummary:
 
 @dataclass(frozen=True, slots=True)
 class LatestReading:
-    """The latest reading of a test on a side: the mean of its repeats as shown, how it was taken, what each line says of it,
-    and the error used, in words."""
+    """The latest reading of a test on a side. ``shown``: the mean of its repeats, in words; ``method``: with the placement;
+    ``lines``: the comparison with each line; ``error``: the measurement error, in words."""
 
     test: str
     side: str
@@ -80,7 +80,7 @@ class LatestReading:
 
 @dataclass(frozen=True, slots=True)
 class Pinned:
-    """A value a coach has set by hand: the value, why, and by whom ("set by coach Ada")."""
+    """A value a coach has pinned, with the reason; ``rule`` names the coach ("set by coach Ada")."""
 
     value: str
     because: str
@@ -90,7 +90,7 @@ class Pinned:
 
 @dataclass(frozen=True, slots=True)
 class SentMedia:
-    """A photo or video: which, the channel's own reference to it, the flow and key it answers, and when it came."""
+    """A photo or video. ``ref``: the channel's own reference; ``flow`` and ``key``: the question it answers."""
 
     kind: str
     ref: str
@@ -101,7 +101,7 @@ class SentMedia:
 
 @dataclass(frozen=True, slots=True)
 class CoachAction:
-    """Something a coach did for the lifter."""
+    """An act of a coach for the lifter, from the audit log."""
 
     at: datetime
     coach: str
@@ -112,7 +112,7 @@ class CoachAction:
 
 @dataclass(frozen=True, slots=True)
 class AlertDetail:
-    """An alert and the answers of the run it came from: (key, as written)."""
+    """An alert and the answers of its run: (key, text as written)."""
 
     alert: KeptAlert
     answers: tuple[tuple[str, str], ...]
@@ -120,13 +120,13 @@ class AlertDetail:
 
 @dataclass(frozen=True, slots=True)
 class LifterPage:
-    """One lifter, for their coach. Texts are as kept, so a page made of it makes them plain.
+    """The data of one lifter's page. Texts are unchanged from the record, so the views make them plain.
 
-    ``safety``: the standing now. ``went``: whether they were seen after a referral, as last asked, with what was said. ``over``:
-    on how many of the latest squat days the load was over the limit, in words. ``overall``: the kind of result, with its words.
-    ``step``: the depth to keep to after the squat days (the value is a band), ``keep`` what the results gave.
-    ``setup``: the set-up they squat with, and by whom or by which check. ``limit`` and
-    ``load_pin`` in kg. ``days``: the latest squat days, the newest first. ``media``: the newest first.
+    ``safety``: the standing now. ``went``: the latest answer on whether they were seen after a referral. ``over``: on how many of the
+    latest squat days the load was over the limit, in words. ``overall``: the kind of result. ``step``: the depth to keep to after the
+    squat days (a band), ``keep``: the depth from the results. ``setup``: the set-up they squat with, and by whom or by which
+    check. ``limit`` and ``load_pin`` are in kg. ``days``, ``media``, ``alarms``
+    and ``acts``: newest first.
     """
 
     person: int
@@ -168,7 +168,7 @@ class LifterPage:
 
 @dataclass(frozen=True, slots=True)
 class LifterRecords:
-    """A lifter's data as a page needs it; the answer log oldest first, the rest newest first."""
+    """The records a lifter's page is made from; the answer log and reminders oldest first, alerts and acts newest first."""
 
     person: int
     name: str
@@ -185,12 +185,12 @@ class LifterRecords:
 
 
 def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> LifterPage:
-    """The page of a lifter for a coach. Whether the coach may see it has to be looked up before."""
+    """Return the page of a lifter for a coach. The caller has checked that the coach may see it."""
     return page_of(lifter_records(db, coach, lifter), now)
 
 
 def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRecords:
-    """All that a page rests on, read from the record."""
+    """Read the records of a lifter's page."""
     acts = tuple(CoachAction(moment_of(at), *rest) for at, *rest in coaching.latest_acts(db, lifter, ACTS_SHOWN))
     return LifterRecords(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), log.findings_of(db, lifter),
                 tuple(log.answers_of(db, lifter)), caseload.alerts_of(db, lifter, ALERTS_SHOWN), acts,
@@ -199,14 +199,13 @@ def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRec
 
 
 def page_of(held: LifterRecords, now: datetime) -> LifterPage:
-    """The page that records amount to."""
+    """Return the page of these records."""
     facts = {name: kept.value for name, kept in held.facts.items()}
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
     today = local_date(now, zone)
     found = held.concluded
-    overruled = {name.removeprefix(OVERRULED_PREFIX):
-                 OverruledFinding(name.removeprefix(OVERRULED_PREFIX), one.value, one.because, one.rule, one.at)
-                 for name, one in found.items() if name.startswith(OVERRULED_PREFIX) and one.value}
+    overruled = {(name := key.removeprefix(OVERRULED_PREFIX)): OverruledFinding(name, one.value, one.because, one.rule, one.at)
+                 for key, one in found.items() if key.startswith(OVERRULED_PREFIX) and one.value}
     plan = plan_from(facts)
     days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
     return LifterPage(
@@ -225,19 +224,19 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
 
 
 def safety_of(held: LifterRecords, facts: Mapping[str, float | str], now: datetime) -> SafetyStanding:
-    """The safety standing of the lifter."""
+    """Return the lifter's safety standing."""
     pain = {log.PAIN_OPEN: text_of(held.pain_open)} if held.pain_open else {}
     return standing_in({**facts, **pain}, held.facts[SAFETY_LEVEL].at if SAFETY_LEVEL in held.facts else None, now)
 
 
 def answers_in(rows: Iterable[LogRow], flows: Iterable[str]) -> list[LoggedAnswer]:
-    """The rows of some flows as the screening reads them."""
+    """Return the rows of some flows as screening answers."""
     wanted = frozenset(flows)
     return [log.as_answer(row) for row in rows if row.flow in wanted]
 
 
 def latest_readings(rows: Iterable[LogRow], show: NumberFormat) -> tuple[LatestReading, ...]:
-    """The latest reading of each measured test on each side, held against its lines."""
+    """Return the latest reading of each measured test and side, compared with its lines."""
     answers = answers_in(rows, (*(one.id for one in measured()), "warm_up", "about_you"))
     errors = errors_from(answers, about_from(answers).sex)
     found = []
@@ -267,7 +266,7 @@ def _number(session: ReadingSession, error: Error, show: NumberFormat) -> Latest
 
 
 def media_in(rows: Sequence[LogRow]) -> tuple[SentMedia, ...]:
-    """Photos and videos that stand, the newest first; kept as the channel's own reference, which opens nothing elsewhere."""
+    """Return photos and videos that were not withdrawn, newest first; as the channel's own references, which work only there."""
     latest = {(row.run, row.key): row for row in rows if row.key.startswith(MEDIA_KINDS)}
     return tuple(SentMedia(row.raw, row.value, row.flow, row.key, row.at) for row in reversed(latest.values())
                  if row.status == "ok" and row.raw in MEDIA_KINDS and isinstance(row.value, str))

@@ -1,4 +1,4 @@
-"""A page before any markup: tables of texts, and moments as a lifter's clock shows them."""
+"""Tables of texts without markup, and times in a lifter's zone."""
 
 from __future__ import annotations
 
@@ -8,12 +8,12 @@ from datetime import date, datetime, tzinfo
 from companion.base.clock import zone_of
 
 Cell = str | tuple[str, ...]
-"""A text, or several that stand under each other."""
+"""A text, or several lines of text."""
 
 
 @dataclass(frozen=True, slots=True)
 class TableSection:
-    """Some rows of a table under a heading of their own. ``gone``: the numbers of the rows that were replaced or taken back."""
+    """Rows of a table under a heading. ``gone``: the indices of rows that were replaced or taken back."""
 
     title: str
     rows: tuple[tuple[Cell, ...], ...]
@@ -22,8 +22,8 @@ class TableSection:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table: its name in the page, its caption, its columns, and rows of as many cells, the first of which names the row.
-    ``folds`` stand in place of ``rows`` in a long one; ``empty`` is said where there is no row."""
+    """A table. ``name``: its id in the page; ``rows``: a cell per column, the first names the row; ``folds``: sections in place of
+    ``rows`` in a long table; ``empty``: the text shown where there is no row."""
 
     name: str
     caption: str
@@ -35,13 +35,13 @@ class Table:
 
     @property
     def bodies(self) -> tuple[TableSection, ...]:
-        """Its rows as folds, the only one without a title where it has none."""
+        """The sections; where there are none, the rows as one section without a title."""
         return self.folds or ((TableSection("", self.rows),) if self.rows else ())
 
 
 @dataclass(frozen=True, slots=True)
 class LocalTimes:
-    """Writes moments and days as they are where the lifter is."""
+    """Writes moments and days in a time zone."""
 
     zone: str
 
@@ -51,18 +51,18 @@ class LocalTimes:
         return zone_of(self.zone)
 
     def moment(self, at: datetime) -> str:
-        """"2 Mar 2026, 18:05"."""
+        """Return a moment as "2 Mar 2026, 18:05"."""
         there = at.astimezone(self.there)
         return f"{there.day} {there:%b %Y, %H:%M}"
 
     def text(self, at: str) -> str:
-        """The same of a kept moment."""
+        """Return a stored moment as "2 Mar 2026, 18:05"."""
         return self.moment(datetime.fromisoformat(at))
 
     def clock(self, at: datetime) -> str:
-        """"18:05"."""
+        """Return a moment as "18:05"."""
         return f"{at.astimezone(self.there):%H:%M}"
 
     def day(self, day: date) -> str:
-        """"2 Mar 2026"."""
+        """Return a day as "2 Mar 2026"."""
         return f"{day.day} {day:%b %Y}"

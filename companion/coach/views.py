@@ -1,7 +1,7 @@
-"""The coach's pages as chat messages: the caseload, one lifter, their log. Whether a coach may see somebody is looked up here.
+"""A coach's views as chat messages: the caseload, one lifter, their log. Permission is checked here.
 
-What a button or a message asks for may be anything: what can't be read shows the first page, a page past the end the last, and
-somebody who is not this coach's hears the same as for somebody who does not exist. Every text is plain and short enough to send.
+A request from a button or a message may be anything: an unreadable one shows the first page, a page past the end the last. The
+answer about another's lifter is the same as about one who does not exist. Every text is plain and short enough to send.
 """
 
 from __future__ import annotations
@@ -56,22 +56,23 @@ TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
 LABEL_MOST: Final = 32
 SUMMARY_MOST: Final = 1000
-"""The last two are our choice, for the width and height of a phone."""
+"""Both our choice, for the width and height of a phone."""
 ALL_GROUPS: Final = "all"
 FIND_LIFTER: Final = "find_lifter"
 
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
-STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored"}
+STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored",
+                       "no_pain": "pain told here, taken back"}
 DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
-LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and acts"}
-"""The views of a lifter, by what is asked for; these words stand in the list that the lifter can read."""
+LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
+"""The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
 _PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
 Rows = tuple[tuple[Tap, ...], ...]
 
 
 class LifterView(NamedTuple):
-    """A coach's look at a lifter: when, and on whose clock days are named."""
+    """A coach's view of a lifter. ``zone``: the coach's; ``day_name``: names days in it."""
 
     db: sqlite3.Connection
     coach: int
@@ -82,15 +83,14 @@ class LifterView(NamedTuple):
 
     @property
     def name(self) -> str:
+        """The lifter's name for this coach."""
         return display_name(self.db, self.coach, self.lifter)
 
 
 def show(turn: Turn, view: str, of: str) -> list[Say]:
-    """Return the messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") that a coach asked for, noted for the
-    lifters to read.
+    """Return the messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") for a coach, and audit the look.
 
-    ``of``: a group and a page ("hurt-1"), a name as it was typed, or a lifter and what of them ("17-numbers", "17-2"). Pages
-    count from 0.
+    ``of``: a group and page ("hurt-1"), a name as typed, or a lifter and a view or page ("17-numbers", "17-2"). Pages count from 0.
     """
     db, coach, now, book, zone = turn.db, turn.person, turn.now, turn.book, turn.zone
     if view == "caseload":
@@ -126,7 +126,7 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
 
 
 def lifter_shown(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
-    """Return the one lifter that a view shows; None for a view of many, and where it is nobody whom this coach sees now."""
+    """Return the one lifter that a view shows; None for a view of several, or where this coach does not see them."""
     if view == FIND_LIFTER:
         one, *more = lifters_matching(db, coach, of) or [0]
         lifter = 0 if more else one
@@ -136,13 +136,13 @@ def lifter_shown(db: sqlite3.Connection, coach: int, view: str, of: str) -> int 
 
 
 def _asked(of: str) -> tuple[int, str]:
-    """Return of whom, 0 where that can't be read, and what."""
+    """Return the lifter's number (0 where it can't be read) and the view or page."""
     found = _ASKED.fullmatch(of)
     return (int(found[1]), found[2] or "") if found else (0, "")
 
 
 def named(name: str) -> str:
-    """Return a name for a message: plain, short and never empty."""
+    """Return a name as plain text of at most NAME_MOST, never empty."""
     return shortened(name, NAME_MOST) or "somebody"
 
 
@@ -151,13 +151,13 @@ def _tap(label: str, flow: str, asked: object = "") -> Tap:
 
 
 def _paged(count: int, page: int, each: int) -> tuple[int, int]:
-    """Return the page to show, the last where it lies past the end, and how many pages there are."""
+    """Return the page to show (the last, if it is past the end) and the number of pages."""
     pages = max(1, -(-count // each))
     return min(page, pages - 1), pages
 
 
 def _text(lines: Iterable[str], most: int = TEXT_MOST) -> str:
-    """Return lines as one text of at most so many UTF-16 units; what does not fit is left out and "…" says so."""
+    """Return lines as one text of at most ``most`` UTF-16 units; lines that don't fit are replaced by "…"."""
     kept: list[str] = []
     left = most - 2
     for line in lines:
@@ -185,29 +185,28 @@ def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[CaseloadLine
 
 
 def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetime, zone: str) -> Say:
-    """Return the lifters a name may mean, as lines of the caseload, or that nobody is called so. What was typed is not said again,
-    for it may be the name of somebody else's."""
+    """Return the lines of the lifters that match a typed name. The name is not repeated, as it may be that of another's lifter."""
     lines = [line for line in with_distinct_names(db, coach, caseload(db, coach, now, zone)) if line.person in whom] if whom else []
     if not lines:
-        return Say("None of your lifters is called that.", ((_tap("My lifters", "caseload"),),))
+        return Say("None of your lifters has that name.", ((_tap("My lifters", "caseload"),),))
     on_it = lines[:LINES_A_PAGE]
     _note_lines(db, coach, on_it, now, zone)
-    more = f" Here are the first {len(on_it)}; type more of the name to narrow this down." if len(lines) > len(on_it) else ""
+    more = f" Here are the first {len(on_it)}. Type more of the name to narrow this down." if len(lines) > len(on_it) else ""
     said, taps = _lines(on_it, 1)
-    return Say(_text([f"That may be {len(lines)} of your lifters, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(
+    return Say(_text([f"{len(lines)} of your lifters match, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(
         [_tap("My lifters", "caseload")], 2)))
 
 
 def _lines(lines: Sequence[CaseloadLine], first: int) -> tuple[list[str], list[Tap]]:
-    """Lines of a caseload in words, and a button for each, numbered alike."""
+    """Return the numbered texts of caseload lines, and a button for each."""
     return ([f"{n}. {named(line.name)}: {shortened(line.words, 90)}" for n, line in enumerate(lines, first)],
             [_tap(f"{n} {named(line.name)}", "lifter", line.person) for n, line in enumerate(lines, first)])
 
 
 def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[Say, Sequence[CaseloadLine]]:
-    """One page of a caseload, of one group or of all, and the lines that are on it."""
+    """Return one page of a caseload, of one group or all, and the lines on it."""
     if not lines:
-        return Say("No lifter is linked to you. A code invites one: they agree, and then stand here.",
+        return Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
                    ((_tap("Invite a lifter", "invite_lifter"),),)), ()
     counts = Counter(line.group for line in lines)
     group = group if group in counts else ALL_GROUPS
@@ -239,7 +238,7 @@ def _back(lifter: int, *views: tuple[str, str]) -> Rows:
 
 
 def summary_say(look: LifterView, page: LifterPage) -> Say:
-    """Return what is likely, what stands and what comes next: one message that leads on to the rest."""
+    """Return the summary of a lifter, with buttons to the other views."""
     of = look.lifter
     taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
@@ -258,7 +257,7 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield shortened(f"Been seen: {WENT_WORDS.get(page.went.value, page.went.value)}, told {look.day_name(page.went.at)}"
                   f"{f': {page.went.because}' if page.went.value == 'yes' else ''}", 110)
     if told := moment_from(page.told_at):
-        yield f"Results, {look.day_name(told)}: {RESULT_WORDS.get(page.overall, 'not told')}"
+        yield f"Results, {look.day_name(told)}: {RESULT_WORDS.get(page.overall, 'unknown')}"
     for cause in page.causes:
         yield _cause_line(cause, 90, 90)
     if setup := _setup_line(page):
@@ -289,7 +288,7 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
 
 
 def _cause_line(cause: CauseSummary, most: int, overruled_most: int) -> str:
-    """Return a cause and what it rests on, and a coach's view before the computed one."""
+    """Return a cause with its evidence, and below it a coach's ruling."""
     by = ", by" if cause.ruling == Ruling.RULED_OUT.value and cause.because else ""
     rests = f"{by}: {cause.because}" if cause.because else ""
     said = shortened(f"{cause.name.capitalize()}: {RULINGS.get(cause.ruling, cause.ruling)}{rests}", most)
@@ -336,7 +335,7 @@ def _by(pin: Pinned) -> str:
 
 
 def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
-    """Return one squat day in words: its date, load, depth, back, whether something hurt, and the note."""
+    """Return one squat day in words: date, load, depth, back, pain and the note."""
     load = "" if day.load is None else shown(day.load, "kg", page.system) if day.load else "no bar"
     depth = band_of(day.depth)
     parts = (f"{day.day:%a} {day.day.day} {day.day:%b}", load, BAND_WORDS[depth] if depth else "",
@@ -348,9 +347,9 @@ def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
 
 
 def numbers_says(look: LifterView, page: LifterPage) -> list[Say]:
-    """Return what each cause rests on, then the latest reading of each test and side with its lines and its error."""
-    rests = [f"{look.name}: what it rests on", shortened(page.overall_words, 200), "",
-             *(_cause_line(cause, 900, 300) for cause in page.causes)]
+    """Return the evidence of each cause, then the latest reading of each test and side with its lines and error."""
+    causes = (_cause_line(cause, 900, 300) for cause in page.causes)
+    rests = [f"{look.name}: what the result is based on", shortened(page.overall_words, 200), "", *causes]
     lines = [f"{look.name}: numbers, the latest of each side"]
     for one in page.numbers:
         lines += ["", f"{protocol(one.test).name}, {one.side}: {shortened(one.shown, 40)}",
@@ -362,16 +361,16 @@ def numbers_says(look: LifterView, page: LifterPage) -> list[Say]:
 
 
 def days_say(look: LifterView, page: LifterPage) -> Say:
-    """Return the last squat days, the newest first, and the depth and load to keep to."""
+    """Return the last squat days, newest first, and the depth and load to keep to."""
     lines = [f"{look.name}: last squat days", ""]
-    lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None told of yet."]
+    lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None reported yet."]
     lines += ["", *filter(None, (_setup_line(page), _depth_line(page), _load_line(page)))]
     return Say(_text(lines), _back(look.lifter, ("Numbers", "numbers")))
 
 
 def more_say(look: LifterView, page: LifterPage) -> Say:
-    """Return alerts with what was answered, what coaches did, what was sent in; and what a coach can do."""
-    lines = [f"{look.name}: alerts and acts", ""]
+    """Return alerts with their answers, acts of coaches and media sent; with a button for each act a coach can do."""
+    lines = [f"{look.name}: alerts and actions", ""]
     for alarm in page.alarms:
         lines += _alarm_lines(alarm, look)
     lines += [] if page.alarms else ["No alert so far."]
@@ -389,7 +388,7 @@ def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
 
 
 def _charts(look: LifterView) -> Say:
-    """Return a button for each chart that has something in it."""
+    """Return a message with a button for each chart that has data."""
     facts = log.facts_of(look.db, look.lifter)
     answers = list(map(log.as_answer, log.answers_of(look.db, look.lifter)))
     system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
@@ -407,17 +406,17 @@ def _charts(look: LifterView) -> Say:
 
 
 def log_say(look: LifterView, rows: Sequence[LogPageRow], page: int, pages: int, questions: Questions, book: Book) -> Say:
-    """Return one page of the log, the newest row first, each with what became of it."""
-    lines = [f"{look.name}: log, page {page + 1} of {pages}, on your clock", *(_log_line(row, look, questions, book) for row in rows)]
+    """Return one page of the answer log, newest first, each row with its status."""
+    lines = [f"{look.name}: log, page {page + 1} of {pages}, in your time zone", *(_log_line(row, look, questions, book) for row in rows)]
     if not rows:
-        lines.append("No answer is in it yet.")
+        lines.append("No answers yet.")
     turn = [_tap("Newer", "lifter_log", f"{look.lifter}-{page - 1}")] * (page > 0) + [
         _tap("Older", "lifter_log", f"{look.lifter}-{page + 1}")] * (page + 1 < pages)
     return Say(_text(lines), (*in_rows(turn, 2), *_back(look.lifter)))
 
 
 def _log_line(row: LogPageRow, look: LifterView, questions: Questions, book: Book) -> str:
-    """"#812 Tue 3 Mar 18:05, Knee to wall, left: How many cm? → 11 cm (“eleven”), in place of “12”"."""
+    """Return a row as "#812 Tue 3 Mar 18:05, Knee to wall, left: How many cm? → 11 cm (“eleven”) [in place of “12”]"."""
     at = row.at.astimezone(zone_of(look.zone))
     asked = questions.get(row.flow, {}).get(row.key)
     title = book[row.flow].flow.title if row.flow in book.flows else in_words(row.flow)

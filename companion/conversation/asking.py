@@ -1,4 +1,4 @@
-"""Show the waiting question again, or a short question in between."""
+"""Show the open question again, or a short side question."""
 
 from __future__ import annotations
 
@@ -11,12 +11,12 @@ from companion.language.units import shown
 
 
 def show(draft: Draft, before: str = "", after: float = 0) -> None:
-    """Show the waiting question, with a line in front, ``after`` seconds."""
+    """Show the open question, with a line before it, ``after`` seconds from now."""
     draft.effects.append(prompt(draft.compiled, draft.top, draft.facts(), draft.known.now, before, after))
 
 
 def ask_again(draft: Draft, before: str = "", event: str = AGAIN) -> None:
-    """Show again what waits, with a line in front: a short question in between, or the question of the flow."""
+    """Show the open question again, with a line before it: the side question if there is one, else the flow's."""
     if draft.session.aside:
         show_aside(draft, before)
     elif draft.session.stack:
@@ -27,13 +27,13 @@ def ask_again(draft: Draft, before: str = "", event: str = AGAIN) -> None:
 
 
 def ask_aside(draft: Draft, about: str, text: str = "") -> None:
-    """Ask a short question in between; ``text`` is the reply it hangs on."""
+    """Ask a side question; ``text``: the reply it is about."""
     draft.session = draft.session._replace(aside=Aside(about, text))
     show_aside(draft)
 
 
 def show_aside(draft: Draft, before: str = "") -> None:
-    """Show the short question in between, with a line in front."""
+    """Show the side question, with a line before it."""
     aside, stack = draft.session.aside, draft.session.stack
     assert aside is not None
     match aside.about:
@@ -48,7 +48,7 @@ def show_aside(draft: Draft, before: str = "") -> None:
 
 
 def aside_options(draft: Draft) -> tuple[Option, ...]:
-    """Return the answers to the short question in between."""
+    """Return the answers to the side question."""
     aside = draft.session.aside
     assert aside is not None
     match aside.about:
@@ -64,6 +64,6 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
 
 
 def _unusual(draft: Draft, text: str) -> str:
-    """Return the number a reply held, as the person's own system writes it."""
+    """Return the number in a reply, written in the person's units."""
     read = draft.ask.kind.read(text, draft.context)
     return shown(read.value, read.unit, draft.units) if isinstance(read, Answer) and not isinstance(read.value, str) else text

@@ -1,4 +1,4 @@
-"""The catalogue: all that the bot needs to know of its flows, whoever wrote them."""
+"""The catalogue: the flows of a bot and the roles of some of them."""
 
 from __future__ import annotations
 
@@ -10,8 +10,7 @@ from companion.conversation.registry import Book
 
 @dataclass(frozen=True, slots=True)
 class Consent:
-    """The question whose yes makes a stranger a person with rows of their own: its flow, the name of its answer in the log, and the
-    version of its text."""
+    """A consent question. ``flow``: the flow that asks it; ``key``: the name of its answer in the log; ``version``: of its text."""
 
     flow: str
     key: str
@@ -20,7 +19,8 @@ class Consent:
 
 @dataclass(frozen=True, slots=True)
 class Catalogue:
-    """The flows as a book; the questions of consent, the flow that asks again and when; the welcome of who brings a coach's code."""
+    """All flows, with the questions of consent. ``consent_again``: the flow that asks for consent again, when ``consent_due`` holds;
+    ``coach_welcome``: the flow for a new person who comes with a code for a coach."""
 
     book: Book
     consents: tuple[Consent, ...]
@@ -29,5 +29,5 @@ class Catalogue:
     coach_welcome: str
 
     def payload(self, consent: Consent) -> str:
-        """Return how the payloads of a consent's buttons begin."""
+        """Return the beginning of the payloads of a consent's buttons."""
         return f"{consent.flow}.{self.book[consent.flow].flow.version}.{consent.key}."

@@ -1,7 +1,7 @@
 """Conditions on facts, kept as data so that they can be proved at their bounds, drawn and exported.
 
-A fact is a named value: an answer, something known of the lifter, or something worked out from both. A comparison
-with a missing fact is false, so a skipped answer never opens a way that needs it.
+A fact is a named value: an answer, something known about the lifter, or a value computed from both. A comparison with a missing fact is
+false, so a skipped answer never opens a path that needs it.
 """
 
 from __future__ import annotations
@@ -14,16 +14,16 @@ Facts = Mapping[str, Value]
 
 
 class Condition:
-    """Something that holds or not for given facts; combined with ``&``, ``|`` and ``~``."""
+    """A test on facts; combined with ``&``, ``|`` and ``~``."""
 
     __slots__ = ()
 
     def holds(self, facts: Facts) -> bool:
-        """True if it holds; never raises, whatever is missing."""
+        """True if the facts satisfy the condition; never raises, even if facts are missing."""
         raise TypeError(f"{type(self).__name__} is not a condition")
 
     def compares(self) -> Iterator[Compare]:
-        """Every comparison inside, in reading order."""
+        """Return all comparisons in the condition, in reading order."""
         yield from ()
 
     def __and__(self, other: Condition) -> Condition:
@@ -38,7 +38,7 @@ class Condition:
 
 @dataclass(frozen=True, slots=True)
 class Compare(Condition):
-    """One fact held against one bound (``<  <=  >  >=``), a set of values (``in``) or only being there (``known``)."""
+    """A comparison of one fact: with a bound (``<  <=  >  >=``), with a set of values (``in``), or for being known (``known``)."""
 
     fact: str
     op: str
@@ -77,7 +77,7 @@ class Compare(Condition):
 
 @dataclass(frozen=True, slots=True)
 class Every(Condition):
-    """Holds where all parts do; with no part it always holds."""
+    """True if all parts hold; without parts always true."""
 
     parts: tuple[Condition, ...] = ()
 
@@ -97,7 +97,7 @@ class Every(Condition):
 
 @dataclass(frozen=True, slots=True)
 class Some(Condition):
-    """Holds where at least one part does."""
+    """True if at least one part holds."""
 
     parts: tuple[Condition, ...]
 
@@ -117,7 +117,7 @@ class Some(Condition):
 
 @dataclass(frozen=True, slots=True)
 class Unless(Condition):
-    """Holds where the part does not; so it also holds where the part's fact is missing."""
+    """True if the part does not hold, so also if the part's fact is missing."""
 
     part: Condition
 
@@ -135,16 +135,16 @@ ALWAYS = Every()
 
 
 def _parts(one: Condition, of: type[Every] | type[Some]) -> tuple[Condition, ...]:
-    """The parts of a condition of this kind, or the condition itself: a chain of ``&`` is one Every, asked without a detour."""
+    """Return the parts of a condition of this kind, or the condition itself, so that a chain of ``&`` is one flat Every."""
     return one.parts if isinstance(one, of) else (one,)
 
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """A fact by name, with its domain: either ``low`` to ``high`` in steps of ``step``, or one of ``values``.
+    """A named fact with its domain: ``low`` to ``high`` in steps of ``step``, or one of ``values``.
 
-    ``of`` works it out from the facts so far (None, or a missing fact: not known). Answers need neither domain nor
-    ``of``: their question gives both.
+    ``of`` computes it from the facts so far (None if it or a fact it needs is not known). Answers need neither domain nor ``of``: their
+    question gives both.
     """
 
     name: str
@@ -156,16 +156,16 @@ class Fact:
     side: str = ""
 
     def is_(self, value: str) -> Condition:
-        """Equal to one value."""
+        """True if it equals the value."""
         return Compare(self.name, "in", (value,))
 
     def one_of(self, *values: str) -> Condition:
-        """Equal to one of several values."""
+        """True if it equals one of the values."""
         return Compare(self.name, "in", values)
 
     @property
     def known(self) -> Condition:
-        """There at all."""
+        """True if it is known."""
         return Compare(self.name, "known")
 
     def __lt__(self, bound: float) -> Condition:
@@ -181,7 +181,7 @@ class Fact:
         return Compare(self.name, ">=", bound)
 
     def work_out(self, facts: Facts) -> Value | None:
-        """Its value from the facts so far, or None where one of them is missing."""
+        """Return its value from the facts so far, None where one of them is missing."""
         if self.of is None:
             return facts.get(self.name)
         try:
@@ -191,5 +191,5 @@ class Fact:
 
 
 def fact(name: str) -> Fact:
-    """An answer or a known fact, to write a condition with: ``fact("plain_rounds").is_("no")``."""
+    """Return a fact by name, to write a condition with: ``fact("plain_rounds").is_("no")``."""
     return Fact(name)

@@ -1,6 +1,6 @@
-"""The kinds of question about squat days: a plan or a change to it, what is missing in one, a time of day.
+"""Kinds of question about squat days: a plan or a change to it, the missing part of a change, a time of day, a date.
 
-What is read is kept as the calendar's own text (calendar.plan, calendar.reading), with holes where something is missing.
+Answers are stored in the calendar's notation (calendar.plan, calendar.reading), with placeholders for missing parts.
 """
 
 from __future__ import annotations
@@ -31,15 +31,15 @@ def _names_a_day(text: str, context: ReadingContext) -> bool:
 
 
 def _since(context: ReadingContext) -> date | None:
-    """From when on "it" may be meant, where that is known."""
+    """Return the first date that "it" can mean, None if not known."""
     since = context.facts().get("since")
     return date.fromisoformat(str(since)) if since else None
 
 
 @dataclass(frozen=True, slots=True)
 class SquatDays(Kind):
-    """Squat days, or a change to them. ``before``: words that a shorter reply is read with, such as "move it to"; the
-    choices are tapped or typed like any."""
+    """Squat days, or a change to them. ``before``: words put before a shorter reply, such as "move it to"; ``choices``: answers to tap,
+    which can be typed too."""
 
     choices: tuple[Option, ...] = ()
     before: str = ""
@@ -80,8 +80,8 @@ class SquatDays(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Rest(Kind):
-    """The missing part of a change of plan: a time, morning or evening, the first day, or the day to move to. ``of``: the
-    fact that holds the half; the whole is kept. ``choices``: words to tap instead of typing them."""
+    """The missing part of a change of plan: a time, morning or evening, the first day, or the day to move to. ``of``: the fact that holds
+    the incomplete change; the complete one is stored. ``choices``: answers to tap."""
 
     of: str = "open"
     choices: tuple[Option, ...] = ()
@@ -106,8 +106,8 @@ class Rest(Kind):
         return Answer(str(change), text) if change is not None else Unclear("I could not read that.")
 
     def _whole(self, half: IncompleteChange, text: str, context: ReadingContext) -> PlanChange | IncompleteChange | NotRead | None:
-        """Read the day to move to together with the day to move, so that it is checked against the plan and may have a time; the end of a
-        pause with its beginning."""
+        """Return the change completed by the reply. The day to move to is read together with the day to move, so that it is checked against
+        the plan and may have a time; the end of a pause together with its beginning."""
         if half.wants == "day" and half.open.startswith("move "):
             day = half.open.split()[1]
             return read_change(f"move {day} to {text}", plan_from(context.facts()), _today(context), _since(context))
@@ -132,8 +132,8 @@ class Rest(Kind):
 
 @dataclass(frozen=True, slots=True)
 class ClockTime(Kind):
-    """A time of day, kept as "18:00". ``choices``: times to tap; ``evening``: an hour without morning or evening is in the
-    evening (None: it is asked back)."""
+    """A time of day, stored as "18:00". ``choices``: times to tap; ``evening``: true where an hour without am or pm is in the evening
+    (None: it is asked)."""
 
     choices: tuple[str, ...] = ()
     evening: bool | None = None
@@ -160,7 +160,7 @@ class ClockTime(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Day(Kind):
-    """A date to come, kept as "2026-12-01"."""
+    """A future date, stored as "2026-12-01"."""
 
     @property
     def samples(self) -> tuple[Value, ...]:

@@ -1,7 +1,6 @@
-"""One step in the making: the session and the effects so far, and what a reply is read with.
+"""The draft of one step: the session and the effects so far, and the context for reading a reply.
 
-A draft lives for one step only, so that ``step`` as a whole is pure. Which way the conversation goes is the machine's to
-say (``fire``); what is said and kept on the way is in ``moves``.
+A draft lives for one step only, so that ``step`` as a whole is pure. The machine decides each move (``fire``); ``moves`` carries it out.
 """
 
 from __future__ import annotations
@@ -21,7 +20,7 @@ from companion.conversation.table import (
     BACK,
     BEGIN,
     ENDED,
-    FALSE_ALARM,
+    GOES_ON,
     IN_PAIN,
     LAST_ANSWERED,
     PAUSED,
@@ -34,11 +33,11 @@ from companion.conversation.table import (
 from companion.language.units import METRIC
 
 _ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, RESUMED)
-"""Events that are decided by facts of the run itself too."""
+"""Events whose moves also depend on facts about the run itself."""
 
 
 def place(frame: Frame) -> str:
-    """Return the state of the machine that a run is in."""
+    """Return the machine's state of a run."""
     if frame.paused:
         return IN_PAIN if frame.hurt else PAUSED
     return frame.state or START
@@ -70,34 +69,34 @@ class Draft:
 
     @property
     def ask(self) -> Ask:
-        """The question that waits for an answer."""
+        """The open question."""
         stop = self.compiled.stops[self.top.state]
         assert isinstance(stop, Ask)
         return stop
 
     @property
     def units(self) -> str:
-        """The system of units of this person."""
+        """The person's unit system."""
         return str(self.known.facts.get("welcome.units", METRIC))
 
     @property
     def works(self) -> bool:
-        """True if the body is at work: in the waiting question, or in the timed hold just before it."""
+        """True if the body is at work: in the open question, or in the timed hold just before it."""
         return bool(self.ask.caution) or self.after_hold
 
     @property
     def after_hold(self) -> bool:
-        """True if the answer before the waiting question started a timed hold."""
+        """True if the answer before the open question started a timed hold."""
         before = self.compiled.stops.get(self.top.trail[-1]) if self.top.trail else None
         return isinstance(before, Ask) and isinstance(before.kind, Hold)
 
     @property
     def context(self) -> ReadingContext:
-        """The context in which a reply to the waiting question is read."""
+        """The context for reading a reply to the open question."""
         return ReadingContext(self.units, self.known.now, strict=self.ask.safety, facts=self.facts)
 
     def facts(self, frame: Frame | None = None) -> dict[str, Value]:
-        """Return what may be named in a run, the topmost one unless another is given; worked out anew only where an answer came."""
+        """Return all facts of a run, of the topmost one unless another is given; computed again only after a new answer."""
         frame, parked = frame or self.top, self.session.parked
         if self._worked_out is not None:
             before, beside, facts = self._worked_out
@@ -116,13 +115,13 @@ class Draft:
     # the stack of runs ------------------------------------------------------------------------------------
 
     def push(self, flow: str, asked: str = "") -> None:
-        """Put a flow on top, not begun yet; what is under it waits."""
+        """Put a flow on top, not begun yet; the run below it waits."""
         runs = self.session.runs + 1
         frame = Frame(flow, self.book[flow].flow.version, str(runs), asked=asked)
         self.session = self.session._replace(stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False)
 
     def unpark(self, flow: str = "") -> bool:
-        """Put on top what was parked last, or the parked flow of this name; return False where there is none."""
+        """Put the flow parked last, or the parked flow of this name, on top; return False where there is none."""
         for stack in reversed(self.session.parked):
             if not flow or stack[0].flow == flow:
                 rest = tuple(other for other in self.session.parked if other is not stack)
@@ -134,14 +133,14 @@ class Draft:
     # what the machine decides -----------------------------------------------------------------------------
 
     def fire(self, event: str) -> Move:
-        """Let the machine of the topmost run take an event; return the move it makes. Nothing is changed by that alone."""
+        """Return the move that the topmost run's machine makes on an event. Changes nothing by itself."""
         facts = self.facts()
         move = self.compiled.fire(event, place(self.top), {**facts, **self._here()} if event in _ABOUT_THE_RUN else facts)
         assert move is not None, f"{self.top.flow}: nothing decides on {event} in {place(self.top)}"
         return move
 
     def _here(self) -> dict[str, Value]:
-        """The facts of the run itself that moves are decided by."""
+        """Return the facts about the run itself that moves depend on."""
         top, last = self.top, self.session.last
         here: dict[str, Value] = {AT_QUESTION.name: top.state}
         here |= {tried(flow): "yes" for flow in top.tried}
@@ -150,6 +149,6 @@ class Draft:
         if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state,
                 {LAST_ANSWERED.name: last.trail[-1]}):
             here[ENDED.name] = last.flow
-        if self.known.facts.get(f"{self.book.pain}.hurt") == "no":
-            here[FALSE_ALARM.name] = "yes"
+        if self.known.facts.get(f"{self.book.pain}.stops") == "no":
+            here[GOES_ON.name] = "yes"
         return here

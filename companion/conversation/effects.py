@@ -1,4 +1,4 @@
-"""Effects: what a step wants done, as data. Each has one handler (app.dispatch), in the commit of the turn."""
+"""Effects: the consequences of a step, as data. Each has one handler (app.dispatch), which runs in the commit of the turn."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from companion.conversation.condition import Value
 
 
 class Tap(NamedTuple):
-    """A button: what it says and the payload that comes back, at most 64 bytes."""
+    """A button: its label and the payload it sends back, at most 64 bytes."""
 
     label: str
     data: str
@@ -17,7 +17,7 @@ class Tap(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Say:
-    """One message. ``after`` seconds it leaves; a later turn of the same person takes a waiting one back."""
+    """One message. ``after``: seconds until it is sent; an unsent one is withdrawn by a later turn of the same person."""
 
     text: str
     buttons: tuple[tuple[Tap, ...], ...] = ()
@@ -28,7 +28,7 @@ class Say:
 
 @dataclass(frozen=True, slots=True)
 class Began:
-    """A run of a flow began. ``asked``: what it was begun with."""
+    """A run of a flow began. ``asked``: the words or payload it was begun with."""
 
     run: str
     flow: str
@@ -46,14 +46,15 @@ class Ended:
 
 @dataclass(frozen=True, slots=True)
 class Reopened:
-    """A run that had ended goes on: its last answer is taken back."""
+    """A run that had ended is open again, since its last answer was taken back."""
 
     run: str
 
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """One row of the answer log. ``status``: ok, skipped, withdrawn (taken back) or in_pain (never scored)."""
+    """One row of the answer log. ``status``: ok, skipped, withdrawn (taken back), in_pain (never scored) or no_pain (the pain told
+    there was taken back)."""
 
     run: str
     flow: str
@@ -69,8 +70,24 @@ class Record:
 
 
 @dataclass(frozen=True, slots=True)
+class Void:
+    """Void today's answers in these flows (names separated by spaces) as given in pain: a row replaces each, and their runs end
+    with pain."""
+
+    flows: str
+
+
+@dataclass(frozen=True, slots=True)
+class CountAgain:
+    """Make answers that pain voided since a moment count again, in these flows, or in all if none is named."""
+
+    since: str
+    flows: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Find:
-    """Something concluded: a name, its value, the rule that made it and what it rests on, in words."""
+    """A finding: its name, value, the rule behind it and the reason, in words."""
 
     name: str
     value: str
@@ -81,8 +98,8 @@ class Find:
 
 @dataclass(frozen=True, slots=True)
 class Remind:
-    """Offer a flow on a local date; replaces an open reminder of the same kind. Without a date it only takes that away.
-    ``that_day``: only on it, not later."""
+    """Set a reminder that offers a flow on a local date, in place of an open one of the same kind; without a date only cancel that one.
+    ``that_day``: true if it may not be sent later."""
 
     kind: str
     flow: str
@@ -93,12 +110,12 @@ class Remind:
 
 @dataclass(frozen=True, slots=True)
 class Replan:
-    """The days or times of the reminders have changed: work out anew when each is due."""
+    """Plan the reminders again, after a change of their days or times."""
 
 
 @dataclass(frozen=True, slots=True)
 class StopReminders:
-    """End every reminder that "stop all reminders" ends."""
+    """Cancel every reminder that "stop all reminders" ends."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +125,7 @@ class Calendar:
 
 @dataclass(frozen=True, slots=True)
 class Alert:
-    """Tell the coach at once, in plain words."""
+    """Alert the lifter's coaches at once, in plain words."""
 
     level: str
     because: str
@@ -122,20 +139,20 @@ class Erase:
 
 @dataclass(frozen=True, slots=True)
 class Export:
-    """Send this person everything held about them."""
+    """Send this person a copy of everything stored about them."""
 
 
 @dataclass(frozen=True, slots=True)
 class Redeem:
-    """Look up a code that was typed or came with a link; what it is good for becomes facts ("link.…")."""
+    """Look up a code that was typed or came with a link; the result becomes facts ("link.…")."""
 
     code: str
 
 
 @dataclass(frozen=True, slots=True)
 class Link:
-    """A lifter agrees to the coach whose code was redeemed, or takes the role of coach that it gives ("agree"); or a lifter
-    ends a coach's view ("withdraw", with the coach's number in ``of``)."""
+    """Accept the coach, or the role of coach, of the code looked up last (``what`` "agree"); or end a coach's link ("withdraw", ``of``: the
+    coach's number)."""
 
     what: str
     of: str = ""
@@ -143,8 +160,8 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Show:
-    """Show a coach something of a lifter, or of all of theirs: ``view`` names it, ``of`` says of whom and which page. Whether
-    they may is looked up when it is carried out."""
+    """Show a coach a view of a lifter or of their caseload. ``view``: its name; ``of``: the lifter and the page. The handler checks that
+    the coach may see it."""
 
     view: str
     of: str = ""
@@ -152,7 +169,7 @@ class Show:
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """A coach does something for a lifter: ``what``, on whom (``of``), with which value and reason."""
+    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter."""
 
     what: str
     of: str = ""
@@ -160,5 +177,5 @@ class Act:
     reason: str = ""
 
 
-Effect = (Say | Began | Ended | Reopened | Record | Find | Remind | StopReminders | Replan | Calendar | Alert | Erase | Export | Redeem
-          | Link | Show | Act)
+Effect = (Say | Began | Ended | Reopened | Record | Void | CountAgain | Find | Remind | StopReminders | Replan | Calendar | Alert | Erase
+          | Export | Redeem | Link | Show | Act)

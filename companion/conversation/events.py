@@ -1,4 +1,4 @@
-"""Events of a conversation: those a person sends, and those the companion starts itself."""
+"""Events of a conversation: messages from the person, and events the bot starts itself."""
 
 from __future__ import annotations
 
@@ -14,15 +14,14 @@ class Typed:
 
 @dataclass(frozen=True, slots=True)
 class Tapped:
-    """A button; ``data`` is its payload as it came back, which anybody may have forged."""
+    """A tapped button; ``data``: its payload, unchecked, as anybody can forge it."""
 
     data: str
 
 
 @dataclass(frozen=True, slots=True)
 class Sent:
-    """Something that is not text: photo, video, voice, audio, document, sticker, location, contact or other; with the
-    words under it, if any."""
+    """A message that is not text: photo, video, voice, audio, document, sticker, location, contact or other; with its caption, if any."""
 
     kind: str
     ref: str = ""
@@ -38,8 +37,8 @@ class Edited:
 
 @dataclass(frozen=True, slots=True)
 class Invite:
-    """A reminder is due: offer its flow, without disturbing what is going on. ``asked``: what the flow would be asked for;
-    ``missed``: it came too late, and only that is said."""
+    """A reminder is due: offer its flow without disturbing the current one. ``asked``: the request the flow would begin with; ``missed``:
+    true if it came too late, which is then all that is said."""
 
     flow: str
     asked: str = ""
@@ -48,8 +47,16 @@ class Invite:
 
 @dataclass(frozen=True, slots=True)
 class Settle:
-    """The effects so far are kept: go on to where the conversation waits for the person again."""
+    """The effects so far are stored: continue until the conversation waits for the person again."""
 
 
 Event = Typed | Tapped | Sent | Edited
 Happening = Event | Invite | Settle
+
+
+def words_in(event: Happening) -> str:
+    """Return what a person wrote in an event: a text, a changed text or the words under a picture; "" where there is none."""
+    match event:
+        case Typed(text) | Edited(text) | Sent(caption=text):
+            return text
+    return ""

@@ -1,8 +1,8 @@
 """The flow vocabulary: a conversation as data, in the order a lifter lives it.
 
-A flow is a tuple of steps. ``Ask`` waits for an answer, ``Tell`` says and goes on, ``Run`` lets another flow run and
-goes on when it ends, ``Do`` notes an effect. The next step is the next one whose ``only_if`` holds; the few jumps are
-rows of ``then``, tried in order before that default. A body is at work in a question that has a ``caution``.
+A flow is a tuple of steps. ``Ask`` waits for an answer, ``Tell`` sends a message and goes on, ``Run`` runs another flow and goes on when it
+ends, ``Do`` has an effect. The next step is the next one whose ``only_if`` holds; the few jumps are rows of ``then``, tried in order before
+that default. The body is at work in a question that has a ``caution``.
 """
 
 from __future__ import annotations
@@ -13,20 +13,35 @@ from datetime import datetime
 from typing import Any, Final, TypeVar
 
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value
-from companion.conversation.effects import Act, Alert, Calendar, Erase, Export, Find, Link, Redeem, Remind, Replan, Show, StopReminders
+from companion.conversation.effects import (
+    Act,
+    Alert,
+    Calendar,
+    CountAgain,
+    Erase,
+    Export,
+    Find,
+    Link,
+    Redeem,
+    Remind,
+    Replan,
+    Show,
+    StopReminders,
+    Void,
+)
 from companion.conversation.kinds import Kind
 from companion.conversation.policy import Policy
 
 END: Final = "end"
 PARKED: Final = "parked"
-"""The name under which ``Run`` takes up what was parked last."""
+"""The name by which ``Run`` resumes the flow parked last."""
 
 SIDES: Final = ("left", "right")
 
 
 @dataclass(frozen=True, slots=True)
 class Jump:
-    """A way out of the order: to another question, or to the end (END), saying something on the way."""
+    """A jump out of the order: to another question, or to the end (END). ``say``: a message on the way."""
 
     when: Condition
     to: str = END
@@ -38,11 +53,12 @@ class Jump:
 class Ask:
     """One question. ``key`` names its state and its answer.
 
-    ``caution``: shown with it; the body is at work. ``safety``: never guessed, never skipped. ``free``: words of the
-    lifter's own, in which pain words are asked about once instead of ending the question; ``doubts``: doubtful ones too,
-    where the words tell how squats went. ``lets``: flows that may begin over it although its own holds. ``back``
-    false: the answers before it stay as they are. ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the
-    log where it is not the state's own; like ``method`` and ``placement`` a template over the facts.
+    ``caution``: shown with it, and means that the body is at work. ``safety``: never guessed, never skipped. ``free``: an answer in the
+    lifter's own words, where pain words lead to a question and do not end it at once; ``doubts``: doubtful pain words too, where the words
+    describe the squats. ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``:
+    flows that may begin over it even if its own flow holds. ``back``: false if earlier answers can't be changed from here.
+    ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over
+    the facts, like ``method`` and ``placement``.
     """
 
     key: str
@@ -54,6 +70,7 @@ class Ask:
     safety: bool = False
     free: bool = False
     doubts: bool = False
+    signs: tuple[str, ...] = ()
     lets: tuple[str, ...] = ()
     back: bool = True
     then: tuple[Jump, ...] = ()
@@ -65,7 +82,7 @@ class Ask:
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A button that begins a flow. ``asked``: what it is asked for, such as a date; a template over the facts."""
+    """A button that begins a flow. ``asked``: the request it begins with, such as a date; a template over the facts."""
 
     label: str
     flow: str
@@ -74,7 +91,7 @@ class Offer:
 
 @dataclass(frozen=True, slots=True)
 class Tell:
-    """One message that asks nothing; the conversation goes straight on. ``offers``: buttons below it."""
+    """One message without a question; the conversation goes on at once. ``offers``: buttons below it."""
 
     say: str
     only_if: Condition = ALWAYS
@@ -86,7 +103,7 @@ class Tell:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """Run a sub-flow to completion. ``asked``: what it is begun with, a template over the facts."""
+    """Run a sub-flow to completion. ``asked``: the request it begins with; a template over the facts."""
 
     flow: str
     only_if: Condition = ALWAYS
@@ -94,7 +111,7 @@ class Run:
 
     @property
     def key(self) -> str:
-        """The name of its state; how it ended is the fact of that name ("done", "left", "pain", "closed")."""
+        """The name of its state, and of the fact that holds its ending ("done", "left", "pain", "closed")."""
         return f"run_{self.flow}"
 
 
@@ -102,7 +119,7 @@ class Run:
 class Do:
     """An effect whose text fields are templates over the facts."""
 
-    effect: Find | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act
+    effect: (Find | Void | CountAgain | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act)
     only_if: Condition = ALWAYS
     side: str = ""
 
@@ -112,8 +129,8 @@ Step = Ask | Tell | Run | Do
 
 @dataclass(frozen=True, slots=True)
 class Gate:
-    """A condition before a flow begins or goes on: while ``shut`` holds it says ``say`` and stays shut, or lets
-    ``first`` run before it."""
+    """A condition before a flow begins or goes on. While ``shut`` holds, the flow does not open: ``say`` is sent, or the flow ``first``
+    runs before it."""
 
     shut: Condition
     say: str = ""
@@ -122,11 +139,11 @@ class Gate:
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """The known facts of a lifter when a step is taken: plain facts, the answers so far (read when wanted), the time.
+    """The known facts of a lifter at the time of a step, the answers so far (read on demand), and the time.
 
-    ``facts`` holds "flow.key" for the latest answer of each question, and the name of each thing concluded. ``run``
-    names the run that begins, so that an order drawn for it can be drawn again; ``asked`` is what it was begun with: the
-    words of a sentence or what a button carries, which may be anything.
+    ``facts`` holds "flow.key" for the latest answer to each question, and each finding by its name. ``run``: the name of the run that
+    begins, so that a random order drawn for it can be drawn again; ``asked``: the words or the button's payload it was begun with,
+    unchecked.
     """
 
     facts: Facts
@@ -140,13 +157,13 @@ class Known:
 class Flow:
     """One conversation.
 
-    ``facts`` are worked out whenever they are wanted; ``at_start`` gives facts once, when a run begins, kept with it.
-    ``gates`` are tried in order, on what is known and those facts. ``policy``: how it stands among other flows.
-    ``command``: words that start it, besides its own name and title; None where only a button, a reminder or another flow
-    starts it. ``sentences``: patterns of whole sentences that start it, whose group "asked" goes with it, where ``fits`` takes
-    that (none: always); heard only from those of whom ``said_by`` holds. ``invite``: what a reminder to begin it says, with the
-    buttons ``invites`` below (none: one that begins it); ``missed``: what is said where the reminder came too late.
-    ``parked``: what stopping it says, where that is not the usual. ``compatible``: older versions whose open runs go on in it.
+    ``facts``: computed when they are needed; ``at_start``: returns facts once, when a run begins, which are stored with it. ``gates``:
+    tried in order, on the known facts and these. ``policy``: its behaviour among other flows. ``command``: words that start it, besides its
+    own name and title; None if only a button, a reminder or another flow starts it. ``sentences``: patterns of whole sentences that start
+    it, with the group "asked" as the request, if ``fits`` accepts that (None: always) and ``said_by`` holds for the person. ``invite``: the
+    text of a reminder that offers it, with the buttons ``invites`` (none: one that begins it); ``missed``: the text if the reminder came
+    too late. ``parked``: the reply to stopping it, if not the usual one. ``compatible``: older versions whose open runs continue in this
+    one.
     """
 
     name: str
@@ -173,7 +190,7 @@ T = TypeVar("T")
 
 
 def sided(thing: T, side: str) -> T:
-    """The same steps, conditions or facts for one side: every "{side}" in every text becomes its name."""
+    """Return the same steps, conditions or facts for one side: "{side}" in every text becomes its name."""
     if isinstance(thing, str):
         return thing.replace("{side}", side)  # type: ignore[return-value]
     if isinstance(thing, tuple):
@@ -187,10 +204,10 @@ def sided(thing: T, side: str) -> T:
 
 
 def each_side(*steps: Step) -> tuple[Step, ...]:
-    """The steps once for the left and once for the right, from one definition."""
+    """Return the steps once for the left and once for the right side."""
     return tuple(sided(step, side) for side in SIDES for step in steps)
 
 
 def both(*facts: Fact) -> tuple[Fact, ...]:
-    """Facts once for each side; ``of`` is called with the facts and the side."""
+    """Return the facts once for each side; ``of`` is called with the facts and the side."""
     return tuple(sided(one, side) for side in SIDES for one in facts)

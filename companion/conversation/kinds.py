@@ -1,7 +1,6 @@
-"""The kinds of thing a question can ask for: how each is shown, read from what a person types, and bounded.
+"""The kinds of question: how each is shown, read from a typed reply, and bounded.
 
-Reading is pure: ``read(text, context)`` gives an Answer or an Unclear with a short reason. No kind guesses: what it
-can't read, it asks again.
+Reading is pure: ``read(text, context)`` returns an Answer, or an Unclear with a short reason. No kind guesses; it asks again instead.
 """
 
 from __future__ import annotations
@@ -21,8 +20,8 @@ from companion.language.units import METRIC
 
 @dataclass(frozen=True, slots=True)
 class ReadingContext:
-    """The context for reading a reply: the lifter's units, the time now, whether guessing is forbidden, and how to come by
-    the facts, which few kinds look at."""
+    """The context for reading a reply: the lifter's units, the time, ``strict`` if guessing is forbidden, and a function for the facts,
+    which few kinds need."""
 
     units: str = METRIC
     now: datetime | None = None
@@ -32,7 +31,7 @@ class ReadingContext:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A reply that was understood: the kept value, the text it came from, and its unit ("" where it has none)."""
+    """A reply that was understood: the stored value, the text it came from, and its unit ("" for none)."""
 
     value: Value
     raw: str
@@ -41,14 +40,14 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class Unclear:
-    """A reply that was not: a short reason, shown before the question is asked again."""
+    """A reply that was not understood: a short reason, shown before the question is asked again."""
 
     reason: str
 
 
 @dataclass(frozen=True, slots=True)
 class Option:
-    """One way to answer a choice: its kept value, its label, other words for it, and when it is offered."""
+    """One answer to a choice: its stored value, its label, other words for it, and the condition under which it is offered."""
 
     value: str
     label: str
@@ -58,57 +57,57 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """The base of all kinds of question: the options that become buttons, and an example for a reply that was not one."""
+    """The base of all kinds of question: the options that become buttons, and an example to show after an unclear reply."""
 
     @property
     def options(self) -> tuple[Option, ...]:
-        """The answers to tap, in order; none where the answer is typed."""
+        """The answers to tap, in order; empty if the answer is typed."""
         return ()
 
     @property
     def unit(self) -> str:
-        """The kept unit of a number, or ""."""
+        """The stored unit of a number, or ""."""
         return ""
 
     @property
     def typical(self) -> Value:
-        """The answer to reckon with where how far along a person is has to be guessed."""
+        """The answer assumed where the number of questions still to come is estimated."""
         return self.options[0].value if self.options else ""
 
     @property
     def samples(self) -> tuple[Value, ...]:
-        """Answers worth trying, for who checks a flow."""
+        """Answers to try when a flow is checked."""
         return tuple(option.value for option in self.options)
 
     def example(self, context: ReadingContext) -> str:
-        """A line that shows what a good answer looks like."""
+        """Return a line that shows a valid answer."""
         return "Tap one of the buttons, or type its words."
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        """Return the answer a typed reply gives here, or the reason it gives none."""
+        """Return the answer in a typed reply, or the reason there is none."""
         return pick(text, self.options, context)
 
     def take(self, kind: str, ref: str) -> Answer | None:
-        """Return the answer that a photo, video or other non-text message gives here; None for none. ``kind``: of the message; ``ref``: the
-        channel's reference."""
+        """Return the answer in a photo, video or other non-text message; None for none. ``kind``: of the message; ``ref``: the channel's
+        reference."""
         return None
 
     def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
-        """Return the answer that an option's button gives here."""
+        """Return the answer of an option's button."""
         return Answer(option.value, option.label)
 
     def claims(self, text: str, context: ReadingContext) -> bool:
-        """True if a reply answers this question although it is a control word too, such as "tomorrow"."""
+        """True if a reply is an answer here although it is also a control word, such as "tomorrow"."""
         return False
 
     def unusual(self, value: Value) -> bool:
-        """True if a value is possible but rare enough to ask about once."""
+        """True if a value is possible but rare enough to be confirmed."""
         return False
 
 
 _TURNING: Final = frozenset(
     ["not", "no", "never", "or", "and", "nor", "but", "without", "didnt", "doesnt", "isnt", "wasnt", "dont", "cant", "couldnt"])
-"""Words that turn or double what is said: a near miss that differs in one of them is none."""
+"""Words that negate or combine; texts that differ in one of them are never near misses of each other."""
 
 
 def _turning(text: str) -> set[str]:
@@ -116,7 +115,7 @@ def _turning(text: str) -> set[str]:
 
 
 def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Answer | Unclear:
-    """The option a text names: the whole label, another word for it, or (unless strict) a near miss of one only."""
+    """Return the option that a text names by its label or another word for it or, unless strict, by a near miss of one option only."""
     wanted = normalise(text).strip(" .")
     names = [(normalise(word).strip(" ."), option) for option in options
              for word in (option.label, option.value.replace("_", " "), *option.also)]
@@ -147,7 +146,7 @@ class Choice(Kind):
 
 
 def choice(*rows: tuple[str, ...] | Option) -> Choice:
-    """A choice from rows of (value, label, other words …)."""
+    """Return a choice from rows of (value, label, other words …)."""
     return Choice(tuple(row if isinstance(row, Option) else Option(row[0], row[1], row[2:]) for row in rows))
 
 
@@ -159,7 +158,7 @@ def _yes_no(yes: str, no: str, unsure: bool) -> tuple[Option, ...]:
 
 @dataclass(frozen=True, slots=True)
 class YesNo(Kind):
-    """Yes or no; with ``unsure`` also "not sure", which a safety question counts as the worse answer."""
+    """Yes or no; with ``unsure`` also "not sure", which in a safety question counts as the worse answer."""
 
     unsure: bool = False
     yes: str = "Yes"
@@ -189,7 +188,7 @@ class YesNo(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Ready(Kind):
-    """Go on when set up, or when done: one button."""
+    """One button, tapped when set up or when done."""
 
     label: str = "Ready"
 
@@ -208,10 +207,10 @@ class Ready(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Hold(Ready):
-    """A timed hold or set: one start button, a count-in, then the bot says when the time is over and asks on.
+    """A timed hold or set: one start button, a count-in, then a message when the time is over, and the next question.
 
-    ``seconds`` is how long, or the name of a fact that says so; ``count_in`` the time to get into place. ``go`` and
-    ``over`` are said at its start and end. Nothing needs a tap in between.
+    ``seconds``: the duration, or the name of a fact that holds it; ``count_in``: seconds to get into place. ``go`` and ``over``: the
+    messages at its start and end. No tap is needed in between.
     """
 
     seconds: int | str = 10
@@ -230,7 +229,7 @@ class Hold(Ready):
 
 @dataclass(frozen=True, slots=True)
 class Words(Kind):
-    """A few words of the lifter's own, kept as they are; ``limit`` characters at most."""
+    """A few words of the lifter's own, stored unchanged; ``limit``: the most characters."""
 
     limit: int = 500
     example_text: str = ""
@@ -253,7 +252,7 @@ class Words(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Media(Kind):
-    """A photo or a video, kept as the channel's own reference to it."""
+    """A photo or a video, stored as the channel's own reference to it."""
 
     accepts: tuple[str, ...] = ("video", "photo")
 
@@ -273,7 +272,7 @@ class Media(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Zone(Kind):
-    """A time zone: a city, an offset from UTC, or the time on the lifter's clock now. Kept as an IANA name or UTC±hh:mm."""
+    """A time zone: from a city, an offset from UTC, or the time on the lifter's clock now. Stored as an IANA name or UTC±hh:mm."""
 
     @property
     def samples(self) -> tuple[Value, ...]:

@@ -1,9 +1,9 @@
 """A flow compiled to one shared ``transitions`` machine, which decides every move of the flow's table.
 
-The machine has no model; a cursor is passed to each trigger and comes back with the row that was taken. Its states are flat.
-Nested ones (``HierarchicalMachine``: one composite state for all questions, so one arrow for "pain" instead of one each) were
-measured on the safety check: 36 µs a trigger against 6 µs, more than half of a whole engine step, and the library has no history
-state to resume at. So ``paused`` and ``in_pain`` stand beside the questions, and where to resume is a fact (``table.AT``).
+The machine has no model; a cursor is passed to each trigger and returns with the row that was taken. Its states are flat. Nested ones
+(``HierarchicalMachine``: one composite state for all questions, so one arrow for "pain" instead of one each) were measured on the safety
+check: 36 µs a trigger against 6 µs, more than half of a whole engine step, and the library has no history state to resume at. So ``paused``
+and ``in_pain`` are states beside the questions, and the question to resume at is a fact (``table.AT``).
 """
 
 from __future__ import annotations
@@ -22,8 +22,8 @@ from companion.conversation.table import EARLY_END, ENDINGS, IN_PAIN, PAUSED, ST
 
 @dataclass(frozen=True, slots=True)
 class Arrow:
-    """One way from a state to the next once it is answered: taken exactly where ``when`` holds, in whatever order arrows are
-    looked at. ``passed`` are the steps on the way that only say or note something, each with its own condition."""
+    """A transition from a state after its answer, taken exactly if ``when`` holds, whatever the order of the arrows. ``passed``: the
+    messages and effects on the way, each with its own condition."""
 
     source: str
     target: str
@@ -38,7 +38,7 @@ class _Cursor:
 
 
 class _Row(Transition):
-    """A transition that leaves its row of the table with the cursor."""
+    """A transition that stores its row of the table in the cursor."""
 
     def __init__(self, *arguments: Any, row: Move, **more: Any) -> None:
         super().__init__(*arguments, **more)
@@ -57,7 +57,7 @@ class _Machine(Machine):
 
 @dataclass(frozen=True)
 class Compiled:
-    """A flow with its table and its machine. Build with ``compile_flow``; shared by every lifter."""
+    """A flow with its table and its machine, shared by all lifters. Built with ``compile_flow``."""
 
     flow: Flow
     stops: Stops
@@ -76,7 +76,7 @@ class Compiled:
         return machine
 
     def fire(self, event: str, state: str, facts: Facts) -> Move | None:
-        """Let the machine take an event in a state; return the move it makes, or None where it makes none."""
+        """Return the move the machine makes on an event in a state, None where it makes none."""
         cursor, rows = _Cursor(state), self.machine.events.get(event)
         if rows is not None and state in rows.transitions:
             rows.trigger(cursor, facts)
@@ -84,17 +84,18 @@ class Compiled:
 
     @cached_property
     def onward(self) -> Mapping[str, Sequence[Move]]:
-        """The moves out of each state once it is answered, in the order to try."""
+        """The moves out of each state after its answer, in the order to try."""
         return onward(self.flow)
 
     @cached_property
     def arrows(self) -> tuple[Arrow, ...]:
-        """The same with conditions that exclude each other. Raises ValueError where two rows to one place say different things."""
+        """The same as arrows whose conditions exclude each other. Raises ValueError where two moves to the same place pass different
+        steps."""
         return tuple(arrow for rows in self.onward.values() for arrow in _exclusive(self.flow, rows))
 
     @cached_property
     def ways(self) -> Mapping[tuple[str, str], Arrow]:
-        """Return arrows by (source, target); one each, by construction."""
+        """The arrows by (source, target); one each."""
         return {(arrow.source, arrow.target): arrow for arrow in self.arrows}
 
     @cached_property
@@ -103,7 +104,7 @@ class Compiled:
         return {state: tuple(arrow for arrow in self.arrows if arrow.source == state) for state in (START, *self.stops)}
 
     def coming(self, state: str, known: Facts) -> int:
-        """Return about how many questions follow a state, if the answers are the typical ones."""
+        """Return the approximate number of questions after a state, if the answers are the typical ones."""
         facts, seen = dict(known), {state}
         count = 0
         while True:
@@ -120,7 +121,7 @@ class Compiled:
             count += isinstance(self.stops[state], Ask)
 
     def facts_of(self, known: Facts, fixed: Mapping[str, Value], got: Mapping[str, Value]) -> dict[str, Value]:
-        """Return all that a condition or a template may name: known, fixed at the start, answered, worked out, in order."""
+        """Return all facts for conditions and templates: those known, fixed at the start, answered, and computed, in that order."""
         facts = {**known, **fixed, **got}
         self._work_out(facts)
         return facts
@@ -156,5 +157,5 @@ def _exclusive(flow: Flow, rows: Sequence[Move]) -> Iterator[Arrow]:
 
 
 def compile_flow(flow: Flow) -> Compiled:
-    """Return the compiled form of a flow. Raises ValueError where a state's name is used twice or a jump leads nowhere."""
+    """Return a flow compiled. Raises ValueError where a state's name is used twice or a jump leads nowhere."""
     return Compiled(flow, stops_of(flow))

@@ -1,5 +1,5 @@
-"""The moves of a run: begin, answer, skip, go back, stop for pain, go on. The machine decides each (``Draft.fire``); here is
-what is said and kept on the way, and what it means for the stack of runs."""
+"""The moves of a run: begin, answer, skip, go back, stop for pain, resume. The machine decides each (``Draft.fire``); this module sends and
+logs what belongs to it, and keeps the stack of runs."""
 
 from __future__ import annotations
 
@@ -32,17 +32,17 @@ from companion.conversation.table import (
 from companion.conversation.wording import render
 
 SAID_MOST: Final = 80
-"""Characters of a reply about pain that are quoted back; our choice."""
+"""Most characters of a reply about pain that are quoted; our choice."""
 
 ASKED_MOST: Final = 120
-"""Characters kept of what a flow was begun with; our choice."""
+"""Most characters of the request a flow was begun with; our choice."""
 
 
 # begin and end ----------------------------------------------------------------------------------------------
 
 
 def begin(draft: Draft) -> None:
-    """Begin the topmost flow, or what its gates want first, or leave it shut."""
+    """Begin the topmost flow, or first the flow that one of its gates needs, or leave it closed."""
     flow = draft.compiled.flow
     fixed = flow.at_start(replace(draft.known, run=draft.top.run, asked=draft.top.asked)) if flow.at_start else {}
     draft.top = draft.top._replace(fixed=dict(fixed))
@@ -55,7 +55,7 @@ def begin(draft: Draft) -> None:
 
 
 def _let_first(draft: Draft, move: Move) -> bool:
-    """Let the flow run that a gate wants first, if the move says so."""
+    """Run the flow that a gate needs first, if the move says so."""
     if move.first:
         draft.top = draft.top._replace(tried=(*draft.top.tried, move.first))
         if not draft.unpark(move.first):
@@ -64,7 +64,7 @@ def _let_first(draft: Draft, move: Move) -> bool:
 
 
 def begin_anew(draft: Draft) -> None:
-    """Give up the topmost run and begin its flow anew."""
+    """Give up the topmost run and begin its flow again."""
     before = draft.top
     beside = {name: value for name, value in before.got.items() if name not in draft.compiled.stops}  # no answers
     draft.effects.append(Ended(before.run, "left"))
@@ -74,7 +74,7 @@ def begin_anew(draft: Draft) -> None:
 
 
 def take_up(draft: Draft) -> None:
-    """Go on with a run that was paused: at its question or past it, or not at all."""
+    """Resume a paused run: at its question, after it, or not at all."""
     move = draft.fire(RESUMED)
     if move.target == START:
         begin_anew(draft)
@@ -85,7 +85,7 @@ def take_up(draft: Draft) -> None:
 
 
 def end(draft: Draft, ending: str) -> None:
-    """End the topmost run and hand its ending to the flow that ran it, if one did."""
+    """End the topmost run and pass its ending to the flow that ran it, if any."""
     frame = draft.top
     policy = draft.book[frame.flow].flow.policy
     if frame.state:
@@ -100,12 +100,12 @@ def end(draft: Draft, ending: str) -> None:
 
 
 def after_run(draft: Draft) -> None:
-    """Go on from a ``Run`` whose flow has ended."""
+    """Continue after a ``Run`` whose flow has ended."""
     _follow(draft, draft.fire(RETURNED))
 
 
 def _follow(draft: Draft, move: Move, after: float = 0) -> None:
-    """Make a move: say and note what is passed, then ask, run or end."""
+    """Make a move: carry out the steps passed, then ask, run or end."""
     facts = draft.facts()
     for step in move.passed:
         if step.only_if.holds(facts):
@@ -113,7 +113,8 @@ def _follow(draft: Draft, move: Move, after: float = 0) -> None:
     if move.target in ENDINGS:
         if ENDINGS[move.target] == "done":
             draft.top = draft.top._replace(state=move.target)
-        end(draft, ENDINGS[move.target])
+        counts = move.target == GATE_CLOSED and draft.top.hurt  # pain that turned out not to be of it
+        end(draft, "left" if counts else ENDINGS[move.target])
         return
     draft.top = draft.top._replace(state=move.target)
     draft.session = draft.session._replace(aside=None)
@@ -148,7 +149,7 @@ def _pass(draft: Draft, step: Tell | Do, facts: dict[str, Value]) -> None:
 
 
 def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
-    """Take an answer; a possible but unusual one is asked about once."""
+    """Take an answer; a possible but unusual one is confirmed once."""
     ask, frame = draft.ask, draft.top
     if not sure and ask.kind.unusual(given.value):
         ask_aside(draft, "unusual", given.raw)
@@ -160,7 +161,7 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
 
 
 def skip(draft: Draft) -> None:
-    """Go on without an answer; a safety question is not skipped."""
+    """Continue without an answer; a safety question is not skipped."""
     ask, frame = draft.ask, draft.top
     if ask.safety:
         show(draft, draft.fire(SKIP).refused)
@@ -177,7 +178,7 @@ def _answered(draft: Draft, frame: Frame) -> None:
 
 
 def _hold(draft: Draft, ask: Ask) -> float:
-    """Count a timed hold in and out; return after how many seconds the next question comes."""
+    """Send the start and end of a timed hold; return the seconds after which the next question is asked."""
     hold = ask.kind
     if not isinstance(hold, Hold):
         return 0
@@ -194,7 +195,7 @@ def _hold(draft: Draft, ask: Ask) -> float:
 
 
 def _log_name(draft: Draft, ask: Ask) -> str:
-    """Return the name an answer has in the log."""
+    """Return an answer's name in the log."""
     return _worded(draft, ask.log_as, ask.side) if ask.log_as else ask.key
 
 
@@ -217,7 +218,7 @@ def back(draft: Draft) -> None:
 
 
 def take_back(draft: Draft) -> str:
-    """Return to the question answered last, its answer withdrawn; where there is none to return to, return why."""
+    """Return to the last question answered, with its answer withdrawn; return the reason if there is none."""
     move = draft.fire(BACK)
     if move.refused:
         return move.refused
@@ -229,7 +230,7 @@ def take_back(draft: Draft) -> str:
 
 
 def withdraw(draft: Draft, state: str) -> None:
-    """Return to a question, its answer withdrawn."""
+    """Return to a question, with its answer withdrawn."""
     frame, ask = draft.top, draft.compiled.stops[state]
     assert isinstance(ask, Ask)
     draft.top = frame._replace(state=state, trail=frame.trail[:-1])
@@ -239,7 +240,7 @@ def withdraw(draft: Draft, state: str) -> None:
 
 
 def _reopen(draft: Draft, move: Move) -> None:
-    """Put the run that has just ended on top again; what it was run from, or let run before, waits for it once more."""
+    """Put the run that has just ended on top again; the flow that ran it, or that it was a gate of, waits for it again."""
     last, waits = draft.session.last, draft.top
     assert last is not None
     got = {name: value for name, value in waits.got.items() if name != f"run_{last.flow}"}
@@ -253,10 +254,11 @@ def _reopen(draft: Draft, move: Move) -> None:
 
 
 def hurt(draft: Draft, text: str) -> None:
-    """Stop for pain: keep the reply unscored and ask about the pain, which is told what it was in. A test just done counts too."""
+    """Stop for pain: log the reply unscored and start the pain questions, with the test in which it hurt. A test just finished counts
+    too."""
     last, hurt_in = draft.session.last, ""
-    if draft.session.stack:
-        if draft.top.state in draft.compiled.stops and text:
+    if draft.session.stack and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
+        if text:
             _record(draft, draft.ask, text, None, status="in_pain")
         works = draft.fire(PAIN).target == IN_PAIN
         hurt_in = draft.top.flow if works else ""

@@ -1,4 +1,4 @@
-"""The kinds of question that ask for numbers, and how numbers are read from what people type."""
+"""Kinds of question that ask for numbers, and the reading of numbers from typed replies."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ _PART = re.compile(r"(-?\d+(?:[.,]\d+)?)(?:\s+(\d+)/(\d+))?\s*([a-z°º\"']*)\.?
 
 
 def parse_number(text: str, unit: str, system: str) -> float | None:
-    """One number in the kept unit from typed text, or None: "11", "11,5 cm", "4 1/2 in", "5ft 10", "five".
+    """Return one number in the stored unit from typed text, or None: "11", "11,5 cm", "4 1/2 in", "5ft 10", "five".
 
     A number without a unit is in the lifter's own system. Two numbers, a range or other words give None.
     """
@@ -62,9 +62,9 @@ def parse_number(text: str, unit: str, system: str) -> float | None:
 
 @dataclass(frozen=True, slots=True)
 class Number(Kind):
-    """A number with its kept unit, the range that can be, the range that is usual, and an example (kept unit). ``choices``:
-    answers to tap that are no number, such as "the same". ``called``: words that stand for the number that a fact holds, such as
-    "just the bar", and that fact; where it holds none, the number is asked for."""
+    """A number with its stored unit, the possible and the usual range, and an example (in the stored unit). ``choices``: answers to tap
+    that are not numbers, such as "the same". ``called``: words for the number that a fact holds, such as "just the bar", and that fact; if
+    it is not known, the number is asked for."""
 
     kept_unit: str
     low: float
@@ -101,7 +101,7 @@ class Number(Kind):
         value = round(value, 2)
         if not self.low <= value <= self.high:
             span = f"{shown(self.low, self.unit, context.units)} to {shown(self.high, self.unit, context.units)}"
-            return Unclear(f"That can't be right here: it goes from {span}.")
+            return Unclear(f"That can't be right here: it must be from {span}.")
         return Answer(value, text, self.kept_unit)
 
     def _in(self, context: ReadingContext) -> str:
@@ -116,12 +116,12 @@ class Number(Kind):
 
 _WHOLE: Final = re.compile("[0-4]|7|12|17|22")
 _DECIMALS: Final = ("5", "25", "75")
-"""What stands before and after a decimal comma where plates are named: 0.5, 1.25, 2.5, 12.5. Common practice, no source."""
+"""Whole and decimal parts of plate sizes written with a comma: 0.5, 1.25, 2.5, 12.5. Common practice, no source."""
 
 
 def _cut_at_commas(part: str, points: bool) -> str:
-    """A part of a list of numbers with its commas as gaps, unless its one comma is a decimal one ("1,25 and 2,5"). What may be
-    both ("20,2,5") stays whole, so that it is asked again. ``points``: decimals are written with points there."""
+    """Return a part of a list of numbers with spaces for its commas, unless its only comma is a decimal one ("1,25 and 2,5"). A part that
+    could be either ("20,2,5") stays whole, so that it is asked again. ``points``: true if decimals in the list are written with points."""
     few = [one for one in re.split(r"[,;/+&]", part) if one]
     if points or "," not in part.removesuffix(","):
         return part.replace(",", " ")
@@ -132,7 +132,7 @@ def _cut_at_commas(part: str, points: bool) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Numbers(Kind):
-    """Several numbers with one kept unit, such as "20, 10, 5 and 2.5"; kept as text, the largest first: "20,10,5,2.5"."""
+    """Several numbers with one stored unit, such as "20, 10, 5 and 2.5"; stored as text, largest first: "20,10,5,2.5"."""
 
     kept_unit: str
     low: float

@@ -1,4 +1,4 @@
-"""Put aside what runs, and begin what was asked for by name."""
+"""Park the running flow, and begin one asked for by name."""
 
 from __future__ import annotations
 
@@ -12,17 +12,17 @@ from companion.conversation.session import Frame
 from companion.conversation.table import INTERRUPTED, STOP
 
 PARKED_MOST: Final = 5
-"""How many parked tests are kept per person; our choice. Older ones are given up, their answers stay in the log."""
+"""Most parked tests per person; our choice. Older ones are given up; their answers stay in the log."""
 
 
 def interrupt(draft: Draft) -> None:
-    """Pause the topmost run at its question, for something else to come first."""
+    """Pause the topmost run at its question, so that another flow can run first."""
     draft.fire(INTERRUPTED)
     draft.top = draft.top._replace(paused=True)
 
 
 def park(draft: Draft, before: str = "") -> None:
-    """Put what is running aside, saying ``before`` or the usual; its answers are kept. The menu is not: it begins anew."""
+    """Park the running flow with its answers, sending ``before`` or the usual reply. The menu is not parked: it begins again."""
     if draft.session.stack:
         move = draft.fire(STOP)
         if move.again:
@@ -42,8 +42,9 @@ def park(draft: Draft, before: str = "") -> None:
 
 
 def start(draft: Draft, flow: str, asked: str = "") -> None:
-    """Begin a flow by name: what runs is parked first; a parked run of the same flow goes on, unless this one is asked for
-    something of its own."""
+    """Begin a flow by name, after parking the running one. A parked run of the same flow continues, unless this one has a request of its
+    own. A flow that replaces home starts where home is asked for."""
+    flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
     running = draft.session.stack
     if running and draft.compiled.flow.policy.holds and not draft.book[flow].flow.policy.always and flow not in draft.ask.lets:
         ask_again(draft, "These questions come first.")
@@ -70,6 +71,6 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
 
 
 def _over(draft: Draft, frame: Frame) -> bool:
-    """True if a gate has shut on a run since it began: then it is begun anew, and its gates say what is to be said."""
+    """True if a gate has closed a run since it began; it is then begun again, so that its gates say why."""
     facts = draft.facts(frame)
     return any(gate.shut.holds(facts) and not gate.first for gate in draft.book[frame.flow].flow.gates)

@@ -1,4 +1,4 @@
-"""A question as a message: text, caution, progress and buttons; and the payloads of buttons, written and read."""
+"""Questions as messages: text, caution, progress and buttons; and the payloads of buttons, written and read."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ ASIDE = "?"
 
 
 class Payload(NamedTuple):
-    """A button's payload: which question of which flow it belongs to, and what it answers."""
+    """A button's payload: the flow and question it belongs to, and its answer."""
 
     flow: str
     version: int
@@ -36,7 +36,7 @@ class Payload(NamedTuple):
 
 
 def read_payload(data: str) -> Payload | None:
-    """A payload from what came back, or None where it was never one of ours."""
+    """Return the payload in a text that came back, None if it is not one of ours."""
     parts = data.split(".")
     if len(parts) != 4 or not parts[1].isdecimal() or len(parts[1]) > 6:
         return None
@@ -44,31 +44,31 @@ def read_payload(data: str) -> Payload | None:
 
 
 def start_payload(flow: str, asked: str = "") -> str:
-    """The payload of a button that begins a flow."""
+    """Return the payload of a button that begins a flow."""
     return f"go.{flow}.{asked}" if asked else f"go.{flow}"
 
 
 def read_start(data: str) -> tuple[str, str] | None:
-    """The flow that such a button begins, by its name, and what it asks for; None where it is no such button."""
+    """Return the (flow, request) of a button that begins a flow; None for any other button."""
     go, _, rest = data.partition(".")
     flow, _, asked = rest.partition(".")
     return (flow, asked) if go == "go" and flow else None
 
 
 def offered(offers: Sequence[Offer], facts: Facts, now: datetime) -> tuple[tuple[Tap, ...], ...]:
-    """Rows of buttons that each begin a flow."""
+    """Return rows of buttons, each of which begins a flow."""
     taps = [Tap(one.label, start_payload(one.flow, render(one.asked, facts, now))) for one in offers]
     return in_rows(taps, 2 if all(len(tap.label) <= 18 for tap in taps) else 1)
 
 
 def progress(compiled: Compiled, frame: Frame, facts: Facts) -> str:
-    """Return the progress line: "Knee to wall, 2 of 5", if the answers to come are the typical ones."""
+    """Return the progress line, such as "Knee to wall, 2 of 5", if the answers to come are the typical ones."""
     done = len(dict.fromkeys(key for key in frame.trail if key != frame.state))
     return f"{compiled.flow.title}, {done + 1} of {done + 1 + compiled.coming(frame.state, facts)}"
 
 
 def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before: str = "", after: float = 0) -> Say:
-    """The message that asks a frame's question; ``before`` is a line in front of it."""
+    """Return the message that asks a frame's question; ``before``: a line before it."""
     ask = compiled.stops[frame.state]
     assert isinstance(ask, Ask)
     flow = compiled.flow
@@ -80,7 +80,7 @@ def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before
 
 
 def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap, ...], ...]:
-    """Rows of buttons: the answers, then skip, back and stop where they make sense."""
+    """Return rows of buttons: the answers, then skip, back and stop where they apply."""
     answers = tuple((option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts))
     always = []
     if (flow.policy.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold):
@@ -103,12 +103,12 @@ def _laid_out(flow: str, version: int, state: str, answers: Sequence[tuple[str, 
 
 
 def stop_button(flow: Flow, state: str) -> tuple[tuple[Tap, ...], ...]:
-    """A stop button alone, for a message that goes out while the body works."""
+    """Return a row with only a stop button, for a message sent while the body is at work."""
     return ((Tap("Stop", str(Payload(flow.name, flow.version, state, STOP))),),)
 
 
 def _across(most: int, answers: Sequence[tuple[str, str]]) -> int:
-    """Return the number of buttons in a row, at most the given one: fewer where a label is long."""
+    """Return the number of buttons per row, at most the given one: fewer if a label is long."""
     longest = max((len(label) for label, _ in answers), default=0)
     if most == 6:
         return 6
@@ -118,11 +118,11 @@ def _across(most: int, answers: Sequence[tuple[str, str]]) -> int:
 
 
 def in_rows(taps: Sequence[Tap], across: int) -> tuple[tuple[Tap, ...], ...]:
-    """Buttons cut into rows."""
+    """Return buttons split into rows."""
     return tuple(tuple(taps[i:i + across]) for i in range(0, len(taps), across))
 
 
 def aside_say(flow: Flow, state: str, text: str, options: Sequence[Option]) -> Say:
-    """A short question in between, whose buttons belong to this state's aside."""
+    """Return a side question as a message, with its buttons."""
     taps = [Tap(one.label, str(Payload(flow.name, flow.version, state + ASIDE, one.value))) for one in options]
     return Say(text, in_rows(taps, 2 if max(len(tap.label) for tap in taps) <= 18 else 1))

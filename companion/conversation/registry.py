@@ -1,4 +1,4 @@
-"""The catalogue: every flow, compiled once when it is first asked for, and the words that start each."""
+"""The book: every flow, compiled when it is first needed, and the words that start each."""
 
 from __future__ import annotations
 
@@ -10,13 +10,13 @@ from typing import Final
 
 from rapidfuzz import fuzz
 
-from companion.conversation.condition import Facts
+from companion.conversation.condition import Condition, Facts
 from companion.conversation.flow import PARKED, Flow, Gate, Offer, Run, Tell
 from companion.conversation.machine import Compiled, compile_flow
 from companion.language.phrases import normalise
 
 SENTENCE_MOST: Final = 120
-"""Characters of a sentence that may start a flow; our choice."""
+"""Most characters of a sentence that can start a flow; our choice."""
 
 RESUME: Final = ("go on", "continue", "resume", "carry on")
 
@@ -24,8 +24,8 @@ Sentences = tuple[tuple[re.Pattern[str], Flow], ...]
 
 
 class Flows(Mapping[str, Compiled]):
-    """Flows by name, each compiled when it is first asked for: ``ValueError`` then where it can't be (``compile_flow``).
-    ``written`` are the flows themselves."""
+    """Flows by name, each compiled on first use, which raises ValueError if it can't be (``compile_flow``). ``written``: the flows
+    themselves."""
 
     def __init__(self, written: Mapping[str, Flow]) -> None:
         self.written = written
@@ -48,39 +48,47 @@ class Flows(Mapping[str, Compiled]):
 
 @dataclass(frozen=True)
 class Book:
-    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` whenever something hurts, ``link`` takes the codes that
-    people bring. What every flow has a say in, such as ``commands``, is worked out when it is first asked for."""
+    """All flows of one bot. ``home`` runs when nothing else does, ``pain`` when something hurts; ``link`` takes codes; ``signs`` asks
+    about a sign that was heard ("": none is listened for), ``crisis`` runs at thoughts of self-harm. ``instead``: flows that
+    replace home while a condition holds. Tables over all flows, such as ``commands``, are computed on first use."""
 
     flows: Flows
     home: str
     pain: str
     link: str = ""
+    signs: str = ""
+    crisis: str = ""
+    instead: tuple[tuple[Condition, str], ...] = ()
+
+    def first(self, facts: Facts) -> str:
+        """Return the flow that runs when nothing else does."""
+        return next((flow for when, flow in self.instead if when.holds(facts)), self.home)
 
     def __getitem__(self, name: str) -> Compiled:
         return self.flows[name]
 
     @cached_property
     def commands(self) -> Mapping[str, str]:
-        """The words that start a flow, and which. Raises ValueError as ``bind`` does."""
+        """The words that start a flow, with its name. Raises ValueError as ``bind`` does."""
         return _commands(self.flows.written)
 
     def command(self, text: str) -> str | None:
-        """The flow that a typed command starts, with or without a slash, or None."""
+        """Return the flow that a typed command starts, with or without a slash, or None."""
         words = _command_words(text)
         return self.commands.get(f"/{words}" if text.lstrip().startswith("/") else words) or self.commands.get(words)
 
     def sentence(self, text: str, facts: Facts | None = None) -> tuple[str, str] | None:
-        """The flow that a whole sentence starts, and the part of it that goes with it ("" where it has none); or None. ``facts``:
-        what is known of who says it (none: anybody)."""
+        """Return the flow that a whole sentence starts and the request in it ("" for none), or None. ``facts``: those of the person (None:
+        of nobody in particular)."""
         return _said(text, self._sentences, facts)
 
     def code(self, text: str) -> str | None:
-        """The code that a text brings, where it is a sentence that does: its letters may spell anything."""
+        """Return the code in a sentence that gives one, else None; the letters of a code may spell any word."""
         said = _said(text, self._codes)
         return said and said[1]
 
     def brings_code(self, text: str) -> bool:
-        """True if a text brings a code."""
+        """True if a text gives a code."""
         return self.code(text) is not None
 
     @cached_property
@@ -92,14 +100,14 @@ class Book:
         return _patterns([self.flows.written[self.link]] if self.link else [])
 
     def near_command(self, text: str) -> str | None:
-        """The flow whose longer words a text nearly is, where it is nearest to one flow only; for the menu."""
+        """Return the flow whose command a text nearly is, if it is near only one flow's; for the menu."""
         words = _command_words(text)
         near = {flow for name, flow in self.commands.items() if len(name) >= 6 and fuzz.ratio(words, name) >= 85}
         return near.pop() if len(near) == 1 else None
 
     @staticmethod
     def resumes(text: str) -> bool:
-        """True if the words ask to take up what was parked."""
+        """True if the words ask to resume the parked flow."""
         return _command_words(text) in RESUME
 
 
@@ -108,7 +116,7 @@ def _patterns(flows: Iterable[Flow]) -> Sentences:
 
 
 def _said(text: str, sentences: Sentences, facts: Facts | None = None) -> tuple[str, str] | None:
-    """The flow whose sentence a text is, and the part of it that goes with it; or None."""
+    """Return the flow whose sentence a text is, and the request in it; or None."""
     if len(text) > SENTENCE_MOST:
         return None
     said = normalise(text).strip(" .!")
@@ -127,12 +135,12 @@ def _command_words(text: str) -> str:
 
 
 def offers_of(flow: Flow) -> list[Offer]:
-    """Every button of a flow that begins another."""
+    """Return all buttons of a flow that begin another."""
     return [*flow.invites, *(offer for step in flow.steps if isinstance(step, Tell) for offer in step.offers)]
 
 
 def bind(flows: Iterable[Flow], home: str, pain: str, link: str = "") -> Book:
-    """A book from flows. Raises ValueError where two flows share a name or words, or one names a flow that is not there."""
+    """Return the book of these flows. Raises ValueError where two flows share a name or words, or one names a missing flow."""
     named: dict[str, Flow] = {}
     for flow in flows:
         if flow.name in named:
@@ -159,7 +167,7 @@ def _commands(flows: Mapping[str, Flow]) -> Mapping[str, str]:
 
 
 def _named_in(flow: Flow) -> set[str]:
-    """The flows that a flow names."""
+    """Return the names of the flows that a flow refers to."""
     runs = (step.flow for step in flow.steps if isinstance(step, Run) and step.flow != PARKED)
     gates = (gate.first for gate in flow.gates if isinstance(gate, Gate) and gate.first)
     return {*runs, *gates, *(offer.flow for offer in offers_of(flow))}

@@ -1,9 +1,9 @@
-"""Decide what a reply means, and make the move it asks for.
+"""Interpret a reply, and make the move it asks for.
 
-A typed reply is read in this order: pain; the short question in between, if there is one; "stop" while the body works; an
-answer of this question said exactly; a command that starts a flow; the control words stop, back, again, help and skip, said
-exactly; the answer said otherwise; and last a control word said nearly right, except where safety is asked about. In the menu
-a whole sentence that starts a flow comes before the control words.
+A typed reply is read in this order: pain and other signs; the side question, if there is one; "stop" while the body is at work; an
+exact answer to the open question; a command that starts a flow; the exact control words stop, back, again, help and skip; an answer
+in other words; and last a near miss of a control word, except in safety questions. In the menu a whole sentence that starts a flow
+comes before the control words.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from companion.conversation.kinds import Answer, ReadingContext, Unclear, pick
 from companion.conversation.moves import answer, back, begin_anew, end, hurt, skip, take_back
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, read_start
+from companion.conversation.signs import heard_sign, is_option
 from companion.conversation.table import HELP
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
@@ -28,7 +29,7 @@ from companion.language.phrases import Phrase, hear, normalise
 
 def typed(draft: Draft, text: str) -> None:
     """Take a text message."""
-    if heard_pain(draft, text):
+    if heard_out(draft, text):
         return
     heard = hear(text, strict=True)
     if draft.session.aside:
@@ -37,7 +38,7 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         _control(draft, heard)
-    elif _is_option(draft, text):
+    elif is_option(draft, text):
         _read(draft, text)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
         _corrected(draft, text, meant[1])
@@ -52,13 +53,13 @@ def typed(draft: Draft, text: str) -> None:
         _read(draft, text)
 
 
-def _is_option(draft: Draft, text: str) -> bool:
-    """True if a reply is, word for word, one of the answers of the waiting question."""
-    return isinstance(pick(text, draft.ask.kind.options, replace(draft.context, strict=True)), Answer)
+def heard_out(draft: Draft, text: str) -> bool:
+    """Act on pain or another sign in a message, before anything else; return True if there was one."""
+    return heard_sign(draft, text) or heard_pain(draft, text)
 
 
 def heard_pain(draft: Draft, text: str) -> bool:
-    """Stop for pain, or ask whether something hurt, if the words say so; return True then."""
+    """Stop for pain, or ask whether something hurt, if the words report it; return True then."""
     stack = draft.session.stack
     if (stack and not draft.compiled.flow.policy.hears_pain) or draft.book.brings_code(text):
         return False
@@ -69,7 +70,7 @@ def heard_pain(draft: Draft, text: str) -> bool:
     if pain is Pain.YES and not free:
         hurt(draft, text)
         return True
-    if pain is Pain.NO or aside is not None or (asking and _is_option(draft, text)) or (free and pain is Pain.ASK and not draft.ask.doubts):
+    if pain is Pain.NO or aside is not None or (asking and is_option(draft, text)) or (free and pain is Pain.ASK and not draft.ask.doubts):
         return False
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False
@@ -127,14 +128,14 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case _ if draft.ask.free:
             _read(draft, aside.text)
         case _:
-            ask_again(draft, "All right. Nothing says you must go on: “stop” ends it for today.")
+            ask_again(draft, "All right. You don't have to go on: “stop” ends it for today.")
 
 
 _GREETINGS: Final = frozenset(("hi", "hello", "hey", "hi there", "hello there", "hey there", "good morning", "good evening"))
 _THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thanks a lot", "many thanks", "ok", "okay", "ok thanks",
                             "okay thanks", "ok thank you", "great", "cool", "good", "nice", "perfect", "got it", "will do", "alright",
                             "all right", "fine", "understood", "\N{THUMBS UP SIGN}"))
-"""Said to a message that asks nothing, such as the evening before a squat day."""
+"""Replies to a message without a question, such as the one on the evening before a squat day."""
 GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
 _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
 
@@ -176,7 +177,7 @@ _MEANT: Final = re.compile(
 
 
 def _corrected(draft: Draft, text: str, meant: str) -> None:
-    """"I meant 12": the last answer is taken back and this one given, where it is one; else nothing changes."""
+    """Take a correction such as "I meant 12": replace the last answer if 12 is a valid one; else change nothing."""
     was = draft.session, list(draft.effects)
     if not take_back(draft) and isinstance(read := draft.ask.kind.read(meant, draft.context), Answer):
         answer(draft, replace(read, raw=text))
@@ -210,7 +211,7 @@ def _read(draft: Draft, text: str) -> None:
 
 
 def tapped(draft: Draft, data: str) -> None:
-    """Take a tap on a button; its payload may be anything."""
+    """Take a tap on a button; its payload is unchecked."""
     if (begun := read_start(data)) and begun[0] in draft.book.flows:
         start(draft, *begun)
         return
@@ -245,8 +246,8 @@ def _chosen(draft: Draft, ask: Ask, value: str) -> None:
 
 
 def sent(draft: Draft, thing: Sent) -> None:
-    """Take something that is not text."""
-    if thing.caption and heard_pain(draft, thing.caption):
+    """Take a message that is not text."""
+    if thing.caption and heard_out(draft, thing.caption):
         return
     stack, aside = draft.session.stack, draft.session.aside
     if not stack and not aside:
@@ -260,6 +261,6 @@ def sent(draft: Draft, thing: Sent) -> None:
 
 
 def edited(draft: Draft, text: str) -> None:
-    """Take an edited message: it changes no answer, but pain in it is heard."""
-    if not heard_pain(draft, text):
+    """Take an edited message: it changes no answer, but pain and other signs in it count."""
+    if not heard_out(draft, text):
         ask_again(draft, "An edited message does not change your answer. To correct the last one, say “back”.")

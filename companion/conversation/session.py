@@ -1,6 +1,6 @@
-"""A person's place in the conversation: a stack of running flows, the topmost one asking, and stacks parked for later.
+"""A person's place in the conversation: a stack of running flows, of which the topmost asks, and stacks parked for later.
 
-Frozen and small: it is kept as JSON in the same commit as the answers, and a step makes a new one.
+Frozen and small: stored as JSON in the same commit as the answers; each step makes a new one.
 """
 
 from __future__ import annotations
@@ -18,9 +18,9 @@ _JSON: Final = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
 class Frame(NamedTuple):
     """One run of one flow.
 
-    ``state`` is "" before it begins; ``trail`` the questions answered or skipped, in order; ``fixed`` the facts worked
-    out when it began; ``asked`` what it was begun with. ``paused`` while another flow runs over its question, ``hurt``
-    when pain ended it, ``tried`` the flows its gates have let run before it.
+    ``state``: "" before it begins; ``trail``: the questions answered or skipped, in order; ``fixed``: the facts computed at its start;
+    ``asked``: the request it was begun with; ``paused``: true while another flow runs over its question; ``hurt``: true if pain ended it;
+    ``tried``: the flows that its gates have run before it.
     """
 
     flow: str
@@ -37,8 +37,8 @@ class Frame(NamedTuple):
 
 
 class Aside(NamedTuple):
-    """A short question in between: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return"
-    (after hours away: go on, start again, or leave?). ``text`` is the reply it hangs on."""
+    """A side question: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return" (after hours away: go on, start
+    again, or leave?). ``text``: the reply it is about."""
 
     about: str
     text: str = ""
@@ -50,8 +50,8 @@ Stack = tuple[Frame, ...]
 class Session(NamedTuple):
     """A person's place in the conversation. Immutable; equal sessions answer the same events alike.
 
-    ``runs`` counts the runs so far, which names them; ``idle`` after a stop, until the person writes again;
-    ``last`` the run that has just ended, while its last answer can still be taken back; ``at`` when they last wrote.
+    ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
+    the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote.
     """
 
     stack: Stack = ()
@@ -64,11 +64,11 @@ class Session(NamedTuple):
 
     @property
     def top(self) -> Frame:
-        """The flow that is asking."""
+        """The run that is asking."""
         return self.stack[-1]
 
     def with_top(self, frame: Frame) -> Session:
-        """The same with another topmost frame."""
+        """Return the session with another topmost frame."""
         return self._replace(stack=(*self.stack[:-1], frame))
 
     def dumps(self) -> str:
@@ -80,7 +80,7 @@ class Session(NamedTuple):
 
     @staticmethod
     def loads(text: str) -> Session:
-        """From ``dumps``' text, also where an older version wrote it."""
+        """Return the session from the text of ``dumps``, also from that of an older version."""
         kept = json.loads(text)
         return Session(
             stack=tuple(_frame(row) for row in kept["stack"]),

@@ -1,6 +1,6 @@
-"""One pure step: a session and what happened give the next session and the effects wanted.
+"""One pure step: from a session and an event to the next session and the effects.
 
-``step`` goes on with what was begun, or gives what a person sent to ``replies``.
+``step`` continues by itself, or passes a message of the person to ``replies``.
 """
 
 from __future__ import annotations
@@ -12,31 +12,33 @@ from typing import Final, NamedTuple
 from companion.conversation.asking import ask_again, ask_aside
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Effect, Say
-from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed
+from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed, words_in
 from companion.conversation.flow import Known, Offer
-from companion.conversation.moves import after_run, begin, end, take_up
+from companion.conversation.moves import after_run, begin, end, hurt, take_up
 from companion.conversation.parking import interrupt
 from companion.conversation.prompt import offered
 from companion.conversation.registry import Book
-from companion.conversation.replies import edited, heard_pain, sent, tapped, typed
+from companion.conversation.replies import edited, heard_out, sent, tapped, typed
 from companion.conversation.session import Session
+from companion.conversation.signs import heard_sign
 from companion.conversation.wording import render
+from companion.language.pain import Pain, hear_pain
 
 AWAY: Final = timedelta(hours=3)
-"""Who writes after so long is told where they were before anything counts as an answer; our choice."""
+"""Time away after which a person is first told where they were, before a message counts as an answer; our choice."""
 
 
 class Taken(NamedTuple):
-    """The outcome of a step: the session after it and its effects, in order."""
+    """The outcome of a step: the next session, and the effects in order."""
 
     session: Session
     effects: tuple[Effect, ...]
 
 
 def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
-    """Take one event. Pure: the same arguments give the same result; nothing is kept or sent here.
+    """Take one event. Pure: the same arguments give the same result; nothing is stored or sent here.
 
-    While ``unsettled(result.session)``, keep the effects, gather ``known`` anew and step again with ``Settle()``.
+    While ``unsettled(result.session)``, store the effects, gather ``known`` again and step with ``Settle()``.
     """
     draft = Draft(book, session, known, [])
     match event:
@@ -44,7 +46,7 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
             _settle(draft)
         case Invite():
             _invite(draft, event)
-        case _ if _outdated(draft) or _returns(draft, event):
+        case _ if _outdated(draft, event) or _returns(draft, event):
             pass
         case Typed():
             typed(draft, event.text)
@@ -60,14 +62,14 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
 
 
 def unsettled(session: Session) -> bool:
-    """True if the conversation has somewhere to go before it waits for the person."""
+    """True if the conversation continues by itself before it waits for the person."""
     if not session.stack:
         return not session.idle
     return not session.top.state or session.top.paused or session.top.state.startswith("run_")
 
 
 def interrupted(book: Book, session: Session, known: Known) -> Session:
-    """Return the session with the waiting question paused, for something else to be put on top; it is asked again afterwards."""
+    """Return the session with the open question paused, so that another flow can run first; the question is asked again afterwards."""
     if not session.stack or session.top.paused or not session.top.state or session.top.state.startswith("run_"):
         return session
     compiled, draft = book.flows.get(session.top.flow), Draft(book, session, known, [])
@@ -78,7 +80,7 @@ def interrupted(book: Book, session: Session, known: Known) -> Session:
 
 
 def prompt_now(book: Book, session: Session, known: Known) -> tuple[Say, ...]:
-    """Return what the person would be looking at now, for a screen that opens in the middle of a conversation."""
+    """Return the open question as messages, for a screen that opens in the middle of a conversation."""
     draft = Draft(book, session, known, [])
     ask_again(draft)
     return tuple(effect for effect in draft.effects if isinstance(effect, Say))
@@ -89,8 +91,8 @@ def prompt_now(book: Book, session: Session, known: Known) -> tuple[Say, ...]:
 
 def _settle(draft: Draft) -> None:
     if not draft.session.stack:
-        draft.push(draft.book.home)
-    elif _outdated(draft):
+        draft.push(draft.book.first(draft.known.facts))
+    elif _outdated(draft, Settle()):
         pass
     elif draft.top.paused:
         take_up(draft)
@@ -100,8 +102,9 @@ def _settle(draft: Draft) -> None:
         after_run(draft)
 
 
-def _outdated(draft: Draft) -> bool:
-    """Start the open run again if its flow version can't go on, its answers kept in the log; return True then."""
+def _outdated(draft: Draft, event: Happening) -> bool:
+    """Restart the open run if the flow has changed too much for it to continue; its answers stay in the log. Returns True then. Pain
+    and other signs in the message come first; doubtful pain words too, since their question is gone."""
     if not draft.session.stack:
         return False
     frame = draft.top
@@ -109,21 +112,27 @@ def _outdated(draft: Draft) -> bool:
     fits = compiled is not None and (frame.version == compiled.flow.version or frame.version in compiled.flow.compatible)
     if compiled is not None and fits and (not frame.state or frame.state in compiled.stops):
         return False
-    draft.say("This part has changed since you began it, so it starts again. Your answers are kept.")
     end(draft, "left")
     if compiled:
         draft.push(frame.flow)
+    text = words_in(event)
+    if heard_sign(draft, text):
+        return True
+    if hear_pain(text, body_at_work=True) is not Pain.NO:
+        hurt(draft, text)
+    else:
+        draft.say("This part has changed since you began it, so it starts again. Your answers are kept.")
     return True
 
 
 def _returns(draft: Draft, event: Happening) -> bool:
-    """Ask somebody who comes back after hours to the middle of something whether to go on; return True if the event is done with."""
+    """Ask somebody who returns after hours in the middle of something whether to go on; return True if the event needs nothing more."""
     session = draft.session
     if not session.at or not session.stack or session.aside or not draft.compiled.flow.policy.counted or not draft.top.trail:
         return False
     if draft.known.now - datetime.fromisoformat(session.at) < AWAY:
         return False
-    if isinstance(event, Typed) and (heard_pain(draft, event.text) or draft.book.command(event.text)):
+    if isinstance(event, Typed) and (heard_out(draft, event.text) or draft.book.command(event.text)):
         return bool(draft.effects)
     ask_aside(draft, "return")
     return True

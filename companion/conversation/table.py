@@ -1,7 +1,7 @@
-"""The table of a flow: every move it can make, on which event, from where to where and when, derived from its steps.
+"""The table of a flow: every move it can make, by event, source, target and condition, derived from its steps.
 
-A question answers more events than its answer: skip, back, again, help, stop, pain, and being interrupted; ``Flow`` need not
-name them. Rows of one event and one source are tried in order, and the last always holds for what can be the case there.
+A question takes more events than its answer: skip, back, again, help, stop, pain, and interruption; a ``Flow`` need not name them. Rows of
+one event and source are tried in order, and the last always holds.
 """
 
 from __future__ import annotations
@@ -17,28 +17,28 @@ from companion.conversation.kinds import Hold
 
 START: Final = "start"
 EARLY_END: Final = "early_end"
-"""An end that a jump leads to."""
+"""The end that a jump leads to."""
 
 PAUSED: Final = "paused"
-"""The person stopped at a question, or something else runs over it; ``AT_QUESTION`` is the question."""
+"""The state of a run that was stopped at a question, or that another flow interrupts; ``AT_QUESTION``: the question."""
 
 IN_PAIN: Final = "in_pain"
-"""As ``PAUSED``, by pain in a flow in which the body works."""
+"""The state of a run paused by pain, in a flow in which the body is at work."""
 
 GATE_CLOSED: Final = "closed"
-"""A gate is shut."""
+"""The end of a run whose gate is shut."""
 
 ENDED_BY_PAIN: Final = "ended_by_pain"
 ENDINGS: Final[Mapping[str, str]] = {END: "done", EARLY_END: "done", GATE_CLOSED: "closed", ENDED_BY_PAIN: "pain"}
-"""The final states, and what the run's ending is called."""
+"""The final states, each with the ending of the run."""
 
 BEGIN, ANSWER, SKIP, RETURNED = "begin", "answer", "skip", "returned"
-"""What leads on: a run begins, a question is answered or skipped, a flow that was run has ended."""
+"""Events that lead on: a run begins, a question is answered or skipped, a sub-flow has ended."""
 
 ONWARD: Final = (BEGIN, ANSWER, SKIP, RETURNED)
 BACK, AGAIN, HELP, PAIN, STOP, INTERRUPTED, RESUMED = "back", "again", "help", "pain", "stop", "interrupted", "resumed"
-"""What every question answers. ``STOP`` puts the run aside, by the person's word or because they began another flow;
-``INTERRUPTED`` only lets something else come first; after both, and after pain, it is ``RESUMED``."""
+"""Events that every question takes. ``STOP`` parks the run, by the person's word or because they begin another flow; ``INTERRUPTED`` only
+lets another flow run first; after both, and after pain, the run is ``RESUMED``."""
 
 AT_QUESTION = fact("here.at")
 """The question at which a run was paused."""
@@ -49,17 +49,17 @@ LAST_ANSWERED = fact("here.last")
 ENDED = fact("here.ended")
 """The flow that has just ended, while its last answer can still be taken back."""
 
-FALSE_ALARM = fact("here.false_alarm")
-"""There where the pain questions brought out that nothing hurt."""
+GOES_ON = fact("here.goes_on")
+"""Known if the pain questions showed that the run they interrupted can go on: nothing hurt, or it hurt in something else."""
 
 
 def tried(flow: str) -> str:
-    """Return the name of the fact that is there where the gates of this run have let a flow run before it."""
+    """Return the name of the fact that is known once a gate of this run has run that flow."""
     return f"here.tried_{flow}"
 
 
 FIRST_QUESTION: Final = "This is the first question here."
-NOT_BACK: Final = "What came before this stays as it is."
+NOT_BACK: Final = "Your earlier answers stay as they are."
 NOT_SKIPPED: Final = "I need an answer to this one."
 
 Stop = Ask | Run
@@ -68,11 +68,11 @@ Stops = Mapping[str, Stop]
 
 @dataclass(frozen=True, slots=True)
 class Move:
-    """One row: on ``event`` in ``source`` go to ``target``, where ``when`` holds and no row of that event and source above does.
+    """One row: on ``event`` in ``source`` go to ``target``, if ``when`` holds and no earlier row of that event and source does.
 
-    ``passed``: the steps on the way that only say or note something, each with its own condition. ``first``: the flow that
-    a shut gate lets run before this one. ``again``: the timed hold that was broken off; its answer is taken back and the run is
-    paused there. ``refused``: why the event changes nothing, to be said.
+    ``passed``: the messages and effects on the way, each with its own condition. ``first``: the flow that a shut gate runs before this one.
+    ``again``: the timed hold that was broken off; its answer is withdrawn and the run pauses there. ``refused``: the reply if the event
+    changes nothing.
     """
 
     event: str
@@ -86,7 +86,7 @@ class Move:
 
     @property
     def at(self) -> str:
-        """The question that a run must have been paused at, or "" where it may be any."""
+        """The question at which the run must have been paused, "" for any."""
         return next((str(compare.bound[0]) for compare in self.when.compares()
                      if compare.fact == AT_QUESTION.name and isinstance(compare.bound, tuple)), "")
 
@@ -97,7 +97,7 @@ def body_works(flow: Flow) -> bool:
 
 
 def stops_of(flow: Flow) -> dict[str, Stop]:
-    """Return the steps at which a flow waits, by state. Raises ValueError where a state is there twice or a jump leads nowhere."""
+    """Return the steps at which a flow waits, by state. Raises ValueError where a state occurs twice or a jump leads nowhere."""
     stops: dict[str, Stop] = {}
     for step in flow.steps:
         if isinstance(step, Ask | Run):
@@ -112,7 +112,7 @@ def stops_of(flow: Flow) -> dict[str, Stop]:
 
 
 def onward(flow: Flow) -> dict[str, list[Move]]:
-    """Return what may follow each state once it is answered (event ""), in the order to try; the last always holds."""
+    """Return the moves out of each state after its answer (event ""), in the order to try; the last always holds."""
     places = {START: -1} | {step.key: at for at, step in enumerate(flow.steps) if isinstance(step, Ask | Run)}
     found: dict[str, list[Move]] = {}
     for source, at in places.items():
@@ -140,10 +140,11 @@ def _in_order(flow: Flow, source: str, at: int) -> Iterator[Move]:
 
 
 def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
-    """Return every row of a flow."""
+    """Return all rows of a flow."""
     ways = onward(flow)
     before = answered_before(stops, chain.from_iterable(((move.source, move.target) for move in rows) for rows in ways.values()),
                              [key for key, stop in stops.items() if stop.only_if != ALWAYS] if flow.policy.resumes else ())
+    after_runs = runs_before(stops, ways)
     asks = {key: stop for key, stop in stops.items() if isinstance(stop, Ask)}
     holds = [key for key, ask in asks.items() if isinstance(ask.kind, Hold)]
     rows: list[Move] = [*_gates(flow, BEGIN, START), *_as(BEGIN, ways[START])]
@@ -153,7 +154,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
             continue
         rows += _as(ANSWER, ways[key])
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
-        rows += _back(stops, stop, before.get(key, frozenset()))
+        rows += _back(stops, stop, before.get(key, frozenset()), after_runs.get(key, ()))
         rows += [Move(AGAIN, key, key), Move(INTERRUPTED, key, PAUSED)]
         rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in holds
                  if stop.back and hold in before.get(key, ())]
@@ -163,7 +164,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
     if asks:
         rows += _resumed(flow, asks, ways, PAUSED)
         if body_works(flow):
-            rows += [Move(RESUMED, IN_PAIN, ENDED_BY_PAIN, ~FALSE_ALARM.known), *_resumed(flow, asks, ways, IN_PAIN)]
+            rows += [Move(RESUMED, IN_PAIN, ENDED_BY_PAIN, ~GOES_ON.known), *_resumed(flow, asks, ways, IN_PAIN)]
     if flow.policy.reopens:
         for end in (END, EARLY_END):
             rows += [Move(BACK, end, key, LAST_ANSWERED.is_(key)) for key in sorted(before.get(end, frozenset()) & asks.keys())]
@@ -182,19 +183,35 @@ def _gates(flow: Flow, event: str, place: str) -> Iterator[Move]:
         yield Move(event, place, GATE_CLOSED, gate.shut, (Tell(gate.say),) if gate.say else ())
 
 
-def _back(stops: Stops, ask: Ask, before: Collection[str]) -> Iterator[Move]:
-    """To the question answered last; where nothing is, into the flow that has just ended: it was run or let run first."""
+def _back(stops: Stops, ask: Ask, before: Collection[str], runs: Collection[str]) -> Iterator[Move]:
+    """Return the rows to the last question answered; where there is none, into the flow that has just ended, run by this one or by its
+    gate."""
     if ask.back:
         nothing = ~LAST_ANSWERED.known
         yield from (Move(BACK, ask.key, key, LAST_ANSWERED.is_(key)) for key in stops if key in before)
-        for run in (stop for stop in stops.values() if isinstance(stop, Run) and stop.flow != PARKED):
+        for run in (stop for stop in stops.values() if isinstance(stop, Run) and stop.key in runs):
             yield Move(BACK, ask.key, run.key, nothing & ENDED.is_(run.flow))
         yield Move(BACK, ask.key, START, nothing & ENDED.known)
     yield Move(BACK, ask.key, ask.key, refused=FIRST_QUESTION if ask.back else NOT_BACK)
 
 
+def runs_before(stops: Stops, ways: Mapping[str, list[Move]]) -> dict[str, set[str]]:
+    """Return the runs of other flows that can precede each state; what was parked is none."""
+    before: dict[str, set[str]] = {}
+    for run in (key for key, stop in stops.items() if isinstance(stop, Run) and stop.flow != PARKED):
+        reached, waiting = set[str](), {run}
+        while waiting:
+            ahead = {move.target for state in waiting for move in ways.get(state, ())}
+            waiting = ahead - reached
+            reached |= ahead
+        for state in reached:
+            before.setdefault(state, set()).add(run)
+    return before
+
+
 def _resumed(flow: Flow, asks: Mapping[str, Ask], ways: Mapping[str, list[Move]], place: str) -> Iterator[Move]:
-    """To the same question; where a gate has shut meanwhile, not at all; where its condition holds no more, onward as if skipped."""
+    """Return the rows from a pause: to the same question; to the end if a gate has shut since; onward as if skipped if its condition no
+    longer holds."""
     if not flow.policy.resumes:
         yield Move(RESUMED, place, START)
         return
@@ -206,10 +223,10 @@ def _resumed(flow: Flow, asks: Mapping[str, Ask], ways: Mapping[str, list[Move]]
 
 
 def answered_before(stops: Stops, arrows: Iterable[tuple[str, str]], lapsing: Collection[str]) -> dict[str, frozenset[str]]:
-    """Return the questions that can be the last answered at each state, over these arrows; "" where nothing can.
+    """Return the questions that can be the last one answered in each state, by these arrows; "" where there can be none.
 
-    A run that ended leaves nothing to take back. A question that lapses (its condition holds no more when it is taken up) is
-    passed, and so is a run of what was parked: what was answered before them is answered last after them.
+    A run that ended leaves nothing to take back. A question that lapses (its condition no longer holds when it is resumed) is passed, and
+    so is a run of the parked flow: the question answered before them is then the last.
     """
     arrows = list(arrows)
     before: dict[str, frozenset[str]] = {START: frozenset(("",))}

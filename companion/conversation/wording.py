@@ -1,4 +1,4 @@
-"""Rendering: templates with named fields, formatted late, in the lifter's own units and local time."""
+"""Rendering of templates with named fields, in the lifter's own units and local time."""
 
 from __future__ import annotations
 
@@ -14,13 +14,13 @@ from companion.language.units import METRIC, shown, spoken_unit
 
 MOST_CHARACTERS: Final = 350
 MOST_WORDS: Final = 60
-"""The voice: our choice, for a phone held in one hand. Composed messages may add a caution and a progress line."""
+"""Length limits of a message; our choice, for a phone held in one hand. Composed messages may add a caution and a progress line."""
 
 _MISSING = "–"
 
 
 def render(template: str, facts: Facts, now: datetime, side: str = "", unit: str = "") -> str:
-    """A template's text for one lifter; a field nobody knows becomes a dash. ``unit``: the question's kept unit.
+    """Return a template's text for one lifter; an unknown field becomes a dash. ``unit``: the question's stored unit.
 
     Format specs beyond Python's: a unit (cm, kg, deg, s, years), words, clock, date.
     """
@@ -36,7 +36,8 @@ def render(template: str, facts: Facts, now: datetime, side: str = "", unit: str
 
 @lru_cache(2_000)  # every template there is, once
 def _parts(template: str) -> tuple[tuple[str, str, str], ...]:
-    """Return the parts of a template: the text before each field, the field's name ("flow.key" is one, not an attribute), its format."""
+    """Return the parts of a template: the text before each field, the field's name ("flow.key" is one name, not an attribute), its
+    format."""
     return tuple((words, name or "", spec or "") for words, name, spec, _ in string.Formatter().parse(template))
 
 
@@ -61,5 +62,5 @@ def _written(value: Value | None, spec: str, units: str, now: datetime) -> str:
 
 
 def fields_of(template: str) -> Iterator[str]:
-    """The names of the fields a template uses."""
+    """Return the names of the fields in a template."""
     return (name for _, name, _, _ in string.Formatter().parse(template) if name)

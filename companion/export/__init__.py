@@ -1,1 +1,1 @@
-"""A person's answers in open formats: tables, FHIR, a calendar, a copy to read, a page as PDF."""
+"""Exports of a person's data: tables, FHIR, a calendar, a readable copy, PDF."""

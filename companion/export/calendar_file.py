@@ -13,7 +13,7 @@ from companion.reminders.kinds import REMINDER_KINDS
 
 
 def squat_days_calendar(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime) -> str:
-    """Return squat days as they recur, and each open reminder that is listed and not about one of them."""
+    """Return an iCalendar text of the recurring squat days and of the listed open reminders that are not about one of them."""
     rows = [(one.kind, one.due_at, kind.listed.capitalize()) for one in reminders.open_reminders(db, person)
             if (kind := REMINDER_KINDS.get(one.kind)) and kind.listed and not kind.planned and one.round == 1]
     return calendar_text(plan_from(facts), zone_from(facts, now), now, "Squat days", rows, key=people.pseudonym_of(db, person))

@@ -1,4 +1,4 @@
-"""A page as PDF, printed by a Chromium that is already there. Nothing it starts outlives the call."""
+"""HTML pages as PDF, printed by an installed Chromium. No process outlives the call."""
 
 from __future__ import annotations
 
@@ -12,24 +12,22 @@ from pathlib import Path
 from typing import Final, Literal
 
 PRINT_SECONDS: Final = 60.0
-"""Seconds that printing may take; a log of a thousand answers takes a few (choice)."""
+"""Seconds that printing may take; our choice. A log of a thousand answers takes a few."""
 CHROMIUM_NAMES: Final = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
-CHROMIUM_FLAGS: Final = ("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-                         "--disable-background-networking",
-                "--disable-component-update", "--disable-sync", "--disable-extensions", "--disable-dev-shm-usage",
-                "--no-pdf-header-footer")
-"""The page is our own, allows no script and asks for nothing, so it may be printed without a sandbox (which needs more rights
-than a container gives)."""
+CHROMIUM_FLAGS: Final = (
+    "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync", "--disable-extensions", "--disable-dev-shm-usage", "--no-pdf-header-footer")
+"""No sandbox, since that needs more rights than a container has; the page is our own, allows no script and loads nothing."""
 
 Paper = Literal["A4", "letter"]
 
 
 class NoPdf(Exception):
-    """No PDF could be made; the text says why, in one line."""
+    """No PDF could be made; the message is one line for the operator."""
 
 
 def chromium_here() -> str:
-    """Return where a Chromium is. Raises NoPdf where there is none."""
+    """Return the path of an installed Chromium. Raises NoPdf where there is none."""
     for name in CHROMIUM_NAMES:
         if found := shutil.which(name):
             return found
@@ -37,8 +35,8 @@ def chromium_here() -> str:
 
 
 def write_pdf(html: str, path: Path, chromium: str | None = None, paper: Paper = "A4", seconds: float = PRINT_SECONDS) -> None:
-    """Print a page of HTML into a file of this path, readable by its owner only. ``chromium``: the program, None for the one
-    that is there. Raises NoPdf where it is not there, fails, or takes longer than ``seconds``."""
+    """Print an HTML page to a PDF file that only its owner can read. ``chromium``: path of the program, None for the installed one.
+    Raises NoPdf where it is missing, fails, or takes longer than ``seconds``; OSError where the file can't be written."""
     program = chromium or chromium_here()
     if not os.access(program, os.X_OK):
         raise NoPdf(f"there is no Chromium at {program}")
@@ -53,8 +51,8 @@ def write_pdf(html: str, path: Path, chromium: str | None = None, paper: Paper =
 
 
 def _run(command: list[str], home: str, seconds: float) -> None:
-    """Run a program to its end, in a session of its own that is ended as a whole where it takes too long. It is given nothing
-    of our environment, in which the bot's token may be."""
+    """Run a program to its end, in a process group that is killed if it takes too long. Our environment is not passed on, since it may
+    hold the bot's token."""
     try:
         running = subprocess.Popen(command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
                                    start_new_session=True,
@@ -74,7 +72,7 @@ def _run(command: list[str], home: str, seconds: float) -> None:
 
 
 def write_private(path: Path, data: bytes) -> None:
-    """Write a file that only its owner may read, whole or not at all, in the place of one that was there. Raises OSError."""
+    """Write or replace a file atomically, readable by its owner only. Raises OSError."""
     part = path.with_name(f".{path.name}.part")
     part.unlink(missing_ok=True)
     with open(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as out:

@@ -1,4 +1,4 @@
-"""A copy of everything held about a person, as a text they can read: their answers with the questions, then all the rest."""
+"""A readable copy of a person's data: their consents, their answers with the questions, then all other rows."""
 
 from __future__ import annotations
 
@@ -19,8 +19,8 @@ from companion.record.personal_data import PersonalRow, personal_rows
 HEADINGS: Final = {
     ("persons", "id"): "You", ("addresses", "person"): "Where you can be written to",
     ("sessions", "person"): "Where you are in the conversation", ("runs", "person"): "Conversations you began",
-    ("answers", "person"): "Your answers", ("findings", "person"): "What was concluded, and why", ("facts", "person"): "What stands now",
-    ("reminders", "person"): "Reminders", ("alerts", "person"): "What your coaches were told at once",
+    ("answers", "person"): "Your answers", ("findings", "person"): "What was concluded, and why", ("facts", "person"): "What is known now",
+    ("reminders", "person"): "Reminders", ("alerts", "person"): "Alerts to your coaches",
     ("coaches", "person"): "Your coaches",
     ("outbox", "person"): "Messages to you", ("coach_roles", "person"): "You as a coach", ("code_tries", "person"): "Codes you tried",
     ("looks", "person"): "What coaches looked at", ("acts", "person"): "What coaches did for you", ("coaches", "coach"): "Whom you coach",
@@ -28,11 +28,11 @@ HEADINGS: Final = {
     ("invitations", "made_by"): "Codes you made", ("invitations", "used_by"): "Codes you used",
     ("outbox", "about"): "Messages to coaches about you",
 }
-"""The tables in words, in the order of a copy; the answers stand before them."""
+"""The tables in words, in the order of a copy; the answers come first."""
 
 
 def copy_text(db: sqlite3.Connection, person: int, book: Book, zone: str, now: datetime) -> str:
-    """Return the copy as plain text, on the person's own clock; each text in it in one line."""
+    """Return the copy as plain text, with times in the zone; every value is on one line."""
     return "\n".join((f"Everything kept about you, on {_local(now, zone)}", f"Times are those of {zone}.",
                       *_agreed(agreements(db, person), zone), *_answers(answers_of(db, person), book, zone),
                       *_rest(personal_rows(db, person), zone))) + "\n"
@@ -73,7 +73,7 @@ def _rest(held: Iterator[PersonalRow], zone: str) -> Iterator[str]:
 
 
 def _cell(cell: str | float | None, zone: str) -> str:
-    """Return a value in words: a moment on the person's clock."""
+    """Return a value in words; a moment in the zone."""
     if isinstance(cell, str) and len(cell) >= 20 and cell.endswith("Z") and cell[10] == "T":
         try:
             return _local(datetime.fromisoformat(cell), zone)

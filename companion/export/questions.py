@@ -1,4 +1,4 @@
-"""The questions behind the answer log: each row's question as asked, and the run it belongs to."""
+"""The questions and runs behind the answer log."""
 
 from __future__ import annotations
 
@@ -18,14 +18,14 @@ from companion.language.units import METRIC, spoken_unit
 from companion.record.log import LogRow
 
 _SOMEBODY: Final = Known({"today": "2000-01-01", "person": "", "coach": "no"}, datetime(2000, 1, 1, tzinfo=UTC))
-"""For facts drawn at a run's start, which only name keys here: the same ones at every export."""
+"""A fixed context for facts drawn at a run's start, which appear in keys here, so that every export has the same keys."""
 FIELD_LEFT_OUT: Final = "…"
+"""Text in place of a template's field whose value only one conversation knew."""
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """A question of a flow as the log knows it: the name its answers are kept under, its step, and its wording, with what
-    only one conversation knew left out."""
+    """A question of a flow: the key of its answers in the log, its step, and its wording without values from a conversation."""
 
     key: str
     ask: Ask
@@ -33,7 +33,7 @@ class Question:
 
 
 Questions = Mapping[str, Mapping[str, Question]]
-"""By flow, then by the name in the log, in the order of the flow."""
+"""Questions by flow and by key in the log, in the order of the flow."""
 
 
 def questions_in(book: Book) -> Questions:
@@ -59,7 +59,7 @@ def in_words(key: str) -> str:
 
 
 def stem_of(key: str, side: str) -> str:
-    """Return a key without its side and its count, so that left and right and repeats are one measure: "left_deg_2" → "deg"."""
+    """Return a key without side and number, so that both sides and all repeats are one measure: "left_deg_2" → "deg"."""
     parts = [part for part in key.split("_") if part != side and not part.isdecimal()]
     return "_".join(parts)
 
@@ -73,7 +73,7 @@ def _wording(ask: Ask) -> str:
 
 @dataclass(frozen=True, slots=True)
 class RunAnswers:
-    """One run of one flow with its rows, the oldest first; at least one. Its version and ending are the last row's."""
+    """One run of a flow with its rows, oldest first; at least one."""
 
     flow: str
     run: str
@@ -81,22 +81,22 @@ class RunAnswers:
 
     @property
     def version(self) -> int:
-        """The flow's version at the run's last answer."""
+        """The flow's version at the last row."""
         return self.rows[-1].version
 
     @property
     def ending(self) -> str | None:
-        """The ending of the run; None while it is open."""
+        """The run's ending ("done", "left", "pain"); None while it is open."""
         return self.rows[-1].ending
 
     @property
     def latest(self) -> dict[str, LogRow]:
-        """The latest row of each key, in the order the keys were first asked."""
+        """The latest row of each key, in the order of the first answers."""
         return {row.key: row for row in self.rows}
 
     @property
     def standing(self) -> dict[str, LogRow]:
-        """The rows that stand: the latest of each key, where it is an answer."""
+        """The current answers: the latest row of each key, unless skipped, withdrawn or given in pain."""
         return _standing(self.rows)
 
 
@@ -113,15 +113,15 @@ def _standing(rows: Iterable[LogRow]) -> dict[str, LogRow]:
 
 
 def ended_early(one: RunAnswers, book: Book, questions: Questions) -> bool:
-    """True if a run that is done was ended early by its last answer ("stop for today"), or has no answer at all."""
+    """True if a run was ended early by its last answer ("stop for today"), or has no answers."""
     return not one.standing or _led_to(one.rows[-1].key, one.standing, one, book, questions) == EARLY_END
 
 
 def corrected(one: RunAnswers, book: Book, questions: Questions) -> frozenset[str]:
-    """Return the keys whose answer was taken back after it had ended the run, and those taken back from then on.
+    """Return the keys of answers that were taken back after the run had ended.
 
-    The log does not say when a run was reopened; it was where the answer taken back is one that ends the run by the
-    answers alone. What also hangs on something outside them is not counted.
+    The log does not hold when a run was reopened. It must have been where the answer taken back is one that ends the run, judged by
+    the run's answers alone; ends that depend on other facts are not counted.
     """
     found: set[str] = set()
     for at, row in enumerate(one.rows):
@@ -132,7 +132,7 @@ def corrected(one: RunAnswers, book: Book, questions: Questions) -> frozenset[st
 
 
 def _led_to(key: str, said: Mapping[str, LogRow], one: RunAnswers, book: Book, questions: Questions) -> str:
-    """Return where the answer of a key leads, by the answers of its run alone; "" where that can't be told from them."""
+    """Return the step after a key's answer, judged by the answers of its run alone; "" where they don't decide it."""
     compiled, asked = book.flows.get(one.flow), questions.get(one.flow, {})
     if compiled is None or compiled.flow.version != one.version or key not in asked:
         return ""

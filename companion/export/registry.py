@@ -1,5 +1,4 @@
-"""The formats a person's data can be had in, a row each: what the command line offers, what is sent in the chat and what their help says
-is derived from it. Each is loaded when it is first made."""
+"""The registry of export formats: the command line, /export and the help derive from it. A format's code is loaded on first use."""
 
 from __future__ import annotations
 
@@ -17,7 +16,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class ExportSource:
-    """The person whose data is exported, as of a moment: their rows, their facts (for zone and plan) and the flows that asked."""
+    """The person whose data is exported, as of ``now``: their rows, their facts (for zone and plan) and the flows."""
 
     db: sqlite3.Connection
     person: int
@@ -27,7 +26,7 @@ class ExportSource:
 
     @property
     def zone(self) -> str:
-        """The zone they are in."""
+        """The person's zone."""
         from companion.calendar.preferences import zone_from
 
         return zone_from(self.facts, self.now)
@@ -35,9 +34,8 @@ class ExportSource:
 
 @dataclass(frozen=True, slots=True)
 class Format:
-    """One format. ``name``: of ``--format``; ``what``: what it holds, in a few words; ``file``: what a file of it is called, with its
-    ending; ``made`` gives its text, lines ended as the format wants. ``said``: what is said with it when somebody asks for a copy in
-    the chat; "" where it is not among what they get."""
+    """An export format. ``name``: for ``--format``; ``what``: its content in a few words; ``file``: the file name; ``made``: returns the
+    text, with the format's line ends; ``said``: the message it is sent with in the chat, "" where it is not sent there."""
 
     name: str
     what: str
@@ -89,20 +87,20 @@ def _rows(of: ExportSource) -> str:
 FORMATS: Final = {one.name: one for one in (
     Format("text", "everything kept, to read", "text/plain", "companion-data.txt", _text, "Here is everything kept about you, to read."),
     Format("csv", "the answers, for a spreadsheet", "text/csv", "companion-answers.csv", _csv,
-           "Your answers once more, for a spreadsheet."),
+           "Your answers again, for a spreadsheet."),
     Format("jsonl", "the answers as JSON Lines", "application/jsonl", "companion-answers.jsonl", _json_lines),
     Format("fhir", "the answers as a FHIR R5 bundle", "application/fhir+json", "companion-answers.json", _fhir),
     Format("ics", "the squat days as a calendar", "text/calendar", "squat-days.ics", _calendar),
-    Format("rows", "everything kept, to the letter", "application/jsonl", "companion-data.jsonl", _rows,
-           "And everything to the letter, one entry a line, for a program."),
+    Format("rows", "everything kept, for a program", "application/jsonl", "companion-data.jsonl", _rows,
+           "And everything for a program, one entry per line."),
 )}
 
 
 def sentence() -> str:
-    """Return the formats in one sentence part, as the README has them: "`text` (everything kept, to read), …"."""
+    """Return the formats as a list in a sentence, for the README: "`text` (everything kept, to read), …"."""
     return ", ".join(f"`{one.name}` ({one.what})" for one in FORMATS.values())
 
 
 def help_text() -> str:
-    """Return the formats for the command line's help, a line each."""
+    """Return the formats for the command line's help, one per line."""
     return "\n".join(f"  {one.name:6} {one.what} ({one.media_type})" for one in FORMATS.values())

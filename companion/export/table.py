@@ -1,7 +1,7 @@
-"""A person's answer log as tidy CSV (RFC 4180) and as JSON Lines: a row an answer, in the order given.
+"""A person's answer log as tidy CSV (RFC 4180) and as JSON Lines, one row per answer.
 
-CSV is for spreadsheets: a lifter's text can't become a formula, break a line or turn the direction of a cell. It is
-text made plain, so what was typed is in JSON Lines to the letter.
+CSV is for spreadsheets: texts are made plain, so that they can't become a formula, break a line or change a cell's direction. JSON
+Lines has them unchanged.
 """
 
 from __future__ import annotations
@@ -22,39 +22,39 @@ from companion.record.timestamps import text_of
 
 ANSWER_COLUMNS: Final = ("row", "at", "local_time", "flow", "version", "question", "key", "side", "raw", "value", "unit", "status",
                   "method", "placement", "replaces", "run", "run_ending", "run_for")
-"""``row`` is the number that ``replaces`` names; ``run_for`` what the run was begun with, such as a day."""
+"""``replaces`` names another row's ``row``; ``run_for`` is the run's subject, such as a day."""
 
 BOM: Final = "\ufeff"
-"""A widespread spreadsheet reads a CSV without it in the machine's old code page, and ° or é come out as two letters; the
-others, pandas and Python ("utf-8-sig") pass over it. Common practice; RFC 4180 does not speak of it."""
+"""Byte order mark. A widespread spreadsheet reads a CSV without it in the machine's old code page, so that ° or é become two
+letters; others, pandas and Python ("utf-8-sig") ignore it. Common practice; not in RFC 4180."""
 
 FORMULA: Final = "=+-@\N{MINUS SIGN}"
-"""The characters that begin a formula in a spreadsheet (common practice, no source); looked for behind spaces, and in any width."""
+"""Characters that begin a formula in a spreadsheet (common practice, no source), also after spaces and in full width."""
 
 _WHOLE_MOST: Final = 1e15
-"""Below it every whole number is exact as a float, and is written without a point."""
+"""Whole numbers below this are exact as floats, and written without a decimal point."""
 
 
 def whole(text: str) -> str:
-    """Return a text as valid Unicode: half an emoji becomes U+FFFD."""
+    """Return a text as valid Unicode: a lone surrogate becomes U+FFFD."""
     return text.encode("utf-16-le", "surrogatepass").decode("utf-16-le", "replace")
 
 
 def plain(text: str) -> str:
-    """Return a text that stays in one line and steers nothing: control, direction and other invisible characters and line breaks
-    become spaces, half characters U+FFFD. Cut short nowhere."""
+    """Return a text as one harmless line of the same length: control, direction and other invisible characters and line breaks become
+    spaces, lone surrogates U+FFFD."""
     return "".join(" " if category(one) in ("Cc", "Cf", "Zl", "Zp") else
                    "\ufffd" if ord(one) & 0xFFFE == 0xFFFE else one for one in whole(text))
 
 
 def no_formula(text: str) -> str:
-    """Return a plain text that a spreadsheet takes as text: an apostrophe before what would begin a formula."""
+    """Return a plain text with an apostrophe before it where a spreadsheet would take it as a formula."""
     clean = plain(text)
     return "'" + clean if normalize("NFKD", clean).lstrip()[:1] in tuple(FORMULA) else clean
 
 
 def number(value: float) -> float | None:
-    """Return a number as it is written: whole ones without a point; None for what is none (NaN, infinite)."""
+    """Return a number for export: whole ones as int; None for NaN and infinity."""
     if not isfinite(value):
         return None
     return int(value) if value == int(value) and abs(value) < _WHOLE_MOST else float(value)
@@ -72,11 +72,10 @@ def _columns(rows: Iterable[LogRow], book: Book, zone: str) -> Iterable[dict[str
 
 
 def as_csv(rows: Iterable[LogRow], book: Book, zone: str) -> str:
-    """Return the log as CSV with a header, comma-separated, lines ended by CRLF, begun by a byte order mark; write it as UTF-8,
-    its line ends untouched.
+    """Return the log as CSV with a byte order mark, a header and CRLF line ends; write it as UTF-8 without changing line ends.
 
-    ``at`` is RFC 3339 in UTC; ``local_time`` the wall clock in ``zone`` (an IANA name or "UTC±hh:mm"), as spreadsheets
-    read it. Numbers are numbers, missing ones empty; every other cell is harmless text (``no_formula``).
+    ``at`` is RFC 3339 in UTC; ``local_time`` the wall clock in ``zone`` (an IANA name or "UTC±hh:mm"), in a form spreadsheets
+    read. Missing values are empty; every text cell is harmless (``no_formula``).
     """
     out = io.StringIO(newline="")
     out.write(BOM)
@@ -88,9 +87,9 @@ def as_csv(rows: Iterable[LogRow], book: Book, zone: str) -> str:
 
 
 def as_json_lines(rows: Iterable[LogRow], book: Book, zone: str) -> str:
-    """Return the log as JSON Lines with the columns of the CSV: numbers are numbers, what is missing is null.
+    """Return the log as JSON Lines with the columns of the CSV; missing values are null.
 
-    All in ASCII, the rest escaped: a text is kept to the letter and can still neither break a line nor steer a terminal.
+    Escaped to ASCII, so that texts are unchanged and still can't break a line or control a terminal.
     """
     return "".join(json.dumps({name: whole(cell) if isinstance(cell, str) else cell for name, cell in row.items()},
                               allow_nan=False) + "\n" for row in _columns(rows, book, zone))

@@ -19,15 +19,14 @@ from companion.screening.standing import SafetyStanding, standing_of
 class CaseloadRow(NamedTuple):
     """One lifter in the caseload query. Moments are stored text; None where there is nothing.
 
-    ``linked``: since when the coach sees them. ``reviewed``: the coach's last review. ``gone``: since when nobody can be
-    reached at any address, a space, and why. ``hurt_*``: the latest alert since the review that comes from the pain questions
-    or the morning after, with what was answered there. ``open_at``: when pain questions began that are not done, where none
-    have been answered to the end and nothing was reviewed since. ``change``: of the last retest (better, within_error, worse,
-    cannot_say). ``back``: the lower back on the last squat day told of; ``step_why``: what that did to the depth, where it
-    moved.
-    ``retest_*``: the latest reminder to test again. ``answered``: the latest answer. ``why``: the answers the level rests on;
-    ``pain_open``: like ``open_at``, whatever was reviewed; ``zones``: the facts of where they are, as JSON. ``over_*``: the last
-    squat day over the load limit, and on how many of the last that was.
+    ``linked``: start of the link to the coach. ``reviewed``: the coach's last review. ``gone``: the time since which no address
+    of theirs can be reached, a space, and the reason. ``hurt_*``: the latest alert since the review from the pain questions or
+    the morning after; ``where``, ``bad`` and ``how`` are the answers there. ``open_at``: start of pain questions that were left
+    unfinished, with no finished ones and no review since. ``change``: result of the last retest (better, within_error, worse,
+    cannot_say). ``back``: the lower back on the last squat day; ``step_why``: its effect on the depth, where the back moved.
+    ``retest_*``: the latest retest reminder. ``answered``: the latest answer. ``why``: the answers that led to the safety level.
+    ``pain_open``: like ``open_at``, regardless of reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the
+    last squat day over the load limit, and on how many of the latest days it was.
     """
 
     person: int
@@ -112,7 +111,8 @@ from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
         or substr(a.because, 1, {len(HURT_ASKED)}) = '{HURT_ASKED}')
-    where a.person = m.person and a.at > ifnull(m.reviewed, '') order by a.id desc limit 1)
+    where a.person = m.person and a.at > ifnull(m.reviewed, '') and not exists (select 1 from findings f where f.person = a.person
+        and f.name = 'pain.taken_back' and a.at between f.value and f.at) order by a.id desc limit 1)
 left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
@@ -142,8 +142,8 @@ def unreported_pain(db: sqlite3.Connection, before: datetime, after: datetime) -
 
 
 def hurt_unanswered(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str, str]]:
-    """Return who was asked "Did something hurt?" between the two moments, has not answered, and of whom no alert has been raised
-    since: (person, run, the words it was asked about)."""
+    """Return (person, run, their words) of everybody who was asked "Did something hurt?" between the two moments and has not
+    answered, with no alert since; the words are what they had written, "" where the question followed a stop."""
     found = []
     for person, text in db.execute("select person, session from sessions where (instr(session, '\"about\":\"ache\"') or "
                                    "instr(session, '\"about\":\"stop\"')) and updated_at >= ?", (text_of(after),)).fetchall():
@@ -157,7 +157,7 @@ def hurt_unanswered(db: sqlite3.Connection, before: datetime, after: datetime) -
 
 
 def answers_in_run(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str]]:
-    """Return what stands answered in a run: (key, as written)."""
+    """Return the current answers of a run: (key, text as written)."""
     return db.execute("select key, raw from answers a where person = ? and run = ? and status = 'ok' and not exists (select 1 from "
                       "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id",
                       (person, run)).fetchall()

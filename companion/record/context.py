@@ -16,6 +16,9 @@ from companion.record.timestamps import moment_of, text_of
 from companion.screening.standing import SafetyStanding, standing_of
 
 SAFETY_LEVEL = "safety.level"
+SUSPENDED = "crisis"
+"""The fact that is "open" from thoughts of self-harm until the lifter begins again."""
+
 CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
 """Each consent's fact, and the answer that stood for it before consent texts had versions."""
 

@@ -65,7 +65,7 @@ class LogRow:
 
 
 def as_answer(row: LogRow) -> LoggedAnswer:
-    """Return a row of the log as the screening reads it."""
+    """Return a row of the log as a screening answer."""
     return LoggedAnswer(row.flow, row.run, row.key, row.value, row.status, row.ending, row.method, row.placement, row.at, row.asked)
 
 
@@ -95,16 +95,15 @@ def load_limits_of(db: sqlite3.Connection, person: int) -> str:
 
 
 def pain_open_of(db: sqlite3.Connection, person: int) -> datetime | None:
-    """Return since when questions about pain stand unanswered: begun, not done, and none answered to the end since."""
+    """Return the start of pain questions that were left unfinished, with no finished ones since; None where there are none."""
     row = db.execute(_PAIN_OPEN, {"person": person}).fetchone()
     return moment_of(row[0]) if row else None
 
 
 def known_rows(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
-    """Return all that is known of a person, in one query: name, value, and since when where it was concluded ("" else). The
-    facts, "due.KIND" for each reminder to come, "coach" and "is_coach" where a coach looks after them, and where they are
-    one, "load.limits", the values the load limit has had (``screening.load_limit.limits_in``), and "pain.open_since", where
-    questions about pain stand unanswered."""
+    """Return (name, value, time) of everything known about a person, in one query; the time is "" but for findings. Beside the
+    facts: "due.KIND" for each open reminder; "coach" where they have one; "is_coach" where they are one; "load.limits", the values
+    the load limit has had (``screening.load_limit.limits_in``); and "pain.open_since" while pain questions are unfinished."""
     return db.execute(
         "select name, value, iif(found, at, '') from facts where person = :person "
         "union all select 'due.' || kind, wall, '' from reminders where person = :person and state = 'open' "

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import json
 import sqlite3
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from functools import lru_cache
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from companion.base.clock import instant
 from companion.conversation.effects import Alert, Began, Ended, Find, Record, Remind, Reopened, Say, Tap
@@ -36,7 +37,11 @@ def began(turn: Turn, run: Began) -> None:
 
 
 def ended(turn: Turn, run: Ended) -> None:
-    """Store a run's end and how it ended."""
+    """Store a run's end and how it ended. If it had ended before and pain is told of it since, its answers are void."""
+    if run.ending == "pain" and turn.db.execute("select ended_at from runs where person = ? and run = ? and ended_at is not null",
+                                                (turn.person, run.run)).fetchone():
+        void_run(turn, run.run)
+        return
     turn.db.execute("update runs set ended_at = ?, ending = ? where person = ? and run = ?",
                     (text_of(turn.now), run.ending, turn.person, run.run))
 
@@ -57,9 +62,25 @@ def answer(turn: Turn, row: Record) -> None:
     name = f"{row.flow}.{row.key}"
     if row.status == "ok" and row.value is not None:
         _fact(turn, name, row.value, 0)
-    elif row.status == "withdrawn":
+    elif row.status == "withdrawn" or (row.status == "in_pain" and row.value is not None):
         turn.db.execute("delete from facts where person = ? and name = ?", (turn.person, name))
         turn.changed()
+
+
+LATEST_ROWS: Final = """
+select run, flow, version, key, side, raw, value, unit, status, method, placement from answers a where person = ? and run = ?
+and not exists (select 1 from answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id
+"""
+"""The latest row of each key of a run, with the columns of a ``Record``."""
+
+
+def void_run(turn: Turn, run: str) -> None:
+    """Mark each standing answer of a run as given in pain, by a row that replaces it; the run ends with pain, when it ended."""
+    for row in [Record(*one) for one in turn.db.execute(LATEST_ROWS, (turn.person, run))]:
+        if row.status == "ok" and row.value is not None:
+            answer(turn, replace(row, status="in_pain"))
+    turn.db.execute("update runs set ending = 'pain', ended_at = ifnull(ended_at, ?) where person = ? and run = ?",
+                    (text_of(turn.now), turn.person, run))
 
 
 def finding(turn: Turn, found: Find) -> None:

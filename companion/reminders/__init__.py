@@ -1,6 +1,6 @@
-"""Reminders: their kinds, from a plan to open rows, what becomes of one that is due, and the sweep. APScheduler stands here."""
+"""Reminders: their kinds, planning, the decision on one that is due, and the sweep (APScheduler)."""
 
 from typing import Final
 
 SWEEP_SECONDS: Final = 20
-"""Seconds between two looks for what is due; our choice."""
+"""Seconds between two sweeps; our choice."""

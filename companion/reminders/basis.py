@@ -1,4 +1,4 @@
-"""The basis of planning a person's reminders, and its result."""
+"""The input of planning a person's reminders, and its result."""
 
 from __future__ import annotations
 
@@ -18,8 +18,8 @@ from companion.record.reminders import Reminder
 
 @dataclass(frozen=True)
 class PlanningBasis:
-    """One person's facts at a moment, and their reminders. ``settled``: the reminder that has just been decided on, if so: the next
-    of its kind is the one that follows it, also where that has been due since."""
+    """One person's facts and reminders at a moment. ``settled``: the reminder just decided on, if any; the next of its kind is the
+    one after it, even if that is due already."""
 
     db: sqlite3.Connection
     person: int
@@ -29,7 +29,7 @@ class PlanningBasis:
 
     @cached_property
     def zone(self) -> str:
-        """The zone they are in now."""
+        """Their zone now."""
         return zone_from(self.facts, self.now)
 
     @cached_property
@@ -39,12 +39,12 @@ class PlanningBasis:
 
     @cached_property
     def wishes(self) -> Preferences:
-        """Their wishes: when they want to hear of a squat day."""
+        """Their preferences: prompt times and quiet hours."""
         return preferences_from(self.facts)
 
     @cached_property
     def answered(self) -> date | None:
-        """The latest squat day they have told of."""
+        """The latest squat day they have reported; None for none."""
         return answered_until(self.facts)
 
     @cached_property
@@ -53,14 +53,14 @@ class PlanningBasis:
         return {one.kind: one for one in reminders.open_reminders(self.db, self.person)}
 
     def told(self, kind: str) -> frozenset[date]:
-        """Return the days this kind has been settled for."""
+        """Return the days for which this kind is settled."""
         return reminders.settled_days(self.db, self.person, kind, self.now)
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedReminder:
-    """A reminder that is to be open: its moment, the wall time it was planned for, the local date it is about ("" for none), and
-    when it is too late for it (None: never)."""
+    """A reminder to be opened. ``at``: its moment; ``said``: the planned wall time; ``day``: the local date it is about, "" for
+    none; ``stale``: the moment it becomes too late (None: never)."""
 
     at: datetime
     said: str
@@ -74,5 +74,5 @@ def wall_time(moment: datetime, zone: str) -> str:
 
 
 def was_postponed(standing: Reminder) -> bool:
-    """True if a reminder waits for longer than it was planned to."""
+    """True if a reminder was postponed beyond its planned time."""
     return wall_time(standing.due_at, standing.zone) > standing.wall

@@ -1,4 +1,4 @@
-"""The decision on a reminder whose time has come, by its kind's row. Pure."""
+"""The decision on a due reminder, by its kind. Pure."""
 
 from __future__ import annotations
 
@@ -12,21 +12,24 @@ from companion.record.reminders import Reminder
 from companion.reminders.kinds import REMINDER_KINDS
 
 POSTPONED_BY: Final = timedelta(days=1)
-"""Time by which an invitation to test is put off while something stands against it; our choice."""
+"""Time by which an invitation to test is postponed while the safety level does not allow it; our choice."""
 
 
 @dataclass(frozen=True, slots=True)
 class Decision:
-    """The fate of a due reminder: "send", "stale", "drop", "ignored", or "wait" until a moment."""
+    """The decision on a due reminder: "send", "stale", "drop", "ignored", or "wait" until a moment."""
 
     what: Literal["send", "stale", "drop", "ignored", "wait"]
     until: datetime | None = None
 
 
-def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, given_way: bool = False) -> Decision:
-    """Decide on a reminder that is due, at this safety level. ``given_way``: the kind that takes its place has been sent
-    lately or is due too."""
+def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, given_way: bool = False,
+           suspended: bool = False) -> Decision:
+    """Decide on a due reminder at this safety level. ``given_way``: true if the kind that replaces it was sent lately or is due
+    too. ``suspended``: none goes out, whatever its kind, until the lifter begins again."""
     kind = REMINDER_KINDS[reminder.kind]
+    if suspended:
+        return Decision("wait", now + POSTPONED_BY) if kind.when == "on_date" else Decision("drop")
     today = reminder.day == local_date(now, zone).isoformat()
     levels = kind.that_day if today and kind.that_day else kind.levels
     gone = reminder.stale_at is not None and now >= reminder.stale_at
@@ -46,7 +49,7 @@ def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, le
 
 
 def quiet_from(moment: datetime, wishes: Preferences, zone: str) -> datetime | None:
-    """Return when the next quiet hours after a moment begin, in UTC; None where there are none."""
+    """Return the start of the next quiet hours after a moment, in UTC; None where there are none."""
     begin, end = wishes.quiet
     if begin == end:
         return None
@@ -56,6 +59,6 @@ def quiet_from(moment: datetime, wishes: Preferences, zone: str) -> datetime | N
 
 
 def leaves_until(reminder: Reminder, now: datetime, wishes: Preferences, zone: str) -> Reminder:
-    """Return the reminder as its message carries it: not to leave in the quiet hours that begin next either."""
+    """Return the reminder for its message, going stale at the next quiet hours if that is earlier."""
     until = min((at for at in (reminder.stale_at, quiet_from(now, wishes, zone)) if at), default=None)
     return replace(reminder, stale_at=until)

@@ -1,7 +1,7 @@
-"""The kinds of reminder, a row each. Whatever is done with one is derived from its row: planning, the sweep, what "my reminders" lists,
-what "stop all reminders" ends, what a coach reads and the calendar file.
+"""The kinds of reminder, one row each. Planning, the sweep, "my reminders", "stop all reminders", the coach's views and the calendar
+file all derive from it.
 
-Our choice of rows, after "at most one prompt and one follow-up a squat day; then stop" (reference-values).
+The rows are our choice, after "at most one prompt and one follow-up a squat day; then stop" (reference-values).
 """
 
 from __future__ import annotations
@@ -22,14 +22,13 @@ When = Literal["before_squat_day", "after_squat_day", "digest_hour", "zone_over"
 class ReminderKind:
     """One kind of reminder.
 
-    ``when``: what its moment follows from; "on_date": from the conversation that asked for it. It goes stale at the moment its
-    row holds. ``coach``: what a coach reads for it. ``listed``: how "my reminders" names it, a template over the day; "" leaves it out.
-    ``levels``: the safety levels at which it is sent, none for all; ``that_day``: those on the very day it is about, where they are
-    fewer; ``closed``: what happens at another level. ``quiet``: whether it waits for the end of quiet hours.
-    ``rounds``: how often it is sent, ``gap`` apart, where nobody answers; ``says_missed``: whether one that came too late is spoken of.
-    ``gives_way_to``: a kind that takes its place where both would come. ``shows``: the view that is sent in place of an invitation.
-    ``sent``: false for one that only marks a moment: it is stale when it is due. ``ended_by``: what somebody says to end it, "" where
-    nothing does; ``goes_on``: what is said of that where all others end.
+    ``when``: the source of its moment; "on_date": set by a conversation. ``coach``: its name in a coach's views. ``listed``: its name
+    in "my reminders", a template with {day}; "" leaves it out. ``levels``: the safety levels at which it is sent, () for all;
+    ``that_day``: the levels on the very day it is about, () for the same; ``closed``: what happens at other levels. ``quiet``: "wait"
+    for the end of quiet hours, or "send". ``rounds``: how often it is sent without an answer, ``gap`` apart. ``says_missed``: true
+    if one that comes too late is mentioned. ``gives_way_to``: the kind that replaces it where both would be sent. ``shows``: the view
+    sent in place of an invitation. ``sent``: false for one that only marks a moment and goes stale when due. ``ended_by``: the words
+    that end it, "" for none; ``goes_on``: the sentence that says so when all others are stopped.
     """
 
     name: str
@@ -51,7 +50,7 @@ class ReminderKind:
 
     @property
     def planned(self) -> bool:
-        """True if its moment is worked out anew with every plan, false if it stays on its date."""
+        """True if its moment is planned again after every change, false if it stays on its date."""
         return self.when != "on_date"
 
 
@@ -68,16 +67,16 @@ REMINDER_KINDS: Final = {kind.name: kind for kind in (
     ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="caseload", ended_by="digest"),
     ReminderKind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),
 )}
-"""A digest comes at the hour its coach chose, whatever the quiet hours. At home_again what is to come is planned anew for the zone at
-home. A referral is asked about the next day, and where nobody answers every three days for a month (choice); an answer that they have not
-been seen asks again as ``flows.referral`` has it."""
+"""A digest is sent at the hour its coach chose, even in quiet hours. At home_again, reminders are planned again in the home zone. A
+referral is asked about the next day, and without an answer every three days for a month (choice); after the answer that they have not been
+seen, it is asked again as ``flows.referral`` says."""
 
 
 def coach_words(name: str) -> str:
-    """Return what a coach reads for a kind; of one that is in no table the name in words."""
+    """Return a kind's name in a coach's views; for an unknown kind, its key in words."""
     return REMINDER_KINDS[name].coach if name in REMINDER_KINDS else name.replace("_", " ")
 
 
 def ended_by_stop_all(name: str) -> bool:
-    """True if "stop all reminders" ends a kind; also of one that is in no table."""
+    """True if "stop all reminders" ends a kind; also for an unknown kind."""
     return name not in REMINDER_KINDS or REMINDER_KINDS[name].ended_by == STOP_ALL

@@ -1,8 +1,8 @@
-"""From a person's plan to their open reminders: one of each kind that is planned, as the kinds' table has them.
+"""Planning: from a person's plan to their open reminders, one of each planned kind.
 
-Worked out anew, in the same commit, whenever the plan, the wishes or the zone change and whenever one was settled; so a row
-is only ever the next of its kind, and a plan changed a hundred times leaves one prompt and one follow-up. Who is away until a date
-has another, which is due when that date is over: the zone changes by itself then.
+Done again, in the same commit, whenever the plan, the preferences or the zone change and whenever a reminder is settled. So only the
+next of each kind is open, and a plan changed a hundred times leaves one prompt and one follow-up. Somebody away in another zone has
+one more, due on the day they are back, when the zone changes.
 """
 
 from __future__ import annotations
@@ -22,31 +22,31 @@ from companion.reminders.kinds import REMINDER_KINDS, STOP_ALL, When, ended_by_s
 
 
 def _zone_over(kind: str, of: PlanningBasis) -> PlannedReminder | None:
-    """Return the end of the zone somebody is away in."""
+    """Return the end of somebody's stay in another zone; None where they are not away."""
     over = away_until(of.facts, of.now)
     return PlannedReminder(over, wall_time(over, of.zone), stale=over) if over else None
 
 
 def _digest_hour(kind: str, of: PlanningBasis) -> PlannedReminder | None:
-    """Return a coach's next digest: every day, or on Mondays, at their hour; None for who is no coach or wants none."""
+    """Return a coach's next digest, daily or on Mondays at their hour; None for anybody else or a coach who wants none."""
     often, at = str(of.facts.get("coach.digest", "none")), str(of.facts.get("coach.digest_at", ""))
     if often == "none" or not at or of.facts.get("is_coach") != "yes":
         return None
     hour, day = time.fromisoformat(at), local_date(of.now, of.zone)
     while instant(day, hour, of.zone) <= of.now or (often == "weekly" and day.weekday()):
         day += timedelta(days=1)
-    return PlannedReminder(instant(day, hour, of.zone), f"{day} {hour:%H:%M}", day.isoformat(),
-                           instant(day + timedelta(days=1), time(), of.zone))
+    stale = instant(day + timedelta(days=1), time(), of.zone)
+    return PlannedReminder(instant(day, hour, of.zone), f"{day} {hour:%H:%M}", day.isoformat(), stale)
 
 
 PLANNERS: Final[Mapping[When, Callable[[str, PlanningBasis], PlannedReminder | None]]] = {
     "before_squat_day": squat_days.before, "after_squat_day": squat_days.after, "zone_over": _zone_over, "digest_hour": _digest_hour}
-"""The planners of the kinds whose moment is worked out, by what it follows from; each is given the kind's name."""
+"""The planners by source of the moment; each is called with the kind's name."""
 
 
 def replan(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime, settled: Reminder | None = None) -> None:
-    """Bring a person's open reminders in line with their plan, wishes and zone. ``settled``: the one that has just been
-    decided on, if so."""
+    """Bring a person's open reminders in line with their plan, preferences and zone. ``settled``: the one just decided on, if
+    any."""
     of = PlanningBasis(db, person, facts, now, settled)
     open_now = of.standing
     for kind in REMINDER_KINDS.values():
@@ -65,7 +65,7 @@ def replan(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now:
 
 
 def stop_all(db: sqlite3.Connection, person: int, now: datetime) -> None:
-    """End every open reminder that "stop all reminders" ends."""
+    """Cancel every open reminder of a kind that "stop all reminders" ends."""
     for one in reminders.open_reminders(db, person):
         if ended_by_stop_all(one.kind):
             reminders.cancel(db, person, one.kind, now)
@@ -82,13 +82,13 @@ def _at_wall(db: sqlite3.Connection, one: Reminder, zone: str, now: datetime) ->
 
 
 def _instant(one: Reminder, zone: str) -> datetime:
-    """Return the moment of a reminder's wall time in a zone."""
+    """Return the moment in UTC of a reminder's wall time in a zone."""
     local = datetime.fromisoformat(one.wall)
     return instant(local.date(), local.time(), zone)
 
 
 def replan_as_of(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime) -> None:
-    """Plan as of now what was planned, put off or given up later than ``now``: the clock has been ahead."""
+    """Plan again all reminders that were planned, postponed or given up after ``now``, as when the clock was ahead."""
     for one in reminders.planned_after(db, person, now):
         if _planned(one) and was_postponed(one):
             reminders.postpone(db, one.id, _instant(one, one.zone), now)
@@ -103,7 +103,7 @@ def replan_as_of(db: sqlite3.Connection, person: int, facts: Mapping[str, Value]
 
 
 def add_round(db: sqlite3.Connection, sent: Reminder, now: datetime, round: int) -> None:
-    """Open the next round of a kind that is sent more than once, in case nobody answers."""
+    """Open the next round of a kind that is sent again if nobody answers."""
     kind = REMINDER_KINDS[sent.kind]
     if kind.rounds > 1:
         at = now + kind.gap

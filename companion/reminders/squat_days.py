@@ -1,4 +1,4 @@
-"""The prompt before the next squat day, and the follow-up after it."""
+"""Planning the prompt before a squat day and the follow-up after it."""
 
 from __future__ import annotations
 
@@ -13,14 +13,14 @@ from companion.record.reminders import Reminder
 from companion.reminders.basis import PlannedReminder, PlanningBasis, wall_time, was_postponed
 
 LOOKED_AT: Final = 60
-"""Squat days looked at for one that still wants a prompt or a follow-up."""
+"""Squat days searched for one that still needs a follow-up."""
 
 LONGEST_AHEAD: Final = timedelta(days=3)
-"""No prompt comes so long before its squat day: what a late one follows is looked for so far back."""
+"""Limit that no prompt reaches ahead of its squat day: how far back the search for the next one starts."""
 
 
 def before(kind: str, of: PlanningBasis) -> PlannedReminder | None:
-    """Return the prompt of the squat day to tell of next."""
+    """Return the prompt for the next squat day; None where there is none."""
     told = of.told(kind) | ({of.answered} if of.answered else frozenset())
     standing = of.standing.get(kind)
     if standing and (held := _held(standing, of, told)):
@@ -32,8 +32,8 @@ def before(kind: str, of: PlanningBasis) -> PlannedReminder | None:
 
 
 def _held(standing: Reminder, of: PlanningBasis, told: frozenset[date]) -> PlannedReminder | None:
-    """Return a prompt that is on its way though its moment has passed: it is due this minute, was put off to the end of quiet
-    hours, or its moment is over already where they are now."""
+    """Return the open prompt if its moment has passed and it is still to be sent: it is due now, was postponed to the end of quiet
+    hours, or its moment is over already in the zone they are in now; else None."""
     day = date.fromisoformat(standing.day)
     if day in told or not is_squat_day(of.plan, day):
         return None
@@ -47,7 +47,7 @@ def _held(standing: Reminder, of: PlanningBasis, told: frozenset[date]) -> Plann
 
 
 def after(kind: str, of: PlanningBasis) -> PlannedReminder | None:
-    """Return the follow-up of the squat day to ask about next."""
+    """Return the follow-up for the next squat day; None where there is none."""
     squat = _asked_next(kind, of)
     if squat is None:
         return None
@@ -56,9 +56,9 @@ def after(kind: str, of: PlanningBasis) -> PlannedReminder | None:
 
 
 def _asked_next(kind: str, of: PlanningBasis) -> SquatDay | None:
-    """Return the squat day that waits to be asked about already, else the first whose squat time is still to come, or that
-    follows the one before. A day that has come is asked about whatever the plan says since: who pauses or stops after
-    squatting may have been hurt."""
+    """Return the squat day of the open follow-up, else the first one that is still to come or follows the last one asked about. A day
+    that has begun is asked about even if the plan has changed since: somebody who pauses or stops after squatting may have been
+    hurt."""
     told, today, done = of.told(kind), local_date(of.now, of.zone), of.answered
     standing = of.standing.get(kind)
     held = date.fromisoformat(standing.day) if standing else None

@@ -1,4 +1,4 @@
-"""How often the decision rule comes out the same when what it rests on is spread: the share told beside a ruling.
+"""The share of draws in which the decision rule comes out the same, told beside a ruling.
 
 The grades are this project's choices, readings have an error, and nobody knows how well a lifter repeats a depth told by eye. So each
 is drawn (all choices, stated here):
@@ -31,8 +31,8 @@ if TYPE_CHECKING:
     Truths = NDArray[np.bool_]
     Ints = NDArray[np.int64]
 
-DRAWS: Final = 2_000
-SEED: Final = 16
+RULING_DRAWS: Final = 2_000
+RULING_SEED: Final = 16
 WEIGHT_SPREAD: Final = 0.2
 SLIPS_MOST: Final = 0.15
 HOLDS_FROM: Final = 0.8
@@ -81,10 +81,10 @@ def _noise(rows: int) -> tuple[Floats, Floats, Ints]:
     """Return the draws for so many findings: normal ones for weights and for readings, and slips by a band; the same every time."""
     import numpy as np
 
-    z = np.random.default_rng(SEED)
-    weights, readings = z.standard_normal((rows, DRAWS)), z.standard_normal((rows, DRAWS))
-    slips = z.random((2 * rows, DRAWS)) < z.random(DRAWS) * SLIPS_MOST
-    return weights, readings, np.where(slips, z.choice((-1, 1), (2 * rows, DRAWS)), 0)
+    z = np.random.default_rng(RULING_SEED)
+    weights, readings = z.standard_normal((rows, RULING_DRAWS)), z.standard_normal((rows, RULING_DRAWS))
+    slips = z.random((2 * rows, RULING_DRAWS)) < z.random(RULING_DRAWS) * SLIPS_MOST
+    return weights, readings, np.where(slips, z.choice((-1, 1), (2 * rows, RULING_DRAWS)), 0)
 
 
 def _drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
@@ -94,7 +94,7 @@ def _drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
     weights, readings, slips = _noise(len(about))
     rows = {row: n for n, row in enumerate(dict.fromkeys(one.row.id for one in about))}
     tests = {test: n for n, test in enumerate(dict.fromkeys(one.row.test for one in about))}
-    grades, signs = np.empty((len(about), DRAWS), dtype=np.int64), np.empty((len(about), DRAWS), dtype=np.int64)
+    grades, signs = np.empty((len(about), RULING_DRAWS), dtype=np.int64), np.empty((len(about), RULING_DRAWS), dtype=np.int64)
     for n, one in enumerate(about):
         weight = _BASE[one.grade] * np.exp(WEIGHT_SPREAD * weights[rows[one.row.id]])
         grades[n] = 1 + (weight >= _MODERATE_FROM) + (weight >= _STRONG_FROM)
@@ -112,10 +112,10 @@ def _ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: 
     """Return the rank of the rule's ruling on a cause in each draw, as ``rulings.decide`` has it."""
     import numpy as np
 
-    worst: Ints = np.zeros(DRAWS, dtype=np.int64)
+    worst: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
     for side in SIDES:
-        on_side: Ints = np.zeros(DRAWS, dtype=np.int64)
-        tests_for, strong_for = np.zeros(DRAWS, dtype=np.int64), np.zeros(DRAWS, dtype=np.bool_)
+        on_side: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
+        tests_for, strong_for = np.zeros(RULING_DRAWS, dtype=np.int64), np.zeros(RULING_DRAWS, dtype=np.bool_)
         mattered = _mattered(about, [n for n, one in enumerate(about) if one.side in ("", side)], signs)
         for part in parts:
             own = [n for n, one in enumerate(about) if one.part == part and one.side in ("", side)]
@@ -145,7 +145,7 @@ def _mattered(about: Sequence[Finding], own: Sequence[int], signs: Ints) -> Trut
     import numpy as np
 
     length = [n for n in own if about[n].part in PARTS_BY_CAUSE["length"]]
-    speaks = (signs[length] > 0) if length else np.zeros((0, DRAWS), dtype=np.bool_)
+    speaks = (signs[length] > 0) if length else np.zeros((0, RULING_DRAWS), dtype=np.bool_)
     trials = np.array([about[n].row.trial for n in length], dtype=np.bool_)[:, None]
     return np.asarray(~speaks.any(axis=0) | (speaks & trials).any(axis=0))
 
@@ -156,7 +156,7 @@ def _tests(about: Sequence[Finding], own: Sequence[int], mask: Truths) -> Ints:
 
     names = [about[n].row.test for n in own]
     found = [mask[[n for n, name in enumerate(names) if name == test]].any(axis=0) for test in dict.fromkeys(names)]
-    return np.sum(found, axis=0, dtype=np.int64) if found else np.zeros(DRAWS, dtype=np.int64)
+    return np.sum(found, axis=0, dtype=np.int64) if found else np.zeros(RULING_DRAWS, dtype=np.int64)
 
 
 def share_words(share: float) -> str:

@@ -42,7 +42,7 @@ COACH_ACTS: Final = {act.name: act for act in (
              "{Who} asks you to {value}, when it suits you. If it works your body, today's safety check comes first.", asks=("ask_for",)),
     CoachAct("retest", "Retest date", "the day to test again", "{Who} has set your retest to {value}.", asks=("retest",)),
     CoachAct("overrule", "Overrule", "a finding",
-             "{Who} sees it otherwise: {value}.{because} What the tests say stays beside it.",
+             "{Who} sees it differently: {value}.{because} What the tests say stays next to it.",
              "{Who} now goes by what the tests say about {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
     CoachAct("reviewed", "Reviewed"),
     CoachAct("unreviewed", asks=("which",)),

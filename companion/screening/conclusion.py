@@ -159,7 +159,7 @@ def _share(verdict: Verdict) -> str:
 def settle_words(test: str) -> str:
     """Return the sentence that names the most informative test to do next."""
     one = protocol(test)
-    return one.would_tell or f"The {one.short_name} would tell most next."
+    return one.would_tell or f"Next, the {one.short_name} would tell most."
 
 
 def _eliminated(verdicts: tuple[Verdict, ...], *, rounding_seen: bool) -> tuple[Verdict, ...]:

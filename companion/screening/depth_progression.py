@@ -255,5 +255,5 @@ def _why(way: DepthTransition, after: _Place, day: DepthDay, bound: _Bound) -> s
         case DepthTransition(trigger="clean"):
             return f"Clean again at {_at(after)}. A step deeper waits for a clean day on film, and there is none from the last 7 days."
         case _:
-            because = {"over": "It was over the load limit, so that day", "untold": "Its load was not told, so that day"}
+            because = {"over": "It was over the load limit, so that day", "untold": "Its load was not reported, so that day"}
             return f"{because.get(day.load, 'That day')} does not count towards a step. Stay at {_at(after)}."

@@ -14,8 +14,8 @@ from companion.screening.readings import SIDES, NumberFormat, Reading, mean_of
 
 
 @dataclass(frozen=True, slots=True)
-class Spread:
-    """What repeats and sides may differ by before they are in doubt: ``mdc`` between repeats; ``far`` between sides; ``usual``: the
+class BelievedSpread:
+    """The differences between repeats and sides that are still believed: ``mdc`` between repeats; ``far`` between sides; ``usual``: the
     middle of healthy people, to say which side is the odd one."""
 
     mdc: float
@@ -29,7 +29,7 @@ def apart(readings: Sequence[Reading], mdc: float) -> bool:
     return len(values) > 1 and min(b - a for a, b in pairwise(values)) >= mdc
 
 
-def odd_side(taken: Mapping[str, Sequence[Reading]], spread: Spread) -> str:
+def odd_side(taken: Mapping[str, Sequence[Reading]], spread: BelievedSpread) -> str:
     """Return the side to measure once more because the two are too far apart to be believed, "" for none: the one further from the
     middle of healthy people."""
     if not all(taken.get(side) for side in SIDES) or any(one.width for side in SIDES for one in taken[side]):
@@ -40,7 +40,8 @@ def odd_side(taken: Mapping[str, Sequence[Reading]], spread: Spread) -> str:
     return max(SIDES, key=lambda side: abs(means[side] - spread.usual))
 
 
-def checked(taken: Mapping[str, tuple[Reading, ...]], again: Mapping[str, Reading], spread: Spread) -> dict[str, tuple[Reading, ...]]:
+def checked(taken: Mapping[str, tuple[Reading, ...]], again: Mapping[str, Reading],
+            spread: BelievedSpread) -> dict[str, tuple[Reading, ...]]:
     """Return each side's readings after the second look at the odd one: they stand if it agrees with them; else it takes their place.
 
     ``again``: the second look, by side.
@@ -53,7 +54,7 @@ def checked(taken: Mapping[str, tuple[Reading, ...]], again: Mapping[str, Readin
     return settled
 
 
-def side_doubts(taken: Mapping[str, tuple[Reading, ...]], again: Mapping[str, Reading], spread: Spread, what: str,
+def side_doubts(taken: Mapping[str, tuple[Reading, ...]], again: Mapping[str, Reading], spread: BelievedSpread, what: str,
                 show: NumberFormat) -> dict[str, str]:
     """Return, by side, why its readings are not scored and what to repeat; empty where they stand.
 

@@ -207,7 +207,7 @@ def _depth_words(depths: Depths, at_least: bool) -> tuple[str, ...]:
     """Return the sentence on the depth at which length alone would start the tuck."""
     start = "at the earliest " if at_least else ""
     if depths.never > 0.5:
-        return (f"Estimate: length alone would more likely than not start no tuck at all (80 % range: {start}from "
+        return (f"Estimate: length alone would probably not start a tuck at all (80 % range: {start}from "
                 f"{_at(depths.low)}).",)
     return (f"Estimate: length alone would start the tuck {start}at about {_at(depths.median)} "
             f"(80 % range: {_at(depths.low)} to {_at(depths.high)}).",)

@@ -75,7 +75,7 @@ class Error:
 
     @property
     def beyond(self) -> float:
-        """How far a reading, or the mean of a session's repeats, must lie from a threshold to be past it: 1.645 * SEM.
+        """The distance from a threshold at which a reading, or the mean of a session's repeats, is past it: 1.645 * SEM.
 
         Repeats of one minute share what makes a session differ from the next, so the SEM is never divided by their number.
         """

@@ -43,8 +43,8 @@ CHANGES: Final = {one.name: one for one in (
                 "Keep it light. Stop if anything hurts, in the back, a shoulder or elsewhere."))}
 """By name, the one with the least fuss first: slower, stance, heels, place of the weight."""
 
-PAIRS: Final = tuple("+".join(pair) for pair in combinations(CHANGES, 2))
-NAMES: Final = (*CHANGES, *PAIRS)
+CHANGE_PAIRS: Final = tuple("+".join(pair) for pair in combinations(CHANGES, 2))
+NAMES: Final = (*CHANGES, *CHANGE_PAIRS)
 """Every set-up there can be: one change, or two together."""
 
 
@@ -60,7 +60,7 @@ class SetUp:
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What the experiment showed: the gain in bands, the widest spread of repeats, and whether it counts."""
+    """The outcome of the experiment: the gain in bands, the widest spread of repeats, and whether it counts."""
 
     gain: float
     spread: int

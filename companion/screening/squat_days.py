@@ -58,7 +58,7 @@ def about(asked: str, at: datetime, today: date) -> date:
 def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]:
     """Return the squat days reported, oldest first, one a local date, with the last answer to each question. An answer that was
     skipped, withdrawn or given in pain counts as not given; one given in pain means that something hurt, whatever comes
-    later. If lots were drawn twice on a date the first counts, so that a day has one number."""
+    later, unless that pain itself is taken back. If lots were drawn twice on a date the first counts, so that a day has one number."""
     said: dict[str, dict[str, object]] = {}
     about_load: float | None = None
     for row in answers:
@@ -66,8 +66,10 @@ def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]
             about_load = float(row.value)
         if row.flow not in (DAY, AFTER):
             continue
-        told = said.setdefault(row.run, {"day": about(row.asked, row.at, local_date(row.at, zone))})
-        told["pain"] = told.get("pain") or row.ending == "pain" or row.status == "in_pain"
+        told = said.setdefault(row.run, {"day": about(row.asked, row.at, local_date(row.at, zone)), "in_pain": frozenset()})
+        pained: frozenset[object] = told["in_pain"]  # type: ignore[assignment]
+        told["in_pain"] = pained | {row.key} if row.status == "in_pain" else pained - {row.key} if row.status == "no_pain" else pained
+        told["pain"] = row.ending == "pain" or bool(told["in_pain"])
         told.pop(row.key, None)
         if row.status == "ok":
             told[row.key] = row.value

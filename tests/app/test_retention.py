@@ -41,9 +41,8 @@ class Log:
         name = str(len(self.runs) + 1)
         self.runs.append(OldRun(name, flow, at, at + timedelta(minutes=len(values)) if ending else at, ending, asked))
         for minute, (key, value) in enumerate(values.items()):
-            self.rows.append(LogRow(len(self.rows) + 1, at + timedelta(minutes=minute), flow, 1, name, key, "", str(value),
-                                    value, "", status,
-                                 method, placement, None, ending, asked))
+            self.rows.append(LogRow(len(self.rows) + 1, at + timedelta(minutes=minute), flow, 1, name, key, "", str(value), value, "",
+                                    status, method, placement, None, ending, asked))
             if status == "ok":
                 self.facts[f"{flow}.{key}"] = KeptFact(value, False, text_of(at))
         return name
@@ -254,9 +253,8 @@ def session(at: datetime, *stack: Frame, parked: tuple[tuple[Frame, ...], ...] =
 
 
 def test_what_was_left_half_done_long_ago_is_given_up():
-    left = without_abandoned(session(ago(400), frame("knee_to_wall", "3"), parked=((frame("hip_fold", "2"),),),
-                             last=frame("film", "1")), CUT,
-                  {"1", "2", "3"})
+    old = session(ago(400), frame("knee_to_wall", "3"), parked=((frame("hip_fold", "2"),),), last=frame("film", "1"))
+    left = without_abandoned(old, CUT, {"1", "2", "3"})
     assert (left.stack, left.parked, left.last, left.runs) == ((), (), None, 9)
 
 

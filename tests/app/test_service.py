@@ -217,7 +217,7 @@ async def test_the_next_day_a_new_check_asks_whether_they_were_seen(life):
     said = await life.say("safety check")
     assert "seen you since?" in said[-1]
     said = await life.say("yes", "nothing serious, light training is fine", "yes", *CHECK)
-    assert any("Nothing stands against testing" in text for text in said)
+    assert any("I see no reason against testing" in text for text in said)
 
 
 async def test_not_seen_stays_closed_the_next_day_too(life):
@@ -268,7 +268,7 @@ async def test_numbness_below_the_knee_opens_only_after_being_seen(life):
     await life.say("safety check", "no", "menu", "knee to wall")
     assert not life.state().startswith(("knee", "warm"))
     said = await life.say("safety check", "yes", "fine to train", "yes", *CHECK)
-    assert any("Nothing stands against" in text for text in said)
+    assert any("I see no reason against" in text for text in said)
 
 
 async def test_a_clearance_of_an_old_history_does_not_lift_a_numb_leg(life):
@@ -545,16 +545,17 @@ async def test_a_yes_heard_in_a_check_closes_what_it_may_mean_until_it_is_told(l
 async def test_chest_and_faintness_are_asked_about_first_and_told_at_once(life, words):
     await settled(life)
     await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", words)
-    assert life.state() == "pain.heart_now"
-    assert any("emergency department" in text for text in await life.say("yes"))
+    assert life.state() in ("signs.when", "pain.heart_now")
+    assert any("emergency department" in text for text in await life.say("now" if life.state() == "signs.when" else "yes"))
 
 
 @pytest.mark.parametrize("words", ["I wet myself", "lost feeling in my saddle area", "both legs are weak"])
 async def test_bladder_saddle_and_both_legs_are_asked_about_first_and_told_at_once(life, words):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", words)
-    assert life.state() == "pain.saddle_now"
-    assert any("emergency department" in text for text in await life.say("not sure"))
+    said = await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", words)
+    assert life.state() in ("signs.so", "pain.saddle_now")
+    answers = ("yes", "not sure") if words == "both legs are weak" else ("not sure",)
+    assert any("emergency department" in text for text in [*said, *await life.say(*answers)])
 
 
 async def test_the_menu_is_there_also_from_what_the_menu_began(life):

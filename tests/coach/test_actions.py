@@ -162,7 +162,7 @@ async def test_under_18_a_coach_s_code_is_taken_and_nothing_else_opens_before_it
     await gym.say("hello", "Yes, keep them", "No, under 18")
     assert (await gym.say("knee to wall"))[-1].startswith("These questions come first.")
     assert "Kim asks to be your coach" in (await gym.say(f"code {code}"))[-1]
-    assert (await gym.say("No"))[-1].startswith("Under 18 this only goes with a coach")
+    assert (await gym.say("No"))[-1].startswith("Under 18, this only works with a coach")
     await gym.say(f"code {code}", "Yes, I agree")
     assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
     assert gym.heard(SAM)[-1] == "Which units do you use?"
@@ -182,8 +182,8 @@ async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
     await gym.linked()
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
     assert gym.heard(KIM)[-1].startswith("sam, no squats or tests today: something hurt (back, 5 of 10")
-    await gym.say("my chest hurts", "yes")
-    assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: something hurt")
+    await gym.say("my chest hurts", "now")
+    assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: wrote “my chest hurts”")
     await gym.lifter(MIA)
     await gym.say(f"code {await gym.code_for('Mia')}", who=MIA)
     await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no", who=MIA)
@@ -324,7 +324,7 @@ async def test_a_coach_who_taps_has_seen_it(gym, tap):
 async def test_seen_counts_for_what_was_told_before_it_and_not_for_what_comes_after(gym):
     await an_alert(gym, "2026-03-09T10:00+00:00")
     await gym.say("Seen", who=KIM)
-    await gym.say("my chest hurts", "yes")
+    await gym.say("my chest hurts", "now")
     assert len(await pass_hours(gym, 3)) == 1
 
 
@@ -347,7 +347,7 @@ async def test_somebody_else_s_coach_can_say_nothing_of_an_alert(gym):
     await an_alert(gym, "2026-03-09T10:00+00:00")
     await gym.coach(ODA)
     await gym.tap(ODA, f"go.alert_seen.{gym.id_of(SAM)}-1")
-    assert gym.heard(ODA)[-1] == "No such lifter among yours."
+    assert gym.heard(ODA)[-1] == "That is not one of your lifters."
     assert len(await pass_hours(gym, 3)) == 1
 
 
@@ -417,10 +417,10 @@ async def test_after_the_lifter_ends_it_the_coach_sees_nothing_and_can_do_nothin
     await gym.tap(SAM, f"go.leave_coach.{kim}")
     assert not coaching.sees(gym.db, kim, sam)
     await gym.tap(KIM, f"go.lifter_report.{sam}")
-    assert gym.heard(KIM)[-1] == "No such lifter among yours."
+    assert gym.heard(KIM)[-1] == "That is not one of your lifters."
     await gym.tap(KIM, f"go.coach_note.{sam}")
     await gym.say("hello?", "Send it", who=KIM)
-    assert gym.heard(KIM)[-1] == "No such lifter among yours."
+    assert gym.heard(KIM)[-1] == "That is not one of your lifters."
     assert not any("hello?" in text for text in gym.heard(SAM))
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
     assert not any("something hurt" in text for text in gym.heard(KIM))
@@ -444,7 +444,7 @@ async def test_a_list_that_waits_is_not_sent_after_a_lifter_on_it_has_ended_it(g
     before = len(gym.shown)
     await gym.listen(KIM)
     said = [message for message in gym.shown[before:] if "sam" in message.text]
-    assert [message.text for message in said] == ["sam has ended your view of their answers."]
+    assert [message.text for message in said] == ["sam has stopped sharing their answers with you."]
     assert [button.data for row in said[0].buttons for button in row] == ["go.caseload"]
     assert gym.id_of(SAM) == sam
 
@@ -478,7 +478,7 @@ async def test_where_more_was_looked_at_than_fits_the_lifter_hears_where_the_res
     for page in range(20):
         coaching.audit_look(gym.db, gym.id_of(SAM), gym.id_of(KIM), f"log, page {page}", gym.clock.now())
     await gym.say("my coaches")
-    looked = next(text for text in reversed(gym.heard(SAM)) if text.startswith("What was looked at"))
+    looked = next(text for text in reversed(gym.heard(SAM)) if text.startswith("What your coaches looked at"))
     assert looked.splitlines()[-1] == "The older ones are in the copy under “my data”."
     assert len(looked.splitlines()) == 14
 
@@ -495,7 +495,7 @@ async def test_another_coach_sees_nothing(gym):
     await gym.linked()
     await gym.coach(ODA)
     await gym.tap(ODA, f"go.coach_act.{gym.id_of(SAM)}-reviewed")
-    assert gym.heard(ODA)[-1] == "No such lifter among yours."
+    assert gym.heard(ODA)[-1] == "That is not one of your lifters."
 
 
 async def test_a_lifter_may_have_more_than_one_coach(gym):
@@ -538,7 +538,7 @@ async def test_a_load_pinned_above_what_the_tests_say_is_said_to_both(gym):
     gym.db.execute("insert into facts values (?, 'load.limit', '64', 1, '2026-03-02T18:05:00.000Z')", (sam,))
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
     await gym.say("100", "skip", who=KIM)
-    lower = "The tests say at most 64 kg: the lower of the two holds."
+    lower = "The tests say at most 64 kg; I use the lower of the two."
     assert gym.heard(SAM)[-1] == f"Your coach Kim has set the most load: 100 kg. {lower}"
     assert f"Done for sam. {lower}" in gym.heard(KIM)
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
@@ -562,7 +562,7 @@ async def test_who_agrees_is_told_with_the_name_the_code_was_made_for(gym):
     await gym.coach(KIM)
     await gym.lifter(SAM)
     await gym.say(f"code {await gym.code_for('Samuel, Tuesdays')}", "Yes, I agree")
-    assert "sam has agreed (your code for Samuel, Tuesdays): you see their answers now." in gym.heard(KIM)
+    assert "sam has agreed (your code for Samuel, Tuesdays): you can see their answers now." in gym.heard(KIM)
 
 
 async def test_a_coach_who_is_none_any_more_is_not_agreed_to(gym):
@@ -571,7 +571,7 @@ async def test_a_coach_who_is_none_any_more_is_not_agreed_to(gym):
     await gym.say(f"code {await gym.code_for('Sam')}")
     coaching.end_coach(gym.db, gym.id_of(KIM), gym.clock.now())
     await gym.say("Yes, I agree")
-    assert any("has run out meanwhile" in text for text in gym.heard(SAM))
+    assert any("has expired" in text for text in gym.heard(SAM))
     assert gym.count("coaches") == 0
 
 
@@ -614,7 +614,7 @@ async def test_taking_a_review_back_twice_takes_no_earlier_one_back(gym):
     for _ in range(2):
         await gym.tap(KIM, f"go.coach_act.{sam}-unreviewed-{slip}")
         assert coaching.reviewed_at(gym.db, sam, kim) == first
-    assert gym.heard(KIM)[-1] == "That is taken back already."
+    assert gym.heard(KIM)[-1] == "That was already taken back."
     assert gym.count("acts") == 3
 
 

@@ -167,7 +167,7 @@ def test_the_words_of_a_step_back_are_known_by(start, hurt, moved):
 def test_a_retest_told_twice_in_vain_is_overdue(room):
     sam = room.lifter()
     a_retest(room, sam, 3, "ignored")
-    assert told(room, sam) == ("overdue", "retest told twice in vain, since Monday")
+    assert told(room, sam) == ("overdue", "no answer to two retest reminders, since Monday")
 
 
 def test_results_since_settle_a_retest_told_in_vain(room):

@@ -40,17 +40,17 @@ def test_of_several_with_one_name_none_is_ended_and_their_numbers_are_said(path)
     before = there(path)
     result = end(path, "Kim")
     assert result.exit_code != 0
-    assert "Kim may be several coaches; say which by the number: 2 (Kim, 0 lifters), 3 (Kim, 0 lifters)" in result.output
+    assert "several coaches are called Kim; give the number: 2 (Kim, 0 lifters), 3 (Kim, 0 lifters)" in result.output
     assert there(path) == before
 
 
 def test_a_number_ends_that_coach_alone(path):
-    assert end(path, "3").output == "Kim is no coach any more\n"
+    assert end(path, "3").output == "Kim is no longer a coach\n"
     assert there(path) == [(1, "Ada"), (2, "Kim")]
 
 
 def test_a_name_that_one_coach_has_ends_them(path):
-    assert end(path, "Ada").output == "Ada is no coach any more\n"
+    assert end(path, "Ada").output == "Ada is no longer a coach\n"
     assert [name for _, name in there(path)] == ["Kim", "Kim"]
 
 

@@ -78,7 +78,7 @@ def test_several_are_a_list_the_most_urgent_first_and_each_line_is_noted(room):
     one, two, mia = room.lifter("Sam Ahl"), room.lifter("Sam Berg"), room.lifter("Mia")
     room.hurt(two, 0.5, "emergency")
     say = find(room, "sam")
-    assert say.text.split("\n")[0] == "That may be 2 of your lifters, most urgent first."
+    assert say.text.split("\n")[0] == "2 of your lifters match, most urgent first."
     assert "1. Sam Berg: hurt" in say.text
     assert "sent to emergency care" in say.text
     assert taps(say) == [("1 Sam Berg", f"go.lifter.{two}"), ("2 Sam Ahl", f"go.lifter.{one}"), ("My lifters", "go.caseload")]
@@ -90,7 +90,7 @@ def test_of_very_many_the_first_ten_are_shown_and_it_says_so(room):
     for n in range(13):
         room.lifter(f"Sam {chr(65 + n)}")
     say = find(room, "sam")
-    assert say.text.startswith("That may be 13 of your lifters, most urgent first. Here are the first 10;")
+    assert say.text.startswith("13 of your lifters match, most urgent first. Here are the first 10. Type more")
     assert len(taps(say)) == 11
 
 
@@ -98,7 +98,7 @@ def test_of_very_many_the_first_ten_are_shown_and_it_says_so(room):
 def test_where_nobody_is_called_so_it_says_so_and_no_number_opens_anybody(room, typed):
     sam = room.lifter("Sam")
     say = find(room, typed)
-    assert say.text == "None of your lifters is called that."
+    assert say.text == "None of your lifters has that name."
     assert taps(say) == [("My lifters", "go.caseload")]
     assert room.looks(sam) == []
 
@@ -107,9 +107,9 @@ def test_nobody_elses_lifter_is_found(room):
     sam = room.lifter("Sam")
     other, nobody = room.a_coach("Bo"), room.lifter("Mia")
     for coach in (other, nobody):
-        assert find(room, "sam", coach).text == "None of your lifters is called that."
+        assert find(room, "sam", coach).text == "None of your lifters has that name."
     coaching.withdraw(room.db, sam, room.coach, NOW)
-    assert find(room, "sam").text == "None of your lifters is called that."
+    assert find(room, "sam").text == "None of your lifters has that name."
 
 
 @pytest.mark.parametrize("said", ["find sam", "Lifter Sam", "show me sam", "show sam", "Please find sam.", "open sam", "look up sam",
@@ -153,11 +153,12 @@ async def test_a_lifter_in_the_middle_of_a_test_is_not_taken_out_of_it_by_such_w
     assert [frame.flow for frame in people.load_session(gym.db, gym.id_of(MIA)).stack] == before
 
 
-async def test_pain_goes_before_the_finding(gym):
+@pytest.mark.parametrize(("hurts", "flow"), [("my back hurts", "pain"), ("my chest hurts", "signs")])
+async def test_pain_and_other_signs_go_before_the_finding(gym, hurts, flow):
     await gym.linked()
-    said = await gym.say("find sam my chest hurts", who=KIM)
+    said = await gym.say(f"find sam {hurts}", who=KIM)
     assert not any(text.startswith("sam\n") for text in said)
-    assert people.load_session(gym.db, gym.id_of(KIM)).stack[-1].flow == "pain"
+    assert people.load_session(gym.db, gym.id_of(KIM)).stack[-1].flow == flow
 
 
 async def test_erasing_a_lifter_takes_the_searches_for_them(gym):
@@ -229,7 +230,8 @@ def test_the_operators_page_tells_them_apart_by_their_numbers(room):
 def test_who_ends_the_view_is_told_apart_from_who_stays(room):
     one, _ = by_code(room, "Sam", "Sam, Tuesdays"), by_code(room, "Sam", "Sam, Fridays")
     letters = link(Turn(room.db, one, NOW, BOOK), Link("withdraw", str(room.coach)))
-    assert [letter.say.text for letter in letters if letter.to == room.coach] == ["Sam (Tuesdays) has ended your view of their answers."]
+    assert [letter.say.text for letter in letters if letter.to == room.coach] == [
+        "Sam (Tuesdays) has stopped sharing their answers with you."]
 
 
 names = st.text(st.sampled_from("aA é\u200b()🙂") | st.characters(codec="utf-8"), max_size=60)

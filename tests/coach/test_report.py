@@ -120,7 +120,7 @@ def test_an_overruled_finding_stands_beside_the_computed_one(page):
     words = section(page, "summary")
     assert "Control ○ ruled out Overruled: open overruled by coach Rune Aldersgate, 29 Mar 2026, 19:00." in words
     assert "Reason: seen in person: she loses it when tired" in words
-    assert "A coach sees it otherwise: control is open." in words
+    assert "A coach sees it differently: control is open." in words
     assert "Open control, by a coach (the tests: ruled out)" in words
 
 
@@ -221,7 +221,7 @@ def test_a_coachs_depth_holds_until_a_later_squat_day_moves_it(made, file):
     one.find(depth__step="a_little_above")
     one.find(depth__keep="parallel")  # the results were looked at again
     assert dict(report_content(file, one.person, NOW, BOOK).glance)["Depth to keep to"] == (
-        "a little above parallel (after the last squat day told)")
+        "a little above parallel (after the last squat day)")
 
 
 def test_a_correction_is_visible_with_what_it_replaced(made, page):
@@ -264,7 +264,7 @@ def test_somebody_without_an_answer_gets_a_page_that_says_so(file):
     person = people.add_person(file, "terminal", "ida", "ida", START)
     page = report_html(file, person, NOW, BOOK)
     for words in ("No test is done yet", "no safety check has been done yet", "Nothing has been measured yet.",
-                  "There is nothing to draw yet.", "No squat day has been told of yet.", "Nothing has been answered yet."):
+                  "There is nothing to draw yet.", "No squat day has been reported yet.", "Nothing has been answered yet."):
         assert words in Seen(page).words
     nothing_active(page)
 

@@ -119,7 +119,7 @@ def test_ten_lines_a_page_and_the_last_page_for_any_beyond(many, pages, last):
 
 def test_nobody_linked_is_said_with_the_way_to_invite(room):
     (say,) = ask(room, "caseload")
-    assert say.text.startswith("No lifter is linked to you")
+    assert say.text.startswith("You have no lifters yet")
     assert [tap.data for tap in taps(say)] == ["go.invite_lifter"]
 
 
@@ -214,7 +214,7 @@ def test_each_look_at_one_lifter_is_noted_in_words_they_can_read(room):
     for view, what in EVERY_VIEW:
         ask(room, view, f"{sam}{what}")
     assert room.looks(sam) == [f"Ada: {what}" for what in (
-        "summary", "numbers", "squat days", "charts", "alerts and acts", "chart: pain", "summary", "log, page 1", "log, page 1")]
+        "summary", "numbers", "squat days", "charts", "alerts and actions", "chart: pain", "summary", "log, page 1", "log, page 1")]
     assert lifter_shown(room.db, room.coach, "lifter", f"{sam}-days") == sam
 
 
@@ -393,6 +393,7 @@ def test_the_worst_of_everything_still_fits(room):
 awful = st.one_of(nasty, st.sampled_from(NASTY).map(lambda text: text * 60), st.just(WORST[:400]))
 moments = st.integers(-10**8, 10**8).map(lambda seconds: NOW + timedelta(seconds=seconds))
 values = st.one_of(st.none(), st.floats(), awful)
+overruled = st.none() | st.builds(OverruledFinding, awful, awful, awful, awful, moments)
 lines = st.builds(CaseloadLine, st.integers(1, 2**53), awful, st.sampled_from(GROUPS), awful, moments)
 pins = st.builds(Pinned, awful, awful, awful, moments)
 pages = st.builds(
@@ -401,8 +402,7 @@ pages = st.builds(
     safety=st.builds(standing_of, st.sampled_from(["", *(one.value for one in Level)]), st.none() | moments, awful,
                      st.none() | moments, st.just(NOW), st.just("Europe/Berlin")),
     went=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), over=awful, told_at=awful, overall=awful, overall_words=awful,
-    causes=st.tuples(*[st.builds(CauseSummary, st.just(name), awful, awful,
-                       st.none() | st.builds(OverruledFinding, awful, awful, awful, awful, moments))
+    causes=st.tuples(*[st.builds(CauseSummary, st.just(name), awful, awful, overruled)
                        for name in ("length", "strength", "control")]), overruled=st.just(()),
     numbers=st.lists(st.builds(LatestReading, st.just("leg_raise"), st.just("left"), moments, awful, st.integers(0, 9), awful,
                                st.tuples(awful, awful), awful), max_size=4).map(tuple),
@@ -413,8 +413,7 @@ pages = st.builds(
     plan=st.just(Plan()), plan_words=awful, coming=st.just(()), next_reminder=st.none(),
     media=st.lists(st.builds(SentMedia, awful, awful, awful, awful, moments), max_size=9).map(tuple),
     alarms=st.lists(st.builds(AlertDetail, st.builds(KeptAlert, moments, awful, awful, awful, awful),
-                    st.lists(st.tuples(awful, awful), max_size=6)
-                              .map(tuple)), max_size=5).map(tuple),
+                              st.lists(st.tuples(awful, awful), max_size=6).map(tuple)), max_size=5).map(tuple),
     acts=st.lists(st.builds(CoachAction, moments, awful, awful, awful, awful), max_size=5).map(tuple),
     reviewed_at=st.just("") | moments.map(datetime.isoformat), answers=st.integers(0, 10**9), answered_at=st.none() | moments)
 log_rows = st.builds(

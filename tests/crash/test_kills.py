@@ -36,9 +36,9 @@ COMMITS_ONLY = ("coach",)
 stop are as in the others, and a point takes a sixth of a second of processor time."""
 
 HEARD = {"coach": (
-    "You are a coach here", "For Sam: they send me", "Kim is your coach here now", "Sam, sent to emergency care",
+    "You are a coach here", "For Sam: ask them to send me", "Kim is your coach here now", "Sam, sent to emergency care",
     "From your coach Kim: easy today", "has set the depth to keep: parallel", "2 lifters", "The report of Sam",
-    "Sam has ended your view", "Kim is no longer a coach here")}
+    "Sam has stopped sharing", "Kim is no longer a coach here")}
 """What must be said in the killed parts, so that they stay about what they are meant to be about."""
 
 

@@ -425,7 +425,7 @@ def test_nothing_leads_from_pain_or_an_unmet_check_to_loaded_work(label, begin):
             ask = after.ask
             if ask and ask.caution and after.session.top.flow in LOADED:
                 assert may_load(after), (after.session.top.flow, after.session.top.state, event)
-                false_alarm = after.facts.get("pain.hurt") == "no"
+                false_alarm = after.facts.get("pain.stops") == "no"
                 assert false_alarm or not label.startswith("pain"), "a pain stop holds for the day"
             elif ask and ask.caution and after.session.top.flow in FLOOR_TESTS:
                 assert after.session.top.flow in open_tests(Level(str(after.facts["safety.level"])))

@@ -214,7 +214,7 @@ def pain(replay: Replay, hurt: str = "yes") -> None:
     replay.send(Typed("ouch, that really hurts"))
     if replay.session.aside:
         replay.send(Typed("yes"))
-    replay.known["pain.hurt"] = hurt
+    replay.known["pain.hurt"], replay.known["pain.stops"] = hurt, hurt
     replay.settle()
     while replay.session.stack and replay.session.top.flow == replay.book.pain:
         replay.send(Typed("2"))

@@ -36,7 +36,7 @@ def reminds(talk: Talk) -> list[Remind]:
 def test_back_to_usual_opens_nothing_by_itself():
     talk = begun().tap("Back to usual")
     assert "safety.level" not in talk.found
-    assert "Today's safety check still stands" in heard(talk)
+    assert "Today's safety check still comes first" in heard(talk)
     assert alerts(talk) == []
     assert reminds(talk) == []
 

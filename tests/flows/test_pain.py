@@ -17,7 +17,7 @@ WORDS = {"emergency": EMERGENCY, "same_day": SAME_DAY, "clinician": CLINICIAN, "
 
 
 def begun(*replies: str, known: Mapping[str, Value] | None = None) -> Talk:
-    return Talk(FLOW, known={**CHECKED, **(known or {})}).say(*replies)
+    return Talk(FLOW, known={**CHECKED, **(known or {})}, book=BOOK).say(*replies)
 
 
 def said(text: str, *replies: str) -> Talk:
@@ -105,7 +105,7 @@ def test_a_start_that_is_not_known_counts_as_no_pain():
 
 def test_the_pain_of_an_earlier_days_check_is_no_start_to_rise_from():
     """A session is of one day: 3 told last week and 3 now, without a check today, counts from nothing."""
-    talk = Talk(FLOW, known={**UNCHECKED, "safety_check.pain": 3.0}).say("Lower back", "3", "no", "no", "no")
+    talk = Talk(FLOW, known={**UNCHECKED, "safety_check.pain": 3.0}, book=BOOK).say("Lower back", "3", "no", "no", "no")
     assert level(talk) == "not_today"
 
 
@@ -232,10 +232,12 @@ def test_written_numbness_in_a_foot_counts_although_the_foot_is_below_the_knee()
     assert level(said("my foot went numb", "Ankle or foot", "1", "no", "no", "no")) == "clinician"
 
 
-def test_somebody_who_wrote_of_numbness_is_asked_about_it_before_it_counts_as_nothing():
+def test_numbness_that_was_written_is_not_taken_back_by_a_tap():
     talk = said("my foot went numb", "Nothing hurts")
     assert "nothing was numb" in talk.last
-    assert level(talk.say("Right, nothing")) == "go"
+    assert level(talk.say("Right, nothing")) == "clinician"
+    assert CLINICIAN in heard(talk)
+    assert alerts(talk) == ["clinician"]
 
 
 def test_other_words_ask_about_tingling():

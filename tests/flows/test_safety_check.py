@@ -47,7 +47,7 @@ def test_six_taps_and_nothing_stands_against_testing():
     talk = begun().say(*HEALTHY)
     assert level(talk) == talk.found["safety.checked"] == "go"
     assert len([effect for effect in talk.effects if isinstance(effect, Record)]) == 6
-    assert "Nothing stands against testing today" in heard(talk)
+    assert "I see no reason against testing today" in heard(talk)
     assert talk.state == "home.pick"
     assert not alerts(talk)
 
@@ -139,7 +139,7 @@ def test_soreness_from_training_puts_tests_off_and_locks_nothing():
     talk = begun().say("no", "no", "no", "no", "2", "yes", "no")
     assert (level(talk), talk.found["safety.sore"]) == ("go", "yes")
     assert "Nothing is locked" in heard(talk)
-    assert "Nothing stands against" not in heard(talk)
+    assert "I see no reason against" not in heard(talk)
 
 
 def test_pain_that_is_not_soreness_puts_nothing_off():
@@ -297,7 +297,7 @@ def test_what_closed_today_stays_closed_today_also_where_a_second_check_finds_no
     talk = after("not_today", "bad", today=True).say(*HEALTHY)
     assert level(talk) == "not_today"
     assert NOT_TODAY in heard(talk)
-    assert "Nothing stands against" not in heard(talk)
+    assert "I see no reason against" not in heard(talk)
 
 
 def test_a_second_check_that_finds_worse_is_what_counts():

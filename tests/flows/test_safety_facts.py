@@ -6,22 +6,20 @@ from typing import Any
 
 import pytest
 
+from companion.conversation.condition import Value
 from companion.conversation.flow import Known
+from flows.pain_facts import before_pain, keys_of_pain, level_after_pain, reasons_of_pain
 from flows.safety_facts import (
     CLEARED_FOR,
-    before_pain,
     body_first,
     cleared_until,
     has_limits,
     keys_of_check,
-    keys_of_pain,
     level_after_check,
-    level_after_pain,
     level_so_far,
     level_until_asked,
     limits_told,
     reasons_of_check,
-    reasons_of_pain,
     said_heart,
     said_leg_signs,
     said_saddle,
@@ -225,9 +223,12 @@ def test_tomorrow_is_one_day_on() -> None:
 
 
 def test_pain_keeps_what_stood_before_it() -> None:
-    assert before_pain(Known({}, NOW)) == {"level_before": "go", "why_before": ""}
-    assert before_pain(Known({"safety.level": "clinician", "safety.why": "history"}, NOW)) == {"level_before": "clinician",
-                                                                                             "why_before": "history"}
+    def kept(**known: str) -> dict[str, Value]:
+        return before_pain(Known({"today": "2026-03-02", **{f"safety.{name}": value for name, value in known.items()}}, NOW))
+
+    assert kept() | {"level_before": "go", "why_before": ""} == kept()
+    history = kept(level="clinician", why="history")
+    assert history | {"level_before": "clinician", "why_before": "history"} == history
 
 
 @pytest.mark.parametrize(("changed", "level"), [

@@ -271,7 +271,7 @@ def test_whether_it_hurt_is_never_skipped():
 
 
 def test_pain_told_in_between_counts_and_is_not_asked_about_twice():
-    talk = after().say("my knee hurts", *PAIN)
+    talk = after().say("my knee hurts", *PAIN, "Just now")
     assert talk.state == "squat_after.back"
     talk.say("yes", "film", "kept")
     assert talk.state == "squat_after.load"
@@ -381,8 +381,8 @@ def over(load: str, **known: str) -> Lifter:
 def test_a_load_over_the_limit_is_named_at_once_with_numbers_and_what_holds():
     talk = over("140")
     assert talk.state == "squat_after.note", "before anything else is asked"
-    assert ("140 kg is more than the 112 kg to keep to for now. It is in your log and earns no step deeper. 112 kg still holds next "
-            "time.") in talk.heard
+    assert ("140 kg is more than the 112 kg to keep to for now. It is in your log, and does not count towards a step "
+            "deeper. Keep to 112 kg next time.") in talk.heard
     assert talk.found["load.over"] == "140 kg"
     talk.say("skip", "skip")
     assert "It was over the load limit, so that day does not count towards a step." in talk.heard

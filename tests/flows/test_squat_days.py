@@ -267,7 +267,7 @@ def test_a_pause_that_begins_later_says_which_days_go_and_the_next_two():
             "Tuesday 17 March and Friday 20 March. The next two: tomorrow, 18:00, and Friday 6 March, 18:00. “Unpause” takes it back."
             ) in heard(menu().say("away 10 to 20 march"))
     assert "Left out: 8 squat days, from Friday 6 March to Tuesday 31 March." in heard(menu().say("away from friday until 1 april"))
-    assert "No squat day lies in it." in heard(menu().say("away from 11 march until 13 march"))
+    assert "There is no squat day in it." in heard(menu().say("away from 11 march until 13 march"))
 
 
 def test_a_pause_without_an_end_has_it_asked_for():
@@ -324,7 +324,7 @@ def test_a_new_week_says_which_days_it_leaves_out():
 def test_a_pause_by_tap_has_its_end_asked_for():
     talk = planned().tap("Pause").say("10 march")
     assert list(plan_of(talk)) == ["10", "13", "17", "20"]
-    assert "nothing about squat days before it" in heard(talk)
+    assert "I write nothing about squat days before then" in heard(talk)
 
 
 @pytest.mark.parametrize("typed", ["stop all squat days", "no more squat days", "cancel my squat days", "stop squat day reminders"])

@@ -60,7 +60,7 @@ def test_nobody_is_in_it_without_having_said_yes():
     talk.tap("No")
     assert talk.state == "home.pick"
     assert "trial.joined" not in talk.found
-    assert "The drill stays there" in talk.heard
+    assert "The drill is still there" in talk.heard
 
 
 def test_leaving_the_question_open_is_no_yes():

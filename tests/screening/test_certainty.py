@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 
 from companion.screening import certainty
-from companion.screening.certainty import DRAWS, HOLDS_FROM, SLIPS_MOST, WEIGHT_SPREAD, settled, share_of, share_words
+from companion.screening.certainty import HOLDS_FROM, RULING_DRAWS, SLIPS_MOST, WEIGHT_SPREAD, settled, share_of, share_words
 from companion.screening.conclusion import conclude, verdict_words
 from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
@@ -37,7 +37,7 @@ STEP = below(log(sqrt(2)) / WEIGHT_SPREAD)
     (("load_same_trunk", "slow_earlier_trunk"), "strength", Ruling.RULED_OUT, STEP**2)])  # and the weak one stays weak
 def test_the_share_is_that_of_the_closed_form(ids: tuple[str, ...], cause: str, ruling: Ruling, expected: float) -> None:
     share, _ = share_of(cause, ruling, found(*ids))
-    assert share == pytest.approx(expected, abs=4 * sqrt(expected * (1 - expected) / DRAWS))
+    assert share == pytest.approx(expected, abs=4 * sqrt(expected * (1 - expected) / RULING_DRAWS))
 
 
 def test_a_reading_holds_as_often_as_its_true_value_lies_on_its_side_of_the_line() -> None:
@@ -45,7 +45,7 @@ def test_a_reading_holds_as_often_as_its_true_value_lies_on_its_side_of_the_line
     row = rows()["load_earlier_trunk"]
     share, _ = share_of("strength", Ruling.LIKELY, [Finding(row, row.grade, "seen", margin=1.5)])
     expected = STEP * below(1.5)
-    assert share == pytest.approx(expected, abs=4 * sqrt(expected * (1 - expected) / DRAWS))
+    assert share == pytest.approx(expected, abs=4 * sqrt(expected * (1 - expected) / RULING_DRAWS))
 
 
 def test_a_band_by_eye_turns_as_often_as_one_look_slips_the_wrong_way() -> None:
@@ -53,7 +53,7 @@ def test_a_band_by_eye_turns_as_often_as_one_look_slips_the_wrong_way() -> None:
     row = rows()["load_earlier_trunk"]
     share, _ = share_of("strength", Ruling.LIKELY, [Finding(row, row.grade, "seen", bands=-1, looks=1)])
     expected = STEP * (1 - SLIPS_MOST / 4)
-    assert share == pytest.approx(expected, abs=4 * sqrt(expected * (1 - expected) / DRAWS))
+    assert share == pytest.approx(expected, abs=4 * sqrt(expected * (1 - expected) / RULING_DRAWS))
 
 
 @settings(max_examples=60)
@@ -63,9 +63,9 @@ def test_without_any_spread_it_is_the_rule_itself(findings: list[Finding]) -> No
     for verdict in verdicts:
         parts = PARTS_BY_CAUSE[verdict.cause]
         about = [one for one in findings if one.part in parts]
-        grades = np.array([[one.grade.rank] * DRAWS for one in about], dtype=np.int64).reshape(len(about), DRAWS)
-        signs = np.array([[{"for": 1, "against": -1, "neither": 0}[one.row.direction]] * DRAWS for one in about],
-                         dtype=np.int64).reshape(len(about), DRAWS)
+        grades = np.array([[one.grade.rank] * RULING_DRAWS for one in about], dtype=np.int64).reshape(len(about), RULING_DRAWS)
+        signs = np.array([[{"for": 1, "against": -1, "neither": 0}[one.row.direction]] * RULING_DRAWS for one in about],
+                         dtype=np.int64).reshape(len(about), RULING_DRAWS)
         told = certainty._ruled(parts, [one for one in about if one.row.direction != "neither"],
                                 grades[[n for n, one in enumerate(about) if one.row.direction != "neither"]],
                                 signs[[n for n, one in enumerate(about) if one.row.direction != "neither"]])
@@ -101,7 +101,7 @@ def test_two_thousand_draws_of_a_whole_screen_take_at_most_30_milliseconds() -> 
     verdicts = decide(findings)
     settled(verdicts, findings)  # the draws of the noise are kept from the first time on
     best = min(_timed(lambda: settled(verdicts, findings)) for _ in range(5))
-    assert DRAWS == 2_000
+    assert RULING_DRAWS == 2_000
     assert best < 0.030, f"{best * 1000:.1f} ms"
 
 

@@ -229,7 +229,7 @@ def test_a_day_that_hurt_or_moved_never_leads_deeper(told: list[DepthDay], start
         assert steps_from(start, BELOW, [*told, bad]).depth <= steps_from(start, BELOW, told).depth
 
 
-@pytest.mark.parametrize(("load", "words"), [("over", "It was over the load limit, so that day"), ("untold", "Its load was not told")])
+@pytest.mark.parametrize(("load", "words"), [("over", "It was over the load limit, so that day"), ("untold", "Its load was not reported")])
 def test_a_clean_day_that_is_not_within_the_load_limit_earns_nothing_and_says_so(load: Load, words: str) -> None:
     heavy = [DepthDay(FIRST + timedelta(days=2 * at), "clean", film=True, load=load) for at in range(22)]
     found = steps_from(MIDDLE, BELOW, heavy)

@@ -85,7 +85,7 @@ def scxml(flow: Flow) -> str:
             inner += _state(ask.key, _onward(flow, "answer", ask.key), skipped, _back(flow, ask), [_way("again help", ask.key)])
         body += _state(ASKING, inner)
         body += _state(PAUSED, _resumed(flow, asks, PAUSED))
-        body += _state(IN_PAIN, [_way("resumed", OVER_BY_PAIN, "_event.data.f_here__false_alarm == null")], _resumed(flow, asks, IN_PAIN))
+        body += _state(IN_PAIN, [_way("resumed", OVER_BY_PAIN, "_event.data.f_here__goes_on == null")], _resumed(flow, asks, IN_PAIN))
     for end in (END, EARLY_END):
         body += _state(end, [_way("back", ask.key, f"_event.data.f_here__last == '{ask.key}'") for ask in asks],
                        [_way("pain", OVER_BY_PAIN)])
@@ -123,7 +123,7 @@ def _back(flow: Flow, ask: Ask) -> list[str]:
     if ask.back:
         found = [_way("back", one.key, f"_event.data.f_here__last == '{one.key}'") for one in flow.steps if isinstance(one, Ask)]
         found += [_way("back", run.key, f"_event.data.f_here__ended == '{run.flow}'") for run in flow.steps
-                  if isinstance(run, Run) and run.flow != PARKED]
+                  if isinstance(run, Run) and run.flow != PARKED and ask.key in _leads_to(flow, run.key)]
         found.append(_way("back", START, "_event.data.f_here__ended != null"))
     return [*found, _way("back", ask.key)]
 
@@ -136,3 +136,12 @@ def _resumed(flow: Flow, asks: list[Ask], state: str) -> list[str]:
         if ask.only_if != ALWAYS:
             found += _onward(flow, "resumed", ask.key, f"_event.data.f_here__at == '{ask.key}' && {expression(~ask.only_if)}")
     return [*found, _way("resumed", "as_it_was")]
+
+
+def _leads_to(flow: Flow, state: str) -> list[str]:
+    """Every question and run that can come after a state."""
+    questions = {step.key for step in flow.steps if isinstance(step, Ask | Run)}
+    found = [state]
+    for one in found:
+        found += [target for target, _ in ways_out(flow, one) if target in questions and target not in found[1:]]
+    return found[1:]

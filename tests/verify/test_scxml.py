@@ -26,7 +26,7 @@ from companion.conversation.table import (
     BEGIN,
     EARLY_END,
     ENDED,
-    FALSE_ALARM,
+    GOES_ON,
     IN_PAIN,
     LAST_ANSWERED,
     PAUSED,
@@ -88,7 +88,7 @@ class Run:
         flows = [stop.flow for stop in self.compiled.stops.values() if isinstance(stop, RunOther)]
         return tried | {AT_QUESTION.name: self.at} | ({LAST_ANSWERED.name: self.trail[-1]} if self.trail else {}) | (
             {ENDED.name: draw.choice([*flows, "something_else"])} if not self.trail and draw.random() < 0.5 else {}) | (
-            {FALSE_ALARM.name: "yes"} if draw.random() < 0.7 else {})
+            {GOES_ON.name: "yes"} if draw.random() < 0.7 else {})
 
     def take(self, event: str, facts: dict[str, float | str]) -> str:
         """Make the move, and keep what the engine keeps of it; return the hold that was broken off, if one was."""

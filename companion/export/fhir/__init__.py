@@ -1,1 +1,1 @@
-"""The answers as HL7 FHIR R5 resources."""
+"""The FHIR export: a person's answers as HL7 FHIR R5 resources."""

@@ -1,7 +1,6 @@
-"""A person's answers as one FHIR R5 bundle (HL7): the questions, the answers of each run, and the readings among them.
+"""A person's answers as one FHIR R5 bundle (HL7): questions, answers and readings.
 
-The person has no name in it: a pseudonym that is the same at every export, and nothing else. What the log says of them is
-all there, so it is theirs, and for whoever they agreed to give it to.
+The person is a pseudonym, the same at every export. The answers themselves are complete, so the file is personal data.
 """
 
 from __future__ import annotations
@@ -19,11 +18,11 @@ from companion.record.timestamps import text_of
 
 
 def bundle_of(person: int, rows: Iterable[LogRow], book: Book) -> Json:
-    """The bundle, a collection: Patient, a Questionnaire a flow and version, a QuestionnaireResponse a run, an Observation
-    a reading. ``rows``: the whole log of the person with this number. The same log always gives the same bundle, and what
-    is told later keeps the addresses (fullUrl) of what was there before."""
+    """Return a collection of the Patient, a Questionnaire per flow and version, a QuestionnaireResponse per run and an Observation
+    per reading. ``rows``: the person's whole log. The same log gives the same bundle; later answers keep the fullUrl of earlier
+    resources."""
     passes, questions = runs_in(rows), questions_in(book)
-    whose = f"{person} {text_of(passes[0].rows[0].at)}" if passes else str(person)  # numbers alone begin at 1 everywhere
+    whose = f"{person} {text_of(passes[0].rows[0].at)}" if passes else str(person)  # the number alone is 1 in every new database
     who = full_url(whose)
     patient = {"reference": who}
     by_form: dict[tuple[str, int], list[RunAnswers]] = {}
@@ -41,5 +40,5 @@ def bundle_of(person: int, rows: Iterable[LogRow], book: Book) -> Json:
 
 
 def as_fhir(person: int, rows: Iterable[LogRow], book: Book) -> str:
-    """The bundle as JSON text (UTF-8)."""
+    """Return the bundle as JSON text, to write as UTF-8."""
     return json.dumps(bundle_of(person, rows, book), ensure_ascii=False, allow_nan=False, indent=1) + "\n"

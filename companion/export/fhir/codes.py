@@ -1,8 +1,8 @@
-"""Names and codes of the FHIR export: identifiers, code systems, quantities.
+"""Identifiers, code systems and quantities of the FHIR export.
 
-R5, HL7; LOINC and UCUM where there is a code. No LOINC code was found for these joint measures in degrees or centimetres
-(reference-values), so they are in a code system of this project's own. Its names begin with "urn:squat-companion", which is
-not registered (RFC 8141): the project has no domain of its own to name them by (choice).
+LOINC and UCUM where there is a code. No LOINC code was found for these joint measures in degrees or centimetres
+(reference-values), so they have a code system of this project. Its names begin with "urn:squat-companion", which is not
+registered (RFC 8141), as the project has no domain (choice).
 """
 
 from __future__ import annotations
@@ -29,48 +29,49 @@ VITAL: Final = {
 """The vital signs among the answers: the codes that HL7's profiles bodyheight and bodyweight fix (read)."""
 
 _UCUM: Final = {"cm": "cm", "kg": "kg", "deg": "deg", "s": "s", "years": "a", "": "1"}
-"""By the kept unit (units.py). deg, cm, s, kg: reference-values; a, 1 and {score} from memory, parsed by ucumvert in the test."""
+"""UCUM codes by stored unit (units.py). deg, cm, s, kg: reference-values; a, 1 and {score} from memory, parsed by ucumvert in the
+test."""
 SCORE: Final = "{score}"
 
 
 def urn(*parts: str) -> str:
-    """A name of this project's own."""
+    """Return a URN of this project."""
     return ":".join((OURS, *parts))
 
 
 def full_url(*parts: str) -> str:
-    """Return the address of a resource in the bundle: the same parts always give the same urn:uuid."""
+    """Return the fullUrl of a resource: the same parts always give the same urn:uuid."""
     return uuid5(NAMESPACE_URL, urn(*map(plain, parts))).urn
 
 
 def identifier(url: str) -> Json:
-    """Return the identifier by which a receiver knows a resource when it is sent again."""
+    """Return the identifier by which a receiver recognises a resource that is sent again."""
     return {"system": "urn:ietf:rfc:3986", "value": url}
 
 
 def words(text: str) -> str:
-    """A text as FHIR takes it: never empty, no control characters, single spaces."""
+    """Return a text valid in FHIR: not empty, no control characters, single spaces."""
     return " ".join(plain(text).split()) or "\ufffd"
 
 
 def concept(system: str, code: str, display: str = "") -> Json:
-    """A coded thing of this project's own, with its words."""
+    """Return a CodeableConcept of this project's code system."""
     said = words(display or in_words(code))
     return {"coding": [{"system": urn(system), "code": words(code), "display": said}], "text": said}
 
 
 def unit_code(unit: str) -> str:
-    """The UCUM code of a kept unit; one that UCUM does not know as an annotation."""
+    """Return the UCUM code of a stored unit; an annotation where UCUM has none."""
     return _UCUM.get(unit, f"{{{unit}}}")
 
 
 def quantity(value: float, code: str, shown: str = "") -> Json:
-    """A finite value with its UCUM unit, and the unit as people write it."""
+    """Return a Quantity of a finite value with its UCUM code; ``shown``: the unit as people write it."""
     return {"value": number(value), **({"unit": shown} if shown else {}), "system": UCUM, "code": code}
 
 
 def measure(flow: str, title: str, key: str, side: str, asked: Question | None) -> Json:
-    """The code of what a number measures: LOINC where there is one, else one of our own for all sides and repeats."""
+    """Return the Coding of a measure: LOINC where there is one, else our own, one for all sides and repeats."""
     if asked and isinstance(asked.ask.kind, PainScore):
         return dict(PAIN)
     stem = stem_of(key, side)

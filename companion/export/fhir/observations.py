@@ -1,12 +1,12 @@
-"""FHIR Observations: one a reading, from the answers of a run.
+"""FHIR Observations: one per reading, from the answers of a run.
 
-A reading is an answer in numbers; of the straight-leg raise, the angle from the floor that its answer stands for, since
-what a level shows near upright counts from the other axis. Statuses (R5 observation-status):
+A reading is a numeric answer; for the straight-leg raise it is the angle from the floor, derived from the answer, since a phone's
+level counts from the other axis near upright. Statuses (R5 observation-status):
 
-- preliminary while the run is open, final after it, amended where it was changed after the run had been done;
-- cancelled, without a value, where pain ended the run or came with the answer: the screening counts that as not tested. The
-  pain score itself stands. What was told stays in the QuestionnaireResponse, which is stopped;
-- entered-in-error, without a value, where it was taken back and not given anew.
+- preliminary while the run is open, final after it, amended if changed after the run had ended;
+- cancelled, without a value, if pain ended the run or came with the answer: the screening counts that as not tested. The pain
+  score itself keeps its value. The answers remain in the QuestionnaireResponse, which is stopped;
+- entered-in-error, without a value, if taken back and not given again.
 """
 
 from __future__ import annotations
@@ -27,11 +27,11 @@ from companion.screening.protocols import protocols
 
 ABSENT: Final = "http://terminology.hl7.org/CodeSystem/data-absent-reason"
 CATEGORY: Final = "http://terminology.hl7.org/CodeSystem/observation-category"
-"""The vital signs profiles want this category (read, hl7.org); its system from memory."""
+"""System of the category that the vital signs profiles require (read, hl7.org; the system from memory)."""
 
 
 def observations_of(one: RunAnswers, book: Book, questions: Questions, whose: str, patient: Json) -> list[tuple[str, Json]]:
-    """The readings of a run, each with its address in the bundle. ``patient`` is the reference to whose they are."""
+    """Return (fullUrl, Observation) of each reading of a run. ``whose``: the person's pseudonym; ``patient``: the reference to them."""
     compiled, changed = book.flows.get(one.flow), corrected(one, book, questions)
     title = compiled.flow.title if compiled else in_words(one.flow)
     asked, found = questions.get(one.flow, {}), []
@@ -53,7 +53,7 @@ def _is_reading(one: RunAnswers, key: str, asked: Question | None) -> bool:
 
 
 def _stands_for(one: RunAnswers, key: str) -> Derived | None:
-    """Return what an answer stands for where its own number is not the measure, as with the straight-leg raise; else None."""
+    """Return the derived measure of an answer that is not itself the measure, as in the straight-leg raise; else None."""
     test = protocols().get(one.flow)
     return test.derived if test and test.derived and test.derived.way(key) else None
 
@@ -63,7 +63,7 @@ def _coded(stands: Derived) -> Json:
 
 
 def _status(one: RunAnswers, row: LogRow, asked: Question | None, changed: bool) -> str:
-    """The status of one reading by its latest row; "" where there never was one."""
+    """Return the status of a reading by its latest row; "" if it never had a value."""
     scored = not (asked and isinstance(asked.ask.kind, PainScore))
     if row.status == "in_pain" or (row.status == "ok" and one.ending == "pain" and scored):
         return "cancelled"
@@ -97,7 +97,7 @@ def _absent(code: str, display: str, why: str) -> Json:
 
 
 def _value(one: RunAnswers, row: LogRow, code: Json) -> Json:
-    """The value of a standing reading, or why it has none."""
+    """Return the value element of a current reading, or the reason it has none."""
     if stands := _stands_for(one, row.key):
         value = _derived(stands, row, {key: said.value for key, said in one.standing.items()})
     elif row.value is None or isinstance(row.value, str) or number(row.value) is None:
@@ -109,7 +109,7 @@ def _value(one: RunAnswers, row: LogRow, code: Json) -> Json:
 
 
 def _derived(stands: Derived, row: LogRow, said: Mapping[str, float | str | None]) -> Json | None:
-    """The value an answer stands for, a range where it was read by eye; None where none can be told."""
+    """Return the derived value of an answer, a range if it was read by eye; None if there is none."""
     unit, sent = stands.unit, row.value
     if sent is not None and not isinstance(sent, str) and number(sent) is None:
         return None

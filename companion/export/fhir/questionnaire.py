@@ -1,7 +1,7 @@
-"""FHIR Questionnaires, one a version of a flow, and their QuestionnaireResponses, one a run.
+"""FHIR Questionnaires, one per version of a flow, and QuestionnaireResponses, one per run.
 
-Item types follow the kinds of question. Where an answer does not fit its question (kept by another version, or a question
-that is gone), the item is a text instead: nothing that stands is left out, and every linkId and type holds.
+Item types follow the kinds of question. Where an answer does not fit its question (from another version, or of a question that no
+longer exists), the item is a text: no current answer is left out, and every linkId and type is valid.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from companion.record.timestamps import text_of
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """A Questionnaire and what its items are, by linkId."""
+    """A Questionnaire, with its items' types and questions by linkId."""
 
     resource: Json
     types: dict[str, str]
@@ -30,15 +30,15 @@ class Form:
 
     @property
     def canonical(self) -> str:
-        """The name by which a response refers to it."""
+        """The canonical URL by which a response refers to it."""
         return f"{self.resource['url']}|{self.resource['version']}"
 
 
 def form_of(flow: str, version: int, passes: Sequence[RunAnswers], book: Book, questions: Questions) -> Form:
-    """The Questionnaire of one version of a flow, for these runs of it.
+    """Return the Questionnaire of one version of a flow, for these runs.
 
-    The version at hand lists every question of the flow. Of another one only the questions that were answered are known,
-    and not their wording: it is "retired".
+    The current version lists every question of the flow. For another, only the questions that were answered are known, without
+    their wording; it is "retired".
     """
     compiled, asked = book.flows.get(flow), dict(questions.get(flow, {}))
     present = compiled is not None and compiled.flow.version == version
@@ -74,8 +74,8 @@ def _option(flow: str, asked: Question, value: str) -> Json:
 
 
 def _type_of(kind: Kind) -> str:
-    """The item type of a kind of question (R5 item-type). A photo is kept as the channel's own reference, which opens
-    nothing elsewhere: a string, no attachment."""
+    """Return the item type of a kind of question (R5 item-type). A photo is a string, not an attachment: the channel's own reference,
+    which works only there."""
     match kind:
         case PainScore():
             return "integer"
@@ -92,14 +92,14 @@ def _type_of(kind: Kind) -> str:
 
 
 def _fitting(asked: Question | None, rows: Sequence[LogRow]) -> str:
-    """The type that every standing answer of an item has."""
+    """Return the item's type if all its current answers fit it, else "string"."""
     standing = [row for row in rows if row.status == "ok" and row.value is not None]
     wanted = _type_of(asked.ask.kind) if asked else "quantity" if standing else "string"
     return wanted if all(_value("", wanted, row, asked) for row in standing) else "string"
 
 
 def _value(flow: str, type_: str, row: LogRow, asked: Question | None) -> Json | None:
-    """A standing answer as one of its item's type; None where it is not of that type."""
+    """Return a current answer as a value of the item's type; None if it does not fit."""
     value = row.value
     if isinstance(value, str):
         if type_ in ("string", "text"):
@@ -122,10 +122,10 @@ def _value(flow: str, type_: str, row: LogRow, asked: Question | None) -> Json |
 
 
 def status_of(one: RunAnswers, book: Book, questions: Questions) -> str:
-    """The status of a run (R5 questionnaire-answers-status).
+    """Return the status of a run (R5 questionnaire-answers-status).
 
-    in-progress: still open. completed: lived to its end. amended: an answer was changed after that. stopped: all else —
-    left, ended by pain, shut by the safety check, ended early, or nothing answered.
+    in-progress: open; completed: finished; amended: an answer was changed after that; stopped: abandoned, ended by pain, by the
+    safety check or early, or without answers.
     """
     if one.ending is None:
         return "in-progress"
@@ -135,13 +135,13 @@ def status_of(one: RunAnswers, book: Book, questions: Questions) -> str:
 
 
 def response_url(whose: str, one: RunAnswers) -> str:
-    """Return the address of a run's response in the bundle."""
+    """Return the fullUrl of a run's response."""
     return full_url(whose, "run", one.flow, one.run)
 
 
 def response_of(one: RunAnswers, form: Form, whose: str, patient: Json, status: str) -> Json:
-    """The QuestionnaireResponse of a run: what stands, in the order of the form; what was skipped, taken back or given in
-    pain is not there. ``patient`` is the reference to who answered."""
+    """Return the QuestionnaireResponse of a run: its current answers in the order of the form, without those skipped, taken back or
+    given in pain. ``patient``: the reference to the person."""
     standing, items = one.standing, []
     texts = {item["linkId"]: item["text"] for item in form.resource["item"]}
     for key, type_ in form.types.items():

@@ -46,9 +46,11 @@ class ArmsForwardSquat:
 _ROWS: Final = by_id(
     EvidenceRow("arms_clean_stick", _ID, "In the arms-forward squat with a stick, it all holds", "trunk", "neither", Grade.NONE, hint=True),
     EvidenceRow("arms_clean_bar", _ID, "In the arms-forward squat with a bar, it all holds", "trunk", "against", Grade.MODERATE),
-    EvidenceRow("arms_fail_stick", _ID, "In the arms-forward squat with a stick, something gives way higher up than your squat rounds",
+    EvidenceRow(
+        "arms_fail_stick", _ID, "In the arms-forward squat with a stick, something gives way above the depth at which your squat rounds",
         "trunk", "for", Grade.WEAK),
-    EvidenceRow("arms_fail_bar", _ID, "In the arms-forward squat with a bar, something gives way higher up than your squat rounds",
+    EvidenceRow(
+        "arms_fail_bar", _ID, "In the arms-forward squat with a bar, something gives way above the depth at which your squat rounds",
         "trunk", "for", Grade.MODERATE),
     EvidenceRow("arms_open", _ID, "The arms-forward squat is not scored: raised heels or less depth may explain it",
         "trunk", "neither", Grade.NONE, hint=True, standing="choice"),

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Final
 
-from companion.screening.doubts import Spread, checked, side_doubts
+from companion.screening.doubts import BelievedSpread, checked, side_doubts
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import furthest_reach
 from companion.screening.protocol import FindingContext, Gain, Protocol
@@ -65,7 +65,7 @@ _ROWS: Final = by_id(
 
 # Sides up to 3 cm apart in healthy people (Hoch & McKeon 2011, second-hand); more than three times that, and its like in degrees, is
 # taken for a slip until it is measured again (choice). The middle: Calatayud 2015 (read).
-SPREADS: Final = {"cm": Spread(WALL_ERRORS[0].mdc, 10.0, 11.6), "deg": Spread(WALL_ERRORS[1].mdc, 25.0, 40.0)}
+SPREADS: Final = {"cm": BelievedSpread(WALL_ERRORS[0].mdc, 10.0, 11.6), "deg": BelievedSpread(WALL_ERRORS[1].mdc, 25.0, 40.0)}
 
 
 def readings(reached: KneeToWall, side: str) -> tuple[Reading, ...]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from math import sqrt
 from typing import Final
 
-from companion.screening.doubts import Spread, checked, side_doubts
+from companion.screening.doubts import BelievedSpread, checked, side_doubts
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
 from companion.screening.protocol import Derived, EyeBand, FindingContext, Gain, Protocol
@@ -85,7 +85,7 @@ _ANSWERS: Final = {"level": ("placement", "{}_level", "{}_lean", "{}_level_2", "
                    "eye": ("{}_eye",)}
 # Sides differ by 5.0 +- 3.5 degrees (BMC Musculoskelet Disord 2012;13:245, read); more than eight SD past that is taken for a slip
 # until it is measured again (choice). The middle: Youdas 2005, men and women (memory).
-SPREAD: Final = Spread(RAISE_ERRORS[0].mdc, 35.0, 72.0)
+SPREAD: Final = BelievedSpread(RAISE_ERRORS[0].mdc, 35.0, 72.0)
 
 
 def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:

@@ -173,5 +173,5 @@ PROTOCOL: Final = Protocol(
     record=SquatLook, rows=tuple(_ROWS.values()), findings=findings,
     starts=Starts("Where the rounding starts", "Where rounding starts", lambda look: (look.plain_rounds, look.plain_depth)),
     detail=detail, note=note, picture="squat_rounding",
-    would_tell="The squat look, with its changes and with film of a working set you already have, would tell most next.",
+    would_tell="Next, the squat look would tell most, with its changes and with film of a working set you already have.",
 )

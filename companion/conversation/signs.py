@@ -1,0 +1,121 @@
+"""Signs that matter as much as pain, in any typed message: the flows they interrupt, and the questions they lead to."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from companion.conversation.draft import Draft
+from companion.conversation.effects import Ended
+from companion.conversation.flow import Ask
+from companion.conversation.kinds import Answer, pick
+from companion.conversation.moves import SAID_MOST, answer, hurt
+from companion.conversation.parking import interrupt
+from companion.conversation.session import Session
+from companion.language.flags import Flag, Heard, hear_flags
+from companion.language.pain import Pain, hear_pain
+
+ASKED_WITH_PAIN: Final = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL, Flag.WEAKNESS, Flag.CHEST))
+"""Signs that the pain questions ask about themselves."""
+
+
+def heard_sign(draft: Draft, text: str) -> bool:
+    """Act on the signs that a message reports; return True if nothing more is to be read from it.
+
+    Thoughts of self-harm end everything. A sign that the open question asks about is an answer to it. If the answer is in the lifter's own
+    words, it is stored unchanged, and the questions about the sign follow; with pain they follow the pain questions. Doubtful words that
+    also report pain are left to the pain questions if these ask about the sign.
+    """
+    stack = draft.session.stack
+    if not draft.book.signs or draft.book.brings_code(text) or (stack and not draft.compiled.flow.policy.hears_signs):
+        return False
+    waiting = draft.ask if stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
+    heard = hear_flags(text, weigh=not _understood(draft, waiting, text))
+    if not heard:
+        return False
+    sure = any(one.sure for one in heard)
+    if heard[0].flag is Flag.SELF_HARM:
+        _begin_crisis(draft, sure=heard[0].sure)
+        return True
+    hears_pain, free = not stack or draft.compiled.flow.policy.hears_pain, waiting is not None and waiting.free
+    if hears_pain and not sure and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
+        return False
+    if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
+        return _answered(draft, waiting, sure, text)
+    if hears_pain and not free and hear_pain(_without(text, heard)) is Pain.YES:
+        return _after_pain(draft, heard, text)
+    if waiting and waiting.free and isinstance(read := waiting.kind.read(text, draft.context), Answer):
+        answer(draft, read)
+    _ask_about(draft, heard, text)
+    return True
+
+
+def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
+    """True if the whole message has another meaning here, such as a command; then a doubtful sign in it does not count."""
+    if waiting and (is_option(draft, text) or waiting.kind.claims(text, draft.context)):
+        return True
+    return bool(draft.book.command(text) or draft.book.sentence(text, draft.known.facts))
+
+
+def is_option(draft: Draft, text: str) -> bool:
+    """True if a message is, word for word, an answer of the open question."""
+    return isinstance(pick(text, draft.ask.kind.options, replace(draft.context, strict=True)), Answer)
+
+
+def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
+    """Answer the open question, which asks about these signs, with yes or, if the words are doubtful, with unsure."""
+    wanted = ("yes",) if sure else ("unsure", "yes")
+    value = next((value for value in wanted for option in waiting.kind.options if option.value == value), None)
+    if value is None or is_option(draft, text):
+        return False
+    answer(draft, Answer(value, text))
+    return True
+
+
+def _without(text: str, heard: tuple[Heard, ...]) -> str:
+    """Return a message without the words of its signs, so that pain reported beside them is found."""
+    for one in heard:
+        text = text.replace(one.words, ",")
+    return text
+
+
+def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
+    """Stop for pain. Its questions cover signs of the nerves and the chest; those about other signs follow them."""
+    others = tuple(one for one in heard if one.flag not in ASKED_WITH_PAIN)
+    hurt(draft, text)
+    if others:
+        pain = draft.session.stack[-1]
+        draft.session = draft.session._replace(stack=draft.session.stack[:-1])
+        _push(draft, others, text)
+        draft.session = draft.session._replace(stack=(*draft.session.stack, pain))
+    return True
+
+
+def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
+    """Start the questions about the signs heard; the open question waits for them."""
+    draft.session = draft.session._replace(aside=None, last=None)
+    if draft.session.stack and draft.top.state in draft.compiled.stops:
+        interrupt(draft)
+    _push(draft, heard, text)
+
+
+def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
+    draft.push(draft.book.signs)
+    sure = "yes" if any(one.sure for one in heard) else "no"
+    draft.top = draft.top._replace(got={"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure})
+
+
+def _begin_crisis(draft: Draft, *, sure: bool) -> None:
+    """Start the conversation about help, storing none of the words. All running and parked flows are left, unless the words were doubtful:
+    then that is asked first, and the open question waits."""
+    if not sure:
+        draft.session = draft.session._replace(aside=None, last=None)
+        if draft.session.stack and draft.top.state in draft.compiled.stops:
+            interrupt(draft)
+        draft.push(draft.book.crisis)
+        draft.top = draft.top._replace(got={"doubtful": "yes"})
+        return
+    stacks = (draft.session.stack, *draft.session.parked)
+    draft.effects.extend(Ended(frame.run, "left") for stack in stacks for frame in stack if frame.state)
+    draft.session = Session(runs=draft.session.runs, at=draft.session.at)
+    draft.push(draft.book.crisis)

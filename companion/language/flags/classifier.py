@@ -1,0 +1,61 @@
+"""A second layer behind the rules of flags: one regression hears that something was said, one for each flag names what.
+
+It is asked where the rules hear nothing, and what it hears is a doubtful flag: a question, never more. ``weights`` holds its weights,
+fitted by ``tests/corpus/learn.py``; the thresholds were chosen there by cross-validation (choice, no source).
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from companion.language.classifier import cuttings, log_odds, pairs, plain, read
+from companion.language.flags.flag import Flag
+
+STEPS_A_UNIT, STEPS_NAMING = 40, 6
+"""Weights are integers: fortieths of a log-odds of any flag, sixths of which."""
+URGENT = frozenset((Flag.SELF_HARM, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.CHEST, Flag.WEAKNESS))
+THRESHOLD_URGENT, THRESHOLD = 30, 50
+"""Sums, in fortieths of a log-odds, above which a message is heard; lower where a miss would cost most."""
+_LETTERS = range(2, 6)  # in a piece that tells whether a flag was said
+_LETTERS_NAMING = range(4, 5)  # in a piece that tells which
+
+
+def pieces(words: list[str]) -> set[str]:
+    """Return the features that tell whether a flag was said: words, pairs of them, pieces of all of them."""
+    weighed = plain(words)
+    return pairs(weighed) | cuttings(weighed, _LETTERS)
+
+
+def naming_pieces(words: list[str]) -> set[str]:
+    """Return the features that tell which flag was said: words, and pieces of one length."""
+    weighed = plain(words)
+    return {f"={word}" for word in weighed} | cuttings(weighed, _LETTERS_NAMING)
+
+
+def suspected(words: list[str]) -> Flag | None:
+    """Return the flag that should be asked about, None mostly."""
+    sum_ = suspicion(words)
+    if sum_ <= min(THRESHOLD_URGENT, THRESHOLD):
+        return None
+    flag = likeliest(words)
+    return flag if sum_ > (THRESHOLD_URGENT if flag in URGENT else THRESHOLD) else None
+
+
+def suspicion(words: list[str]) -> int:
+    """Return the log-odds that some flag was said, in fortieths."""
+    return log_odds(_weights()[None], pieces(words))
+
+
+def likeliest(words: list[str]) -> Flag:
+    """Return the flag most likely meant, given that one was."""
+    found = naming_pieces(words)
+    weights = _weights()
+    return max(Flag, key=lambda flag: log_odds(weights[flag], found))
+
+
+@cache
+def _weights() -> dict[Flag | None, dict[str, int]]:
+    """Return flag → feature → weight, under None those of any flag; loaded at the first message in which the rules hear nothing."""
+    from companion.language.flags.weights import FLAG_WEIGHTS
+
+    return {Flag(name) if name else None: read(intercept, table) for name, (intercept, table) in FLAG_WEIGHTS.items()}

@@ -1,0 +1,293 @@
+"""Hearing flags in whatever words they are typed, also misspelt, in capitals, or in the middle of an answer.
+
+A false alarm costs a question; a miss may cost far more. So a sign that is neither clearly denied, nor clearly somebody else's, nor clearly
+ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open. The words stand in ``tables``, typing is read in
+``spelling``. The order of decision:
+
+1. The text is cut into words; ``. ! ? ;`` and a new line end a sentence, a comma a clause. A misspelt word of the flags is put right, and
+   what is said in several words is read as one (``READ_AS``: "not able to" is "cant").
+2. Every pattern of the tables that matches is a hit.
+3. Each hit is looked at where it stands:
+   a. ordinary wording (``ORDINARY_SIGNS``) that lies over its first or last word: dropped, unless the hit says more than it;
+   b. denied before it ("no fever or chills"; only ``UNDER_DENIAL`` words and other signs in between) or answered after it ("fever: no"):
+      dropped. A denied thought ("don't think i'm pregnant") or half a denial leaves it doubtful;
+   c. said of somebody else ("my dad had a heart attack"): dropped; "and so have i", or a comma in between: doubtful;
+   d. what hard work does too, named with the work ("legs are jelly after squats"): dropped;
+   e. long ago or in the past, for signs that matter only now: dropped where over as well, otherwise doubtful;
+   f. asked or supposed ("if i faint"): doubtful.
+4. Of each flag the surest hit is kept. Self-harm stands first, then the sure before the doubtful, each in the order of ``Flag``.
+5. Where nothing is left, ``classifier`` weighs the words without the dropped hits, and may still hear one doubtful flag.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cached_property
+from itertools import pairwise
+from typing import NamedTuple
+
+from companion.language.flags.classifier import suspected, suspicion
+from companion.language.flags.flag import Flag, Heard
+from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
+from companion.language.flags.spelling import TypedWord, words_typed
+from companion.language.flags.tables import context
+from companion.language.flags.tables.signs import Signs
+from companion.language.pain.patterns import COMMA, PUNCTUATION, QUESTION, SENTENCE_ENDS
+
+_TAKEN_OUT = "·"  # replaces what the rules dropped
+_SENTENCE = 30  # words looked at on either side of a hit, so that long texts are read quickly (choice)
+_ORDER = {flag: at for at, flag in enumerate(Flag)}
+# A doubtful sign of these that says more than the ordinary wording inside it stands ("numb when i pee").
+_NEVER_PLAIN = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL))
+# A sign of these counts however long ago it was.
+_FOR_LIFE = frozenset((Flag.HEART_HISTORY, Flag.CANCER_BONE, Flag.SPINE_HISTORY, Flag.SELF_HARM))
+_NO, _NOT, _BETWEEN, _THOUGHT = map(word_set, (context.NO, context.NOT_WORDS, context.UNDER_DENIAL, context.THOUGHT))
+_AFTERWARDS, _OWN, _SUPPOSED = map(word_set, (context.TOLD_AFTERWARDS, context.ONES_OWN, context.SUPPOSITIONS))
+_DENIALS = _NO | _NOT
+_OPEN = frozenset(("i", "im", "ive", "my", "its", "it", "that", "thats", "id", "this", "the"))
+_NEW_CLAUSE = frozenset(("had", "have", "has", "got", "ive", "i", "im", "was", "my", "just", "now", "also", "on", "since"))
+_TURNS = frozenset(("but", "although", "though", "however", "except"))
+_LIKE = frozenset(("a", "an", "of", "like"))  # "not pain, more a weight on it"
+_NOUNS = word_set(context.NOUNS)
+_CLINICIANS = word_set("<clinician>")
+
+
+class SignFound(NamedTuple):
+    """A sign found in the words: from ``start`` up to ``end``."""
+
+    start: int
+    end: int
+    signs: Signs
+
+
+def hear_flags(text: str) -> tuple[Heard, ...]:
+    """Return the flags a message carries, the strongest first; () where none. Never raises."""
+    typed, message = _read(text)
+    return _heard(text, typed, message) or _suspected(text, typed, message.unexplained())
+
+
+def by_the_rules(text: str) -> tuple[Heard, ...]:
+    """Return what the rules alone hear."""
+    return _heard(text, *_read(text))
+
+
+def unexplained(text: str) -> list[str]:
+    """Return the words of a message as ``classifier`` weighs them: without what the rules found and dropped."""
+    return _read(text)[1].unexplained()
+
+
+def _read(text: str) -> tuple[list[TypedWord], _Message]:
+    """Return the words as they were typed and read, and the message they make."""
+    typed = _read_as(words_typed(text))
+    words = [word for word, _, _ in typed]
+    hits = [SignFound(start, end, pattern.signs) for start, end, pattern in found(words, COMPILED_SIGNS) if pattern.signs is not None]
+    return typed, _Message(words, hits)
+
+
+def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard, ...]:
+    return _strongest_first(text, typed, message.kept())
+
+
+def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
+    """Return the doubtful flag the classifier hears in words the rules heard nothing in, with the sentence most suspicious."""
+    flag = suspected(words)
+    if flag is None:
+        return ()
+    ends = [at for at, word in enumerate(words) if word in SENTENCE_ENDS]
+    sentences = [(start, end) for start, end in pairwise([-1, *ends, len(words)]) if end > start + 1]
+    if not sentences:
+        return ()
+    start, end = max(sentences, key=lambda one: suspicion(words[one[0] + 1 : one[1]]))
+    return (Heard(flag, False, text[typed[start + 1][1] : typed[end - 1][2]]),)
+
+
+def _strongest_first(text: str, typed: list[TypedWord], kept: Iterator[tuple[SignFound, bool]]) -> tuple[Heard, ...]:
+    """The surest hit of each flag; among equals the longest."""
+    best: dict[Flag, tuple[bool, int, SignFound]] = {}
+    for hit, sure in kept:
+        flag, length = hit.signs.flag, hit.end - hit.start
+        if flag not in best or (sure, length) > best[flag][:2]:
+            best[flag] = (sure, length, hit)
+    heard = [Heard(flag, sure, text[typed[hit.start][1] : typed[hit.end - 1][2]]) for flag, (sure, _, hit) in best.items()]
+    return tuple(sorted(heard, key=lambda one: (one.flag is not Flag.SELF_HARM, not one.sure, _ORDER[one.flag])))
+
+
+def _read_as(typed: list[TypedWord]) -> list[TypedWord]:
+    """The words, with what is said in several read as one."""
+    for _ in range(2):  # one reading may lead to another: "not able to feel my" is "cant feel my"
+        words = [word for word, _, _ in typed]
+        places = sorted(found(words, COMPILED_READ_AS), key=lambda place: (place[0], -place[1]))
+        if not places:
+            break
+        typed = _replaced(typed, places)
+    return typed
+
+
+def _replaced(typed: list[TypedWord], places: list[tuple[int, int, Pattern]]) -> list[TypedWord]:
+    read: list[TypedWord] = []
+    at = 0
+    for start, end, pattern in places:
+        if start >= at:
+            read.extend(typed[at:start])
+            read.extend((word, typed[start][1], typed[end - 1][2]) for word in pattern.instead)
+            at = end
+    return [*read, *typed[at:]]
+
+
+class _Message:
+    """The words of a message and the signs found in them, to be judged one by one."""
+
+    def __init__(self, words: list[str], hits: list[SignFound]) -> None:
+        self.words = words
+        self.hits = hits
+        self.ordinary = list(found(words, ordinary())) if hits else []
+        self.others = [(start, end) for start, end, _ in found(words, index_of(context.OTHERS))] if hits else []
+        self.signs = frozenset(at for hit in hits for at in range(hit.start, hit.end))
+
+    def kept(self) -> Iterator[tuple[SignFound, bool]]:
+        """The hits that count, with whether they are sure."""
+        return ((hit, sure) for hit, sure in self._judged if sure is not None)
+
+    def unexplained(self) -> list[str]:
+        """The words, with those of dropped hits replaced by a mark."""
+        dropped = {at for hit, sure in self._judged if sure is None for at in range(hit.start, hit.end)}
+        return [_TAKEN_OUT if at in dropped else word for at, word in enumerate(self.words)]
+
+    @cached_property
+    def _judged(self) -> list[tuple[SignFound, bool | None]]:
+        return [(hit, self._sure(hit)) for hit in self.hits]
+
+    def _sure(self, hit: SignFound) -> bool | None:
+        """Return whether a hit is sure; None where it is dropped."""
+        if self._is_ordinary(hit):
+            return None
+        start, end = self._sentence(hit)
+        answers = (self._denied(hit, start, end), self._somebody_elses(hit, start, end), self._of_effort(hit, start, end),
+                   self._past(hit, start, end))  # fmt: skip
+        if None in answers:
+            return None
+        return hit.signs.sure and all(answers) and not self._supposed(hit, start)
+
+    def _is_ordinary(self, hit: SignFound) -> bool:
+        for start, end, pattern in self.ordinary:
+            if pattern.concerns and hit.signs.flag not in pattern.concerns:
+                continue
+            says_more = hit.start < start and end <= hit.end and (hit.signs.sure or hit.signs.flag in _NEVER_PLAIN)
+            if start <= hit.start < end or (start < hit.end <= end and not says_more):
+                return True
+        return False
+
+    def _sentence(self, hit: SignFound) -> tuple[int, int]:
+        """Return the start and end of the sentence around a hit, no further off than ``_SENTENCE`` words."""
+        start, end = hit.start, hit.end
+        while start > max(0, hit.start - _SENTENCE) and self.words[start - 1] not in SENTENCE_ENDS:
+            start -= 1
+        while end < min(len(self.words), hit.end + _SENTENCE) and self.words[end] not in SENTENCE_ENDS:
+            end += 1
+        return start, end
+
+    def _denied(self, hit: SignFound, start: int, end: int) -> bool | None:
+        """None where the hit is denied, False where that is only half a denial, True where it stands."""
+        words = self.words
+        if _begins(words[hit.end : hit.end + 6], context.ANSWERED_AFTER):
+            return None
+        half = opened = False
+        at = hit.start - 1
+        while at >= start and words[at] not in _DENIALS:
+            word = words[at]
+            if word in _THOUGHT:
+                half = True
+            elif word in _OPEN:
+                opened = True
+            elif word == COMMA:
+                if words[at + 1] in _NEW_CLAUSE:
+                    return True
+                if at - 1 not in self.signs and words[at - 1] not in _BETWEEN and words[at + 1] not in ("or", "nor"):
+                    return True
+            elif word in _TURNS or (word == "more" and words[at + 1] in _LIKE) or (word not in _BETWEEN and at not in self.signs):
+                return True
+            at -= 1
+        if at < start:
+            return True
+        plain_no = words[at] in _NO
+        thing = hit.signs.thing or words[hit.start] in _NOUNS
+        if plain_no and (opened or not thing or words[at + 1 : at + 2] == [COMMA]):
+            return True
+        if words[at] in ("cant", "couldnt") and not {"be", "have"} & set(words[at : hit.start]):
+            return True
+        if {"not", "cant", "never", "isnt", "without"} & set(words[max(start, at - 2) : at]):
+            half = True  # a denial denied
+        after = words[hit.end : min(end, hit.end + 3)]
+        if words[at] == "never" and (not {"like", "before", "so", "this"}.isdisjoint(words[at : at + 2] + after)):
+            return True
+        return False if half or not _AFTERWARDS.isdisjoint(after) else None
+
+    def _somebody_elses(self, hit: SignFound, start: int, end: int) -> bool | None:
+        """None where it is somebody else's, False where it may be, True where it is one's own."""
+        words = self.words
+        if hit.signs.own:
+            return True
+        after = words[hit.end : min(end, hit.end + 6)]
+        mine = _holds(words[hit.end : end], context.ME_TOO) and _holds(words[start:end], context.OTHERS)
+        theirs = hit.signs.flag is not Flag.SELF_HARM and _begins(after, context.FAMILY)  # "a burden for my sons" is one's own
+        if theirs or _holds(words[start : hit.start], context.FAMILY_BEFORE):
+            return False if mine else None
+        # "the doctor told my dad not to lift" is his limit; "my family would be better off" is not the family's.
+        reach = {Flag.RESTRICTION: hit.end, Flag.SELF_HARM: hit.start}.get(hit.signs.flag, hit.start + 1)
+        last = max((other for other in self.others if start <= other[0] < reach and other[1] <= hit.end), default=None)
+        if last is None:
+            return True
+        between = words[last[1] : hit.end]
+        if any(word in _OWN and words[last[1] + k - 1 : last[1] + k] != ["to"] for k, word in enumerate(between)):
+            return True
+        if hit.signs.flag is Flag.RESTRICTION and not _CLINICIANS.isdisjoint(words[start : hit.end]) and last[0] < hit.start:
+            return False
+        if mine or COMMA in between[: max(0, hit.start - last[1])]:
+            return False
+        return None
+
+    def _of_effort(self, hit: SignFound, start: int, end: int) -> bool | None:
+        """None where hard work does it too and is named."""
+        if not hit.signs.effort or not _holds(self.words[start:end], context.EFFORT):
+            return True
+        return None
+
+    def _past(self, hit: SignFound, start: int, end: int) -> bool | None:
+        """None where it is long over, False where it is past, True where it is now or the past does not matter."""
+        if hit.signs.flag in _FOR_LIFE:
+            return True
+        around = self.words[start:end]
+        if hit.signs.flag is Flag.FEVER and not _HAD.isdisjoint(around) and _holds(around, context.OVER_NOW):
+            return None
+        long_ago = _holds(around, context.YEARS_AGO)
+        if not long_ago and not _holds(around, context.PAST_WORDS):
+            return True
+        if _holds(around, context.LASTING):
+            return True
+        if long_ago and (hit.signs.flag in _SHORT or _holds(around, context.OVER_NOW)):
+            return None
+        return False
+
+    def _supposed(self, hit: SignFound, start: int) -> bool:
+        """True if the hit is asked or supposed: "if i faint", "chest pain?"."""
+        for word in reversed(self.words[max(start, hit.start - 4) : hit.start]):
+            if word in PUNCTUATION:
+                break
+            if word in _SUPPOSED:
+                return True
+        return self.words[hit.end : hit.end + 1] == [QUESTION]
+
+
+_HAD = frozenset(("had", "was", "last", "been", "ago", "recovered", "got"))
+# What was such long ago is no longer.
+_SHORT = frozenset((Flag.FEVER, Flag.FALL, Flag.PREGNANCY, Flag.WEIGHT_LOSS, Flag.UNDER_18))
+
+
+def _begins(words: list[str], table: str) -> bool:
+    """True if a pattern of a table matches at the very beginning."""
+    return any(start == 0 for start, _, _ in found(words, index_of(table)))
+
+
+def _holds(words: list[str], table: str) -> bool:
+    """True if a pattern of a table matches anywhere."""
+    return holds(words, index_of(table))

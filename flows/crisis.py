@@ -1,0 +1,40 @@
+"""Crisis: somebody wrote of harming themselves or of not wanting to live. Everything else ends; nothing of their words is kept.
+
+That the first thing is warmth, a number to call and somebody near, and that nobody is told unasked: common practice of crisis
+guidance, no source; for whom there is danger now the local emergency number is named first (our cautious choice).
+"""
+
+from dataclasses import replace
+
+from companion.conversation.condition import Fact, fact
+from companion.conversation.effects import Alert, Find, Replan
+from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
+from companion.conversation.kinds import YesNo, choice
+from companion.conversation.policy import Policy
+
+CRISIS = fact("crisis").is_("open")
+"""Nothing goes on and no reminder goes out until the lifter begins again."""
+
+HELP = ("Please call your local emergency number or a crisis line now, and tell somebody near you. I am a program and can't see how "
+        "you are; they can help.")
+
+FLOW = Flow(
+    "crisis", version=1, title="Help now", command=None, policy=replace(Policy.SIGNS, stops=False, quiet=True),
+    facts=(Fact("doubtful", values=("yes",)),),
+    steps=(
+        Ask("so", "I'm not sure I understood, and I would rather ask. Are you thinking of harming yourself, or of not wanting to live?",
+            choice(("yes", "Yes", "i am"), ("unsure", "Not sure", "maybe", "sometimes"), ("no", "No, I meant something else", "no")),
+            safety=True, back=False, only_if=fact("doubtful").is_("yes"),
+            then=(Jump(fact("so").is_("no"), say="Thank you for telling me. If that ever changes, write it here."),)),
+        Do(Find("crisis", "open", "wrote of harming themselves")),
+        Do(Replan()),
+        Tell("I'm glad you told me, and I'm sorry it is this hard. You matter far more than any of this, so the exercise ends here.",
+             must_arrive=True),
+        Tell(HELP, must_arrive=True),
+        Ask("coach_may", "Shall I ask your coach to get in touch with you today? I would not pass on what you wrote.",
+            YesNo(yes="Yes, ask them", no="No"), safety=True, back=False, only_if=fact("coach").is_("yes")),
+        Do(Alert("crisis", "asks you to get in touch with them today. Please call them now"), fact("coach_may").is_("yes")),
+        Tell("I have asked them.", fact("coach_may").is_("yes")),
+        Tell("I will send no reminders. When you want to go on here, say “begin again”; there is no hurry.", must_arrive=True),
+    ),
+)

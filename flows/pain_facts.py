@@ -1,0 +1,143 @@
+"""Facts for the pain questions: what was done today, the level after them, and whether pain can be taken back."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import UTC, date
+from typing import Final
+
+from companion.base.clock import local_date
+from companion.calendar.preferences import zone_from
+from companion.conversation.condition import Facts, Value
+from companion.conversation.flow import Known
+from companion.screening.protocols import protocols, route
+from companion.screening.safety import Level, worst
+from flows.safety_facts import outcome_words, pain_outcome, said_leg_signs, said_weak
+
+SQUATS_OF_DAY: Final = "squat_day"
+MOVEMENTS: Final[Mapping[str, str]] = {**{test: one.short_name for test, one in protocols().items()},
+                                       "warm_up": "warm-up", "prime": "priming drill", SQUATS_OF_DAY: "squats of today"}
+"""The movements in which it may have hurt, by flow, with their names in a sentence."""
+
+MILD: Final = frozenset(("sharp", "bad", "taken_back"))
+"""Reasons of pain that may be taken back; every other is a sign, or no reason of the pain questions at all."""
+NERVE_AND_CHEST: Final = ("below_knee", "tingling", "bladder", "weakness", "heart_now", "saddle_now")
+
+
+def before_pain(known: Known) -> dict[str, Value]:
+    """Return the state before the pain questions, stored with their run: the level and why, the moment, the level before the
+    first pain that closed it, and what was done today."""
+    level, why = str(known.facts.get("safety.level", "go")), str(known.facts.get("safety.why", ""))
+    now = known.now.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
+    before, since = _closed_from(known, why) or (level, now)
+    did = _done_today(known)
+    return {"level_before": level, "why_before": why, "now": now, "before": before, "since": since,
+            "first": "yes" if since == now else "no", "did": " ".join(did), "named": known.asked if known.asked in MOVEMENTS else "",
+            **{f"did_{flow}": "yes" for flow in did}}
+
+
+def _closed_from(known: Known, why: str) -> tuple[str, str] | None:
+    """Return the level before today's pain closed it, and since when; None if something else has closed it since."""
+    level, since, *reasons = str(known.facts.get("pain.before", "")).split() if "pain.before.today" in known.facts else ("", "")
+    return (Level(level).value, since) if level and set(why.split()) <= MILD | set(reasons) else None
+
+
+def _done_today(known: Known) -> list[str]:
+    """Return the movements done today that have an answer that stands, in the order of ``MOVEMENTS``."""
+    zone, today = zone_from(known.facts, known.now), date.fromisoformat(str(known.facts["today"]))
+    done = {row.flow for row in known.answers() if row.flow in MOVEMENTS and row.status == "ok" and row.ending != "pain"
+            and (row.flow != SQUATS_OF_DAY or row.key == "squatted") and local_date(row.at, zone) == today}
+    return [flow for flow in MOVEMENTS if flow in done]
+
+
+def others_done(got: Facts, side: str) -> Value:
+    """Return "yes" if it may have hurt in something else than what was going on: a test, the drill or squats of today."""
+    others = {*str(got["did"]).split()} - {"warm_up", str(got.get("hurt_in", ""))}
+    return "yes" if others and not got.get("named") else "no"
+
+
+def told_so_far(got: Facts, side: str) -> Value:
+    """Return "sign" if a nerve or chest sign was told with today's pain, else "yes"; that stays, also if the answer is taken back."""
+    before = got.get("pain.told") if got.get("pain.told.today") == "yes" else None
+    signs = any(got.get(key) in ("yes", "unsure") for key in NERVE_AND_CHEST) or got.get("where") == "chest" or _signs_written(got)
+    return "sign" if signs or before == "sign" else "yes"
+
+
+def _signs_written(got: Facts) -> bool:
+    return "yes" in (said_leg_signs(got, ""), said_weak(got, ""))
+
+
+def may_take_back(got: Facts, side: str) -> Value:
+    """Return what “nothing hurts” can do: "misheard" where no pain was told today, "taken_back" once a day for pain without any sign,
+    else "stands"."""
+    told = got.get("pain.told") if got.get("pain.told.today") == "yes" else ""
+    live, before = Level(str(got.get("safety.level", "go"))), Level(str(got.get("level_before", "go")))
+    if told == "sign" or _signs_written(got) or (live > before and live >= Level.CLINICIAN):
+        return "stands"
+    if not told:
+        return "misheard"
+    return "stands" if got.get("pain.taken_back.today") == "yes" or before >= Level.CLINICIAN else "taken_back"
+
+
+def nothing_hurt(got: Facts, side: str) -> Value | None:
+    """Return the same once nothing hurts, as ``may_take_back``; None where something does."""
+    if got.get("where") != "nothing":
+        return None
+    return "stands" if got.get("mistake") == "no" else may_take_back(got, side)
+
+
+def level_after_pain(got: Facts, side: str) -> Value:
+    """Return the level after the pain questions, never freer than the one before them; if pain is taken back, the level before
+    that pain, and no load today."""
+    before = Level(str(got.get("level_before", "go")))
+    nothing = nothing_hurt(got, side)
+    if nothing is None:
+        return worst((pain_outcome(got).level, before)).value
+    if nothing == "stands":
+        signs = Level.GO if got.get("mistake") == "no" else Level(str(got.get("safety.level", "go")))
+        return worst((before, signs if signs >= Level.CLINICIAN else Level.GO)).value
+    checked = str(got.get("safety.checked", "go")) if got.get("safety.checked.today") == "yes" else "go"
+    floor = Level.NO_LOAD if nothing == "taken_back" else Level.GO
+    return worst((Level(str(got.get("before", before.value))), Level(checked), floor)).value
+
+
+def reasons_of_pain(got: Facts, side: str) -> Value:
+    """Return the place, the score and the reasons, in words."""
+    if nothing := nothing_hurt(got, side):
+        return {"misheard": "nothing hurt after all", "taken_back": "pain told earlier today was taken back: nothing hurt"}.get(
+            str(nothing), "says now that nothing hurts; what was told before still stands")
+    how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
+    return f"{got.get('where', 'somewhere')}{how_bad}. {outcome_words(pain_outcome(got, so_far=True))}"
+
+
+def keys_of_pain(got: Facts, side: str) -> Value:
+    """Return the keys of the answers that counted, after those from before."""
+    nothing = nothing_hurt(got, side)
+    keys = [reason.key for reason in pain_outcome(got, so_far=True).because] if nothing is None else []
+    keys = ["taken_back"] if nothing == "taken_back" else str(got.get("safety.why", "")).split() if nothing == "stands" else keys
+    return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
+
+
+def stops(got: Facts, side: str) -> Value:
+    """Return "yes" if what was going on is over: unless it hurt in something else, before today, or not at all."""
+    if nothing := nothing_hurt(got, side):
+        return "yes" if nothing == "stands" else "no"
+    elsewhere = "hurt_in" in got and got.get("during") not in (None, "this", "unsure", got["hurt_in"])
+    return "no" if elsewhere else "yes"
+
+
+def void(got: Facts, side: str) -> Value | None:
+    """Return the flows of today whose answers no longer count: the one that was named, all where nobody is sure; None for none."""
+    did, during = str(got["did"]).split(), got.get("during")
+    named = did if during == "unsure" else [flow for flow in did if flow == during]
+    return " ".join(named) or None
+
+
+def void_words(got: Facts, side: str) -> Value:
+    """Return the names of the tests among them."""
+    return ", ".join(MOVEMENTS[test] for test in str(void(got, side) or "").split() if test in route())
+
+
+def hurt_in_words(got: Facts, side: str) -> Value:
+    """Return the name of what was going on."""
+    return MOVEMENTS.get(str(got.get("hurt_in", "")), "")

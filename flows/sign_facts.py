@@ -1,0 +1,84 @@
+"""Facts that the questions about signs derive from their answers, by the rules in ``screening.signs``."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from companion.conversation.condition import Facts, Value
+from companion.conversation.flow import Known
+from companion.screening.safety import Level, SafetyOutcome, worst
+from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
+
+_ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limits", "old_disc", "pregnant")
+
+
+def before_signs(known: Known) -> dict[str, Value]:
+    """Return the level and reasons before the questions, stored with their run."""
+    return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}
+
+
+def signs_in(got: Facts) -> tuple[str, ...]:
+    """Return the signs that were heard, as ids."""
+    return tuple(one for one in str(got.get("heard", "")).split() if one in SCREENED_SIGNS)
+
+
+def understood(got: Facts, side: str) -> Value:
+    """Return the signs that were heard, in words."""
+    return words_of(signs_in(got))
+
+
+def heard(*signs: str) -> Callable[[Facts, str], Value]:
+    """Return a fact's function: "yes" where one of these signs was heard."""
+    def of(got: Facts, side: str) -> Value:
+        return "yes" if set(signs) & set(signs_in(got)) else "no"
+
+    return of
+
+
+def _outcome(got: Facts) -> SafetyOutcome:
+    answers = {key: got.get(key) for key in _ASKED}
+    if set(signs_in(got)) & {"pregnancy"}:
+        answers["pregnant"] = "yes"
+    return level_from_signs(signs_in(got), answers)
+
+
+def taken_back(got: Facts) -> bool:
+    """True if the lifter said that they meant something else."""
+    return "no" in (got.get("so"), got.get("when"))
+
+
+def level_until(got: Facts, side: str) -> Value:
+    """Return the level while the questions are open, never better than what stood before them."""
+    until = level_until_answered(signs_in(got), sure=got.get("sure") == "yes")
+    return worst((until, Level(str(got.get("level_before", "go"))))).value
+
+
+def level_after_signs(got: Facts, side: str) -> Value:
+    """Return the level after the questions: what stood before where the words were taken back, else the worse of both."""
+    before = Level(str(got.get("level_before", "go")))
+    return before.value if taken_back(got) else worst((_outcome(got).level, before)).value
+
+
+def reasons_of_signs(got: Facts, side: str) -> Value:
+    """Return the reasons, in words."""
+    if taken_back(got):
+        return "taken back: something else was meant"
+    return " ".join(reason.words for reason in _outcome(got).because) or "nothing against it"
+
+
+def keys_of_signs(got: Facts, side: str) -> Value:
+    """Return the keys of the answers that counted, after those from before."""
+    keys = () if taken_back(got) else tuple(reason.key for reason in _outcome(got).because)
+    return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
+
+
+def body_weight_only(got: Facts, side: str) -> Value:
+    """Return "yes" if only body weight is allowed for now: an old disc injury, or pregnancy."""
+    outcome = _outcome(got)
+    return "yes" if not taken_back(got) and (outcome.body_weight_first or outcome.no_lying) else "no"
+
+
+def is_history(got: Facts, side: str) -> Value:
+    """Return "yes" where a clinician's clearance can open it: a history, or chest signs of an earlier day."""
+    signs = set(signs_in(got))
+    return "yes" if signs & CLEARABLE or ("chest" in signs and got.get("when") == "earlier") else "no"

@@ -1,0 +1,106 @@
+"""Signs: what a lifter wrote that matters as much as pain. Runs whenever one is heard; whatever was going on waits under it."""
+
+from companion.conversation.condition import Fact, fact
+from companion.conversation.effects import Alert, Find
+from companion.conversation.flow import Ask, Do, Flow, Gate, Tell
+from companion.conversation.kinds import Words, choice
+from companion.conversation.number_kinds import PainScore
+from companion.conversation.policy import Policy
+from companion.screening.signs import SCREENED_SIGNS
+from flows.safety_check import LEVELS, TOLD, UNSURE
+from flows.safety_facts import cleared_until
+from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
+from flows.sign_facts import (
+    before_signs,
+    body_weight_only,
+    heard,
+    is_history,
+    keys_of_signs,
+    level_after_signs,
+    level_until,
+    reasons_of_signs,
+    understood,
+)
+
+YES_NO = ("yes", "no")
+UNTIL, LEVEL = Fact("until", values=LEVELS, of=level_until), Fact("level", values=LEVELS, of=level_after_signs)
+CHEST, LEG = Fact("chest_heard", values=YES_NO, of=heard("chest")), Fact("leg_heard", values=YES_NO, of=heard("weakness"))
+NERVE_HEARD = Fact("nerve_heard", values=YES_NO, of=heard("bladder_bowel", "saddle", "sexual"))
+ILL, SPINE = Fact("ill_heard", values=YES_NO, of=heard("fever")), Fact("spine_heard", values=YES_NO, of=heard("spine_history"))
+EXPECTING = Fact("pregnancy_heard", values=YES_NO, of=heard("pregnancy"))
+YOUNG, TOLD_NOT_TO = Fact("young_heard", values=YES_NO, of=heard("under_18")), Fact("limit_heard", values=YES_NO, of=heard("restriction"))
+HISTORY_HEARD = Fact("history_heard", values=YES_NO, of=is_history)
+
+TWO_AT_ONCE = ("weakness bladder_bowel", "fever pregnancy", "chest weakness", "chest pregnancy", "weakness fever", "weakness pregnancy",
+               "weakness spine_history", "weakness heart_history", "pregnancy spine_history", "chest spine_history")
+HEARD = Fact("heard", values=(*SCREENED_SIGNS, *TWO_AT_ONCE))
+"""Ids of the signs heard, by example of each and of two at once."""
+
+SO = ~fact("so").is_("no") & ~fact("when").is_("no")
+RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.is_("yes") & ~fact("when").is_("earlier"))
+"""An emergency: nothing more is asked."""
+ON = SO & ~RED
+MEANT = fact("so").is_("no") | fact("when").is_("no")
+
+NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
+"""The gate for whoever comes without a sign that was heard."""
+
+OPEN = (Do(Find("safety.level", "{until}", "a sign was written, questions open")),
+        Do(Find("safety.why", "{why}", "the answers that weighed so far")))
+"""Until it is answered the day is closed."""
+
+FLOW = Flow(
+    "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
+    gates=(NOTHING_HEARD,),
+    facts=(HEARD, Fact("said", values=("cant feel my foot properly",)), Fact("sure", values=YES_NO), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
+           ILL, SPINE, EXPECTING, YOUNG, TOLD_NOT_TO, HISTORY_HEARD, Fact("understood", of=understood),
+           Fact("because", of=reasons_of_signs),
+           Fact("why", of=keys_of_signs), Fact("body_first", values=YES_NO, of=body_weight_only),
+           Fact("cleared_until", of=cleared_until)),
+    parked="All right. Say “go on” when you can answer. Until then no test and no drill opens today.",
+    steps=(
+        *OPEN,
+        Tell("Stop there, and get comfortable.", fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes"))),
+        Tell(EMERGENCY, NERVE_HEARD.is_("yes") & fact("sure").is_("yes"), must_arrive=True),
+        Do(Alert("{until}", "wrote “{said}”: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
+        Ask("so", "You wrote “{said}”. I understand: {understood}. Is that so, now or lately?", choice(
+            ("yes", "Yes, that is so", "yes", "that's right", "correct", "right"), ("unsure", "Not sure", "not sure", "maybe", "unsure"),
+            ("no", "No, I meant something else", "no", "i meant something else", "wrong", "not that")), safety=True,
+            only_if=CHEST.is_("no")),
+        Ask("when", "You wrote “{said}”. I understand: {understood}. Is it now, was it today, or was it earlier?", choice(
+            ("now", "Now or today", "now", "today", "this morning", "yes"),
+            ("earlier", "Earlier, not today", "earlier", "before", "yesterday"),
+            ("unsure", "Not sure", "not sure", "unsure"), ("no", "No, I meant something else", "no", "i meant something else")),
+            safety=True, only_if=CHEST.is_("yes")),
+        Ask("meant", "Good that I asked. What did you mean? A few words.", Words(example_text="my legs are tired from the bike"),
+            safety=True, free=True, only_if=MEANT),
+        Ask("bladder", "Any of these, now or lately? New trouble with bladder or bowel; numbness between the legs; weakness in both "
+            "legs; loss of sexual function.", UNSURE, safety=True, only_if=ON & LEG.is_("yes")),
+        Ask("pain", "Back or hip pain right now, from 0 to 10?", PainScore(), safety=True, only_if=ON & ILL.is_("yes")),
+        Ask("pregnant", "Are you pregnant now, or could you be?", UNSURE, safety=True, only_if=ON & EXPECTING.is_("yes")),
+        Ask("old_disc", "Is it only an old disc injury, with no symptoms for six months, and you train as usual?", UNSURE, safety=True,
+            only_if=ON & SPINE.is_("yes")),
+        Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
+            only_if=ON & HISTORY_HEARD.is_("yes") & ~fact("old_disc").is_("yes")),
+        Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True, signs=TOLD,
+            only_if=ON & fact("cleared").is_("yes")),
+        Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts"), safety=True, free=True,
+            signs=TOLD, only_if=ON & fact("cleared").is_("yes")),
+        Do(Find("safety.level", "{level}", "signs written", "{because}")),
+        Do(Find("safety.why", "{why}", "the answers that weighed")),
+        Do(Find("safety.pregnant", "{pregnant}", "signs written"), fact("pregnant").known),
+        Do(Find("safety.body_first", "yes", "body weight only: an old disc injury, or pregnancy"), fact("body_first").is_("yes")),
+        Do(Find("safety.age", "under_18", "said so"), SO & YOUNG.is_("yes")),
+        Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
+                "{cleared_at}; limits: {limits}"), only_if=fact("cleared_until").known),
+        Do(Alert("{level}", "wrote “{said}”. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
+        Do(Alert("{level}", "what was written was taken back: “{said}” meant “{meant}”"), MEANT & NERVE_HEARD.is_("yes")),
+        Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),
+        Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes")), must_arrive=True),
+        Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),
+        Tell(NOT_TODAY, SO & LEVEL.is_("not_today"), must_arrive=True),
+        Tell("Under 18, this only works with a coach who is linked to you here. Your answers are kept.", SO & YOUNG.is_("yes"),
+             must_arrive=True),
+    ),
+)

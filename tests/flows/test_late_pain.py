@@ -1,0 +1,253 @@
+"""Pain told late, and pain taken back: what counts no more, what is open again, and what never is."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from datetime import timedelta
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from companion.conversation.condition import Value
+from companion.conversation.effects import Alert, CountAgain, Ended, Remind, Void
+from companion.conversation.prompt import read_payload
+from companion.conversation.session import Frame, Session
+from companion.screening.safety import Level
+from companion.screening.screen import LoggedAnswer
+from flows.catalogue import BOOK
+from tests.drive import CHECKED, NOW, Talk
+
+SMALL = ("Lower back", "1", "no", "no", "no")
+LATE = "that hurt during the first squats, my lower back"
+
+
+def row(flow: str, key: str, run: str, hours: float = 1, ending: str | None = "done", value: Value = "clearly") -> LoggedAnswer:
+    return LoggedAnswer(flow, run, key, value, "ok", ending, "", "", NOW - timedelta(hours=hours))
+
+
+LOOK = row("squat_look", "plain_rounds", "7", 2)
+YESTERDAY = row("hip_fold", "left_first", "5", 30)
+SQUATTED = row("squat_day", "squatted", "8", 3, value="ready")
+
+
+def at(flow: str, *done: LoggedAnswer, known: Mapping[str, Value] | None = None) -> Talk:
+    return Talk(BOOK[flow].flow, known={**CHECKED, **(known or {})}, book=BOOK, answers=done)
+
+
+def offered(talk: Talk) -> list[str]:
+    """The answers to tap of the question that waits."""
+    taps = [read_payload(tap.data) for line in talk.says[-1].buttons for tap in line]
+    return [tap.value for tap in taps if tap and not tap.value.startswith("!")]
+
+
+def of(talk: Talk, kind: type) -> list[Any]:
+    return [effect for effect in talk.effects if isinstance(effect, kind)]
+
+
+def heard(talk: Talk) -> str:
+    return "\n".join(say.text for say in talk.says)
+
+
+def level(talk: Talk) -> str:
+    return talk.found["safety.level"]
+
+
+def pain(talk: Talk, *replies: str) -> Talk:
+    """Tell of pain and answer, from wherever they are."""
+    return talk.say("pain", *replies)
+
+
+# late -------------------------------------------------------------------------------------------------------------
+
+
+def test_it_is_asked_during_what_it_hurt_with_the_movements_of_today_only():
+    talk = at("knee_to_wall", LOOK, YESTERDAY).say(LATE, *SMALL)
+    assert talk.state == "pain.during"
+    assert offered(talk) == ["squat_look", "this", "before", "unsure"]
+
+
+def test_a_test_that_pain_has_ended_already_is_not_named_again():
+    assert at("knee_to_wall", row("squat_look", "plain_rounds", "7", ending="pain")).say(LATE, *SMALL).state != "pain.during"
+
+
+def test_where_nothing_else_was_done_today_it_is_not_asked():
+    assert "during" not in at("knee_to_wall", YESTERDAY).say(LATE, *SMALL).answers
+
+
+@pytest.mark.parametrize("replies", [("Chest, breath or faint",), ("Lower back", "1", "no", "no", "yes", "yes"),
+                                     ("Lower back", "1", "no", "no", "yes", "no", "yes")])
+def test_somebody_who_is_sent_to_care_is_not_asked_what_it_hurt_in(replies: Sequence[str]):
+    assert "during" not in at("knee_to_wall", LOOK).say(LATE, *replies).answers
+
+
+def test_the_squats_named_count_no_more_and_the_reading_in_progress_is_kept():
+    talk = at("knee_to_wall", LOOK).say("tape", "ready", "13", LATE, *SMALL, "Squat look")
+    assert of(talk, Void) == [Void("squat_look")]
+    assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["left"], "what was read before counts"
+    assert "No longer counted from today: squat look." in heard(talk)
+    assert "What you answered in the knee to wall still counts." in heard(talk)
+    assert "That test is over" not in heard(talk)
+    assert level(talk) == "no_load"
+
+
+def test_a_floor_test_goes_on_where_the_level_lets_it():
+    talk = at("rock_back", LOOK).say("ready", LATE, *SMALL, "Squat look")
+    assert talk.state == "rock_back.setup"
+    assert not [one for one in of(talk, Ended) if one.run == "1"]
+
+
+@pytest.mark.parametrize(("during", "void"), [("Just now", []), ("Not sure", [Void("squat_look")])])
+def test_just_now_or_not_sure_ends_the_test_in_progress(during: str, void: list[Void]):
+    talk = at("rock_back", LOOK).say("ready", LATE, *SMALL, during)
+    assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["pain"]
+    assert of(talk, Void) == void
+
+
+def test_pain_from_before_today_makes_nothing_void_and_today_stays_as_the_level_says():
+    talk = at("knee_to_wall", LOOK).say("tape", LATE, *SMALL, "Before today")
+    assert not of(talk, Void)
+    assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["left"]
+    assert level(talk) == "no_load"
+
+
+def test_a_test_that_had_just_ended_counts_again_where_it_hurt_in_another():
+    talk = at("home", LOOK)
+    talk.session = Session(stack=talk.session.stack, runs=9, last=Frame("rock_back", 1, "9", state="end", trail=("place",)))
+    talk.say(LATE)
+    assert Ended("9", "pain") in talk.effects, "until it is known"
+    talk.say(*SMALL, "Squat look")
+    assert [one.flows for one in of(talk, CountAgain)] == ["rock_back"]
+
+
+def test_squats_of_today_are_noted_as_painful():
+    talk = pain(at("home", SQUATTED), *SMALL, "Today's squats")
+    assert of(talk, Void) == [Void("squat_day")]
+    assert "earn no step deeper" in heard(talk)
+
+
+def test_who_says_after_the_squats_that_they_hurt_is_not_asked_what_it_hurt_in():
+    talk = at("squat_after", SQUATTED, LOOK).say("yes", "still", "feel", "parallel", "yes", *SMALL)
+    assert "during" not in talk.answers
+
+
+def test_results_are_counted_anew_where_they_rested_on_it():
+    told = {"outcome.at": (NOW - timedelta(hours=1)).isoformat()}
+    talk = at("knee_to_wall", LOOK, known=told).say(LATE, *SMALL, "Squat look")
+    assert "Your results, counted again." in heard(talk)
+    assert {"overall", "length", "strength", "control", "drill"} <= talk.found.keys()
+    assert "Your results" not in heard(at("knee_to_wall", LOOK).say(LATE, *SMALL, "Squat look"))
+
+
+def test_counting_anew_takes_no_limit_away():
+    told = {"outcome.at": NOW.isoformat(), "depth.keep": "parallel", "load.limit": "72"}
+    talk = at("knee_to_wall", LOOK, known=told).say(LATE, *SMALL, "Squat look")
+    assert not {"depth.keep", "load.limit"} & talk.found.keys()
+
+
+SIGNS = [("Leg", "1", "no", "yes", "no", "no", "no"), ("Lower back", "1", "no", "no", "yes", "no", "no"),
+         ("Lower back", "1", "no", "no", "yes", "no", "yes"), ("Lower back", "1", "no", "no", "yes", "yes"),
+         ("Chest, breath or faint",)]
+
+# taken back -------------------------------------------------------------------------------------------------------
+
+
+def test_pain_taken_back_opens_the_floor_again_but_no_load():
+    talk = pain(pain(at("home"), "Lower back", "6", "no", "no", "no"), "Nothing hurts", "Yes, a mistake")
+    assert (level(talk), talk.found["pain.hurt"], talk.found["safety.why"]) == ("no_load", "no", "bad taken_back")
+    assert [one.level for one in of(talk, Alert)] == ["not_today", "no_load"]
+    assert "taken back" in of(talk, Alert)[-1].because
+    assert of(talk, Remind)[-1].date == "", "nobody asks about it the next morning"
+    assert len({one.since for one in of(talk, CountAgain)}) == 1
+
+
+def test_what_stood_before_it_stands_again():
+    talk = at("home", known={"safety.level": "not_today", "safety.checked": "not_today", "safety.why": "pain"})
+    assert level(pain(pain(talk, *SMALL), "Nothing hurts", "Yes, a mistake")) == "not_today"
+
+
+def test_what_a_check_found_since_is_not_taken_back():
+    talk = pain(at("home"), *SMALL)
+    talk.known |= {"safety.level": "not_today", "safety.checked": "not_today", "safety.why": "pain"}
+    assert level(pain(talk, "Nothing hurts", "Yes, a mistake")) == "not_today"
+
+
+def test_a_check_that_found_the_same_again_is_not_taken_back_either():
+    talk = pain(at("home", known={"safety.level": "no_load", "safety.checked": "no_load", "safety.why": "pain"}), *SMALL)
+    talk.known |= {"safety.level": "not_today", "safety.checked": "not_today", "safety.why": "pain bad"}
+    assert level(pain(talk, "Nothing hurts", "Yes, a mistake")) == "not_today"
+
+
+def test_after_a_sign_that_was_cleared_since_later_pain_of_that_day_stands_too():
+    talk = pain(at("home"), *SIGNS[0])
+    talk.known |= {"safety.level": "go", "safety.checked": "go", "safety.why": ""}
+    talk = pain(pain(talk, "Lower back", "6", "no", "no", "no"), "Nothing hurts")
+    assert talk.state == "pain.surely"
+    assert level(talk.say("Right, nothing")) == "not_today"
+
+
+def test_pain_that_has_eased_is_not_taken_back():
+    talk = pain(pain(at("home"), "Lower back", "6", "no", "no", "no"), "Nothing hurts", "No, it did hurt")
+    assert (level(talk), talk.found["pain.hurt"]) == ("not_today", "yes")
+
+
+def test_pain_half_told_is_taken_back_too():
+    talk = pain(at("home"), "Lower back", "stop").say("go on", "Nothing hurts", "Yes, a mistake")
+    assert level(talk) == "no_load"
+
+
+def test_it_is_taken_back_once_a_day():
+    talk = pain(pain(at("home"), *SMALL), "Nothing hurts", "Yes, a mistake")
+    talk = pain(pain(talk, "Lower back", "6", "no", "no", "no"), "Nothing hurts", "Right, nothing")
+    assert level(talk) == "not_today"
+    assert "once a day" in heard(talk)
+
+
+@pytest.mark.parametrize("replies", SIGNS)
+def test_a_sign_is_never_taken_back(replies: Sequence[str]):
+    talk = pain(at("home"), *replies)
+    stood = level(talk)
+    pain(talk, "Nothing hurts", "Right, nothing")
+    assert level(talk) == stood
+
+
+def test_a_sign_stays_where_its_answer_was_taken_back():
+    talk = pain(at("home"), "Lower back", "1", "no", "no", "yes").say("back", "back", "back", "back", "back")
+    assert talk.state == "pain.where"
+    assert level(talk.say("Nothing hurts", "Right, nothing")) == "clinician"
+
+
+def test_after_an_answer_of_pain_back_and_nothing_is_no_false_alarm():
+    talk = pain(at("home"), "Lower back").say("back", "Nothing hurts")
+    assert talk.state == "pain.mistake"
+    assert level(talk.say("Yes, a mistake")) == "no_load"
+
+
+ANSWERS = st.sampled_from([SMALL, ("Hip or groin", "6", "no", "no", "no"), ("Knee", "2", "yes", "no"), *SIGNS])
+NOTHING = ("Nothing hurts", None)
+TURNS = st.lists(st.one_of(ANSWERS, st.just(NOTHING), st.just(("stop",)), st.just(("Lower back", "stop"))), min_size=1, max_size=5)
+
+
+@given(TURNS, st.sampled_from([one.value for one in Level]))
+@settings(deadline=None, max_examples=60)
+def test_taking_pain_back_never_opens_load_never_undoes_a_sign_and_comes_once(turns: list[tuple[str | None, ...]], before: str):
+    """The invariant of the day: once pain was told nothing with load opens, whatever is said after it."""
+    talk = at("home", known={"safety.level": before, "safety.checked": before})
+    told = signed = False
+    eased, stood = 0, Level(before)
+    for turn in turns:
+        talk.say("menu", "pain")
+        if talk.state != "pain.where":
+            continue
+        for reply in turn:
+            talk.say(reply if reply else "Yes, a mistake" if talk.state == "pain.mistake" else "Right, nothing")
+        told |= turn[0] not in ("Nothing hurts", "stop")
+        signed |= turn in SIGNS
+        now = Level(level(talk))
+        eased += told and now < stood
+        stood = now
+        assert now >= Level(before), "never better than what stood before any pain"
+        assert not told or now >= Level.NO_LOAD
+        assert not signed or now >= Level.CLINICIAN
+    assert eased <= 1

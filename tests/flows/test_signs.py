@@ -1,0 +1,201 @@
+"""Signs written at any time are heard, asked about and kept to; what was not meant is taken back in words."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from companion.conversation.effects import Alert, Ended, Record
+from companion.screening.safety import Level, worst
+from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered
+from flows.catalogue import BOOK
+from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
+from tests.drive import CHECKED, UNCHECKED, Talk
+
+MENU, TEST = BOOK["home"].flow, BOOK["knee_to_wall"].flow
+
+
+def at_menu(*replies: str, known=CHECKED) -> Talk:
+    return Talk(MENU, known=known, book=BOOK).say(*replies)
+
+
+def in_a_test(*replies: str) -> Talk:
+    """At the first reading of knee to wall, the body at work."""
+    return Talk(TEST, known=CHECKED, book=BOOK).say("tape", "ready", *replies)
+
+
+def alerts(talk: Talk) -> list[Alert]:
+    return [effect for effect in talk.effects if isinstance(effect, Alert)]
+
+
+@pytest.mark.parametrize(("words", "flag"), [
+    ("since yesterday my left toes won't lift and the foot slaps", "weakness"),
+     ("my left leg has been getting weaker this week", "weakness"),
+    ("cant pee since this morning", "bladder_bowel"), ("i fainted in the gym yesterday", "chest"),
+    ("i had a heart attack last year", "heart_history"), ("I fell off a ladder on my back yesterday", "fall"),
+    ("got a fever today", "fever"), ("btw im pregnant", "pregnancy"), ("i am 16 btw", "under_18"),
+     ("actually i have cancer", "cancer_bone"),
+    ("my doctor said no lifting for two weeks", "restriction"), ("calf gave way under me", "weakness")])
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+def test_a_sign_closes_the_day_and_is_asked_about_with_both_answers_named(words: str, flag: str, begun):
+    """Every line was typed into an earlier version, which asked "Did something hurt?" or nothing (issue 14)."""
+    talk = begun(words)
+    assert talk.session.top.flow in ("signs", "pain")
+    assert talk.found["safety.level"] != "go"
+    if talk.session.top.flow == "signs":
+        assert SCREENED_SIGNS[flag].words in talk.last
+        so = "Now or today" if flag == "chest" else "Yes, that is so"
+        assert {tap.label for row in talk.says[-1].buttons for tap in row} >= {so, "No, I meant something else"}
+
+
+def test_a_foot_that_drops_is_same_day_care_after_bladder_and_saddle_were_asked():
+    talk = in_a_test("my left foot has been dropping since yesterday", "yes")
+    assert talk.state == "signs.bladder"
+    talk.say("no")
+    assert SAME_DAY in [say.text for say in talk.says]
+    assert talk.found["safety.level"] == "same_day"
+    assert "my left foot has been dropping" in alerts(talk)[-1].because
+
+
+def test_weakness_with_bladder_trouble_is_an_emergency():
+    assert EMERGENCY in [say.text for say in in_a_test("my right leg is getting weaker every day", "yes", "yes").says]
+
+
+def test_bladder_trouble_says_emergency_and_tells_the_coach_before_it_asks():
+    talk = at_menu("cant pee since this morning")
+    assert talk.says[-2].text == EMERGENCY
+    assert talk.says[-2].must_arrive
+    assert alerts(talk)[0].level == "emergency"
+
+
+def test_what_was_not_meant_is_taken_back_in_words_and_logged():
+    talk = at_menu("btw im pregnant", "No, I meant something else", "i meant my dog is")
+    assert talk.found["safety.level"] == "go"
+    assert [record.value for record in talk.effects if isinstance(record, Record) and record.key == "meant"] == ["i meant my dog is"]
+
+
+def test_taking_back_an_emergency_amends_the_alert_and_withdraws_nothing():
+    talk = at_menu("cant pee since this morning", "No, I meant something else", "i need a break before the test")
+    assert [alert.level for alert in alerts(talk)] == ["emergency", "go"]
+    assert "taken back" in alerts(talk)[-1].because
+
+
+def test_chest_signs_of_today_are_an_emergency_and_earlier_ones_a_history():
+    assert at_menu("i fainted in the gym", "now").found["safety.level"] == "emergency"
+    assert at_menu("i fainted in the gym", "Earlier, not today", "no").found["safety.level"] == "clinician"
+
+
+@pytest.mark.parametrize(("pain", "level", "words"), [("0", "not_today", NOT_TODAY), ("3", "same_day", SAME_DAY)])
+def test_fever_alone_ends_the_day_and_with_back_pain_needs_care(pain: str, level: str, words: str):
+    """Regional back-pain pathways, second-hand (reference-values, "Pain and safety")."""
+    talk = at_menu("got a fever today", "yes", pain)
+    assert talk.found["safety.level"] == level
+    assert words in [say.text for say in talk.says]
+
+
+def test_a_history_that_a_clinician_cleared_does_not_close():
+    assert at_menu("i had a heart attack last year", "yes", "no").found["safety.level"] == "clinician"
+    cleared = at_menu("i had a heart attack last year", "yes", "yes", "my cardiologist, in May", "none")
+    assert cleared.found["safety.level"] == "go"
+    assert cleared.found["safety.cleared_until"] == "2026-09-01"
+
+
+def test_pregnancy_written_shuts_the_tests_on_the_back():
+    talk = at_menu("btw im pregnant", "yes", "yes", "yes", "my midwife, last week", "none")
+    assert talk.say("hip fold").state != "hip_fold.setup"
+    assert talk.known["safety.pregnant"] == "yes"
+    assert any("left out in pregnancy" in say.text for say in talk.says)
+
+
+def test_under_18_written_shuts_what_moves_the_body():
+    talk = at_menu("i am 16 btw", "yes", "knee to wall")
+    assert any("Under 18" in say.text for say in talk.says)
+    assert talk.state != "knee_to_wall.method"
+
+
+def test_the_reading_being_taken_is_not_taken_from_a_message_with_a_sign():
+    talk = in_a_test("11 btw my foot slaps since monday")
+    assert not [record for record in talk.effects if isinstance(record, Record) and record.key == "left_1" and record.status == "ok"]
+
+
+def test_an_ordinary_answer_is_still_an_answer():
+    assert in_a_test("11").answers["left_1"] == 11
+
+
+@pytest.mark.parametrize(("at", "words", "key"), [(3, "yes pregnant", "history"), (0, "i wet myself last night", "bladder"),
+                                                  (2, "got a fever", "urgent")])
+def test_a_sign_that_a_question_asks_about_answers_it(at: int, words: str, key: str):
+    talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say(*["no"] * at, words)
+    assert talk.answers[key] == "yes"
+
+
+def test_a_foot_that_drops_and_hurts_a_little_is_asked_about_weakness_wherever_it_hurts():
+    talk = at_menu("my foot drops when i walk and it hurts", "Ankle or foot", "0", "no", "no")
+    assert talk.state == "pain.bladder"
+    assert talk.say("no").state == "pain.weakness"
+    assert talk.say("yes").found["safety.level"] == "same_day"
+
+
+def test_a_sign_beside_pain_is_asked_about_after_the_pain():
+    talk = at_menu("sharp pain in my hip and i have a fever", "hip", "2", "no", "no", "no")
+    assert talk.session.top.flow == "signs"
+    assert "fever" in talk.last
+
+
+def test_self_harm_ends_everything_and_keeps_no_word_of_it():
+    talk = in_a_test("i dont want to be alive anymore")
+    assert "left" in [end.ending for end in talk.effects if isinstance(end, Ended)]
+    assert any("emergency number or a crisis line" in say.text for say in talk.says)
+    assert not [effect for effect in talk.effects if "alive" in repr(effect)]
+    assert not alerts(talk)
+    assert talk.known["crisis"] == "open"
+
+
+def test_after_self_harm_nothing_opens_before_the_lifter_begins_again():
+    talk = in_a_test("i want to kill myself", "knee to wall")
+    assert talk.state == "begin_again.begin"
+    talk.say("Not yet")
+    assert talk.known["crisis"] == "open"
+    assert talk.say("menu", "begin again").known["crisis"] == "over"
+
+
+def test_the_coach_is_told_only_if_the_lifter_agrees_and_not_the_words():
+    known = {**CHECKED, "coach": "yes"}
+    assert not alerts(at_menu("id be better off dead", "No", known=known))
+    told = alerts(at_menu("id be better off dead", "Yes, ask them", known=known))
+    assert len(told) == 1
+    assert "dead" not in told[0].because
+
+
+@given(st.sets(st.sampled_from(sorted(SCREENED_SIGNS)), min_size=1, max_size=4), st.booleans())
+def test_open_questions_never_leave_the_day_open(signs, sure):
+    assert level_until_answered(signs, sure=sure) >= Level.NOT_TODAY
+
+
+@given(st.sets(st.sampled_from(sorted(SCREENED_SIGNS)), min_size=1, max_size=4), st.sampled_from(["earlier", "now", None]))
+def test_an_outcome_is_never_milder_than_the_worst_sign_but_for_what_a_clinician_cleared(signs, when):
+    outcome = level_from_signs(signs, {"when": when})
+    wanted = worst(Level.CLINICIAN if one == "chest" and when == "earlier" else SCREENED_SIGNS[one].level
+                   for one in signs if one not in ("restriction", "under_18"))
+    assert outcome.level >= wanted
+    told = {"cleared": "yes", "cleared_at": "my doctor", "pregnant": "no"}
+    cleared = level_from_signs(signs & CLEARABLE, told) if signs & CLEARABLE else None
+    assert cleared is None or cleared.level is Level.GO
+
+
+def test_clinician_words_are_said_for_a_history():
+    assert CLINICIAN in [say.text for say in at_menu("i take warfarin", "yes", "no").says]
+
+
+def test_doubtful_words_about_living_are_asked_about_and_a_no_goes_back_to_the_question():
+    talk = in_a_test("if i went to sleep and never woke up thatd be fine by me")
+    assert "rather ask" in talk.last
+    assert talk.say("No, I meant something else").state == "knee_to_wall.left_1"
+    assert "crisis" not in talk.known
+
+
+def test_doubtful_words_about_living_that_were_meant_lead_to_help():
+    talk = in_a_test("if i went to sleep and never woke up thatd be fine by me", "Not sure")
+    assert any("emergency number or a crisis line" in say.text for say in talk.says)
+    assert talk.known["crisis"] == "open"
