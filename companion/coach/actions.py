@@ -21,7 +21,6 @@ from companion.record import coaching, persist
 from companion.record.turn import Turn
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, CoachAct
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.setups import called
 
 NOT_A_COACH: Final = "Only coaches can do that."
 SENT_MEDIA: Final = "media:"
@@ -152,6 +151,8 @@ def _pin_load(one: CoachTurn) -> list[Letter]:
 
 
 def _pin_setup(one: CoachTurn) -> list[Letter]:
+    from companion.screening.setups import called  # here: the first words to a stranger wait for little
+
     system = str(one.lifter.known.facts.get("welcome.units", METRIC))
     return _pin(one, lambda value: called(value, lambda number, unit: shown(number, unit, system)))
 
