@@ -7,7 +7,7 @@ from operator import and_, or_
 
 from companion.conversation.condition import Condition, Some, fact
 from companion.conversation.flow import Ask, Gate, Offer, Tell
-from companion.conversation.kinds import Choice, choice
+from companion.conversation.kinds import Choice, Option, choice
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
@@ -86,6 +86,9 @@ SORE = Gate(fact("safety.sore").is_("yes") & fact("safety.sore.today").known,
 BODY_WEIGHT = fact("safety.body_first").is_("yes") | fact(Work.LOAD.fact).is_("closed")
 """True if only body weight is allowed: an old disc injury, pregnancy, or a clinician's limit."""
 
+NO_BAR = fact("about_you.bar").is_("none") | fact("bar.bar").is_("none")
+"""True if they said that they have no bar."""
+
 WARM = Gate(~(fact("warm.today").known & fact("warm").is_("done")), "This test waits until you are warmed up and rested.",
             first="warm_up")
 """The gate before a scored test: the fixed warm-up today, and no heavy squats or deadlifts in the two days before."""
@@ -104,11 +107,17 @@ BANDS: Choice = choice(
 )
 """The depth of the thigh, from the side; parallel: the top of the thigh level with the floor."""
 
+AT_HAND = fact("about_you.view")
 WATCHED: Choice = choice(
-    ("film", "Film, from the side", "film", "video", "camera", "phone"),
-    ("mirror", "Mirror", "in a mirror"),
+    Option("film", "Film, from the side", ("film", "video", "camera", "phone"), only_if=~AT_HAND.one_of("mirror", "neither")),
+    Option("mirror", "Mirror", ("in a mirror",), only_if=~AT_HAND.is_("neither")),
+    ("friend", "A friend watches", "friend", "partner", "somebody"),
     ("feel", "By feel", "feel", "felt it"),
 )
+"""What they have at hand decides which of these is offered; without film and mirror a friend's eye is still better than feel."""
+
+NO_TAPE, NO_LEVEL = fact("about_you.tape").is_("no"), fact("about_you.level").is_("no")
+"""What is not at hand, as far as they said; not asked counts as there."""
 
 SHARP = "Stop at once if anything hurts: sharp, shooting, tingling or numb."
 

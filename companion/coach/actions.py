@@ -150,6 +150,13 @@ def _pin_load(one: CoachTurn) -> list[Letter]:
     return _pin(one, lambda value: shown(float(value), "kg", str(one.lifter.known.facts.get("welcome.units", METRIC))), _lower)
 
 
+def _pin_setup(one: CoachTurn) -> list[Letter]:
+    from companion.screening.setups import called  # here: the first words to a stranger wait for little
+
+    system = str(one.lifter.known.facts.get("welcome.units", METRIC))
+    return _pin(one, lambda value: called(value, lambda number, unit: shown(number, unit, system)))
+
+
 def _pin_drill(one: CoachTurn) -> list[Letter]:
     letters = _pin(one, lambda value: value.replace("_", " "))
     if one.act.value != "none":
@@ -214,7 +221,8 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
     "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "overrule": _for_lifter(_overrule),
-    "pin_depth": _for_lifter(_pin_depth), "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
+    "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
+    "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
     "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed), "seen": _for_lifter(_seen),
 }
 """The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""
