@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Gate
+from functools import reduce
+from operator import and_, or_
+
+from companion.conversation.condition import Condition, fact
+from companion.conversation.flow import Ask, Gate, Offer, Tell
 from companion.conversation.kinds import Choice, Option, choice
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.safety import Level
@@ -33,11 +36,24 @@ BEGUN_AGAIN = Gate(fact("crisis").is_("open"), first="begin_again")
 AT_ALL = (WELCOMED, OF_AGE, BEGUN_AGAIN)
 """Gates before anything that moves the body or leads to that, today or later."""
 
+UNDO = Tell("If that was a wrong tap, you can undo it once, within ten minutes. I then ask each red flag again.",
+            offers=(Offer("That was a wrong tap", "wrong_tap"),))
+"""The way back from a tap that closed everything."""
+BY = ("tap", "words")
+
+
+def closed_by_tap(**closes: Condition) -> Condition:
+    """True if one of these answers closed everything, and each that did was tapped, not typed. ``closes``: when, by answer."""
+    tapped = [~when | fact(f"{key}_by").is_("tap") for key, when in closes.items()]
+    return reduce(or_, closes.values()) & reduce(and_, tapped) & ~fact("safety.undone.today").known
+
+
 CLOSED = (
     *AT_ALL,
     Gate(LEVEL.is_("emergency") & _SEEN_FIRST, EMERGENCY),
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
-    Gate(~fact("safety.checked.today").known, "Without today's safety check nothing that moves the body opens.",
+    Gate(~fact("safety.checked.today").known | fact("safety.checked").is_("undone"),
+         "Without today's safety check nothing that moves the body opens.",
          first="safety_check"),
     *CLOSING_LEVELS,
 )

@@ -22,7 +22,9 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "coach": {"linked": {"coach": "yes"}, "none": {}, "left": {"coach": "no"}},
     "level": {"none": {}} | {level: {"safety.level": level} for level in (
         "go", "no_load", "not_today", "clinician", "same_day", "emergency")},
-    "checked": {"today": {"safety.checked": "go", "safety.checked.today": "yes"}, "before": {"safety.checked": "go"}},
+    "checked": {"today": {"safety.checked": "go", "safety.checked.today": "yes"}, "before": {"safety.checked": "go"},
+                "undone": {"safety.checked": "undone", "safety.checked.today": "yes"}},
+    "slip": {"none": {}, "open": {"safety.slip.open": "yes"}},
     "level of": {"today": {"safety.may_open": "no"}, "before": {"safety.may_open": "yes"}},
     "warm": {"done": {"warm": "done", "warm.today": "yes"}, "no": {}, "done before": {"warm": "done"},
              "later": {"warm": "later", "warm.today": "yes"}},
@@ -85,6 +87,7 @@ UNDER_18: Final = {"age": ("under 18", "said so later"), "coach": ("none", "left
 
 DOORS: Final = (
     Door(("signs",), {"heard": "nothing"}, "no question about", "these questions begin where a sign was heard, by no button"),
+    Door(("wrong_tap",), {"slip": "none"}, "can't be undone here any more", "only a tap, once, and within ten minutes"),
     Door(("squat_day",), {"day": "over"}, "That squat day is over", "what was begun before midnight is not gone on with"),
     Door((*MOVING, *ROUNDS, *PLANS, *OWN), {"welcomed": ("no", "zone wrong")}, "at the beginning come first",
          "consent, age, units and time zone come before all else", "welcome"),
@@ -102,7 +105,7 @@ DOORS: Final = (
          "no check of the same day takes same-day care back"),
     Door(("squat_after",), {"level": "emergency"}, "can be an emergency", "who is sent to emergency care is asked nothing of squats"),
     Door(("squat_after",), {"level": "same_day"}, "looked at today", "who is to be seen today is asked nothing of squats"),
-    Door(MOVING, {"checked": "before"}, "Without today's safety check", "yesterday's answers are not today's", "safety_check"),
+    Door(MOVING, {"checked": ("before", "undone")}, "Without today's safety check", "yesterday's answers are not today's", "safety_check"),
     Door((*MOVING, *ROUNDS), {"level": "emergency"}, "can be an emergency", "until somebody has seen them"),
     Door((*MOVING, *ROUNDS), {"level": "same_day"}, "looked at today", "until somebody has seen them"),
     Door((*MOVING, *ROUNDS), {"level": "clinician"}, "Please see a doctor or physiotherapist", "until one has cleared them"),
