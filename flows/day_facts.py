@@ -16,9 +16,11 @@ from companion.language.days.dates import FARTHEST
 from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
+from companion.screening.front_pinch import HELD, pinch_days
 from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limits_in, load_kept, over_by
 from companion.screening.load_limit import over_limit as days_over
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
+from companion.screening.setups import called, setup_from
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
@@ -81,9 +83,11 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
             if day.day.isoformat() >= since]
     usual = band_of(str(known.facts.get("about_you.usual_depth", "")))
 
+    held = HELD if pinch_days(known.answers(), zone) else ""
+
     def after(some: list[DepthDay]) -> DepthStep:
         """Return the depth step after these days."""
-        return steps_from(start, usual, some, pin=pin, passed=passed, today=today)
+        return steps_from(start, usual, some, pin=pin, passed=passed, today=today, held=held)
 
     now, begin = after(days), after([]).depth
     set_on = dict(zip((day for day, _ in now.history), (begin, *(depth for _, depth in now.history)), strict=False))
@@ -159,6 +163,10 @@ def day_facts(known: Known) -> dict[str, Value]:
     facts["goal_line"] = f" You want: {goal}." if goal else ""
     told = known.facts.get("limit.words")
     facts["limit_line"] = f" You were told: {told}." if told else ""
+    if setup := setup_from(known.facts):
+        facts |= {"setup_words": f"Your set-up for now: {called(setup.change, showing(known))}, all else as usual.",
+                  "setup_view": setup.change.split("+")[0]}
+    facts["setup_line"] = f" Set-up: {called(setup.change, showing(known))}." if setup else ""
     facts["keep_line"] = f" Depth to keep to: {facts['keep_words']}." if "keep_words" in facts else ""
     facts["keep_now"] = f"Keep to {facts['keep_words']}. " if "keep_words" in facts else ""
     load = next((day.load for day in reversed(before) if day.load), known.facts.get("about_you.load"))

@@ -1,5 +1,7 @@
 """Safety check: reasons against testing today, one question at a time; six taps for a healthy person."""
 
+from dataclasses import replace
+
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Run, Tell
@@ -20,7 +22,7 @@ from flows.safety_facts import (
                still_cleared,
                stood,
 )
-from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, WELCOMED
+from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, UNDO, WELCOMED, closed_by_tap
 
 LEVELS = tuple(level.value for level in Level)
 YES_NO = ("yes", "no")
@@ -48,6 +50,10 @@ SAID_BEFORE = ASKING_ON & fact("history").is_("no") & fact("stood").is_("clinici
 OWN = STANDS.is_("no")
 """True if this check itself found the level, and it is not only left from before."""
 
+CLOSERS = ("bladder", "chest", "weakness", "fall", "leg_signs")
+SLIP = closed_by_tap(**{key: fact(key).one_of("yes", "unsure") for key in CLOSERS}) & OWN & ~SENT
+"""True if only taps closed everything, so that they can be undone."""
+
 HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
                SO_FAR.one_of("no_load", "not_today", "clinician", "same_day"))
 
@@ -57,7 +63,8 @@ HALF_TOLD = Do(Alert("{so_far}", "safety check, not finished yet. {because}"), C
 FLOW = Flow(
     "safety_check", version=1, title="Safety check", policy=Policy.SAFETY, command=("check", "safety"),
     at_start=stood,
-    facts=(STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
+    facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSERS),
+           STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
            Fact("why", of=keys_of_check), LIMIT_SAID, Fact("body_first", values=YES_NO, of=body_first),
            Fact("sore", values=YES_NO, of=sore)),
     gates=(
@@ -126,9 +133,12 @@ FLOW = Flow(
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
         Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",
              SEEN & ~fact("seen_cleared").is_("yes"), must_arrive=True),
+        Do(Find("safety.slip", "{stood}", "closed by a tap"), SLIP),
+        Do(Find("safety.slip.of", "check", "closed by a tap"), SLIP),
         Tell(EMERGENCY, OWN & LEVEL_AFTER_CHECK.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, OWN & LEVEL_AFTER_CHECK.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, LEVEL_AFTER_CHECK.is_("clinician") & ~SENT | OWN & LEVEL_AFTER_CHECK.is_("clinician"), must_arrive=True),
+        replace(UNDO, only_if=SLIP),
         Tell(NOT_TODAY, LEVEL_AFTER_CHECK.is_("not_today")),
         Tell(NO_LOAD, LEVEL_AFTER_CHECK.is_("no_load")),
         Run("limits", ASKING_ON & LIMIT_SAID.known, asked="{limit_said}"),

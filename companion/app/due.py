@@ -22,7 +22,7 @@ from companion.conversation.condition import Facts
 from companion.conversation.effects import Alert, Say, Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
-from companion.record import coaching, operator_requests, outbox, people, reminders
+from companion.record import coaching, operator_requests, outbox, owed, people, reminders
 from companion.record.caseload import HURT_ASKED, answers_in_run, hurt_unanswered, unreported_pain
 from companion.record.context import SAFETY_LEVEL, SUSPENDED
 from companion.record.turn import Turn
@@ -75,7 +75,9 @@ class DueSweep:
 
     async def run(self) -> int:
         """Handle all due work, one turn per reminder; returns the number of things handled."""
+        await self._bot.follow_clock()
         now, swept = self._bot.clock.now(), 0
+        await self._guarded(partial(owed.expire, now=now))
         for path in operator_requests.pending(self._bot.path):
             if request := operator_requests.read_request(path):
                 await self._guarded(partial(operator_requests.carry_out, request=request, at=now))
@@ -161,7 +163,7 @@ class DueSweep:
                 continue
             told = True
             coaching.note_unseen_told(db, one.person, one.id, now)
-            carry_out(turn, [Say(UNSEEN, must_arrive=True)])
+            carry_out(turn, [Say(UNSEEN)])
             if len(coaching.coaches_of(db, one.person)) > 1:
                 post(turn, alert_letters(db, one.person, f"no coach has seen this yet: {one.because}", one.level, one.id))
         return told

@@ -43,6 +43,7 @@ from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import Level, pain_now
 from companion.screening.screen import about_from, screen_from
+from companion.screening.setups import called, setup_from, without_luck
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
 
@@ -90,10 +91,12 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     facts, answers, rows = known.facts, list(known.answers()), list(log.answers_of(db, person))
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
     when, show = LocalTimes(zone), _showing(system)
-    screen, about = screen_from(answers), about_from(answers)
+    screen, about = without_luck(screen_from(answers), str(facts.get("setup.luck", ""))), about_from(answers)
     errors = errors_from(answers, about.sex)
-    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors)
-    days, seed = days_told(answers, zone), trial_seed(answers, str(person))
+    days = days_told(answers, zone)
+    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors,
+                          setup_from(facts), days)
+    seed = trial_seed(answers, str(person))
     tested = bool(screen.done)
     verdicts = conclusion.verdicts if tested else ()
     causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in verdicts)
@@ -207,6 +210,15 @@ def _load_now(facts: Facts, show: NumberFormat) -> str:
     return f"at most {show(limits[name], 'kg')} ({LOAD_SAID[name]})"
 
 
+def _setup(facts: Facts, show: NumberFormat) -> str:
+    """Return how the set-up stands, in words; "" where none was tried."""
+    if pin := str(facts.get("setup.pin", "")):
+        return f"{called(pin, show)} (set by a coach)"
+    state = {"waits": "checked, waits for the next morning", "good": "checked, no pinch or pain", "out": "out: a pinch, an ache or pain"}
+    return f"{called(change, show)}: {state[how]}" if (how := str(facts.get("setup.state", ""))) in state and (
+        change := str(facts.get("setup.change" if how != "out" else "setup.out", ""))) else ""
+
+
 def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system: str, show: NumberFormat, now: datetime,
           zone: str) -> tuple[tuple[str, str], ...]:
     plan, today = plan_from(facts), local_date(now, zone)
@@ -216,6 +228,7 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system
         ("No squat days before", f"{back}" if (back := plan.paused_until(today)) else ""),
         ("No squat days from", "; ".join(f"{first} until {over}" for first, over in plan.away if first > today)),
         ("Goal, as written", str(facts.get("squat.goal", ""))),
+        ("Squat for now", conclusion.setup_words), ("Set-up", _setup(facts, show)),
         ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
         ("What the tests say of depth", conclusion.keep_words if tested else ""),
         ("What the tests say of load", conclusion.load_words if tested else ""),

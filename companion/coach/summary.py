@@ -31,6 +31,7 @@ from companion.screening.protocols import measured, protocol
 from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
 from companion.screening.screen import LoggedAnswer, about_from
 from companion.screening.sessions import ReadingSession, sessions_of
+from companion.screening.setups import setup_from
 from companion.screening.squat_days import ToldDay, days_told
 from companion.screening.standing import SafetyStanding
 
@@ -125,7 +126,8 @@ class LifterPage:
 
     ``safety``: the standing now. ``told``: what clinicians told them to leave out, in words. ``went``: the latest answer on whether they
     were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words. ``overall``: the
-    kind of result. ``step``: the depth to keep to after the squat days (a band), ``keep``: the depth from the results. ``limit`` and
+    kind of result. ``step``: the depth to keep to after the squat days (a band), ``keep``: the depth from the results.
+    ``setup``: the set-up they squat with, and by whom or by which check. ``limit`` and
     ``load_pin`` are in kg. ``days``, ``media``, ``alarms`` and ``acts``: newest first.
     """
 
@@ -147,6 +149,8 @@ class LifterPage:
     step: KeptFinding | None
     keep: str
     depth_pin: Pinned | None
+    setup: str
+    setup_why: str
     limit: float | None
     load_pin: Pinned | None
     over: str
@@ -214,6 +218,7 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
         tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         found.get("depth.step"), str(facts.get("depth.keep", "")), _pinned(found.get("depth.pin")),
+        setup.change if (setup := setup_from(facts)) else "", _setup_why(found),
         _kilos(facts.get("load.limit")), _pinned(found.get("load.pin")),
         over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)), str(facts.get("drill", "")),
         _pinned(found.get("drill.pin")),
@@ -258,7 +263,7 @@ def _number(session: ReadingSession, error: Error, show: NumberFormat) -> Latest
         told = f"by eye, a band of {show(first.width, first.unit)}"
     else:
         own = f", with {error.own} of their own repeats" if error.own else ""
-        told = (f"{show(error.of_mean(len(readings)), first.unit)} (SEM of this mean); a change counts from "
+        told = (f"{show(error.sem, first.unit)} (SEM); a change counts from "
                 f"{show(error.mdc, first.unit)} ({STANDING_WORDS[error.standing]}{own})")
     how = " ".join(filter(None, (first.method.replace("_", " "), first.placement)))
     return LatestReading(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)
@@ -274,6 +279,11 @@ def media_in(rows: Sequence[LogRow]) -> tuple[SentMedia, ...]:
 def _cause(name: str, facts: Mapping[str, float | str], found: Mapping[str, KeptFinding],
            overruled: Mapping[str, OverruledFinding]) -> CauseSummary:
     return CauseSummary(name, str(facts.get(name, "")), found[name].because if name in found else "", overruled.get(name))
+
+
+def _setup_why(found: Mapping[str, KeptFinding]) -> str:
+    pin, checked = found.get("setup.pin"), found.get("setup.change")
+    return pin.rule if pin and pin.value else checked.because if checked else ""
 
 
 def _pinned(found: KeptFinding | None) -> Pinned | None:

@@ -31,11 +31,12 @@ class ReadingContext:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A reply that was understood: the stored value, the text it came from, and its unit ("" for none)."""
+    """A reply that was understood: the stored value, the text it came from, and its unit ("" for none). ``tapped``: by a button."""
 
     value: Value
     raw: str
     unit: str = ""
+    tapped: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Mapping
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
@@ -24,6 +24,11 @@ FULL_BAR, LIGHT_BAR = 20.0, 15.0
 SUSPENDED = "crisis"
 """The fact that is "open" from thoughts of self-harm until the lifter begins again."""
 
+SLIP = "safety.slip"
+"""The level before a tap that closed everything; "" once that was undone."""
+UNDONE_WITHIN: Final = timedelta(minutes=10)
+"""Time in which such a tap can be undone; our choice."""
+
 CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
 """Each consent's fact, and the answer that stood for it before consent texts had versions."""
 
@@ -32,7 +37,7 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     """Return the facts a step may use: latest answers and findings by name; "NAME.today" for findings made today, in the person's
     zone; "due.KIND", the wall time of each open reminder; the current safety level, and "safety.may_open" if a new check may raise
     it; what a clinician's limits close ("limit.…", ``screening.limits.facts_in``); the version of each consent text they agreed to
-    ("consent.lifter", "consent.coach")."""
+    ("consent.lifter", "consent.coach"); "safety.slip.open" while a wrong tap can be undone."""
     rows = log.known_rows(db, person)
     facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
     facts |= {name: value for name, value, _ in rows}
@@ -42,6 +47,9 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     facts |= {f"{name}.today": "yes" for name, since in since_of.items() if since == today}
     facts |= {"today": today.isoformat(), "person": str(person)}
     facts |= _agreed(facts)
+    slipped = next((moment_of(since) for name, value, since in rows if name == SLIP and value and since), None)
+    if slipped is not None and now - slipped <= UNDONE_WITHIN:
+        facts[f"{SLIP}.open"] = "yes"
     stands = standing_in(facts, next((moment_of(since) for name, _, since in rows if name == SAFETY_LEVEL), None), now)
     if stands.level is not None:
         facts[SAFETY_LEVEL] = stands.level.value

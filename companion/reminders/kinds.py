@@ -63,6 +63,7 @@ REMINDER_KINDS: Final = {kind.name: kind for kind in (
     ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, works=Work.SQUAT, gives_way_to="morning"),
     ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
                  goes_on="Only on the morning after something hurt I still ask once how it is."),
+    ReminderKind("setup", "on_date", "the morning after a new set-up", "how your new set-up feels", PASSING),
     ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=10),
     ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=3),
     ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, Work.MOVE, closed="put_off", rounds=2),

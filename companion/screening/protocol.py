@@ -112,7 +112,8 @@ class Protocol(Generic[R]):
       wait until the lifter is warmed up, rested and not sore.
     - ``record`` holds its answers, ``rows`` are its rows of the evidence table, ``findings`` yields those of a record alone;
       findings that need a second test are in ``pairs``. ``part`` is the part whose drill it points to, "" for none.
-    - A measured test gives ``readings`` of a record and a side, with ``errors`` by method (``errors_men`` in their place for men),
+    - A measured test gives ``readings`` of a record and a side, and ``doubts``: by side, why its readings are not scored and what to
+      repeat; with ``errors`` by method (``errors_men`` in their place for men),
       ``thresholds`` they are compared with, and ``gain``. ``noted`` are its other numbers.
     - ``starts``, ``detail``, ``derived``: specials of its chart, report and export. ``note``: a remark on a record in the results,
       "" for none; ``would_tell``: its sentence as the most informative test to do next, if not the usual one.
@@ -136,6 +137,7 @@ class Protocol(Generic[R]):
     scored: bool = True
     part: str = ""
     readings: Callable[[R, str], tuple[Reading, ...]] | None = None
+    doubts: Callable[[R, FindingContext], Mapping[str, str]] | None = None
     errors: tuple[Error, ...] = ()
     errors_men: tuple[Error, ...] = ()
     thresholds: tuple[Threshold, ...] = ()

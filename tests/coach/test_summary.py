@@ -72,7 +72,7 @@ def test_the_error_shown_is_the_one_used(room):
     error = errors_from(()).of("knee_to_wall", "tape")
     told = page(room, sam).numbers[0].error
     assert "1 of their own repeats" in told
-    assert f"{error.of_mean(2):.1f} cm" not in told, "their own repeats lie further apart than the published error"
+    assert f"{error.sem:.1f} cm" not in told, "their own repeats lie further apart than the published error"
 
 
 def test_a_reading_by_eye_is_a_band(room):

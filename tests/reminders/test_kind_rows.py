@@ -16,6 +16,7 @@ MEANT = {  # kind: levels it needs (LETTERS below; "": all), those on its day, o
     "squat_day": ("gnt", "g", "drop", 1, "wait", "ms"),
     "squat_after": ("gnt", "", "drop", 1, "wait", "sy"),
     "morning": ("", "", "drop", 1, "wait", ""),
+    "setup": ("gnt", "", "drop", 1, "wait", "s"),
     "referral": ("cse", "", "drop", 10, "wait", "s"),
     "limit": ("", "", "drop", 3, "wait", "s"),
     "retest": ("gn", "", "put_off", 2, "wait", "s"),

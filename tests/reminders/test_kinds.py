@@ -24,6 +24,7 @@ PASSES = {  # kind: at each of LEVELS, whether it is sent (+), dropped (-) or pu
     "squat_day": "+++---",  # of tomorrow
     "squat_after": "+++---",
     "morning": "++++++",
+    "setup": "+++---",
     "referral": "---+++",
     "limit": "++++++",
     "retest": "++....",

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found
 from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
@@ -14,6 +14,7 @@ from companion.screening.safety import BodyPosition
 _ID: Final = "arms_forward_squat"
 FAULT_ANSWERS: Final = ("rolled", "chest", "back")
 _LOADS: Final = {"stick": "", "empty": "with an empty bar", "loaded": "with a loaded bar"}
+_KILOS: Final = {"stick": 0.0, "empty": EMPTY_BAR}
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +32,11 @@ class ArmsForwardSquat:
     def load(self) -> str | None:
         """The bar held, in words: "" for a stick, None if not known."""
         return _LOADS.get(self.bar or "")
+
+    @property
+    def kg(self) -> float | None:
+        """The load held in kg; None if not known."""
+        return _KILOS.get(self.bar or "")
 
     @property
     def uncured(self) -> bool:
@@ -57,7 +63,7 @@ def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Findin
     load = arms.load
     if load is not None and arms.fault == "clean":
         yield found(_ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", less=by_feel(arms.seen_by),
-                    load=load, words=load and "In the arms-forward squat, it all holds")
+                    load=load, words=load and "In the arms-forward squat, it all holds", kg=arms.kg)
 
 
 PROTOCOL: Final = Protocol(

@@ -41,7 +41,7 @@ def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding
     if usual == NEVER_STARTS or (moved is not None and moved < 0):
         yield found(_ROWS["hand_open"], *keys)
     elif moved is not None:
-        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], *keys)
+        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], *keys, bands=moved)
 
 
 PROTOCOL: Final = Protocol(

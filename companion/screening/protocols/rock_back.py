@@ -25,7 +25,7 @@ class RockBack:
 
     @property
     def widths(self) -> tuple[str | None, ...]:
-        """The answer at each width: early, at_fold, past or cant_tell."""
+        """The answer at each width: early, at_fold, past, belly (something else stopped it) or cant_tell."""
         return self.narrow, self.middle, self.wide
 
     @property
