@@ -8,7 +8,7 @@ import pytest
 
 from companion.screening.drills import DRILLS, offer_for
 from companion.screening.limits import (
-    CLOSES,
+    CLOSED_WORK,
     STRETCHES,
     WORDS_MOST,
     Limit,
@@ -34,7 +34,7 @@ def closed(limit: Limit, kg: float = 20.0) -> set[str]:
 
 
 def test_what_each_part_closes():
-    assert {part.value: {work.value for work in works} for part, works in CLOSES.items()} == {
+    assert {part.value: {work.value for work in works} for part, works in CLOSED_WORK.items()} == {
         "load": {"load"}, "squats": {"squat"}, "bending": {"bend", "squat"}, "stretch_hip": {"stretch_hip"},
         "stretch_hamstrings": {"stretch_hamstrings"}, "stretch_calf": {"stretch_calf"}, "elsewhere": set(),
         "training": {work.value for work in Work}, "other": {work.value for work in Work}}
