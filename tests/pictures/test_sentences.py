@@ -200,6 +200,15 @@ def test_knee_over_toes_stands_half_a_step_from_the_wall_and_the_knee_reaches_th
     assert thigh.start[1] - thigh.end[1] > 25 * CM
 
 
+def test_the_easier_knee_over_toes_holds_the_chair_upright():
+    items = drawing("drill_knee_over_toes_holding_a_chair").panels[0].items
+    foot, thigh, hand = limb(items, FOOT), limb(items, THIGH), limb(items, HAND)
+    top = max(y for one in of(items, Stroke, ink=FAR_INK, width=0.018) for _, y in one.points)
+    assert thigh.end[0] > foot.end[0]
+    assert thigh.start[1] - thigh.end[1] > 25 * CM
+    assert hand.end[1] - hand.end_half == pytest.approx(top, abs=2 * CM)
+
+
 def test_the_back_knee_at_the_wall_kneels_on_the_floor():
     for panel in drawing("knee_to_wall_left").panels:
         knee = limb(panel.items, THIGH, FAR_INK)
