@@ -240,7 +240,7 @@ def _chosen(draft: Draft, ask: Ask, value: str) -> None:
         if option.value == value and (option.only_if == ALWAYS or option.only_if.holds(draft.facts())):
             meant = ask.kind.tapped(option, draft.context)
             if isinstance(meant, Answer):
-                answer(draft, meant)
+                answer(draft, replace(meant, tapped=True))
             else:
                 ask_again(draft, meant.reason)
             return

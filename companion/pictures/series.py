@@ -143,7 +143,7 @@ def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
         unit = alike[0].readings[0].unit
         error = errors.of(test, alike[0].readings[0].method)
         dots = tuple(Dot(local_date(session.at, whose.zone), _number(mean_of(session.readings), unit, whose),
-                         _number(ERROR_BAR_Z * error.of_mean(len(session.readings)) if not session.readings[0].width
+                         _number(ERROR_BAR_Z * error.sem if not session.readings[0].width
                                  else session.readings[0].width / 2, unit, whose),
                          label=shown(round(mean_of(session.readings), 1), unit, whose.system)) for session in alike)
         mdc = _number(error.mdc, unit, whose)

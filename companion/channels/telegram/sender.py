@@ -108,7 +108,11 @@ class TelegramPost:
         asked = {"chat_id": chat, "text": _cut(text, MessageLimit.MAX_TEXT_LENGTH)}
         if rows:
             asked["reply_markup"] = _keyboard_text(rows)
-        return int((await self._bot.do_api_request(SEND_MESSAGE, asked))["message_id"])
+        answer = await self._bot.do_api_request(SEND_MESSAGE, asked)
+        try:
+            return int(answer["message_id"])
+        except (KeyError, TypeError, ValueError, OverflowError):
+            raise TelegramError("an answer without a message's number") from None
 
     async def _send_media(self, chat: int, file: str, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
         """Forward a photo or video. A file id does not tell its type: it is tried as a video first, then as a photo."""
