@@ -85,8 +85,8 @@ def knee_over_toes() -> Drawing:
 
 def knee_over_toes_chair() -> Drawing:
     """Easier knee over toes, holding a chair."""
-    held = planted(Posture(90, Leg(-52, -123), Reach(0.215, 0.576, 1, 0), far=Leg(-106, -128, -40), on="toes"))
-    back = (Stroke(((0.26, 0.0), (0.24, 0.56)), FAR_INK, 0.018), Stroke(((0.25, 0.28), (0.49, 0.28), (0.49, 0.0)), FAR_INK, 0.018))
+    held = planted(Posture(90, Leg(-52, -123), Reach(0.175, 0.573, 1, 0), far=Leg(-106, -128, -40), on="toes"))
+    back = (Stroke(((0.22, 0.0), (0.20, 0.56)), FAR_INK, 0.018), Stroke(((0.21, 0.28), (0.45, 0.28), (0.45, 0.0)), FAR_INK, 0.018))
     return Drawing(
         "drill_knee_over_toes_holding_a_chair",
         "from the side, one hand on a steady chair, the heel down: the knee comes over the "
