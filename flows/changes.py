@@ -11,7 +11,7 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Do, Flow, Known, Tell
 from companion.conversation.policy import Policy
-from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.depth import BAND_STEP, BAND_WORDS, band_of
 from companion.screening.errors import Errors, errors_from
 from companion.screening.protocol import Starts
 from companion.screening.protocols import measured, protocol, protocols
@@ -116,7 +116,7 @@ def _depth(starts: Starts[Any], before: Any, after: Any) -> str:
     old, new = starts.said(before), starts.said(after)
     if old == new:
         return f"{starts.title}: no change, {_start(*new)}."
-    return (f"{starts.title}\nThen: {_start(*old)}. Now: {_start(*new)}. The smallest difference that can be told is one band.")
+    return (f"{starts.title}\nThen: {_start(*old)}. Now: {_start(*new)}. {BAND_STEP}")
 
 
 def _start(rounds: str | None, depth: str | None) -> str:

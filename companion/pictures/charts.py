@@ -95,6 +95,7 @@ def _ground(axes: Axes, chart: Chart, track: Track) -> None:
                   ha="right", va="bottom", bbox={"facecolor": BAND, "edgecolor": "none", "pad": 0.3})
     for mark in chart.marks:
         axes.axhline(mark.value, color=INK, linewidth=1.1, linestyle=(0, (5, 3)), zorder=1)
+        axes.text(0.005, mark.value, mark.standing, transform=axes.get_yaxis_transform(), fontsize=8.5, color=INK, va="bottom", zorder=1)
         axes.text(1.01, mark.value, mark.label, transform=axes.get_yaxis_transform(), fontsize=SMALL, color=INK, va="center")
     if chart.ticks:
         axes.set_yticks([value for value, _ in chart.ticks], [label for _, label in chart.ticks])

@@ -12,7 +12,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any, Final, get_args
 
-from companion.screening.readings import NumberFormat, SourceStanding, metric
+from companion.screening.readings import MDC_FACTOR, Error, NumberFormat, SourceStanding, Threshold, metric
 
 WORDS_MOST: Final = 60
 """The most words of an answer to "why?", and the most characters below: the limits of any message (choice)."""
@@ -113,3 +113,17 @@ def value(name: str) -> float:
 def sources_on(topic: str) -> tuple[Source, ...]:
     """Return the rows of a topic, in the table's order."""
     return tuple(row for row in SOURCES.values() if row.topic == topic)
+
+
+def sourced_line(name: str, words: str, test: str) -> Threshold:
+    """Return a row as a line that readings of a test are compared with; ``words`` name the line."""
+    row = SOURCES[name]
+    return Threshold(words, test, value(name), row.unit, row.source or "rule of thumb", row.standing, row.inches)
+
+
+def sourced_error(name: str, test: str, method: str, *, mdc: bool = False) -> Error:
+    """Return a row as the measurement error of a test by a method; ``mdc``: the row is the MDC95 of single readings, not the SEM."""
+    row = SOURCES[name]
+    source = ", ".join(filter(None, (row.source, row.of)))
+    sem = value(name) / (MDC_FACTOR if mdc else 1)
+    return Error(test, method, sem, row.unit, source or "the larger of the passive raise", row.standing)

@@ -25,7 +25,7 @@ def rows(flow: str, days: float, ending: str = "done", run: str = "", **values: 
 def raised(days: float, left: float, right: float = 60, method: str = "level", **more: Value) -> list[LoggedAnswer]:
     end: dict[str, Value] = {"left_heel": left, "right_heel": right, "leg_length": 90} if method == "heel" else {
         "left_level": left, "right_level": right, "placement": "shin"}
-    return rows("leg_raise", days, **{"method": method, "effort": "own", **end, **more})
+    return rows("leg_raise", days, **{"method": method, "effort": "strap", **end, **more})
 
 
 def wall(days: float, left: float, right: float = 13, **more: Value) -> list[LoggedAnswer]:
@@ -101,7 +101,7 @@ def test_inches_are_told_in_inches():
 
 
 def test_a_run_that_pain_ended_is_no_after():
-    hurt = rows("leg_raise", 1, "pain", method="level", effort="own", placement="shin", left_level=80)
+    hurt = rows("leg_raise", 1, "pain", method="level", effort="strap", placement="shin", left_level=80)
     assert "Nothing was measured both before and after" in told(MAN, raised(40, 60), hurt)
 
 
@@ -138,6 +138,12 @@ def test_a_trend_across_methods_is_refused():
 def test_pain_is_held_against_error_and_against_what_people_call_important(before: float, now: float, words: str):
     """Detectable 1.77; important by starting pain 1-4: 1, 5-7: 2, 8-10: 3-4 points, n = 1,232 (doi 10.1055/a-1304-3677, read)."""
     assert f"Pain was {before} and is {now} now: {words}" in told(pain(40, float(before)), pain(1, float(now)))
+
+
+def test_a_band_is_called_a_step_and_not_a_repeatability():
+    look = [rows("squat_look", 40, plain_rounds="clearly", plain_depth="a_little_above"),
+            rows("squat_look", 1, plain_rounds="clearly", plain_depth="parallel")]
+    assert "One band is the step of this scale; how well you repeat it is not known." in told(*look)
 
 
 def test_no_pain_before_and_now_is_not_worth_a_word():
