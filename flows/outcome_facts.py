@@ -17,6 +17,7 @@ from companion.screening.retest import RetestPlan, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
+from companion.screening.sureness import sureness_words
 
 SAID_AT_ONCE = 2
 """Findings told with a cause at first; the rest on request."""
@@ -103,7 +104,7 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
         weighed.sort(key=lambda finding: (finding.row.direction != carries, once[finding.row.test] is not finding))
     reasons = list(dict.fromkeys(finding.words for finding in weighed))
     at_once = 4 if verdict.ruling is Ruling.RULED_OUT and verdict.cause == "length" else SAID_AT_ONCE
-    first = verdict_words(verdict)
+    first = f"{verdict_words(verdict)} {sureness_words(verdict)}".strip()
     if verdict.ruling is not Ruling.TOO_CLOSE and verdict.contradiction:
         reasons.append(verdict.contradiction)
     for reason in [verdict.contradiction if verdict.ruling is Ruling.TOO_CLOSE else "", *reasons[:at_once]]:
