@@ -2,7 +2,7 @@
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Offer, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from flows.outcome_facts import outcome_facts
@@ -19,6 +19,11 @@ WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go")
 """Drill, home work and load are told only on a day on which the safety check says go."""
 DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none")
 WHY = fact("why").is_("why")
+
+
+def why(topic: str) -> tuple[Offer, ...]:
+    """Return the button that answers "why?" about a topic."""
+    return (Offer("Why?", "why_told", topic),)
 
 
 def _said(name: str) -> Fact:
@@ -39,12 +44,12 @@ FOUND = (
 """The results, as findings."""
 
 FLOW = Flow(
-    "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings", "why"),
+    "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings"),
     at_start=outcome_facts, facts=tuple(HAS_WORDS.values()),
     steps=(
         Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~TESTED),
         Tell("{overall_words}", TESTED),
-        *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested"))) for cause in CAUSES),
+        *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested")), offers=why(cause)) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), TESTED),
         Do(Find("outcome.at", "{at}", "time of the results"), TESTED),
         *FOUND,
@@ -62,12 +67,12 @@ FLOW = Flow(
              TESTED & HAS_WORDS["settle"].is_("no") & fact("overall").one_of("by_elimination", "open")),
         Tell("{notes}", TESTED & HAS_WORDS["notes"].is_("yes")),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
-             "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}"),
-        Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}"),
+             "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}", offers=why("drill")),
+        Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}", offers=why("home")),
         Tell("{home_words}", DRILL & HAS_WORDS["home_steps"].is_("no")),
         Tell("{drill_why}", WORK_OPEN & fact("drill_why").known),
-        Tell("{keep_words}", WORK_OPEN & HAS_WORDS["keep_words"].is_("yes")),
-        Tell("{load_words}", WORK_OPEN & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT),
+        Tell("{keep_words}", WORK_OPEN & HAS_WORDS["keep_words"].is_("yes"), offers=why("depth")),
+        Tell("{load_words}", WORK_OPEN & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
         Tell("{stance}", WORK_OPEN & HAS_WORDS["stance"].is_("yes")),
         Tell("No drill and no advice on load until you have been seen. The results stay here: say “results”.",
              TESTED & LEVEL.one_of("clinician", "same_day", "emergency")),
@@ -79,7 +84,8 @@ FLOW = Flow(
         Do(Remind("retest", "retest", "{retest_on}"), TESTED & fact("retest_on").known),
         Do(Remind("retest", "retest", ""), TESTED & ~fact("retest_on").known),
         Tell("{retest_plan}", TESTED & ~SHUT & fact("retest_plan").known),
-        Tell("{retest_words} I will remind you on {retest_on:date}.", TESTED & ~SHUT & fact("retest_on").known, must_arrive=True),
+        Tell("{retest_words} I will remind you on {retest_on:date}.", TESTED & ~SHUT & fact("retest_on").known, must_arrive=True,
+             offers=why("retest")),
         Tell("{retest_words}", TESTED & ~fact("retest_on").known),
     ),
 )

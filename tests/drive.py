@@ -14,7 +14,7 @@ from companion.conversation.flow import Ask, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
-from companion.conversation.registry import Book, bind
+from companion.conversation.registry import Book, bind, offers_of
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 
@@ -33,9 +33,10 @@ PAIN = Flow("pain", 1, "Pain", policy=replace(Policy.TALK, hears_pain=False), st
 
 
 def small_book(*flows: Flow) -> Book:
-    """A book of a few flows, with stand-ins for home, pain and whatever their gates run first."""
+    """A book of a few flows, with stand-ins for home, pain and whatever their gates run first and their buttons begin."""
     have = {flow.name for flow in flows}
-    needed = {gate.first for flow in flows for gate in flow.gates if gate.first} - have
+    offered = {offer.flow for flow in flows for offer in offers_of(flow)}
+    needed = ({gate.first for flow in flows for gate in flow.gates if gate.first} | offered) - have - {"home", "pain"}
     home = Flow("home", 1, "Menu", policy=Policy.TALK, steps=(
         Ask("pick", "What next?", choice(*((flow.name, flow.title) for flow in flows))),
         *(Run(flow.name, only_if=_is(flow.name)) for flow in flows)))
