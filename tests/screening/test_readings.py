@@ -70,7 +70,7 @@ def test_detectable_change_is_the_printed_one(sem: float, mdc: int) -> None:
 
 
 def test_detectable_change_factor_is_that_of_weir() -> None:
-    """Weir 2005 J Strength Cond Res 19:231 (read): 1.96 * sqrt(2), 2.772."""
+    """Weir 2005 J Strength Cond Res 19:231 (second-hand): 1.96 * sqrt(2), 2.772."""
     assert round(MDC_FACTOR, 3) == 2.772
 
 
