@@ -5,8 +5,11 @@ from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Offer, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
+from companion.screening.limits import Work
+from companion.screening.protocols import route
+from companion.screening.setups import NAMES
 from flows.outcome_facts import outcome_facts
-from flows.shared import BODY_WEIGHT
+from flows.shared import BODY_WEIGHT, LIMIT_DUE, closes
 
 TESTED = fact("any").is_("yes")
 CAUSES = ("length", "strength", "control")
@@ -15,9 +18,13 @@ LEVEL = fact("safety.level")
 GROWN = ~(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"))
 CHECKED = fact("safety.checked.today").known
 SHUT = LEVEL.one_of("not_today", "clinician", "same_day", "emergency")
-WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go")
-"""Drill, home work and load are told only on a day on which the safety check says go."""
-DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none")
+WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go") & ~closes() & ~LIMIT_DUE.shut
+"""Drill, home work and load are told only on a day on which the safety check says go and no limit closes all that moves."""
+DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none") & ~fact("drill_why").known
+REPEAT = Fact("repeat", values=route())
+CAN_REPEAT = WORK_OPEN & REPEAT.one_of(*route())
+REPEATING = CAN_REPEAT & fact("again").is_("now")
+TO_CHECK = fact("setup.proposed").one_of(*NAMES) & ~fact("setup.state").known
 WHY = fact("why").is_("why")
 
 
@@ -31,8 +38,8 @@ def _said(name: str) -> Fact:
 
 
 HAS_WORDS = {name: _said(name) for name in (
-    "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "notes", "home_steps", "length_more",
-    "strength_more", "control_more")}
+    "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "setup_words", "pinch_words",
+    "notes", "home_steps", "length_more", "strength_more", "control_more")}
 
 
 FOUND = (
@@ -45,7 +52,7 @@ FOUND = (
 
 FLOW = Flow(
     "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings"),
-    at_start=outcome_facts, facts=tuple(HAS_WORDS.values()),
+    at_start=outcome_facts, facts=(*HAS_WORDS.values(), REPEAT),
     steps=(
         Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~TESTED),
         Tell("{overall_words}", TESTED),
@@ -54,7 +61,14 @@ FLOW = Flow(
         Do(Find("outcome.at", "{at}", "time of the results"), TESTED),
         *FOUND,
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), TESTED),
-        Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), TESTED),
+        Do(Find("load.limit", "{load_limit}", "below the load at which rounding begins, else 80 % of the working load (choice)"), TESTED),
+        Do(Find("depth.since", "{depth_since}", "the day this limit began"), TESTED),
+        Do(Find("load.since", "{load_since}", "the day this limit began"), TESTED),
+        Ask("again", "{repeat_words} Do that now?", choice(
+            ("now", "Do it now", "yes", "now", "ok"), ("later", "Another time", "no", "later")), only_if=CAN_REPEAT),
+        *(Run(test, REPEATING & fact("repeat").is_(test)) for test in route()),
+        Tell("Say “results” to hear what that changes.", REPEATING),
+        Tell("{pinch_words}", TESTED & HAS_WORDS["pinch_words"].is_("yes")),
         Tell("Left and right compared: {differences}", TESTED & HAS_WORDS["differences"].is_("yes")),
         Ask("why", "Shall I show what that is based on and what was not tested, or what to do now?", choice(
             ("why", "What it is based on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
@@ -71,9 +85,17 @@ FLOW = Flow(
         Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}", offers=why("home")),
         Tell("{home_words}", DRILL & HAS_WORDS["home_steps"].is_("no")),
         Tell("{drill_why}", WORK_OPEN & fact("drill_why").known),
-        Tell("{keep_words}", WORK_OPEN & HAS_WORDS["keep_words"].is_("yes"), offers=why("depth")),
-        Tell("{load_words}", WORK_OPEN & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
-        Tell("{stance}", WORK_OPEN & HAS_WORDS["stance"].is_("yes")),
+        Tell("{setup_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["setup_words"].is_("yes"), offers=why("depth")),
+        Tell("{keep_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["keep_words"].is_("yes") & HAS_WORDS["setup_words"].is_("no"),
+             offers=why("depth")),
+        Tell("A set-up waits: one change seemed to help. Say “best squat” to check it.",
+             WORK_OPEN & ~closes(Work.SQUAT) & TO_CHECK),
+        Tell("No change you tried moved where it rounds, so your plain set-up stands.", WORK_OPEN & fact("setup.proposed").is_("none")
+             & HAS_WORDS["setup_words"].is_("no")),
+        Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
+        Tell("{limit_words}", WORK_OPEN & ~AT_REST),
+        Tell("{stance}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["stance"].is_("yes")),
+        Tell("You were told: {limit.words}. That comes before anything said here.", TESTED & fact("limit.words").known),
         Tell("No drill and no advice on load until you have been seen. The results stay here: say “results”.",
              TESTED & LEVEL.one_of("clinician", "same_day", "emergency")),
         Tell("What to do with it comes after today's safety check: say “safety check”, then “results”.",

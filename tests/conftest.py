@@ -36,11 +36,12 @@ UNIT: Final = ("tests/calendar", "tests/coach", "tests/conversation", "tests/exp
 NOT_UNIT: Final = ("tests/coach/test_report_page.py", "tests/conversation/test_stateful.py")
 """… but these: Chromium, and the whole companion under whatever may happen."""
 
-FIRST: Final = ("tests/crash", "tests/conversation/test_stateful.py", "tests/coach/test_report_page.py", "tests/test_access.py",
-                "tests/cli/test_cli.py", "tests/channels", "tests/scripts", "tests/flows", "tests/reminders")
+FIRST: Final = ("tests/crash", "tests/simulation", "tests/conversation/test_stateful.py", "tests/coach/test_report_page.py",
+                "tests/test_access.py", "tests/cli/test_cli.py", "tests/channels", "tests/scripts", "tests/flows", "tests/reminders")
 """What runs first where there are several processes: the longest, so that none of them is left waiting for another at the end."""
 
-PARTED: Final = ("tests/crash/test_kills.py", "tests/flows/test_every_flow.py", "tests/scripts/test_replay.py",
+PARTED: Final = ("tests/crash/test_kills.py", "tests/simulation/test_worlds.py",
+                 "tests/flows/test_every_flow.py", "tests/scripts/test_replay.py",
                  "tests/scripts/test_restart.py")
 """Files of which each flow or script may run elsewhere; whatever is found out of one flow is then found out in one process."""
 

@@ -33,16 +33,18 @@ PAIN = Flow("pain", 1, "Pain", policy=replace(Policy.TALK, hears_pain=False), st
 
 
 def small_book(*flows: Flow) -> Book:
-    """A book of a few flows, with stand-ins for home, pain and whatever their gates run first and their buttons begin."""
+    """A book of a few flows, with stand-ins for home, pain, what their gates run first and what they offer."""
     have = {flow.name for flow in flows}
-    offered = {offer.flow for flow in flows for offer in offers_of(flow)}
-    needed = ({gate.first for flow in flows for gate in flow.gates if gate.first} | offered) - have - {"home", "pain"}
+    needed = {gate.first for flow in flows for gate in flow.gates if gate.first}
+    needed |= {offer.flow for flow in flows for offer in offers_of(flow)}
+    needed |= {one.flow for flow in flows for one in flow.steps if isinstance(one, Run) and one.flow in ("limits", "clearance")}
     home = Flow("home", 1, "Menu", policy=Policy.TALK, steps=(
         Ask("pick", "What next?", choice(*((flow.name, flow.title) for flow in flows))),
         *(Run(flow.name, only_if=_is(flow.name)) for flow in flows)))
     rest = [home] if "home" not in have else []
     rest += [PAIN] if "pain" not in have else []
-    rest += [Flow(name, 1, name, steps=(Ask("ok", "ok?", choice(("ok", "Fine"))),), command=None) for name in needed]
+    rest += [Flow(name, 1, name, steps=(Ask("ok", "ok?", choice(("ok", "Fine"))),), command=None)
+             for name in sorted(needed - have - {"home", "pain"})]
     return bind([*flows, *rest], "home", "pain")
 
 

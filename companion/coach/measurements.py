@@ -59,13 +59,13 @@ def _measured(taken: tuple[Reading, ...], sessions: Sequence[ReadingSession], er
     lines = tuple(f"{line.name}: {against_threshold(taken, line, error, show).words}"
                   for line in protocol(first.test).thresholds_in(first.unit))
     reading = f"{show(round(mean_of(taken), 1), first.unit)}{' by eye, the middle of a band' if first.width else ''}"
-    return (tuple(filter(None, (reading, each))), f"by {how}", lines or _NOTHING, _error(error, len(values), show),
+    return (tuple(filter(None, (reading, each))), f"by {how}", lines or _NOTHING, _error(error, show),
             tuple(_changes(sessions, errors, show, when)) or "one session so far")
 
 
-def _error(error: Error, repeats: int, show: NumberFormat) -> tuple[str, ...]:
+def _error(error: Error, show: NumberFormat) -> tuple[str, ...]:
     own = f"; from {error.own} of their own repeats too" if error.own else ""
-    return (f"{show(round(error.of_mean(repeats), 1), error.unit)} standard error of this mean",
+    return (f"{show(round(error.sem, 1), error.unit)} standard error of measurement",
             f"{show(round(error.mdc, 1), error.unit)} least change that is not error, two single readings{own}")
 
 

@@ -64,7 +64,7 @@ def carry_out(db: sqlite3.Connection, request: OperatorRequest, at: datetime) ->
         for person in there:
             for lifter in coaching.lifters_of(db, person):  # they may rely on the coach being alerted
                 put_message(db, lifter, Say(f"{request.name} is no longer a coach here. They can't see your answers any more, and I no "
-                                            "longer tell them when something hurts.", must_arrive=True), at)
+                                            "longer tell them when something hurts."), at)
             coaching.end_coach(db, person, at)
 
 
@@ -92,4 +92,5 @@ def _leave(database: Path, request: OperatorRequest) -> None:
 
 
 def _folder(database: Path) -> Path:
-    return database.with_name(database.name + ".asked")
+    real = database.resolve()  # the same folder by whatever name the file is opened
+    return real.with_name(real.name + ".asked")

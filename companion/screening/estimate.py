@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import hypot, sqrt
+from math import hypot
 from typing import Final, Literal, cast
 
 from companion.screening.about import About
@@ -121,7 +121,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
     look = look_of(screen)
     seen, chance = _seen(look), None
     if seen is not None:
-        blur = 0.0 if look.seen_by in ("film", "mirror") else BY_FEEL
+        blur = 0.0 if look.seen_by in ("film", "mirror", "friend") else BY_FEEL
         chance = explained(drawn, *BAND_EDGES[seen], blur=blur)
     helps = tuple(sorted((_help(name, gained(drawn, draws_of(lifter, squat)), trial, look)
                           for name, squat, trial in _changes(show)), key=lambda one: -one.gain))
@@ -136,7 +136,7 @@ def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
     sides = []
     for taken in ankles(screen):
         if taken[0].unit == "deg":
-            sem = errors.of(taken[0].test, taken[0].method).sem / sqrt(len(taken))
+            sem = errors.of(taken[0].test, taken[0].method).sem
             sides.append(Spread(mean_of(taken), hypot(sem, PLACED_SD)))
         elif mean_of(taken) <= FURTHEST:
             estimate = shin_from_distance(mean_of(taken), height)

@@ -76,8 +76,8 @@ PRINTED = {
     "knee_to_wall_mdc_level": (4.7,), "phone_level_icc": (.65, .82), "mdc": (2.772,), "pain_detectable": (1.77,),
     "pain_important": (1, 2, 3, 4), "pain_stop": (4,), "gain_hamstrings": (12.04,), "gain_calf": (3.03,), "programme_weeks": (6,),
     "retest_bounds": (2, 8), "retest_other": (4,), "trend_sessions": (5,), "depth_explained_men": (.435,),
-    "depth_explained_women": (.324,), "lifters_ankle": (70,), "load_share": (80,), "stretch_dose": (60,), "home_days": (3,),
-    "warm_up_shares": (40, 60, 80)}
+    "depth_explained_women": (.324,), "lifters_ankle": (70,), "load_share": (80,), "load_bracket": (90, 80), "stretch_dose": (60,),
+    "home_days": (3,), "warm_up_shares": (40, 60, 80)}
 
 
 @pytest.mark.parametrize(("name", "printed"), PRINTED.items())
