@@ -28,7 +28,7 @@ from flows.pain_facts import (
 )
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tomorrow
-from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, UNDO, closed_by_tap
+from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
 
 YES_NO = ("yes", "no")
 LEVEL_AFTER_PAIN = Fact("level", values=LEVELS, of=level_after_pain)
@@ -46,7 +46,7 @@ URGENT_SIGNS = fact("bladder").one_of("yes", "unsure") | fact("weakness").one_of
 
 CLOSES = {"where": fact("where").is_("chest"),
           **{key: fact(key).one_of("yes", "unsure") for key in ("heart_now", "saddle_now", "bladder", "weakness")}}
-SLIP = closed_by_tap(**CLOSES) & HURTS & ~fact("said_heart").is_("yes") & ~fact("said_saddle").is_("yes") & ~SAID_WEAK.is_("yes")
+SLIP_IN_PAIN = closed_by_tap(**CLOSES) & HURTS & ~fact("said_heart").is_("yes") & ~fact("said_saddle").is_("yes") & ~SAID_WEAK.is_("yes")
 """True if only taps closed everything, and none of it was written in words, so that they can be undone."""
 SLIP_LEVEL = Fact("slip_level", of=lambda got, side: worst((Level(str(got.get("level_before", "go"))), Level.NOT_TODAY)).value)
 
@@ -156,12 +156,12 @@ FLOW = Flow(
         Tell("Noted. What you told me before still stands: I take pain back once a day, and never after numbness, weakness or chest "
              "pain.", NOTHING.is_("stands") & ~fact("mistake").is_("no")),
         Tell("Noted. Then what you told me stands for today.", fact("mistake").is_("no")),
-        Do(Find("safety.slip", "{slip_level}", "closed by a tap, in pain"), SLIP),
-        Do(Find("safety.slip.of", "pain", "closed by a tap, in pain"), SLIP),
+        Do(Find("safety.slip", "{slip_level}", "closed by a tap, in pain"), SLIP_IN_PAIN),
+        Do(Find("safety.slip.of", "pain", "closed by a tap, in pain"), SLIP_IN_PAIN),
         Tell(EMERGENCY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("clinician"), must_arrive=True),
-        replace(UNDO, only_if=SLIP),
+        replace(OFFER_UNDO, only_if=SLIP_IN_PAIN),
         Tell(NOT_TODAY, ~NOTHING.is_("misheard") & LEVEL_AFTER_PAIN.is_("not_today"), must_arrive=True),
         Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD,
              HURTS & LEVEL_AFTER_PAIN.is_("no_load") & STOPS.is_("yes") & HURT_IN.one_of(*route()), must_arrive=True),

@@ -22,7 +22,7 @@ from flows.safety_facts import (
                still_cleared,
                stood,
 )
-from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, UNDO, WELCOMED, closed_by_tap
+from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, WELCOMED, closed_by_tap
 
 LEVELS = tuple(level.value for level in Level)
 YES_NO = ("yes", "no")
@@ -51,7 +51,7 @@ OWN = STANDS.is_("no")
 """True if this check itself found the level, and it is not only left from before."""
 
 CLOSERS = ("bladder", "chest", "weakness", "fall", "leg_signs")
-SLIP = closed_by_tap(**{key: fact(key).one_of("yes", "unsure") for key in CLOSERS}) & OWN & ~SENT
+SLIP_IN_CHECK = closed_by_tap(**{key: fact(key).one_of("yes", "unsure") for key in CLOSERS}) & OWN & ~SENT
 """True if only taps closed everything, so that they can be undone."""
 
 HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
@@ -133,12 +133,12 @@ FLOW = Flow(
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
         Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",
              SEEN & ~fact("seen_cleared").is_("yes"), must_arrive=True),
-        Do(Find("safety.slip", "{stood}", "closed by a tap"), SLIP),
-        Do(Find("safety.slip.of", "check", "closed by a tap"), SLIP),
+        Do(Find("safety.slip", "{stood}", "closed by a tap"), SLIP_IN_CHECK),
+        Do(Find("safety.slip.of", "check", "closed by a tap"), SLIP_IN_CHECK),
         Tell(EMERGENCY, OWN & LEVEL_AFTER_CHECK.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, OWN & LEVEL_AFTER_CHECK.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, LEVEL_AFTER_CHECK.is_("clinician") & ~SENT | OWN & LEVEL_AFTER_CHECK.is_("clinician"), must_arrive=True),
-        replace(UNDO, only_if=SLIP),
+        replace(OFFER_UNDO, only_if=SLIP_IN_CHECK),
         Tell(NOT_TODAY, LEVEL_AFTER_CHECK.is_("not_today")),
         Tell(NO_LOAD, LEVEL_AFTER_CHECK.is_("no_load")),
         Run("limits", ASKING_ON & LIMIT_SAID.known, asked="{limit_said}"),

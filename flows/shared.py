@@ -37,7 +37,7 @@ BEGUN_AGAIN = Gate(fact("crisis").is_("open"), first="begin_again")
 AT_ALL = (WELCOMED, OF_AGE, BEGUN_AGAIN)
 """Gates before anything that moves the body or leads to that, today or later."""
 
-UNDO = Tell("If that was a wrong tap, you can undo it once, within ten minutes. I then ask each red flag again.",
+OFFER_UNDO = Tell("If that was a wrong tap, you can undo it once, within ten minutes. I then ask each red flag again.",
             offers=(Offer("That was a wrong tap", "wrong_tap"),))
 """The way back from a tap that closed everything."""
 BY = ("tap", "words")

@@ -48,7 +48,7 @@ MEANT = fact("so").is_("no") | fact("when").is_("no")
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
-OPEN = (Do(Find("safety.level", "{until}", "a sign was written, questions open")),
+OPEN_SIGNS = (Do(Find("safety.level", "{until}", "a sign was written, questions open")),
         Do(Find("safety.why", "{why}", "the answers that weighed so far")))
 """Until it is answered the day is closed."""
 
@@ -62,7 +62,7 @@ FLOW = Flow(
            Fact("cleared_until", of=cleared_until)),
     parked="All right. Say “go on” when you can answer. Until then no test and no drill opens today.",
     steps=(
-        *OPEN,
+        *OPEN_SIGNS,
         Tell("Stop there, and get comfortable.", fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes"))),
         Tell(EMERGENCY, NERVE_HEARD.is_("yes") & fact("sure").is_("yes"), must_arrive=True),
         Do(Alert("{until}", "wrote “{said}”: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),

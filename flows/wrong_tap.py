@@ -14,12 +14,12 @@ from companion.screening.safety import Level, worst
 from flows.safety_check import LEVELS
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 
-OPEN = Gate(~fact("safety.slip.open").is_("yes"),
+NOTHING_TO_UNDO = Gate(~fact("safety.slip.open").is_("yes"),
             "That can't be undone here any more: it is over ten minutes ago, was undone before, or was typed in words. What I told "
             "you stands.")
 """The gate for whoever tapped nothing wrong in the last ten minutes."""
 
-AGAIN = {
+FLAGS_AGAIN = {
     "bladder": ("New trouble passing or holding urine or stool?", Level.EMERGENCY),
     "saddle": ("Numbness, or an odd feeling, between the legs?", Level.EMERGENCY),
     "legs": ("Weakness in both legs?", Level.EMERGENCY),
@@ -41,7 +41,7 @@ def before_undoing(known: Known) -> dict[str, Value]:
 
 def level_again(got: Facts, side: str) -> Value:
     """Return the level of the flags told this time, never freer than the one that stands; the level before the tap if there are none."""
-    told = [level for flag, (_, level) in AGAIN.items() if got.get(flag) in ("yes", "unsure")]
+    told = [level for flag, (_, level) in FLAGS_AGAIN.items() if got.get(flag) in ("yes", "unsure")]
     return worst((Level(str(got["closed_at"])), *told)).value if told else Level(str(got["before"])).value
 
 
@@ -49,32 +49,32 @@ def _all_no(flags: tuple[str, ...]) -> Condition:
     return reduce(and_, (fact(flag).is_("no") for flag in flags)) if flags else ALWAYS
 
 
-FLAGS = tuple(AGAIN)
-NONE = _all_no(FLAGS)
+FLAGS = tuple(FLAGS_AGAIN)
+ALL_NO = _all_no(FLAGS)
 LEVEL_AGAIN = Fact("level", values=LEVELS, of=level_again)
-IN_PAIN = fact("safety.slip.of").is_("pain")
+SLIPPED_IN_PAIN = fact("safety.slip.of").is_("pain")
 
 FLOW = Flow(
     "wrong_tap", version=1, title="Wrong tap", policy=replace(Policy.SAFETY, counted=False),
-    command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(OPEN,),
+    command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(NOTHING_TO_UNDO,),
     facts=(LEVEL_AGAIN,), at_start=before_undoing,
     steps=(
         Tell("Then I ask each red flag again, one at a time. Please read them slowly. If in doubt, say not sure."),
         *(Ask(flag, f"{words} ({at} of {len(FLAGS)})", YesNo(unsure=True), safety=True, only_if=_all_no(FLAGS[:at - 1]))
-          for at, (flag, (words, _)) in enumerate(AGAIN.items(), 1)),
+          for at, (flag, (words, _)) in enumerate(FLAGS_AGAIN.items(), 1)),
         Do(Find("safety.slip", "", "undone once")),
         Do(Find("safety.undone", "yes", "a wrong tap, asked again")),
         Do(Find("safety.level", "{level}", "red flags asked again")),
-        Do(Find("safety.checked", "undone", "the rest of the check is still open"), NONE & ~IN_PAIN),
-        Do(Find("safety.why", "", "a wrong tap"), NONE),
+        Do(Find("safety.checked", "undone", "the rest of the check is still open"), ALL_NO & ~SLIPPED_IN_PAIN),
+        Do(Find("safety.why", "", "a wrong tap"), ALL_NO),
         Do(Alert("{level}", "amended: says the last answer was a wrong tap. Each red flag was asked again and answered no. Please ask "
-                            "them yourself"), NONE),
-        Do(Alert("{level}", "said the last answer was a wrong tap; asked again, a red flag was answered yes or not sure"), ~NONE),
-        Tell("Noted as a wrong tap; it stays in your log. A coach who was told hears this too.", NONE),
-        Tell(NOT_TODAY, NONE & IN_PAIN, must_arrive=True),
-        Tell(EMERGENCY, ~NONE & LEVEL_AGAIN.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, ~NONE & LEVEL_AGAIN.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, ~NONE & LEVEL_AGAIN.is_("clinician"), must_arrive=True),
-        Run("safety_check", NONE & ~IN_PAIN),
+                            "them yourself"), ALL_NO),
+        Do(Alert("{level}", "said the last answer was a wrong tap; asked again, a red flag was answered yes or not sure"), ~ALL_NO),
+        Tell("Noted as a wrong tap; it stays in your log. A coach who was told hears this too.", ALL_NO),
+        Tell(NOT_TODAY, ALL_NO & SLIPPED_IN_PAIN, must_arrive=True),
+        Tell(EMERGENCY, ~ALL_NO & LEVEL_AGAIN.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, ~ALL_NO & LEVEL_AGAIN.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, ~ALL_NO & LEVEL_AGAIN.is_("clinician"), must_arrive=True),
+        Run("safety_check", ALL_NO & ~SLIPPED_IN_PAIN),
     ),
 )

@@ -25,7 +25,7 @@ from companion.screening.coach_acts import COACH_ACTS
 from flows.catalogue import BOOK, CATALOGUE
 from flows.coach_shared import COACHES_ONLY as COACHES_ONLY
 from flows.signs import NOTHING_HEARD
-from flows.wrong_tap import OPEN
+from flows.wrong_tap import NOTHING_TO_UNDO
 from tests.coach.test_actions import Gym
 
 STRANGER, OPERATOR = Address("terminal", "nobody yet"), Address("terminal", "the operator")
@@ -133,7 +133,7 @@ class House(Gym):
         """Whether a flow begins for somebody: they are known, no coach is wanted, and no welcome comes first."""
         heard = await self.tries(who, f"go.{flow}")
         person = people.person_at(self.db, who.channel, who.id)
-        if person is None or any(gate.say.casefold() in heard for gate in (COACHES_ONLY, NOTHING_HEARD, OPEN)):
+        if person is None or any(gate.say.casefold() in heard for gate in (COACHES_ONLY, NOTHING_HEARD, NOTHING_TO_UNDO)):
             return False
         frames = people.load_session(self.db, person).stack
         return flow == "welcome" or all(frame.flow != "welcome" for frame in frames)

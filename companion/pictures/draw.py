@@ -30,7 +30,7 @@ FINER: Final = 3
 FINER_MOVING: Final = 2
 HALO: Final = 0.007
 OUTLINE: Final = 0.004
-STEPS: Final = 10
+LIMB_STEPS: Final = 10
 """Steps of a limb's outline."""
 TITLE_SIZE: Final = 14
 PANEL_MARGIN: Final = 8.0
@@ -101,8 +101,8 @@ class _Pen:
             tilt = 90 - (b - a) / apart * 180 / pi
             to = direction(limb.start, limb.end)
             sides: list[list[Point]] = [[], []]
-            for n in range(STEPS + 1):
-                share = n / STEPS
+            for n in range(LIMB_STEPS + 1):
+                share = n / LIMB_STEPS
                 middle = limb.start[0] + (limb.end[0] - limb.start[0]) * share, limb.start[1] + (limb.end[1] - limb.start[1]) * share
                 half = a + (b - a) * share + limb.bulge * sin(pi * share**0.63)  # widest a third of the way down
                 for side, way in zip(sides, (1, -1), strict=True):

@@ -85,13 +85,13 @@ def knee_over_toes() -> Drawing:
 
 def knee_over_toes_chair() -> Drawing:
     """Easier knee over toes, holding a chair."""
-    held = planted(Posture(88, Leg(-18, -130), Reach(0.08, 0.57, 1, 0), far=Leg(-112, -184, -60), head=86, on="toes"))
-    back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR_INK, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR_INK, 0.018))
+    held = planted(Posture(90, Leg(-52, -123), Reach(0.175, 0.573, 1, 0), far=Leg(-106, -128, -40), on="toes"))
+    back = (Stroke(((0.22, 0.0), (0.20, 0.56)), FAR_INK, 0.018), Stroke(((0.21, 0.28), (0.45, 0.28), (0.45, 0.0)), FAR_INK, 0.018))
     return Drawing(
         "drill_knee_over_toes_holding_a_chair",
         "from the side, one hand on a steady chair, the heel down: the knee comes over the "
         "toes, holds 2 seconds, comes back.", (
-        seen(held, "Heel down, knee over the toes", "good", *back, back="", view=(-0.62, -0.05, 0.46, 0.78)),))
+        seen(held, "Heel down, knee over the toes", "good", *back, back="", view=(-0.62, -0.05, 0.54, 1.0)),))
 
 
 def heel_lift() -> Drawing:

@@ -36,7 +36,7 @@ LYING: Final = 0.052  # height of the hip joint, lying: about 9 cm (memory)
 # and 22 cm of a trunk of 50). The whole is scaled so that a neutral back is as long as the trunk.
 PELVIS, LUMBAR, RIBS = 0.060, 0.105, 0.124
 LORDOSIS: Final = 20.0  # bend of the neutral lumbar curve in degrees (choice: a level on the skin shows about 20 to 35, from memory)
-CURVE: Final = 12  # segments of the drawn lumbar curve
+LUMBAR_STEPS: Final = 12  # segments of the drawn lumbar curve
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,8 +171,8 @@ def joints_of(posture: Posture, build: Build = AVERAGE) -> Joints:
 def _chain(flexion: float) -> tuple[Point, ...]:
     """Return lumbosacral joint, points of the curve and shoulder of an unscaled trunk whose pelvis points straight up from (0, 0)."""
     bend, points = LORDOSIS - flexion, [along((0.0, 0.0), 90, PELVIS)]
-    for n in range(CURVE):
-        points.append(along(points[-1], 90 + bend * (n + 0.5) / CURVE, LUMBAR / CURVE))
+    for n in range(LUMBAR_STEPS):
+        points.append(along(points[-1], 90 + bend * (n + 0.5) / LUMBAR_STEPS, LUMBAR / LUMBAR_STEPS))
     return (*points, along(points[-1], 90 + bend, RIBS))
 
 

@@ -8,7 +8,7 @@ from itertools import pairwise
 from math import hypot
 from typing import Final, Literal
 
-from companion.pictures.figure import CURVE, HEAD, SOLE, ArmJoints, Joints, LegJoints, Point, along, direction
+from companion.pictures.figure import HEAD, LUMBAR_STEPS, SOLE, ArmJoints, Joints, LegJoints, Point, along, direction
 from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GOOD_INK, GUIDE, INK, PAPER, WATCH_INK
 
 Anchor = Literal["l", "m", "r"]
@@ -20,8 +20,8 @@ SACRUM: Final = ((0.036, 0.063), (0.062, 0.055))
 GROIN: Final = ((0.060, -0.056), (0.015, -0.058), (-0.040, -0.030))
 LOWER_RIBS: Final = ((0.000, 0.047), (0.026, 0.050))
 BACK: Final = ((0.075, 0.055), (0.115, 0.043), (0.140, 0.008))
-CHEST: Final = ((0.130, -0.026), (0.095, -0.052), (0.045, -0.060), (0.000, -0.058))
-SMALL: Final = 0.043
+CHEST_LINE: Final = ((0.130, -0.026), (0.095, -0.052), (0.045, -0.060), (0.000, -0.058))
+SMALL_DEPTH: Final = 0.043
 """Depth of the small of the back behind the middle of the lumbar curve."""
 EDGE: Final = 0.007
 """Width of the outline of a limb on the far side."""
@@ -156,24 +156,24 @@ def back_line(joints: Joints, off: float = 0.0) -> tuple[Point, ...]:
     """Return the skin line of the small of the back, from sacrum to lower ribs, ``off`` away from the skin."""
     sacrum = [on_pelvis(joints, up, back + off) for up, back in SACRUM]
     ribs = [on_ribs(joints, up, back + off) for up, back in LOWER_RIBS]
-    return smooth((*sacrum, along(joints.lumbar[CURVE // 2], (joints.pelvis + joints.ribs) / 2 + 90, SMALL + off), *ribs))
+    return smooth((*sacrum, along(joints.lumbar[LUMBAR_STEPS // 2], (joints.pelvis + joints.ribs) / 2 + 90, SMALL_DEPTH + off), *ribs))
 
 
 def small_of_back(joints: Joints, off: float = 0.0) -> Point:
     """Return the middle of the small of the back on the skin, or ``off`` away from it."""
-    return along(joints.lumbar[CURVE // 2], (joints.pelvis + joints.ribs) / 2 + 90, SMALL + off)
+    return along(joints.lumbar[LUMBAR_STEPS // 2], (joints.pelvis + joints.ribs) / 2 + 90, SMALL_DEPTH + off)
 
 
 def outline(joints: Joints) -> tuple[Point, ...]:
     """Return the trunk's silhouette: seat, back, shoulder, chest, belly, groin. What would be under the floor is flattened on it."""
     points = (*(on_pelvis(joints, *at) for at in (*SEAT, *SACRUM)), small_of_back(joints),
-              *(on_ribs(joints, *at) for at in (*LOWER_RIBS, *BACK, *CHEST)), *(on_pelvis(joints, *at) for at in GROIN))
+              *(on_ribs(joints, *at) for at in (*LOWER_RIBS, *BACK, *CHEST_LINE)), *(on_pelvis(joints, *at) for at in GROIN))
     return tuple((x, max(y, 0.0)) for x, y in smooth(points, closed=True))
 
 
-STEPS: Final = 6
-WEIGHTS: Final = tuple(tuple(part / 2 for part in (-t + 2 * t**2 - t**3, 2 - 5 * t**2 + 3 * t**3, t + 4 * t**2 - 3 * t**3, t**3 - t**2))
-                       for t in (n / STEPS for n in range(STEPS)))
+SMOOTH_STEPS: Final = 6
+CATMULL_ROM: Final = tuple(tuple(part / 2 for part in (-t + 2 * t**2 - t**3, 2 - 5 * t**2 + 3 * t**3, t + 4 * t**2 - 3 * t**3, t**3 - t**2))
+                       for t in (n / SMOOTH_STEPS for n in range(SMOOTH_STEPS)))
 """Weights of four neighbouring points at each step between the middle two (Catmull-Rom)."""
 
 
@@ -181,7 +181,7 @@ def smooth(points: Sequence[Point], closed: bool = False) -> tuple[Point, ...]:
     """Return a smooth line through the points."""
     ends = (points[-1], *points, points[0], points[1]) if closed else (points[0], *points, points[-1])
     line = tuple((a[0] * i + b[0] * j + c[0] * k + d[0] * m, a[1] * i + b[1] * j + c[1] * k + d[1] * m)
-                 for a, b, c, d in zip(ends, ends[1:], ends[2:], ends[3:], strict=False) for i, j, k, m in WEIGHTS)
+                 for a, b, c, d in zip(ends, ends[1:], ends[2:], ends[3:], strict=False) for i, j, k, m in CATMULL_ROM)
     return line if closed else (*line, points[-1])
 
 

@@ -25,7 +25,7 @@ from companion.screening.tuck import MASS, TURN_OUT
 NAME = "your_squat"
 VIEW = (-0.44, -0.05, 0.46, 1.03)
 ARMS: Final = Arm(-40, -25)
-STOOD: Final = Posture(90, Leg(-90, -90), Arm(-80, -60), head=90)
+UPRIGHT: Final = Posture(90, Leg(-90, -90), Arm(-80, -60), head=90)
 Lengths = tuple[float, float, float]
 
 
@@ -46,7 +46,7 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     plain = Setup(turn_out=TURN_OUT.value, arms=0.5)
     flat = squat_of(body, plain, shin, depths.median)
     band = _band(flat, _build(body), depths.low, depths.high)
-    down = [(*band, *_drawn(between(STOOD, flat, share), _build(body))) for share in eased(2 * FPS)]
+    down = [(*band, *_drawn(between(UPRIGHT, flat, share), _build(body))) for share in eased(2 * FPS)]
     frames, times = loop(down[-1], down[-2::-1], down[1:-1])
     others = tuple(_others(found, about, body, shin, start, show))
     return Drawing(NAME, "your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "

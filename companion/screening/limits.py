@@ -52,7 +52,7 @@ class LimitPart(Enum):
     """Words that could not be read: they close everything that moves."""
 
 
-CLOSES: Final[Mapping[LimitPart, frozenset[Work]]] = {
+CLOSED_WORK: Final[Mapping[LimitPart, frozenset[Work]]] = {
     LimitPart.LOAD: frozenset((Work.LOAD,)),
     LimitPart.SQUATS: frozenset((Work.SQUAT,)),
     LimitPart.BENDING: frozenset((Work.BEND, Work.SQUAT)),
@@ -88,7 +88,7 @@ class Limit:
     @property
     def closes(self) -> frozenset[Work]:
         """The work it closes."""
-        return frozenset(work for part in self.parts for work in CLOSES[part])
+        return frozenset(work for part in self.parts for work in CLOSED_WORK[part])
 
     def due(self, today: date) -> bool:
         """True from its date on: it stands until it was asked about."""

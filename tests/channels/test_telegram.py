@@ -108,8 +108,7 @@ class Live:
         try:
             yield task
             self.stop.set()
-            async with asyncio.timeout(5):
-                await task
+            await self.moved_until(task)  # a clean stop waits for what is due
         finally:
             await kill(task)
 

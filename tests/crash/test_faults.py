@@ -124,7 +124,11 @@ class Whole:
 
     async def ended(self) -> None:
         """Until the channel ends; raises what it raises."""
-        await asyncio.wait_for(asyncio.shield(self.task), 5)
+        async with asyncio.timeout(5):
+            while not self.task.done():  # a clean stop waits for what is due
+                await self.clock.advance(1)
+                await asyncio.sleep(0.002)
+        await self.task
 
     async def moved_until(self, holds: Callable[[], bool], step: float = 1.0, most: float = 7200) -> float:
         """Let time pass until it holds; gives how many seconds did."""

@@ -9,11 +9,11 @@ from pathlib import Path
 import pytest
 
 from flows.shared import EMERGENCY
-from flows.wrong_tap import AGAIN
+from flows.wrong_tap import FLAGS_AGAIN
 from tests.app.test_service import CHECK, WARM, Life, settled
 
 SLIP, UNDO = "Yes", "That was a wrong tap"
-ALL_NO = ("No",) * len(AGAIN)
+ALL_NO = ("No",) * len(FLAGS_AGAIN)
 
 
 @pytest.fixture
@@ -59,10 +59,10 @@ async def test_until_the_check_is_done_again_nothing_that_moves_the_body_opens(l
     assert life.state() == "safety_check.bladder"
 
 
-@pytest.mark.parametrize("flag", list(AGAIN))
+@pytest.mark.parametrize("flag", list(FLAGS_AGAIN))
 @pytest.mark.parametrize("answer", ["Yes", "Not sure"])
 async def test_one_flag_that_is_not_no_leaves_everything_closed(life, flag, answer):
-    await life.say("safety check", SLIP, UNDO, *("No",) * list(AGAIN).index(flag))
+    await life.say("safety check", SLIP, UNDO, *("No",) * list(FLAGS_AGAIN).index(flag))
     said = await life.say(answer)
     assert EMERGENCY in said
     assert fact(life, "safety.level") == "emergency"

@@ -17,8 +17,8 @@ from companion.pictures.scene import Area, Disc, Label, Limb, Stroke
 from companion.screening.body import ANKLE_HEIGHT, Setup, body_of
 from companion.screening.drills import DRILLS
 from companion.screening.posture import balance_of, lean_at
+from companion.screening.setups import CHANGES
 from flows.catalogue import BOOK
-from flows.squat_look import CHANGES
 
 every_pose = pytest.mark.parametrize("name", sorted(poses()))
 
@@ -182,7 +182,7 @@ def test_every_picture_a_question_names_is_there():
     filled = {"{seen_by}": ("film", "mirror"), "{effort}": ("own", "strap"),
               "setup_level_{placement}": ("setup_level_shin", "setup_level_thigh", "setup_level"),
               "wall_level_{placement}": ("wall_level_below_knee", "wall_level_mid_shin", "wall_level"), **{
-        f"{{change_{n}}}": tuple(change.name for change in CHANGES) for n in range(1, 5)}}
+        field: tuple(CHANGES) for field in ("{view}", "{setup_view}", *(f"{{change_{n}}}" for n in range(1, len(CHANGES) + 1)))}}
     named = {step.picture for compiled in BOOK.flows.values() for step in compiled.flow.steps
              if isinstance(step, Ask | Tell) and step.picture}
     assert len(named) > 35

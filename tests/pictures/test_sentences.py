@@ -131,7 +131,7 @@ def test_the_crossed_ankle_lies_on_the_other_knee():
 
 def test_the_wall_of_the_heel_s_height_stands_alongside_the_whole_body():
     items = drawing("leg_raise_setup_heel").panels[0].items
-    wall = of(items, Area, ink=FAR_FILL)[0].points
+    wall = [at for at in of(items, Area, ink=FAR_FILL)[0].points if at[1] == 0]  # where it stands on the floor
     body = [at for one in of(items, Limb) for at in (one.start, one.end)] + [one.centre for one in of(items, Disc)]
     assert min(x for x, _ in wall) < min(x for x, _ in body)
     assert max(x for x, _ in wall) > max(x for x, _ in body)
@@ -200,6 +200,15 @@ def test_knee_over_toes_stands_half_a_step_from_the_wall_and_the_knee_reaches_th
     assert thigh.start[1] - thigh.end[1] > 25 * CM
 
 
+def test_the_easier_knee_over_toes_holds_the_chair_upright():
+    items = drawing("drill_knee_over_toes_holding_a_chair").panels[0].items
+    foot, thigh, hand = limb(items, FOOT), limb(items, THIGH), limb(items, HAND)
+    top = max(y for one in of(items, Stroke, ink=FAR_INK, width=0.018) for _, y in one.points)
+    assert thigh.end[0] > foot.end[0]
+    assert thigh.start[1] - thigh.end[1] > 25 * CM
+    assert hand.end[1] - hand.end_half == pytest.approx(top, abs=2 * CM)
+
+
 def test_the_back_knee_at_the_wall_kneels_on_the_floor():
     for panel in drawing("knee_to_wall_left").panels:
         knee = limb(panel.items, THIGH, FAR_INK)
@@ -218,9 +227,10 @@ def test_only_the_chosen_place_of_the_phone_is_shown_and_its_angle_is_written_in
 
 def test_the_hands_under_the_back_are_of_the_body_and_under_its_small():
     items = drawing("lying_setup").panels[0].items
-    hand = [one for one in of(items, Limb, ink=BODY) if max(one.start[1], one.end[1]) < 0.015][-1]
-    assert hand.ink != GUIDE
-    assert -0.17 < hand.start[0] < hand.end[0] < -0.06
+    under = [one for one in of(items, Limb) if max(one.start[1], one.end[1]) < 0.015 and -0.17 < one.start[0] < one.end[0] < -0.06]
+    inks = {one.ink for one in under}
+    assert BODY in inks
+    assert GUIDE not in inks, "what lies there is a hand, not a cushion"
     assert any(label.text == "hands" for label in of(items, Label))
 
 

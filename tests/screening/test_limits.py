@@ -8,8 +8,9 @@ import pytest
 
 from companion.screening.drills import DRILLS, offer_for
 from companion.screening.limits import (
-    CLOSES,
+    CLOSED_WORK,
     STRETCHES,
+    WORDS_MOST,
     Limit,
     LimitPart,
     Work,
@@ -33,7 +34,7 @@ def closed(limit: Limit, kg: float = 20.0) -> set[str]:
 
 
 def test_what_each_part_closes():
-    assert {part.value: {work.value for work in works} for part, works in CLOSES.items()} == {
+    assert {part.value: {work.value for work in works} for part, works in CLOSED_WORK.items()} == {
         "load": {"load"}, "squats": {"squat"}, "bending": {"bend", "squat"}, "stretch_hip": {"stretch_hip"},
         "stretch_hamstrings": {"stretch_hamstrings"}, "stretch_calf": {"stretch_calf"}, "elsewhere": set(),
         "training": {work.value for work in Work}, "other": {work.value for work in Work}}
@@ -50,6 +51,9 @@ def test_what_each_test_uses():
 def test_a_limit_comes_back_as_it_was_kept():
     assert limits_in(as_text((NO_LOAD, UP_TO_60))) == (NO_LOAD, UP_TO_60)
     assert (as_text(()), limits_in(""), limits_in(None)) == ("", (), ())
+    assert "Weiß" in as_text((Limit(frozenset(), 60.0, None, "", "Weiß"),)), "as somebody reads it in a copy"
+    assert {part.value for part in STRETCHES} == {"stretch_hip", "stretch_hamstrings", "stretch_calf"}
+    assert WORDS_MOST == 60
 
 
 @pytest.mark.parametrize("text", ["{", "[{}]", '[{"parts": ["wings"], "kg": null, "until": "", "by": "", "words": ""}]', "7",
@@ -64,6 +68,8 @@ def test_a_limit_stands_until_it_was_asked_about_and_is_due_from_its_date_on():
     assert NO_LOAD.due(date(2027, 1, 1))
     assert not UP_TO_60.due(date(2030, 1, 1))
     assert "limit.due" not in facts_in((NO_LOAD,), TODAY, 20.0)
+    assert facts_in((UP_TO_60, NO_LOAD), date(2027, 1, 1), 20.0)["limit.due"] == "yes", "one of two is enough"
+    assert facts_in((), TODAY, 20.0) == {}
     assert facts_in((NO_LOAD,), date(2027, 1, 1), 20.0) | {"limit.load": "closed", "limit.due": "yes"} == facts_in(
         (NO_LOAD,), date(2027, 1, 1), 20.0)
 
@@ -74,12 +80,14 @@ def test_a_weight_below_the_empty_bar_leaves_the_body_alone():
     assert closed(Limit(frozenset(), 14.9), kg=15.0) == {"load"}
     assert facts_in((UP_TO_60, Limit(frozenset(), 40.0)), TODAY, 20.0)["limit.kg"] == 40.0
     assert (most_kg((NO_LOAD,)), most_kg(())) == (None, None)
+    assert "limit.kg" not in facts_in((NO_LOAD,), TODAY, 20.0)
 
 
 def test_it_says_what_until_when_and_by_whom():
     assert words_of((NO_LOAD, UP_TO_60)) == (
         "no added load, no hamstring stretching, until 19 December 2026, said by a doctor; nothing above 60 kg, until they clear you")
     assert Limit(frozenset((LimitPart.ELSEWHERE,))).said() == "something that is not asked here, until they clear you"
+    assert Limit(frozenset((LimitPart.ELSEWHERE, LimitPart.SQUATS))).said() == "no squats, until they clear you"
 
 
 def test_a_clearance_takes_away_its_parts_and_leaves_the_rest():
@@ -88,6 +96,8 @@ def test_a_clearance_takes_away_its_parts_and_leaves_the_rest():
     assert without((NO_LOAD, UP_TO_60), frozenset(STRETCHES)) == (
         Limit(frozenset((LimitPart.LOAD,)), None, NO_LOAD.until, "a doctor", "no weights"), UP_TO_60)
     assert without((NO_LOAD, UP_TO_60), frozenset(LimitPart), load=True) == ()
+    running_too = Limit(frozenset((LimitPart.ELSEWHERE, LimitPart.SQUATS)))
+    assert without((running_too,), frozenset((LimitPart.SQUATS,))) == (), "what nothing here asks for is nothing to be cleared of"
 
 
 @pytest.mark.parametrize("work", Work)

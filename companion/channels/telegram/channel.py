@@ -184,15 +184,17 @@ class _Channel:
         for task in work:
             task.cancel()
         await asyncio.gather(*work, return_exceptions=True)
-        if graceful and self._reached:
-            await self._drainer.flush(CLOSING_SECONDS)
-            await asyncio.gather(*self._asides, return_exceptions=True)
-        await self._drainer.close()
-        for aside in self._asides:
-            aside.cancel()
-        await self._updater.shutdown()
-        for request in self._requests:
-            await request.shutdown()
+        try:
+            if graceful and self._reached:
+                await self._drainer.flush(CLOSING_SECONDS)
+                await asyncio.gather(*self._asides, return_exceptions=True)
+        finally:
+            await self._drainer.close()
+            for aside in self._asides:
+                aside.cancel()
+            await self._updater.shutdown()
+            for request in self._requests:
+                await request.shutdown()
 
     async def settled(self) -> None:
         """See poll.Owner. Once a turn is known not to be committed, polling stops."""
