@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from companion.conversation.condition import Value, fact
-from companion.conversation.flow import Flow, Known, Tell
+from companion.conversation.flow import Flow, Known, Offer, Tell
 from companion.conversation.policy import Policy
 from companion.screening.errors import errors_from
 from companion.screening.estimate import DepthEstimate, depth_estimate
@@ -36,6 +36,7 @@ PARTS_MOST = 6
 FLOW = Flow(
     "depth_estimate", version=1, title="Depth estimate", policy=Policy.TALK, command=("estimate", "my depth", "how deep"),
     gates=(*AT_ALL, *CLOSING_LEVELS, limited(Work.SQUAT)), at_start=estimate_facts,
-    steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known, picture="your_squat" if number == 1 else "")
+    steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known, picture="your_squat" if number == 1 else "",
+                     offers=(Offer("Why?", "why_told", "estimate"),) if number == 1 else ())
                 for number in range(1, PARTS_MOST + 1)),
 )

@@ -2,7 +2,7 @@
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Offer, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from companion.screening.limits import Work
@@ -28,6 +28,11 @@ TO_CHECK = fact("setup.proposed").one_of(*NAMES) & ~fact("setup.state").known
 WHY = fact("why").is_("why")
 
 
+def why(topic: str) -> tuple[Offer, ...]:
+    """Return the button that answers "why?" about a topic."""
+    return (Offer("Why?", "why_told", topic),)
+
+
 def _said(name: str) -> Fact:
     return Fact(f"has_{name}", values=("yes", "no"), of=lambda got, side: "yes" if got.get(name) else "no")
 
@@ -46,12 +51,12 @@ FOUND = (
 """The results, as findings."""
 
 FLOW = Flow(
-    "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings", "why"),
+    "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings"),
     at_start=outcome_facts, facts=(*HAS_WORDS.values(), REPEAT),
     steps=(
         Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~TESTED),
         Tell("{overall_words}", TESTED),
-        *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested"))) for cause in CAUSES),
+        *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested")), offers=why(cause)) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), TESTED),
         Do(Find("outcome.at", "{at}", "time of the results"), TESTED),
         *FOUND,
@@ -76,17 +81,18 @@ FLOW = Flow(
              TESTED & HAS_WORDS["settle"].is_("no") & fact("overall").one_of("by_elimination", "open")),
         Tell("{notes}", TESTED & HAS_WORDS["notes"].is_("yes")),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
-             "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}"),
-        Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}"),
+             "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}", offers=why("drill")),
+        Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}", offers=why("home")),
         Tell("{home_words}", DRILL & HAS_WORDS["home_steps"].is_("no")),
         Tell("{drill_why}", WORK_OPEN & fact("drill_why").known),
-        Tell("{setup_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["setup_words"].is_("yes")),
-        Tell("{keep_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["keep_words"].is_("yes") & HAS_WORDS["setup_words"].is_("no")),
+        Tell("{setup_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["setup_words"].is_("yes"), offers=why("depth")),
+        Tell("{keep_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["keep_words"].is_("yes") & HAS_WORDS["setup_words"].is_("no"),
+             offers=why("depth")),
         Tell("A set-up waits: one change seemed to help. Say “best squat” to check it.",
              WORK_OPEN & ~closes(Work.SQUAT) & TO_CHECK),
         Tell("No change you tried moved where it rounds, so your plain set-up stands.", WORK_OPEN & fact("setup.proposed").is_("none")
              & HAS_WORDS["setup_words"].is_("no")),
-        Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT),
+        Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
         Tell("{limit_words}", WORK_OPEN & ~AT_REST),
         Tell("{stance}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["stance"].is_("yes")),
         Tell("You were told: {limit.words}. That comes before anything said here.", TESTED & fact("limit.words").known),
@@ -100,7 +106,8 @@ FLOW = Flow(
         Do(Remind("retest", "retest", "{retest_on}"), TESTED & fact("retest_on").known),
         Do(Remind("retest", "retest", ""), TESTED & ~fact("retest_on").known),
         Tell("{retest_plan}", TESTED & ~SHUT & fact("retest_plan").known),
-        Tell("{retest_words} I will remind you on {retest_on:date}.", TESTED & ~SHUT & fact("retest_on").known, must_arrive=True),
+        Tell("{retest_words} I will remind you on {retest_on:date}.", TESTED & ~SHUT & fact("retest_on").known, must_arrive=True,
+             offers=why("retest")),
         Tell("{retest_words}", TESTED & ~fact("retest_on").known),
     ),
 )

@@ -24,6 +24,7 @@ from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
 from companion.screening.setups import SetUp, setup_from, without_luck
 from companion.screening.squat_days import days_told
+from companion.screening.sureness import sureness_words
 
 SAID_AT_ONCE = 2
 """Findings told with a cause at first; the rest on request."""
@@ -149,7 +150,7 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     """Return one cause's facts: its ruling, the first message, and all its grounds."""
     reasons = list(dict.fromkeys(finding.words for finding in _by_weight(verdict)))
     at_once = 4 if verdict.ruling is Ruling.RULED_OUT and verdict.cause == "length" else SAID_AT_ONCE
-    first = verdict_words(verdict)
+    first = f"{verdict_words(verdict)} {sureness_words(verdict)}".strip()
     if verdict.ruling is not Ruling.TOO_CLOSE and verdict.contradiction:
         reasons.append(verdict.contradiction)
     for reason in [verdict.contradiction if verdict.ruling is Ruling.TOO_CLOSE else "", *reasons[:at_once]]:

@@ -60,7 +60,7 @@ FLOW = Flow(
         Ask("plain", "Today: no drill, the plain warm-up. Walk on the spot for two minutes, then ten easy squats to a chair. Tap Start "
             "and I keep the time.", TWO_MINUTES, caution=SHARP, back=False, picture="warm_up_walk",
             only_if=PLAIN & UNHURT & ~fact("run_prime").known),
-        Tell("{sets_words}", UNHURT & fact("sets_words").known),
+        Tell("{sets_words}", UNHURT & fact("sets_words").known, offers=(Offer("Why?", "why_told", "warm_up"),)),
         Ask("squatted", "Now your squats{load_now}. {keep_now}Stop where the back starts to move. Tap when you are done, even "
             "if that is hours later.",
             Ready("Done squatting"), caution=SHARP, only_if=UNHURT),

@@ -86,7 +86,8 @@ OPEN: Final = {
     "crisis": "so are thoughts of self-harm", "begin_again": "it opens the rest again",
     "erase": "everybody may have what is kept erased", "export": "everybody may have a copy", "my_data": "everybody may see it",
     "outcome": "results are kept; drill, load and depth in it have doors of their own (tests/flows/test_outcome.py)",
-    "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement"}
+    "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement",
+    "why": "what numbers rest on; no movement", "why_told": "what numbers rest on; no movement"}
 """Never shut, and why."""
 
 UNDER_18: Final = {"age": ("under 18", "said so later"), "coach": ("none", "left")}

@@ -15,11 +15,11 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.language.units import shown, shown_number, shown_unit
-from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, start_of
+from companion.screening.depth import BAND_STEP, BAND_WORDS, NEVER_STARTS, Band, start_of
 from companion.screening.errors import errors_from
 from companion.screening.priming_trial import TrialDay, arm_of, pairs_of
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import SIDES, mean_of
+from companion.screening.readings import SIDES, STANDING_WORDS, mean_of
 from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import AFTER, about, days_told, trial_days, trial_seed
@@ -50,8 +50,8 @@ class Track:
 
 @dataclass(frozen=True, slots=True)
 class ReferenceLine:
-    """A horizontal line, its value as a label, its meaning and the standing of its source. ``kind``: drawn like points of that kind, a
-    mean of theirs."""
+    """A horizontal line, its value as a label, its meaning and the standing of its source in words. ``kind``: drawn like points of
+    that kind, a mean of theirs."""
 
     value: float
     label: str
@@ -95,7 +95,9 @@ def _line_words(marks: Sequence[ReferenceLine]) -> str:
     told, before = "", ""
     for mark in marks:
         what, _, rest = mark.name.rpartition(", ")
-        told += f" {rest} {mark.label}" if what and what == before else f"{'; ' if told else ''}{mark.name} {mark.label}"
+        standing = f" ({mark.standing})" if mark.standing else ""
+        first = f"{what}{standing}, {rest} {mark.label}" if what else f"{mark.name}{standing} {mark.label}"
+        told += f" {rest} {mark.label}" if what and what == before else f"{'; ' if told else ''}{first}"
         before = what
     return f"Lines: {told}."
 
@@ -150,8 +152,8 @@ def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
         band = None if alike[0].readings[0].width else (round(dots[0].value - mdc, 1), round(dots[0].value + mdc, 1))
         tracks.append(Track(side.capitalize(), dots, band))
     unit = every[-1].readings[0].unit
-    marks = tuple(ReferenceLine(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name, line.standing)
-                  for line in protocol(test).thresholds_in(unit))
+    marks = tuple(ReferenceLine(_number(line.value, unit, whose), line.shown(lambda value, unit: shown(value, unit, whose.system)),
+                                line.name, STANDING_WORDS[line.standing]) for line in protocol(test).thresholds_in(unit))
     notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} measured another way."] if left_out else [])
     below = tuple(f"{mark.label}: {mark.name.removesuffix(', from').removesuffix(', to')} ({mark.standing})" for mark in marks)
     shown_as = shown_unit(unit, whose.system)
@@ -179,20 +181,27 @@ def depth(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
         return None
     ticks = tuple((float(rank), words.removesuffix(" parallel").replace("a little", "little")) for rank, words in names.items())
     return Chart(one.chart, one.starts.title, (Track("No load", dots),), ticks=ticks, limits=(NEVER_STARTS + 0.5, -0.5),
-                 notes=("Deeper is further down. One band is the least that can be told.",))
+                 notes=(f"Deeper is further down. {BAND_STEP}",))
 
 
 def pain(answers: Answers, whose: ChartOwner) -> Chart | None:
-    """Return the chart of pain 0-10, before testing and where something hurt."""
+    """Return the chart of pain 0-10, before testing and when something hurt: in the back or hip, and below it somewhere else."""
     wanted = {("safety_check", "pain"): "before", ("pain", "bad"): "hurt"}
     rows = sorted((row for row in answers if (row.flow, row.key) in wanted and row.status == "ok"
                    and isinstance(row.value, float)), key=lambda row: row.at)
-    dots = tuple(Dot(local_date(row.at, whose.zone), float(row.value or 0.0), kind=wanted[row.flow, row.key], label=f"{row.value:g}")
-                 for row in rows)
-    if not dots:
+    places = {row.run: row.value for row in answers if (row.flow, row.key, row.status) == ("pain", "where", "ok")}
+    tracks: dict[str, list[Dot]] = {"Back or hip": [], "Somewhere else": []}
+    for row in rows:
+        kind = wanted[row.flow, row.key]
+        there = kind == "before" or places.get(row.run, "back") in ("back", "hip")  # the check asks about back and hip only
+        tracks["Back or hip" if there else "Somewhere else"].append(
+            Dot(local_date(row.at, whose.zone), float(row.value or 0.0), kind=kind, label=f"{row.value:g}"))
+    drawn = tuple(Track(title, tuple(dots)) for title, dots in tracks.items() if dots)
+    if not drawn:
         return None
-    kinds = tuple(pair for pair in (("before", "before a test"), ("hurt", "something hurt")) if any(dot.kind == pair[0] for dot in dots))
-    return Chart("chart_pain", "Pain, 0 to 10", (Track("Back or hip", dots),), limits=(-0.6, 10.6), kinds=kinds,
+    kinds = tuple(pair for pair in (("before", "before a test"), ("hurt", "something hurt"))
+                  if any(dot.kind == pair[0] for track in drawn for dot in track.dots))
+    return Chart("chart_pain", "Pain, 0 to 10", drawn, limits=(-0.6, 10.6), kinds=kinds,
                  ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
 
 

@@ -24,11 +24,12 @@ from companion.screening.readings import SIDES, NumberFormat, metric, side_diffe
 from companion.screening.rulings import Ruling, Verdict, contradiction, decide, weight_for
 from companion.screening.screen import Screen
 from companion.screening.setups import SetUp, called, depth_with, parts, start_words
+from companion.screening.sources import value
 from companion.screening.squat_days import ToldDay
 
 Overall = Literal["normal", "no_rounding", "load_question", "likely", "by_elimination", "unexplained", "open"]
 
-LOAD_SHARE: Final = 0.8  # of the working load, and clean on film; a coach may set another (choice)
+LOAD_SHARE: Final = value("load_share") / 100
 PARTS: Final = ("hip", "hamstrings", "calf", "trunk", "control")
 
 OVERALL_WORDS: Final[dict[Overall, str]] = {

@@ -19,6 +19,7 @@ from companion.screening.geometry import shin_from_distance
 from companion.screening.pairs import ReferenceSquat, ankles, folds, look_of
 from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
+from companion.screening.sources import value
 from companion.screening.tuck import MASS, MASS_SD, Depths, Lifter, Spread, Squat, depths_of, draws_of, explained, gained
 
 PointsAt = Literal["length", "strength_or_control", "open"]
@@ -39,7 +40,9 @@ HEEL_LIFT: Final = 2.0  # cm
 HELD_WEIGHT: Final = 3.5  # kg, the middle of 2-5
 _SEEN_AT: Final = {band: f"at {words}" if band == Band.PARALLEL else words for band, words in BAND_WORDS.items()}
 ESTIMATE_CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
-HALF: Final = "Ankle and hip range explain less than half of squat depth (Kim 2015), so much is left for the tests."
+HALF: Final = (
+    f"In one study ankle and hip range explained {value('depth_explained_men') * 100:g} % of squat depth in men, ankle range and shin "
+    f"strength {value('depth_explained_women') * 100:g} % in women (Kim 2015); the rest is open.")
 
 
 @dataclass(frozen=True, slots=True)

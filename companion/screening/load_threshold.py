@@ -12,14 +12,13 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.pairs import ReferenceSquat
+from companion.screening.sources import SOURCES
 from companion.screening.squat_days import ToldDay
 
 FILM_COUNTS: Final = 2
-BELOW_ROUNDING: Final = 0.9
-"""Of the lightest load that rounds: no more than this, however close to it a set was clean (choice)."""
-
-UNBRACKETED: Final = 0.8
-"""Of the lightest load that rounds, where no lighter set is known to be clean (choice, as for the working load)."""
+BELOW_ROUNDING, UNBRACKETED = (share / 100 for share in SOURCES["load_bracket"].value)
+"""Of the lightest load that rounds: no more than this, however close to it a set was clean; and this where no lighter set is known to
+be clean."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,13 +36,14 @@ class Gain:
 
     ``amount``: the gain of a training programme. ``mdc``: the minimal detectable change in the gain's own unit, if readings
     may be in another; None: that of the readings. ``method``: the method whose error counts before the test has been done.
-    ``what``: the part in a sentence ("calf" work), "" for none.
+    ``what``: the part in a sentence ("calf" work), "" for none. ``not_by``: the effort it was not published for, "" for none.
     """
 
     amount: float
     mdc: float | None = None
     method: str = ""
     what: str = ""
+    not_by: str = ""
 
     @property
     def sessions(self) -> int:
@@ -170,14 +171,14 @@ class Protocol(Generic[R]):
         return f"{self.id}.{answer}"
 
     def error(self, method: str, sex: str | None = None) -> Error:
-        """Return the published error of a method ("level_own" is a way of "level"); men's only if sex is "man".
+        """Return the error of a method, or of the way it is one of ("level" for "level_strap"); men's only if sex is "man".
 
         Raises ValueError for a method without one.
         """
-        way = method.split("_")[0]
-        for error in (*(self.errors_men if sex == "man" else ()), *self.errors):
-            if error.method == way:
-                return error
+        for named in (method, method.split("_")[0]):
+            for error in (*(self.errors_men if sex == "man" else ()), *self.errors):
+                if error.method == named:
+                    return error
         raise ValueError(f"no measurement error is known for {self.id} by {method}")
 
     def thresholds_in(self, unit: str) -> tuple[Threshold, ...]:

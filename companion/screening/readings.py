@@ -1,7 +1,7 @@
 """Readings: measured numbers with their method, their measurement error, and the thresholds they are compared with.
 
-SEM is the standard error of measurement of one reading; MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res
-19:231, read). Every published error is that of a trained rater: a lifter alone at home is never assumed to be more exact.
+SEM is the standard error of measurement of one reading; MDC95 = 1.96 * sqrt(2) * SEM ("mdc" in ``sources.toml``).
+Every published error is that of a trained rater: a lifter alone at home is never assumed to be more exact.
 """
 
 from __future__ import annotations
@@ -84,7 +84,8 @@ class Error:
 
 @dataclass(frozen=True, slots=True)
 class Threshold:
-    """A value that readings are compared with, and its source; called a line in messages."""
+    """A value that readings are compared with, and its source; called a line in messages. ``inches``: what readers of inches are told,
+    where the rule is in inches; 0: the value, converted."""
 
     name: str
     test: str
@@ -92,6 +93,12 @@ class Threshold:
     unit: str
     source: str
     standing: SourceStanding
+    inches: float = 0.0
+
+    def shown(self, show: NumberFormat) -> str:
+        """Return the value in the reader's units."""
+        words = show(self.value, self.unit)
+        return f"{self.inches:g} in" if self.inches and words.endswith(" in") else words
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +211,7 @@ def _alike(one: Reading, other: Reading) -> None:
 
 def _compared(answer: str, first: Reading, beyond: float, line: Threshold, show: NumberFormat) -> str:
     """Return the result of a comparison in words."""
-    at = f"the {show(line.value, line.unit)} line ({STANDING_WORDS[line.standing]})"
+    at = f"the {line.shown(show)} line ({STANDING_WORDS[line.standing]})"
     if answer == "close":
         doubt = "the eye is too rough here" if first.width else f"the reading may be {show(beyond, first.unit)} off"
         return f"too close to {at} to call: {doubt}"

@@ -270,7 +270,7 @@ def test_no_deeper_than_a_band_above_the_rounding_and_at_most_80_percent():
 def test_in_pounds_and_inches_every_number_is_in_them():
     talk = told({"welcome.units": "imperial"}, **CALF_LIKELY)
     said = whole(talk)
-    assert "knee to wall 2.4 in, clearly under the 3.9 in line" in said
+    assert "knee to wall 2.4 in, clearly under the 4 in line" in said
     assert "lift at most 141 lb, 80 % of 176 lb" in said
     assert " kg" not in said
     assert talk.found["load.limit"] == "64"

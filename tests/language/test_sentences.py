@@ -185,7 +185,7 @@ def test_whatever_a_start_button_carries_nothing_fails(flow: str, asked: str):
 
 @pytest.mark.parametrize("flow", ["squat_days", "squat_day", "squat_after", "whereabouts", "reminder_times", "retest_later", "morning"])
 @pytest.mark.parametrize("asked", NASTY)
-def test_nor_does_what_somebody_would_try(flow: str, asked: str):
+def test_whatever_somebody_would_try_in_a_button_nothing_fails(flow: str, asked: str):
     menu().send(Tapped(cut(flow, asked)))
 
 

@@ -87,7 +87,7 @@ def test_an_imperial_lifter_reads_inches():
     chart = measured("knee_to_wall", walls([0, 30]), ChartOwner(system="imperial"))
     assert chart is not None
     assert (chart.unit, chart.tracks[0].dots[0].value) == (" in", 4.0)
-    assert [mark.label for mark in chart.marks] == ["3.9 in", "4.9 in"]
+    assert [mark.label for mark in chart.marks] == ["4 in", "5 in"]
     assert "cm" not in chart.words
     left = axes_of(chart)[0]
     assert left.yaxis.get_major_formatter()(4.0, 0) == "4 in"
@@ -130,6 +130,13 @@ def test_days_are_those_where_the_lifter_is():
     chart = chart_of("chart_pain", late, ChartOwner(zone="Asia/Tokyo"))
     assert chart is not None
     assert chart.tracks[0].dots[0].day == date(2026, 3, 3)
+
+
+def test_pain_in_the_knee_is_not_drawn_as_back_or_hip():
+    chart = chart_of("chart_pain", [said("pain", 1, "where", "knee", 1), said("pain", 1, "bad", 5.0, 1),
+                                    said("pain", 2, "where", "hip", 2), said("pain", 2, "bad", 3.0, 2)], ChartOwner())
+    assert chart is not None
+    assert {track.title: [dot.value for dot in track.dots] for track in chart.tracks} == {"Back or hip": [3.0], "Somewhere else": [5.0]}
 
 
 def test_pain_before_a_test_and_pain_that_came_are_told_apart_without_colour():
@@ -221,10 +228,10 @@ def test_no_label_hides_a_point_or_stands_on_the_axis_words():
 
 
 def test_the_words_say_what_the_lines_stand_for():
-    assert "Lines: least that serves a squat 70°; comfortable 80°." in leg_raise([0]).words
+    assert "Lines: least that serves a squat (common practice) 70°; comfortable (common practice) 80°." in leg_raise([0]).words
     chart = measured("knee_to_wall", walls([0]), ChartOwner())
     assert chart is not None
-    assert "Lines: enough for most squats, from 10 cm to 12.5 cm." in chart.words
+    assert "Lines: enough for most squats (common practice), from 10 cm to 12.5 cm." in chart.words
 
 
 @pytest.mark.parametrize("name", all_charts())

@@ -27,7 +27,7 @@ from .build import ABOUT, FREE_ANKLES, LOOK, REACHED, SCREENS, made
 
 EARLY = RockBack("early", "early", "early")
 NOT_REACHED = HipFold("back", "no", None, "fold", "no", None)
-RAISE = LegRaise(method="level", effort="own", placement="shin")
+RAISE = LegRaise(method="level", effort="strap", placement="shin")
 ARMS = ArmsForwardSquat(bar="stick", fault="chest", depth="a_little_above", heels_help="no", shallow_help="no",
                         seen_by="film")
 PAUSE = PauseSquat(with_="body", moving="clean", hard="middle", shape="rounds", again="rounds", seen_by="film")

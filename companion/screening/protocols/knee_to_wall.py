@@ -11,8 +11,9 @@ from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, fou
 from companion.screening.geometry import furthest_reach
 from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Gain, Protocol
-from companion.screening.readings import MDC_FACTOR, SIDES, STANDING_WORDS, Error, Reading, Threshold, against_threshold, mean_of
+from companion.screening.readings import SIDES, STANDING_WORDS, Reading, against_threshold, mean_of
 from companion.screening.safety import BodyPosition
+from companion.screening.sources import SOURCES, sourced_error, sourced_line, value
 
 _ID: Final = "knee_to_wall"
 
@@ -41,16 +42,16 @@ class KneeToWall:
     right_limit: str | None = None
 
 
-WALL_ERRORS: Final = (
-    Error(_ID, "tape", 1.9 / MDC_FACTOR, "cm", "Powden 2015 Man Ther 20:524: MDC 1.9 cm", "read"),
-    Error(_ID, "level", 4.7 / MDC_FACTOR, "deg", "Powden 2015 Man Ther 20:524: MDC 4.7 deg", "read"))
+_LEVEL_MDC: Final = SOURCES["knee_to_wall_mdc_level"].value[0]
+WALL_ERRORS: Final = (sourced_error("knee_to_wall_mdc_tape", _ID, "tape", mdc=True),
+                      sourced_error("knee_to_wall_mdc_level", _ID, "level", mdc=True))
 
-TAPE_LEAST: Final = Threshold("enough for most squats, from", _ID, 10.0, "cm", "4 in", "common practice")
-TAPE_ENOUGH: Final = Threshold("enough for most squats, to", _ID, 12.5, "cm", "5 in", "common practice")
+TAPE_LEAST: Final = sourced_line("knee_to_wall_least", "enough for most squats, from", _ID)
+TAPE_ENOUGH: Final = sourced_line("knee_to_wall_enough", "enough for most squats, to", _ID)
 # Degrees are a series of their own, without a published threshold. The 10 and 12.5 cm thresholds are 0.4 SD under and 0.2 SD over the
 # mean of Calatayud 2015 IJSPT 10:197 (11.6 +- 4.0 cm; 40.0 +- 5.8 deg, n = 26): 37.7 and 41.3, moved apart.
-SHIN_LEAST: Final = Threshold("enough for most squats, from", _ID, 37.0, "deg", "after Calatayud 2015", "choice")
-SHIN_ENOUGH: Final = Threshold("enough for most squats, to", _ID, 42.0, "deg", "after Calatayud 2015", "choice")
+SHIN_LEAST: Final = sourced_line("shin_least", "enough for most squats, from", _ID)
+SHIN_ENOUGH: Final = sourced_line("shin_enough", "enough for most squats, to", _ID)
 
 _ROWS: Final = by_id(
     EvidenceRow("knee_to_wall_short", _ID, "The knee stays clearly under the line, with a pull in the calf",
@@ -112,8 +113,8 @@ def _taken(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
 def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
     """Yield each side compared with the two thresholds of its series. A short reading without a pull in the calf decides nothing.
 
-    An ankle angle by phone level is trusted less than the tape (ICC .65-.82, Zunko & Vauhnik 2021 PeerJ 9:e11977, read; the
-    step down is our choice).
+    An ankle angle by phone level is trusted less than the tape: "phone_level_icc" in ``sources.toml``, one study of several and the
+    lowest; the step down is our choice.
     """
     show, unsettled = context.show, doubts(reached, context)
     for side in SIDES:
@@ -135,7 +136,7 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
             yield found(_ROWS["knee_to_wall_pinch"], *keys, side=side)
         elif limit in ("calf", "neither") and mean >= enough.value and answer.answer == "clear":
             yield found(_ROWS["knee_to_wall_far"], *keys, side=side, less=less, margin=margin, words=(
-                f"knee to wall {show(mean, taken[0].unit)}, which reaches the {show(enough.value, enough.unit)} line "
+                f"knee to wall {show(mean, taken[0].unit)}, which reaches the {enough.shown(show)} line "
                 f"({STANDING_WORDS[enough.standing]})"))
         elif limit in ("calf", "neither") and answer.answer == "clear" and len(taken) == 3:
             yield found(_ROWS["knee_to_wall_clear"], *keys, side=side, less=less, words=words, margin=margin)
@@ -151,6 +152,5 @@ PROTOCOL: Final = Protocol(
     rows=tuple(_ROWS.values()),
     findings=findings, readings=readings, doubts=doubts, errors=WALL_ERRORS, thresholds=(TAPE_LEAST, TAPE_ENOUGH, SHIN_LEAST, SHIN_ENOUGH),
     picture="knee_to_wall_{side}",
-    # 15-30 min of stretching in all: +3.03 deg, Radford 2006 Br J Sports Med 40:870 (read); MDC: Powden 2015, as above (read).
-    gain=Gain(3.03, mdc=4.7, method="tape", what="calf"),
+    gain=Gain(value("gain_calf"), mdc=_LEVEL_MDC, method="tape", what="calf"),
 )

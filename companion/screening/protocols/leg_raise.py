@@ -13,8 +13,9 @@ from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, fou
 from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
 from companion.screening.limits import Work
 from companion.screening.protocol import Derived, EyeBand, FindingContext, Gain, Protocol
-from companion.screening.readings import EYE_TOP, MDC_FACTOR, SIDES, Error, Reading, Threshold, against_threshold
+from companion.screening.readings import EYE_TOP, MDC_FACTOR, SIDES, Error, Reading, against_threshold
 from companion.screening.safety import BodyPosition
+from companion.screening.sources import sourced_error, sourced_line, value
 
 _ID: Final = "leg_raise"
 
@@ -61,18 +62,19 @@ EYE_MDC: Final = 20.0  # by eye the band itself is the error; a change must leav
 
 def _with_heel(level: Error) -> tuple[Error, Error]:
     """Return the error of the level, and that of the heel's height."""
-    return level, Error(_ID, "heel", sqrt(level.sem**2 + HEEL_EXTRA**2), "deg", f"{level.source}; and 2.5 deg", "choice",
-                        steady=HEEL_EXTRA)
+    return level, Error(_ID, level.method.replace("level", "heel"), sqrt(level.sem**2 + HEEL_EXTRA**2), "deg",
+                        f"{level.source}; and 2.5 deg", "choice", steady=HEEL_EXTRA)
 
 
-# Women's errors: the larger, and used if the sex is not given.
+# Women's errors: the larger, and used if the sex is not given. Published for the passive raise; a leg that lifts itself has the larger.
 RAISE_ERRORS: Final = (
-    *_with_heel(Error(_ID, "level", 4.2, "deg", "J Sports Sci Med 2009;8:116 Table 1, women, the larger of 4.0-4.2", "second-hand")),
+    *_with_heel(sourced_error("leg_raise_sem_women", _ID, "level")),
+    *_with_heel(sourced_error("leg_raise_sem_own", _ID, "level_own")),
     Error(_ID, "eye", EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice"))
-RAISE_ERRORS_MEN: Final = _with_heel(Error(_ID, "level", 3.0, "deg", "J Sports Sci Med 2009;8:116 Table 1, men, left leg", "read"))
+RAISE_ERRORS_MEN: Final = _with_heel(sourced_error("leg_raise_sem_men", _ID, "level"))
 
-RAISE_LEAST: Final = Threshold("least that serves a squat", _ID, 70.0, "deg", "rule of thumb", "common practice")
-RAISE_COMFORTABLE: Final = Threshold("comfortable", _ID, 80.0, "deg", "rule of thumb", "common practice")
+RAISE_LEAST: Final = sourced_line("leg_raise_least", "least that serves a squat", _ID)
+RAISE_COMFORTABLE: Final = sourced_line("leg_raise_comfortable", "comfortable", _ID)
 
 _ROWS: Final = by_id(
     EvidenceRow("leg_raise_short", _ID, "The straight leg stays clearly under the line", "hamstrings", "for", Grade.MODERATE, sided=True),
@@ -210,7 +212,6 @@ PROTOCOL: Final = Protocol(
     record=LegRaise,
     rows=tuple(_ROWS.values()), findings=findings, readings=readings, doubts=doubts, errors=RAISE_ERRORS, errors_men=RAISE_ERRORS_MEN,
     thresholds=(RAISE_LEAST, RAISE_COMFORTABLE), picture="leg_raise_{side}",
-    # Stretching: +12.04 deg (9.61-14.47, 19 studies), Medeiros 2016 Physiother Theory Pract 32:438 (read).
-    gain=Gain(12.04),
+    gain=Gain(value("gain_hamstrings"), not_by="own"),
     derived=Derived("leg_raise.angle", "Straight-leg raise, degrees from the floor", "deg", _way, _angle),
 )
