@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from enum import IntEnum
 from typing import NamedTuple, Protocol
 
+from companion.conversation.effects import DESCRIBE as DESCRIBE
 from companion.conversation.events import Edited, Event, Sent, Tapped, Typed
 
 __all__ = [
-    "Address", "Button", "Delivered", "Delivery", "Edited", "Event", "Gone", "Inbound", "Later", "Outgoing", "Post",
+    "Address", "Button", "Delivered", "Delivery", "Edited", "Event", "Gone", "Inbound", "Later", "Outgoing", "Post", "Rank",
     "Refused", "Sent", "Store", "Take", "Tapped", "Typed", "Unreachable", "Unsure",
 ]
 
@@ -41,11 +43,27 @@ class Button(NamedTuple):
     data: str
 
 
+class Rank(IntEnum):
+    """The class of a message: a lower one leaves first, fairly between chats within one class. Stored with the message."""
+
+    PAIN = 0
+    """Pain, a red flag, self-harm, an emergency: the answers of such a turn, and what a coach hears of it."""
+    PAIN_OF_STRANGER = 1
+    """The same, to somebody who has not given consent: after lifters, since anybody can be a stranger a thousand times."""
+    MOVEMENT = 2
+    """A question asked while the body is at work."""
+    ANSWER = 3
+    REMINDER = 4
+    COURTESY = 5
+    """The only class that may be dropped when it may have arrived."""
+    STRANGER = 6
+
+
 class Outgoing(NamedTuple):
     """One message in the outbox.
 
     ``id``: its outbox row; ``buttons``: rows of buttons; ``picture``: a picture's name; ``document``: text sent as a file named
-    ``document_name``; ``must_arrive``: send again after a timeout, even if that may deliver twice; ``attempt``: tries so far.
+    ``document_name``; ``attempt``: tries so far; ``rank``: its class.
     """
 
     id: int
@@ -54,9 +72,9 @@ class Outgoing(NamedTuple):
     buttons: tuple[tuple[Button, ...], ...] = ()
     picture: str | None = None
     document: str | None = None
-    must_arrive: bool = False
     attempt: int = 0
     document_name: str = ""
+    rank: Rank = Rank.ANSWER
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +140,7 @@ class Store(Protocol):
     """The outbox as the drainer sees it. Each method commits before it returns."""
 
     async def due(self, now: datetime) -> Sequence[Outgoing]:
-        """Return the oldest unsent message of each address, if its not-before time has come."""
+        """Return the next unsent message of each address whose not-before time has come, the best ranks first and then the oldest."""
         ...
 
     async def mark_sent(self, id: int, at: datetime, message_id: str) -> None:

@@ -8,7 +8,7 @@ from companion.conversation.flow import END, Ask, Jump, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
 from companion.screening.protocols.arms_forward_squat import PROTOCOL
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, BODY_WEIGHT, SHARP, watched_by
+from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, SHARP, watched_by
 
 LOADED, EMPTY = fact("bar").is_("loaded"), fact("bar").is_("empty")
 FAULTY, ROLLED = fact("fault").one_of("rolled", "chest", "back"), fact("fault").is_("rolled")
@@ -28,8 +28,8 @@ FLOW = flow_of(
         Ask("bar", "Stick or bar lies across the front of your shoulders, both arms straight ahead. Which one? Never "
             "front squatted: the stick. Nothing is loaded for this test; loaded sets count only from film you "
             "already have, arms held like this.", choice(
-                ("stick", "Broomstick", "stick", "broom", "mop", "pole"),
-                Option("empty", "Empty bar", ("empty", "bar", "barbell"), only_if=~BODY_WEIGHT),
+                ("stick", "Broomstick", "stick", "broom", "mop", "pole", "umbrella", "towel"),
+                Option("empty", "Empty bar", ("empty", "bar", "barbell"), only_if=~BODY_WEIGHT & ~NO_BAR),
                 Option("loaded", "Film of loaded sets", ("loaded", "film", "loaded film", "old film", "video"),
                        only_if=fact("seen_by").is_("film")))),
         Ask("setup", "Stick at hand, feet as you usually squat, clear floor around you. If you film, start it now.",

@@ -6,19 +6,21 @@ repetitions and eight seconds to get into place: choice.
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Jump, each_side
-from companion.conversation.kinds import Hold, Ready, choice
+from companion.conversation.kinds import Hold, Option, Ready, choice
 from companion.conversation.number_kinds import Number
-from companion.screening.protocols.bird_dog import PROTOCOL
+from companion.screening.protocols.bird_dog import HOLD_SECONDS, PROTOCOL
 from flows.protocol_flow import flow_of
 from flows.shared import SHARP
 
-HOLD_SECONDS = 10
 STILL = Number("s", low=0, high=HOLD_SECONDS, usual=(0, HOLD_SECONDS), example_value=8, step=1)
 MOVED_FIRST = choice(
     ("clean", "Nothing moved", "nothing", "clean", "still", "stayed still", "it stayed still", "none"),
     ("hip", "A hip lifted or turned", "hip", "hips", "hip turned", "hip lifted", "hip dropped", "hips turned"),
     ("back", "The back bent or sagged", "back bent", "back sagged", "it sagged", "sagged", "my back sagged"),
 )
+ENDED_IT = choice(
+    Option("clean", "I came down, nothing moved", ("nothing moved", "nothing", "tired", "arm", "balance", "i came down", "clean")),
+    *MOVED_FIRST.choices[1:])
 STICK = fact("seen_by").is_("stick")
 COME_DOWN = "Come down as soon as you can't keep it still. " + SHARP
 
@@ -42,11 +44,11 @@ FLOW = flow_of(
         *each_side(
             Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "
                 "and the arm of the other side straight ahead, no higher than your body. Hold until I say time.",
-                Hold(seconds=HOLD_SECONDS, count_in=8), caution=COME_DOWN,
+                Hold(seconds=int(HOLD_SECONDS), count_in=8), caution=COME_DOWN,
                 then=(Jump(~fact("{side}_do").known, "{side}_slow_do"),), picture=PROTOCOL.picture),
             Ask("{side}_hold", "With the {side} leg up: for how many of the ten seconds did your hips and back stay "
                 "still? 10 if for all of them.", STILL, method="{seen_by}"),
-            Ask("{side}_shape", "What moved first in that hold?", MOVED_FIRST),
+            Ask("{side}_shape", "What ended it, or moved first?", ENDED_IT, only_if=fact("{side}_hold") < HOLD_SECONDS),
             Ask("{side}_slow_do", "Rest a moment. Then five slow ones with the {side} leg and the other arm: out, "
                 "back to the floor, out again. Then tap Done.", Ready("Done"), caution=COME_DOWN,
                 picture="bird_dog_slow_{side}"),

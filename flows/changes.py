@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
 from companion.base.clock import local_date
 from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find
-from companion.conversation.flow import Do, Flow, Known, Tell
+from companion.conversation.flow import Do, Flow, Known, Offer, Tell
 from companion.conversation.policy import Policy
-from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.depth import BAND_STEP, BAND_WORDS, band_of
 from companion.screening.errors import Errors, errors_from
 from companion.screening.protocol import Starts
 from companion.screening.protocols import measured, protocol, protocols
@@ -116,7 +116,7 @@ def _depth(starts: Starts[Any], before: Any, after: Any) -> str:
     old, new = starts.said(before), starts.said(after)
     if old == new:
         return f"{starts.title}: no change, {_start(*new)}."
-    return (f"{starts.title}\nThen: {_start(*old)}. Now: {_start(*new)}. The smallest difference that can be told is one band.")
+    return (f"{starts.title}\nThen: {_start(*old)}. Now: {_start(*new)}. {BAND_STEP}")
 
 
 def _start(rounds: str | None, depth: str | None) -> str:
@@ -138,8 +138,10 @@ def _pain_told(answers: Sequence[LoggedAnswer], since: datetime) -> tuple[list[f
     return [value for at, value in told if at <= since], [value for at, value in told if at > since]
 
 
-MESSAGES: Sequence[str] = (*(test for test, one in protocols().items() if one.starts),
-                           *(name for one in measured() for name in (one.id, f"{one.id}_trend")), "pain")
+MESSAGES: Mapping[str, str] = {
+    **{test: "depth" for test, one in protocols().items() if one.starts},
+    **{name: topic for one in measured() for name, topic in ((one.id, "error"), (f"{one.id}_trend", "retest"))}, "pain": "pain"}
+"""The messages, each with the topic its "why?" is answered from."""
 
 FLOW = Flow(
     "changes", version=1, title="Changes", policy=Policy.TALK, command=("change", "what changed"),
@@ -147,6 +149,7 @@ FLOW = Flow(
     steps=(
         Do(Find("retest.change", "{kind}", "change beyond measurement error since the last results", "{kind_words}"), fact("kind").known),
         Tell("Nothing was measured both before and after, so no change can be told.", fact("any").is_("no")),
-        *(Tell(f"{{{name}}}", fact(name).known, picture=f"chart_{name}") for name in MESSAGES),
+        *(Tell(f"{{{name}}}", fact(name).known, picture=f"chart_{name}", offers=(Offer("Why?", "why_told", topic),))
+          for name, topic in MESSAGES.items()),
     ),
 )

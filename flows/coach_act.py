@@ -57,6 +57,10 @@ FLOW = Flow(
             Option("none", "No longer pinned", ("unpin", "none"))), only_if=ACT_ASKED.is_("pin_depth")),
         Ask("pin_load", "{whom}: up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
             choices=(Option("none", "No longer pinned", ("unpin", "none")),)), only_if=ACT_ASKED.is_("pin_load")),
+        Ask("pin_setup", "{whom}: which set-up should they squat with? It changes no limit of depth or load.", choice(
+            ("slow", "Three seconds down"), ("wide", "Feet wider"), ("heels", "Heels up"), ("front", "Weight in front"),
+            ("slow+heels", "Slow, heels up"), ("wide+heels", "Wider, heels up"),
+            Option("none", "No longer set", ("unpin", "none"))), only_if=ACT_ASKED.is_("pin_setup")),
         Ask("drill", "{whom}: which drill should they be offered?", choice(
             ("hip", "Hip: rock-back"), ("hamstrings", "Hamstrings: hinge"), ("calf", "Calf: knee over toes"),
             ("trunk", "Trunk: pause squat"), ("control", "Control: hand on back"), ("none", "As the tests say")),

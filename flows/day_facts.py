@@ -16,12 +16,15 @@ from companion.language.days.dates import FARTHEST
 from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
+from companion.screening.front_pinch import HELD, pinch_days
 from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limits_in, load_kept, over_by
 from companion.screening.load_limit import over_limit as days_over
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
+from companion.screening.setups import called, setup_from
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
+from flows.shared import BODY_WEIGHT
 
 JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("", "just ", "only ", "with ", "with just ", "with only ")
                              for bar in ("the bar", "an empty bar", "the empty bar", "empty bar", "empty barbell", "the empty barbell",
@@ -80,9 +83,11 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
             if day.day.isoformat() >= since]
     usual = band_of(str(known.facts.get("about_you.usual_depth", "")))
 
+    held = HELD if pinch_days(known.answers(), zone) else ""
+
     def after(some: list[DepthDay]) -> DepthStep:
         """Return the depth step after these days."""
-        return steps_from(start, usual, some, pin=pin, passed=passed, today=today)
+        return steps_from(start, usual, some, pin=pin, passed=passed, today=today, held=held)
 
     now, begin = after(days), after([]).depth
     set_on = dict(zip((day for day, _ in now.history), (begin, *(depth for _, depth in now.history)), strict=False))
@@ -122,12 +127,12 @@ def _common(known: Known) -> dict[str, Value]:
 def has_bar(known: Known) -> bool:
     """True if they squat with a bar, as far as is known."""
     none = (known.facts.get("bar.bar") or known.facts.get("about_you.bar")) == "none"
-    return not none and known.facts.get("safety.body_first") != "yes"
+    return not none and not BODY_WEIGHT.holds(known.facts)
 
 
 def limit_of(known: Known) -> float | None:
-    """Return the load limit in kg: the lower of the results' and the coach's; None for no limit."""
-    limits = [float(str(value)) for name in ("load.limit", "load.pin") if (value := known.facts.get(name, "")) != ""]
+    """Return the load limit in kg: the lowest of the results', the coach's and a clinician's; None for no limit."""
+    limits = [float(str(value)) for name in ("load.limit", "load.pin", "load.told") if (value := known.facts.get(name, "")) != ""]
     return min(limits, default=None)
 
 
@@ -156,6 +161,12 @@ def day_facts(known: Known) -> dict[str, Value]:
     goal = str(known.facts.get("squat.goal", ""))
     facts["last_line"] = f" Last time: {last}." if last else ""
     facts["goal_line"] = f" You want: {goal}." if goal else ""
+    told = known.facts.get("limit.words")
+    facts["limit_line"] = f" You were told: {told}." if told else ""
+    if setup := setup_from(known.facts):
+        facts |= {"setup_words": f"Your set-up for now: {called(setup.change, showing(known))}, all else as usual.",
+                  "setup_view": setup.change.split("+")[0]}
+    facts["setup_line"] = f" Set-up: {called(setup.change, showing(known))}." if setup else ""
     facts["keep_line"] = f" Depth to keep to: {facts['keep_words']}." if "keep_words" in facts else ""
     facts["keep_now"] = f"Keep to {facts['keep_words']}. " if "keep_words" in facts else ""
     load = next((day.load for day in reversed(before) if day.load), known.facts.get("about_you.load"))
@@ -206,7 +217,7 @@ def seed_of(known: Known) -> str:
 def _trial(known: Known, days: tuple[ToldDay, ...]) -> dict[str, Value]:
     """Return the facts of today in the trial: in it or not, its number, its arm, and the load and depth to repeat."""
     drawn = sum(day.lot is not None for day in days if day.day < today_of(known))
-    body_only = known.facts.get("safety.body_first") == "yes"
+    body_only = BODY_WEIGHT.holds(known.facts)
     joined = known.facts.get("trial.joined") == "yes" and not body_only and known.facts.get("trial.day.today") != "yes"
     if not joined or known.facts.get("drill", "none") == "none":
         return {"in_trial": "no"}

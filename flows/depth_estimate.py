@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from companion.conversation.condition import Value, fact
-from companion.conversation.flow import Flow, Known, Tell
+from companion.conversation.flow import Flow, Known, Offer, Tell
 from companion.conversation.policy import Policy
 from companion.screening.errors import errors_from
 from companion.screening.estimate import DepthEstimate, depth_estimate
+from companion.screening.limits import Work
 from companion.screening.screen import about_from, screen_from
 from flows.outcome_facts import showing
-from flows.shared import AT_ALL, CLOSING_LEVELS
+from flows.shared import AT_ALL, CLOSING_LEVELS, limited
 
 MESSAGE_MOST = 330
 """The most characters of sentences joined in one message; our choice, below the limit of 350."""
@@ -34,7 +35,8 @@ PARTS_MOST = 6
 
 FLOW = Flow(
     "depth_estimate", version=1, title="Depth estimate", policy=Policy.TALK, command=("estimate", "my depth", "how deep"),
-    gates=(*AT_ALL, *CLOSING_LEVELS), at_start=estimate_facts,
-    steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known, picture="your_squat" if number == 1 else "")
+    gates=(*AT_ALL, *CLOSING_LEVELS, limited(Work.SQUAT)), at_start=estimate_facts,
+    steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known, picture="your_squat" if number == 1 else "",
+                     offers=(Offer("Why?", "why_told", "estimate"),) if number == 1 else ())
                 for number in range(1, PARTS_MOST + 1)),
 )

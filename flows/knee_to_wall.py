@@ -1,54 +1,120 @@
 """Knee to wall: the knee's travel past the toes with the heel down."""
 
-from companion.conversation.condition import Fact, fact
-from companion.conversation.flow import Ask, Jump, both, each_side
-from companion.conversation.kinds import Ready, choice
+from collections.abc import Callable
+
+from companion.conversation.condition import Fact, Facts, Value, fact
+from companion.conversation.flow import SIDES, Ask, Jump, Known, Tell, both, sided
+from companion.conversation.kinds import Option, Ready, choice
 from companion.conversation.number_kinds import Number
-from companion.screening.protocols.knee_to_wall import PROTOCOL
+from companion.screening.doubts import odd_side
+from companion.screening.errors import errors_from
+from companion.screening.geometry import furthest_reach
+from companion.screening.protocols.knee_to_wall import PROTOCOL, SPREADS, KneeToWall, readings
+from companion.screening.screen import about_from
 from flows.protocol_flow import flow_of
+from flows.shared import NO_LEVEL, NO_TAPE
 
 DISTANCE = Number("cm", low=0, high=30, usual=(3, 20), example_value=11)
 LEAN = Number("deg", low=0, high=70, usual=(15, 60), example_value=38, step=1)
 ANKLE_CAUTION = "Stop if anything pinches or hurts, in the ankle or the back."
 
 TAPE, LEVEL = fact("method").is_("tape"), fact("method").is_("level")
-# A third reading if the first two differ by more than the detectable change: our choice, after the MDC of 1.9 cm or
-# 4.7° in Powden 2015 Man Ther 20:524 (read).
-APART = Fact("{side}_apart", 0, 30, step=0.1, of=lambda got, side: round(abs(
-    float(got[f"{side}_1"]) - float(got[f"{side}_2"])), 2))
-DEG_APART = Fact("{side}_deg_apart", 0, 70, step=1, of=lambda got, side: round(abs(
-    float(got[f"{side}_deg_1"]) - float(got[f"{side}_deg_2"])), 2))
+
+
+def limits(known: Known) -> dict[str, Value]:
+    """Return what this lifter's readings are held against while they stand at the wall: how far off a reading may be, by method, and
+    the distance past which no shin of their height reaches."""
+    answers = list(known.answers())
+    about = about_from(answers)
+    errors = errors_from(answers, about.sex)
+    return {"most": round(furthest_reach(about.height), 1),
+            **{f"{method}_off": round(errors.of(PROTOCOL.id, method).beyond, 3) for method in ("tape", "level")}}
+
+
+def _again(key: str, method: str) -> Callable[[Facts, str], Value]:
+    """Return the function that says whether a third reading is wanted: the first two differ by the detectable change (Powden 2015 Man
+    Ther 20:524, read) or stand within error of the lines or between them, where the mean of three counts (choice)."""
+    unit = "cm" if method == "tape" else "deg"
+    low, high = sorted(one.value for one in PROTOCOL.thresholds_in(unit))
+
+    def of(got: Facts, side: str) -> Value:
+        one, other, off = (float(got[name]) for name in (f"{side}_{key}1", f"{side}_{key}2", f"{method}_off"))
+        near = low - off <= (one + other) / 2 <= high + off
+        return "yes" if near or round(abs(one - other), 2) >= SPREADS[unit].mdc - 1e-9 else "no"
+
+    return of
+
+
+def _too_far(got: Facts, side: str) -> Value:
+    values = [got.get(f"{side}_{n}") for n in (1, 2, 3)]
+    return "yes" if any(value is not None and float(value) > float(got["most"]) for value in values) else "no"
+
+
+def _odd(got: Facts, side: str) -> Value | None:
+    """Return the side to look at once more, since the two are too far apart to be believed; None for neither."""
+    record = KneeToWall(**{key: got.get(key) for key in REACH_ANSWERS})  # type: ignore[arg-type]
+    taken = {one: readings(record, one) for one in SIDES}
+    return odd_side(taken, SPREADS["deg" if record.method == "level" else "cm"]) or None
+
+
+REACH_ANSWERS = frozenset(("method", *(f"{side}_{key}{n}" for side in SIDES for key in ("", "deg_") for n in (1, 2, 3))))
+THIRD_REACH = Fact("{side}_third", values=("yes", "no"), of=_again("", "tape"))
+DEG_THIRD = Fact("{side}_deg_third", values=("yes", "no"), of=_again("deg_", "level"))
+TOO_FAR = Fact("{side}_too_far", values=("yes", "no"), of=_too_far)
+ODD = Fact("odd", values=SIDES, of=_odd)
+CANNOT_BE = "More than {most:cm} can't be: the shin would lie nearly flat. Zero of the tape at the wall, big toe on it."
+
+
+def _once_more(n: int) -> tuple[Jump, ...]:
+    return (Jump(TOO_FAR.is_("yes"), f"{{side}}_{n}", CANNOT_BE),)
+
+TAKE = (
+    Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
+        "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
+        caution=ANKLE_CAUTION, only_if=TAPE, method="tape", picture=PROTOCOL.picture, then=_once_more(1)),
+    Ask("{side}_2", "Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
+        caution=ANKLE_CAUTION, only_if=TAPE, method="tape", then=_once_more(2)),
+    Ask("{side}_3", "Those two are apart or close to a line, and a third settles it. Once more, {side} foot: how many {unit}?", DISTANCE,
+        caution=ANKLE_CAUTION, only_if=THIRD_REACH.is_("yes"), method="tape", then=_once_more(3)),
+    Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
+        "phone along the shin. How many degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=LEVEL,
+        method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
+    Ask("{side}_deg_2", "Step off, then once more with the {side} foot. How many degrees?", LEAN,
+        caution=ANKLE_CAUTION, only_if=LEVEL, method="level", placement="{placement}"),
+    Ask("{side}_deg_3", "Those two are apart or close to a line, and a third settles it. Once more, {side} foot: how many degrees?", LEAN,
+        caution=ANKLE_CAUTION, only_if=DEG_THIRD.is_("yes"), method="level", placement="{placement}"),
+)
+LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",
+    choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),
+           ("neither", "Neither"), ("other", "Brace, shoe or a slip", "brace", "shoe", "slipped", "socks", "slippery", "it slipped"),
+           ("cant_tell", "I don't know", "don't know", "not sure", "idk", "unsure")))
+ODD_FOOT = (
+    Ask("check", "Left and right are further apart than sides hardly ever are, so one more look at the {odd} foot, from the big toe "
+        "to the wall: how many {unit}?", DISTANCE, caution=ANKLE_CAUTION, only_if=ODD.known & TAPE, method="tape",
+        log_as="{odd}_check"),
+    Ask("check_deg", "Left and right are further apart than sides hardly ever are, so one more look at the {odd} foot: how many "
+        "degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=ODD.known & LEVEL, method="level", placement="{placement}",
+        log_as="{odd}_check"),
+)
 
 FLOW = flow_of(
-    PROTOCOL, facts=both(APART, DEG_APART), command=("ankle test",),
+    PROTOCOL, facts=(*both(THIRD_REACH, DEG_THIRD, TOO_FAR), ODD), at_start=limits, command=("ankle test",),
     steps=(
         Ask("method", f"This looks at {PROTOCOL.looks_at}. Will you measure with a tape, or with the level on your phone? "
-            "The tape is the more exact.", choice(("tape", "Tape", "tape measure", "ruler"), ("level", "Phone level",
-                                                                                             "phone", "level")),
-            then=(Jump(~fact("method").known, say="Without a way to measure there is nothing to keep here."),)),
+            "The tape is the more exact.", choice(
+                Option("tape", "Tape", ("tape measure", "ruler"), only_if=~NO_TAPE),
+                Option("level", "Phone level", ("phone", "level"), only_if=~NO_LEVEL),
+                ("none", "Neither is at hand", "neither", "none", "nothing")),
+            then=(Jump(~fact("method").known | fact("method").is_("none"), say="Then mark the toe's place on a strip of paper against the "
+                       "wall and keep it: measured with a ruler another day, it counts. Say “knee to wall” then."),)),
         Ask("placement", "Where will the phone lie on the shin? Always take the same place.", choice(
             ("below_knee", "Just under the knee"), ("mid_shin", "Middle of the shin", "middle", "mid")), only_if=LEVEL),
         Ask("setup", "Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
             "or a wardrobe does.", Ready(), only_if=TAPE, picture="knee_to_wall_setup"),
         Ask("setup_level", "Bare feet, facing a wall, phone in your hand with the level open.", Ready(), only_if=LEVEL),
-        *each_side(
-            Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
-                "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
-                caution=ANKLE_CAUTION, only_if=TAPE, method="tape", picture=PROTOCOL.picture),
-            Ask("{side}_2", "Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
-                caution=ANKLE_CAUTION, only_if=TAPE, method="tape"),
-            Ask("{side}_3", "Those two were {apart:cm} apart. One last time, {side} foot: how many {unit}?", DISTANCE,
-                caution=ANKLE_CAUTION, only_if=APART >= 1.9, method="tape"),
-            Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
-                "phone along the shin. How many degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=LEVEL,
-                method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
-            Ask("{side}_deg_2", "Step off, then once more with the {side} foot. How many degrees?", LEAN,
-                caution=ANKLE_CAUTION, only_if=LEVEL, method="level", placement="{placement}"),
-            Ask("{side}_deg_3", "Those two were {deg_apart:deg} apart. One last time, {side} foot: how many degrees?", LEAN,
-                caution=ANKLE_CAUTION, only_if=DEG_APART >= 4.7, method="level", placement="{placement}"),
-            Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",
-                choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),
-                       ("neither", "Neither"))),
-        ),
+        *sided((*TAKE, LIMIT), "left"),
+        *sided(TAKE, "right"), *ODD_FOOT, sided(LIMIT, "right"),
+        Tell("Something else stopped it, so it is kept and not scored. Bare feet, a floor that grips, nothing strapped on: then say “knee "
+             "to wall” again.", fact("left_limit").is_("other") | fact("right_limit").is_("other")),
     ),
 )

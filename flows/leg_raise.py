@@ -1,15 +1,20 @@
 """Leg raise: lying on the back, knee straight, the leg's angle at which the lower back moves."""
 
-from typing import cast
+from collections.abc import Callable
 
 from companion.conversation.condition import Fact, Facts, Value, fact
-from companion.conversation.flow import END, Ask, Jump, Known, both, sided
-from companion.conversation.kinds import Option, Ready, choice
+from companion.conversation.flow import END, SIDES, Ask, Jump, Known, both, sided
+from companion.conversation.kinds import Choice, Option, Ready, choice
 from companion.conversation.number_kinds import Number
 from companion.language.units import METRIC, shown
-from companion.screening.geometry import FLIP, Lean, highest_heel, lean_matters, leg_raise_from_heel, leg_raise_from_level
-from companion.screening.protocols.leg_raise import PROTOCOL
+from companion.screening.doubts import apart, odd_side
+from companion.screening.errors import errors_from
+from companion.screening.geometry import FLIP, highest_heel
+from companion.screening.protocols.leg_raise import PROTOCOL, RAISE_LEAST, SPREAD, LegRaise, readings
+from companion.screening.readings import mean_of
+from companion.screening.screen import about_from
 from flows.protocol_flow import flow_of
+from flows.shared import NO_LEVEL, NO_TAPE
 
 LEVEL_SHOWN = Number("deg", 0, 90, usual=(0, 90), example_value=72, step=1)
 HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
@@ -18,11 +23,6 @@ LEG_LENGTH = Number("cm", 50, 130, usual=(70, 112), example_value=88)
 
 # Shooting pain, tingling or numbness below the knee is never a short hamstring (standard teaching, memory).
 RAISE_CAUTION = "A pull behind the thigh is fine. Stop, and tell me, at anything sharp, shooting, tingling or numb."
-
-NEAR = 5.0
-"""A first reading within this many degrees of a threshold is repeated: our choice, 1.645 times the SEM of 3.0° (J Sports Sci Med
-2009;8:116 Table 1, men, left leg, read)."""
-LINES = tuple(one.value for one in PROTOCOL.thresholds)
 
 WATCH = {
     "level": "Note the degrees it shows.",
@@ -36,13 +36,18 @@ HANDS = {
 }
 
 
-def last_length(known: Known) -> dict[str, Value]:
-    """Return the leg's length from last time, as a sentence for the end of its question; "" if never measured."""
+def at_start(known: Known) -> dict[str, Value]:
+    """Return how far off this lifter's readings may be, by method, and the leg's length from last time, as a sentence for the end of
+    its question; "" if never measured."""
+    answers = list(known.answers())
+    errors = errors_from(answers, about_from(answers).sex)
+    off: dict[str, Value] = {f"{way}_off": round(errors.of(PROTOCOL.id, way).beyond, 3)
+                             for method in ("level", "heel") for way in (method, f"{method}_own", f"{method}_strap")}
     length = known.facts.get(PROTOCOL.key("leg_length"))
     if length is None:
-        return {"length_before": ""}
+        return off | {"length_before": ""}
     was = shown(float(length), "cm", str(known.facts.get("welcome.units", METRIC)))
-    return {"length_before": f" Last time it was {was}; that will do again."}
+    return off | {"length_before": f" Last time it was {was}; that will do again."}
 
 
 def _way(got: Facts, side: str) -> Value | None:
@@ -67,37 +72,49 @@ def _hands(got: Facts, side: str) -> Value | None:
     return HANDS[str(got.get("effort", "own"))]
 
 
-def _ask_lean(got: Facts, side: str) -> Value | None:
-    return "yes" if lean_matters(float(got[f"{side}_level"])) else "no"
-
-
 def _too_high(got: Facts, side: str) -> Value | None:
     return "yes" if float(got[f"{side}_heel"]) > highest_heel(float(got["leg_length"])) else "no"
 
 
-def _angle(got: Facts, side: str) -> float | None:
-    """Return the first reading as an angle from the floor, in degrees; None if it gives none."""
-    try:
-        if got["method"] == "level":
-            lean = cast(Lean | None, got.get(f"{side}_lean"))
-            return leg_raise_from_level(float(got[f"{side}_level"]), lean)
-        return leg_raise_from_heel(float(got[f"{side}_heel"]), float(got["leg_length"]))
-    except ValueError:
-        return None
+def _shown_now(got: Facts, side: str) -> Value | None:
+    return got[f"{got['odd']}_check"] if got["method"] == "level" else None
 
 
-def _from_line(got: Facts, side: str) -> Value | None:
-    angle = _angle(got, side)
-    return None if angle is None else round(min(abs(angle - line) for line in LINES), 1)
+def _record(got: Facts) -> LegRaise:
+    return LegRaise(**{key: got.get(key) for key in LIFT_ANSWERS})  # type: ignore[arg-type]
 
 
-ASK_LEAN = Fact("{side}_ask_lean", values=("yes", "no"), of=_ask_lean)
+def _again(repeats: int) -> Callable[[Facts, str], Value | None]:
+    """Return the function that says whether one more reading is wanted after so many: their mean stands within error of the line that
+    decides, or they differ by the detectable change (choice). None if they give no angle."""
+    def of(got: Facts, side: str) -> Value | None:
+        taken = readings(_record(got), side)[:repeats]
+        if got["method"] == "eye" or len(taken) < repeats:
+            return None
+        near = abs(mean_of(taken) - RAISE_LEAST.value) <= float(got[f"{_way(got, side)}_off"])
+        return "yes" if near or apart(taken, SPREAD.mdc) else "no"
+
+    return of
+
+
+def _odd(got: Facts, side: str) -> Value | None:
+    """Return the side to look at once more, since the two are too far apart to be believed; None for neither."""
+    record = _record(got)
+    return odd_side({one: readings(record, one) for one in SIDES}, SPREAD) or None
+
+
+LIFT_ANSWERS = frozenset(("method", "effort", "leg_length", *(f"{side}_{key}" for side in SIDES for key in (
+    "level", "lean", "heel", "level_2", "heel_2", "level_3", "heel_3"))))
 TOO_HIGH = Fact("{side}_too_high", values=("yes", "no"), of=_too_high)
-FROM_LINE = Fact("{side}_from_line", 0, 90, step=0.1, of=_from_line)
+SECOND = Fact("{side}_second", values=("yes", "no"), of=_again(1))
+THIRD_LIFT = Fact("{side}_third", values=("yes", "no"), of=_again(2))
+ODD = Fact("odd", values=SIDES, of=_odd)
+SHOWN_NOW = Fact("shown_now", 0, 90, step=1, of=_shown_now)
 
 BY_LEVEL, BY_HEEL, BY_EYE = (fact("method").is_(name) for name in ("level", "heel", "eye"))
-ONCE_MORE = (BY_LEVEL | BY_HEEL) & (FROM_LINE <= NEAR)
-REPEATED = fact("{side}_do_2").known
+ONCE_MORE = (BY_LEVEL & fact("{side}_level").known | BY_HEEL & fact("{side}_heel").known) & SECOND.is_("yes")
+REPEATED, THRICE, CHECKED = fact("{side}_do_2").known, fact("{side}_do_3").known, fact("check_do").known
+ONE_LAST = ONCE_MORE & REPEATED & THIRD_LIFT.is_("yes")
 HEEL_SERVES = ~(fact("left_too_high").is_("yes") | fact("right_too_high").is_("yes"))
 
 
@@ -115,6 +132,13 @@ BANDS_BY_EYE = choice(
 )
 
 
+def _leaning(shown: str) -> Choice:
+    """Return the ways a level's number can be meant; near flat only where it can be."""
+    return choice(("short", "Short of straight up", "short", "nearly straight up", "nearly up", "not quite", "nearer upright"),
+                  ("past", "Past straight up", "past", "past upright", "over"),
+                  Option("flat", "Less than half way up", ("flat", "nearer flat", "nearer to flat", "low"), only_if=fact(shown) <= FLIP))
+
+
 def _leg(onward: str) -> tuple[Ask, ...]:
     """Return one side's questions; skipping the lift jumps ``onward``."""
     return (
@@ -124,14 +148,10 @@ def _leg(onward: str) -> tuple[Ask, ...]:
             "back clearly presses harder or lifts, or the knee bends; a first flutter is not it. "
             "{watch} Then lower it.", Ready("Done"), caution=RAISE_CAUTION,
             then=(Jump(~fact("{side}_do").known, onward),), picture=PROTOCOL.picture),
-        Ask("{side}_level", "How many degrees did it show, {side} leg? If the leg went past straight up, send "
-            "only the degrees past it.", LEVEL_SHOWN, only_if=BY_LEVEL, method="{way}", placement="{placed}"),
-        Ask("{side}_lean", "At that number a level can mean two things. Where was the {side} leg?", choice(
-            ("short", "Nearly straight up", "short", "nearly up", "nearly upright", "nearer upright", "up"),
-            ("past", "Past straight up", "past", "past upright", "over"),
-            Option("flat", "Nearer to flat", ("flat", "nearer flat", "low"),
-                   only_if=fact("{side}_level") <= FLIP)),
-            only_if=BY_LEVEL & ASK_LEAN.is_("yes")),
+        Ask("{side}_level", "How many degrees does the phone show, {side} leg?", LEVEL_SHOWN, only_if=BY_LEVEL,
+            method="{way}", placement="{placed}"),
+        Ask("{side}_lean", "A phone counts from the nearest axis, so that number can mean two things. Where did the {side} leg "
+            "come to?", _leaning("{side}_level"), only_if=BY_LEVEL & fact("{side}_level").known),
         Ask("{side}_heel", "How many {unit} from the floor to the back of the {side} heel?", HEEL,
             only_if=BY_HEEL, method="{way}",
             then=(Jump(TOO_HIGH.is_("yes"), "method", "That is above 75°, where a heel's height says too little. "
@@ -144,18 +164,37 @@ def _leg(onward: str) -> tuple[Ask, ...]:
             only_if=ONCE_MORE & REPEATED & BY_LEVEL, method="{way}", placement="{placed}"),
         Ask("{side}_heel_2", "How many {unit} this time, {side} heel?", HEEL,
             only_if=ONCE_MORE & REPEATED & BY_HEEL, method="{way}"),
+        Ask("{side}_do_3", "A third one settles it, for those two are apart or close to the line: the {side} leg, the same way, then "
+            "lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ONE_LAST),
+        Ask("{side}_level_3", "How many degrees this time, {side} leg?", LEVEL_SHOWN,
+            only_if=ONE_LAST & THRICE & BY_LEVEL, method="{way}", placement="{placed}"),
+        Ask("{side}_heel_3", "How many {unit} this time, {side} heel?", HEEL, only_if=ONE_LAST & THRICE & BY_HEEL, method="{way}"),
         Ask("{side}_end", "What ended it, {side} leg?", choice(
             ("back", "Back pressed or lifted", "back moved", "pressed", "lifted", "pressure", "the back"),
             ("knee", "The knee bent", "knee", "knee bent"),
-            ("stretch", "A strong pull, back still", "pull", "stretch", "strong pull", "tight"))),
+            ("stretch", "A strong pull, back still", "pull", "stretch", "strong pull", "tight"),
+            ("cant_tell", "I don't know", "don't know", "not sure", "idk"))),
     )
 
 
+ODD_LEG = (
+    Ask("check_do", "Left and right are further apart than sides hardly ever are, so one more look: the {odd} leg, the same way, then "
+        "lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ODD.known & (BY_LEVEL | BY_HEEL)),
+    Ask("check_level", "How many degrees does the phone show now, {odd} leg?", LEVEL_SHOWN, only_if=ODD.known & CHECKED & BY_LEVEL,
+        method="{way}", placement="{placed}", log_as="{odd}_check"),
+    Ask("check_lean", "And where did the {odd} leg come to?", _leaning("shown_now"),
+        only_if=ODD.known & CHECKED & BY_LEVEL & SHOWN_NOW.known,
+        log_as="{odd}_check_lean"),
+    Ask("check_heel", "How many {unit} now, {odd} heel?", HEEL, only_if=ODD.known & CHECKED & BY_HEEL, method="{way}",
+        log_as="{odd}_check"),
+)
+"""One more look at the odd side."""
+
 FLOW = flow_of(
     PROTOCOL, command=("straight leg raise", "hamstring test"),
-    at_start=last_length,
+    at_start=at_start,
     facts=(Fact("way", of=_way), Fact("part", of=_part), Fact("placed", of=_placement), Fact("watch", of=_watch),
-           Fact("hands", of=_hands), *both(ASK_LEAN, TOO_HIGH, FROM_LINE)),
+           Fact("hands", of=_hands), *both(TOO_HIGH, SECOND, THIRD_LIFT), ODD, SHOWN_NOW),
     steps=(
         Ask("effort", f"This looks at {PROTOCOL.looks_at}: lying down, a straight leg comes up until the lower back "
             "moves. Will the leg lift itself, or will you pull it up with a strap or towel? Take the same way "
@@ -164,8 +203,8 @@ FLOW = flow_of(
                 ("strap", "Strap or towel", "strap", "towel", "belt", "band", "pull"))),
         Ask("method", "How will you read the height? The phone level is the most exact. Heel height works only "
             "up to 75°. By eye is the roughest.", choice(
-                ("level", "Phone level", "level", "phone"),
-                Option("heel", "Heel height", ("heel", "tape", "tape measure"), only_if=HEEL_SERVES),
+                Option("level", "Phone level", ("level", "phone"), only_if=~NO_LEVEL),
+                Option("heel", "Heel height", ("heel", "tape", "tape measure"), only_if=HEEL_SERVES & ~NO_TAPE),
                 ("eye", "By eye", "eye", "film", "look")),
             then=(Jump(~fact("method").known, say="Left out for today. Say “leg raise” any day to do it."),)),
         Ask("placement", "Which part will the level lie on? Always take the same one.", choice(
@@ -176,7 +215,7 @@ FLOW = flow_of(
                        "angle. Take another way, or measure it."),)),
         Ask("setup_level", "Tie the phone along the front of the {part}, level open, screen towards you. Or prop "
             "it sideways near the floor, three big steps away, film, and hold a level to the film afterwards. "
-            "The same way each time.", Ready(), only_if=BY_LEVEL, picture="leg_raise_setup_level"),
+            "The same way each time.", Ready(), only_if=BY_LEVEL, picture="leg_raise_setup_level_{placement}"),
         Ask("setup_heel", "Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. "
             "Prop the phone sideways, three big steps away, and film; or let somebody mark the back of the "
             "heel.", Ready(), only_if=BY_HEEL, picture="leg_raise_setup_heel"),
@@ -185,6 +224,6 @@ FLOW = flow_of(
         Ask("setup", "Lie on your back, legs long. {hands} Feel light, even pressure. Read each message first, "
             "then lie down.", Ready(), picture="leg_raise_setup_{effort}"),
         *sided(_leg("right_do"), "left"),
-        *sided(_leg(END), "right"),
+        *sided(_leg(END)[:-1], "right"), *ODD_LEG, *sided(_leg(END)[-1:], "right"),
     ),
 )

@@ -2,11 +2,14 @@
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Offer, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
+from companion.screening.limits import Work
+from companion.screening.protocols import route
+from companion.screening.setups import NAMES
 from flows.outcome_facts import outcome_facts
-from flows.shared import BODY_WEIGHT
+from flows.shared import BODY_WEIGHT, LIMIT_DUE, closes
 
 TESTED = fact("any").is_("yes")
 CAUSES = ("length", "strength", "control")
@@ -15,10 +18,19 @@ LEVEL = fact("safety.level")
 GROWN = ~(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"))
 CHECKED = fact("safety.checked.today").known
 SHUT = LEVEL.one_of("not_today", "clinician", "same_day", "emergency")
-WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go")
-"""Drill, home work and load are told only on a day on which the safety check says go."""
-DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none")
+WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go") & ~closes() & ~LIMIT_DUE.shut
+"""Drill, home work and load are told only on a day on which the safety check says go and no limit closes all that moves."""
+DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none") & ~fact("drill_why").known
+REPEAT = Fact("repeat", values=route())
+CAN_REPEAT = WORK_OPEN & REPEAT.one_of(*route())
+REPEATING = CAN_REPEAT & fact("again").is_("now")
+TO_CHECK = fact("setup.proposed").one_of(*NAMES) & ~fact("setup.state").known
 WHY = fact("why").is_("why")
+
+
+def why(topic: str) -> tuple[Offer, ...]:
+    """Return the button that answers "why?" about a topic."""
+    return (Offer("Why?", "why_told", topic),)
 
 
 def _said(name: str) -> Fact:
@@ -26,8 +38,8 @@ def _said(name: str) -> Fact:
 
 
 HAS_WORDS = {name: _said(name) for name in (
-    "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "notes", "home_steps", "length_more",
-    "strength_more", "control_more")}
+    "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "setup_words", "pinch_words",
+    "notes", "home_steps", "length_more", "strength_more", "control_more")}
 
 
 FOUND = (
@@ -39,17 +51,24 @@ FOUND = (
 """The results, as findings."""
 
 FLOW = Flow(
-    "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings", "why"),
-    at_start=outcome_facts, facts=tuple(HAS_WORDS.values()),
+    "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings"),
+    at_start=outcome_facts, facts=(*HAS_WORDS.values(), REPEAT),
     steps=(
         Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~TESTED),
         Tell("{overall_words}", TESTED),
-        *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested"))) for cause in CAUSES),
+        *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested")), offers=why(cause)) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), TESTED),
         Do(Find("outcome.at", "{at}", "time of the results"), TESTED),
         *FOUND,
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), TESTED),
-        Do(Find("load.limit", "{load_limit}", "80 % of the working load (choice)"), TESTED),
+        Do(Find("load.limit", "{load_limit}", "below the load at which rounding begins, else 80 % of the working load (choice)"), TESTED),
+        Do(Find("depth.since", "{depth_since}", "the day this limit began"), TESTED),
+        Do(Find("load.since", "{load_since}", "the day this limit began"), TESTED),
+        Ask("again", "{repeat_words} Do that now?", choice(
+            ("now", "Do it now", "yes", "now", "ok"), ("later", "Another time", "no", "later")), only_if=CAN_REPEAT),
+        *(Run(test, REPEATING & fact("repeat").is_(test)) for test in route()),
+        Tell("Say “results” to hear what that changes.", REPEATING),
+        Tell("{pinch_words}", TESTED & HAS_WORDS["pinch_words"].is_("yes")),
         Tell("Left and right compared: {differences}", TESTED & HAS_WORDS["differences"].is_("yes")),
         Ask("why", "Shall I show what that is based on and what was not tested, or what to do now?", choice(
             ("why", "What it is based on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
@@ -62,13 +81,21 @@ FLOW = Flow(
              TESTED & HAS_WORDS["settle"].is_("no") & fact("overall").one_of("by_elimination", "open")),
         Tell("{notes}", TESTED & HAS_WORDS["notes"].is_("yes")),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
-             "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}"),
-        Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}"),
+             "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}", offers=why("drill")),
+        Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}", offers=why("home")),
         Tell("{home_words}", DRILL & HAS_WORDS["home_steps"].is_("no")),
         Tell("{drill_why}", WORK_OPEN & fact("drill_why").known),
-        Tell("{keep_words}", WORK_OPEN & HAS_WORDS["keep_words"].is_("yes")),
-        Tell("{load_words}", WORK_OPEN & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT),
-        Tell("{stance}", WORK_OPEN & HAS_WORDS["stance"].is_("yes")),
+        Tell("{setup_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["setup_words"].is_("yes"), offers=why("depth")),
+        Tell("{keep_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["keep_words"].is_("yes") & HAS_WORDS["setup_words"].is_("no"),
+             offers=why("depth")),
+        Tell("A set-up waits: one change seemed to help. Say “best squat” to check it.",
+             WORK_OPEN & ~closes(Work.SQUAT) & TO_CHECK),
+        Tell("No change you tried moved where it rounds, so your plain set-up stands.", WORK_OPEN & fact("setup.proposed").is_("none")
+             & HAS_WORDS["setup_words"].is_("no")),
+        Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
+        Tell("{limit_words}", WORK_OPEN & ~AT_REST),
+        Tell("{stance}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["stance"].is_("yes")),
+        Tell("You were told: {limit.words}. That comes before anything said here.", TESTED & fact("limit.words").known),
         Tell("No drill and no advice on load until you have been seen. The results stay here: say “results”.",
              TESTED & LEVEL.one_of("clinician", "same_day", "emergency")),
         Tell("What to do with it comes after today's safety check: say “safety check”, then “results”.",
@@ -79,7 +106,8 @@ FLOW = Flow(
         Do(Remind("retest", "retest", "{retest_on}"), TESTED & fact("retest_on").known),
         Do(Remind("retest", "retest", ""), TESTED & ~fact("retest_on").known & ~fact("retest_pin").known),
         Tell("{retest_plan}", TESTED & ~SHUT & fact("retest_plan").known),
-        Tell("{retest_words} I will remind you on {retest_on:date}.", TESTED & ~SHUT & fact("retest_on").known, must_arrive=True),
+        Tell("{retest_words} I will remind you on {retest_on:date}.", TESTED & ~SHUT & fact("retest_on").known, must_arrive=True,
+             offers=why("retest")),
         Tell("{retest_words} Your coach's date for it stands: {retest_pin:date}.", TESTED & ~SHUT & fact("retest_pin").known),
         Tell("{retest_words}", TESTED & ~fact("retest_on").known & ~(~SHUT & fact("retest_pin").known)),
     ),

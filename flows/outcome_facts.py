@@ -5,23 +5,33 @@ from __future__ import annotations
 from datetime import UTC, date, datetime, timedelta
 
 from companion.base.clock import local_date
+from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
+from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.drills import DrillOffer, offer_for
 from companion.screening.errors import errors_from
+from companion.screening.evidence import Finding
+from companion.screening.front_pinch import pinch_days, pinch_words
+from companion.screening.limits import Work
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, mean_of
 from companion.screening.retest import RetestPlan, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
+from companion.screening.setups import SetUp, setup_from, without_luck
+from companion.screening.squat_days import days_told
+from companion.screening.sureness import sureness_words
 
 SAID_AT_ONCE = 2
 """Findings told with a cause at first; the rest on request."""
 
 VERDICT_WORDS_MOST = 350
+MORE_MOST = 325
+"""For the further reasons, so that with their heading they fit one message."""
 
 WITHHELD = ("The drill for that part means lying on your back or folding deeply, so I offer none while you are, or may be, "
             "pregnant. Ask your doctor or midwife.")
@@ -42,13 +52,14 @@ def told_at(known: Known, name: str = "outcome.at") -> datetime | None:
     return moment if moment.tzinfo else moment.replace(tzinfo=UTC)
 
 
-def concluded(known: Known) -> tuple[Screen, Conclusion, RetestPlan]:
-    """Return the screen, its conclusion, and the retest plan."""
+def concluded(known: Known, setup: SetUp | None = None) -> tuple[Screen, Conclusion, RetestPlan]:
+    """Return the screen, its conclusion, and the retest plan. ``setup``: the one to reckon with; None: the one that stands."""
     answers = list(known.answers())
-    screen, about = screen_from(answers), about_from(answers)
+    screen, about = without_luck(screen_from(answers), str(known.facts.get("setup.luck", ""))), about_from(answers)
     errors = errors_from(answers, about.sex)
     pain = pain_now(known.facts.get("safety_check.pain"), known.facts.get("safety.level"))
-    conclusion = conclude(screen, about, pain, showing(known), errors)
+    conclusion = conclude(screen, about, pain, showing(known), errors, setup or setup_from(known.facts),
+                          days_told(answers, zone_from(known.facts, known.now)))
     return screen, conclusion, plan(conclusion, screen, about, errors)
 
 
@@ -63,12 +74,17 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         "not_tested": ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
-        "load_words": conclusion.load_words, "stance": conclusion.stance, "retest_words": again.words,
+        "stance": conclusion.stance, "setup_words": conclusion.setup_words, "retest_words": again.words,
         "retest_tests": ",".join(one.test for one in again.tests),
+        "load_words": _load_words(conclusion, known),
         "load_limit": "" if conclusion.load_limit is None else f"{conclusion.load_limit:g}",
     }
     for verdict in conclusion.verdicts:
         facts |= verdict_facts(verdict)
+    if conclusion.repeat:
+        facts |= {"repeat": conclusion.repeat.test, "repeat_words": conclusion.repeat.words}
+    facts["pinch_words"] = pinch_words(pinch_days(known.answers(), zone_from(known.facts, known.now)))
+    facts |= _limits(conclusion, known)
     if pinned := str(known.facts.get("retest.pin", "")):
         facts["retest_pin"] = pinned  # the coach's date stands until a retest is done or the coach ends it
     elif again.days is not None:
@@ -79,6 +95,48 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         if plans := [f"{protocol(one.test).name}: {one.words}" for one in again.tests if one.sessions > 1]:
             facts["retest_plan"] = " ".join(plans)
     return facts | offer_facts(conclusion, known)
+
+
+def _load_words(conclusion: Conclusion, known: Known) -> str:
+    """Return what to lift for now; a clinician's limit where it is the lower."""
+    most, limit = known.facts.get("limit.kg"), conclusion.load_limit
+    if not isinstance(most, float) or (limit is not None and limit <= most):
+        return conclusion.load_words
+    return f"Lift at most {showing(known)(most, 'kg')}: that is what you were told."
+
+
+def _limits(conclusion: Conclusion, known: Known) -> dict[str, Value]:
+    """Return which limits hold from now on, since when and why, and which have ended; the day each began is kept."""
+    show, said = showing(known), known.facts
+
+    def depth(value: str) -> str:
+        return f"no deeper than {BAND_WORDS[band]}" if (band := band_of(value)) else ""
+
+    def load(value: str) -> str:
+        return f"at most {show(float(value), 'kg')}" if value not in ("", "none") else ""
+
+    keep = conclusion.keep.value if conclusion.keep else ""
+    limit = "" if conclusion.load_limit is None else f"{conclusion.load_limit:g}"
+    facts: dict[str, Value] = {}
+    hold, ended = [], []
+    for name, now, was, words in (("depth", keep, str(said.get("depth.keep", "")), depth),
+                                  ("load", limit, str(said.get("load.limit", "")), load)):
+        since = (str(said.get(f"{name}.since", "")) if now == was else "") or str(said["today"])
+        facts[f"{name}_since"] = since if now else ""
+        if now:
+            hold.append(f"{words(now)} (since {_day(since)}, from your tests)")
+        elif words(was):
+            ended.append(words(was))
+    pins = (depth(str(said.get("depth.pin", ""))), load(str(said.get("load.pin", ""))))
+    hold += [f"{words}, set by your coach" for words in pins if words]
+    told = f"What holds now: {'; '.join(hold)}." if hold else "No limit of depth or load holds from these tests."
+    facts["limit_words"] = told + (f" Ended today: {'; '.join(ended)}, since these results give no reason for it." if ended else "")
+    return facts
+
+
+def _day(text: str) -> str:
+    day = date.fromisoformat(text)
+    return f"{day.day} {day:%B}"
 
 
 def _times(known: Known) -> dict[str, Value]:
@@ -92,36 +150,60 @@ def _times(known: Known) -> dict[str, Value]:
 
 def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     """Return one cause's facts: its ruling, the first message, and all its grounds."""
-    carries = "against" if verdict.ruling is Ruling.RULED_OUT else "for"
-    weighed = sorted((finding for finding in verdict.because if finding.row.direction != "neither" and not finding.row.hint),
-                     key=lambda finding: (finding.part != verdict.part, finding.row.direction != carries,
-                                          verdict.side in SIDES and finding.side not in ("", verdict.side),
-                                          not finding.side, -finding.grade.rank))
-    if verdict.ruling is Ruling.RULED_OUT:  # one line for each part before a second for any
-        first_of = {finding.part: finding for finding in reversed(weighed)}
-        weighed.sort(key=lambda finding: first_of[finding.part] is not finding)
-    else:  # one line from each test before a second from any
-        once = {finding.row.test: finding for finding in reversed(weighed)}
-        weighed.sort(key=lambda finding: (finding.row.direction != carries, once[finding.row.test] is not finding))
-    reasons = list(dict.fromkeys(finding.words for finding in weighed))
+    reasons = list(dict.fromkeys(finding.words for finding in _by_weight(verdict)))
     at_once = 4 if verdict.ruling is Ruling.RULED_OUT and verdict.cause == "length" else SAID_AT_ONCE
-    first = verdict_words(verdict)
+    first = f"{verdict_words(verdict)} {sureness_words(verdict)}".strip()
     if verdict.ruling is not Ruling.TOO_CLOSE and verdict.contradiction:
         reasons.append(verdict.contradiction)
     for reason in [verdict.contradiction if verdict.ruling is Ruling.TOO_CLOSE else "", *reasons[:at_once]]:
         if reason and len(first) + len(reason) < VERDICT_WORDS_MOST:
             first += f"\n{reason}"
+    more = "\n".join(reason for reason in reasons if reason not in first)
+    swing = f"What would change it most: {verdict.swing[:1].lower()}{verdict.swing[1:]}" if verdict.swing else ""
+    if len(more) + len(swing) < MORE_MOST:
+        more = "\n".join(filter(None, (more, swing)))
     return {verdict.cause: verdict.ruling.value, f"{verdict.cause}_words": first,
-            f"{verdict.cause}_more": "\n".join(reason for reason in reasons if reason not in first),
+            f"{verdict.cause}_more": more,
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
 
 
-def offer_of(conclusion: Conclusion, known: Known) -> DrillOffer | None:
-    """Return the drill for the likeliest part, or the one a coach chose, adapted to this lifter; None if there is none."""
-    pregnant = known.facts.get("safety_check.pregnant") in ("yes", "unsure")
+def _by_weight(verdict: Verdict) -> list[Finding]:
+    """Return the findings to tell, those the ruling rests on first and the strongest of them first; for a cause too close to call
+    also those that decide nothing, since their numbers are why."""
+    close = verdict.ruling is Ruling.TOO_CLOSE
+    carries = "against" if verdict.ruling is Ruling.RULED_OUT else "for"
+    open_parts = {part.part for part in verdict.parts if part.ruling is not Ruling.RULED_OUT}
+    decided = verdict.together or ((verdict.part,) if verdict.ruling is Ruling.LIKELY else tuple(open_parts) if close else ())
+    told = [one for one in verdict.because if not one.row.hint and (close or one.row.direction != "neither")]
+    weighed = sorted(told, key=lambda one: (
+        decided != () and one.part not in decided, one.row.direction != carries,
+        verdict.side in SIDES and one.side not in ("", verdict.side), -one.grade.rank, not one.side))
+    # one line for each part of a cause ruled out, else one from each test, before a second from any
+    first = {one.part if carries == "against" else one.row.test: one for one in reversed(weighed)}
+    return sorted(weighed, key=lambda one: (decided != () and one.part not in decided, one.row.direction != carries,
+                                            first[one.part if carries == "against" else one.row.test] is not one))
+
+
+WITHHELD_BY_LIMIT = "The drill for that part needs what you were told to leave out, so none is offered for now."
+
+
+def withheld(conclusion: Conclusion, known: Known) -> str:
+    """Return why a part's drill is not offered."""
+    return WITHHELD if offer_of(conclusion, known, limited=False) is None else WITHHELD_BY_LIMIT
+
+
+def closed_for(known: Known) -> frozenset[Work]:
+    """Return the work that a clinician's limits close for this lifter."""
+    return frozenset(work for work in Work if known.facts.get(work.fact) == "closed")
+
+
+def offer_of(conclusion: Conclusion, known: Known, limited: bool = True) -> DrillOffer | None:
+    """Return the drill for the likeliest part, or the one a coach chose, adapted to this lifter; None if there is none. ``limited``:
+    false for the one there is once their limits are over."""
+    pregnant = any(known.facts.get(f"{told}.pregnant") in ("yes", "unsure") for told in ("safety_check", "safety"))
     part = str(known.facts.get("drill.pin", "")) or conclusion.part
     return offer_for(part, easier=conclusion.easier and part == conclusion.part, no_stretch=part in conclusion.no_stretch,
-                     no_lying=pregnant)
+                     no_lying=pregnant, closed=closed_for(known) if limited else frozenset())
 
 
 def overruled(known: Known) -> str:
@@ -133,7 +215,9 @@ def overruled(known: Known) -> str:
 
 def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
     """Return the facts of the drill and the home work; "none" if no drill can be offered."""
-    offer = offer_of(conclusion, known)
+    offer, any_time = offer_of(conclusion, known), offer_of(conclusion, known, limited=False)
+    if offer is None and any_time is not None:
+        return {"drill": any_time.part, "drill_why": WITHHELD_BY_LIMIT}
     if offer is None:
         none: dict[str, Value] = {"drill": "none"}
         return none | ({"drill_why": WITHHELD} if conclusion.part else {})

@@ -1,5 +1,7 @@
 """Pain: what hurts, and what follows from it. Runs whenever something hurts; whatever was going on waits under it."""
 
+from dataclasses import replace
+
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, CountAgain, Find, Remind, Void
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
@@ -7,6 +9,7 @@ from companion.conversation.kinds import Option, YesNo, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.protocols import protocols, route
+from companion.screening.safety import Level, worst
 from flows.pain_facts import (
     MOVEMENTS,
     SQUATS_OF_DAY,
@@ -25,7 +28,7 @@ from flows.pain_facts import (
 )
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tomorrow
-from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
+from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
 
 YES_NO = ("yes", "no")
 LEVEL_AFTER_PAIN = Fact("level", values=LEVELS, of=level_after_pain)
@@ -40,6 +43,12 @@ ASKED = HURTS & ~fact("where").is_("chest") & ~EMERGENCY_NOW
 LEG_SIGNS = SAID_SIGNS.is_("yes") | SAID_WEAK.is_("yes") | \
     fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 URGENT_SIGNS = fact("bladder").one_of("yes", "unsure") | fact("weakness").one_of("yes", "unsure")
+
+CLOSES = {"where": fact("where").is_("chest"),
+          **{key: fact(key).one_of("yes", "unsure") for key in ("heart_now", "saddle_now", "bladder", "weakness")}}
+SLIP_IN_PAIN = closed_by_tap(**CLOSES) & HURTS & ~fact("said_heart").is_("yes") & ~fact("said_saddle").is_("yes") & ~SAID_WEAK.is_("yes")
+"""True if only taps closed everything, and none of it was written in words, so that they can be undone."""
+SLIP_LEVEL = Fact("slip_level", of=lambda got, side: worst((Level(str(got.get("level_before", "go"))), Level.NOT_TODAY)).value)
 
 HURT_IN = Fact("hurt_in", values=tuple(MOVEMENTS))
 """The movement in which it hurt; unknown if the body was at rest."""
@@ -79,7 +88,8 @@ DURING = choice(
 FLOW = Flow(
     "pain", version=2, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"),
-    facts=(THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
+    facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSES), SLIP_LEVEL,
+           THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
            Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,
            LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
@@ -146,9 +156,12 @@ FLOW = Flow(
         Tell("Noted. What you told me before still stands: I take pain back once a day, and never after numbness, weakness or chest "
              "pain.", NOTHING.is_("stands") & ~fact("mistake").is_("no")),
         Tell("Noted. Then what you told me stands for today.", fact("mistake").is_("no")),
+        Do(Find("safety.slip", "{slip_level}", "closed by a tap, in pain"), SLIP_IN_PAIN),
+        Do(Find("safety.slip.of", "pain", "closed by a tap, in pain"), SLIP_IN_PAIN),
         Tell(EMERGENCY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("clinician"), must_arrive=True),
+        replace(OFFER_UNDO, only_if=SLIP_IN_PAIN),
         Tell(NOT_TODAY, ~NOTHING.is_("misheard") & LEVEL_AFTER_PAIN.is_("not_today"), must_arrive=True),
         Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD,
              HURTS & LEVEL_AFTER_PAIN.is_("no_load") & STOPS.is_("yes") & HURT_IN.one_of(*route()), must_arrive=True),

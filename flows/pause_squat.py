@@ -8,7 +8,7 @@ from companion.conversation.flow import END, Ask, Jump, Tell
 from companion.conversation.kinds import Option, Ready, choice
 from companion.screening.protocols.pause_squat import PROTOCOL
 from flows.protocol_flow import flow_of
-from flows.shared import BODY_WEIGHT, SHARP, watched_by
+from flows.shared import BODY_WEIGHT, NO_BAR, SHARP, watched_by
 
 WITH_BAR = fact("with").is_("bar")
 HARD = fact("hard").one_of("top", "middle", "bottom")
@@ -29,7 +29,7 @@ FLOW = flow_of(
                    "A film from the side, phone at hip height, or a mirror; shirt tucked in."),
         Ask("with", "Body weight or an empty bar? If you have not done this before, start with body weight.", choice(
             ("body", "Body weight", "bodyweight", "body", "nothing", "none", "no bar"),
-            Option("bar", "Empty bar", ("bar", "empty", "barbell"), only_if=~BODY_WEIGHT))),
+            Option("bar", "Empty bar", ("bar", "empty", "barbell"), only_if=~BODY_WEIGHT & ~NO_BAR))),
         Ask("setup", "Feet as you usually squat, clear floor around you. Choose a depth at which your lower back "
             "keeps its shape while you move, and keep to it throughout. If you film, start it now.", Ready(),
             only_if=~WITH_BAR),

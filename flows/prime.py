@@ -7,8 +7,9 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, choice
 from companion.language.units import METRIC, reworded
-from flows.outcome_facts import WITHHELD, concluded, offer_of
-from flows.shared import BODY_WEIGHT, SQUAT
+from companion.screening.limits import Work
+from flows.outcome_facts import concluded, offer_of, withheld
+from flows.shared import BODY_WEIGHT, SQUAT, closes, limited
 
 BETWEEN_REPETITIONS = 2
 """Seconds to come back up between two repetitions; our choice, for the timer only."""
@@ -19,10 +20,10 @@ def drill_facts(known: Known) -> dict[str, Value]:
     _, conclusion, _ = concluded(known)
     offer = offer_of(conclusion, known)
     if offer is None:
-        return {"offered": "no", "why_not": WITHHELD if conclusion.part else "No drill is suggested for you just now. Say “results” "
-                "to see why."}
+        return {"offered": "no", "why_not": withheld(conclusion, known) if conclusion.part else "No drill is suggested for you just now. "
+                "Say “results” to see why."}
     prime, system = offer.prime, str(known.facts.get("welcome.units", METRIC))
-    light = prime.light and known.facts.get("safety.body_first") != "yes"
+    light = prime.light and not BODY_WEIGHT.holds(known.facts)
     facts: dict[str, Value] = {
         "offered": "yes", "part": offer.part, "name": prime.name, "sets": float(prime.sets), "reps": float(prime.reps),
         "each": " on each side" if prime.sides == 2 else "", "steps": reworded("\n".join(prime.steps), system),
@@ -35,6 +36,8 @@ def drill_facts(known: Known) -> dict[str, Value]:
 
 OFFERED = fact("offered").is_("yes")
 DRILL_CAUTION = "{caution} Say so at once if anything hurts."
+STAYS_EASY = BODY_WEIGHT | closes(Work.SQUAT)
+"""The harder form adds a load or a squat."""
 SETS = Fact("sets", 1, 5, step=1)
 TIMED = Hold("Start the set", seconds="set_seconds", go="Begin: {reps} slow repetitions{each}, about {seconds:g} seconds.",
              over="That is about a set. Finish the one you are in.")
@@ -48,7 +51,7 @@ def _set(number: int) -> Ask:
 
 FLOW = Flow(
     "prime", version=1, title="Priming drill", command=("drill", "priming"),
-    gates=(*SQUAT, Gate(~fact("drill").known, "The drill comes from the tests. Say “screen” first.")),
+    gates=(*SQUAT, limited(), Gate(~fact("drill").known, "The drill comes from the tests. Say “screen” first.")),
     at_start=drill_facts,
     steps=(
         Tell("{why_not}", ~OFFERED),
@@ -63,8 +66,8 @@ FLOW = Flow(
         Do(Find("prime.felt", "{felt}", "asked after the drill", "{name}"), fact("felt").known),
         Tell("Next time go less far, so that the back stays still. Squat lighter today, and stop where it moves.",
              fact("felt").is_("moved")),
-        Tell("Noted. If it stays easy on three days, make it harder: {harder}", fact("felt").is_("easy") & ~BODY_WEIGHT),
-        Tell("Noted.", fact("felt").is_("easy") & BODY_WEIGHT),
+        Tell("Noted. If it stays easy on three days, make it harder: {harder}", fact("felt").is_("easy") & ~STAYS_EASY),
+        Tell("Noted.", fact("felt").is_("easy") & STAYS_EASY),
         Tell("Noted. Keep today's squats above the depth where your back moves.", fact("felt").is_("right")),
     ),
 )

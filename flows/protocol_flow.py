@@ -7,16 +7,16 @@ from typing import Any
 from companion.conversation.flow import Flow, Gate, Step
 from companion.screening.protocol import Protocol
 from companion.screening.safety import Level
-from flows.shared import FLOOR, NOT_PREGNANT, SCORED, SQUAT
+from flows.shared import FLOOR, NOT_PREGNANT, SCORED, SQUAT, limited
 
 
 def flow_of(protocol: Protocol[Any], steps: tuple[Step, ...], *, version: int = 1, opened: tuple[Gate, ...] = (), **more: Any) -> Flow:
     """Return the flow of a test. ``opened``: gates of its own, before the warm-up; ``more``: what else a ``Flow`` takes.
 
-    The safety gates follow from its posture: before standing work they shut at "no load", before lying or folding deeply in
-    pregnancy. A scored test comes after the warm-up.
+    The safety gates follow from its posture and from what it uses: before standing work they shut at "no load", before lying or
+    folding deeply in pregnancy, and where a clinician's limit closes what it needs. A scored test comes after the warm-up.
     """
     posture = protocol.posture
-    gates = (*(FLOOR if Level.NO_LOAD in posture.levels else SQUAT), *((NOT_PREGNANT,) if posture.barred_in_pregnancy else ()), *opened,
-             *(SCORED if protocol.scored else ()))
+    gates = (*(FLOOR if Level.NO_LOAD in posture.levels else SQUAT), limited(*protocol.uses),
+             *((NOT_PREGNANT,) if posture.barred_in_pregnancy else ()), *opened, *(SCORED if protocol.scored else ()))
     return Flow(protocol.id, version, protocol.title, steps, needs=protocol.needs, gates=gates, **more)

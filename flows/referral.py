@@ -7,11 +7,13 @@ from typing import Final
 
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Known, Tell
+from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell
 from companion.conversation.kinds import Words, choice
 from companion.conversation.policy import Policy
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
+from flows.safety_check import TOLD
+from flows.safety_facts import limits_among
 from flows.shared import CLINICIAN, EMERGENCY, SAME_DAY, WELCOMED
 
 AGAIN: Final = {Level.CLINICIAN.value: 3, Level.SAME_DAY.value: 1, Level.EMERGENCY.value: 1}
@@ -30,11 +32,12 @@ def next_time(got: Facts, side: str) -> Value:
 
 STOOD = Fact("stood", values=tuple(level.value for level in Level))
 SENT, WENT = STOOD.one_of(*REFERRED), fact("went")
+LIMIT_SAID = Fact("limit_said", of=lambda got, side: limits_among([str(got.get("said", ""))]))
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 
 FLOW = Flow(
     "referral", version=1, title="Being seen", policy=Policy.FOLLOW_UP, command=None, gates=(WELCOMED,), at_start=what_stands,
-    facts=(STOOD, Fact("next_time", of=next_time)),
+    facts=(STOOD, Fact("next_time", of=next_time), LIMIT_SAID),
     invite="I asked you to be seen about what you told me. Did you go? What was said?",
     steps=(
         Ask("went", "Have you been seen about it?", choice(
@@ -42,13 +45,15 @@ FLOW = Flow(
             ("booked", "It is booked", "booked", "appointment", "i have an appointment"),
             ("no", "Not yet", "no", "not yet", "i didn't")), safety=True, only_if=SENT),
         Ask("said", "What was said? A few words are enough. If you have a coach here, they read them.",
-            Words(limit=300, example_text="nothing serious, no load for two weeks"), free=True, only_if=WENT.is_("yes")),
+            Words(limit=300, example_text="nothing serious, no load for two weeks", tried=("nothing serious",)), free=True, signs=TOLD,
+            only_if=WENT.is_("yes")),
         Do(Find("referral.went", "{went}", "asked after a referral", "{said}"), WENT.known),
         Do(Alert("{stood}", "has been seen. Told, in their words: {said}"), WENT.is_("yes")),
         Do(Alert("{stood}", "has not been seen yet; an appointment is booked"), WENT.is_("booked")),
         Do(Alert("{stood}", "has not been seen yet"), WENT.is_("no")),
         Do(Remind("referral", "referral", ""), ~STILL_NOT_SEEN),
         Do(Remind("referral", "referral", "{next_time}"), STILL_NOT_SEEN),
+        Run("limits", WENT.is_("yes") & LIMIT_SAID.known, asked="{limit_said}"),
         Tell("Thank you for telling me. Once you have been told that you may train, say “safety check”: only that opens squats and "
              "tests again.", WENT.is_("yes")),
         Tell("Good that it is booked. If anything gets worse before then, don't wait for it.", WENT.is_("booked")),

@@ -16,7 +16,7 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols
 from flows.outcome_facts import last_numbers, told_at
 from flows.screen import open_for, tests_done
-from flows.shared import AT_ALL, CLOSING_LEVELS
+from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
@@ -59,7 +59,7 @@ DONE = reduce(or_, (fact(f"go_{test}").is_("now") for test in protocols()))
 
 FLOW = Flow(
     "retest", version=1, title="Retest", policy=Policy.TALK, command=("test again", "re-test"),
-    gates=(*AT_ALL, *CLOSING_LEVELS,
+    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited(),
            Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin.")),
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line}{goal_line} About 20 minutes, on a day without heavy squats before it. "

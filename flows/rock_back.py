@@ -10,6 +10,7 @@ WHEN_ROUNDED = choice(
     ("early", "Before the squat's fold", "before", "early", "earlier"),
     ("at_fold", "About at the fold", "at the fold", "about there", "about", "same"),
     ("past", "Later, or not at all", "later", "after", "past", "not at all", "never", "still", "stayed still"),
+    ("belly", "Belly or knees stopped it", "belly", "stomach", "knees", "knee"),
     ("cant_tell", "Can't tell", "not sure", "unsure", "dunno", "don't know", "idk"),
 )
 ROCK_CAUTION = ("Stop if the front of a hip or a knee pinches, or at anything sharp, shooting, tingling or numb. "

@@ -1,8 +1,10 @@
 """Safety check: reasons against testing today, one question at a time; six taps for a healthy person."""
 
+from dataclasses import replace
+
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
-from companion.conversation.flow import Ask, Do, Flow, Gate, Tell
+from companion.conversation.flow import Ask, Do, Flow, Gate, Run, Tell
 from companion.conversation.kinds import Words, YesNo
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
@@ -10,18 +12,17 @@ from companion.screening.safety import Level
 from flows.safety_facts import (
                body_first,
                cleared_until,
-               has_limits,
                keys_of_check,
                level_after_check,
                level_so_far,
-               limits_told,
+               limit_said,
                reasons_of_check,
                sore,
                stands_still,
                still_cleared,
                stood,
 )
-from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY, WELCOMED
+from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, WELCOMED, closed_by_tap
 
 LEVELS = tuple(level.value for level in Level)
 YES_NO = ("yes", "no")
@@ -30,7 +31,8 @@ SO_FAR = Fact("so_far", values=LEVELS, of=level_so_far)
 STANDS = Fact("stands", values=YES_NO, of=stands_still)
 STILL_CLEARED = Fact("still_cleared", values=YES_NO, of=still_cleared)
 CLEARED_UNTIL = Fact("cleared_until", of=cleared_until)
-LIMITED = Fact("has_limits", values=YES_NO, of=has_limits)
+
+LIMIT_SAID, LIMITED = Fact("limit_said", of=limit_said), fact("limit.words").known
 
 UNSURE = YesNo(unsure=True)
 HISTORY_SIGNS = ("heart_history", "cancer_bone", "weight_loss", "pregnancy", "spine_history", "anticoagulants")
@@ -44,10 +46,13 @@ ASKING_ON = ~RED_FLAGS & ~NOT_SEEN
 SOMETHING = ASKING_ON & fact("urgent").one_of("yes", "unsure")
 HISTORY = ASKING_ON & fact("history").one_of("yes", "unsure")
 WAS_PREGNANT = ASKING_ON & fact("was_pregnant").one_of("yes", "unsure")
-OPEN_HISTORY = HISTORY & ~fact("old_disc").is_("yes")
 SAID_BEFORE = ASKING_ON & fact("history").is_("no") & fact("stood").is_("clinician") & ~SENT
 OWN = STANDS.is_("no")
 """True if this check itself found the level, and it is not only left from before."""
+
+CLOSERS = ("bladder", "chest", "weakness", "fall", "leg_signs")
+SLIP_IN_CHECK = closed_by_tap(**{key: fact(key).one_of("yes", "unsure") for key in CLOSERS}) & OWN & ~SENT
+"""True if only taps closed everything, so that they can be undone."""
 
 HALF_DONE = Do(Find("safety.level", "{so_far}", "safety check, not finished"),
                SO_FAR.one_of("no_load", "not_today", "clinician", "same_day"))
@@ -58,8 +63,9 @@ HALF_TOLD = Do(Alert("{so_far}", "safety check, not finished yet. {because}"), C
 FLOW = Flow(
     "safety_check", version=1, title="Safety check", policy=Policy.SAFETY, command=("check", "safety"),
     at_start=stood,
-    facts=(STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, LIMITED, Fact("because", of=reasons_of_check),
-           Fact("why", of=keys_of_check), Fact("limits_told", of=limits_told), Fact("body_first", values=YES_NO, of=body_first),
+    facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSERS),
+           STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
+           Fact("why", of=keys_of_check), LIMIT_SAID, Fact("body_first", values=YES_NO, of=body_first),
            Fact("sore", values=YES_NO, of=sore)),
     gates=(
         WELCOMED,
@@ -70,7 +76,8 @@ FLOW = Flow(
         Ask("seen", "Last time I asked you to be seen. Has a doctor or physiotherapist seen you since?", YesNo(),
             safety=True, only_if=SENT),
         Ask("told", "What were you told? A few words are enough.",
-            Words(example_text="nothing serious, light training is fine"), safety=True, free=True, only_if=SEEN, signs=TOLD),
+            Words(example_text="nothing serious, light training is fine", tried=("nothing serious",)), safety=True, free=True,
+            only_if=SEEN, signs=TOLD),
         Ask("seen_cleared", "Did they say you may train?", UNSURE, safety=True, only_if=SEEN),
         Ask("bladder", "Any of these, now or lately? New trouble with bladder or bowel; numbness between the legs; "
             "weakness in both legs; loss of sexual function.", UNSURE, safety=True, only_if=~NOT_SEEN,
@@ -100,12 +107,12 @@ FLOW = Flow(
         Ask("old_disc", "Is it only an old disc injury, with no symptoms for six months, and you train as usual?",
             UNSURE, safety=True, only_if=HISTORY & fact("pregnant").is_("no")),
         Ask("same_history", "You told me a clinician cleared you. Is it still the same, with nothing new?", UNSURE,
-            safety=True, only_if=OPEN_HISTORY & STILL_CLEARED.is_("yes")),
+            safety=True, only_if=HISTORY & STILL_CLEARED.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
-            only_if=OPEN_HISTORY & ~fact("same_history").is_("yes")),
+            only_if=HISTORY & ~fact("same_history").is_("yes")),
         Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True,
             signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes")),
-        Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts"),
+        Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes")),
         HALF_DONE,
         Ask("pain", "Back or hip pain right now, from 0 to 10? Rate pain, not stretch.", PainScore(), safety=True, only_if=ASKING_ON),
@@ -126,18 +133,23 @@ FLOW = Flow(
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
         Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",
              SEEN & ~fact("seen_cleared").is_("yes"), must_arrive=True),
+        Do(Find("safety.slip", "{stood}", "closed by a tap"), SLIP_IN_CHECK),
+        Do(Find("safety.slip.of", "check", "closed by a tap"), SLIP_IN_CHECK),
         Tell(EMERGENCY, OWN & LEVEL_AFTER_CHECK.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, OWN & LEVEL_AFTER_CHECK.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, LEVEL_AFTER_CHECK.is_("clinician") & ~SENT | OWN & LEVEL_AFTER_CHECK.is_("clinician"), must_arrive=True),
+        replace(OFFER_UNDO, only_if=SLIP_IN_CHECK),
         Tell(NOT_TODAY, LEVEL_AFTER_CHECK.is_("not_today")),
         Tell(NO_LOAD, LEVEL_AFTER_CHECK.is_("no_load")),
-        Tell("You told me of a limit: {limits_told}. Keep to it in all of this.",
-             LEVEL_AFTER_CHECK.one_of("go", "no_load") & LIMITED.is_("yes")),
+        Run("limits", ASKING_ON & LIMIT_SAID.known, asked="{limit_said}"),
+        Tell("What you were told stands: {limit.words}. I keep to it in everything here.",
+             LEVEL_AFTER_CHECK.one_of("go", "no_load") & LIMITED),
         Tell("Body weight only for now: no bar and no added weight in anything here.",
              LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("body_first").is_("yes")),
         Tell("Sore muscles would change the numbers, so the tests wait until that is gone. Nothing is locked.",
              LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("sore").is_("yes")),
         Tell("I see no reason against testing today. If anything hurts, say so at once.",
-             LEVEL_AFTER_CHECK.is_("go") & fact("sore").is_("no")),
+             LEVEL_AFTER_CHECK.is_("go") & fact("sore").is_("no") & ~LIMITED),
+        Tell("The rest is open today. If anything hurts, say so at once.", LEVEL_AFTER_CHECK.is_("go") & fact("sore").is_("no") & LIMITED),
     ),
 )

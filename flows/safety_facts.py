@@ -10,6 +10,7 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.flags import Flag, hear_flags
+from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 
 CLEARED_FOR: Final = timedelta(days=183)
@@ -116,16 +117,17 @@ def cleared_until(got: Facts, side: str) -> Value | None:
     return (date.fromisoformat(str(got["today"])) + CLEARED_FOR).isoformat()
 
 
-def has_limits(got: Facts, side: str) -> Value:
-    """Return "yes" if a clinician set limits, given in this check or with a clearance that still counts."""
-    said = str(got.get("limits", got.get("safety_check.limits", "")))
-    kept = "limits" in got or got.get("same_history") == "yes"
-    return "yes" if kept and said.strip(" .").casefold() not in ("", "no", "none", "nothing", "no limits") else "no"
+def limit_said(got: Facts, side: str) -> Value | None:
+    """Return the words of this check that set a limit, or may; of an earlier one where they were never taken apart. None for none."""
+    said = [str(one) for key in ("told", "limits") if (one := got.get(key)) is not None]
+    if got.get("same_history") == "yes" and got.get("safety.limits") is None:
+        said.append(str(got.get("safety_check.limits", "")))
+    return limits_among(said)
 
 
-def limits_told(got: Facts, side: str) -> Value:
-    """Return the limits in the lifter's words, at most 120 characters; earlier ones if not asked again."""
-    return str(got.get("limits", got.get("safety_check.limits", "")))[:120]
+def limits_among(said: list[str]) -> str | None:
+    """Return those of some words that set a limit, or may, joined; None for none."""
+    return ". ".join(one for one in said if one.strip() and not sets_none(one)) or None
 
 
 def body_first(got: Facts, side: str) -> Value:

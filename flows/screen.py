@@ -15,8 +15,9 @@ from companion.screening.pairs import LOOK, OPENINGS
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocols, route, short_route
 from companion.screening.safety import Level
+from companion.screening.setups import NAMES
 from flows.outcome_facts import told_at
-from flows.shared import AT_ALL, CLOSING_LEVELS
+from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, closes, limited
 
 COUNTS_FOR = timedelta(days=14)
 """A test done longer ago than this is done again in a new screen (choice)."""
@@ -75,8 +76,8 @@ WANTS_MORE = ~fact("all_the_same").is_("no")
 
 
 def open_for(test: Protocol[Any]) -> Condition:
-    """Return the condition under which the safety level lets a test be offered; its own gates follow."""
-    return FLOOR_OPEN if Level.NO_LOAD in test.posture.levels else SQUATS_OPEN
+    """Return the condition under which the safety level and a clinician's limits let a test be offered; its own gates follow."""
+    return (FLOOR_OPEN if Level.NO_LOAD in test.posture.levels else SQUATS_OPEN) & ~closes(*test.uses)
 
 
 def _wanted(test: Protocol[Any]) -> Condition:
@@ -118,9 +119,12 @@ NORMAL = (
 )
 """After the squat look: little or no rounding makes the rest optional."""
 
+AFTER_LOOK = (Run("best_squat", LOOKED & fact("setup.proposed").one_of(*NAMES) & fact("setup.proposed.today").known & SQUATS_OPEN), *NORMAL)
+"""What moved the rounding is checked while the phone still stands there."""
+
 FLOW = Flow(
     "screen", version=1, title="Screen", policy=Policy.TALK, command=("full screen", "test me"),
-    gates=(*AT_ALL, *CLOSING_LEVELS), at_start=done_already,
+    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited()), at_start=done_already,
     invite=f"You are rested by now, so the tests can go on. About {FULL_MINUTES} minutes in all, in as many parts as you like; safety "
            "check and warm-up first. Tap below, or say “screen” when it suits you.",
     facts=(Fact("total", 1, len(route()), step=1, of=total), *map(_place, route())),
@@ -129,7 +133,7 @@ FLOW = Flow(
         Ask("route", f"The full screen takes about {FULL_MINUTES} minutes, and you can spread it over days. The short route takes about "
             f"{SHORT_MINUTES} and rules out less. Which one?", choice(("full", "Full screen", "full", "all", "long"),
                                                         ("short", "Short route", "short", "quick"))),
-        *(step for test in protocols().values() for step in (*_leg(test), *(NORMAL if test is LOOK else ()))),
+        *(step for test in protocols().values() for step in (*_leg(test), *(AFTER_LOOK if test is LOOK else ()))),
         Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
              ~FLOOR_OPEN & ~NOT_CHECKED_TODAY & LEVEL.one_of("go", "no_load", "not_today")),
         Run("outcome", FLOOR_OPEN),

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Gate
-from companion.conversation.kinds import Choice, choice
+from functools import reduce
+from operator import and_, or_
+
+from companion.conversation.condition import Condition, Some, fact
+from companion.conversation.flow import Ask, Gate, Offer, Tell
+from companion.conversation.kinds import Choice, Option, choice
 from companion.screening.levels import LEVEL_WORDS
+from companion.screening.limits import Work
 from companion.screening.safety import Level
 
 LEVEL = fact("safety.level")
@@ -33,15 +37,44 @@ BEGUN_AGAIN = Gate(fact("crisis").is_("open"), first="begin_again")
 AT_ALL = (WELCOMED, OF_AGE, BEGUN_AGAIN)
 """Gates before anything that moves the body or leads to that, today or later."""
 
+OFFER_UNDO = Tell("If that was a wrong tap, you can undo it once, within ten minutes. I then ask each red flag again.",
+            offers=(Offer("That was a wrong tap", "wrong_tap"),))
+"""The way back from a tap that closed everything."""
+BY = ("tap", "words")
+
+
+def closed_by_tap(**closes: Condition) -> Condition:
+    """True if one of these answers closed everything, and each that did was tapped, not typed. ``closes``: when, by answer."""
+    tapped = [~when | fact(f"{key}_by").is_("tap") for key, when in closes.items()]
+    return reduce(or_, closes.values()) & reduce(and_, tapped) & ~fact("safety.undone.today").known
+
+
+LIMIT_DUE = Gate(fact("limit.due").is_("yes"), "What a clinician told you has come to its date, and whether it is over is still open.",
+                 first="limit_over")
+"""The gate on the date of a limit: it stands until it was asked about."""
+
+
+def closes(*uses: Work) -> Condition:
+    """Return the condition that a clinician's limit closes work of these kinds, or all that moves."""
+    return Some(tuple(fact(work.fact).is_("closed") for work in (Work.MOVE, *uses)))
+
+
+def limited(*uses: Work) -> Gate:
+    """Return the gate before work of these kinds."""
+    return Gate(closes(*uses), "You were told to leave that out: {limit.words}. Once somebody has cleared you, say “cleared”.")
+
+
 CLOSED = (
     *AT_ALL,
     Gate(LEVEL.is_("emergency") & _SEEN_FIRST, EMERGENCY),
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
-    Gate(~fact("safety.checked.today").known, "Without today's safety check nothing that moves the body opens.",
+    Gate(~fact("safety.checked.today").known | fact("safety.checked").is_("undone"),
+         "Without today's safety check nothing that moves the body opens.",
          first="safety_check"),
     *CLOSING_LEVELS,
+    LIMIT_DUE,
 )
-"""Gates before anything that moves the body: today's safety check, and no level that closes it."""
+"""Gates before anything that moves the body: today's safety check, no level that closes it, no limit whose date has come."""
 
 FLOOR = CLOSED
 SQUAT = (*CLOSED, Gate(LEVEL.is_("no_load"), NO_LOAD))
@@ -50,8 +83,11 @@ SQUAT = (*CLOSED, Gate(LEVEL.is_("no_load"), NO_LOAD))
 SORE = Gate(fact("safety.sore").is_("yes") & fact("safety.sore.today").known,
             "You told me you are sore from training, and that changes the numbers. This test waits; nothing is locked.")
 
-BODY_WEIGHT = fact("safety.body_first").is_("yes")
-"""True if only body weight is allowed: an old disc injury, or pregnancy."""
+BODY_WEIGHT = fact("safety.body_first").is_("yes") | fact(Work.LOAD.fact).is_("closed")
+"""True if only body weight is allowed: an old disc injury, pregnancy, or a clinician's limit."""
+
+NO_BAR = fact("about_you.bar").is_("none") | fact("bar.bar").is_("none")
+"""True if they said that they have no bar."""
 
 WARM = Gate(~(fact("warm.today").known & fact("warm").is_("done")), "This test waits until you are warmed up and rested.",
             first="warm_up")
@@ -71,11 +107,17 @@ BANDS: Choice = choice(
 )
 """The depth of the thigh, from the side; parallel: the top of the thigh level with the floor."""
 
+AT_HAND = fact("about_you.view")
 WATCHED: Choice = choice(
-    ("film", "Film, from the side", "film", "video", "camera", "phone"),
-    ("mirror", "Mirror", "in a mirror"),
+    Option("film", "Film, from the side", ("film", "video", "camera", "phone"), only_if=~AT_HAND.one_of("mirror", "neither")),
+    Option("mirror", "Mirror", ("in a mirror",), only_if=~AT_HAND.is_("neither")),
+    ("friend", "A friend watches", "friend", "partner", "somebody"),
     ("feel", "By feel", "feel", "felt it"),
 )
+"""What they have at hand decides which of these is offered; without film and mirror a friend's eye is still better than feel."""
+
+NO_TAPE, NO_LEVEL = fact("about_you.tape").is_("no"), fact("about_you.level").is_("no")
+"""What is not at hand, as far as they said; not asked counts as there."""
 
 SHARP = "Stop at once if anything hurts: sharp, shooting, tingling or numb."
 

@@ -6,8 +6,10 @@ from collections.abc import Callable
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.conversation.moves import SAID_MOST
 from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
+from flows.safety_facts import limits_among
 
 _ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limits", "old_disc", "pregnant")
 
@@ -76,6 +78,14 @@ def body_weight_only(got: Facts, side: str) -> Value:
     """Return "yes" if only body weight is allowed for now: an old disc injury, or pregnancy."""
     outcome = _outcome(got)
     return "yes" if not taken_back(got) and (outcome.body_weight_first or outcome.no_lying) else "no"
+
+
+def limit_said(got: Facts, side: str) -> Value | None:
+    """Return the words that set a limit: those heard as a clinician's restriction, and what a clearance came with. None for none."""
+    said = str(got.get("said", ""))
+    if "restriction" in signs_in(got):
+        return said if len(said) >= SAID_MOST else ". ".join(filter(None, (said, limits_among([str(got.get("limits", ""))]))))
+    return limits_among([str(got.get("limits", ""))])
 
 
 def is_history(got: Facts, side: str) -> Value:

@@ -2,7 +2,7 @@
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
-from companion.conversation.flow import Ask, Do, Flow, Gate, Tell
+from companion.conversation.flow import Ask, Do, Flow, Gate, Run, Tell
 from companion.conversation.kinds import Words, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
@@ -18,6 +18,7 @@ from flows.sign_facts import (
     keys_of_signs,
     level_after_signs,
     level_until,
+    limit_said,
     reasons_of_signs,
     understood,
 )
@@ -28,11 +29,12 @@ CHEST, LEG = Fact("chest_heard", values=YES_NO, of=heard("chest")), Fact("leg_he
 NERVE_HEARD = Fact("nerve_heard", values=YES_NO, of=heard("bladder_bowel", "saddle", "sexual"))
 ILL, SPINE = Fact("ill_heard", values=YES_NO, of=heard("fever")), Fact("spine_heard", values=YES_NO, of=heard("spine_history"))
 EXPECTING = Fact("pregnancy_heard", values=YES_NO, of=heard("pregnancy"))
-YOUNG, TOLD_NOT_TO = Fact("young_heard", values=YES_NO, of=heard("under_18")), Fact("limit_heard", values=YES_NO, of=heard("restriction"))
+YOUNG, LIMIT_SAID = Fact("young_heard", values=YES_NO, of=heard("under_18")), Fact("limit_said", of=limit_said)
 HISTORY_HEARD = Fact("history_heard", values=YES_NO, of=is_history)
 
 TWO_AT_ONCE = ("weakness bladder_bowel", "fever pregnancy", "chest weakness", "chest pregnancy", "weakness fever", "weakness pregnancy",
-               "weakness spine_history", "weakness heart_history", "pregnancy spine_history", "chest spine_history")
+               "weakness spine_history", "fever spine_history", "chest fever", "fever heart_history", "fever restriction",
+               "chest restriction", "weakness restriction", "weakness heart_history", "pregnancy spine_history", "chest spine_history")
 HEARD = Fact("heard", values=(*SCREENED_SIGNS, *TWO_AT_ONCE))
 """Ids of the signs heard, by example of each and of two at once."""
 
@@ -40,12 +42,13 @@ SO = ~fact("so").is_("no") & ~fact("when").is_("no")
 RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.is_("yes") & ~fact("when").is_("earlier"))
 """An emergency: nothing more is asked."""
 ON = SO & ~RED
+ASKED_IF_CLEARED = fact("cleared").known | CHEST.is_("no") & EXPECTING.is_("no") & SPINE.is_("no")
 MEANT = fact("so").is_("no") | fact("when").is_("no")
 
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
-OPEN = (Do(Find("safety.level", "{until}", "a sign was written, questions open")),
+OPEN_SIGNS = (Do(Find("safety.level", "{until}", "a sign was written, questions open")),
         Do(Find("safety.why", "{why}", "the answers that weighed so far")))
 """Until it is answered the day is closed."""
 
@@ -53,13 +56,13 @@ FLOW = Flow(
     "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
     gates=(NOTHING_HEARD,),
     facts=(HEARD, Fact("said", values=("cant feel my foot properly",)), Fact("sure", values=YES_NO), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
-           ILL, SPINE, EXPECTING, YOUNG, TOLD_NOT_TO, HISTORY_HEARD, Fact("understood", of=understood),
+           ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, Fact("understood", of=understood),
            Fact("because", of=reasons_of_signs),
            Fact("why", of=keys_of_signs), Fact("body_first", values=YES_NO, of=body_weight_only),
            Fact("cleared_until", of=cleared_until)),
     parked="All right. Say “go on” when you can answer. Until then no test and no drill opens today.",
     steps=(
-        *OPEN,
+        *OPEN_SIGNS,
         Tell("Stop there, and get comfortable.", fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes"))),
         Tell(EMERGENCY, NERVE_HEARD.is_("yes") & fact("sure").is_("yes"), must_arrive=True),
         Do(Alert("{until}", "wrote “{said}”: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
@@ -81,11 +84,11 @@ FLOW = Flow(
         Ask("old_disc", "Is it only an old disc injury, with no symptoms for six months, and you train as usual?", UNSURE, safety=True,
             only_if=ON & SPINE.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
-            only_if=ON & HISTORY_HEARD.is_("yes") & ~fact("old_disc").is_("yes")),
+            only_if=ON & HISTORY_HEARD.is_("yes")),
         Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True, signs=TOLD,
             only_if=ON & fact("cleared").is_("yes")),
-        Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts"), safety=True, free=True,
-            signs=TOLD, only_if=ON & fact("cleared").is_("yes")),
+        Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
+            safety=True, free=True, signs=TOLD, only_if=ON & fact("cleared").is_("yes")),
         Do(Find("safety.level", "{level}", "signs written", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
         Do(Find("safety.pregnant", "{pregnant}", "signs written"), fact("pregnant").known),
@@ -102,5 +105,6 @@ FLOW = Flow(
         Tell(NOT_TODAY, SO & LEVEL.is_("not_today"), must_arrive=True),
         Tell("Under 18, this only works with a coach who is linked to you here. Your answers are kept.", SO & YOUNG.is_("yes"),
              must_arrive=True),
+        Run("limits", ON & LIMIT_SAID.known & ASKED_IF_CLEARED, asked="{limit_said}"),
     ),
 )

@@ -8,8 +8,9 @@ from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Hold, Option, Ready, YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
+from companion.screening.limits import Work
 from flows.day_facts import JUST_THE_BAR, bar_kg_of, day_facts, load_now_of, loaded, over_day, over_limit, sets_words_of
-from flows.shared import SHARP, SQUAT
+from flows.shared import SHARP, SQUAT, limited
 
 YES_NO = ("yes", "no")
 BAR, DRILL, TRIAL = (Fact(name, values=YES_NO) for name in ("with_bar", "offered", "in_trial"))
@@ -32,17 +33,19 @@ FLOW = Flow(
     command=("squatting", "squatting now", "squat now", "squat day today", "warm me up", "time to squat"),
     sentences=(r"(?:ok |hey |so )?(?:i(?:'m| am) )?(?:now |about to |going to |off to |ready to )?squat(?:ting|s)?(?: now| today| soon)?",
                r"(?:it's |it is )?squat day(?: today)?", r"at the (?:gym|rack)(?: now)?"),
-    gates=(Gate(OVER_DAY.is_("yes"), "That squat day is over."), *SQUAT),
+    gates=(Gate(OVER_DAY.is_("yes"), "That squat day is over."), *SQUAT, limited(Work.SQUAT)),
     facts=(BAR, BAR_TODAY, DRILL, TRIAL, ARM, Fact("of_day", values=("2026-03-01", "2026-03-02")), Fact("last_load", 20.0, 200.0, step=2.5),
            Fact("most", 20.0, 200.0, step=2.5), OVER_DAY, OVER_LIMIT,
            Fact("bar_kg", 2.0, 40.0, step=0.5, of=bar_kg_of), Fact("sets_words", of=sets_words_of),
            Fact("load_now", of=load_now_of)),
-    invite="Squat day {invited_words}.{last_line}{drill_line}{keep_line}{goal_line}",
+    invite="Squat day {invited_words}.{last_line}{drill_line}{setup_line}{keep_line}{limit_line}{goal_line}",
     invites=(Offer("Squatting now", "squat_day"), Offer("Move it", "squat_days", "move {invited_day} ????-??-?? {invited_at}"),
              Offer("Skip it", "squat_days", "skip {invited_day}")),
     missed="I could not message you in time about your squat day {missed_words}.{next_line}",
     steps=(
-        Tell("Squat day {number}.{last_line}{goal_line}"),
+        Tell("Squat day {number}.{last_line}{limit_line}{goal_line}"),
+        Run("setup_morning", fact("setup.state").is_("waits") & ~fact("setup.state.today").known),
+        Tell("{setup_words}", fact("setup_words").known, picture="squat_{setup_view}"),
         Run("bar", BAR.is_("yes") & ~fact("bar.bar").known),
         Ask("load", "Which working load today?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "The same again", ("same", "again", "as last time"), only_if=LAST),
@@ -57,7 +60,7 @@ FLOW = Flow(
         Ask("plain", "Today: no drill, the plain warm-up. Walk on the spot for two minutes, then ten easy squats to a chair. Tap Start "
             "and I keep the time.", TWO_MINUTES, caution=SHARP, back=False, picture="warm_up_walk",
             only_if=PLAIN & UNHURT & ~fact("run_prime").known),
-        Tell("{sets_words}", UNHURT & fact("sets_words").known),
+        Tell("{sets_words}", UNHURT & fact("sets_words").known, offers=(Offer("Why?", "why_told", "warm_up"),)),
         Ask("squatted", "Now your squats{load_now}. {keep_now}Stop where the back starts to move. Tap when you are done, even "
             "if that is hours later.",
             Ready("Done squatting"), caution=SHARP, only_if=UNHURT),

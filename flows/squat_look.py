@@ -1,18 +1,20 @@
 """Squat look: the depth at which the back rounds without load, and the single changes that move it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from itertools import pairwise
 from random import Random
 
 from companion.conversation.condition import Condition, Fact, Facts, Some, Value, fact
-from companion.conversation.flow import Ask, Jump, Known, Tell
+from companion.conversation.effects import Find
+from companion.conversation.flow import Ask, Do, Jump, Known, Tell
 from companion.conversation.kinds import Media, Ready, YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.language.units import IMPERIAL
-from companion.screening.protocols.squat_look import PROTOCOL
+from companion.screening.depth import band_of
+from companion.screening.protocols.squat_look import PROTOCOL, SquatLook
+from companion.screening.setups import CHANGES, NAMES, proposal
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, SHARP, watched_by
+from flows.shared import BANDS, BODY_WEIGHT, SHARP, watched_by
 
 ROUNDS = choice(
     ("no", "No", "none", "not at all", "stays flat", "nope", "nothing"),
@@ -27,28 +29,10 @@ KILOS = Number("kg", 0, 500, usual=(15, 300), example_value=80)
 """The same range as the usual load in about_you."""
 
 
-@dataclass(frozen=True, slots=True)
-class SquatChange:
-    """One change to the plain squat: its name in the log, the instruction, and the caution."""
+TITLES = {"heels": ("Heels up", " Nothing to stand on? Tap Skip."), "front": ("Weight in front", " Nothing to hold? Tap Skip."),
+          "slow": ("Slower", ""), "wide": ("Wider", "")}
+"""Each change's heading, and what is said to whom has nothing for it."""
 
-    name: str
-    say: str
-    caution: str
-
-
-CHANGES = (
-    SquatChange("heels", "Heels up: both heels on thin books or plates, {rise} high, flat and steady. Three "
-           "squats, all else as usual. Nothing to stand on? Tap Skip.",
-           "Find your balance first. Stop if you wobble or anything hurts."),
-    SquatChange("front", "Weight in front: hold {weight} straight out at chest height; a bag will do. Three "
-           "squats, all else as usual. Nothing to hold? Tap Skip.",
-           "Keep it light. Stop if anything hurts, in the back, a shoulder or elsewhere."),
-    SquatChange("slow", "Slower: count three seconds on the way down, come up as usual. Three squats, all else "
-           "as usual.",
-           "Keep breathing. Stop if anything hurts."),
-    SquatChange("wide", "Wider: each foot a hand's width further out. Three squats, all else as usual.",
-           "Knees go where the toes point. Stop if hip, groin, knee or anything else hurts."),
-)
 SLOTS = tuple(f"change_{n}" for n in range(1, len(CHANGES) + 1))
 # 2-3 cm under the heels and a light 2-5 kg weight: common practice, no source.
 AMOUNTS = {"metric": {"rise": "2 to 3 cm", "weight": "2 to 5 kg"},
@@ -60,6 +44,7 @@ SET_UP = {
             "come back here.",
     "mirror": "Stand side-on to the mirror and tuck your shirt in. Glance across at the bottom, without "
               "twisting.",
+    "friend": "Somebody stands side-on, three big steps away, eyes at hip height, and watches your lower back. Tuck your shirt in.",
     "feel": "Tuck your shirt in and clear some floor. By feel it counts for less than on film, and that is "
             "all right.",
 }
@@ -67,19 +52,27 @@ SET_UP = {
 
 def drawn_order(known: Known) -> dict[str, Value]:
     """Return the changes in this run's random order, in the lifter's units. The same run always gives the same order."""
-    bare = known.facts.get("safety.body_first") == "yes"
-    order = [change for change in CHANGES if not (bare and change.name == "front")]
+    bare = BODY_WEIGHT.holds(known.facts)
+    order = [CHANGES[name] for name in TITLES if not (bare and name == "front")]
     Random(f"{PROTOCOL.id} {known.facts.get('person', '')} {known.run}").shuffle(order)
     amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS["metric"])
     drawn: dict[str, Value] = {}
     for slot, change in zip(SLOTS, order, strict=False):
-        drawn |= {slot: change.name, f"{slot}_say": change.say.format(**amounts),
+        title, nothing = TITLES[change.name]
+        drawn |= {slot: change.name, f"{slot}_say": f"{title}: {change.say.format(**amounts)}. Three squats, all else as usual.{nothing}",
                   f"{slot}_caution": change.caution}
     return drawn
 
 
 def _set_up(got: Facts, side: str) -> Value | None:
     return SET_UP[str(got.get("seen_by", "feel"))]
+
+
+def _proposed(got: Facts, side: str) -> Value:
+    """Return the set-up worth checking after these squats, "none" for none."""
+    look = SquatLook(**{key: got.get(key) for key in SquatLook.__dataclass_fields__})  # type: ignore[arg-type]
+    out = str(got.get("setup.out", "")).split(",")
+    return proposal(look, band_of(str(got.get("about_you.usual_depth", ""))), out) or "none"
 
 
 def _rounds_in(slot: str) -> Callable[[Facts, str], Value | None]:
@@ -123,7 +116,7 @@ COMMON_ROUNDING = fact("plain_rounds").is_("little") & fact("plain_depth").one_o
 
 FLOW = flow_of(
     PROTOCOL, at_start=drawn_order, command=("squat film", "film my squat"),
-    facts=(Fact("set_up", of=_set_up),
+    facts=(Fact("set_up", of=_set_up), Fact("proposed", values=(*NAMES, "none"), of=_proposed),
            *(Fact(f"{slot}_rounds", values=("no", "little", "clearly", "cant_tell"), of=_rounds_in(slot))
              for slot in SLOTS)),
     steps=(
@@ -165,7 +158,11 @@ FLOW = flow_of(
             only_if=LOAD_FILMED & _seen("load"), picture="squat_bands"),
         Ask("load_kg", "How heavy was the bar on that film, plates and all, in {unit}?", KILOS,
             only_if=LOAD_FILMED),
+        Ask("clean_kg", "And the heaviest set on film in which it does not round earlier than without load, in {unit}? None: tap Skip.",
+            KILOS, only_if=LOAD_FILMED & _seen("load")),
         Ask("video", "If you like, send one of the videos. It is kept with your answers, and your coach can "
             "see it if you have one here. If not, tap Skip.", Media(("video",)), only_if=FILMED),
+        Do(Find("setup.luck", "", "new trials, so nothing is luck yet")),
+        Do(Find("setup.proposed", "{proposed}", "the change that moved the rounding most for the least fuss (choice)"), ANY_CHANGE_TRIED),
     ),
 )

@@ -6,7 +6,8 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
 from companion.conversation.kinds import Hold, Ready, YesNo
-from flows.shared import FLOOR, LEVEL
+from companion.screening.limits import Work
+from flows.shared import FLOOR, LEVEL, closes, limited
 
 REST = timedelta(days=2)
 """No scored test within 48 hours of heavy squats or deadlifts: our choice."""
@@ -21,12 +22,12 @@ def _after_rest(got: Facts, side: str) -> Value | None:
 
 
 HEAVY, RESTED = fact("heavy").is_("yes"), fact("heavy").is_("no")
-NO_SQUATS = LEVEL.is_("no_load")
+NO_SQUATS = LEVEL.is_("no_load") | closes(Work.SQUAT)
 WALKED = fact("walk").known & fact("walk_more").known
 WARMED_UP = RESTED & WALKED & (fact("squats").known | NO_SQUATS)
 
 FLOW = Flow(
-    "warm_up", version=1, title="Warm-up", needs=("chair",), gates=FLOOR, command=("warmup",),
+    "warm_up", version=1, title="Warm-up", needs=("chair",), gates=(*FLOOR, limited()), command=("warmup",),
     facts=(Fact("after_rest", of=_after_rest),),
     steps=(
         Ask("heavy", "Heavy squats or deadlifts in the last 48 hours? Tired muscles would change the numbers.",

@@ -9,6 +9,7 @@ import gc
 import os
 import re
 import sqlite3
+from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from pathlib import Path, PurePosixPath
@@ -35,11 +36,12 @@ UNIT: Final = ("tests/calendar", "tests/coach", "tests/conversation", "tests/exp
 NOT_UNIT: Final = ("tests/coach/test_report_page.py", "tests/conversation/test_stateful.py")
 """… but these: Chromium, and the whole companion under whatever may happen."""
 
-FIRST: Final = ("tests/crash", "tests/conversation/test_stateful.py", "tests/coach/test_report_page.py", "tests/test_access.py",
-                "tests/cli/test_cli.py", "tests/channels", "tests/scripts", "tests/flows", "tests/reminders")
+FIRST: Final = ("tests/crash", "tests/simulation", "tests/conversation/test_stateful.py", "tests/coach/test_report_page.py",
+                "tests/test_access.py", "tests/cli/test_cli.py", "tests/channels", "tests/scripts", "tests/flows", "tests/reminders")
 """What runs first where there are several processes: the longest, so that none of them is left waiting for another at the end."""
 
-PARTED: Final = ("tests/crash/test_kills.py", "tests/flows/test_every_flow.py", "tests/scripts/test_replay.py",
+PARTED: Final = ("tests/crash/test_kills.py", "tests/simulation/test_worlds.py",
+                 "tests/flows/test_every_flow.py", "tests/scripts/test_replay.py",
                  "tests/scripts/test_restart.py")
 """Files of which each flow or script may run elsewhere; whatever is found out of one flow is then found out in one process."""
 
@@ -142,7 +144,21 @@ def told(request: pytest.FixtureRequest) -> Callable[[str], None]:
     return lambda line: request.node.user_properties.append(("told", line))
 
 
+NEEDED: Final = {"Chromium": "Install Chromium (on Debian and Ubuntu: apt install chromium), so that it is at /usr/bin/chromium."}
+"""What a test that is skipped may say it lacks, and how to get it."""
+
+
+def not_run(reasons: Sequence[str]) -> list[str]:
+    """Return, for each thing that skipped tests lack, how many were not run, why, and how to get them."""
+    return [f"NOT RUN: {count} tests, since {reason}. {how}" for reason, count in sorted(Counter(reasons).items())
+            for how in [next((how for what, how in NEEDED.items() if what in reason), "")]]
+
+
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    skipped = [str(report.longrepr[2]).removeprefix("Skipped: ") for report in terminalreporter.stats.get("skipped", ())
+               if isinstance(report.longrepr, tuple)]
+    for line in not_run(skipped):
+        terminalreporter.write_line(line)
     lines = [str(line) for reports in terminalreporter.stats.values() for report in reports if getattr(report, "when", "") == "call"
              for name, line in report.user_properties if name == "told"]
     if lines:

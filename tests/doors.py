@@ -22,7 +22,9 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "coach": {"linked": {"coach": "yes"}, "none": {}, "left": {"coach": "no"}},
     "level": {"none": {}} | {level: {"safety.level": level} for level in (
         "go", "no_load", "not_today", "clinician", "same_day", "emergency")},
-    "checked": {"today": {"safety.checked": "go", "safety.checked.today": "yes"}, "before": {"safety.checked": "go"}},
+    "checked": {"today": {"safety.checked": "go", "safety.checked.today": "yes"}, "before": {"safety.checked": "go"},
+                "undone": {"safety.checked": "undone", "safety.checked.today": "yes"}},
+    "slip": {"none": {}, "open": {"safety.slip.open": "yes"}},
     "level of": {"today": {"safety.may_open": "no"}, "before": {"safety.may_open": "yes"}},
     "warm": {"done": {"warm": "done", "warm.today": "yes"}, "no": {}, "done before": {"warm": "done"},
              "later": {"warm": "later", "warm.today": "yes"}},
@@ -32,8 +34,15 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "sore": {"no": {"safety.sore": "no", "safety.sore.today": "yes"}, "today": {"safety.sore": "yes", "safety.sore.today": "yes"},
              "before": {"safety.sore": "yes"}},
     "load": {"free": {}, "body weight": {"safety.body_first": "yes"}},
+    "limit": {"none": {}, "no load": {"limit.load": "closed"}, "no squats": {"limit.squat": "closed"},
+              "no bending": {"limit.squat": "closed", "limit.bend": "closed"}, "no bend alone": {"limit.bend": "closed"},
+              "no hip stretching": {"limit.stretch_hip": "closed"}, "no hamstring stretching": {"limit.stretch_hamstrings": "closed"},
+              "no calf stretching": {"limit.stretch_calf": "closed"}, "nothing": {"limit.move": "closed"},
+              "its date": {"limit.due": "yes"}},
     "drill": {"given": {"drill": "control"}, "none": {"drill": "none"}, "not known": {}},
     "retest": {"due": {"retest.tests": "leg_raise"}, "nothing": {}},
+    "proposed": {"yes": {"setup.proposed": "slow"}, "no": {}},
+    "set-up": {"waits": {"setup.state": "waits"}, "none": {}},
     "years": {"one": {"about_you.years": 1.0}, "less": {"about_you.years": 0.9}, "not told": {}},
     "earned": {"yes": {"may_hinge": "yes"}, "no": {}},
     "day": {"today": {"of_day": "2026-03-02"}, "over": {"of_day": "2026-03-01"}},
@@ -59,13 +68,14 @@ class Door:
 LYING: Final = ("hip_fold", "leg_raise", "rock_back")
 SQUATS: Final = ("squat_look", "knee_to_wall", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat")
 TESTS: Final = (*LYING, "bird_dog", *SQUATS)
-MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day")
+MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day", "best_squat")
 """The body works in them."""
 ROUNDS: Final = ("screen", "retest", "depth_estimate")
 """They lead to those, or tell of depth."""
 PLANS: Final = ("squat_days", "trial")
 OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "my_coaches", "note_to_coach", "reminder_times", "reminders",
-              "referral", "retest_later", "safety_check", "squat_after", "whereabouts")
+              "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "squat_after",
+              "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
                   "lifter_report")
 
@@ -76,13 +86,15 @@ OPEN: Final = {
     "crisis": "so are thoughts of self-harm", "begin_again": "it opens the rest again",
     "erase": "everybody may have what is kept erased", "export": "everybody may have a copy", "my_data": "everybody may see it",
     "outcome": "results are kept; drill, load and depth in it have doors of their own (tests/flows/test_outcome.py)",
-    "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement"}
+    "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement",
+    "why": "what numbers rest on; no movement", "why_told": "what numbers rest on; no movement"}
 """Never shut, and why."""
 
 UNDER_18: Final = {"age": ("under 18", "said so later"), "coach": ("none", "left")}
 
 DOORS: Final = (
     Door(("signs",), {"heard": "nothing"}, "no question about", "these questions begin where a sign was heard, by no button"),
+    Door(("wrong_tap",), {"slip": "none"}, "can't be undone here any more", "only a tap, once, and within ten minutes"),
     Door(("squat_day",), {"day": "over"}, "That squat day is over", "what was begun before midnight is not gone on with"),
     Door((*MOVING, *ROUNDS, *PLANS, *OWN), {"welcomed": ("no", "zone wrong")}, "at the beginning come first",
          "consent, age, units and time zone come before all else", "welcome"),
@@ -100,23 +112,40 @@ DOORS: Final = (
          "no check of the same day takes same-day care back"),
     Door(("squat_after",), {"level": "emergency"}, "can be an emergency", "who is sent to emergency care is asked nothing of squats"),
     Door(("squat_after",), {"level": "same_day"}, "looked at today", "who is to be seen today is asked nothing of squats"),
-    Door(MOVING, {"checked": "before"}, "Without today's safety check", "yesterday's answers are not today's", "safety_check"),
+    Door(MOVING, {"checked": ("before", "undone")}, "Without today's safety check", "yesterday's answers are not today's", "safety_check"),
     Door((*MOVING, *ROUNDS), {"level": "emergency"}, "can be an emergency", "until somebody has seen them"),
     Door((*MOVING, *ROUNDS), {"level": "same_day"}, "looked at today", "until somebody has seen them"),
     Door((*MOVING, *ROUNDS), {"level": "clinician"}, "Please see a doctor or physiotherapist", "until one has cleared them"),
     Door((*MOVING, *ROUNDS), {"level": "not_today"}, "No squats, tests or drills today", "pain, fever or illness: the day is over"),
-    Door((*SQUATS, "prime", "squat_day"), {"level": "no_load"}, "No squats or loaded work", "a small pain: the floor tests only"),
+    Door((*MOVING, "screen", "retest"), {"limit": "its date"}, "has come to its date",
+         "on its date a clinician's limit ends with a question, never by itself", "limit_over"),
+    Door((*SQUATS, "prime", "squat_day", "best_squat"), {"level": "no_load"}, "No squats or loaded work",
+         "a small pain: the floor tests only"),
+    Door((*MOVING, *ROUNDS), {"limit": "nothing"}, "You were told to leave that out",
+         "no training at all, or words that could not be read: nothing that moves"),
+    Door(("squat_day", "best_squat", "depth_estimate", "squat_look", "hand_on_back_squat", "arms_forward_squat", "pause_squat",
+          "hinge_to_squat"),
+         {"limit": ("no squats", "no bending")}, "You were told to leave that out", "who may not squat or bend does not squat here"),
+    Door((*LYING, "hinge_to_squat"), {"limit": ("no bending", "no bend alone")}, "You were told to leave that out",
+         "they fold hips and back"),
+    Door(("hip_fold", "rock_back"), {"limit": "no hip stretching"}, "You were told to leave that out", "they stretch the hip"),
+    Door(("leg_raise",), {"limit": "no hamstring stretching"}, "You were told to leave that out", "it stretches the hamstrings"),
+    Door(("knee_to_wall",), {"limit": "no calf stretching"}, "You were told to leave that out", "it stretches the calf"),
     Door(LYING, {"pregnant": ("yes", "unsure", "wrote so", "wrote of it")}, "left out in pregnancy",
          "no lying on the back and no deep fold, also where it may be"),
     Door(("hinge_to_squat",), {"years": "not told"}, "for how long you have squatted", "it is for who has squatted for a year"),
     Door(("hinge_to_squat",), {"years": "less"}, "a year or more", "it is for who has squatted for a year"),
     Door(("hinge_to_squat",), {"earned": "no"}, "both been clean", "after two clean tests, neither of which hurt"),
-    Door(TESTS, {"sore": "today"}, "sore from training", "sore muscles change the numbers"),
-    Door(TESTS, {"warm": ("no", "done before", "later")}, "warmed up and rested", "the same warm-up before every number, on its day",
+    Door((*TESTS, "best_squat"), {"sore": "today"}, "sore from training", "sore muscles change the numbers"),
+    Door((*TESTS, "best_squat"), {"warm": ("no", "done before", "later")}, "warmed up and rested",
+         "the same warm-up before every number, on its day",
          "warm_up"),
     Door(("prime",), {"drill": "not known"}, "Say “screen” first", "a drill comes from the tests"),
+    Door(("best_squat",), {"proposed": "no"}, "no set-up to check", "what moved nothing is not checked"),
+    Door(("setup_morning",), {"set-up": "none"}, "No set-up waits", "there is nothing to ask about"),
     Door(("retest",), {"retest": "nothing"}, "nothing to test again", "only what a screen left open is tested again"),
     Door(("trial",), {"drill": ("not known", "none")}, "A trial needs a drill", "there is nothing to compare"),
     Door(("trial",), {"load": "body weight"}, "keep to body weight", "the trial is of squats with the same load"),
+    Door(("trial",), {"limit": "no load"}, "keep to body weight", "so a clinician said"),
 )
 """In the order in which they are met; the first that fits is told."""

@@ -14,7 +14,7 @@ from companion.conversation.flow import Ask, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
-from companion.conversation.registry import Book, bind
+from companion.conversation.registry import Book, bind, offers_of
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 
@@ -33,15 +33,18 @@ PAIN = Flow("pain", 1, "Pain", policy=replace(Policy.TALK, hears_pain=False), st
 
 
 def small_book(*flows: Flow) -> Book:
-    """A book of a few flows, with stand-ins for home, pain and whatever their gates run first."""
+    """A book of a few flows, with stand-ins for home, pain, what their gates run first and what they offer."""
     have = {flow.name for flow in flows}
-    needed = {gate.first for flow in flows for gate in flow.gates if gate.first} - have
+    needed = {gate.first for flow in flows for gate in flow.gates if gate.first}
+    needed |= {offer.flow for flow in flows for offer in offers_of(flow)}
+    needed |= {one.flow for flow in flows for one in flow.steps if isinstance(one, Run) and one.flow in ("limits", "clearance")}
     home = Flow("home", 1, "Menu", policy=Policy.TALK, steps=(
         Ask("pick", "What next?", choice(*((flow.name, flow.title) for flow in flows))),
         *(Run(flow.name, only_if=_is(flow.name)) for flow in flows)))
     rest = [home] if "home" not in have else []
     rest += [PAIN] if "pain" not in have else []
-    rest += [Flow(name, 1, name, steps=(Ask("ok", "ok?", choice(("ok", "Fine"))),), command=None) for name in needed]
+    rest += [Flow(name, 1, name, steps=(Ask("ok", "ok?", choice(("ok", "Fine"))),), command=None)
+             for name in sorted(needed - have - {"home", "pain"})]
     return bind([*flows, *rest], "home", "pain")
 
 

@@ -16,6 +16,7 @@ import pytest
 from click.testing import CliRunner
 
 from companion.app.onboarding import Onboarding
+from companion.app.unsaved import UnsavedMessages
 from companion.cli import main as cli
 from companion.coach.views import LIFTER_VIEWS
 from companion.port import Address, Inbound, Tapped, Typed
@@ -24,6 +25,7 @@ from companion.screening.coach_acts import COACH_ACTS
 from flows.catalogue import BOOK, CATALOGUE
 from flows.coach_shared import COACHES_ONLY as COACHES_ONLY
 from flows.signs import NOTHING_HEARD
+from flows.wrong_tap import NOTHING_TO_UNDO
 from tests.coach.test_actions import Gym
 
 STRANGER, OPERATOR = Address("terminal", "nobody yet"), Address("terminal", "the operator")
@@ -41,10 +43,11 @@ THE_LIFTER, THE_COACH, BOTH = "-+-----", "---+---", "-+-+---"
 OPENS: Final = {
     **dict.fromkeys(("about_you", "begin_again", "changes", "coach_welcome", "consent_again", "crisis", "erase", "export", "home",
                      "link", "link_request", "my_data", "outcome", "pain", "progress", "recount", "welcome"), EVERYBODY),
-    "signs": "-------",
+    "signs": "-------", "wrong_tap": "-------",
     **dict.fromkeys((
-        "arms_forward_squat", "bar", "bird_dog", "depth_estimate", "depth_step", "film", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
-        "knee_to_wall", "leave_coach", "leg_raise", "morning", "my_coaches", "note_to_coach", "pause_squat", "prime", "referral",
+        "arms_forward_squat", "bar", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "hand_on_back_squat",
+        "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning", "my_coaches",
+        "note_to_coach", "pause_squat", "prime", "referral",
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "squat_after", "squat_day",
         "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
@@ -106,7 +109,7 @@ class House(Gym):
     def as_before(self) -> None:
         self.before.backup(self.db)
         self.companion.onboarding = Onboarding(CATALOGUE)  # as a restart does
-        self.companion.unsaved.clear()
+        self.companion.unsaved = UnsavedMessages()
         self.shown.clear()
 
     async def tries(self, who: Address, data: str, *replies: str) -> str:
@@ -130,7 +133,7 @@ class House(Gym):
         """Whether a flow begins for somebody: they are known, no coach is wanted, and no welcome comes first."""
         heard = await self.tries(who, f"go.{flow}")
         person = people.person_at(self.db, who.channel, who.id)
-        if person is None or any(gate.say.casefold() in heard for gate in (COACHES_ONLY, NOTHING_HEARD)):
+        if person is None or any(gate.say.casefold() in heard for gate in (COACHES_ONLY, NOTHING_HEARD, NOTHING_TO_UNDO)):
             return False
         frames = people.load_session(self.db, person).stack
         return flow == "welcome" or all(frame.flow != "welcome" for frame in frames)

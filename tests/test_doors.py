@@ -81,13 +81,30 @@ def door_of(flow: str, case: Mapping[str, str]) -> Door | None:
         for axis, wanted in door.where.items())), None)
 
 
+def told_apart(flow: str, axis: str) -> list[str]:
+    """The values of an axis, one of each kind that the rows and the gates of a flow take alike."""
+    compares = [compare for gate in BOOK[flow].flow.gates for compare in gate.shut.compares()]
+    wanted = [door.where.get(axis) for door in DOORS if flow in door.flows]
+    kinds: dict[tuple[bool, ...], str] = {}
+    for value, facts in AXES[axis].items():
+        kind = (*(compare.holds(facts) for compare in compares),
+                *(value in ((one,) if isinstance(one, str) else one) for one in wanted if one is not None))
+        kinds.setdefault(kind, value)
+    return list(kinds.values())
+
+
 def cases_of(flow: str) -> Iterator[Mapping[str, str]]:
-    """Every combination of the axes that a row of the table or a gate of the flow asks about."""
+    """Every combination of the axes that a row of the table or a gate of the flow asks about; of values that neither tells apart, one.
+    All values stand in the combinations drawn of everything. A limit is combined with one half of the others at a time: a gate looks at
+    nothing else's facts, so which of two comes first shows where both are shut."""
     asked = {compare.fact for gate in BOOK[flow].flow.gates for compare in gate.shut.compares()}
     axes = [axis for axis, values in AXES.items() if any(axis in door.where for door in DOORS if flow in door.flows)
             or any(name in asked for facts in values.values() for name in facts)]
-    for values in product(*(AXES[axis] for axis in axes)):
-        yield USUAL | dict(zip(axes, values, strict=True))
+    others = [axis for axis in axes if axis != "limit"]
+    halves = (others[:len(others) // 2], others[len(others) // 2:]) if "limit" in axes else ()
+    for some in (others, *(["limit", *half] for half in halves)):
+        for values in product(*(told_apart(flow, axis) for axis in some)):
+            yield USUAL | dict(zip(some, values, strict=True))
 
 
 def few_cases_of(flow: str) -> Iterator[Mapping[str, str]]:

@@ -7,14 +7,17 @@ import logging
 import sqlite3
 from collections.abc import Callable, Coroutine, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any, Final
 
 from companion.app import reports
 from companion.app.consent import renewal
 from companion.app.dispatch import carry_out
-from companion.base.clock import Clock
+from companion.app.ranks import rank_of
+from companion.app.unsaved import UnsavedMessages
+from companion.base.clock import Clock, JumpWatch
+from companion.channels.terminal import TERMINAL_CHANNEL
 from companion.conversation.catalogue import Catalogue
 from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Happening, Settle
@@ -22,11 +25,12 @@ from companion.conversation.flow import Known
 from companion.conversation.session import Session
 from companion.conversation.step import step, unsettled
 from companion.operate.counters import Counters
-from companion.port import Address, Outgoing
-from companion.record import outbox, people
+from companion.port import Address, Rank
+from companion.record import outbox, owed, people, status
+from companion.record.chain import HeadFile, head_in
 from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
-from companion.record.file import open_for_writing, truncate_wal
+from companion.record.file import CannotOpen, open_for_writing, truncate_wal
 from companion.record.reminders import Reminder
 from companion.record.turn import Turn
 from companion.record.writer import CommitFailed, Writer
@@ -53,6 +57,11 @@ def in_order(effects: Sequence[Effect], waited: float, told: set[str]) -> tuple[
     return tuple(ordered), waited
 
 
+def _clock_was_set(db: sqlite3.Connection, now: datetime, by: timedelta) -> None:
+    outbox.clock_moved(db, now, by)
+    status.set_mark(db, status.CLOCK_JUMP, by.total_seconds(), now)
+
+
 class Conversations:
     """The open database with its writer, and everybody's sessions.
 
@@ -66,13 +75,20 @@ class Conversations:
         """Open the file. Raises CannotOpen or AlreadyRunning (record.file)."""
         self.db, self._lock = open_for_writing(database)
         self.path, self.clock, self.catalogue = database, clock, catalogue
-        self.writer = Writer(self.db)
+        self.writer = Writer(self.db, self._lock.trouble)
+        try:
+            self._head = HeadFile(database)
+        except OSError as error:
+            self.db.close()
+            self._lock.close()
+            raise CannotOpen(f"can't write beside the database {database}: {error}") from error
+        self.writer.committed = lambda db: self._head.note(head_in(db))
         self.watch = Counters()
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None
         self.keep_months: int | None = None
-        self.unsaved: dict[int, Outgoing] = {}
-        self._unsaved_count = 0
+        self.unsaved = UnsavedMessages()
+        self._jumps = JumpWatch(clock)
         self.erased = not truncate_wal(self.db)  # tried again later where a reader prevented it as the file was opened
         self.bot = ""
         self._reports: list[ReportWanted] = []
@@ -81,6 +97,7 @@ class Conversations:
     def close(self) -> None:
         """Close the file and release its lock."""
         self.db.close()
+        self._head.close()
         self._lock.close()
 
     # a turn -----------------------------------------------------------------------------------------------
@@ -102,7 +119,11 @@ class Conversations:
         for _ in range(SETTLING_MOST):
             known = turn.known
             first = renewal(flows.book, flows.consent_again, session, event, known) if flows.consent_due.holds(known.facts) else None
+            before = session
             session, effects = first or step(flows.book, session, event, known)
+            rank = rank_of(flows.book, before, session, effects)
+            if rank is not None:
+                turn.rank = rank if turn.rank is None else min(turn.rank, rank)
             effects, waited = in_order(effects, waited, told)
             carry_out(turn, effects)
             if turn.erased:
@@ -118,13 +139,28 @@ class Conversations:
         self.on_erase(turn.person)
         self.erased = True
         if turn.to:
-            self.say_unsaved(Address(*turn.to), [effect for effect in effects if isinstance(effect, Say)])
+            self.note_owed(turn.db, Address(*turn.to), owed.OWES_ERASED, turn.now)
+            self.say_unsaved(Address(*turn.to), [effect for effect in effects if isinstance(effect, Say)], Rank.ANSWER)
 
-    def say_unsaved(self, to: Address, said: Sequence[Say]) -> None:
+    def note_owed(self, db: sqlite3.Connection, to: Address, kind: str, now: datetime) -> None:
+        """Note what is owed to an address without a person; at a terminal, where the address is a name, nobody waits for it."""
+        if to.channel != TERMINAL_CHANNEL:
+            owed.note(db, *to, kind, now)
+
+    def say_unsaved(self, to: Address, said: Sequence[Say], rank: Rank) -> None:
         """Queue messages in memory for an address without a person in the database."""
-        for say in said:
-            self._unsaved_count -= 1  # below zero: never the number of a row
-            self.unsaved[self._unsaved_count] = outbox.unsaved(self._unsaved_count, to, say)
+        self.unsaved.put(to, said, rank)
+
+    # the clock --------------------------------------------------------------------------------------------
+
+    async def follow_clock(self) -> None:
+        """Move what waits with the wall clock where it was set since the last look, log it and note it for the doctor."""
+        by = self._jumps.moved()
+        if by:
+            now = self.clock.now()
+            await self.writer.do(lambda db: _clock_was_set(db, now, by))
+            self.watch.clock_jumped(by.total_seconds())
+            _log.warning("the clock of this machine was set by %+.0f s; what waits to be sent was moved with it", by.total_seconds())
 
     # in the background ------------------------------------------------------------------------------------
 

@@ -96,7 +96,7 @@ def _file(turn: Turn, wanted: Format) -> persist.Document:
 
 
 def _send(turn: Turn, says: str, file: persist.Document) -> None:
-    persist.put_message(turn.db, turn.person, Say(says, must_arrive=True), turn.now, turn.to, file)
+    persist.put_message(turn.db, turn.person, Say(says), turn.now, turn.to, file)
 
 
 def _link(turn: Turn, effect: Link) -> None:

@@ -18,16 +18,18 @@ from companion.calendar.plan import is_squat_day
 from companion.calendar.preferences import plan_from, preferences_from
 from companion.calendar.prompts import after_quiet, is_quiet
 from companion.coach.letters import alert_letters, post
+from companion.conversation.condition import Facts
 from companion.conversation.effects import Alert, Say, Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
-from companion.record import coaching, operator_requests, outbox, people, reminders
+from companion.record import coaching, operator_requests, outbox, owed, people, reminders
 from companion.record.caseload import HURT_ASKED, answers_in_run, hurt_unanswered, unreported_pain
 from companion.record.context import SAFETY_LEVEL, SUSPENDED
 from companion.record.turn import Turn
 from companion.reminders.decision import decide, leaves_until
 from companion.reminders.kinds import REMINDER_KINDS
 from companion.reminders.planner import add_round, replan, replan_as_of
+from companion.screening.limits import Work
 
 _log = logging.getLogger(__name__)
 
@@ -73,7 +75,9 @@ class DueSweep:
 
     async def run(self) -> int:
         """Handle all due work, one turn per reminder; returns the number of things handled."""
+        await self._bot.follow_clock()
         now, swept = self._bot.clock.now(), 0
+        await self._guarded(partial(owed.expire, now=now))
         for path in operator_requests.pending(self._bot.path):
             if request := operator_requests.read_request(path):
                 await self._guarded(partial(operator_requests.carry_out, request=request, at=now))
@@ -159,7 +163,7 @@ class DueSweep:
                 continue
             told = True
             coaching.note_unseen_told(db, one.person, one.id, now)
-            carry_out(turn, [Say(UNSEEN, must_arrive=True)])
+            carry_out(turn, [Say(UNSEEN)])
             if len(coaching.coaches_of(db, one.person)) > 1:
                 post(turn, alert_letters(db, one.person, f"no coach has seen this yet: {one.because}", one.level, one.id))
         return told
@@ -173,6 +177,7 @@ class DueSweep:
         wishes, zone = preferences_from(facts), turn.zone
         instead = REMINDER_KINDS[reminder.kind].gives_way_to
         decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=facts.get(SUSPENDED) == "open",
+                          limited=_limited(facts, reminder),
                           given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
         if decision.until:
             reminders.postpone(db, id, decision.until, now)
@@ -244,6 +249,12 @@ class DueSweep:
         """Plan reminders again that were planned after now; done at the start and when the clock jumped back."""
         turn = self._turn(db, person)
         replan_as_of(db, person, turn.known.facts, turn.now)
+
+
+def _limited(facts: Facts, reminder: reminders.Reminder) -> bool:
+    """True if a clinician's limit closes what a reminder invites to."""
+    works = REMINDER_KINDS[reminder.kind].works
+    return works is not None and any(facts.get(work.fact) == "closed" for work in (works, Work.MOVE))
 
 
 def _few(numbers: Sequence[int]) -> Iterator[Sequence[int]]:

@@ -8,14 +8,17 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Final, NamedTuple
 
+from companion.app.ranks import rank_of
+from companion.app.rate_limit import always_heard
 from companion.conversation.catalogue import Catalogue
-from companion.conversation.effects import Alert, Began, Effect, Ended, Find, Record, Remind, Reopened, Say
+from companion.conversation.effects import Alert, Began, Effect, Ended, Erase, Find, Record, Remind, Reopened, Say
 from companion.conversation.events import Happening, Settle
 from companion.conversation.flow import Known
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
-from companion.port import Address, Inbound, Tapped, Typed
-from companion.record import coaching
+from companion.language.pain import Pain
+from companion.port import Address, Inbound, Rank, Tapped, Typed
+from companion.record import coaching, owed
 
 ONBOARDING_MOST: Final = 10_000
 """Conversations held at once; beyond it the oldest is forgotten. Our choice."""
@@ -24,6 +27,14 @@ KEPT_ON_CONSENT: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
 """Effects from before consent that are stored once it is given; others are not carried out afterwards."""
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
+
+IN_SHORT: Final = "it hurts"
+"""What stands for words that are not kept, where somebody said that something hurts."""
+
+ERASED_AGAIN: Final = "It is all erased. If you write again, we start as strangers. What I said about getting care still holds."
+
+GREETINGS: Final = frozenset(("/start", "start", "hello", "hi", "hey"))
+"""First words in which pain need not be listened for, which would load its tables before the first answer."""
 
 
 class Consented(NamedTuple):
@@ -36,11 +47,13 @@ class Consented(NamedTuple):
 
 
 class OnboardingTurn(NamedTuple):
-    """The outcome of a turn: unsaved messages; the consent, if given; the version of the text, if refused."""
+    """The outcome of a turn: unsaved messages; the consent, if given; the version of the text, if refused; and which kind of answer
+    is owed (record.owed), "" for none."""
 
     said: list[Say]
     agreed: Consented | None = None
     refused: int | None = None
+    kind: str = owed.OWES_WELCOME
 
 
 class _Stranger:
@@ -81,31 +94,65 @@ class Onboarding:
     def take(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> OnboardingTurn:
         """Take a turn without storing anything; the database is only read, to look up a code."""
         flows, event = self._catalogue, inbound.event
-        known = Known({"today": now.date().isoformat(), "coach": "no", "is_coach": "no"}, now)
+        known = self._known(now)
         stranger = self._waiting.pop(inbound.address, None)
         if stranger is None:
             stranger = _Stranger()
             self._brought(db, stranger, event, now)
             first = stranger.settle(flows, known)
-            if not (isinstance(event, Tapped) and any(event.data.startswith(flows.payload(one)) for one in flows.consents)):
+            agrees = isinstance(event, Tapped) and any(event.data.startswith(flows.payload(one)) for one in flows.consents)
+            greets = isinstance(event, Typed) and event.text.casefold() in GREETINGS
+            if not agrees and (greets or always_heard(event) is not Pain.YES):
                 return self._waits(inbound.address, stranger, first)  # not an answer: they had not seen a question
         if self._brought(db, stranger, event, now):
             return self._waits(inbound.address, stranger, stranger.settle(flows, known) or [Say(CODE_KEPT)])
+        before = stranger.session
         effects = stranger.take(flows, event, known)
+        if any(isinstance(effect, Erase) for effect in effects):
+            return OnboardingTurn(_says(effects), kind=owed.OWES_ERASED)  # nothing of them is left here either
         decided = next(((one, effect.value) for effect in effects if isinstance(effect, Record) and effect.status == "ok"
                         for one in flows.consents if (effect.flow, effect.key) == (one.flow, one.key)), None)
         if decided is None:
-            return self._waits(inbound.address, stranger, _says(effects) + stranger.settle(flows, known))
+            kind = self._kind(before, stranger, effects)
+            said = _says(effects) + stranger.settle(flows, known)
+            return self._waits(inbound.address, stranger, said, kind or self._kind(before, stranger, effects))
         if decided[1] != "yes":
             return OnboardingTurn(_says(effects), refused=decided[0].version)
         kept = [effect for effect in stranger.effects if isinstance(effect, KEPT_ON_CONSENT)]
         return OnboardingTurn([], Consented(stranger.session, kept, _says(effects), stranger.code))
 
-    def _waits(self, address: Address, stranger: _Stranger, said: list[Say]) -> OnboardingTurn:
+    def again(self, db: sqlite3.Connection, one: owed.Owed, now: datetime) -> list[Say]:
+        """Return what is said to somebody whose answer was lost with the process, and with it what they had said: the welcome, the
+        questions about pain, where to get help, or that all is erased."""
+        if one.kind == owed.OWES_ERASED:
+            return [Say(ERASED_AGAIN)]
+        address, known = Address(one.channel, one.address), self._known(now)
+        stranger = _Stranger()
+        said = stranger.settle(self._catalogue, known)
+        if one.kind == owed.OWES_CRISIS:
+            crisis = self._catalogue.book.crisis
+            stranger.session = Session(stack=(Frame(crisis, self._catalogue.book[crisis].flow.version, "1"),), runs=1)
+            said = stranger.settle(self._catalogue, known)
+        elif one.kind == owed.OWES_PAIN:
+            stranger.take(self._catalogue, Typed(IN_SHORT), known)
+            said = stranger.settle(self._catalogue, known)
+        return self._waits(address, stranger, said).said
+
+    def _kind(self, before: Session, stranger: _Stranger, effects: Sequence[Effect]) -> str:
+        """Return OWES_CRISIS or OWES_PAIN where the conversation has come to that; "" else."""
+        book, after = self._catalogue.book, stranger.session
+        if after.stack and after.top.flow == book.crisis:
+            return owed.OWES_CRISIS
+        return owed.OWES_PAIN if rank_of(book, before, after, effects) is Rank.PAIN else ""
+
+    def _known(self, now: datetime) -> Known:
+        return Known({"today": now.date().isoformat(), "coach": "no", "is_coach": "no"}, now)
+
+    def _waits(self, address: Address, stranger: _Stranger, said: list[Say], kind: str = "") -> OnboardingTurn:
         self._waiting[address] = stranger
         if len(self._waiting) > ONBOARDING_MOST:
             self._waiting.popitem(last=False)
-        return OnboardingTurn(said)
+        return OnboardingTurn(said, kind=kind or owed.OWES_WELCOME)
 
     def _brought(self, db: sqlite3.Connection, stranger: _Stranger, event: Happening, now: datetime) -> bool:
         """True if the message is a valid code, which is kept; a code for a coach starts the coach's welcome."""

@@ -29,5 +29,5 @@ def render(wanted: ReportWanted, database: Path, now: datetime, book: Book) -> s
 def send(db: sqlite3.Connection, wanted: ReportWanted, page: str, now: datetime) -> None:
     """Add a report to the outbox if the coach still sees the lifter."""
     if coaching.sees(db, wanted.coach, wanted.lifter):
-        say = Say(f"The report of {display_name(db, wanted.coach, wanted.lifter)}, as it stands now.", must_arrive=True)
+        say = Say(f"The report of {display_name(db, wanted.coach, wanted.lifter)}, as it stands now.")
         put_message(db, wanted.coach, say, now, wanted.to, Document(coaching.REPORT_NAME, page), about=wanted.lifter)

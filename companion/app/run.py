@@ -78,7 +78,7 @@ async def serving_metrics(companion: Companion, clock: Clock, port: int | None) 
     from companion.operate.http import serving
     from companion.operate.metrics import Metrics
 
-    metrics = Metrics(clock, lambda now: backlog(companion.db.conn, "telegram", now), lambda: companion.writer.broken is not None)
+    metrics = Metrics(clock, lambda now: backlog(companion.db.conn, now, "telegram"), lambda: companion.writer.broken is not None)
     async with serving(port, metrics.answer):
         companion.watch, companion.writer.on_commit = metrics, metrics.committed
         yield
@@ -130,6 +130,10 @@ class ScriptClock:
     def now(self) -> datetime:
         """Return the script's moment."""
         return self.at
+
+    def monotonic(self) -> float:
+        """Return the script's moment in seconds."""
+        return self.at.timestamp()
 
     async def sleep(self, seconds: float) -> None:
         """Move the clock by so many seconds."""

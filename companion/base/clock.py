@@ -8,8 +8,10 @@ from collections.abc import Callable
 from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
 from functools import cache
 from time import monotonic
-from typing import Protocol
+from typing import Final, Protocol
 from zoneinfo import ZoneInfo, available_timezones
+
+_EPOCH: Final = datetime(1970, 1, 1, tzinfo=UTC)
 
 
 class Clock(Protocol):
@@ -17,6 +19,10 @@ class Clock(Protocol):
 
     def now(self) -> datetime:
         """Return the current time, timezone-aware, in UTC."""
+        ...
+
+    def monotonic(self) -> float:
+        """Return seconds since some moment, unaffected by changes of the system clock."""
         ...
 
     async def sleep(self, seconds: float) -> None:
@@ -31,9 +37,35 @@ class SystemClock:
         """Return the current time, timezone-aware, in UTC."""
         return datetime.now(UTC)
 
+    def monotonic(self) -> float:
+        """Return seconds since some moment, unaffected by changes of the system clock."""
+        return monotonic()
+
     async def sleep(self, seconds: float) -> None:
         """Wait for so many seconds."""
         await asyncio.sleep(seconds)
+
+
+JUMP: Final = timedelta(seconds=1)
+"""Least change of the wall clock against the monotonic one that counts as a jump; our choice, above what network time slews between two
+looks (500 ppm: 30 ms in a minute) and below what anybody would notice."""
+
+
+class JumpWatch:
+    """Notices when the wall clock is set. Small changes between two looks are slewing and add up to no jump."""
+
+    def __init__(self, clock: Clock) -> None:
+        self._clock = clock
+        self._offset = self._measured()
+
+    def moved(self) -> timedelta:
+        """Return by how much the wall clock was set since the last look; zero where it was not."""
+        before, self._offset = self._offset, self._measured()
+        by = self._offset - before
+        return by if abs(by) >= JUMP else timedelta()
+
+    def _measured(self) -> timedelta:
+        return self._clock.now() - _EPOCH - timedelta(seconds=self._clock.monotonic())
 
 
 def stopwatch() -> Callable[[], float]:

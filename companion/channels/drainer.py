@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import asyncio
 import logging
-from collections import deque
+from collections import OrderedDict, deque
+from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Final
 
 from companion.base.clock import Clock
-from companion.port import Address, Delivered, Delivery, Gone, Later, Outgoing, Post, Refused, Store, Unreachable, Unsure
+from companion.port import Address, Delivered, Delivery, Gone, Later, Outgoing, Post, Rank, Refused, Store, Unreachable, Unsure
 
 _log = logging.getLogger(__name__)
 
@@ -36,8 +37,8 @@ longer than a second, so that uneven travel times don't put 31 messages into one
 NO_LIMITS: Final = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
 """No limits, for a terminal."""
 
-LOOK_AGAIN: Final = timedelta(seconds=60)
-"""Longest time between looks at the outbox, even if nothing wakes the drainer: our choice."""
+LOOK_AGAIN: Final = 60.0
+"""Longest time in seconds between looks at the outbox, even if nothing wakes the drainer: our choice."""
 
 BURST: Final = 3
 """Sends per burst once half the window is used. Bursts are spread over the window, so a reply that comes while thousands wait is sent
@@ -47,11 +48,21 @@ BURST_SPACING: Final = 0.9
 """Share of the even spacing between two bursts: our choice. At 1.0 each burst that starts some milliseconds late, as after a slow
 commit, would delay all later ones; below it they catch up, and the window still limits them."""
 
-RECHECK: Final = timedelta(seconds=1)
-"""Delay before looking again at a message that can't leave yet: our choice."""
+RECHECK: Final = 1.0
+"""Seconds before looking again at a message that can't leave yet: our choice."""
 
 BACKOFF_MOST: Final = 30.0
 """Longest delay between tries, in seconds: our choice, so that sending resumes within half a minute after an outage."""
+
+YIELDS_AFTER: Final = 2
+"""Sends of the best rank after which one of a lower rank leaves, so that no class starves: our choice. Under a flood of pain, taps still
+get a third of the limit."""
+
+SERVED_MOST: Final = 10_000
+"""Chats whose last send is remembered, for fairness; our choice."""
+
+CLOSING_SECONDS: Final = 3.0
+"""Longest time a clean stop waits for what is due: our choice, well within the ten seconds most supervisors give."""
 
 TROUBLED_CHATS: Final = 3
 """Chats failing with no success between them that mean the whole channel is in trouble: our choice."""
@@ -65,20 +76,24 @@ def backoff(tries: int) -> float:
 class Drainer:
     """Sends due messages, many chats concurrently, one message at a time to each.
 
-    The store decides the order between chats: the first of ``due`` is sent first. Nothing is queued here beyond the sends under way, so
-    a reply overtakes other messages as soon as the store puts it first. A chat that fails waits by itself; if several fail and none
-    succeeds, all wait, and one message at a time probes the channel.
+    The best rank leaves first, but for one message in three of the next rank that waits; within a rank the chat that was served longest
+    ago, so that a flood costs only the chat it comes from. Nothing is queued here beyond the sends under way, so a reply overtakes other
+    messages as soon as the store has it. A chat that fails waits by itself; if several fail and none succeeds, all wait, and one message
+    at a time probes the channel. Only due times are read on the wall clock: pacing, holding and backing off go by the monotonic one, so
+    that setting the clock mutes nobody.
     """
 
     def __init__(self, store: Store, post: Post, clock: Clock, limits: Limits = TELEGRAM_LIMITS) -> None:
         self._store, self._post, self._clock, self._limits = store, post, clock, limits
         self._woken = asyncio.Event()
         self._sending: dict[Address, asyncio.Task[None]] = {}
-        self._held: dict[Address, datetime] = {}
-        self._all_held: datetime | None = None
+        self._held: dict[Address, float] = {}
+        self._all_held = 0.0
         self._rounds = 0
         self._troubled: set[Address] = set()
-        self._begun: deque[datetime] = deque(maxlen=limits.in_window)
+        self._begun: deque[float] = deque(maxlen=limits.in_window)
+        self._in_a_row = 0
+        self._served: OrderedDict[Address, float] = OrderedDict()
         self._broken: Exception | None = None
 
     def wake(self) -> None:
@@ -92,13 +107,20 @@ class Drainer:
             await self._wait_until(await self._look())
             self._check()
 
-    async def flush(self) -> None:
-        """Send what can be sent now, and return when nothing is under way. Raises what the store raises."""
-        while True:
-            await self._look()
-            if not self._sending:
+    async def flush(self, within: float = 0.0) -> None:
+        """Send what is due, for so many seconds at most (at least what can be sent now), and return when nothing is under way. What
+        fails is not tried again. Raises what the store raises."""
+        end = self._clock.monotonic() + within
+        while not self._broken:
+            again, left = await self._look(), end - self._clock.monotonic()
+            if self._sending:
+                await asyncio.wait(list(self._sending.values()), timeout=max(0.0, left) if within else None)
+                if within and self._clock.monotonic() >= end:
+                    break
+            elif left > 0 and again <= end and not self._troubled and await self._store.due(self._clock.now()):
+                await self._clock.sleep(again - self._clock.monotonic())
+            else:
                 break
-            await asyncio.wait(list(self._sending.values()))
         self._check()
 
     async def close(self) -> None:
@@ -112,53 +134,74 @@ class Drainer:
         if self._broken is not None:
             raise self._broken
 
-    async def _look(self) -> datetime:
+    async def _look(self) -> float:
         """Begin every send that may begin now; return when to look again."""
-        now = self._clock.now()
+        now, wall = self._clock.monotonic(), self._clock.now()
         self._held = {where: until for where, until in self._held.items() if until > now}
-        if self._all_held is not None and self._all_held > now:
+        if self._all_held > now:
             return self._all_held
         again = now + LOOK_AGAIN
-        for message in await self._store.due(now):
+        ready: list[Outgoing] = []
+        for message in await self._store.due(wall):
             if message.address in self._sending:
                 continue  # seen again when that send ends
             if until := self._held.get(message.address):
                 again = min(again, until)
-            elif not self._may_begin():
-                break  # seen again when a send ends
-            elif full := self._full_until(now):
-                return min(again, full)
             else:
-                self._begun.append(now)
-                self._sending[message.address] = asyncio.create_task(self._send(message))
-        following = await self._store.next_due(now)
+                ready.append(message)
+        for message in self._fairly(ready):
+            if not self._may_begin():
+                break  # seen again when a send ends
+            if full := self._full_until(now):
+                return min(again, full)
+            self._begun.append(now)
+            self._note_served(message.address, now)
+            self._sending[message.address] = asyncio.create_task(self._send(message))
+        following = await self._store.next_due(wall)
         if following is not None:  # a past moment: something could not be sent above
-            again = min(again, following if following > now else now + RECHECK)
+            again = min(again, now + ((following - wall).total_seconds() if following > wall else RECHECK))
         return again
+
+    def _fairly(self, ready: list[Outgoing]) -> Iterator[Outgoing]:
+        """Yield the messages by rank, those of the chat served longest ago first, and after YIELDS_AFTER of one rank one of the next."""
+        ready.sort(key=lambda one: (one.rank, self._served.get(one.address, float("-inf"))))
+        ready.reverse()  # taken from the end
+        while ready:
+            place = len(ready) - 1
+            if self._in_a_row >= YIELDS_AFTER:
+                place = next((n for n in range(place, -1, -1) if ready[n].rank > ready[place].rank), place)
+            lower = ready[place].rank > ready[-1].rank
+            yield ready.pop(place)
+            self._in_a_row = 0 if lower else self._in_a_row + 1  # not reached where the message could not leave
+
+    def _note_served(self, where: Address, now: float) -> None:
+        self._served[where] = now
+        self._served.move_to_end(where)
+        if len(self._served) > SERVED_MOST:
+            self._served.popitem(last=False)
 
     def _may_begin(self) -> bool:
         most = 1 if len(self._troubled) >= TROUBLED_CHATS else self._limits.at_once
         return len(self._sending) < most
 
-    def _full_until(self, now: datetime) -> datetime | None:
+    def _full_until(self, now: float) -> float | None:
         """Return until when no further send may begin; None if one may."""
         begun, limits = self._begun, self._limits
-        window = timedelta(seconds=limits.window)
-        free = begun[0] + window if len(begun) == limits.in_window else now
+        free = begun[0] + limits.window if len(begun) == limits.in_window else now
         half = limits.in_window // 2
-        if len(begun) > half and begun[-1 - half] + window > now:
-            free = max(free, begun[-BURST] + window * BURST * BURST_SPACING / limits.in_window)
+        if len(begun) > half and begun[-1 - half] + limits.window > now:
+            free = max(free, begun[-BURST] + limits.window * BURST * BURST_SPACING / limits.in_window)
         return free if free > now else None
 
-    async def _wait_until(self, moment: datetime) -> None:
+    async def _wait_until(self, moment: float) -> None:
         """Wait for a moment or a wake. While the window is full a wake can change nothing, and is left for later."""
-        seconds = (moment - self._clock.now()).total_seconds()
-        if seconds <= 0:
+        now = self._clock.monotonic()
+        if moment <= now:
             await asyncio.sleep(0)
-        elif moment == self._full_until(self._clock.now()):
-            await self._clock.sleep(seconds)
+        elif moment == self._full_until(now):
+            await self._clock.sleep(moment - now)
         else:
-            waits = [asyncio.ensure_future(self._clock.sleep(seconds)), asyncio.ensure_future(self._woken.wait())]
+            waits = [asyncio.ensure_future(self._clock.sleep(moment - now)), asyncio.ensure_future(self._woken.wait())]
             try:
                 await asyncio.wait(waits, return_when=asyncio.FIRST_COMPLETED)
             finally:
@@ -169,9 +212,8 @@ class Drainer:
         where = message.address
         try:
             outcome = await self._outcome(message)
-            at = self._clock.now()
-            self._hold(message, outcome, at)
-            await self._mark(message, outcome, at)
+            self._hold(message, outcome, self._clock.monotonic())
+            await self._mark(message, outcome, self._clock.now())
         except Exception as error:
             self._broken = error
         finally:
@@ -186,7 +228,7 @@ class Drainer:
             _log.debug("message %s", message.id, exc_info=error)
             return Refused(type(error).__name__)
 
-    def _hold(self, message: Outgoing, outcome: Delivery, at: datetime) -> None:
+    def _hold(self, message: Outgoing, outcome: Delivery, at: float) -> None:
         """Set how long this chat waits, and whether all do."""
         where, seconds = message.address, self._limits.per_chat
         match outcome:
@@ -198,21 +240,21 @@ class Drainer:
                 self._troubled.clear()
                 self._rounds = 0
         if seconds:
-            self._held[where] = at + timedelta(seconds=seconds)
+            self._held[where] = at + seconds
         if not isinstance(outcome, Later | Unsure | Unreachable):
             return
         self._troubled.add(where)
         _log.debug("message %s, try %s: %s", message.id, message.attempt + 1, outcome)
-        if len(self._troubled) >= TROUBLED_CHATS and (self._all_held is None or self._all_held <= at):
+        if len(self._troubled) >= TROUBLED_CHATS and self._all_held <= at:
             wait = seconds if isinstance(outcome, Later) else backoff(self._rounds)
-            self._all_held, self._rounds = at + timedelta(seconds=wait), self._rounds + 1
+            self._all_held, self._rounds = at + wait, self._rounds + 1
             _log.warning("sending fails for %s chats in a row (%s); all wait %g s", len(self._troubled), outcome, wait)
 
     async def _mark(self, message: Outgoing, outcome: Delivery, at: datetime) -> None:
         match outcome:
             case Delivered(message_id):
                 await self._store.mark_sent(message.id, at, message_id)
-            case Unsure() if not message.must_arrive:
+            case Unsure() if message.rank is Rank.COURTESY:
                 _log.warning("message %s may have arrived; it is not sent again", message.id)
                 await self._store.mark_dropped(message.id, at, "may have arrived")
             case Later() | Unsure() | Unreachable():

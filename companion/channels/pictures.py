@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import logging
+import re
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
@@ -15,7 +16,7 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture: file path, bytes, text twin, and whether it is animated (GIF, else PNG).
+    """A picture: file path, bytes, full description, and whether it is animated (GIF, else PNG).
 
     ``key``: the key its file id is stored under, so that it is uploaded once; "" for a person's own picture.
     """
@@ -25,6 +26,11 @@ class Picture:
     words: str = ""
     moves: bool = False
     key: str = ""
+
+    @property
+    def caption(self) -> str:
+        """The short caption: the description's first sentence, up to its colon."""
+        return f"{re.split(r'(?<!^Picture):|[.;] ', self.words, maxsplit=1)[0].rstrip('.')}." if self.words else ""
 
 
 class Pictures(Protocol):

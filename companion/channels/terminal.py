@@ -15,7 +15,7 @@ from typing import Final, TextIO
 
 from companion.base.clock import Clock
 from companion.channels.pictures import Pictures
-from companion.port import Address, Button, Event, Inbound, Outgoing, Store, Take, Tapped, Typed
+from companion.port import DESCRIBE, Address, Button, Event, Inbound, Outgoing, Store, Take, Tapped, Typed
 
 TERMINAL_CHANNEL: Final = "terminal"
 _TIMED_MOST = timedelta(minutes=10)
@@ -90,9 +90,11 @@ async def picture_of(message: Outgoing, pictures: Pictures | None) -> tuple[str,
     """Return a line describing a message's picture, and its file's path if saved; ("", None) without a picture."""
     if message.picture and message.picture.startswith("media:"):
         return "  (a video or photo: open it on Telegram)", None
-    found = await pictures.find(message.picture, message.address) if pictures and message.picture else None
+    found = await pictures.find(message.picture.removeprefix(DESCRIBE), message.address) if pictures and message.picture else None
     if found is None:
         return "", None
+    if (message.picture or "").startswith(DESCRIBE):
+        return f"  {found.words}", None
     saved = await asyncio.to_thread(found.path.exists)  # False if the folder can't be written
     return (f"  {found.words} Saved: {found.path}", found.path) if saved else (f"  {found.words}", None)
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from companion.cli.common import database_option, fail, lifters, reading
+from companion.cli.common import database_option, fail, lifters, never_a_name, number_in, reading
 
 if TYPE_CHECKING:
     import sqlite3
@@ -64,16 +64,17 @@ def coach_end(settings: Settings, database: Path | None, name: str) -> None:
 
 
 def coach_named(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
-    """Return the (number, name) of the coach with this name or number; ends the command where there is none or more than one."""
+    """Return the (number, name) of the coach with this name or number ("#7" is never a name); ends the command where there is none or
+    more than one."""
     from companion.record import coaching
 
     there = coaching.coaches_with_lifters(db)
-    found = [one for one in there if wanted in (one[1], str(one[0]))]
+    found = [one for one in there if (wanted == one[1] and not never_a_name(wanted)) or number_in(wanted) == one[0]]
     if not found:
         fail(f"there is no coach called {wanted} (there is: {', '.join(name for _, name, _ in there) or 'nobody yet'})")
     if len(found) > 1:
         fail(f"several coaches are called {wanted}; give the number: "
-             + ", ".join(f"{number} ({name}, {lifters(count)})" for number, name, count in found))
+             + ", ".join(f"#{number} ({name}, {lifters(count)})" for number, name, count in found))
     return found[0][:2]
 
 

@@ -9,10 +9,13 @@ import click
 
 if TYPE_CHECKING:
     import sqlite3
+    from collections.abc import Sequence
 
     from companion.base.settings import Settings
+    from companion.record.people import Named
 
 database_option = click.option("--database", type=click.Path(path_type=Path), help="The file to use, instead of the setting.")
+number_option = click.option("--number", type=click.IntRange(0, 2**62), help="The person of this number, whatever anybody is called.")
 as_option = click.option("--as", "name", default="me", show_default=True, help="Whose conversation it is.")
 
 
@@ -32,15 +35,38 @@ def reading(settings: Settings, database: Path | None) -> sqlite3.Connection:
         fail(str(error))
 
 
-def person_in(db: sqlite3.Connection, name: str) -> int:
-    """Return the number of the person with this name; ends the command where there is none."""
+def person_in(db: sqlite3.Connection, wanted: str, number: int | None = None) -> int:
+    """Return the number of the person wanted: by name, address or number; "#7", or ``number``, is never a name. Ends the command where
+    there is nobody, or more than one."""
     from companion.record import people
+
+    meant = number if number is not None else number_in(wanted)
+    found = [] if number is not None or never_a_name(wanted) else people.people_named(db, wanted)
+    if meant is not None:
+        found = sorted({*found, *people.people_numbered(db, meant)})
+    called = f"#{number}" if number is not None else wanted
+    if not found:  # people name themselves
+        fail(f"nobody called {called} here (there is: {_listed(people.people_numbered(db)) or 'nobody yet'})")
+    if len(found) > 1:
+        fail(f"{called} may be several people; say which by the number, such as #{found[0].number}: {_listed(found)}")
+    return found[0].number
+
+
+def number_in(wanted: str) -> int | None:
+    """Return the number that "7" or "#7" means; None where it is none."""
+    digits = wanted.removeprefix("#")
+    return int(digits) if digits.isascii() and digits.isdecimal() and len(digits) < 16 else None
+
+
+def never_a_name(wanted: str) -> bool:
+    """True for "#7": a number, even where somebody is called so."""
+    return wanted.startswith("#") and number_in(wanted) is not None
+
+
+def _listed(people: Sequence[Named]) -> str:
     from companion.record.log_text import harmless
 
-    person = people.person_named(db, name)
-    if person is None:  # people choose their own names, so they are made harmless
-        fail(f"nobody called {name} here (there is: {harmless(', '.join(people.names(db)), 300) or 'nobody yet'})")
-    return person
+    return harmless(", ".join(f"#{one.number} {one.name} (since {one.since})" for one in people), 300)
 
 
 def lifters(count: int) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 import click
 
-from companion.cli.common import as_option, database_option, fail, person_in, reading
+from companion.cli.common import as_option, database_option, fail, number_option, person_in, reading
 from companion.export.registry import FORMATS, ExportSource, help_text
 
 if TYPE_CHECKING:
@@ -18,31 +18,35 @@ if TYPE_CHECKING:
 @click.command()
 @database_option
 @as_option
+@number_option
 @click.option("--json", "as_json", is_flag=True, help="JSON Lines instead of a table.")
 @click.pass_obj
-def log(settings: Settings, database: Path | None, name: str, as_json: bool) -> None:
+def log(settings: Settings, database: Path | None, name: str, number: int | None, as_json: bool) -> None:
     """Show a person's answer log: every answer, with the row it replaced."""
     from companion.record.log_text import as_lines, as_table
 
     db = reading(settings, database)
-    click.echo((as_lines if as_json else as_table)(db, person_in(db, name)), nl=False)
+    click.echo((as_lines if as_json else as_table)(db, person_in(db, name, number)), nl=False)
 
 
 @click.command(help=f"Write a PERSON's data to a file.\n\n\b\nFormats:\n{help_text()}")
-@click.argument("person")
+@click.argument("person", required=False)
+@number_option
 @click.option("--format", "form", type=click.Choice(tuple(FORMATS)), default="csv", show_default=True)
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write, instead of standard output.")
 @database_option
 @click.pass_obj
-def export(settings: Settings, database: Path | None, person: str, form: str, out: Path | None) -> None:
+def export(settings: Settings, database: Path | None, person: str | None, number: int | None, form: str, out: Path | None) -> None:
     """Write a person's data in a format of the registry."""
     from companion.base.clock import SystemClock
     from companion.base.private import private_file
     from companion.record.context import known_of
     from flows.catalogue import BOOK
 
+    if (person is None) == (number is None):
+        fail("say whose data: `companion export PERSON`, or `companion export --number NUMBER`")
     db, now = reading(settings, database), SystemClock().now()
-    number = person_in(db, person)
+    number = person_in(db, person or "", number)
     content = FORMATS[form].made(ExportSource(db, number, now, known_of(db, number, now).facts, BOOK)).encode()  # bytes: CRLF stays CRLF
     if out is None:
         sys.stdout.buffer.write(content)
@@ -59,6 +63,7 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
 
 @click.command()
 @click.argument("person", required=False)
+@number_option
 @click.option("--caseload", is_flag=True, help="A whole caseload instead of one lifter.")
 @click.option("--coach", "whose", help="With --caseload: only the lifters of the coach with this name or number.")
 @click.option("--log", "with_log", is_flag=True, help="With every answer of the PERSON, the newest first.")
@@ -69,8 +74,8 @@ def export(settings: Settings, database: Path | None, person: str, form: str, ou
               help="Write a caseload and the report of each lifter in it to this folder, linked.")
 @database_option
 @click.pass_obj
-def report(settings: Settings, database: Path | None, person: str | None, caseload: bool, whose: str | None, with_log: bool,
-           as_pdf: bool, paper: Literal["A4", "letter"], out: Path | None, folder: Path | None) -> None:
+def report(settings: Settings, database: Path | None, person: str | None, number: int | None, caseload: bool, whose: str | None,
+           with_log: bool, as_pdf: bool, paper: Literal["A4", "letter"], out: Path | None, folder: Path | None) -> None:
     """Write the report of a PERSON, or of a whole caseload, as one page to open in a browser or to print."""
     from companion.base.clock import SystemClock
     from companion.base.private import private_folder
@@ -82,7 +87,7 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
     from flows.catalogue import BOOK
 
     if folder is not None:
-        if person or caseload or as_pdf or out:
+        if person or number is not None or caseload or as_pdf or out:
             fail("--all goes with --coach and --log only")
         db, now = reading(settings, database), SystemClock().now()
         coach = coach_named(db, whose)[0] if whose is not None else None
@@ -97,11 +102,12 @@ def report(settings: Settings, database: Path | None, person: str | None, caselo
             fail(f"can't write to {folder}: {error.strerror or error}")
         click.echo(folder / "caseload.html")
         return
-    if caseload == bool(person) or (whose and not caseload):
-        fail("say whose report: `companion report PERSON`, or `companion report --caseload [--coach NAME]`")
+    if caseload + bool(person) + (number is not None) != 1 or (whose and not caseload):
+        fail("say whose report: `companion report PERSON`, `companion report --number NUMBER`, "
+             "or `companion report --caseload [--coach NAME]`")
     db, now = reading(settings, database), SystemClock().now()
-    if person:
-        number = person_in(db, person)
+    if not caseload:
+        number = person_in(db, person or "", number)
         page, name = report_html(db, number, now, BOOK, with_log=with_log), f"report-{number}"
     else:
         page, name = caseload_html(db, coach_named(db, whose)[0] if whose is not None else None, now), "report-caseload"

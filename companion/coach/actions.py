@@ -60,14 +60,14 @@ class CoachTurn:
         return Letter(self.turn.person, Say(text or f"Done for {self.whom}.", (*rows, *(button(*one) for one in more))),
                       about=self.lifter.person)
 
-    def to_lifter(self, value: str, template: str = "", first: Rows = (), must_arrive: bool = False, more: str = "") -> Letter:
+    def to_lifter(self, value: str, template: str = "", first: Rows = (), more: str = "") -> Letter:
         """Return the message to the lifter, in the act's words. ``first``: buttons before those to write back; ``more``: text at the
         end."""
         who = f"your coach {short(self.coach)}"
         said = (template or self.kind.told).format(who=who, Who=who[:1].upper() + who[1:], what=self.kind.words, value=value,
                                                    because=self.because)
         back = (button("Write back", "note_to_coach", self.turn.person), button("My coaches", "my_coaches"))
-        return Letter(self.lifter.person, Say(said + more, (*first, *back), must_arrive=must_arrive))
+        return Letter(self.lifter.person, Say(said + more, (*first, *back)))
 
 
 def act(turn: Turn, effect: Act) -> list[Letter]:
@@ -93,7 +93,7 @@ def _for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
 
 def _note(one: CoachTurn) -> list[Letter]:
     one.audit()
-    return [one.to_coach(f"Sent to {one.whom}."), one.to_lifter(plain(one.act.value), must_arrive=True)]
+    return [one.to_coach(f"Sent to {one.whom}."), one.to_lifter(plain(one.act.value))]
 
 
 def _reviewed(one: CoachTurn) -> list[Letter]:
@@ -160,6 +160,13 @@ def _pin_load(one: CoachTurn) -> list[Letter]:
     return _pin(one, lambda value: shown(float(value), "kg", str(one.lifter.known.facts.get("welcome.units", METRIC))), _lower)
 
 
+def _pin_setup(one: CoachTurn) -> list[Letter]:
+    from companion.screening.setups import called  # here: the first words to a stranger wait for little
+
+    system = str(one.lifter.known.facts.get("welcome.units", METRIC))
+    return _pin(one, lambda value: called(value, lambda number, unit: shown(number, unit, system)))
+
+
 def _pin_drill(one: CoachTurn) -> list[Letter]:
     letters = _pin(one, lambda value: value.replace("_", " "))
     if one.act.value != "none":
@@ -199,12 +206,15 @@ def _differing(one: CoachTurn, others: Sequence[Order], words: Callable[[str], s
 
 
 def _lower(one: CoachTurn) -> str:
-    """Return a warning if the limit from the tests is below the pinned load, since squat days use the lower one; "" otherwise."""
+    """Return a warning if the limit from the tests or from a clinician is below the pinned load, since squat days use the lowest; ""
+    otherwise."""
     facts = one.lifter.known.facts
-    limit, pin = (str(facts.get(name, "")) for name in ("load.limit", "load.pin"))
-    if not limit or not pin or float(limit) >= float(pin):
-        return ""
-    return f" The tests say at most {shown(float(limit), 'kg', str(facts.get('welcome.units', METRIC)))}; I use the lower of the two."
+    pin, system = str(facts.get("load.pin", "")), str(facts.get("welcome.units", METRIC))
+    for who, name in (("A clinician said", "load.told"), ("The tests say", "load.limit")):
+        most = str(facts.get(name, ""))
+        if most and pin and float(most) < float(pin):
+            return f" {who} at most {shown(float(most), 'kg', system)}; I use the lower of the two."
+    return ""
 
 
 def _reply(turn: Turn, effect: Act) -> list[Letter]:
@@ -216,7 +226,7 @@ def _reply(turn: Turn, effect: Act) -> list[Letter]:
         return [Letter(turn.person, Say("You have no coach here, so there is nobody to tell."))]
     return [Letter(turn.person, Say("Passed on.")),
             *(Letter(coach, Say(f"{display_name(turn.db, coach, turn.person)} writes: {plain(effect.value)}",
-                                reply_buttons(turn.db, coach, turn.person), must_arrive=True), about=turn.person) for coach in to)]
+                                reply_buttons(turn.db, coach, turn.person)), about=turn.person) for coach in to)]
 
 
 def _film(turn: Turn, effect: Act) -> list[Letter]:
@@ -236,13 +246,14 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
     typed = coaching.spaced(code)
     way = f"https://t.me/{turn.bot}?start={code}\nor the words “code {typed}”" if turn.bot else f"“code {typed}”"
     return [Letter(turn.person, Say(f"For {whom}: ask them to send me\n{way}\nIt works once, within seven days. They see "
-                                    "your name, choose whether to agree, and can end it at any time.", must_arrive=True), fleeting=True)]
+                                    "your name, choose whether to agree, and can end it at any time."), fleeting=True)]
 
 
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
     "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "overrule": _for_lifter(_overrule),
-    "pin_depth": _for_lifter(_pin_depth), "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
+    "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
+    "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
     "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed), "seen": _for_lifter(_seen),
 }
 """The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""

@@ -244,7 +244,7 @@ def _quiet(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
 
 def _fine(one: CaseloadRow, now: datetime, day_name: DayNamer) -> tuple[str, datetime]:
     stands = one.safety(now)
-    shut = f"; {stands.words.coach}" if stands.stands_since else ""
+    shut = f"; {stands.words.coach}" if stands.stands_since or stands.limits else ""
     if not one.answered:
         since = moment_of(one.linked)
         return f"fine, linked {_on(day_name(since))}{shut}", since

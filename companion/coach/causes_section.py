@@ -14,6 +14,8 @@ from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.protocols import protocol
 from companion.screening.readings import STANDING_WORDS
 from companion.screening.rulings import Verdict
+from companion.screening.sources import why
+from companion.screening.sureness import contrary_studies, sureness_words
 
 OVERRULED_WORDS: Final = {"likely": "likely", "ruled_out": "ruled out", "open": "open", "too_close": "too close to call",
                 "not_tested": "not tested"}
@@ -60,7 +62,10 @@ def cause_section(verdict: Verdict, overruled: CoachRuling | None) -> CauseSecti
         out = [one for one in verdict.left_by if one.row.direction == "against"]
         speaks.append(("Ruled the other two out", tuple(dict.fromkeys(map(_evidence, out)))))
     ruling = f"left by elimination ({RULING_WORDS[verdict.ruling]})" if verdict.by_elimination else RULING_WORDS[verdict.ruling]
-    return CauseSection(verdict.cause.capitalize(), ruling, RULING_MARKS[verdict.ruling.value], verdict_words(verdict),
+    if studies := contrary_studies(verdict):
+        speaks.append(("The one study of lifters", tuple((why(one), "one step less sure for it; our choice") for one in studies)))
+    words = f"{verdict_words(verdict)} {sureness_words(verdict)}".strip()
+    return CauseSection(verdict.cause.capitalize(), ruling, RULING_MARKS[verdict.ruling.value], words,
                  tuple(speaks), verdict.contradiction, settle_words(verdict.settle) if verdict.settle else "", overruled)
 
 

@@ -37,7 +37,7 @@ def _depth_chart(steps: Sequence[KeptFinding], whose: ChartOwner) -> Chart | Non
     dots = tuple(Dot(day, float(band.rank), label=BAND_WORDS[band]) for day, band in told.items())
     ticks = tuple((float(band.rank), BAND_WORDS[band].removesuffix(" parallel").replace("a little", "little")) for band in Band)
     return Chart("chart_depth", "Depth to keep to", (Track("After each squat day", dots),), ticks=ticks,
-                 limits=(-0.5, len(Band) - 0.5), notes=("Deeper is further up.",))
+                 limits=(len(Band) - 0.5, -0.5), notes=("Deeper is further down.",))
 
 
 def _kept(day: ToldDay) -> str:

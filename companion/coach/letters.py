@@ -12,6 +12,7 @@ from companion.coach.names import display_name
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import start_payload
 from companion.export.table import plain
+from companion.port import Rank
 from companion.record import coaching, people
 from companion.record.persist import put_message
 from companion.record.turn import Turn
@@ -25,19 +26,20 @@ Rows = tuple[tuple[Tap, ...], ...]
 @dataclass(frozen=True, slots=True)
 class Letter:
     """A message to a person. ``about``: the lifter it is about, where it goes to somebody else; ``fleeting``: it contains a code, so
-    its text is deleted once sent."""
+    its text is deleted once sent; ``rank``: its class, None for the usual."""
 
     to: int
     say: Say
     about: int | None = None
     fleeting: bool = False
+    rank: Rank | None = None
 
 
 def post(turn: Turn, letters: Sequence[Letter]) -> None:
     """Add letters to the outbox; one to the person whose turn it is goes to the address they write from."""
     for letter in letters:
         put_message(turn.db, letter.to, letter.say, turn.now, turn.to if letter.to == turn.person else None, about=letter.about,
-                    fleeting=letter.fleeting)
+                    fleeting=letter.fleeting, rank=turn.rank if letter.to == turn.person else letter.rank)
 
 
 def short(name: str | None) -> str:
@@ -80,5 +82,5 @@ def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str 
     number, for the button "Seen"; 0 for none."""
     first = f", {words_of(level).coach}" if level not in ("", Level.GO.value) else ""
     noted = (button("Seen", "alert_seen", f"{lifter}-{alert}"),) if alert else ()
-    return [Letter(coach, Say(f"{display_name(db, coach, lifter)}{first}: {plain(because)}", (*noted, *reply_buttons(db, coach, lifter)),
-                              must_arrive=True), about=lifter) for coach, _ in coaching.coaches_of(db, lifter)]
+    return [Letter(coach, Say(f"{display_name(db, coach, lifter)}{first}: {plain(because)}", (*noted, *reply_buttons(db, coach, lifter))),
+                   about=lifter, rank=Rank.PAIN) for coach, _ in coaching.coaches_of(db, lifter)]

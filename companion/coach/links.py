@@ -50,11 +50,11 @@ def link(turn: Turn, effect: Link) -> list[Letter]:
 def _withdraw(turn: Turn, coach: int) -> list[Letter]:
     name = short(coaching.coach_name(turn.db, coach)) or "That coach"
     if not coaching.withdraw(turn.db, turn.person, coach, turn.now):
-        return [Letter(turn.person, Say("That coach can no longer see your answers.", must_arrive=True))]
+        return [Letter(turn.person, Say("That coach can no longer see your answers."))]
     said = f"{name} can't see your answers from now on. What I sent them before stays in their chat."
     said += orders.lapsed_words(turn.db, turn.person, turn.now, str(turn.known.facts.get("welcome.units", METRIC)))
     told = f"{display_name(turn.db, coach, turn.person)} has stopped sharing their answers with you."
-    return [Letter(turn.person, Say(said, must_arrive=True)),
+    return [Letter(turn.person, Say(said)),
             Letter(coach, Say(told, (button("My lifters", "caseload"),)), about=turn.person)]
 
 
@@ -73,7 +73,7 @@ def _agree(turn: Turn, invited: int) -> list[Letter]:
     rows = (button(f"See {theirs_called}", "lifter", person), button("My lifters", "caseload"))
     name = short(coaching.coach_name(db, invitation.made_by))
     mine = Say(f"{name} is your coach here now. In “my coaches” you see what they look at, and can end it.",
-               (button("My coaches", "my_coaches"),), must_arrive=True)
+               (button("My coaches", "my_coaches"),))
     whom = short(invitation.name)
     code = f" (your code for {whom})" if whom and whom.casefold() != name_of_person(db, person).casefold() else ""
     theirs = Say(f"{theirs_called} has agreed{code}: you can see their answers now.", rows)

@@ -15,9 +15,11 @@ from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFor
 from companion.screening.retest import change
 from companion.screening.screen import LoggedAnswer, Screen
 from companion.screening.sessions import ReadingSession, sessions_of
+from companion.screening.sources import SOURCES
 from companion.screening.trend import SESSIONS, trend
 
 _NOTHING: Final = "–"
+_MDC: Final = SOURCES["mdc"]
 
 
 def numbers_table(answers: Sequence[LoggedAnswer], screen: Screen, errors: Errors, show: NumberFormat, when: LocalTimes) -> Table:
@@ -57,13 +59,13 @@ def _measured(taken: tuple[Reading, ...], sessions: Sequence[ReadingSession], er
     lines = tuple(f"{line.name}: {against_threshold(taken, line, error, show).words}"
                   for line in protocol(first.test).thresholds_in(first.unit))
     reading = f"{show(round(mean_of(taken), 1), first.unit)}{' by eye, the middle of a band' if first.width else ''}"
-    return (tuple(filter(None, (reading, each))), f"by {how}", lines or _NOTHING, _error(error, len(values), show),
+    return (tuple(filter(None, (reading, each))), f"by {how}", lines or _NOTHING, _error(error, show),
             tuple(_changes(sessions, errors, show, when)) or "one session so far")
 
 
-def _error(error: Error, repeats: int, show: NumberFormat) -> tuple[str, ...]:
+def _error(error: Error, show: NumberFormat) -> tuple[str, ...]:
     own = f"; from {error.own} of their own repeats too" if error.own else ""
-    return (f"{show(round(error.of_mean(repeats), 1), error.unit)} standard error of this mean",
+    return (f"{show(round(error.sem, 1), error.unit)} standard error of measurement",
             f"{show(round(error.mdc, 1), error.unit)} least change that is not error, two single readings{own}")
 
 
@@ -98,7 +100,7 @@ def sources_of(screen: Screen, errors: Errors, show: NumberFormat) -> Table:
     kinds = {(one.test, one.unit) for one in readings}
     for line in chain.from_iterable(test.thresholds for test in measured()):
         if not kinds or (line.test, line.unit) in kinds:
-            rows.append((f"{protocol(line.test).name}: {show(line.value, line.unit)}, {line.name}", line.source,
+            rows.append((f"{protocol(line.test).name}: {line.shown(show)}, {line.name}", line.source,
                          STANDING_WORDS[line.standing]))
     for test, method in sorted({(one.test, one.method) for one in readings}):
         error = errors.of(test, method)
@@ -108,5 +110,5 @@ def sources_of(screen: Screen, errors: Errors, show: NumberFormat) -> Table:
               f"{STANDING_WORDS['common practice']}; weights: {STANDING_WORDS['choice']}"),
              ("When a cause is likely, ruled out or too close to call", "the decision rule of this project", STANDING_WORDS["choice"]),
              ("Depth and load to keep to", "one band above the rounding; 80 % of the working load", STANDING_WORDS["choice"]),
-             ("Smallest change beyond error", "1.96 · √2 · SEM (Weir 2005 J Strength Cond Res 19:231)", STANDING_WORDS["read"])]
+             ("Smallest change beyond error", f"1.96 · √2 · SEM ({_MDC.source})", STANDING_WORDS[_MDC.standing])]
     return Table("sources", "Lines, errors and rules, with their sources", ("What", "Source", "Standing"), tuple(rows))

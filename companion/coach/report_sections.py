@@ -36,12 +36,14 @@ from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
+from companion.screening.limits import words_of as words_of_limits
 from companion.screening.load_limit import limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import Level, pain_now
 from companion.screening.screen import about_from, screen_from
+from companion.screening.setups import called, setup_from, without_luck
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
 
@@ -89,10 +91,12 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     facts, answers, rows = known.facts, list(known.answers()), list(log.answers_of(db, person))
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
     when, show = LocalTimes(zone), _showing(system)
-    screen, about = screen_from(answers), about_from(answers)
+    screen, about = without_luck(screen_from(answers), str(facts.get("setup.luck", ""))), about_from(answers)
     errors = errors_from(answers, about.sex)
-    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors)
-    days, seed = days_told(answers, zone), trial_seed(answers, str(person))
+    days = days_told(answers, zone)
+    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors,
+                          setup_from(facts), days)
+    seed = trial_seed(answers, str(person))
     tested = bool(screen.done)
     verdicts = conclusion.verdicts if tested else ()
     causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in verdicts)
@@ -128,7 +132,7 @@ def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay
         f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
         for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=ruling_order)]
     last = days[-1] if days else None
-    lines = [("Safety level now", safety.words.report), *parts,
+    lines = [("Safety level now", safety.words.report), ("Told by a clinician", words_of_limits(safety.limits, show)), *parts,
              ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)), ("Load lifted", over),
              ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
              ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
@@ -195,12 +199,24 @@ def _results_at(kept: Mapping[str, KeptFact]) -> datetime | None:
         return None
 
 
+LOAD_SAID: Final = {"load.limit": "from the tests", "load.pin": "set by a coach", "load.told": "told by a clinician"}
+
+
 def _load_now(facts: Facts, show: NumberFormat) -> str:
-    limits = {name: float(str(value)) for name in ("load.limit", "load.pin") if (value := facts.get(name, "")) != ""}
+    limits = {name: float(str(value)) for name in LOAD_SAID if (value := facts.get(name, "")) != ""}
     if not limits:
         return ""
     name = min(limits, key=lambda one: limits[one])
-    return f"at most {show(limits[name], 'kg')} ({'set by a coach' if name == 'load.pin' else 'from the tests'})"
+    return f"at most {show(limits[name], 'kg')} ({LOAD_SAID[name]})"
+
+
+def _setup(facts: Facts, show: NumberFormat) -> str:
+    """Return how the set-up stands, in words; "" where none was tried."""
+    if pin := str(facts.get("setup.pin", "")):
+        return f"{called(pin, show)} (set by a coach)"
+    state = {"waits": "checked, waits for the next morning", "good": "checked, no pinch or pain", "out": "out: a pinch, an ache or pain"}
+    return f"{called(change, show)}: {state[how]}" if (how := str(facts.get("setup.state", ""))) in state and (
+        change := str(facts.get("setup.change" if how != "out" else "setup.out", ""))) else ""
 
 
 def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system: str, show: NumberFormat, now: datetime,
@@ -212,6 +228,7 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system
         ("No squat days before", f"{back}" if (back := plan.paused_until(today)) else ""),
         ("No squat days from", "; ".join(f"{first} until {over}" for first, over in plan.away if first > today)),
         ("Goal, as written", str(facts.get("squat.goal", ""))),
+        ("Squat for now", conclusion.setup_words), ("Set-up", _setup(facts, show)),
         ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
         ("What the tests say of depth", conclusion.keep_words if tested else ""),
         ("What the tests say of load", conclusion.load_words if tested else ""),

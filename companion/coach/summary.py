@@ -19,16 +19,19 @@ from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import caseload, coaching, log, people, reminders
 from companion.record.caseload import KeptAlert
-from companion.record.context import SAFETY_LEVEL, standing_in
+from companion.record.context import LIMITS, SAFETY_LEVEL, standing_in
 from companion.record.log import KeptFact, KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.errors import errors_from
+from companion.screening.limits import limits_in as limits_told
+from companion.screening.limits import words_of
 from companion.screening.load_limit import LimitSet, limits_in, over_limit
 from companion.screening.protocols import measured, protocol
 from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
 from companion.screening.screen import LoggedAnswer, about_from
 from companion.screening.sessions import ReadingSession, sessions_of
+from companion.screening.setups import setup_from
 from companion.screening.squat_days import ToldDay, days_told
 from companion.screening.standing import SafetyStanding
 
@@ -121,10 +124,11 @@ class AlertDetail:
 class LifterPage:
     """The data of one lifter's page. Texts are unchanged from the record, so the views make them plain.
 
-    ``safety``: the standing now. ``went``: the latest answer on whether they were seen after a referral. ``over``: on how many of the
-    latest squat days the load was over the limit, in words. ``overall``: the kind of result. ``step``: the depth to keep to after the
-    squat days (a band), ``keep``: the depth from the results. ``limit`` and ``load_pin`` are in kg. ``days``, ``media``, ``alarms``
-    and ``acts``: newest first.
+    ``safety``: the standing now. ``told``: what clinicians told them to leave out, in words. ``went``: the latest answer on whether they
+    were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words. ``overall``: the
+    kind of result. ``step``: the depth to keep to after the squat days (a band), ``keep``: the depth from the results.
+    ``setup``: the set-up they squat with, and by whom or by which check. ``limit`` and
+    ``load_pin`` are in kg. ``days``, ``media``, ``alarms`` and ``acts``: newest first.
     """
 
     person: int
@@ -133,6 +137,7 @@ class LifterPage:
     system: str
     gone: tuple[datetime, str] | None
     safety: SafetyStanding
+    told: str
     went: KeptFinding | None
     told_at: str
     overall: str
@@ -144,6 +149,8 @@ class LifterPage:
     step: KeptFinding | None
     keep: str
     depth_pin: Pinned | None
+    setup: str
+    setup_why: str
     limit: float | None
     load_pin: Pinned | None
     over: str
@@ -205,11 +212,13 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
     plan = plan_from(facts)
     days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
     return LifterPage(
-        held.person, held.name, zone, system, held.gone, safety_of(held, facts, now), found.get("referral.went"),
+        held.person, held.name, zone, system, held.gone, safety_of(held, facts, now),
+        words_of(limits_told(facts.get(LIMITS)), lambda value, unit: shown(value, unit, system)), found.get("referral.went"),
         str(facts.get("outcome.at", "")), str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
         tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         found.get("depth.step"), str(facts.get("depth.keep", "")), _pinned(found.get("depth.pin")),
+        setup.change if (setup := setup_from(facts)) else "", _setup_why(found),
         _kilos(facts.get("load.limit")), _pinned(found.get("load.pin")),
         over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)), str(facts.get("drill", "")),
         _pinned(found.get("drill.pin")),
@@ -254,7 +263,7 @@ def _number(session: ReadingSession, error: Error, show: NumberFormat) -> Latest
         told = f"by eye, a band of {show(first.width, first.unit)}"
     else:
         own = f", with {error.own} of their own repeats" if error.own else ""
-        told = (f"{show(error.of_mean(len(readings)), first.unit)} (SEM of this mean); a change counts from "
+        told = (f"{show(error.sem, first.unit)} (SEM); a change counts from "
                 f"{show(error.mdc, first.unit)} ({STANDING_WORDS[error.standing]}{own})")
     how = " ".join(filter(None, (first.method.replace("_", " "), first.placement)))
     return LatestReading(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)
@@ -270,6 +279,11 @@ def media_in(rows: Sequence[LogRow]) -> tuple[SentMedia, ...]:
 def _cause(name: str, facts: Mapping[str, float | str], found: Mapping[str, KeptFinding],
            overruled: Mapping[str, OverruledFinding]) -> CauseSummary:
     return CauseSummary(name, str(facts.get(name, "")), found[name].because if name in found else "", overruled.get(name))
+
+
+def _setup_why(found: Mapping[str, KeptFinding]) -> str:
+    pin, checked = found.get("setup.pin"), found.get("setup.change")
+    return pin.rule if pin and pin.value else checked.because if checked else ""
 
 
 def _pinned(found: KeptFinding | None) -> Pinned | None:

@@ -48,6 +48,7 @@ from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import WENT_WORDS, words_of
 from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
+from companion.screening.setups import called
 from companion.screening.squat_days import ToldDay
 
 LINES_A_PAGE: Final = 10
@@ -258,6 +259,8 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield shortened(f"Can't be reached since {look.day_name(page.gone[0])}: {page.gone[1] or 'no reason given'}", 90)
     since = f", since {look.day_name(at)}" if (at := page.safety.stands_since) else ""
     yield shortened(f"Safety: {page.safety.words.coach}{since}", 90)
+    if page.told:
+        yield shortened(f"Told by a clinician: {page.told}", 160)
     if page.went and page.safety.since and page.went.at >= page.safety.since:
         yield shortened(f"Been seen: {WENT_WORDS.get(page.went.value, page.went.value)}, told {look.day_name(page.went.at)}"
                   f"{f': {page.went.because}' if page.went.value == 'yes' else ''}", 110)
@@ -265,6 +268,8 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield f"Results, {look.day_name(told)}: {RESULT_WORDS.get(page.overall, 'unknown')}"
     for cause in page.causes:
         yield _cause_line(cause, 90, 90)
+    if setup := _setup_line(page):
+        yield setup
     if depth := _depth_line(page):
         yield depth
     if load := _load_line(page):
@@ -311,6 +316,11 @@ def _depth_line(page: LifterPage) -> str:
         pin = band_of(page.depth_pin.value)
         said += f"; pinned to {BAND_WORDS[pin] if pin else page.depth_pin.value} ({_by(page.depth_pin)})"
     return shortened(said, 150)
+
+
+def _setup_line(page: LifterPage) -> str:
+    said = called(page.setup, lambda value, unit: shown(value, unit, page.system))
+    return shortened(f"Set-up: {said} ({page.setup_why})", 170) if said else ""
 
 
 def _load_line(page: LifterPage) -> str:
@@ -362,7 +372,7 @@ def days_say(look: LifterView, page: LifterPage) -> Say:
     """Return the last squat days, newest first, and the depth and load to keep to."""
     lines = [f"{look.name}: last squat days", ""]
     lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None reported yet."]
-    lines += ["", *filter(None, (_depth_line(page), _load_line(page)))]
+    lines += ["", *filter(None, (_setup_line(page), _depth_line(page), _load_line(page)))]
     return Say(_text(lines), _back(look.lifter, ("Numbers", "numbers")))
 
 

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from companion.conversation.draft import Draft
+from companion.conversation.effects import DESCRIBE, Say
 from companion.conversation.kinds import Answer, Option
 from companion.conversation.prompt import aside_say, progress, prompt
 from companion.conversation.session import Aside
@@ -24,6 +27,14 @@ def ask_again(draft: Draft, before: str = "", event: str = AGAIN) -> None:
         show(draft, before)
     elif before:
         draft.say(before)
+
+
+def describe(draft: Draft) -> None:
+    """Show again what waits, its picture described in words instead of shown."""
+    ask_again(draft)
+    shown = draft.effects[-1] if draft.effects else None
+    if isinstance(shown, Say) and shown.picture:
+        draft.effects[-1] = replace(shown, picture=DESCRIBE + shown.picture)
 
 
 def ask_aside(draft: Draft, about: str, text: str = "") -> None:

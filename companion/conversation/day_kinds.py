@@ -6,7 +6,7 @@ Answers are stored in the calendar's notation (calendar.plan, calendar.reading),
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
 from companion.calendar.plan import PlanChange
@@ -18,6 +18,7 @@ from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest
 from companion.language.days.times import read_hours
+from companion.language.limits import CLEARED, read_end
 
 NOON: Final = 12
 
@@ -172,3 +173,48 @@ class Day(Kind):
 
     def example(self, context: ReadingContext) -> str:
         return "For example: 3 January, or in two weeks."
+
+
+_WEEKS: Final = (1, 2, 4, 6)
+"""Weeks to tap for the end of a limit; our choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class LimitEnd(Kind):
+    """The end of a clinician's limit: a date to come, kept as "2026-12-01", or ``CLEARED`` where it stands until somebody is cleared."""
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        weeks = tuple(Option(f"week_{count}", f"For {count} weeks" if count > 1 else "For a week") for count in _WEEKS)
+        return (*weeks, Option(CLEARED, "Until they clear me", ("cleared", "not sure", "don't know", "no date")))
+
+    @property
+    def typical(self) -> Value:
+        return CLEARED
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return (CLEARED, "2026-03-16")
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        chosen = pick(text, self.options, ReadingContext(strict=True))
+        if isinstance(chosen, Answer):
+            return self._of(str(chosen.value), text, context)
+        end = read_end(text, _today(context))
+        if not end or (end != CLEARED and date.fromisoformat(end) <= _today(context)):
+            return Unclear("I need a day to come, or how many weeks.")
+        return Answer(end, text)
+
+    def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
+        return self._of(option.value, option.label, context)
+
+    @staticmethod
+    def _of(value: str, raw: str, context: ReadingContext) -> Answer:
+        weeks = value.removeprefix("week_")
+        return Answer((_today(context) + timedelta(weeks=int(weeks))).isoformat() if weeks.isdecimal() else value, raw)
+
+    def claims(self, text: str, context: ReadingContext) -> bool:
+        return _names_a_day(text, context)
+
+    def example(self, context: ReadingContext) -> str:
+        return "For example: 3 January, for three weeks, or until they clear me."

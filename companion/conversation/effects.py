@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
+
+DESCRIBE: Final = "describe "
+"""Before a picture's name: the message carries its description in words instead of the picture."""
 
 
 class Tap(NamedTuple):
@@ -17,12 +20,13 @@ class Tap(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Say:
-    """One message. ``after``: seconds until it is sent; an unsent one is withdrawn by a later turn of the same person."""
+    """One message. ``after``: seconds until it is sent; an unsent one is withdrawn by a later turn of the same person. ``must_arrive``:
+    false for a courtesy, which is not sent again where it may have arrived."""
 
     text: str
     buttons: tuple[tuple[Tap, ...], ...] = ()
     picture: str = ""
-    must_arrive: bool = False
+    must_arrive: bool = True
     after: float = 0.0
 
 

@@ -46,7 +46,7 @@ class Jump:
     when: Condition
     to: str = END
     say: str = ""
-    must_arrive: bool = False
+    must_arrive: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +95,7 @@ class Tell:
 
     say: str
     only_if: Condition = ALWAYS
-    must_arrive: bool = False
+    must_arrive: bool = True
     picture: str = ""
     side: str = ""
     offers: tuple[Offer, ...] = ()

@@ -31,11 +31,12 @@ class ReadingContext:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A reply that was understood: the stored value, the text it came from, and its unit ("" for none)."""
+    """A reply that was understood: the stored value, the text it came from, and its unit ("" for none). ``tapped``: by a button."""
 
     value: Value
     raw: str
     unit: str = ""
+    tapped: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,14 +230,16 @@ class Hold(Ready):
 
 @dataclass(frozen=True, slots=True)
 class Words(Kind):
-    """A few words of the lifter's own, stored unchanged; ``limit``: the most characters."""
+    """A few words of the lifter's own, stored unchanged; ``limit``: the most characters. ``tried``: answers worth trying for who
+    checks a flow that reads them."""
 
     limit: int = 500
     example_text: str = ""
+    tried: tuple[str, ...] = ()
 
     @property
     def samples(self) -> tuple[Value, ...]:
-        return ("some words",)
+        return ("some words", *self.tried)
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         clean = " ".join(text.split())

@@ -156,7 +156,8 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
         return
     name = _log_name(draft, ask)
     _record(draft, ask, given.raw, given.value, given.unit)
-    _answered(draft, frame._replace(got={**frame.got, name: given.value}, trail=(*frame.trail, frame.state)))
+    got = {**frame.got, name: given.value} | ({f"{name}_by": "tap" if given.tapped else "words"} if ask.safety else {})
+    _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
 
 

@@ -42,12 +42,20 @@ def park(draft: Draft, before: str = "") -> None:
 
 
 def start(draft: Draft, flow: str, asked: str = "") -> None:
-    """Begin a flow by name, after parking the running one. A parked run of the same flow continues, unless this one has a request of its
-    own. A flow that replaces home starts where home is asked for."""
+    """Begin a flow by name, after parking the running one, or over it if it answers beside it.
+
+    A parked run of the same flow continues, unless this one has a request of its own. A flow that replaces home starts where home is
+    asked for.
+    """
     flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
     running = draft.session.stack
     if running and draft.compiled.flow.policy.holds and not draft.book[flow].flow.policy.always and flow not in draft.ask.lets:
         ask_again(draft, "These questions come first.")
+        return
+    names = {frame.flow for frame in running}
+    if running and draft.book[flow].flow.policy.beside and not names & {flow, draft.book.home}:
+        interrupt(draft)
+        draft.push(flow, asked)
         return
     if asked and draft.session.stack and draft.top.flow == flow:
         end(draft, "left")

@@ -14,7 +14,7 @@ class Policy:
     the flow itself asks about pain, or where a coach writes about somebody else. ``hears_signs``: likewise for other signs.
     ``holds``: no other flow may begin over its questions, except one with ``always``. ``resumes``: false if it begins again after
     an interruption. ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it.
-    ``stops``: its questions have a stop button.
+    ``stops``: its questions have a stop button. ``beside``: it begins over the open question, which is asked again after it.
     """
 
     counted: bool = True
@@ -26,10 +26,12 @@ class Policy:
     reopens: bool = True
     quiet: bool = False
     stops: bool = True
+    beside: bool = False
 
     TEST: ClassVar[Policy]
     TALK: ClassVar[Policy]
     PAGE: ClassVar[Policy]
+    BESIDE: ClassVar[Policy]
     MENU: ClassVar[Policy]
     FOLLOW_UP: ClassVar[Policy]
     SAFETY: ClassVar[Policy]
@@ -48,6 +50,9 @@ Policy.TALK = Policy(counted=False)
 
 Policy.PAGE = replace(Policy.TALK, quiet=True)
 """A page to read, without questions."""
+
+Policy.BESIDE = replace(Policy.PAGE, reopens=False, beside=True)
+"""An answer to a question of the person's, over whatever is open."""
 
 Policy.MENU = replace(Policy.TALK, stops=False)
 """The menu, which runs when nothing else does."""

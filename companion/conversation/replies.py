@@ -12,7 +12,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.asking import aside_options, ask_again, ask_aside, show_aside
+from companion.conversation.asking import aside_options, ask_again, ask_aside, describe, show_aside
 from companion.conversation.condition import ALWAYS
 from companion.conversation.draft import Draft
 from companion.conversation.events import Sent
@@ -137,7 +137,7 @@ _THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thank
                             "all right", "fine", "understood", "\N{THUMBS UP SIGN}"))
 """Replies to a message without a question, such as the one on the evening before a squat day."""
 GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
-_CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP)
+_CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP, Phrase.DESCRIBE)
 
 
 def _control(draft: Draft, heard: Phrase) -> None:
@@ -152,8 +152,10 @@ def _control(draft: Draft, heard: Phrase) -> None:
             skip(draft)
         case Phrase.AGAIN:
             ask_again(draft)
+        case Phrase.DESCRIBE:
+            describe(draft)
         case _:
-            draft.say("Tap a button or type your answer. You can also say: back, skip, again, stop, menu. "
+            draft.say("Tap a button or type your answer. You can also say: back, skip, again, describe, stop, menu. "
                       "If anything hurts, say so at any time.")
             ask_again(draft, event=HELP)
 
@@ -238,7 +240,7 @@ def _chosen(draft: Draft, ask: Ask, value: str) -> None:
         if option.value == value and (option.only_if == ALWAYS or option.only_if.holds(draft.facts())):
             meant = ask.kind.tapped(option, draft.context)
             if isinstance(meant, Answer):
-                answer(draft, meant)
+                answer(draft, replace(meant, tapped=True))
             else:
                 ask_again(draft, meant.reason)
             return

@@ -147,4 +147,4 @@ def _invite(draft: Draft, invite: Invite) -> None:
         draft.say(render(flow.missed, facts, now))
         return
     buttons = offered(flow.invites or (Offer(flow.title, flow.name, invite.asked),), facts, now)
-    draft.say(render(flow.invite, facts, now), buttons=buttons, must_arrive=True)
+    draft.say(render(flow.invite, facts, now), buttons=buttons)

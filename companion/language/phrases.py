@@ -46,6 +46,7 @@ class Phrase(Enum):
     STOP = "stop"
     AGAIN = "again"
     HELP = "help"
+    DESCRIBE = "describe"
     READY = "ready"
 
 
@@ -115,6 +116,10 @@ FIRM: dict[Phrase, str] = {
         help me|out?, i? need some? help, can|could you help me?, how do i?, how do i|you do it|this|that, how
         does it|this work, what can i do|say|type, what should i do|say|type, what do i say|type, what are my
         options, commands|menu|options|info, instructions, im? stuck""",
+    Phrase.DESCRIBE: """
+        describe it|this|that?, describe the? picture|photo|image|drawing|chart, can|could you describe it|this|that?,
+        can|could you describe the picture|image|drawing|chart, picture|image description, alt text,
+        what does the picture|image|drawing|chart show, what is in the picture|image, whats in the picture|image""",
     Phrase.READY: """
         im? all? ready now?, i am ready|done, ready when you are, ready to go|start, all? done it|that|now?,
         ive? done it|that?, thats me? done, im? all? finished, ive finished, complete|completed, im? all? set
@@ -155,6 +160,7 @@ SIGNS: dict[Phrase, str] = {
     Phrase.STOP: "🛑✋⏹⏸",
     Phrase.AGAIN: "🔁🔄",
     Phrase.HELP: "❓❔🆘",
+    Phrase.DESCRIBE: "🖼",
     Phrase.READY: "✅✔🆗🏁▶🆒",
 }
 

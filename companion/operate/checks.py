@@ -14,12 +14,15 @@ from urllib.parse import urlsplit
 
 from companion.base.private import open_to_others
 from companion.operate.backup import DAYS_KEPT, daily
-from companion.operate.heartbeat import OFFSET, POLL, POLL_LATE
+from companion.operate.heartbeat import OFFSET, PAIN_LATE, POLL, POLL_LATE, UNSENT_LATE
 from companion.operate.inspection import CheckResult, Inspection, Severity
 from companion.operate.integrity import damage_of, megabytes, schema_of
 from companion.operate.restore import kept_aside
 from companion.operate.sqlite_faults import FAULTS
-from companion.record.timestamps import moment_of, text_of
+from companion.record.chain import chain_fault, head_beside
+from companion.record.outbox import backlog
+from companion.record.status import CLOCK_JUMP, LOG_CUT
+from companion.record.timestamps import text_of
 
 FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
 ResultLines = Iterator[tuple[Severity, str]]
@@ -27,13 +30,14 @@ ResultLines = Iterator[tuple[Severity, str]]
 TELEGRAM_KEEPS: Final = timedelta(hours=24)
 """Time Telegram keeps updates that are not taken (Bot API, getUpdates; from memory)."""
 
-UNSENT_LATE: Final = timedelta(minutes=10)
 REMINDER_LATE: Final = timedelta(hours=1)
 FAILED_WITHIN: Final = timedelta(days=7)
 BACKUP_LATE: Final = timedelta(days=2)
 CLOCK_OFF: Final = timedelta(seconds=30)
 CLOCK_FAR_OFF: Final = timedelta(hours=1)
 """Far enough off that reminders come at the wrong hour, and a day's safety check may count for the wrong day."""
+
+JUMP_LATELY: Final = timedelta(days=1)
 
 FREE_LOW: Final = 500 * 10**6
 FREE_OUT: Final = 50 * 10**6
@@ -138,6 +142,19 @@ def database(seen: Inspection) -> ResultLines:
         yield (BROKEN, f"damaged ({damage}): {_bring_back(seen)}") if damage else (FINE, "sound")
 
 
+def answer_log(seen: Inspection) -> ResultLines:
+    """Check the chain over the answer log, against its head outside the file too."""
+    assert seen.db is not None
+    fault = chain_fault(seen.db, head_beside(seen.path))
+    lost = seen.marks.get(LOG_CUT)
+    if fault:
+        yield BROKEN, f"{fault}: {_bring_back(seen)}, or find out who changed the file"
+    else:
+        yield FINE, "every answer is as it was written"
+    if lost is not None:
+        yield LOOK, f"at the start of {text_of(lost.at)}, {lost.value}; a backup may have it"
+
+
 def _bring_back(seen: Inspection) -> str:
     stop = "stop the companion, then " if seen.running else ""
     return f"{stop}`companion restore` the newest backup ({_newest(seen) or 'none is known'})"
@@ -227,14 +244,14 @@ def updates(seen: Inspection) -> ResultLines:
 def unsent(seen: Inspection) -> ResultLines:
     """Check for messages that wait too long."""
     assert seen.db is not None
-    count, oldest = seen.db.execute(  # at a terminal a message waits until its screen opens, which is no fault
-        "select count(*), min(due_at) from outbox where settled_at is null and channel <> 'terminal' and due_at <= ?",
-        (text_of(seen.now),)).fetchone()
-    if count and seen.now - moment_of(oldest) > UNSENT_LATE:
-        do = "check the network and the log" if seen.running else "start the bot, it sends what is not too late"
-        yield LOOK, f"{count} wait to be sent, the oldest since {oldest}: {do}"
+    there = backlog(seen.db, seen.now)
+    do = "check the network and the log" if seen.running else "start the bot, it sends what is not too late"
+    if there.pain and seen.now - there.pain > PAIN_LATE:
+        yield BROKEN, f"an answer to pain waits to be sent since {text_of(there.pain)}: {do}"
+    if there.oldest and seen.now - there.oldest > UNSENT_LATE:
+        yield LOOK, f"{there.waiting} wait to be sent, the oldest since {text_of(there.oldest)}: {do}"
     else:
-        yield FINE, f"{count} wait to be sent"
+        yield FINE, f"{there.waiting} wait to be sent"
 
 
 def reminders(seen: Inspection) -> ResultLines:
@@ -252,7 +269,11 @@ def reminders(seen: Inspection) -> ResultLines:
 
 
 def clock(seen: Inspection) -> ResultLines:
-    """Check this machine's clock against Telegram's."""
+    """Check this machine's clock against Telegram's, and whether it was set lately."""
+    jump = seen.marks.get(CLOCK_JUMP)
+    if jump is not None and abs(seen.now - jump.at) < JUMP_LATELY:
+        yield LOOK, (f"it was set by {float(jump.value):+.0f} s at {text_of(jump.at)}; what waited was moved with it. Turn on network time "
+                     "if nobody did it")
     mark = seen.marks.get(OFFSET)
     if mark is None:
         return
@@ -271,12 +292,13 @@ CHECKS: Final = (
     Check("SQLite", sqlite),
     Check("disk", disk),
     Check("database", database),
+    Check("answers", answer_log, ("answers", "chain")),
     Check("schema", schema, ("_sqlite_migrations", "persons")),
     Check("private", private),
     Check("backups", backups),
     Check("poll", poll, ("updates",)),
     Check("handled", updates, ("updates",)),
-    Check("messages", unsent, ("outbox",)),
+    Check("messages", unsent, ("outbox", "owed")),
     Check("reminders", reminders, ("reminders", "addresses")),
     Check("clock", clock, ("marks",)),
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import datetime
 from typing import Final
 
 REASONS: Final = ("may_have_arrived", "gone", "wrote_first", "too_late", "replaced", "refused")
@@ -41,5 +40,8 @@ class Counters:
     def committed(self, seconds: float) -> None:
         """Record the seconds of a commit with all its turns."""
 
-    def polled(self, at: datetime) -> None:
+    def polled(self) -> None:
         """Note an answered poll."""
+
+    def clock_jumped(self, seconds: float) -> None:
+        """Note that the wall clock was set by so many seconds."""

@@ -28,6 +28,13 @@ EVERY: Final = timedelta(minutes=1)
 POLL_LATE: Final = timedelta(minutes=5)
 """Time without a good poll after which the bot counts as unwell: our choice; a poll is answered within 25 s, and marked once a minute."""
 
+UNSENT_LATE: Final = timedelta(minutes=10)
+"""Time after which a message that is due and not sent is told of: our choice; an hour's outage is then seen, a busy minute is not."""
+
+PAIN_LATE: Final = timedelta(seconds=30)
+"""The same for an answer to pain, which leaves within two seconds unless something is wrong: our choice, above the longest wait between
+two tries."""
+
 HALF_SECOND: Final = timedelta(seconds=0.5)
 """Added to an HTTP date, which is cut to whole seconds: the error is then at most half a second."""
 
@@ -58,7 +65,7 @@ class Heartbeat:
     def polled(self, theirs: datetime | None) -> None:
         """Note an answered poll; ``theirs`` is the response's date, to the second."""
         now = self._clock.now()
-        self._watch.polled(now)
+        self._watch.polled()
         soon = self._at is not None and timedelta(0) <= now - self._at < EVERY
         if soon or (self._noting is not None and not self._noting.done()):
             return

@@ -72,7 +72,8 @@ def inspecting(settings: Settings, path: Path, backups: Path | None, now: dateti
 
 def is_running(database: Path) -> bool:
     """True if a companion holds this file's lock (record.file)."""
-    lock = database.with_name(database.name + ".lock")
+    real = database.resolve()
+    lock = real.with_name(real.name + ".lock")
     try:
         if lock.exists():
             with open_read_only(lock) as db:

@@ -12,6 +12,7 @@ from typing import Final
 
 from sqlite_utils import Database
 
+from companion.record.chain import chain_fault, head_beside
 from companion.record.schema import migrations
 
 SPARE_BYTES: Final = 32 * 2**20
@@ -87,6 +88,7 @@ def copy(source: Path, into: Path, free: Callable[[Path], int] = free_bytes) -> 
     without a write-ahead log. Raises Unsound, and leaves ``into`` to the caller.
     """
     try:
+        outside = head_beside(source)  # first: it may be behind the snapshot, never ahead
         with open_read_only(source) as db:
             db.execute("begin")
             counts = counts_of(db)
@@ -98,6 +100,8 @@ def copy(source: Path, into: Path, free: Callable[[Path], int] = free_bytes) -> 
             damage = damage_of(made)
             if damage:
                 raise Unsound(f"{source} is damaged: {damage}")
+            if fault := chain_fault(made, outside):
+                raise Unsound(f"{source}: {fault}")
             if counts_of(made) != counts:
                 raise Unsound(f"the copy of {source} does not have the same rows")
     except (OSError, sqlite3.Error) as error:

@@ -12,7 +12,8 @@ from pathlib import Path
 from companion.base.private import private_folder
 from companion.operate.backup import beside, put_in_place
 from companion.operate.integrity import Unsound, copy, free_bytes, open_read_only, schema_of, tables_of
-from companion.record.file import instance_lock
+from companion.record.chain import head_path
+from companion.record.file import InstanceLock
 from companion.record.timestamps import text_of
 
 
@@ -40,18 +41,20 @@ def restore(source: Path, database: Path, now: datetime, free: Callable[[Path], 
     The copy is checked before anything is moved: pages, references, rows, and that this code knows its schema. Raises CannotRestore, and
     AlreadyRunning (record.file) while a companion uses the database.
     """
+    database = database.resolve()  # a symbolic link stays one
     if not source.is_file():
         raise CannotRestore(f"there is no file {source}")
     if database.exists() and source.samefile(database):
         raise CannotRestore(f"{source} is the database itself")
     try:
         private_folder(database.parent)
-        with contextlib.closing(instance_lock(database)), beside(database) as part:
+        with contextlib.closing(InstanceLock(database)), beside(database) as part:
             counts = copy(source, part, free)
             refuse_unknown(part, source)
             waiting, erasures, before = _waiting(part), _erasures(part), _erasures(database)
             kept = _aside(database, now)
             put_in_place(part, database)
+            head_path(database).unlink(missing_ok=True)  # that of the old file; the next start writes it anew
     except (OSError, sqlite3.Error, Unsound) as error:
         raise CannotRestore(str(error)) from error
     erased = None if before is None or erasures is None else max(0, before - erasures)

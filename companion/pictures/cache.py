@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 _log = logging.getLogger(__name__)
 
-STYLE: Final = 1
+STYLE: Final = 2
 """Increase this when the same drawing would look different, so that cached files are drawn again."""
 
 T = TypeVar("T")
@@ -77,7 +77,7 @@ def drawn(drawing: Drawing) -> bytes:
     """Return the drawing as PNG, or as GIF if it is animated."""
     from companion.pictures.draw import moving, still
 
-    return moving(drawing.shown(), drawing.milliseconds) if drawing.moves else still(drawing.panels, drawing.rows)
+    return moving(drawing.shown(), drawing.milliseconds, drawing.rows) if drawing.moves else still(drawing.panels, drawing.rows)
 
 
 def save(path: Path, data: bytes) -> None:

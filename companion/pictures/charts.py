@@ -27,8 +27,9 @@ MANY: Final = 12
 """Most points with all labels; of more, only the first, lowest, highest and last are labelled (choice)."""
 
 SHAPES: Final[dict[str, tuple[str, str, bool]]] = {
-    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH_INK, True), "prime": ("o", GOOD_INK, True),
-    "plain": ("s", WATCH_INK, False), "still": ("o", GOOD_INK, True), "moved": ("v", WATCH_INK, False), "untold": ("D", FAR_INK, False)}
+    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH_INK, True), "prime": ("o", GUIDE, True),
+    "plain": ("s", INK, False),
+    "still": ("o", GOOD_INK, True), "moved": ("v", WATCH_INK, False), "untold": ("D", FAR_INK, False)}
 """Marker, ink and fill of each kind of point: told apart by shape first."""
 
 
@@ -36,7 +37,8 @@ def draw(chart: Chart) -> Figure:
     """Return the chart as a figure: one axis per track, stacked, with a shared time axis."""
     from matplotlib.figure import Figure
 
-    figure = Figure(figsize=(WIDE, TALL * len(chart.tracks) + 0.62), dpi=DOTS_PER_INCH, facecolor=PAPER, layout="constrained")
+    figure = Figure(figsize=(WIDE, TALL * len(chart.tracks) + 0.62 + 0.17 * len(chart.below)),
+                    dpi=DOTS_PER_INCH, facecolor=PAPER, layout="constrained")
     figure.get_layout_engine().set(h_pad=0.05, w_pad=0.05, hspace=0.04)  # type: ignore[union-attr, call-arg]
     figure.suptitle(chart.title, fontsize=11.5, color=INK, fontweight="bold", x=0.02, ha="left")
     every = [dot for track in chart.tracks for dot in track.dots]
@@ -50,6 +52,8 @@ def draw(chart: Chart) -> Figure:
         for kind in sorted(dict.fromkeys(dot.kind for dot in track.dots), key=lambda kind: kind == "hurt"):  # drawn last, never covered
             _points(axes, chart, [dot for dot in track.dots if dot.kind == kind], (days[1] - days[0]) * 0.12)
         _dates(axes, [dot.day for dot in every], last=track is chart.tracks[-1])
+    if chart.below:
+        cells[-1].set_xlabel("\n".join(chart.below), fontsize=8.5, color=INK, loc="left", linespacing=1.35)
     if chart.kinds:
         _kinds(figure, chart)
     return figure
@@ -94,8 +98,10 @@ def _ground(axes: Axes, chart: Chart, track: Track) -> None:
         axes.text(0.995, track.band[0], "grey: no change shown", transform=axes.get_yaxis_transform(), fontsize=8.5, color=INK,
                   ha="right", va="bottom", bbox={"facecolor": BAND, "edgecolor": "none", "pad": 0.3})
     for mark in chart.marks:
-        axes.axhline(mark.value, color=INK, linewidth=1.1, linestyle=(0, (5, 3)), zorder=1)
-        axes.text(1.01, mark.value, mark.label, transform=axes.get_yaxis_transform(), fontsize=SMALL, color=INK, va="center")
+        axes.axhline(mark.value, color=SHAPES[mark.kind][1] if mark.kind else INK, linewidth=1.1, zorder=1,
+                     linestyle=(0, (1, 2)) if mark.kind == "plain" else (0, (5, 3)))
+        if not mark.kind:  # two means may be too close for labels: they stand under the chart
+            axes.text(1.01, mark.value, mark.label, transform=axes.get_yaxis_transform(), fontsize=SMALL, color=INK, va="center")
     if chart.ticks:
         axes.set_yticks([value for value, _ in chart.ticks], [label for _, label in chart.ticks])
     else:

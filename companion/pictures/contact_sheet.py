@@ -9,7 +9,6 @@ from typing import Final
 
 from companion.pictures.cache import drawn
 from companion.pictures.charts import png
-from companion.pictures.draw import PHONE
 from companion.pictures.drawing import Drawing
 from companion.pictures.poses import poses
 from companion.pictures.series import ChartOwner, all_charts, chart_of
@@ -21,6 +20,8 @@ from companion.screening.screen import LoggedAnswer, screen_of
 
 BEGAN: Final = datetime(2026, 3, 2, 18, tzinfo=UTC)
 """First day of the invented lifter whose charts are shown."""
+SHOWN: Final = 360
+"""Width on the page in pixels, of a narrow phone."""
 SAMPLE_DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple(range(0, 280, 7))}
 
 
@@ -35,12 +36,14 @@ def write_sheet(folder: Path) -> int:
     shown = []
     for file, data, words in found:
         (folder / file).write_bytes(data)
-        shown.append(f'<figure><img src="{file}" width="{PHONE}" alt="{html.escape(words)}">'
+        shown.append(f'<figure><img src="{file}" width="{SHOWN}" alt="{html.escape(words)}">'
                      f"<figcaption><b>{file}</b><br>{html.escape(words)}</figcaption></figure>")
     (folder / "index.html").write_text(
-        "<!doctype html><meta charset=utf-8><title>Every picture</title><style>body{background:#17212b;color:#e8edf2;"
-        f"font:14px sans-serif}}figure{{display:inline-block;vertical-align:top;width:{PHONE}px;margin:8px}}</style>"
-        + "\n".join(shown), encoding="utf-8")
+        '<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">'
+        "<title>Every picture</title><style>body{background:#17212b;color:#e8edf2;font:14px sans-serif}"
+        f"figure{{display:inline-block;vertical-align:top;width:{SHOWN}px;margin:8px}}</style></head>"
+        f"<body><header><h1>Every picture</h1><p>{len(found)} pictures, {SHOWN} pixels wide as on a phone.</p></header>"
+        "<main>" + "\n".join(shown) + "</main></body></html>", encoding="utf-8")
     return len(found)
 
 

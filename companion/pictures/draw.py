@@ -8,13 +8,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cache
+from importlib.util import find_spec
 from io import BytesIO
 from itertools import pairwise
 from math import ceil, cos, hypot, pi, sin
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from companion.pictures.figure import Point, along, direction
-from companion.pictures.ink import BODY, GOOD_INK, INK, INKS, PAPER, WATCH_INK
+from companion.pictures.ink import BODY, FAR_FILL, GOOD_INK, INK, INKS, PAPER, WATCH_INK
 from companion.pictures.scene import Area, Disc, Item, Label, Limb, Stroke, length_of
 
 if TYPE_CHECKING:
@@ -25,9 +27,12 @@ PHONE: Final = 390
 STILL_SCALE: Final = 2.4
 MOVING_SCALE: Final = 1.3
 FINER: Final = 3
+FINER_MOVING: Final = 2
 HALO: Final = 0.007
 OUTLINE: Final = 0.004
-TITLE_SIZE: Final = 15
+LIMB_STEPS: Final = 10
+"""Steps of a limb's outline."""
+TITLE_SIZE: Final = 14
 PANEL_MARGIN: Final = 8.0
 TALLEST: Final = 330.0
 
@@ -70,7 +75,10 @@ class _Pen:
                 if item.hole:
                     self._disc(item.centre, item.hole, PAPER)
             case Area():
-                self.draw.polygon([self.at(point) for point in item.points], fill=item.ink)
+                flat = [self.at(point) for point in item.points]
+                if item.outlined:
+                    self.draw.line([*flat, flat[0], flat[1]], fill=PAPER, width=round(2 * HALO * self.scale), joint="curve")
+                self.draw.polygon(flat, fill=item.ink)
             case Stroke():
                 self._stroke(replace(item, ink=PAPER, width=item.width + 2 * OUTLINE))
                 self._stroke(item)
@@ -92,9 +100,15 @@ class _Pen:
         if apart > abs(a - b):
             tilt = 90 - (b - a) / apart * 180 / pi
             to = direction(limb.start, limb.end)
-            corners = [along(limb.start, to + tilt, a), along(limb.end, to + tilt, b),
-                       along(limb.end, to - tilt, b), along(limb.start, to - tilt, a)]
-            self.draw.polygon([self.at(point) for point in corners], fill=ink)
+            sides: list[list[Point]] = [[], []]
+            for n in range(LIMB_STEPS + 1):
+                share = n / LIMB_STEPS
+                middle = limb.start[0] + (limb.end[0] - limb.start[0]) * share, limb.start[1] + (limb.end[1] - limb.start[1]) * share
+                half = a + (b - a) * share + limb.bulge * sin(pi * share**0.63)  # widest a third of the way down
+                for side, way in zip(sides, (1, -1), strict=True):
+                    more_here = abs(limb.under) * sin(pi * (0.25 + 0.75 * share)) if way * limb.under < 0 else 0.0
+                    side.append(along(middle, to + way * tilt, half + more_here))
+            self.draw.polygon([self.at(point) for point in (*sides[0], *reversed(sides[1]))], fill=ink)
 
     def _stroke(self, stroke: Stroke) -> None:
         points, width = list(stroke.points), max(1.0, stroke.width * self.scale)
@@ -131,33 +145,39 @@ def _on(points: Sequence[Point], far: float) -> Point:
 
 
 @cache
-def font(size: int) -> ImageFont.FreeTypeFont | ImageFont.ImageFont:
-    """Return Pillow's built-in font, so that every machine draws the same."""
+def font(size: int) -> ImageFont.FreeTypeFont:
+    """Return the font of the charts, which comes with matplotlib, so that every machine draws the same; matplotlib is not imported."""
     from PIL import ImageFont
 
-    return ImageFont.load_default(size)
+    found = find_spec("matplotlib")
+    assert found is not None
+    assert found.origin is not None
+    return ImageFont.truetype(Path(found.origin).with_name("mpl-data") / "fonts/ttf/DejaVuSans.ttf", size)
 
 
-def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = ()) -> Image.Image:
+def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = (), finer: int = FINER) -> Image.Image:
     """Return an image of the panels, with the given number in each row; in a single row by default."""
     from PIL import Image, ImageDraw
 
-    pixel, waiting, placed, top = scale * FINER, list(panels), [], PANEL_MARGIN
+    pixel, waiting, placed, top = scale * finer, list(panels), [], PANEL_MARGIN
     for count in rows or (len(panels),):
         row, waiting = waiting[:count], waiting[count:]
-        width = (PHONE - PANEL_MARGIN * (count + 1)) / count
+        columns = rows[0] if rows and count == 1 < rows[0] else count  # one left over is as large as those above it
+        width = (PHONE - PANEL_MARGIN * (columns + 1)) / columns
+        indent = (PHONE - count * width - PANEL_MARGIN * (count + 1)) / 2
         height = min(max(width * (p.window[3] - p.window[1]) / (p.window[2] - p.window[0]) for p in row), TALLEST)
         titles = [_wrapped(panel.title, (width - (26 if panel.mark else 4)) * pixel, pixel) for panel in row]
         under = 19.0 * max(title.count("\n") + 1 if title else 0 for title in titles) + 2
-        placed += [(panel, title, PANEL_MARGIN + n * (width + PANEL_MARGIN), top, width, height, under)
+        placed += [(panel, title, indent + PANEL_MARGIN + n * (width + PANEL_MARGIN), top, width, height, under)
                    for n, (panel, title) in enumerate(zip(row, titles, strict=True))]
         top += height + under + PANEL_MARGIN
-    image = Image.new("RGB", (round(PHONE * pixel), round(top * pixel)), PAPER)
+    size = round(PHONE * scale), round(top * scale)
+    image = Image.new("RGB", (size[0] * finer, size[1] * finer), PAPER)
     draw = ImageDraw.Draw(image)
     for panel, title, left, above, width, height, under in placed:
         image.paste(_cell(panel, width * pixel, height * pixel, pixel), (round(left * pixel), round(above * pixel)))
         _title(draw, title, panel.mark, (left + width / 2) * pixel, (above + height + under / 2 + 2) * pixel, pixel)
-    return image.resize((round(PHONE * scale), round(top * scale)), Image.Resampling.LANCZOS)
+    return image.reduce(finer)
 
 
 def _cell(panel: Panel, width: float, height: float, pixel: float) -> Image.Image:
@@ -202,16 +222,36 @@ def _title(draw: ImageDraw.ImageDraw, title: str, mark: str, x: float, y: float,
 def still(panels: Sequence[Panel], rows: Sequence[int] = ()) -> bytes:
     """Return a still picture as PNG."""
     out = BytesIO()
-    image = image_of(panels, STILL_SCALE, rows)
-    image.save(out, "PNG", optimize=True)
+    _flat(image_of(panels, STILL_SCALE, rows)).save(out, "PNG")
     return out.getvalue()
+
+
+def _flat(image: Image.Image) -> Image.Image:
+    """Return the image in the palette's colours: a quarter of the bytes, and the paper stays exactly the paper."""
+    from PIL import Image
+
+    flat = image.quantize(palette=_palette(), dither=Image.Dither.NONE)
+    shades, paper = flat.getpalette() or [], flat.getpixel((0, 0))
+    assert isinstance(paper, int)
+    shades[3 * paper:3 * paper + 3] = _parts(PAPER)  # Pillow looks for the nearest shade in coarse cells
+    flat.putpalette(shades)
+    return flat
+
+
+@cache
+def _palette() -> Image.Image:
+    from PIL import Image
+
+    palette = Image.new("P", (1, 1))
+    palette.putpalette(_shades())
+    return palette
 
 
 def _shades() -> list[int]:
     """Return a palette: the paper and every ink, with shades between for smooth edges."""
     paper, body = _parts(PAPER), _parts(BODY)
     shades = [paper]
-    for ink in map(_parts, INKS):
+    for ink in map(_parts, (*INKS, FAR_FILL)):
         shades += [_mix(ink, paper, n / 6) for n in range(6)]
         shades += [_mix(ink, body, 0.5)]
     return [part for shade in shades for part in shade]
@@ -225,16 +265,24 @@ def _mix(one: tuple[int, ...], other: tuple[int, ...], share: float) -> tuple[in
     return tuple(round(a + (b - a) * share) for a, b in zip(one, other, strict=True))
 
 
-def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int]) -> bytes:
+def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int], rows: Sequence[int] = ()) -> bytes:
     """Return a short loop as GIF, with the duration of each frame."""
-    from PIL import Image
-
-    palette = Image.new("P", (1, 1))
-    palette.putpalette(_shades())
-    flat = [image_of(panels, MOVING_SCALE).quantize(palette=palette, dither=Image.Dither.NONE) for panels in frames]
+    flat = [_flat(image_of(panels, MOVING_SCALE, rows, FINER_MOVING)) for panels in frames]
     out = BytesIO()
     flat[0].save(out, "GIF", save_all=True, append_images=flat[1:], duration=list(milliseconds), loop=0, disposal=1, optimize=True)
     return out.getvalue()
+
+
+FPS: Final = 20
+"""Frames a second of a loop; GIF counts hundredths of a second, so 50 ms each."""
+KEY_POSE: Final = 900
+"""Milliseconds at the key pose (choice)."""
+
+
+def loop(key: tuple[Item, ...], *ways: Sequence[tuple[Item, ...]]) -> tuple[tuple[tuple[Item, ...], ...], tuple[int, ...]]:
+    """Return frames and their milliseconds: the key pose first, held, then every way from it and back to it."""
+    frames = (key, *(frame for way in ways for frame in way))
+    return frames, (KEY_POSE, *(1000 // FPS for _ in frames[1:]))
 
 
 def eased(count: int) -> list[float]:

@@ -65,7 +65,8 @@ def for_side(drawing: Drawing, side: str) -> Drawing:
 
     def named(text: str) -> str:
         """Return a text with the sides filled in."""
-        return text.replace("{side}", side).replace("{other}", OTHER[side])
+        return (text.replace("{side}", side).replace("{other}", OTHER[side])
+                .replace("{SIDE}", side.upper()).replace("{OTHER}", OTHER[side].upper()))
 
     return replace(drawing, name=named(drawing.name), says=named(drawing.says), panels=tuple(map(panel, drawing.panels)),
                    frames=tuple(map(items, drawing.frames)))

@@ -3,20 +3,28 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import dist
+from typing import Final
 
-from companion.pictures import lying, props, squats, wall
+from companion.pictures import lying, props, squats
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, joints_of, planted
+from companion.pictures.figure import SHANK_LENGTH, THIGH_LENGTH, Arm, Leg, Point, Posture, Reach, along, direction, joints_of, planted
 from companion.pictures.ink import FAR_INK
+from companion.pictures.kneeling import SAG
 from companion.pictures.scene import Stroke, figure
-from companion.pictures.squats import Back, scene, seen
+from companion.pictures.squats import HANGING, Back, scene, seen
+from companion.pictures.still_backs import palm_on_back
+from companion.pictures.wall import PALM
+
+HALF_A_STEP: Final = 0.205
+"""Half a step as a share of stature: 36 of 175 cm (choice; a step is about .41 of stature, from memory)."""
 
 
 def hinge_with_stick() -> Drawing:
     """Hinge with a stick along the back: three points."""
     stood, hinged = squats.STANDING_POSTURE, replace(squats.HINGED, head=24)
-    bent = replace(hinged, tuck=squats.TUCKED, head=18)
+    bent = replace(hinged, flexion=squats.CLEARLY, head=18)
 
     def ends(posture: Posture, off: float = 0.0) -> tuple[Point, Point]:
         """Return the stick's ends, from below the tailbone, ``off`` away from it, to above the head."""
@@ -47,33 +55,43 @@ def hinge_with_stick() -> Drawing:
 
 def hinge_to_wall() -> Drawing:
     """Easier hinge: hands on a wall."""
-    low = Posture(28, Leg(-68, -92), Reach(0.50, 0.62, 1, 80), head=24)
-    view = (-0.44, -0.05, 0.64, 0.98)
+    bowed = Posture(16, Leg(-68, -92), HANGING, head=14)
+    hip, shoulder = joints_of(bowed).hip, joints_of(bowed).shoulder
+    low = replace(bowed, near_arm=Reach(shoulder[0] + 0.31, hip[1] - 0.02, 1, 85))
+    stands = shoulder[0] + 0.31 + PALM
+    view = (-0.44, -0.05, 0.64, 0.72)
     return Drawing(
         "drill_hinge_hands_to_the_wall",
         "from the side, a step from a wall, both hands on it at hip height; hips pushed back, knees "
-        "soft, 3 seconds down.", (seen(low, "Hips back, back keeps its shape", "good", *props.wall(0.54, 0.95), view=view),
-                                            seen(replace(low, tuck=squats.TUCKED, trunk=24), "Turn back before this", "watch",
-                                                 *props.wall(0.54, 0.95), view=view)))
+        "soft, 3 seconds down.", (seen(low, "Hips back, back keeps its shape", "good", *props.wall(stands, 0.68), view=view),
+                                            seen(replace(low, flexion=squats.CLEARLY), "Turn back before this", "watch",
+                                                 *props.wall(stands, 0.68), view=view)))
 
 
 def knee_over_toes() -> Drawing:
-    """Knee forward over the toes, heel down."""
-    return replace(wall.knee_to_wall(""), name="drill_knee_over_toes", says="from the side, half a step from a wall, "
+    """Knee forward over the toes, heel down, hands on a wall half a step (about 36 cm) from the toes."""
+    def panel(shin: float, heel: float, title: str, mark: Back) -> Panel:
+        """Return a panel of the front leg's shin leaning so far, its heel so many degrees up."""
+        stood = planted(Posture(90, Leg(-52, -90 - shin, -heel), HANGING, far=Leg(-106, -128, -40), on="toes"))
+        joints = joints_of(stood)
+        at = joints.near.toe[0] + HALF_A_STEP
+        held = replace(stood, near_arm=Reach(at - PALM, joints.shoulder[1] - 0.03, 1, 85))
+        return Panel((*scene(held), *props.wall(at, 0.98)), (-0.62, -0.05, 0.34, 1.0), title, mark)
+
+    return Drawing("drill_knee_over_toes", "from the side, half a step from a wall, "
                    "the heel down: the knee comes over the toes, holds 2 seconds, comes back. Each side in turn.",
-                   panels=tuple(replace(panel, title=title) for panel, title in zip(
-                       wall.knee_to_wall("").panels, ("Knee over toes, heel down", "The heel lifts"), strict=True)))
+                   (panel(33, 0, "Knee over toes, heel down", "good"), panel(40, 16, "The heel lifts", "watch")))
 
 
 def knee_over_toes_chair() -> Drawing:
     """Easier knee over toes, holding a chair."""
-    held = planted(Posture(88, Leg(-18, -130), Reach(0.08, 0.57, 1, 0), far=Leg(-112, -184, -60), head=86, on="toes"))
-    back = (Stroke(((0.13, 0.0), (0.11, 0.56)), FAR_INK, 0.018), Stroke(((0.12, 0.28), (0.36, 0.28), (0.36, 0.0)), FAR_INK, 0.018))
+    held = planted(Posture(90, Leg(-52, -123), Reach(0.175, 0.573, 1, 0), far=Leg(-106, -128, -40), on="toes"))
+    back = (Stroke(((0.22, 0.0), (0.20, 0.56)), FAR_INK, 0.018), Stroke(((0.21, 0.28), (0.45, 0.28), (0.45, 0.0)), FAR_INK, 0.018))
     return Drawing(
         "drill_knee_over_toes_holding_a_chair",
         "from the side, one hand on a steady chair, the heel down: the knee comes over the "
         "toes, holds 2 seconds, comes back.", (
-        seen(held, "Heel down, knee over the toes", "good", *back, back="", view=(-0.62, -0.05, 0.46, 0.78)),))
+        seen(held, "Heel down, knee over the toes", "good", *back, back="", view=(-0.62, -0.05, 0.54, 1.0)),))
 
 
 def heel_lift() -> Drawing:
@@ -116,8 +134,7 @@ def sit_to_chair() -> Drawing:
     """One palm on the back, sitting down to a chair."""
     sat = squats.squat(2, 20, 6)
     joints = joints_of(sat)
-    at = along(joints.spine[14], sat.trunk + 90, 0.062)
-    held = replace(sat, near_arm=Reach(at[0], at[1], 1.0, sat.trunk + 185), far_arm=squats.AHEAD)
+    held = replace(sat, near_arm=palm_on_back(joints), far_arm=squats.AHEAD)
     chair = props.seat(joints.hip[0] + 0.14, joints.hip[1] - 0.058)
     return Drawing(
         "drill_sit_to_a_chair",
@@ -127,13 +144,19 @@ def sit_to_chair() -> Drawing:
 
 
 def knee_across() -> Drawing:
-    """Lying, one ankle over the other knee, drawn to the opposite shoulder."""
-    pulled = Posture(180, Leg(112, 20, 80), Reach(0.06, 0.26, 1, 30), far=Leg(96, 62, 110), head=178, on="back")
+    """Lying, one ankle over the other knee, that knee drawn to the opposite shoulder; the crossing leg points at the viewer."""
+    far = Leg(116, 22, 100)
+    knee = joints_of(Posture(180, far, HANGING, on="back")).near.knee
+    hip = joints_of(Posture(180, far, HANGING, on="back")).hip
+    side = along(hip, 66, 0.165)  # the crossing knee, out to the side, so that its thigh looks shorter
+    crossing = Leg(direction(hip, side), direction(side, knee), 75, dist(hip, side) / THIGH_LENGTH, dist(side, knee) / SHANK_LENGTH)
+    hold = along(knee, direction(hip, knee) + 180, 0.045)
+    pulled = Posture(180, crossing, Reach(*hold, 1), far=far, head=178, on="back")
     return Drawing(
         "drill_lying_knee_across_pull",
         "lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
         "shoulder, the lower back still on the floor; hold 30 seconds.", (
-        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.66),
+        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.50),
               "Lower back stays on the floor", "good"),))
 
 
@@ -146,8 +169,8 @@ def strap_raise() -> Drawing:
 
 def calf_stretch() -> Drawing:
     """Calf stretch, knee straight, then bent."""
-    straight = planted(Posture(68, Leg(-46, -120), Reach(0.19, 0.66, 1, 85), far=Leg(-115, -115, 0), head=72, on="toes"))
-    bent = planted(Posture(72, Leg(-36, -122), Reach(0.19, 0.60, 1, 85), far=Leg(-86, -122, 0), head=76, on="toes"))
+    straight = planted(Posture(68, Leg(-46, -120), Reach(0.225 - PALM, 0.66, 1, 85), far=Leg(-115, -115, 0), head=72, on="toes"))
+    bent = planted(Posture(72, Leg(-36, -122), Reach(0.225 - PALM, 0.60, 1, 85), far=Leg(-86, -122, 0), head=76, on="toes"))
     view = (-0.60, -0.05, 0.32, 0.92)
     return Drawing(
         "drill_calf_stretch_straight_and_bent_knee",
@@ -160,7 +183,7 @@ def calf_stretch() -> Drawing:
 def plank() -> Drawing:
     """Plank on forearms and toes, the body in one line."""
     line = Posture(5.7, Leg(185.7, 185.7, -82), Arm(-90, 0), head=0, on="toes")
-    sagging = Posture(4, Leg(186, 186, -84), Arm(-90, 0), head=0, on="toes", sag=18)
+    sagging = Posture(4, Leg(186, 186, -84), Arm(-90, 0), head=0, on="toes", flexion=-SAG)
     view = (-0.30, -0.06, 1.14, 0.34)
     return Drawing(
         "drill_front_plank",

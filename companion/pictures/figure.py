@@ -1,4 +1,7 @@
-"""One jointed figure seen from the side: joint positions from segment angles. Pure geometry.
+"""One jointed figure seen from the side: pelvis, lumbar curve and rib cage, head and limbs. Pure planar kinematics.
+
+The trunk's line, hip to shoulder, is the screening's lean. Pelvis and rib cage are rigid; the lumbar curve between them bends. Where it
+flexes at the same lean, the pelvis turns back and the rib cage forward, so that balance and depth stay what they were.
 
 Lengths are fractions of stature: Drillis & Contini 1966, as in Winter's textbook (second-hand; arm, hand and head from memory). Angles
 are directions in degrees: 0 the way the figure faces, 90 up. x grows the way it faces, y up, the floor is y = 0. Facing right, the near
@@ -7,9 +10,7 @@ side is the right one; the left is the mirror image.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, fields, is_dataclass, replace
-from itertools import pairwise
 from math import acos, atan2, cos, degrees, hypot, radians, sin
 from typing import Any, Final, Literal, TypeVar
 
@@ -31,17 +32,23 @@ NECK: Final = 0.117  # shoulder to the middle of the head
 SOLE: Final = 0.014  # half the drawn foot's thickness (choice), so that it stands on the floor
 KNEELING: Final = 0.030  # height of the knee joint, kneeling (choice)
 LYING: Final = 0.052  # height of the hip joint, lying: about 9 cm (memory)
-SPINE: Final = 48  # segments of the spine's line
-LORDOSIS: Final = 14.0  # forward tilt of the pelvis against the trunk's line in a neutral back (choice, for the eye)
+# Hip joint to the lumbosacral joint, lumbar curve, and from it to the shoulder, as shares of the chain (choice, from memory: about 10, 18
+# and 22 cm of a trunk of 50). The whole is scaled so that a neutral back is as long as the trunk.
+PELVIS, LUMBAR, RIBS = 0.060, 0.105, 0.124
+LORDOSIS: Final = 20.0  # bend of the neutral lumbar curve in degrees (choice: a level on the skin shows about 20 to 35, from memory)
+LUMBAR_STEPS: Final = 12  # segments of the drawn lumbar curve
 
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """Directions of thigh (from the hip), shin (from the knee) and foot (heel to toe)."""
+    """Directions of thigh (from the hip), shin (from the knee) and foot (heel to toe). ``thigh_seen``, ``shin_seen``: visible share of
+    their length, less out to the side; the foot is shortened with the shin."""
 
     thigh: float
     shin: float
     foot: float = 0.0
+    thigh_seen: float = 1.0
+    shin_seen: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,16 +73,15 @@ class Reach:
 
 @dataclass(frozen=True, slots=True)
 class Posture:
-    """A whole figure. ``trunk``: direction hip to shoulder; ``tuck``: posterior tilt of the pelvis in degrees; ``sag``: how far the back
-    hangs through; ``far`` None: like the near side."""
+    """A whole figure. ``trunk``: direction hip to shoulder; ``flexion``: of the lumbar curve from neutral in degrees, extension
+    negative; ``far`` None: like the near side."""
 
     trunk: float
     near: Leg
     near_arm: Arm | Reach
     far: Leg | None = None
     far_arm: Arm | Reach | None = None
-    tuck: float = 0.0
-    sag: float = 0.0
+    flexion: float = 0.0
     head: float | None = None
     on: Ground = "feet"
 
@@ -113,16 +119,32 @@ class ArmJoints:
 
 @dataclass(frozen=True, slots=True)
 class Joints:
-    """Joint positions of a posture, and the line of the spine from hip to shoulder."""
+    """Joint positions of a posture; directions of the pelvis (hip to lumbosacral joint) and the rib cage; points of the lumbar curve."""
 
     hip: Point
+    pelvis: float
+    lumbar: tuple[Point, ...]
+    ribs: float
     shoulder: Point
     head: Point
     near: LegJoints
     far: LegJoints
     near_arm: ArmJoints
     far_arm: ArmJoints
-    spine: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class JointAngles:
+    """Angles of the near side in degrees: hip (thigh against the trunk's line), pelvis (turned back from neutral), lumbar flexion, knee,
+    ankle (shin over the foot, 0 at a right angle), shoulder (from hanging along the trunk), elbow. 0 is standing, arms hanging."""
+
+    hip: float
+    pelvis: float
+    lumbar: float
+    knee: float
+    ankle: float
+    shoulder: float
+    elbow: float
 
 
 def along(start: Point, direction: float, length: float) -> Point:
@@ -139,16 +161,49 @@ def joints_of(posture: Posture, build: Build = AVERAGE) -> Joints:
     """Return the joint positions on the floor: standing with the near ankle at x = 0, kneeling with the near knee, lying with the hip."""
     near, far = posture.near, posture.far or posture.near
     hip = _hip_over_floor(posture, build)
-    shoulder = along(hip, posture.trunk, build.trunk)
+    pelvis, lumbar, ribs, shoulder = _trunk(hip, posture, build)
     head = along(shoulder, posture.trunk if posture.head is None else posture.head, NECK)
     near_arm = _arm(shoulder, posture.near_arm)
-    return Joints(hip, shoulder, head, _leg(hip, near, build), _leg(hip, far, build), near_arm,
-                  near_arm if posture.far_arm is None else _arm(shoulder, posture.far_arm), _spine(hip, shoulder, posture))
+    return Joints(hip, pelvis, lumbar, ribs, shoulder, head, _leg(hip, near, build), _leg(hip, far, build), near_arm,
+                  near_arm if posture.far_arm is None else _arm(shoulder, posture.far_arm))
+
+
+def _chain(flexion: float) -> tuple[Point, ...]:
+    """Return lumbosacral joint, points of the curve and shoulder of an unscaled trunk whose pelvis points straight up from (0, 0)."""
+    bend, points = LORDOSIS - flexion, [along((0.0, 0.0), 90, PELVIS)]
+    for n in range(LUMBAR_STEPS):
+        points.append(along(points[-1], 90 + bend * (n + 0.5) / LUMBAR_STEPS, LUMBAR / LUMBAR_STEPS))
+    return (*points, along(points[-1], 90 + bend, RIBS))
+
+
+def _trunk(hip: Point, posture: Posture, build: Build) -> tuple[float, tuple[Point, ...], float, Point]:
+    """Return the pelvis' direction, the lumbar curve, the rib cage's direction and the shoulder, which lies along the trunk's line."""
+    chain = _chain(posture.flexion)
+    size = build.trunk / hypot(*_chain(0.0)[-1])
+    turn = posture.trunk - direction((0.0, 0.0), chain[-1])
+    placed = [along(hip, direction((0.0, 0.0), point) + turn, size * hypot(*point)) for point in chain]
+    return 90 + turn, tuple(placed[:-1]), 90 + turn + LORDOSIS - posture.flexion, placed[-1]
+
+
+def angles_of(joints: Joints) -> JointAngles:
+    """Return the joint angles of a figure's near side, measured from its joint positions."""
+    leg, arm = joints.near, joints.near_arm
+    trunk, thigh, shin = direction(joints.hip, joints.shoulder), direction(joints.hip, leg.knee), direction(leg.knee, leg.ankle)
+    upper, fore = direction(joints.shoulder, arm.elbow), direction(arm.elbow, arm.wrist)
+    neutral = direction((0.0, 0.0), _chain(0.0)[-1]) - 90  # of the trunk's line against the pelvis
+    return JointAngles(abs(turned(trunk + 180, thigh)), turned(trunk - neutral, joints.pelvis),
+                       LORDOSIS - turned(joints.pelvis, joints.ribs), turned(shin, thigh),
+                       turned(90, turned(direction(leg.heel, leg.toe), shin + 180)) * -1, turned(trunk + 180, upper), turned(upper, fore))
+
+
+def turned(start: float, end: float) -> float:
+    """Return the turn from one direction to another in degrees, from -180 up to 180."""
+    return (end - start + 180) % 360 - 180
 
 
 def _hip_over_floor(posture: Posture, build: Build) -> Point:
     if posture.on == "back":
-        return 0.0, LYING + 0.0015 * posture.tuck  # a pelvis that rolls under lifts off the floor
+        return 0.0, LYING + 0.0015 * posture.flexion  # a pelvis that rolls under lifts off the floor
     leg = _leg((0.0, 0.0), posture.near, build)
     if posture.on == "knees":
         return -leg.knee[0], KNEELING - leg.knee[1]
@@ -157,11 +212,11 @@ def _hip_over_floor(posture: Posture, build: Build) -> Point:
 
 
 def _leg(hip: Point, leg: Leg, build: Build) -> LegJoints:
-    knee = along(hip, leg.thigh, build.thigh)
-    ankle = along(knee, leg.shin, build.shank)
+    knee = along(hip, leg.thigh, build.thigh * leg.thigh_seen)
+    ankle = along(knee, leg.shin, build.shank * leg.shin_seen)
     under = along(ankle, leg.foot - 90, ANKLE_HEIGHT - SOLE)
-    return LegJoints(knee, ankle, along(under, leg.foot + 180, (1 - ANKLE_BEHIND_TOE) * FOOT_LENGTH),
-                     along(under, leg.foot, ANKLE_BEHIND_TOE * FOOT_LENGTH))
+    return LegJoints(knee, ankle, along(under, leg.foot + 180, (1 - ANKLE_BEHIND_TOE) * FOOT_LENGTH * leg.shin_seen),
+                     along(under, leg.foot, ANKLE_BEHIND_TOE * FOOT_LENGTH * leg.shin_seen))
 
 
 def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
@@ -177,26 +232,6 @@ def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
     flat = along(shoulder, to, reach * UPPER_ARM / (UPPER_ARM + FOREARM))
     elbow = flat if not arm.bend else along(shoulder, to - arm.bend * bent, UPPER_ARM)
     return ArmJoints(elbow, wrist, along(wrist, direction(elbow, wrist) if arm.palm is None else arm.palm, HAND_LENGTH))
-
-
-def _spine(hip: Point, shoulder: Point, posture: Posture) -> tuple[Point, ...]:
-    """Return a smooth line from hip to shoulder: hollow in the small of the back if neutral, bowed out if tucked."""
-    length = hypot(shoulder[0] - hip[0], shoulder[1] - hip[1])
-    low = along(hip, posture.trunk - LORDOSIS + 1.9 * posture.tuck - 1.6 * posture.sag, 0.40 * length)
-    high = along(shoulder, posture.trunk + 180 + 7 - 1.1 * posture.tuck + 0.9 * posture.sag, 0.40 * length)
-    return tuple(_bezier((hip, low, high, shoulder), n / SPINE) for n in range(SPINE + 1))
-
-
-def _bezier(points: Sequence[Point], t: float) -> Point:
-    while len(points) > 1:
-        points = [(a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t) for a, b in pairwise(points)]
-    return points[0]
-
-
-def hip_flexion(joints: Joints, leg: LegJoints) -> float:
-    """Return the angle between thigh and the trunk's line in degrees, 0 when straight."""
-    bend = direction(joints.hip, leg.knee) - direction(joints.shoulder, joints.hip)
-    return abs((bend + 180) % 360 - 180)
 
 
 def planted(posture: Posture, build: Build = AVERAGE) -> Posture:

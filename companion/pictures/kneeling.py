@@ -6,18 +6,20 @@ from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.draw import Panel, eased
+from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
 from companion.pictures.ink import FAR_INK
 from companion.pictures.scene import Item, Limb, figure, moved
-from companion.pictures.squats import Back, scene
+from companion.pictures.squats import A_LITTLE, Back, scene
 
 KNEES_VIEW: Final = (-0.62, -0.05, 0.78, 0.52)
 HAND_ON_FLOOR: Final = Reach(0.285, 0.016, 1, 0)
 KNEEL: Final = Leg(-90, 180, 180)
 ALL_FOURS: Final = Posture(14, KNEEL, HAND_ON_FLOOR, head=8, on="knees")
 REACHED: Final = Leg(-179, 181, 225)
+SAG: Final = 17.0
+"""Drawn lumbar extension of a back that sags, in degrees (choice, for the eye)."""
 BEST: Final = "knees at the best width"
 
 
@@ -42,7 +44,7 @@ def bird_dog_stick() -> Drawing:
 def reached(sag: float = 0.0) -> Posture:
     """Return the reach: near leg straight back, far arm straight ahead, weight on the far knee and the near hand."""
     turn = 0 if not sag else -4
-    return Posture(14 + turn, REACHED, HAND_ON_FLOOR, far=KNEEL, far_arm=Arm(8, 8), head=6, on="knees", sag=sag)
+    return Posture(14 + turn, REACHED, HAND_ON_FLOOR, far=KNEEL, far_arm=Arm(-2, -2), head=6, on="knees", flexion=-sag)
 
 
 def _on_far_knee(posture: Posture, *more: Item, back: Back = "") -> tuple[Item, ...]:
@@ -53,7 +55,14 @@ def _on_far_knee(posture: Posture, *more: Item, back: Back = "") -> tuple[Item, 
     shift = hip[0] - here.hip[0], hip[1] - here.hip[1]
     back_at = Reach(HAND_ON_FLOOR.x - shift[0], HAND_ON_FLOOR.y - shift[1], HAND_ON_FLOOR.bend, HAND_ON_FLOOR.palm)
     set_right = joints_of(replace(posture, near_arm=back_at))
-    return (*moved(figure(set_right, back), *shift), *props.floor(-1, 1), *more)
+    return (*moved((*figure(set_right, back), *more), *shift), *props.floor(-1, 1))
+
+
+def _names(posture: Posture) -> tuple[Item, ...]:
+    """Return the sides' names, at the foot of the reaching leg and over the hand of the reaching arm."""
+    joints = joints_of(posture)
+    ankle, wrist = joints.near.ankle, joints.far_arm.wrist
+    return (*props.limb_name((ankle[0], ankle[1] + 0.095), "{SIDE} leg"), *props.limb_name((wrist[0], wrist[1] + 0.05), "{OTHER} arm"))
 
 
 def bird_dog() -> Drawing:
@@ -63,30 +72,30 @@ def bird_dog() -> Drawing:
         "bird_dog_{side}",
         "hands and knees: the {side} leg straight back and the {other} arm straight ahead, no higher than "
         "the body. First from the side, then from behind with a line through both hips, {side} foot towards you.", (
-        Panel(_on_far_knee(reached(), back="good"), KNEES_VIEW, "Back level and still", "good"),
-        Panel(_on_far_knee(reached(sag=17), back="watch"), KNEES_VIEW, "Back sags", "watch"),
-        Panel((*props.from_behind(0), *props.floor(-1, 1)), behind, "Hips level", "good"),
-        Panel((*props.from_behind(14), *props.floor(-1, 1)), behind, "A hip lifts or turns", "watch")), rows=(1, 1, 2))
+        Panel(_on_far_knee(reached(), *_names(reached()), back="plain"), KNEES_VIEW, "Back level and still"),
+        Panel(_on_far_knee(reached(sag=SAG), *_names(reached(sag=SAG)), back="plain"), KNEES_VIEW, "Back sags"),
+        Panel((*props.from_behind(0), *props.floor(-1, 1)), behind, "Hips level"),
+        Panel((*props.from_behind(14), *props.floor(-1, 1)), behind, "A hip lifts or turns")), rows=(1, 1, 2))
 
 
 def bird_dog_slow() -> Drawing:
     """Bird dog as a loop: out, back to the floor, out again."""
     start = replace(reached(), near=KNEEL, far_arm=Arm(-84, -88, 0.86))
-    frames = tuple(_on_far_knee(between(start, reached(), share), back="good") for share in eased(8))
+    out = [_on_far_knee(between(start, reached(), share), *_names(between(start, reached(), share)), back="good") for share in eased(FPS)]
+    frames, times = loop(out[-1], out[-2::-1], out[1:-1])
     return Drawing(
         "bird_dog_slow_{side}",
         "a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
-        "again, slowly.", (Panel(frames[-1], KNEES_VIEW, "Out, back to the floor, out again", "good"),),
-                   frames=(*frames, *frames[-2:0:-1]), milliseconds=(400, *(170,) * 6, 700, *(170,) * 6))
+        "again, slowly.", (Panel(frames[0], KNEES_VIEW, "Out, back to the floor, out again", "good"),), frames=frames, milliseconds=times)
 
 
-def rocked(share: float, tuck: float = 0.0) -> Posture:
+def rocked(share: float, flexion: float = 0.0) -> Posture:
     """Return hands and knees with the hips a share (0 to 1) of the way back to the heels.
 
     The hands stay in place and the arms are almost straight, so that no elbow goes through the floor.
     """
     return Posture(14, Leg(-90 + 55 * share, 180, 180), Reach(0.285, 0.016, 1, 0), head=8 - 12 * share, on="knees",
-                   tuck=tuck)
+                   flexion=flexion)
 
 
 def _inset(gap: float) -> tuple[Item, ...]:
@@ -98,29 +107,29 @@ def _inset(gap: float) -> tuple[Item, ...]:
         *props.note((x - 0.03, y + 0.135), "from above", "m", FAR_INK, 13))
 
 
-def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "") -> Drawing:
+def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "", mark: Back = "good") -> Drawing:
     """Return a rock back loop. ``far``: how far back; ``also``: further words for its text; ``title``: replaces the width."""
-    frames = tuple((*scene(rocked(far * share), "good"), *more) for share in eased(8))
+    back = [(*scene(rocked(far * share), mark), *more) for share in eased(2 * FPS)]
+    frames, times = loop(back[-1], back[-2::-1], back[1:-1])
     return Drawing(name, f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
                    f"forward again, hands in place. {also}".strip(),
-                   (Panel(frames[-1], (-0.42, -0.05, 0.76, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
-                          "good"),),
-                   frames=(*frames, *frames[-2:0:-1]), milliseconds=(400, *(200,) * 6, 700, *(200,) * 6))
+                   (Panel(frames[0], (-0.42, -0.05, 0.76, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
+                          "" if mark == "plain" else mark),), frames=frames, milliseconds=times)
 
 
 def rock_back_narrow() -> Drawing:
     """Rock back, knees together."""
-    return _rock("rock_back_narrow", "knees together", *_inset(0.026), also="In the corner the shins from above.")
+    return _rock("rock_back_narrow", "knees together", *_inset(0.026), mark="plain", also="In the corner the shins from above.")
 
 
 def rock_back_middle() -> Drawing:
     """Rock back, knees as wide as the hips."""
-    return _rock("rock_back_middle", "knees as wide as the hips", *_inset(0.048), also="In the corner the shins from above.")
+    return _rock("rock_back_middle", "knees as wide as the hips", *_inset(0.048), mark="plain", also="In the corner the shins from above.")
 
 
 def rock_back_wide() -> Drawing:
     """Rock back, knees clearly wider than the hips."""
-    return _rock("rock_back_wide", "knees clearly wider than the hips", *_inset(0.075),
+    return _rock("rock_back_wide", "knees clearly wider than the hips", *_inset(0.075), mark="plain",
                  also="In the corner the shins from above.")
 
 
@@ -128,8 +137,8 @@ def rock_back_setup() -> Drawing:
     """Neutral back and beginning to round."""
     view = (-0.42, -0.05, 0.62, 0.52)
     return Drawing("rock_back_setup", "on hands and knees, hips rocked back, seen from the side, twice.", (
-        Panel(scene(rocked(0.6), "good"), view, "Back in its own easy curve", "good"),
-        Panel(scene(rocked(0.8, tuck=24), "watch"), view, "Here the lower back begins to round", "watch")), rows=(1, 1))
+        Panel(scene(rocked(0.6), "plain"), view, "Back in its own easy curve"),
+        Panel(scene(rocked(0.8, flexion=A_LITTLE), "plain"), view, "Here the lower back begins to round")), rows=(1, 1))
 
 
 def rock_back_pillow() -> Drawing:

@@ -8,9 +8,9 @@ from typing import Final
 from companion.pictures import props
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, joints_of
-from companion.pictures.ink import GUIDE, WATCH_INK
-from companion.pictures.scene import Disc, Item, Stroke, figure
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, direction, joints_of
+from companion.pictures.ink import FAR_FILL, GUIDE, WATCH_INK
+from companion.pictures.scene import Area, Disc, Item, Stroke, figure
 from companion.pictures.squats import Back
 
 UNDER: Final = Reach(-0.13, 0.010, 0, 0)
@@ -24,7 +24,7 @@ LIES: Final = Posture(180, FLAT, UNDER, head=180, on="back")
 
 def lying(leg: Leg, roll: float = 0.0, arm: Arm | Reach = UNDER) -> Posture:
     """Return a posture on the back, the far leg flat."""
-    return Posture(180, leg, arm, far=FLAT, head=180, on="back", tuck=roll)
+    return Posture(180, leg, arm, far=FLAT, head=180, on="back", flexion=roll)
 
 
 def on_floor(posture: Posture, *more: Item, behind: tuple[Item, ...] = ()) -> tuple[Item, ...]:
@@ -38,13 +38,20 @@ def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple
     return Panel(on_floor(posture, *more, behind=behind), view, title, mark)
 
 
+def _named(posture: Posture) -> tuple[Item, ...]:
+    """Return the side's name behind the ankle of the raised leg."""
+    leg = joints_of(posture).near
+    return props.limb_name(along(leg.ankle, direction(leg.knee, leg.ankle) - 90, 0.10), "{SIDE}")
+
+
 def lying_setup() -> Drawing:
     """Set-up: hands under the curve of the lower back."""
     return Drawing(
         "lying_setup",
         "lying on the back, legs long, seen from the side; both hands, palms down, under the curve of the "
         "lower back.", (lies(LIES, "Both hands under the lower back, light pressure", "",
-                                        *props.arrow((-0.115, -0.075), (-0.115, -0.012)), view=(-0.50, -0.09, 0.58, 0.20)),))
+                                        *props.arrow((-0.115, -0.075), (-0.115, -0.012)),
+                                        *props.note((-0.115, -0.10), "hands"), view=(-0.50, -0.12, 0.58, 0.20)),))
 
 
 def hip_fold() -> Drawing:
@@ -55,9 +62,9 @@ def hip_fold() -> Drawing:
         "hip_fold_{side}",
         "lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
         "brought towards the chest, the {other} leg flat.", (
-        lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.19, 18, 92),
+        lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.19, 18, 92), *_named(folded),
              view=(-0.50, -0.05, 0.58, 0.57)),
-        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH_INK),
+        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH_INK), *_named(rolled),
              view=(-0.50, -0.05, 0.58, 0.57))), rows=(1, 1))
 
 
@@ -77,9 +84,11 @@ def leg_raise() -> Drawing:
         "leg_raise_{side}",
         "lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
         "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
-        lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), view=small, behind=lines(raised)),
-        lies(bent, "The knee bends: stop", "watch", view=small, behind=lines(bent)),
-        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH_INK), view=small)), rows=(1, 2))
+        lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), *_named(raised), view=small,
+             behind=lines(raised)),
+        lies(bent, "The knee bends: stop", "watch", *_named(bent), view=small, behind=lines(bent)),
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH_INK), *_named(pressed),
+             view=small)), rows=(1, 2))
 
 
 def leg_raise_eye() -> Drawing:
@@ -90,7 +99,8 @@ def leg_raise_eye() -> Drawing:
         "leg_raise_eye_{side}",
         "lying on the back, the {side} leg at 45°, half way up, and dashed lines from the hip at "
         "45°, 60°, 70°, 80° and 90°, which is straight up.", (
-        lies(lying(Leg(45, 45, 115)), "45° is half way, 90° straight up", "", view=(-0.50, -0.05, 0.60, 0.74), behind=rays),))
+        lies(lying(Leg(45, 45, 115)), "45° is half way, 90° straight up", "", *_named(lying(Leg(45, 45, 115))),
+             view=(-0.50, -0.05, 0.60, 0.74), behind=rays),))
 
 
 def leg_raise_strap() -> Drawing:
@@ -111,27 +121,30 @@ def leg_raise_own() -> Drawing:
     return replace(lying_setup(), name="leg_raise_setup_own")
 
 
-def leg_raise_level() -> Drawing:
-    """Leg raise: places of the phone."""
+def leg_raise_level(placement: str = "") -> Drawing:
+    """Leg raise: the phone's place, as chosen; both if none was."""
     up = lying(Leg(60, 60, 132))
     leg = joints_of(up).near
     shin = props.phone(along(along(leg.knee, 60, 0.10), 150, 0.043), 60)
     thigh = props.phone(along(along(leg.knee, 240, 0.09), 150, 0.060), 60)
     return Drawing(
-        "leg_raise_setup_level",
-        "lying on the back, one leg up: the phone tied along the front of the shin, or along the front "
-        "of the thigh, level open.", (lies(up, "On the shin", "", *shin), lies(up, "On the thigh", "", *thigh)))
+        f"leg_raise_setup_level{placement and '_'}{placement}",
+        f"lying on the back, one leg up: the phone tied along the front of the {placement or 'shin, or of the thigh'}, level open.",
+        tuple(lies(up, f"On the {name}", "", *phone) for name, phone in (("shin", shin), ("thigh", thigh)) if placement in ("", name)))
 
 
 def leg_raise_heel() -> Drawing:
     """Leg raise: the heel's height against a tape on the wall."""
     up = lying(Leg(55, 55, 125))
     heel = joints_of(up).near.heel
-    upright = (Stroke(((0.55, 0.0), (0.55, 0.62)), GUIDE, 0.014), *(Stroke(((0.55, n * 0.057), (0.575, n * 0.057)), GUIDE, 0.005)
-                                                                 for n in range(11)))
-    mark = (Stroke((heel, (0.55, heel[1])), WATCH_INK, 0.007, 0.02), Disc(heel, 0.016, WATCH_INK))
+    tape = heel[0]
+    alongside = (Area(((-0.48, 0.0), (0.66, 0.0), (0.66, 0.64), (-0.48, 0.64)), FAR_FILL), *props.note((-0.30, 0.58), "wall alongside"),
+                 Stroke(((tape, 0.0), (tape, 0.62)), GUIDE, 0.014),
+                 *(Stroke(((tape, n * 0.057), (tape + 0.025, n * 0.057)), GUIDE, 0.005) for n in range(11)))
+    mark = (Disc(heel, 0.016, WATCH_INK),)
     return Drawing(
         "leg_raise_setup_heel",
-        "lying alongside a wall or door frame with a tape stuck to it, zero on the floor; the back of the "
-        "heel is marked on it.", (lies(up, "Heel's height on the tape, zero on the floor", "", *upright, *mark,
+        "lying alongside a wall or door frame, which stands behind the whole body, with "
+        "a tape stuck to it, zero on the floor; the back of the "
+        "heel is marked on it.", (lies(up, "Heel's height on the tape, zero on the floor", "", *mark, behind=alongside,
                                                   view=(-0.50, -0.05, 0.68, 0.66)),))

@@ -14,15 +14,18 @@ from companion.record import log
 from companion.screening.errors import errors_from
 from companion.screening.screen import LoggedAnswer, about_from, screen_from
 
+Own = tuple[bytes, str, bool]
+"""A picture's bytes, its words, and whether it moves."""
+
 
 def is_own(name: str) -> bool:
     """True if a picture of this name is drawn from somebody's log."""
     return name in all_charts() or name == NAME
 
 
-def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tuple[bytes, str] | None]:
-    """Reads what a person's own picture needs; what it gives draws it, beside the loop: the picture and its words, or None where
-    there is nothing to show."""
+def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], Own | None]:
+    """Read what a person's own picture needs; return what draws it, beside the loop: the picture, its words and whether it moves, or
+    None if there is nothing to show."""
     answers = list(map(log.as_answer, log.answers_of(db, person)))
     facts = log.facts_of(db, person)
     system, zone = (str(facts[key].value) if key in facts else usual
@@ -32,15 +35,15 @@ def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], tup
     return lambda: _drawn_for(name, answers, whose)
 
 
-def _drawn_for(name: str, answers: list[LoggedAnswer], whose: ChartOwner) -> tuple[bytes, str] | None:
+def _drawn_for(name: str, answers: list[LoggedAnswer], whose: ChartOwner) -> Own | None:
     if name == NAME:
         about = about_from(answers)
         show: Callable[[float, str], str] = lambda value, unit: shown(value, unit, whose.system)  # noqa: E731
         drawing = your_squat(screen_from(answers), about, errors_from(answers, about.sex), show)
-        return None if drawing is None else (drawn(drawing), drawing.words)
+        return None if drawing is None else (drawn(drawing), drawing.words, drawing.moves)
     chart = chart_of(name, answers, whose)
     if chart is None:
         return None
     from companion.pictures.charts import png
 
-    return png(chart), chart.words
+    return png(chart), chart.words, False

@@ -32,6 +32,9 @@ ALSO: Final = {"drill_hand_on_back_squat": "hand_on_back", "drill_bird_dog": "bi
 def _drawings() -> Iterator[Drawing]:
     yield from (draw() for draw in SINGLE)
     yield from (squats.rounding(band) for band in ("a_little_above", "parallel", "below"))
+    yield from (for_side(wall.knee_to_wall_level(placement), side)
+                for placement in ("below_knee", "mid_shin") for side in ("left", "right"))
+    yield from (lying.leg_raise_level(placement) for placement in ("shin", "thigh"))
     yield from (for_side(draw(), side) for draw in SIDED for side in ("left", "right"))
 
 

@@ -7,7 +7,7 @@ from typing import Final
 
 from companion.pictures.draw import arc
 from companion.pictures.figure import Joints, LegJoints, Point, along, direction
-from companion.pictures.ink import FAR_INK, GUIDE, INK, PAPER
+from companion.pictures.ink import BODY, FAR_INK, GUIDE, INK, PAPER
 from companion.pictures.scene import Anchor, Area, Disc, Item, Label, Limb, Stroke
 
 LINE: Final = 0.009
@@ -58,6 +58,11 @@ def arrow(start: Point, end: Point, ink: str = GUIDE) -> tuple[Item, ...]:
 def note(at: Point, text: str, anchor: Anchor = "m", ink: str = GUIDE, size: int = 15) -> tuple[Item, ...]:
     """A short label."""
     return (Label(at, text, ink, anchor, size),)
+
+
+def limb_name(at: Point, words: str) -> tuple[Item, ...]:
+    """The name of a side, written at its limb."""
+    return (Label(at, words, INK, "m", 13),)
 
 
 def bar_end(at: Point, plates: bool = False) -> tuple[Item, ...]:
@@ -113,8 +118,8 @@ def press(joints: Joints, ink: str) -> tuple[Item, ...]:
 
 
 def hands_under() -> tuple[Item, ...]:
-    """The hands between the small of the back and the floor, lying."""
-    return (Limb((-0.155, 0.011), (-0.075, 0.011), 0.012, 0.012, GUIDE),)
+    """A hand between the small of the back and the floor, lying, palm down: fingers to the feet, in the colour of the body."""
+    return (Limb((-0.150, 0.012), (-0.085, 0.010), 0.012, 0.008, BODY),)
 
 
 def sole(heel: Point, turn: float, ink: str, dashed: bool = False) -> tuple[Item, ...]:

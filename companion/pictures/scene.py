@@ -8,16 +8,25 @@ from itertools import pairwise
 from math import hypot
 from typing import Final, Literal
 
-from companion.pictures.figure import HEAD, SOLE, SPINE, ArmJoints, Joints, LegJoints, Point, along, direction
-from companion.pictures.ink import BODY, FAR_INK, GOOD_INK, INK, PAPER, WATCH_INK
+from companion.pictures.figure import HEAD, LUMBAR_STEPS, SOLE, ArmJoints, Joints, LegJoints, Point, along, direction
+from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GOOD_INK, GUIDE, INK, PAPER, WATCH_INK
 
 Anchor = Literal["l", "m", "r"]
 
-BACK_FROM, BACK_TO = 6, 30
-"""Indices of the spine's points at the small of the back, for the line drawn along it."""
-
-GIRTH: Final = ((0.0, 0.058), (0.18, 0.054), (0.38, 0.043), (0.7, 0.054), (0.9, 0.048), (1.0, 0.038))
-"""Half the trunk's depth along the spine, from hip to shoulder (choice, for the eye)."""
+# The trunk's outline, as distances along a part's line and behind it (choice, for the eye): on the pelvis from the hip joint, on the rib
+# cage from its lower end. They turn with their part.
+SEAT: Final = ((-0.052, 0.010), (-0.040, 0.050), (-0.004, 0.070))
+SACRUM: Final = ((0.036, 0.063), (0.062, 0.055))
+GROIN: Final = ((0.060, -0.056), (0.015, -0.058), (-0.040, -0.030))
+LOWER_RIBS: Final = ((0.000, 0.047), (0.026, 0.050))
+BACK: Final = ((0.075, 0.055), (0.115, 0.043), (0.140, 0.008))
+CHEST_LINE: Final = ((0.130, -0.026), (0.095, -0.052), (0.045, -0.060), (0.000, -0.058))
+SMALL_DEPTH: Final = 0.043
+"""Depth of the small of the back behind the middle of the lumbar curve."""
+EDGE: Final = 0.007
+"""Width of the outline of a limb on the far side."""
+THIGH: Final = 0.035
+"""Half a thigh's width to its front all along, so that its top is level where the line from hip to knee is: one meaning of parallel."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +42,8 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Limb:
-    """A tapered limb between two joints, outlined in paper so that it stands out from what is under it."""
+    """A tapered limb between two joints, outlined in paper so that it stands out from what is under it. ``bulge``: wider by this on both
+    sides a third of the way down; ``under``: wider at the start on the right of its direction, negative on the left."""
 
     start: Point
     end: Point
@@ -41,6 +51,8 @@ class Limb:
     end_half: float
     ink: str = BODY
     outlined: bool = True
+    bulge: float = 0.0
+    under: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +67,11 @@ class Disc:
 
 @dataclass(frozen=True, slots=True)
 class Area:
-    """A filled polygon."""
+    """A filled polygon, outlined in paper if ``outlined``."""
 
     points: tuple[Point, ...]
     ink: str = INK
+    outlined: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +102,7 @@ def _mirror(item: Item) -> Item:
         case Stroke() | Area():
             return replace(item, points=tuple(map(_flip, item.points)))
         case Limb():
-            return replace(item, start=_flip(item.start), end=_flip(item.end))
+            return replace(item, start=_flip(item.start), end=_flip(item.end), under=-item.under)
         case Disc():
             return replace(item, centre=_flip(item.centre))
         case Label():
@@ -117,46 +130,65 @@ def moved(items: Iterable[Item], right: float, up: float = 0.0) -> tuple[Item, .
     return tuple(map(one, items))
 
 
-def figure(joints: Joints, back: Literal["", "good", "watch"] = "", two_legs: bool = True) -> tuple[Item, ...]:
-    """Return the figure's items, far side first. ``back``: the small of the back marked as keeping its shape (a solid line) or rounding
-    (a dashed one)."""
-    far = (*_leg(joints.hip, joints.far, FAR_INK), *_arm(joints.shoulder, joints.far_arm, FAR_INK)) if two_legs else ()
-    items = [*far, *_trunk(joints), *_head(joints), *_leg(joints.hip, joints.near, BODY),
+def figure(joints: Joints, back: Literal["", "good", "watch", "plain"] = "", two_legs: bool = True) -> tuple[Item, ...]:
+    """Return the figure's items, far side first, its limbs hollow. ``back``: the small of the back marked as keeping its shape (a solid
+    line), rounding (a dashed one) or without judging it ("plain"). A white mark on the sacrum and a waistband turn with the pelvis."""
+    far = _hollow((*_leg(joints.hip, joints.far, FAR_INK), *_arm(joints.shoulder, joints.far_arm, FAR_INK))) if two_legs else ()
+    items = [*far, Area(outline(joints), BODY, outlined=True), *_head(joints), *_leg(joints.hip, joints.near, BODY), *_pelvis_marks(joints),
              *_arm(joints.shoulder, joints.near_arm, BODY)]
     if back:
-        items.append(Stroke(back_line(joints), GOOD_INK if back == "good" else WATCH_INK, 0.018, 0.0 if back == "good" else 0.03))
+        ink = {"good": GOOD_INK, "watch": WATCH_INK}.get(back, GUIDE)
+        items.append(Stroke(back_line(joints), ink, 0.018, 0.03 if back == "watch" else 0.0))
     return tuple(items)
 
 
-def back_line(joints: Joints) -> tuple[Point, ...]:
-    """Return the skin line of the small of the back."""
-    side = direction(joints.hip, joints.shoulder) + 90
-    spine = joints.spine
-    return tuple(along(spine[n], _across(spine, n, side), _girth(n / SPINE) + 0.013) for n in range(BACK_FROM, BACK_TO + 1))
+def on_pelvis(joints: Joints, up: float, back: float) -> Point:
+    """Return a point fixed to the pelvis: so far along its line from the hip joint, and so far behind it."""
+    return along(along(joints.hip, joints.pelvis, up), joints.pelvis + 90, back)
 
 
-def _across(spine: Sequence[Point], n: int, side: float) -> float:
-    """Return the direction out of the back at a point of the spine."""
-    return direction(spine[max(n - 1, 0)], spine[min(n + 1, len(spine) - 1)]) + 90 if len(spine) > 1 else side
+def on_ribs(joints: Joints, up: float, back: float) -> Point:
+    """Return a point fixed to the rib cage: so far along its line from its lower end, and so far behind it."""
+    return along(along(joints.lumbar[-1], joints.ribs, up), joints.ribs + 90, back)
 
 
-def _girth(t: float) -> float:
-    for (a, one), (b, other) in pairwise(GIRTH):
-        if t <= b:
-            share = (t - a) / (b - a)
-            return one + (other - one) * share * share * (3 - 2 * share)
-    return GIRTH[-1][1]
+def back_line(joints: Joints, off: float = 0.0) -> tuple[Point, ...]:
+    """Return the skin line of the small of the back, from sacrum to lower ribs, ``off`` away from the skin."""
+    sacrum = [on_pelvis(joints, up, back + off) for up, back in SACRUM]
+    ribs = [on_ribs(joints, up, back + off) for up, back in LOWER_RIBS]
+    return smooth((*sacrum, along(joints.lumbar[LUMBAR_STEPS // 2], (joints.pelvis + joints.ribs) / 2 + 90, SMALL_DEPTH + off), *ribs))
 
 
-def _trunk(joints: Joints) -> list[Item]:
-    spine = joints.spine
-    lines = [[along(p, _across(spine, n, 0) + turn, _girth(n / SPINE) + grow) for n, p in enumerate(spine)]
-             for grow in (0.010, 0.0) for turn in (0, 180)]
-    items: list[Item] = []
-    for grow, ink, one, other in ((0.010, PAPER, lines[0], lines[1]), (0.0, BODY, lines[2], lines[3])):
-        items += [Disc(spine[0], GIRTH[0][1] + grow, ink), Disc(spine[-1], GIRTH[-1][1] + grow, ink),
-                  Area((*one, *reversed(other)), ink)]
-    return items
+def small_of_back(joints: Joints, off: float = 0.0) -> Point:
+    """Return the middle of the small of the back on the skin, or ``off`` away from it."""
+    return along(joints.lumbar[LUMBAR_STEPS // 2], (joints.pelvis + joints.ribs) / 2 + 90, SMALL_DEPTH + off)
+
+
+def outline(joints: Joints) -> tuple[Point, ...]:
+    """Return the trunk's silhouette: seat, back, shoulder, chest, belly, groin. What would be under the floor is flattened on it."""
+    points = (*(on_pelvis(joints, *at) for at in (*SEAT, *SACRUM)), small_of_back(joints),
+              *(on_ribs(joints, *at) for at in (*LOWER_RIBS, *BACK, *CHEST_LINE)), *(on_pelvis(joints, *at) for at in GROIN))
+    return tuple((x, max(y, 0.0)) for x, y in smooth(points, closed=True))
+
+
+SMOOTH_STEPS: Final = 6
+CATMULL_ROM: Final = tuple(tuple(part / 2 for part in (-t + 2 * t**2 - t**3, 2 - 5 * t**2 + 3 * t**3, t + 4 * t**2 - 3 * t**3, t**3 - t**2))
+                       for t in (n / SMOOTH_STEPS for n in range(SMOOTH_STEPS)))
+"""Weights of four neighbouring points at each step between the middle two (Catmull-Rom)."""
+
+
+def smooth(points: Sequence[Point], closed: bool = False) -> tuple[Point, ...]:
+    """Return a smooth line through the points."""
+    ends = (points[-1], *points, points[0], points[1]) if closed else (points[0], *points, points[-1])
+    line = tuple((a[0] * i + b[0] * j + c[0] * k + d[0] * m, a[1] * i + b[1] * j + c[1] * k + d[1] * m)
+                 for a, b, c, d in zip(ends, ends[1:], ends[2:], ends[3:], strict=False) for i, j, k, m in CATMULL_ROM)
+    return line if closed else (*line, points[-1])
+
+
+def _pelvis_marks(joints: Joints) -> list[Item]:
+    """Return the waistband across the top of the pelvis, and the mark on the sacrum."""
+    return [Stroke((on_pelvis(joints, 0.060, 0.050), on_pelvis(joints, 0.060, -0.052)), PAPER, 0.006),
+            Stroke((on_pelvis(joints, 0.008, 0.052), on_pelvis(joints, 0.050, 0.043)), PAPER, 0.013)]
 
 
 def _head(joints: Joints) -> list[Item]:
@@ -168,14 +200,22 @@ def _head(joints: Joints) -> list[Item]:
 
 
 def _leg(hip: Point, leg: LegJoints, ink: str) -> list[Item]:
-    return [Limb(hip, leg.knee, 0.052, 0.034, ink), Limb(leg.knee, leg.ankle, 0.034, 0.021, ink),
+    return [Limb(hip, leg.knee, THIGH, THIGH, ink, under=0.024), Limb(leg.knee, leg.ankle, 0.034, 0.021, ink, bulge=0.006),
             Limb(leg.heel, leg.toe, SOLE, SOLE * 0.8, ink), Area((leg.ankle, leg.heel, leg.toe), ink),
             Limb(leg.ankle, leg.heel, 0.021, SOLE, ink, outlined=False), Limb(leg.ankle, leg.toe, 0.021, SOLE * 0.8, ink, outlined=False)]
 
 
 def _arm(shoulder: Point, arm: ArmJoints, ink: str) -> list[Item]:
-    return [Limb(shoulder, arm.elbow, 0.027, 0.021, ink), Limb(arm.elbow, arm.wrist, 0.021, 0.015, ink),
+    return [Limb(shoulder, arm.elbow, 0.027, 0.021, ink, bulge=0.003), Limb(arm.elbow, arm.wrist, 0.021, 0.015, ink, bulge=0.003),
             Limb(arm.wrist, arm.hand, 0.016, 0.013, ink, outlined=False)]
+
+
+def _hollow(items: Iterable[Item]) -> tuple[Item, ...]:
+    """Return limbs with an outline of their ink and a light inside, so that the far side differs by more than tone."""
+    limbs = tuple(items)
+    inner = (replace(limb, start_half=limb.start_half - EDGE, end_half=limb.end_half - EDGE, ink=FAR_FILL, outlined=False)
+             for limb in limbs if isinstance(limb, Limb))
+    return (*limbs, *inner)
 
 
 def length_of(points: Sequence[Point]) -> float:

@@ -10,18 +10,19 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache, partial
+from statistics import fmean, stdev
 from typing import Final
 
 from companion.base.clock import local_date
 from companion.language.units import shown, shown_number, shown_unit
-from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, start_of
+from companion.screening.depth import BAND_STEP, BAND_WORDS, NEVER_STARTS, Band, start_of
 from companion.screening.errors import errors_from
-from companion.screening.priming_trial import arm_of
+from companion.screening.priming_trial import TrialDay, arm_of, pairs_of
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import SIDES, mean_of
+from companion.screening.readings import SIDES, STANDING_WORDS, mean_of
 from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
-from companion.screening.squat_days import AFTER, about, days_told, trial_seed
+from companion.screening.squat_days import AFTER, about, days_told, trial_days, trial_seed
 
 ERROR_BAR_Z: Final = 1.96
 """Error bars: 1.96 standard errors of the session's mean to each side."""
@@ -49,17 +50,20 @@ class Track:
 
 @dataclass(frozen=True, slots=True)
 class ReferenceLine:
-    """A horizontal line, its value as a label, and its meaning."""
+    """A horizontal line, its value as a label, its meaning and the standing of its source in words. ``kind``: drawn like points of
+    that kind, a mean of theirs."""
 
     value: float
     label: str
     name: str = ""
+    standing: str = ""
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Chart:
     """A chart: tracks stacked on one time axis. ``ticks``: names of levels instead of numbers; ``kinds``: meanings of the kinds of
-    points; ``joined``: join points by a line; ``limits``: of the value axis."""
+    points; ``joined``: join points by a line; ``limits``: of the value axis, the lower end first; ``below``: lines of text under it."""
 
     name: str
     title: str
@@ -71,6 +75,7 @@ class Chart:
     limits: tuple[float, float] | None = None
     joined: bool = True
     notes: tuple[str, ...] = ()
+    below: tuple[str, ...] = ()
 
     @property
     def words(self) -> str:
@@ -90,7 +95,9 @@ def _line_words(marks: Sequence[ReferenceLine]) -> str:
     told, before = "", ""
     for mark in marks:
         what, _, rest = mark.name.rpartition(", ")
-        told += f" {rest} {mark.label}" if what and what == before else f"{'; ' if told else ''}{mark.name} {mark.label}"
+        standing = f" ({mark.standing})" if mark.standing else ""
+        first = f"{what}{standing}, {rest} {mark.label}" if what else f"{mark.name}{standing} {mark.label}"
+        told += f" {rest} {mark.label}" if what and what == before else f"{'; ' if told else ''}{first}"
         before = what
     return f"Lines: {told}."
 
@@ -138,19 +145,20 @@ def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
         unit = alike[0].readings[0].unit
         error = errors.of(test, alike[0].readings[0].method)
         dots = tuple(Dot(local_date(session.at, whose.zone), _number(mean_of(session.readings), unit, whose),
-                         _number(ERROR_BAR_Z * error.of_mean(len(session.readings)) if not session.readings[0].width
+                         _number(ERROR_BAR_Z * error.sem if not session.readings[0].width
                                  else session.readings[0].width / 2, unit, whose),
                          label=shown(round(mean_of(session.readings), 1), unit, whose.system)) for session in alike)
         mdc = _number(error.mdc, unit, whose)
         band = None if alike[0].readings[0].width else (round(dots[0].value - mdc, 1), round(dots[0].value + mdc, 1))
         tracks.append(Track(side.capitalize(), dots, band))
     unit = every[-1].readings[0].unit
-    marks = tuple(ReferenceLine(_number(line.value, unit, whose), shown(line.value, unit, whose.system), line.name)
-                  for line in protocol(test).thresholds_in(unit))
+    marks = tuple(ReferenceLine(_number(line.value, unit, whose), line.shown(lambda value, unit: shown(value, unit, whose.system)),
+                                line.name, STANDING_WORDS[line.standing]) for line in protocol(test).thresholds_in(unit))
     notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} measured another way."] if left_out else [])
+    below = tuple(f"{mark.label}: {mark.name.removesuffix(', from').removesuffix(', to')} ({mark.standing})" for mark in marks)
     shown_as = shown_unit(unit, whose.system)
     return Chart(protocol(test).chart, protocol(test).name, tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
-                 notes=tuple(notes))
+                 notes=tuple(notes), below=below)
 
 
 def _way(session: ReadingSession) -> tuple[str, str, str]:
@@ -163,7 +171,7 @@ def _number(value: float, unit: str, whose: ChartOwner) -> float:
 
 
 def depth(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
-    """Return the depth at which the back starts to round in a test, session by session, in bands; no rounding at the top."""
+    """Return the depth at which the back starts to round in a test, session by session, in bands; deep is down, and no rounding lowest."""
     one = protocol(test)
     assert one.starts is not None
     names = {band.rank: BAND_WORDS[band] for band in Band} | {NEVER_STARTS: "no rounding"}
@@ -172,21 +180,28 @@ def depth(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
     if not dots:
         return None
     ticks = tuple((float(rank), words.removesuffix(" parallel").replace("a little", "little")) for rank, words in names.items())
-    return Chart(one.chart, one.starts.title, (Track("No load", dots),), ticks=ticks, limits=(-0.5, NEVER_STARTS + 0.5),
-                 notes=("Deeper is further up. One band is the least that can be told.",))
+    return Chart(one.chart, one.starts.title, (Track("No load", dots),), ticks=ticks, limits=(NEVER_STARTS + 0.5, -0.5),
+                 notes=(f"Deeper is further down. {BAND_STEP}",))
 
 
 def pain(answers: Answers, whose: ChartOwner) -> Chart | None:
-    """Return the chart of pain 0-10, before testing and where something hurt."""
+    """Return the chart of pain 0-10, before testing and when something hurt: in the back or hip, and below it somewhere else."""
     wanted = {("safety_check", "pain"): "before", ("pain", "bad"): "hurt"}
     rows = sorted((row for row in answers if (row.flow, row.key) in wanted and row.status == "ok"
                    and isinstance(row.value, float)), key=lambda row: row.at)
-    dots = tuple(Dot(local_date(row.at, whose.zone), float(row.value or 0.0), kind=wanted[row.flow, row.key], label=f"{row.value:g}")
-                 for row in rows)
-    if not dots:
+    places = {row.run: row.value for row in answers if (row.flow, row.key, row.status) == ("pain", "where", "ok")}
+    tracks: dict[str, list[Dot]] = {"Back or hip": [], "Somewhere else": []}
+    for row in rows:
+        kind = wanted[row.flow, row.key]
+        there = kind == "before" or places.get(row.run, "back") in ("back", "hip")  # the check asks about back and hip only
+        tracks["Back or hip" if there else "Somewhere else"].append(
+            Dot(local_date(row.at, whose.zone), float(row.value or 0.0), kind=kind, label=f"{row.value:g}"))
+    drawn = tuple(Track(title, tuple(dots)) for title, dots in tracks.items() if dots)
+    if not drawn:
         return None
-    kinds = tuple(pair for pair in (("before", "before a test"), ("hurt", "something hurt")) if any(dot.kind == pair[0] for dot in dots))
-    return Chart("chart_pain", "Pain, 0 to 10", (Track("Back or hip", dots),), limits=(-0.6, 10.6), kinds=kinds,
+    kinds = tuple(pair for pair in (("before", "before a test"), ("hurt", "something hurt"))
+                  if any(dot.kind == pair[0] for track in drawn for dot in track.dots))
+    return Chart("chart_pain", "Pain, 0 to 10", drawn, limits=(-0.6, 10.6), kinds=kinds,
                  ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
 
 
@@ -200,8 +215,26 @@ def trial(answers: Answers, whose: ChartOwner) -> Chart | None:
     if not dots:
         return None
     kinds = tuple(pair for pair in (("prime", "drill first"), ("plain", "no drill")) if any(dot.kind == pair[0] for dot in dots))
+    means = tuple(ReferenceLine(mean := fmean(dot.value for dot in dots if dot.kind == kind), f"{mean:.1f}", f"mean with {name}", kind=kind)
+                  for kind, name in kinds)
+    below = _difference(pairs_of(seed, trial_days(days_told(answers, whose.zone), dict(whose.steps)))[0])
     return Chart("chart_trial", "Movement felt in the lower back, 0 to 10", (Track("Squat days", dots),), limits=(-0.6, 10.6), kinds=kinds,
-                 joined=False, ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
+                 marks=means,
+                 below=(", ".join(f"{mark.name} {mark.label}" for mark in means).capitalize() + " (lines).", *below),
+                 notes=below, joined=False, ticks=tuple((float(n), str(n)) for n in range(0, 11, 2)))
+
+
+def _difference(pairs: Sequence[tuple[TrialDay, TrialDay]]) -> tuple[str, ...]:
+    """Return the mean difference of the pairs of days with its 95 % interval, in words that don't judge it; too few pairs in words."""
+    differences = [plain.felt - primed.felt for primed, plain in pairs]
+    if len(differences) < 2:
+        return (f"Pairs of days alike: {len(differences)}, too few for a difference.",)
+    from scipy.special import stdtrit  # type: ignore[import-untyped]
+
+    half = float(stdtrit(len(differences) - 1, 0.975)) * stdev(differences) / len(differences) ** 0.5
+    mean = fmean(differences)
+    return (f"{len(pairs)} pairs of days: no drill minus drill {mean:+.1f},",
+            f"95 % interval {mean - half:+.1f} to {mean + half:+.1f} (0: no difference).")
 
 
 def depth_steps(answers: Answers, whose: ChartOwner) -> Chart | None:
@@ -222,7 +255,7 @@ def depth_steps(answers: Answers, whose: ChartOwner) -> Chart | None:
                   if any(dot.kind == pair[0] for dot in dots))
     ticks = tuple((float(band.rank), BAND_WORDS[band].removesuffix(" parallel").replace("a little", "little")) for band in Band)
     return Chart("chart_depth", "Depth to keep to, after each squat day", (Track("Squat days", dots),), ticks=ticks,
-                 limits=(-0.5, len(Band) - 0.5), kinds=kinds, joined=False, notes=("Deeper is higher up.",))
+                 limits=(len(Band) - 0.5, -0.5), kinds=kinds, joined=False, notes=("Deeper is further down.",))
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,33 +9,36 @@ from __future__ import annotations
 from typing import Final, Literal
 
 from companion.pictures import props
-from companion.pictures.draw import Panel, eased
+from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, between, joints_of
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
 from companion.pictures.ink import FAR_INK, GUIDE
-from companion.pictures.scene import Item, Stroke, figure
+from companion.pictures.scene import THIGH, Item, Stroke, figure, on_ribs
 from companion.screening.depth import BAND_WORDS, Band
 
-Back = Literal["", "good", "watch"]
+Back = Literal["", "good", "watch", "plain"]
 SHIN: Final = 35.0
 AHEAD: Final = Arm(0, 0)
 HANGING: Final = Arm(-95, -85)
 SQUAT_VIEW: Final = (-0.36, -0.05, 0.48, 0.80)
+ROUNDING_VIEW: Final = (-0.36, -0.03, 0.34, 0.74)
+"""Closer than the rest, to the hands cut off, so that the pelvis shows."""
 STANDING_VIEW: Final = (-0.40, -0.05, 0.46, 1.02)
-TUCKED: Final = 26.0
-"""Drawn posterior pelvic tilt of a rounded back, in degrees: the upper end of the 13 to 26 of lumbar flexion seen in trained squatters
-(McKean 2010, read), so that it shows."""
+A_LITTLE: Final = 13.0
+CLEARLY: Final = 26.0
+"""Drawn lumbar flexion in degrees: the lower and the upper end of the 12.6 to 26.3 seen going down in trained squatters (McKean 2010 J
+Strength Cond Res 24:2731, read). That the lower is called "a little" and the upper "clearly" is a choice."""
 
 # The lean that balances at a thigh angle (degrees below level), shins at 35 degrees, arms straight ahead; no load.
 LEANS: Final = {-30.0: 23.6, -12.0: 33.7, 0.0: 35.8, 14.0: 33.0}
 DEPTHS: Final = {"well_above": -30.0, "a_little_above": -12.0, "parallel": 0.0, "below": 14.0}
-DEPTH_TITLES: Final = {"well_above": "Well above parallel", "a_little_above": "A little above", "parallel": "Parallel: thigh level",
-                "below": "Below parallel"}
+DEPTH_TITLES: Final = {"well_above": "Well above parallel", "a_little_above": "A little above",
+                       "parallel": "Parallel: top of the thigh level", "below": "Below parallel"}
 
 
-def squat(depth: float, lean: float, shin: float = SHIN, tuck: float = 0.0, arm: Arm | Reach = AHEAD, foot: float = 0.0) -> Posture:
+def squat(depth: float, lean: float, shin: float = SHIN, flexion: float = 0.0, arm: Arm | Reach = AHEAD, foot: float = 0.0) -> Posture:
     """Return a squat: thigh below level, trunk and shin leaning forward from upright, all in degrees."""
-    return Posture(90 - lean, Leg(depth, -90 - shin, foot), arm, tuck=tuck, head=90 - lean * 0.45)
+    return Posture(90 - lean, Leg(depth, -90 - shin, foot), arm, flexion=flexion, head=90 - lean * 0.45)
 
 
 STANDING_POSTURE: Final = Posture(90, Leg(-90, -90), HANGING)
@@ -54,32 +57,34 @@ def seen(posture: Posture, title: str = "", mark: Back = "", *more: Item, back: 
 
 
 def thigh_line(posture: Posture, label: str = "") -> tuple[Item, ...]:
-    """Return a dashed level line through the knee, to show the thigh's depth."""
+    """Return a dashed level line at the top of the knee: the top of the thigh lies on it at parallel."""
     knee = joints_of(posture).near.knee
-    return (Stroke(((knee[0] - 0.42, knee[1]), (knee[0] + 0.14, knee[1])), GUIDE, 0.007, 0.02),
-            *(props.note((knee[0] + 0.16, knee[1]), label, "l") if label else ()))
+    top = knee[1] + THIGH
+    return (Stroke(((knee[0] - 0.42, top), (knee[0] + 0.14, top)), GUIDE, 0.007, 0.02),
+            *(props.note((knee[0] + 0.16, top), label, "l") if label else ()))
 
 
-def at_depth(band: str, tuck: float = 0.0) -> Posture:
-    """Return the squat of a depth band, neutral or tucked."""
+def at_depth(band: str, flexion: float = 0.0) -> Posture:
+    """Return the squat of a depth band, neutral or rounded."""
     depth = DEPTHS[band]
-    return squat(depth, LEANS[depth], tuck=tuck)
+    return squat(depth, LEANS[depth], flexion=flexion)
 
 
 def rounding(band: str) -> Drawing:
-    """One depth, neutral and rounded side by side."""
-    still, tucked = at_depth(band), at_depth(band, TUCKED)
-    return Drawing(f"squat_rounding_{band}", f"a squat from the side, {BAND_WORDS[Band(band)]}, twice.", (
-        seen(still, "Back keeps its shape", "good", *thigh_line(still)),
-        seen(tucked, "Lower back rounds, tail tucks under", "watch", *thigh_line(tucked))))
+    """One depth and the three answers, none of them judged: the lumbar curve as in standing, flexed a little, and clearly."""
+    return Drawing(f"squat_rounding_{band}", f"a squat from the side, {BAND_WORDS[Band(band)]}, three times. A white mark on the tail bone "
+                   "and a band at the waist show how the pelvis turns.", tuple(
+        seen(at_depth(band, flexion), title, back="plain", view=ROUNDING_VIEW)
+        for flexion, title in ((0.0, "No: back keeps its shape"), (A_LITTLE, "A little: it flattens"),
+                               (CLEARLY, "Clearly: tail tucks under"))), rows=(2, 1))
 
 
 def bands() -> Drawing:
     """The four depths of the question."""
     return Drawing(
         "squat_bands",
-        "four depths of a squat from the side. The dashed line is level with the knee: at parallel the "
-        "thigh lies on it.",
+        "four depths of a squat from the side. The dashed line is level with the top of the knee: at "
+        "parallel the top of the thigh lies on it.",
                    tuple(seen(at_depth(band), DEPTH_TITLES[band], "", *thigh_line(at_depth(band)), view=(-0.36, -0.05, 0.50, 0.90))
                          for band in DEPTHS), rows=(2, 2))
 
@@ -122,24 +127,23 @@ def wide() -> Drawing:
 
 def slow() -> Drawing:
     """Squat with three seconds down, as a loop with its count."""
-    down = [between(STANDING_POSTURE, squat(0, 35.8, arm=AHEAD), share) for share in eased(10)]
-    frames = [(*scene(posture, "good"), *props.note((0.30, 0.90), count, "m", GUIDE, 30)) for posture, count in zip(
-        down, ("", "1", "1", "1", "2", "2", "2", "3", "3", "3"), strict=True)]
-    up = frames[7::-3]
+    down = [between(STANDING_POSTURE, squat(0, 35.8, arm=AHEAD), share) for share in eased(3 * FPS)]
+    counted = [(*scene(posture, "good"), *props.note((0.34, 0.93), str(1 + n // FPS), "m", GUIDE, 30)) for n, posture in enumerate(down)]
+    up = [scene(posture, "good") for posture in down[::-3]]
+    frames, times = loop(up[0], up[1:], counted[:-1])
     return Drawing(
         "squat_slow",
         "a loop of a squat from the side, counting 1, 2, 3 seconds on the way down, then up as usual.",
-                   (Panel(frames[-1], STANDING_VIEW, "Three seconds down, up as usual", "good"),),
-                   frames=(*frames, *up), milliseconds=(500, *(333,) * 9, *(180,) * len(up)))
+                   (Panel(frames[0], STANDING_VIEW, "Three seconds down, up as usual", "good"),), frames=frames, milliseconds=times)
 
 
 def fold() -> Drawing:
     """The fold at the bottom of the deepest squat."""
     deep = at_depth("below")
     joints = joints_of(deep)
-    angle = (*props.swing(joints.hip, 0.30, deep.trunk - 4, deep.near.thigh + 9),)
+    belly, thigh = on_ribs(joints, 0.045, -0.056), along(along(joints.hip, deep.near.thigh, 0.155), deep.near.thigh + 90, THIGH)
     return Drawing("squat_fold", "the bottom of a deep squat from the side, an arrow from belly to thigh.", (
-        seen(deep, "Your squat's fold: how close the thigh comes to the belly", "", *angle, back=""),))
+        seen(deep, "Your squat's fold: how close the thigh comes to the belly", "", *props.arrow(belly, thigh), back=""),))
 
 
 def view_film() -> Drawing:

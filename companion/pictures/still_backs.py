@@ -6,29 +6,35 @@ from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.draw import Panel, eased
+from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Posture, Reach, along, between, direction, joints_of
+from companion.pictures.figure import HAND_LENGTH, Arm, Joints, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
-from companion.pictures.scene import Item
-from companion.pictures.squats import AHEAD, HINGED, STANDING_POSTURE, TUCKED, at_depth, rounding, scene, seen, squat
+from companion.pictures.scene import Item, small_of_back
+from companion.pictures.squats import AHEAD, CLEARLY, HINGED, STANDING_POSTURE, at_depth, rounding, scene, seen, squat
+
+
+def palm_on_back(joints: Joints) -> Reach:
+    """Return an arm whose palm, as long as a hand, lies along the small of the back."""
+    middle, along_back = small_of_back(joints, 0.018), (joints.pelvis + joints.ribs) / 2
+    wrist = along(middle, along_back, HAND_LENGTH / 2)
+    return Reach(*wrist, 1.0, along_back + 180)
 
 
 def hand_on_back() -> Drawing:
     """Squat with a palm on the curve of the lower back."""
-    still, moved = squat(-12, 44.0, 38), squat(-12, 44.0, 38, tuck=TUCKED)
+    still, moved = squat(-12, 44.0, 38), squat(-12, 44.0, 38, flexion=CLEARLY)
     view = (-0.40, -0.05, 0.54, 0.80)
 
     def palm(posture: Posture) -> Posture:
         """Return the posture with a palm on the back."""
         joints = joints_of(posture)
-        at = along(joints.spine[14], posture.trunk + 90, 0.062)
-        return replace(posture, near_arm=Reach(at[0], at[1], 1.0, posture.trunk + 185), far_arm=AHEAD)
+        return replace(posture, near_arm=palm_on_back(joints), far_arm=AHEAD)
     return Drawing(
         "hand_on_back",
         "a squat from the side, one palm flat on the curve of the lower back, the other arm ahead.", (
-        seen(palm(still), "Curve still under the palm", "good", view=view),
-        seen(palm(moved), "Curve flattens or rounds", "watch", view=view)))
+        seen(palm(still), "Curve still under the palm", back="plain", view=view),
+        seen(palm(moved), "Curve flattens or rounds", back="plain", view=view)))
 
 
 def arms_forward_setup() -> Drawing:
@@ -41,7 +47,7 @@ def arms_forward_setup() -> Drawing:
         seen(stood, "On the shoulders, arms level", "good", *_rack_place(stood), back="", view=(-0.36, 0.45, 0.52, 1.02)),))
 
 
-def _rack_place(posture: Posture, down: float = 0.055) -> tuple[Item, ...]:
+def _rack_place(posture: Posture, down: float = 0.098) -> tuple[Item, ...]:
     """Return the bar's end on the front of the shoulders, off the throat, or further down the arms."""
     joints = joints_of(posture)
     arm = direction(joints.shoulder, joints.near_arm.wrist)
@@ -58,23 +64,23 @@ def arms_forward_rack() -> Drawing:
         "arms_forward_setup_bar",
         "standing in a rack, seen from the side: empty bar on the front of the shoulders, arms level, "
         "a safety arm just below the deepest point of the bar.", (
-        Panel((*items[:3], *scene(stood), *items[3:]), (-0.40, -0.05, 0.52, 1.02), "Safety arm just below your deepest point", "good"),))
+        Panel((*items[:3], *scene(stood), *items[3:]), (-0.40, -0.05, 0.62, 1.02), "Safety arm just below your deepest point", "good"),))
 
 
 def arms_forward() -> Drawing:
     """Arms-forward squat done well, and its three faults."""
     good = squat(0, 35.8)
-    rolled, chest, back = replace(good, near_arm=Arm(-14, -14)), squat(0, 50, 35, arm=Arm(-14, -14)), squat(0, 37, tuck=TUCKED)
+    rolled, chest, back = replace(good, near_arm=Arm(-14, -14)), squat(0, 50, 35, arm=Arm(-14, -14)), squat(0, 37, flexion=CLEARLY)
     view = (-0.36, -0.05, 0.58, 0.80)
     fell = props.swing(joints_of(chest).hip, 0.51, 78, 52)
     return Drawing(
         "arms_forward",
         "a squat from the side with a stick across the front of the shoulders, arms straight ahead and level, "
         "four times.", (
-        seen(good, "It all holds", "good", *_rack_place(good), view=view),
-        seen(rolled, "It rolls down the arms", "watch", *_rack_place(rolled, 0.25), back="", view=view),
-        seen(chest, "The chest falls", "watch", *_rack_place(chest), *fell, back="", view=view),
-        seen(back, "The lower back rounds", "watch", *_rack_place(back), view=view)), rows=(2, 2))
+        seen(good, "It all holds", "", *_rack_place(good), back="plain", view=view),
+        seen(rolled, "It rolls down the arms", "", *_rack_place(rolled, 0.25), back="", view=view),
+        seen(chest, "The chest falls", "", *_rack_place(chest), *fell, back="", view=view),
+        seen(back, "The lower back rounds", "", *_rack_place(back), back="plain", view=view)), rows=(2, 2))
 
 
 def pause_stops() -> Drawing:
@@ -91,7 +97,7 @@ def pause_stops() -> Drawing:
 
 def pause_watch() -> Drawing:
     """One stop, neutral and rounded."""
-    return replace(rounding("parallel"), name="pause_watch", says="one stop of a squat from the side, twice.")
+    return replace(rounding("parallel"), name="pause_watch", says="one stop of a squat from the side, three times.")
 
 
 def hinge_setup() -> Drawing:
@@ -124,25 +130,26 @@ def hinge_to_squat() -> Drawing:
     """Hinge to squat as a loop: hinge, sink, back into the hinge, stand."""
     ways = ((STANDING_POSTURE, HINGED, "hips back"), (HINGED, HINGE_SQUAT, "sink"), (HINGE_SQUAT, HINGED, "hinge again"),
             (HINGED, STANDING_POSTURE, "stand up"))
-    frames = tuple((*scene(_carrying(posture), "good"), *_on_back(posture), *props.note((0.12, 0.98), word, "l", GUIDE, 16))
-                   for start, end, word in ways for posture in (between(start, end, share) for share in eased(6)[1:]))
+    moves = [[(*scene(_carrying(posture), "good"), *_on_back(posture), *props.note((0.16, 0.99), word, "l", GUIDE, 16))
+              for posture in (between(start, end, share) for share in eased(FPS)[1:])] for start, end, word in ways]
+    frames, times = loop(moves[0][-1], *moves[1:], moves[0][:-1])
     return Drawing(
         "hinge_to_squat",
         "a loop from the side, a stick on the upper back: hips back into the hinge, sink into the squat, "
         "hinge again, stand up. The back keeps its shape.",
-                   (Panel(frames[4], (-0.44, -0.05, 0.52, 1.04), "Back keeps its shape all the way", "good"),),
-                   frames=frames, milliseconds=tuple((160, 160, 160, 160, 700) * 4))
+                   (Panel(frames[0], (-0.44, -0.05, 0.52, 1.04), "Back keeps its shape all the way", "good"),),
+                   frames=frames, milliseconds=times)
 
 
 def hinge_watch() -> Drawing:
     """The hinge and the squat, each neutral and rounded."""
     view = (-0.42, -0.05, 0.50, 0.92)
-    hinge, bent = _carrying(HINGED), _carrying(replace(HINGED, tuck=TUCKED, trunk=20))
-    sunk, broken = _carrying(HINGE_SQUAT), _carrying(replace(HINGE_SQUAT, tuck=TUCKED))
+    hinge, bent = _carrying(HINGED), _carrying(replace(HINGED, flexion=CLEARLY, trunk=20))
+    sunk, broken = _carrying(HINGE_SQUAT), _carrying(replace(HINGE_SQUAT, flexion=CLEARLY))
     return Drawing(
         "hinge_watch",
         "from the side, the hinge with the knees nearly straight, and the squat it sinks into.", (
-        seen(hinge, "Hinge keeps its shape", "good", *_on_back(hinge), view=view),
-        seen(bent, "Hinge rounds", "watch", *_on_back(bent), view=view),
-        seen(sunk, "Squat keeps it", "good", *_on_back(sunk), view=view),
-        seen(broken, "Sinking breaks it", "watch", *_on_back(broken), view=view)), rows=(2, 2))
+        seen(hinge, "Hinge keeps its shape", "", *_on_back(hinge), back="plain", view=view),
+        seen(bent, "Hinge rounds", "", *_on_back(bent), back="plain", view=view),
+        seen(sunk, "Squat keeps it", "", *_on_back(sunk), back="plain", view=view),
+        seen(broken, "Sinking breaks it", "", *_on_back(broken), back="plain", view=view)), rows=(2, 2))

@@ -84,13 +84,14 @@ class PictureStore:
         made = await self.cache.off_loop(personal.from_log(self._db, person, name))
         if made is None:
             return None
-        data, words = made
+        data, words, moves = made
+        path = path.with_suffix(".gif" if moves else ".png")
         if address.channel == LOCAL_CHANNEL:
             await self.cache.off_loop(lambda: save(path, data))
         if self._whose(address, of) != person:  # erased, or the view ended, while it was drawn
             self.forget(person)
             return None
-        return Picture(path, data, words)
+        return Picture(path, data, words, moves)
 
     def _whose(self, address: Address, of: int | None) -> int | None:
         """Return the person whose picture may be shown now: oneself, or a lifter one coaches; None if neither."""

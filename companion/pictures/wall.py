@@ -3,32 +3,43 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import acos, degrees
 from typing import Final
 
 from companion.pictures import props
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, direction, joints_of, planted
+from companion.pictures.figure import KNEELING, THIGH_LENGTH, Arm, Joints, Leg, Posture, Reach, along, direction, joints_of
 from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Item, Stroke
 from companion.pictures.squats import Back, scene
 
 LUNGE_SHIN: Final = 40.0
+PALM: Final = 0.016
+"""Distance of the wrist from a wall the palm lies on: half a hand's thickness."""
 
 
 def _at_wall(shin: float, heel_up: float = 0.0) -> Posture:
-    """Return a lunge at a wall: one foot in front, the knee forward, the other leg behind."""
-    return planted(Posture(88, Leg(-18, -90 - shin, -heel_up), Reach(0.21, 0.62, 1, 80), far=Leg(-112, -184, -60), head=86, on="toes"))
+    """Return a half kneel at a wall: one foot in front, the knee forward, the back knee on the floor under the hip."""
+    front = Leg(-8, -90 - shin, -heel_up)
+    hip = joints_of(Posture(90, front, Arm(0, 0), on="toes")).hip
+    down = degrees(acos(min(1.0, (hip[1] - KNEELING) / THIGH_LENGTH)))  # the back thigh's lean to bring its knee to the floor
+    return Posture(88, front, Arm(0, 0), far=Leg(-90 - down, 180, 180), head=86, on="toes")
 
 
 def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: str = "toe to wall") -> Panel:
     joints = joints_of(posture)
     knee = joints.near.knee
     at = knee[0] + 0.040
-    posture = replace(posture, near_arm=Reach(at - 0.04, joints.shoulder[1] - 0.03, 1, 85))
+    posture = replace(posture, near_arm=Reach(at - PALM, joints.shoulder[1] - 0.03, 1, 85))
     toe = joints_of(posture).near.toe[0] + 0.012
-    return Panel((*scene(posture), *props.wall(at, 0.72), *_gap(toe, at, label), *more),
-                 (at - 0.80, -0.13, at + 0.16, 0.80), title, mark)
+    return Panel((*scene(posture), *props.wall(at, 0.72), *_gap(toe, at, label), *more, *_side_words(joints)),
+                 (at - 0.80, -0.17, at + 0.16, 0.80), title, mark)
+
+
+def _side_words(joints: Joints) -> tuple[Item, ...]:
+    """Return the side's name under the front foot."""
+    return props.limb_name((joints.near.ankle[0] - 0.12, -0.055), "{SIDE} foot")
 
 
 def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
@@ -37,11 +48,11 @@ def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
         return ()
     return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH_INK, 0.006),
             Stroke(((toe, -0.05), (at, -0.05)), WATCH_INK, 0.006),
-            *props.note(((toe + at) / 2, -0.09), label, "m", WATCH_INK))
+            *props.note((at + 0.14, -0.13), label, "r", WATCH_INK))
 
 
-def knee_to_wall(label: str = "toe to wall") -> Drawing:
-    """Knee to wall with the heel down, and with the heel lifting. ``label``: of the distance; "" without a tape."""
+def knee_to_wall() -> Drawing:
+    """Knee to wall with the heel down, and with the heel lifting."""
     down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
     heel = joints_of(up).near.heel
     lift = props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH_INK)
@@ -49,8 +60,8 @@ def knee_to_wall(label: str = "toe to wall") -> Drawing:
         "knee_to_wall_{side}",
         "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
         "wall, the {side} knee just touching the wall.", (
-        _wall_panel(down, "Heel down, knee just touches", "good", label=label),
-        _wall_panel(up, "The heel lifts", "watch", *lift, label=label)))
+        _wall_panel(down, "Heel down, knee just touches", "good"),
+        _wall_panel(up, "The heel lifts", "watch", *lift)))
 
 
 def knee_to_wall_setup() -> Drawing:
@@ -65,20 +76,22 @@ def knee_to_wall_setup() -> Drawing:
               (-0.50, -0.10, wall + 0.12, 1.03), "Tape's zero at the wall"),))
 
 
-def knee_to_wall_level() -> Drawing:
-    """Knee to wall with the phone along the shin."""
+def knee_to_wall_level(placement: str = "") -> Drawing:
+    """Knee to wall with the phone along the shin, at the place chosen; at both if none was."""
     down = _at_wall(LUNGE_SHIN)
     leg = joints_of(down).near
     upright = (Stroke((leg.ankle, along(leg.ankle, 90, 0.26)), GUIDE, 0.006, 0.02),
-               *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8), *props.note((leg.ankle[0] - 0.082, leg.ankle[1] + 0.08), "40°", "m"))
+               *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8),
+               *props.note(along(leg.ankle, 90 - LUNGE_SHIN * 0.45, 0.25), "40°", "m"))
 
     def held(share: float) -> tuple[Item, ...]:
         """Return the phone at a share of the shin below the knee."""
         return props.phone(along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042),
                            direction(leg.ankle, leg.knee))
-    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.40, -0.06, 0.32, 0.46))
-                   for title, share in (("Just under the knee", 0.17), ("Middle of the shin", 0.11)))
+    places = {"below_knee": ("Just under the knee", 0.17), "mid_shin": ("Middle of the shin", 0.11)}
+    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.40, -0.09, 0.32, 0.46))
+                   for name, (title, share) in places.items() if placement in ("", name))
     return Drawing(
-        "knee_to_wall_level_{side}",
+        f"knee_to_wall_level{placement and '_'}{placement}_{{side}}",
         "from the side, the {side} foot flat in front of a wall, knee to the wall: the phone along the "
         "{side} shin, which here leans 40° from upright.", panels)

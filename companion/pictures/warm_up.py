@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from companion.pictures import props
-from companion.pictures.draw import Panel
+from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
 from companion.pictures.scene import Item, figure, moved
@@ -16,12 +16,14 @@ def walk() -> Drawing:
     """Walking on the spot, a loop."""
     up = Posture(90, Leg(-90, -90), Arm(-70, -40), far=Leg(-35, -110, -20), far_arm=Arm(-110, -80))
     stood = Posture(90, Leg(-90, -90), Arm(-92, -75), far=Leg(-90, -90), far_arm=Arm(-92, -75))
-    steps = [between(stood, up, share) for share in (0, 0.5, 1, 0.5)]
-    frames = (*((*figure(joints_of(posture)), *props.floor(-1, 1)) for posture in steps),
-              *(_standing_on_far(_swap(posture)) for posture in steps))
+    lift = [between(stood, up, share) for share in eased(FPS // 2)]
+    steps = [*lift[::-1], *lift[1:-1]]
+    right = [(*figure(joints_of(posture)), *props.floor(-1, 1)) for posture in steps]
+    left = [_standing_on_far(_swap(posture)) for posture in steps]
+    half = len(lift)
+    frames, times = loop(right[0], right[1:half], left[half:], left[:half], right[half:])
     return Drawing("warm_up_walk", "a loop of somebody walking on the spot, seen from the side, arms loose.",
-                   (Panel(frames[2], (-0.42, -0.05, 0.42, 1.03), "Walk on the spot, arms loose"),), frames=frames,
-                   milliseconds=(150,) * 8)
+                   (Panel(frames[0], (-0.42, -0.05, 0.42, 1.03), "Walk on the spot, arms loose"),), frames=frames, milliseconds=times)
 
 
 def _swap(posture: Posture) -> Posture:

@@ -1,17 +1,20 @@
-"""A lifter's own squat: their lengths and ranges at the depth where the estimate says the pelvis has to turn."""
+"""A lifter's own squat: their lengths and ranges, going down to the depth where the estimate says the tuck would start."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from typing import Final, cast
+
 from companion.pictures import props
-from companion.pictures.draw import Panel
+from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Build, Leg, Posture, along, joints_of
-from companion.pictures.ink import GUIDE
-from companion.pictures.scene import Item, Stroke, figure
+from companion.pictures.figure import Arm, Build, Leg, Posture, along, between, joints_of
+from companion.pictures.ink import FAR_FILL, GUIDE
+from companion.pictures.scene import Area, Item, Stroke, figure
 from companion.screening.about import About
-from companion.screening.body import Setup, body_of
+from companion.screening.body import BAR_ON_TRUNK, FOOT_LENGTH, Bar, Body, Setup, body_of
 from companion.screening.errors import Errors
-from companion.screening.estimate import HEEL_LIFT, DepthEstimate, depth_estimate
+from companion.screening.estimate import HEEL_LIFT, HELD_WEIGHT, DepthEstimate, Help, depth_estimate
 from companion.screening.geometry import shin_from_distance
 from companion.screening.pairs import ankles
 from companion.screening.posture import balance_of, lean_at
@@ -20,29 +23,70 @@ from companion.screening.screen import Screen
 from companion.screening.tuck import MASS, TURN_OUT
 
 NAME = "your_squat"
-VIEW = (-0.44, -0.05, 0.46, 0.86)
+VIEW = (-0.44, -0.05, 0.46, 1.03)
+ARMS: Final = Arm(-40, -25)
+UPRIGHT: Final = Posture(90, Leg(-90, -90), Arm(-80, -60), head=90)
+Lengths = tuple[float, float, float]
 
 
-def your_squat(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric) -> Drawing | None:
-    """Return the drawing, with heels flat and raised; None if there is no estimate."""
-    found = depth_estimate(screen, about, errors, show)
+def your_squat(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric,
+               lengths: Lengths | None = None) -> Drawing | None:
+    """Return a loop down to the onset without load, beside the best set-up and the lifter's own bar; None without an estimate.
+
+    ``lengths``: measured shank, thigh and trunk in cm; without them their shares of the height are an average adult's.
+    """
+    found = depth_estimate(screen, about, errors, show, lengths)
     shin = _shin(screen, about)
     if not isinstance(found, DepthEstimate) or shin is None or about.height is None:
         return None
-    gain = next((one.gain for one in found.helps if one.squat == "heels"), 0.0)
+    shank, thigh, trunk = lengths or (None, None, None)
+    body = body_of(about.height, about.mass or MASS.value, shank=shank, thigh=thigh, trunk=trunk)
     start = "at the earliest " if found.at_least else ""
     depths = found.depths
-    flat = _panel(about, shin, depths.median, 0.0, f"Flat: {start}{at(depths.median)}", (depths.low, depths.high))
-    raised = _panel(about, shin, depths.median + gain, HEEL_LIFT, f"Heels on {show(HEEL_LIFT, 'cm')}: {start}{at(depths.median + gain)}")
-    return Drawing(NAME, f"your squat from the side, drawn with your own height and ranges, at the depth where length alone would {start}"
-                   f"start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, the two dashed lines. An estimate, no reason to go "
-                   "deeper or heavier.", (flat, raised))
+    plain = Setup(turn_out=TURN_OUT.value, arms=0.5)
+    flat = squat_of(body, plain, shin, depths.median)
+    band = _band(flat, _build(body), depths.low, depths.high)
+    down = [(*band, *_drawn(between(UPRIGHT, flat, share), _build(body))) for share in eased(2 * FPS)]
+    frames, times = loop(down[-1], down[-2::-1], down[1:-1])
+    others = tuple(_others(found, about, body, shin, start, show))
+    return Drawing(NAME, "your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "
+                   f"{start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from lengths: it is no "
+                   "picture of your back, and no reason to go deeper or heavier.",
+                   (Panel(frames[0], VIEW, f"Tuck starts {start}{at(depths.median)}"), *others), rows=(2, *(len(others[1:]) * (1,))),
+                   frames=frames, milliseconds=times)
 
 
 def at(depth: float) -> str:
     """Return a thigh angle in words, to 5 degrees: the estimate is no better."""
     whole = 5 * round(depth / 5)
-    return "parallel" if not whole else f"{abs(whole)}° {'below' if whole > 0 else 'above'} parallel"
+    return "at parallel" if not whole else f"{abs(whole)}° {'below' if whole > 0 else 'above'} parallel"
+
+
+def best_help(helps: tuple[Help, ...]) -> Help:
+    """Return the change whose own trial moved the start furthest down; without such a trial, heels raised."""
+    tried = [one for one in helps if one.trial and one.trial > 0]
+    return max(tried, key=lambda one: (one.trial or 0, one.gain), default=next(one for one in helps if one.squat == "heels"))
+
+
+def _others(found: DepthEstimate, about: About, body: Body, shin: float, start: str, show: NumberFormat) -> Iterator[Panel]:
+    """Yield the best set-up of the lifter's trials, and their own bar and load if known."""
+    best = best_help(found.helps)
+    setup, words = {
+        "heels": (Setup(turn_out=TURN_OUT.value, lift=HEEL_LIFT, arms=0.5), f"Heels on {show(HEEL_LIFT, 'cm')}"),
+        "front": (Setup("arms", HELD_WEIGHT, turn_out=TURN_OUT.value, arms=1), "Weight in front"),
+        "wide": (Setup(turn_out=TURN_OUT.value + 10, arms=0.5), "Feet further out")}[best.squat]
+    tried = "best of your trials" if best.trial and best.trial > 0 else "by the estimate"
+    depth = found.depths.median + best.gain
+    yield Panel(_drawn(squat_of(body, setup, shin, depth), _build(body)), VIEW, f"{words}, {tried}: {start}{at(depth)}")
+    if found.under_bar is not None and about.load is not None:
+        bar = cast(Bar, about.bar)
+        posture = squat_of(body, Setup(bar, about.load, turn_out=TURN_OUT.value), shin, found.under_bar.median)
+        joints = joints_of(posture, _build(body))
+        up, ahead = BAR_ON_TRUNK[bar]
+        trunk = float(str(body.trunk)) / about.height if about.height else 0.0
+        place = along(along(joints.hip, posture.trunk, up * trunk), posture.trunk - 90, ahead * trunk)
+        yield Panel((*_drawn(posture, _build(body)), *props.bar_end(place)), VIEW,
+                    f"Bar {bar}, {show(about.load, 'kg')}: {start}{at(found.under_bar.median)}")
 
 
 def _shin(screen: Screen, about: About) -> float | None:
@@ -59,20 +103,31 @@ def _shin(screen: Screen, about: About) -> float | None:
     return min(found, default=None)
 
 
-def _panel(about: About, shin: float, depth: float, lift: float, title: str, band: tuple[float, float] | None = None) -> Panel:
-    assert about.height is not None
-    body = body_of(about.height, about.mass or MASS.value)
-    balance = balance_of(body, Setup(turn_out=TURN_OUT.value, lift=lift, arms=0.5), shin)
+def squat_of(body: Body, setup: Setup, shin: float, depth: float) -> Posture:
+    """Return the balanced posture of a body in a set-up, its thigh at a depth; ``shin``: its lean on flat ground."""
+    balance = balance_of(body, setup, shin)
     lean, leans = float(lean_at(balance, depth)), float(balance.shin)
-    posture = Posture(90 - lean, Leg(depth, -90 - leans, shin - leans), Arm(-40, -25), head=90 - lean * 0.45)
-    joints = joints_of(posture, _build(about.height, body.shank, body.thigh, body.trunk))
-    knee = joints.near.knee
-    lines: list[Item] = [Stroke((along(knee, 180 + end, 0.06), along(knee, 180 + end, 0.40)), GUIDE, 0.008, 0.022) for end in band or ()]
-    lines += props.note(along(knee, 180 + sum(band) / 2, 0.435), "80 %", size=13) if band else ()
-    under = props.block(joints.near.heel[0] - 0.03, joints.near.heel[0] + 0.04, joints.near.heel[1] - 0.012) if lift else ()
-    return Panel((*lines, *figure(joints), *props.floor(-1, 1), *under), VIEW, title)
+    arms = Arm(0, 0) if setup.arms == 1 else ARMS if setup.bar == "none" else Arm(-30 - lean, 100 - lean, 0.75)
+    return Posture(90 - lean, Leg(depth, -90 - leans, shin - leans), arms, head=90 - lean * 0.45)
 
 
-def _build(height: float, shank: object, thigh: object, trunk: object) -> Build:
-    """Return lengths in cm as fractions of stature; the thigh keeps its full length in the side view."""
-    return Build(*(float(str(length)) / height for length in (shank, thigh, trunk)))
+def _band(posture: Posture, build: Build, low: float, high: float) -> tuple[Item, ...]:
+    """Return the shaded band between two directions of the thigh, with its edges dashed."""
+    knee = joints_of(posture, build).near.knee
+    ends = [along(knee, 180 + edge, 0.40) for edge in (low, high)]
+    return (Area((knee, *ends), FAR_FILL), *(Stroke((along(knee, 180 + edge, 0.06), end), GUIDE, 0.008, 0.022)
+                                             for edge, end in zip((low, high), ends, strict=True)),
+            *props.note(along(knee, 180 + (low + high) / 2, 0.435), "80 %", size=13))
+
+
+def _drawn(posture: Posture, build: Build) -> tuple[Item, ...]:
+    joints = joints_of(posture, build)
+    heel = joints.near.heel
+    under = props.block(heel[0] - 0.03, heel[0] + 0.04, heel[1] - 0.012) if posture.near.foot < -0.5 else ()
+    return (*figure(joints, "plain"), *props.floor(-1, 1), *under)
+
+
+def _build(body: Body) -> Build:
+    """Return a body's lengths as shares of its stature; the thigh keeps its full length in the side view."""
+    stature = float(str(body.foot)) / FOOT_LENGTH
+    return Build(*(float(str(length)) / stature for length in (body.shank, body.thigh, body.trunk)))

@@ -19,14 +19,14 @@ from companion.screening.standing import SafetyStanding, standing_of
 class CaseloadRow(NamedTuple):
     """One lifter in the caseload query. Moments are stored text; None where there is nothing.
 
-    ``linked``: start of the link to the coach. ``reviewed``: the coach's last review. ``gone``: the time since which no address
-    of theirs can be reached, a space, and the reason. ``hurt_*``: the latest alert since the review from the pain questions or
-    the morning after; ``where``, ``bad`` and ``how`` are the answers there. ``open_at``: start of pain questions that were left
-    unfinished, with no finished ones and no review since. ``change``: result of the last retest (better, within_error, worse,
-    cannot_say). ``back``: the lower back on the last squat day; ``step_why``: its effect on the depth, where the back moved.
-    ``retest_*``: the latest retest reminder. ``answered``: the latest answer. ``why``: the answers that led to the safety level.
-    ``pain_open``: like ``open_at``, regardless of reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the
-    last squat day over the load limit, and on how many of the latest days it was.
+    ``linked``: start of the link to the coach. ``reviewed``: the coach's last review. ``gone``: the time since which no address of theirs
+    can be reached, a space, and the reason. ``hurt_*``: the latest alert since the review from the pain questions or the morning after;
+    ``where``, ``bad`` and ``how`` are the answers there. ``open_at``: start of pain questions that were left unfinished, with no finished
+    ones and no review since. ``change``: result of the last retest (better, within_error, worse, cannot_say). ``back``: the lower back on
+    the last squat day; ``step_why``: its effect on the depth, where the back moved. ``retest_*``: the latest retest reminder.
+    ``answered``: the latest answer. ``why``: the answers that led to the safety level. ``pain_open``: like ``open_at``, regardless of
+    reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the last squat day over the load limit, and on how many of
+    the latest days it was. ``limits``: what clinicians told them to leave out, as stored.
     """
 
     person: int
@@ -62,11 +62,13 @@ class CaseloadRow(NamedTuple):
     zones: str
     over_at: str | None
     over: str | None
+    limits: Value | None
 
     def safety(self, now: datetime) -> SafetyStanding:
         """Return their safety standing, as every page has it."""
         return standing_of(self.level, moment_of(self.level_at) if self.level_at else None, str(self.why or ""),
-                           moment_of(self.pain_open) if self.pain_open else None, now, zone_from(json.loads(self.zones), now))
+                           moment_of(self.pain_open) if self.pain_open else None, now, zone_from(json.loads(self.zones), now),
+                           self.limits)
 
 
 HURT_ASKED: Final = "was asked whether something hurt"
@@ -107,7 +109,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
      and u.began_at > ifnull(p.at, '')),
     (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
      ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
-    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end
+    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end, q.value
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
@@ -118,6 +120,7 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
 {_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
+{_FACT.format('q', 'safety.limits')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
 """The rows of the lifters in ``m`` (person, since, reviewed), which the start of the query selects."""

@@ -226,10 +226,11 @@ class Unseen(NamedTuple):
 
 def alerts_unseen(db: sqlite3.Connection, before: datetime, after: datetime) -> list[Unseen]:
     """Return the alerts between the two moments that no coach has seen and of which the lifter has not been told so, the latest of
-    each person whom somebody coached then and still does. What was answered about a referral is no alarm."""
+    each person whom somebody coached then and still does. What was answered about a referral or a limit is no alarm."""
     rows = db.execute(
         "select a.person, max(a.id), a.level, a.because, a.at from alerts a left join runs r on r.person = a.person and r.run = a.run "
-        "where a.seen_at is null and a.unseen_told_at is null and a.at between ? and ? and ifnull(r.flow, '') <> 'referral' and exists "
+        "where a.seen_at is null and a.unseen_told_at is null and a.at between ? and ? and ifnull(r.flow, '') not in "
+        "('referral', 'limits', 'limit_over', 'clearance') and exists "
         "(select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null where k.person = a.person and "
         "k.until is null and k.since <= a.at) group by a.person", (text_of(after), text_of(before)))
     return [Unseen(person, id, level, because, moment_of(at)) for person, id, level, because, at in rows.fetchall()]

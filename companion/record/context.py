@@ -4,20 +4,30 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Mapping
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
 from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
+from companion.language.units import METRIC, shown
 from companion.record import coaching, log
 from companion.record.timestamps import moment_of, text_of
+from companion.screening.limits import facts_in, limits_in
 from companion.screening.standing import SafetyStanding, standing_of
 
 SAFETY_LEVEL = "safety.level"
+LIMITS: Final = "safety.limits"
+"""The finding that holds what clinicians told a person to leave out (``screening.limits``)."""
+FULL_BAR, LIGHT_BAR = 20.0, 15.0
 SUSPENDED = "crisis"
 """The fact that is "open" from thoughts of self-harm until the lifter begins again."""
+
+SLIP = "safety.slip"
+"""The level before a tap that closed everything; "" once that was undone."""
+UNDONE_WITHIN: Final = timedelta(minutes=10)
+"""Time in which such a tap can be undone; our choice."""
 
 CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
 """Each consent's fact, and the answer that stood for it before consent texts had versions."""
@@ -26,7 +36,8 @@ CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach
 def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     """Return the facts a step may use: latest answers and findings by name; "NAME.today" for findings made today, in the person's
     zone; "due.KIND", the wall time of each open reminder; the current safety level, and "safety.may_open" if a new check may raise
-    it; the version of each consent text they agreed to ("consent.lifter", "consent.coach"); for a coach
+    it; what a clinician's limits close ("limit.…", ``screening.limits.facts_in``); the version of each consent text they agreed to
+    ("consent.lifter", "consent.coach"); "safety.slip.open" while a wrong tap can be undone; for a coach
     "lifter.N", the name of each of their lifters."""
     rows = log.known_rows(db, person)
     facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
@@ -39,18 +50,29 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     facts |= {f"{name}.today": "yes" for name, since in since_of.items() if since == today}
     facts |= {"today": today.isoformat(), "person": str(person)}
     facts |= _agreed(facts)
+    slipped = next((moment_of(since) for name, value, since in rows if name == SLIP and value and since), None)
+    if slipped is not None and now - slipped <= UNDONE_WITHIN:
+        facts[f"{SLIP}.open"] = "yes"
     stands = standing_in(facts, next((moment_of(since) for name, _, since in rows if name == SAFETY_LEVEL), None), now)
     if stands.level is not None:
         facts[SAFETY_LEVEL] = stands.level.value
         facts["safety.may_open"] = "yes" if today > since_of[SAFETY_LEVEL] else "no"
+    facts |= facts_in(limits_in(facts.get(LIMITS)), local_date(now, zone), _bar_of(facts), lambda kg, unit: shown(kg, unit, str(
+        facts.get("welcome.units", METRIC))))
     return Known(facts, now, lambda: list(map(log.as_answer, log.answers_of(db, person))))
+
+
+def _bar_of(facts: Mapping[str, Value]) -> float:
+    """Return the weight of their empty bar in kg, the usual one where none is known."""
+    own = facts.get("bar.weight") if facts.get("bar.bar") == "other" else None
+    return own if isinstance(own, float) else LIGHT_BAR if facts.get("bar.bar") == "light" else FULL_BAR
 
 
 def standing_in(facts: Mapping[str, Value], since: datetime | None, now: datetime) -> SafetyStanding:
     """Return the safety standing that facts as kept amount to; ``since``: the moment the level was found."""
     pain = facts.get(log.PAIN_OPEN)
     return standing_of(facts.get(SAFETY_LEVEL), since, str(facts.get("safety.why", "")), moment_of(str(pain)) if pain else None, now,
-                       zone_from(facts, now))
+                       zone_from(facts, now), facts.get(LIMITS))
 
 
 def standing_now(db: sqlite3.Connection, person: int, now: datetime) -> SafetyStanding:

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
+import errno
+import fcntl
+import os
 import sqlite3
 from pathlib import Path
 from typing import Final
@@ -14,6 +18,15 @@ from companion.record.schema import migrations
 BUSY_MS: Final = 5000
 """Milliseconds to wait for a file in use; our choice."""
 
+LOCKED_BYTE: Final = 2**40
+"""Byte of the file on which the lock lies: far beyond any page and the bytes SQLite locks (1 GiB and 510 after it; sqlite.org, from
+memory)."""
+
+_LOCKED_HERE: Final[set[tuple[int, int]]] = set()
+"""Files this process has locked: a second lock of the same process would succeed, and closing its handle release the first."""
+
+_IN_USE: Final = "another companion is using {}; stop it first, or choose another file with --database"
+
 _PRAGMAS: Final = ("foreign_keys=on", "journal_mode=wal", "synchronous=full", "secure_delete=on", f"busy_timeout={BUSY_MS}")
 
 
@@ -25,22 +38,24 @@ class AlreadyRunning(Exception):
     """Another companion has this file open for writing."""
 
 
-def open_for_writing(path: Path) -> tuple[Database, sqlite3.Connection]:
+def open_for_writing(path: Path) -> tuple[Database, InstanceLock]:
     """Return the migrated database and the instance lock; close both, in this order.
 
     Raises AlreadyRunning where another process has the lock, CannotOpen where the file can't be used.
     """
     try:
-        private_folder(path.parent)
-        lock = instance_lock(path)
+        real = path.resolve()
+        private_folder(real.parent)
+        private_file(real)
+        lock = InstanceLock(path)
         try:
-            private_file(path)
-            db = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
+            db = Database(sqlite3.connect(real, isolation_level=None), execute_plugins=False)
             for pragma in _PRAGMAS:
                 db.execute(f"pragma {pragma}").fetchall()
             _refuse_newer(db)
             with db.atomic():  # all or none, and one fsync
                 migrations.apply(db)
+            lock.hold()
             db.execute("begin immediate")  # a locked or read-only file fails now, not at the first turn
             db.execute("delete from updates where 0")  # on a read-only file, SQLite begins a read transaction without an error
             db.execute("rollback")
@@ -77,12 +92,76 @@ def open_for_reading(path: Path) -> Database:
         raise CannotOpen(f"can't read the database {path}: {error}") from error
 
 
-def instance_lock(path: Path) -> sqlite3.Connection:
-    """Hold an exclusive lock on a sidecar file; the system releases it however this process ends.
+class InstanceLock:
+    """The lock of one writer on one file, whatever name it is opened by; the system releases it however this process ends.
 
-    Raises AlreadyRunning, OSError, sqlite3.Error.
+    Two locks: one on a sidecar SQLite file, which another start of this version or an older one meets, and one on a byte of the file
+    itself, which holds through a hard link and where the sidecar was removed.
     """
-    sidecar = path.with_name(path.name + ".lock")
+
+    def __init__(self, path: Path) -> None:
+        """Take the lock on the file at a path, through symbolic links. Raises AlreadyRunning, OSError, sqlite3.Error."""
+        self._path, self._handle = path, -1
+        real = path.resolve()
+        self._sidecar = _sidecar_lock(real, path)
+        try:
+            if real.exists():
+                self._lock_file(real)
+        except BaseException:
+            self._sidecar.close()
+            raise
+
+    def _lock_file(self, real: Path) -> None:
+        self._is = _identity(real)
+        if self._is in _LOCKED_HERE:
+            raise AlreadyRunning(_IN_USE.format(self._path))
+        try:
+            self._handle = os.open(real, os.O_RDWR)
+        except PermissionError:
+            return  # SQLite says so better
+        try:
+            self.hold()
+        except BaseException:
+            os.close(self._handle)
+            raise
+        _LOCKED_HERE.add(self._is)
+
+    def hold(self) -> None:
+        """Lock the byte, again where it is locked already: SQLite unlocks the whole file whenever none of its connections here holds a
+        lock, which in WAL mode is never the case once one has been opened. Raises AlreadyRunning, OSError."""
+        if self._handle < 0:
+            return
+        try:
+            fcntl.lockf(self._handle, fcntl.LOCK_EX | fcntl.LOCK_NB, 1, LOCKED_BYTE)
+        except OSError as error:
+            if error.errno in (errno.EACCES, errno.EAGAIN):
+                raise AlreadyRunning(_IN_USE.format(self._path)) from None
+            raise
+
+    def trouble(self) -> str:
+        """Return, in one line, that the path no longer leads to the file that is locked; "" if it does."""
+        with contextlib.suppress(OSError):
+            if _identity(self._path) == self._is:
+                return ""
+        return (f"the database file {self._path} was removed or replaced while the companion was running: nothing more is taken. "
+                "Put it back, or restore a backup, and start again")
+
+    def close(self) -> None:
+        """Release the lock; the database must be closed before."""
+        if self._handle >= 0:
+            os.close(self._handle)
+            _LOCKED_HERE.discard(self._is)
+            self._handle = -1
+        self._sidecar.close()
+
+
+def _identity(path: Path) -> tuple[int, int]:
+    there = os.stat(path)
+    return there.st_dev, there.st_ino
+
+
+def _sidecar_lock(real: Path, path: Path) -> sqlite3.Connection:
+    sidecar = real.with_name(real.name + ".lock")
     private_file(sidecar)
     lock = sqlite3.connect(sidecar, isolation_level=None, timeout=0.2)
     try:
@@ -90,8 +169,7 @@ def instance_lock(path: Path) -> sqlite3.Connection:
     except sqlite3.OperationalError as error:
         lock.close()
         if "locked" in str(error):
-            raise AlreadyRunning(
-                f"another companion is using {path}; stop it first, or choose another file with --database") from None
+            raise AlreadyRunning(_IN_USE.format(path)) from None
         raise
     return lock
 

@@ -69,7 +69,7 @@ def carry_out(db: sqlite3.Connection, request: OperatorRequest, at: datetime) ->
                 units = log.facts_of(db, lifter).get("welcome.units")
                 holds = orders.lapsed_words(db, lifter, at, str(units.value) if units else METRIC)
                 put_message(db, lifter, Say(f"{request.name} is no longer a coach here. They can't see your answers any more, and I no "
-                                            f"longer tell them when something hurts.{holds}", must_arrive=True), at)
+                                            f"longer tell them when something hurts.{holds}"), at)
 
 
 def pending(database: Path) -> list[Path]:
@@ -96,4 +96,5 @@ def _leave(database: Path, request: OperatorRequest) -> None:
 
 
 def _folder(database: Path) -> Path:
-    return database.with_name(database.name + ".asked")
+    real = database.resolve()  # the same folder by whatever name the file is opened
+    return real.with_name(real.name + ".asked")

@@ -1,7 +1,7 @@
-"""Orders of coaches that hold for a lifter: pinned depth, pinned load, drill and retest date; read from the acts, kept as findings.
+"""Orders of coaches that hold for a lifter: pinned depth, load and set-up, drill and retest date; read from the acts, kept as findings.
 
 Each coach's latest order of a kind stands while they are linked. Where two differ, the strictest depth or load holds, and the latest
-drill or date. Whoever is no longer linked takes their orders with them.
+set-up, drill or date. Whoever is no longer linked takes their orders with them.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from companion.record.timestamps import text_of
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.depth import BAND_WORDS, Band, band_of
 
-PINS: Final = ("pin_depth", "pin_load", "drill", "retest")
+PINS: Final = ("pin_depth", "pin_load", "pin_setup", "drill", "retest")
 """The acts that stand until they are ended."""
 
 
@@ -71,7 +71,7 @@ def lapsed_words(db: sqlite3.Connection, lifter: int, at: datetime, units: str) 
     by_fact = {COACH_ACTS[what].sets: what for what in PINS}
     said = []
     for name, value, rule in db.execute("select name, value, rule from findings where person = ? and at = ? and name in "
-                                        "('depth.pin', 'load.pin', 'drill.pin', 'retest.pin') order by id", (lifter, text_of(at))):
+                                        "('depth.pin', 'load.pin', 'setup.pin', 'drill.pin', 'retest.pin') order by id", (lifter, text_of(at))):
         words = COACH_ACTS[by_fact[name]].words
         said.append(f"Now {words} {_in_words(name, value, units)}, {rule}." if value else
                     f"What they set for {words} no longer holds.")
@@ -82,7 +82,7 @@ def _in_words(fact: str, value: str, units: str) -> str:
     if fact == "load.pin":
         return f"is {shown(float(value), 'kg', units)}"
     band = band_of(value) if fact == "depth.pin" else None
-    return f"is {BAND_WORDS[band] if band else value}"
+    return f"is {BAND_WORDS[band] if band else value.replace('+', ' and ').replace('_', ' ')}"
 
 
 def _set(db: sqlite3.Connection, lifter: int, fact: str, value: str, rule: str, because: str, at: datetime) -> None:

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import json
 import sqlite3
-from datetime import datetime
+from datetime import datetime, timedelta
 from functools import lru_cache
+from typing import NamedTuple
 
 from companion.conversation.effects import Say
-from companion.port import Address, Button, Outgoing
+from companion.port import Address, Button, Outgoing, Rank
 from companion.record.timestamps import moment_of, text_of
 
 MOST_AT_ONCE = 200
-"""Messages read at once, one per address; our choice, to keep the queue in memory short."""
+"""Messages read at once, one per address; our choice: fairness is between the chats among them, and a flood from more accounts than
+that is served in the order in which it came."""
 
-_COLUMNS = "id, channel, address, text, buttons, picture, document, must_arrive, attempt, document_name"
+_COLUMNS = "id, channel, address, text, buttons, picture, document, attempt, document_name, rank"
 
 _NO_CODE = "text = iif(fleeting, 'A message with a code, which is not kept.', text)"
 
@@ -23,13 +25,13 @@ _LEAVES = ("{0}.settled_at is null and {0}.channel = :channel and {0}.due_at <= 
 
 
 def due(db: sqlite3.Connection, channel: str, now: datetime, only: str | None = None) -> list[Outgoing]:
-    """Return the next due message of each address of a channel, or of the address ``only``. Replies come before unasked messages,
-    also within an address, so that somebody who writes while thousands of reminders leave is answered at once. Stale messages are
-    left for the sweep to settle."""
+    """Return the next due message of each address of a channel, or of the address ``only``, by rank and then the oldest first. Within
+    an address pain comes first, then replies, then unasked messages, each in order. Stale messages are left for the sweep to settle."""
     rows = db.execute(
         f"select {_COLUMNS} from outbox o where {_LEAVES.format('o')} and ifnull(:only = address, 1) and not exists (select 1 from "
-        f"outbox b where {_LEAVES.format('b')} and b.address = o.address and (b.unasked, b.due_at, b.id) < (o.unasked, o.due_at, o.id)) "
-        "order by unasked, due_at, id limit :most", {"channel": channel, "at": text_of(now), "only": only, "most": MOST_AT_ONCE})
+        f"outbox b where {_LEAVES.format('b')} and b.address = o.address and (b.rank > 0, b.unasked, b.due_at, b.id) < "
+        "(o.rank > 0, o.unasked, o.due_at, o.id)) order by rank, due_at, id limit :most",
+        {"channel": channel, "at": text_of(now), "only": only, "most": MOST_AT_ONCE})
     return [_outgoing(row) for row in rows]
 
 
@@ -40,11 +42,23 @@ def next_due(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | 
     return moment_of(row[0]) if row else None
 
 
-def backlog(db: sqlite3.Connection, channel: str, now: datetime) -> tuple[int, datetime | None]:
-    """Return the count of a channel's messages that are due and not sent, and the time the oldest was due."""
-    count, oldest = db.execute("select count(*), min(due_at) from outbox where settled_at is null and channel = ? and due_at <= ?",
-                               (channel, text_of(now))).fetchone()
-    return count, moment_of(oldest) if oldest else None
+class Backlog(NamedTuple):
+    """The messages due and not sent: how many wait, since when the oldest is due, and since when the oldest answer to pain is."""
+
+    waiting: int = 0
+    oldest: datetime | None = None
+    pain: datetime | None = None
+
+
+def backlog(db: sqlite3.Connection, now: datetime, channel: str = "") -> Backlog:
+    """Return what is due and not sent on a channel, or on all but the terminal, where a message waits until its screen opens. What is
+    owed to strangers counts too."""
+    count, oldest, pain = db.execute(
+        "select count(*), min(at), min(iif(hurts, at, null)) from (select due_at as at, rank = 0 as hurts from outbox where "
+        "settled_at is null and due_at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel) union all select "
+        "at, kind in ('pain', 'crisis') from owed where at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel))",
+        {"at": text_of(now), "channel": channel}).fetchone()
+    return Backlog(count, moment_of(oldest) if oldest else None, moment_of(pain) if pain else None)
 
 
 def stale(db: sqlite3.Connection, now: datetime) -> list[int]:
@@ -79,8 +93,27 @@ def withdraw_missed(db: sqlite3.Connection, person: int, at: datetime) -> None:
                "(select id from reminders where person = ? and state = 'stale')", (text_of(at), person, person))
 
 
-def _outgoing(row: tuple[int, str, str, str, str, str | None, str | None, int, int, str | None]) -> Outgoing:
-    return Outgoing(row[0], Address(row[1], row[2]), row[3], _buttons(row[4]), row[5], row[6], bool(row[7]), row[8], row[9] or "")
+def clock_moved(db: sqlite3.Connection, now: datetime, by: timedelta) -> None:
+    """Move the unsent messages with a clock that was set, so that what was due stays due and what was not waits as long as before.
+    ``by``: how far the clock was set, to ``now``."""
+    before = now - by
+    rows = db.execute("select id, made_at, due_at from outbox where settled_at is null and (made_at > :now or due_at > :before and "
+                      "made_at <= :before)", {"now": text_of(now), "before": text_of(before)}).fetchall()
+    db.executemany("update outbox set made_at = ?, due_at = ? where id = ?", [
+        (text_of(moment_of(made) + by), text_of(moment_of(due) + by), id) for id, made, due in rows])
+
+
+def catch_up(db: sqlite3.Connection, now: datetime) -> int:
+    """Make due from now what was made, as its row says, at a later moment: the clock was set back while nothing ran. Returns the
+    number of messages."""
+    rows = db.execute("select id, made_at, due_at from outbox where settled_at is null and made_at > ?", (text_of(now),)).fetchall()
+    db.executemany("update outbox set made_at = ?, due_at = ? where id = ?", [
+        (text_of(now), text_of(now + (moment_of(due) - moment_of(made))), id) for id, made, due in rows])
+    return len(rows)
+
+
+def _outgoing(row: tuple[int, str, str, str, str, str | None, str | None, int, str | None, int]) -> Outgoing:
+    return Outgoing(row[0], Address(row[1], row[2]), row[3], _buttons(row[4]), row[5], row[6], row[7], row[8] or "", Rank(row[9]))
 
 
 @lru_cache(500)  # many people are asked the same question
@@ -109,7 +142,7 @@ def drop_for(db: sqlite3.Connection, channel: str, address: str, at: datetime, r
                       "and settled_at is null", (text_of(at), reason, channel, address)).rowcount
 
 
-def unsaved(id: int, to: Address, say: Say) -> Outgoing:
+def unsaved(id: int, to: Address, say: Say, rank: Rank = Rank.ANSWER) -> Outgoing:
     """Return a message that is not stored: its recipient has not given consent, or was erased."""
     buttons = tuple(tuple(Button(tap.label, tap.data) for tap in row) for row in say.buttons)
-    return Outgoing(id, to, say.text, buttons, say.picture or None)
+    return Outgoing(id, to, say.text, buttons, say.picture or None, rank=rank)

@@ -34,15 +34,26 @@ def person_at(db: sqlite3.Connection, channel: str, address: str) -> int | None:
     return row[0] if row else None
 
 
-def person_named(db: sqlite3.Connection, name: str) -> int | None:
-    """Return the person with this name or address, or None; the earliest where several share it."""
-    row = db.execute("select min(person) from addresses where name = ? or address = ?", (name, name)).fetchone()
-    return row[0] if row else None
+class Named(NamedTuple):
+    """A person as the operator tells them from others: number, name, and the day they first wrote."""
+
+    number: int
+    name: str
+    since: str
 
 
-def names(db: sqlite3.Connection) -> list[str]:
-    """Return every person's name, in order."""
-    return [row[0] for row in db.execute("select min(name) from addresses group by person order by 1")]
+_NAMED = ("select p.id, (select min(name) from addresses a where a.person = p.id), substr(p.created_at, 1, 10) from persons p where "
+          "exists (select 1 from addresses a where a.person = p.id")
+
+
+def people_named(db: sqlite3.Connection, name: str) -> list[Named]:
+    """Return everybody with this name or address, by number."""
+    return [Named(*row) for row in db.execute(f"{_NAMED} and (a.name = :name or a.address = :name)) order by p.id", {"name": name})]
+
+
+def people_numbered(db: sqlite3.Connection, number: int | None = None) -> list[Named]:
+    """Return the person of this number, or everybody, by number."""
+    return [Named(*row) for row in db.execute(f"{_NAMED}) and ifnull(:number = p.id, 1) order by p.id", {"number": number})]
 
 
 def add_person(db: sqlite3.Connection, channel: str, address: str, name: str, at: datetime) -> int:

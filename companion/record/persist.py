@@ -11,7 +11,8 @@ from typing import Final, NamedTuple
 
 from companion.base.clock import instant
 from companion.conversation.effects import Alert, Began, Ended, Find, Record, Remind, Reopened, Say, Tap
-from companion.record import reminders
+from companion.port import Rank
+from companion.record import chain, reminders
 from companion.record.people import addresses_of
 from companion.record.reminders import Reminder
 from companion.record.timestamps import text_of
@@ -27,7 +28,7 @@ class Document(NamedTuple):
 
 def message(turn: Turn, say: Say) -> None:
     """Add a message to the outbox: for the address the person writes from, else for all of theirs."""
-    put_message(turn.db, turn.person, say, turn.now, turn.to, offer=turn.offer)
+    put_message(turn.db, turn.person, say, turn.now, turn.to, offer=turn.offer, rank=turn.rank)
 
 
 def began(turn: Turn, run: Began) -> None:
@@ -53,12 +54,15 @@ def reopened(turn: Turn, run: Reopened) -> None:
 
 def answer(turn: Turn, row: Record) -> None:
     """Append an answer to the log, with the row it replaces. An answer becomes a fact; a withdrawn one removes it."""
-    turn.db.execute(
-        "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at, replaces) "
-        "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
-        "(select id from answers where person = ? and run = ? and key = ? order by id desc limit 1))",
-        (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
-         row.method, row.placement, text_of(turn.now), turn.person, row.run, row.key))
+    at, (number, before) = text_of(turn.now), chain.next_link(turn.db)
+    replaces = turn.db.execute(
+        "insert into answers (id, person, run, flow, version, key, side, raw, value, unit, status, method, placement, at, replaces) "
+        "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+        "(select id from answers where person = ? and run = ? and key = ? order by id desc limit 1)) returning replaces",
+        (number, turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
+         row.method, row.placement, at, turn.person, row.run, row.key)).fetchone()[0]
+    chain.append(turn.db, number, before, (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit,
+                                           row.status, row.method, row.placement, replaces, at))
     name = f"{row.flow}.{row.key}"
     if row.status == "ok" and row.value is not None:
         _fact(turn, name, row.value, 0)
@@ -116,18 +120,28 @@ def alert(turn: Turn, told: Alert) -> int:
 
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,
                 document: Document | None = None, offer: Reminder | None = None, about: int | None = None,
-                fleeting: bool = False) -> None:
+                fleeting: bool = False, rank: Rank | None = None) -> None:
     """Add a message to the outbox, for one address (``to``: channel, address) or all of a person's. ``offer``: the reminder it
-    belongs to; ``about``: the lifter a coach's message is about; ``fleeting``: the text is deleted once sent."""
-    buttons = _buttons_text(say.buttons)
+    belongs to; ``about``: the lifter a coach's message is about; ``fleeting``: the text is deleted once sent; ``rank``: its class,
+    else an answer where there is an address, a reminder where the bot begins."""
+    buttons, picture, asked = _buttons_text(say.buttons), say.picture or None, to is not None
+    rank = Rank.COURTESY if not say.must_arrive else rank if rank is not None else Rank.ANSWER if asked else Rank.REMINDER
     due = text_of(now + timedelta(seconds=say.after) if say.after else now)
     for channel, address in [to] if to else addresses_of(db, person):
+        if asked and not say.after and document is None:
+            _collapse(db, channel, address, say.text, buttons)
         db.execute("insert into outbox (person, channel, address, text, buttons, picture, document, must_arrive, timed, "
-                   "unasked, due_at, made_at, document_name, stale_at, reminder, about, fleeting) "
-                   "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-                   (person, channel, address, say.text, buttons, say.picture or None, document and document.text, say.must_arrive,
-                    say.after > 0, to is None, due, text_of(now), document and document.name,
-                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about, fleeting))
+                   "unasked, due_at, made_at, document_name, stale_at, reminder, about, fleeting, rank) "
+                   "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                   (person, channel, address, say.text, buttons, picture, document and document.text, say.must_arrive,
+                    say.after > 0, not asked, due, text_of(now), document and document.name,
+                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about, fleeting, rank))
+
+
+def _collapse(db: sqlite3.Connection, channel: str, address: str, text: str, buttons: str) -> None:
+    """Remove a waiting answer that is about to be said again: one is enough, and the later one stands where the conversation is."""
+    db.execute("delete from outbox where settled_at is null and channel = ? and address = ? and text = ? and buttons = ? and timed = 0 "
+               "and unasked = 0 and document is null and reminder is null", (channel, address, text, buttons))
 
 
 @lru_cache(500)  # many people are asked the same question

@@ -10,6 +10,8 @@ import sqlite3
 from sqlite_utils import Database
 from sqlite_utils.migrations import Migrations
 
+from companion.record.chain import link_unlinked
+
 migrations = Migrations("companion")
 
 FIRST_TABLES = """
@@ -238,6 +240,80 @@ def alerts_seen(db: Database) -> None:
     db.execute("alter table alerts add column seen_at text")
     db.execute("alter table alerts add column unseen_told_at text")
     db.execute("create index alerts_unseen on alerts (at) where seen_at is null and unseen_told_at is null")
+
+
+DELIVERY = """
+alter table outbox add column rank integer not null default 3;
+update outbox set rank = 4 where unasked = 1 and settled_at is null;
+drop index outbox_next;
+create index outbox_next on outbox (channel, rank, due_at, id) where settled_at is null;
+create table owed (
+    channel text not null, address text not null, kind text not null, at text not null,
+    primary key (channel, address)
+) strict, without rowid;
+"""
+
+
+@migrations()
+def delivery(db: Database) -> None:
+    """Ranks of messages; and what is owed to people who have not given consent, without a word of theirs or ours."""
+    for statement in _statements(DELIVERY):
+        db.execute(statement)
+
+
+VIEWS_WITH_NUMBERS = """
+drop view answer_log;
+drop view findings_log;
+drop view squat_days_log;
+drop view caseload;
+create view answer_log as
+select a.id, n.name as person, a.at, a.flow, a.version, a.run, a.key, a.side, a.raw, a.value, a.unit, a.status,
+    a.method, a.placement, a.replaces, r.ending, a.person as number
+from answers a join runs r on r.person = a.person and r.run = a.run
+join (select person, min(name) as name from addresses group by person) n on n.person = a.person;
+create view findings_log as
+select f.id, n.name as person, f.at, f.run, f.name, f.value, f.rule, f.because, f.person as number
+from findings f join (select person, min(name) as name from addresses group by person) n on n.person = f.person;
+create view squat_days_log as
+select n.name as person, a.at, r.asked as about_day, a.flow, a.key, a.raw, a.value, a.unit, a.status, r.ending, a.person as number
+from answers a join runs r on r.person = a.person and r.run = a.run
+join (select person, min(name) as name from addresses group by person) n on n.person = a.person
+where a.flow in ('squat_day', 'squat_after');
+create view caseload as
+select n.name as person, c.name as coach,
+    (select value from facts f where f.person = k.person and f.name = 'safety.level') as safety_level,
+    (select value from facts f where f.person = k.person and f.name = 'overall') as result,
+    (select value from facts f where f.person = k.person and f.name = 'depth.step') as depth_step,
+    (select max(at) from alerts a where a.person = k.person) as last_alert,
+    (select at from answers a where a.person = k.person order by id desc limit 1) as last_answer,
+    (select min(due_at) from reminders r where r.person = k.person and r.state = 'open') as next_reminder,
+    k.person as number, k.coach as coach_number
+from coaches k join coach_roles c on c.person = k.coach and c.until is null
+join (select person, min(name) as name from addresses group by person) n on n.person = k.person
+where k.until is null;
+"""
+
+
+@migrations()
+def views_with_numbers(db: Database) -> None:
+    """The views with each person's number, since several people may have one name."""
+    for statement in _statements(VIEWS_WITH_NUMBERS):
+        db.execute(statement)
+
+
+CHAIN = """
+create table chain (number integer primary key, salt blob, commits blob not null, hash blob not null) strict;
+create trigger chain_stays before update of number, commits, hash on chain begin select raise(abort, 'the chain is append-only'); end;
+create trigger chain_forgets after delete on answers begin update chain set salt = null where number = old.id; end;
+"""
+
+
+@migrations()
+def answer_chain(db: Database) -> None:
+    """The chain over the answer log, with links for the answers there."""
+    for statement in _statements(CHAIN):
+        db.execute(statement)
+    link_unlinked(db.conn)
 
 
 def _statements(script: str) -> list[str]:

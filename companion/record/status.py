@@ -4,8 +4,18 @@ from __future__ import annotations
 
 import sqlite3
 from datetime import datetime
+from typing import Final
 
 from companion.record.timestamps import moment_of, text_of
+
+CLOCK_JUMP: Final = "clock.jump"
+"""Name of the mark of the last time the clock of the machine was set; its value is by how many seconds."""
+
+STARTED: Final = "started"
+"""Name of the mark of the last start; its value means nothing."""
+
+LOG_CUT: Final = "log.cut"
+"""Name of the mark of the last start that found answers lost; its value says which."""
 
 
 def set_mark(db: sqlite3.Connection, name: str, value: float | str, at: datetime) -> None:

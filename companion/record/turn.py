@@ -10,6 +10,7 @@ from datetime import datetime
 from companion.calendar.preferences import zone_from
 from companion.conversation.flow import Known
 from companion.conversation.registry import Book
+from companion.port import Rank
 from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
 from companion.record.reminders import Reminder
@@ -18,8 +19,8 @@ from companion.record.reminders import Reminder
 @dataclass(slots=True)
 class Turn:
     """One person's turn. ``to``: the (channel, address) they write from, None where the bot begins; ``offer``: the reminder its
-    messages belong to and go stale with; ``bot``: the bot's name, for links; ``reports``: collects the reports asked for;
-    ``gather``: reads the context; ``erased``: true once every row of theirs is deleted."""
+    messages belong to and go stale with; ``bot``: the bot's name, for links; ``rank``: the class of its messages, None for the usual;
+    ``reports``: collects the reports asked for; ``gather``: reads the context; ``erased``: true once every row of theirs is deleted."""
 
     db: sqlite3.Connection
     person: int
@@ -28,6 +29,7 @@ class Turn:
     to: tuple[str, str] | None = None
     offer: Reminder | None = None
     bot: str = ""
+    rank: Rank | None = None
     reports: list[ReportWanted] = field(default_factory=list)
     gather: Callable[[sqlite3.Connection, int, datetime], Known] = known_of
     erased: bool = False

@@ -60,12 +60,15 @@ class _Waiting:
 
 
 class Writer:
-    """Runs jobs on the database, in order, many to a commit. ``on_commit`` is called with the seconds each commit took."""
+    """Runs jobs on the database, in order, many to a commit. ``on_commit`` is called with the seconds each commit took, ``committed``
+    before its callers hear of it."""
 
-    def __init__(self, db: Database) -> None:
-        self._db = db.conn
+    def __init__(self, db: Database, trouble: Callable[[], str] = lambda: "") -> None:
+        """``trouble``: asked before each commit; returns why nothing may be committed any more, "" for nothing."""
+        self._db, self._trouble = db.conn, trouble
         self._waiting: asyncio.Queue[_Waiting] = asyncio.Queue()
         self.broken: CommitFailed | None = None
+        self.committed: Callable[[sqlite3.Connection], object] = lambda db: None
         self.on_commit: Callable[[float], object] = lambda seconds: None
 
     async def do(self, job: Callable[[sqlite3.Connection], T]) -> T:
@@ -118,15 +121,18 @@ class Writer:
             self._db.execute("begin immediate")
             for one in batch:
                 results.append((one.done, *self._one(one)))
+            if trouble := self._trouble():
+                raise CommitFailed(trouble)
             self._db.execute("commit")
-        except sqlite3.Error as error:
-            self.broken = CommitFailed(f"the database could not be written: {error}")
+        except (sqlite3.Error, CommitFailed) as error:
+            self.broken = error if isinstance(error, CommitFailed) else CommitFailed(f"the database could not be written: {error}")
             with contextlib.suppress(sqlite3.Error):  # a failing disk may fail here too; the callers must be told all the same
                 self._db.rollback()
             for one in batch:
                 if not one.done.done():
                     one.done.set_exception(self.broken)
             return
+        self.committed(self._db)
         self.on_commit(took())
         for done, result, failed in results:
             if done.done():

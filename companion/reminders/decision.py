@@ -24,9 +24,10 @@ class Decision:
 
 
 def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, given_way: bool = False,
-           suspended: bool = False) -> Decision:
+           suspended: bool = False, limited: bool = False) -> Decision:
     """Decide on a due reminder at this safety level. ``given_way``: true if the kind that replaces it was sent lately or is due
-    too. ``suspended``: none goes out, whatever its kind, until the lifter begins again."""
+    too. ``suspended``: none goes out, whatever its kind, until the lifter begins again. ``limited``: true if a clinician's limit
+    closes what it invites to."""
     kind = REMINDER_KINDS[reminder.kind]
     if suspended:
         return Decision("wait", now + POSTPONED_BY) if kind.when == "on_date" else Decision("drop")
@@ -40,10 +41,10 @@ def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, le
     if kind.quiet == "wait" and (until := after_quiet(now, wishes, zone)) > now:
         return Decision("wait", until)
     if gone:
-        return Decision("stale" if level in levels else "drop")
+        return Decision("stale" if level in levels and not limited else "drop")
     if given_way:
         return Decision("drop")
-    if levels and level not in levels:
+    if limited or (levels and level not in levels):
         return Decision("drop") if kind.closed == "drop" else Decision("wait", now + POSTPONED_BY)
     return Decision("send")
 

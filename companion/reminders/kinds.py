@@ -11,6 +11,7 @@ from datetime import timedelta
 from typing import Final, Literal
 
 from companion.screening.levels import OPEN_LEVELS, PASSING, REFERRED
+from companion.screening.limits import Work
 from companion.screening.safety import Level
 
 STOP_ALL: Final = "stop all reminders"
@@ -22,13 +23,14 @@ When = Literal["before_squat_day", "after_squat_day", "digest_hour", "zone_over"
 class ReminderKind:
     """One kind of reminder.
 
-    ``when``: the source of its moment; "on_date": set by a conversation. ``coach``: its name in a coach's views. ``listed``: its name
-    in "my reminders", a template with {day}; "" leaves it out. ``levels``: the safety levels at which it is sent, () for all;
-    ``that_day``: the levels on the very day it is about, () for the same; ``closed``: what happens at other levels. ``quiet``: "wait"
-    for the end of quiet hours, or "send". ``rounds``: how often it is sent without an answer, ``gap`` apart. ``says_missed``: true
-    if one that comes too late is mentioned. ``gives_way_to``: the kind that replaces it where both would be sent. ``shows``: the view
-    sent in place of an invitation. ``sent``: false for one that only marks a moment and goes stale when due. ``ended_by``: the words
-    that end it, "" for none; ``goes_on``: the sentence that says so when all others are stopped.
+    ``when``: the source of its moment; "on_date": set by a conversation. ``coach``: its name in a coach's views. ``listed``: its name in
+    "my reminders", a template with {day}; "" leaves it out. ``levels``: the safety levels at which it is sent, () for all; ``that_day``:
+    the levels on the very day it is about, () for the same; ``works``: what it invites to, which a clinician's limit can close;
+    ``closed``: what happens then, and at other levels. ``quiet``: "wait" for the end of quiet hours, or "send". ``rounds``: how often it
+    is sent without an answer, ``gap`` apart. ``says_missed``: true if one that comes too late is mentioned. ``gives_way_to``: the kind
+    that replaces it where both would be sent. ``shows``: the view sent in place of an invitation. ``sent``: false for one that only marks
+    a moment and goes stale when due. ``ended_by``: the words that end it, "" for none; ``goes_on``: the sentence that says so when all
+    others are stopped.
     """
 
     name: str
@@ -36,6 +38,7 @@ class ReminderKind:
     coach: str
     listed: str = ""
     levels: tuple[str, ...] = ()
+    works: Work | None = None
     that_day: tuple[str, ...] = ()
     closed: Literal["drop", "put_off"] = "drop"
     quiet: Literal["wait", "send"] = "wait"
@@ -55,14 +58,16 @@ class ReminderKind:
 
 
 REMINDER_KINDS: Final = {kind.name: kind for kind in (
-    ReminderKind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, that_day=(Level.GO.value,),
+    ReminderKind("squat_day", "before_squat_day", "before squat day", "squat day {day}", PASSING, Work.SQUAT, that_day=(Level.GO.value,),
                  says_missed=True),
-    ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, gives_way_to="morning"),
+    ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, works=Work.SQUAT, gives_way_to="morning"),
     ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
                  goes_on="Only on the morning after something hurt I still ask once how it is."),
+    ReminderKind("setup", "on_date", "the morning after a new set-up", "how your new set-up feels", PASSING),
     ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=10),
-    ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, closed="put_off", rounds=2),
-    ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN_LEVELS, closed="put_off"),
+    ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=3),
+    ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, Work.MOVE, closed="put_off", rounds=2),
+    ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN_LEVELS, Work.MOVE, closed="put_off"),
     ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="caseload", ended_by="digest"),
     ReminderKind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),
 )}

@@ -36,6 +36,7 @@ _PINNED: Final = "{Who} has set {what}: {value}.{because}"
 COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("pin_depth", "Pin depth", "the depth to keep", _PINNED, asks=("pin_depth",), reason="may", sets="depth.pin"),
     CoachAct("pin_load", "Pin load", "the most load", _PINNED, asks=("pin_load",), reason="may", sets="load.pin"),
+    CoachAct("pin_setup", "Set the set-up", "the set-up", _PINNED, asks=("pin_setup",), reason="may", sets="setup.pin"),
     CoachAct("drill", "Choose drill", "the drill", _PINNED, asks=("drill",), reason="may", sets="drill.pin"),
     CoachAct("ask_for", "Ask for a test", "a request",
              "{Who} asks you to {value}, when it suits you. If it works your body, today's safety check comes first.", asks=("ask_for",)),

@@ -11,25 +11,31 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from companion.screening.about import About
+from companion.screening.certainty import settled, share_words
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
 from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.findings import findings_of
-from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, look_of, stance
+from companion.screening.load_threshold import Bracket, bracket, sets_of
+from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, look_of, opened, stance
+from companion.screening.protocol import FindingContext
 from companion.screening.protocols import measured, protocol, route
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
-from companion.screening.rulings import Ruling, Verdict, decide, weight_for
+from companion.screening.rulings import Ruling, Verdict, contradiction, decide, weight_for
 from companion.screening.screen import Screen
+from companion.screening.setups import SetUp, called, depth_with, parts, start_words
+from companion.screening.sources import value
+from companion.screening.squat_days import ToldDay
 
 Overall = Literal["normal", "no_rounding", "load_question", "likely", "by_elimination", "unexplained", "open"]
 
-LOAD_SHARE: Final = 0.8  # of the working load, and clean on film; a coach may set another (choice)
+LOAD_SHARE: Final = value("load_share") / 100
 PARTS: Final = ("hip", "hamstrings", "calf", "trunk", "control")
 
 OVERALL_WORDS: Final[dict[Overall, str]] = {
     "normal": "A little rounding at or below parallel, without pain, is common, in trained lifters too. "
-              "More tests are optional.",
-    "no_rounding": "No rounding was seen without load. Side-on film of a working set would tell more.",
+              "Nothing to fix; more tests are optional.",
+    "no_rounding": "No rounding was seen without load: nothing to fix. Side-on film of a working set would tell more.",
     "load_question": "Your back keeps its shape without load and rounds on film under load, so the load is the question. "
                      "Strength comes first.",
     "likely": "The tests point to a cause. Beside each cause I say how sure that is.",
@@ -41,6 +47,14 @@ CANNOT_TELL: Final = "Home tests can't show the shape of bones or joints, and th
 
 
 @dataclass(frozen=True, slots=True)
+class Repeat:
+    """The one test to do again now, since what it gave can't stand or contradicts another; ``words``: why, and which side."""
+
+    test: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Conclusion:
     """The result of a screen.
 
@@ -48,7 +62,9 @@ class Conclusion:
     easier form (a cause left by elimination). ``keep``: the deepest band to squat to now, None for no advice; never below
     the usual depth. ``load_limit``: kg, None for no number or no advice. ``not_tested``: tests without a valid answer.
     ``settle``: the most informative tests to do next. ``no_stretch``: parts that must not be stretched (a pinch, or
-    hypermobile). ``stance``: a hint for the feet, "" for none. Each ``words`` field is one message of at most 160 characters.
+    hypermobile). ``stance``: a hint for the feet, "" for none. ``setup_words``: the
+    squat for now, "" without a set-up that was checked or set. ``repeat``: the one repeat that would settle a contradiction or a
+    doubtful reading. Each ``words`` field is one message of at most 160 characters.
     """
 
     overall: Overall
@@ -65,6 +81,8 @@ class Conclusion:
     hypermobile: bool
     no_stretch: tuple[str, ...]
     stance: str
+    setup_words: str
+    repeat: Repeat | None
     differences: tuple[str, ...]
     notes: tuple[str, ...]
 
@@ -74,22 +92,28 @@ class Conclusion:
 
 
 def conclude(screen: Screen, about: About, pain: float | None = None, show: NumberFormat = metric,
-             errors: Errors | None = None) -> Conclusion:
+             errors: Errors | None = None, setup: SetUp | None = None, days: Sequence[ToldDay] = ()) -> Conclusion:
     """Return the result of a screen.
 
     ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal. ``show``: writes a metric number in
     the lifter's units. ``errors``: the lifter's own measurement errors; None means the published ones for their sex.
+    ``setup``: the set-up that was checked, or that a coach set; it gives the depth only where pain is known to be 0.
+    ``days``: squat days as told, for the load at which rounding begins.
     """
     errors = errors or Errors(about.sex)
     findings = findings_of(screen, about, show, errors)
     look = look_of(screen)
+    shut = (*screen.done, *(test for test in route() if not opened(test, screen, about)))
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
     rounds = [start for start in (plain, loaded) if start is not None and start < NEVER_STARTS]
-    verdicts = _eliminated(decide(findings, screen.done), rounding_seen=bool(rounds))
+    verdicts = _eliminated(settled(decide(findings, shut), findings, shut), rounding_seen=bool(rounds))
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
+    better = setup if pain == 0 else None
     keep, keep_words = _depth(overall, min(rounds, default=None), about)
-    limit, load_words = _load(overall, about, show)
+    if better and better.start is not None and overall not in _AT_REST:
+        keep, keep_words = _depth_with(better, loaded if loaded is not None and plain is not None and loaded < plain else None, about, show)
+    limit, load_words = _load(overall, about, show, bracket(sets_of(look, days)))
     bends_far = hypermobile(screen)
     pinched = {f.part for f in findings if f.row.pinched}
     return Conclusion(
@@ -97,7 +121,8 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
         load_words, tuple(test for test in route() if test not in screen),
         tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), bends_far,
         ("hip", "hamstrings", "calf") if bends_far else tuple(p for p in PARTS if p in pinched),
-        stance(screen, findings), _differences(screen, errors, show),
+        "" if setup else stance(screen, findings), _setup_words(better, keep, limit, about, show),
+        _repeat(screen, verdicts, FindingContext(about, errors.of, show)), _differences(screen, errors, show),
         (*screen.notes, *((HYPERMOBILE_WORDS,) if bends_far else ()), CANNOT_TELL))
 
 
@@ -115,14 +140,21 @@ def verdict_words(verdict: Verdict) -> str:
             named = " and ".join(PART_WORDS[part] for part in verdict.together) + " together" if len(
                 verdict.together) > 1 else PART_WORDS[verdict.part]
             what = f" ({named}{side})" if verdict.cause == "length" else ""
-            return f"{said}{what}, but not certain."
+            return f"{said}{what}, but not certain.{_share(verdict)}"
         case Ruling.RULED_OUT:
             at = f" at the load tested ({verdict.load or 'not said'})" if verdict.cause == "strength" else ""
-            return f"{said}{at}, as far as these tests go."
+            return f"{said}{at}, as far as these tests go.{_share(verdict)}"
     open_parts = [PART_WORDS[p.part] for p in verdict.parts if p.ruling != Ruling.RULED_OUT]
     what = f" ({', '.join(open_parts)}{side})" if verdict.cause == "length" and len(open_parts) < 3 else ""
+    if verdict.leaning and verdict.share is not None:
+        return f"{said}{what}. Our rule says {RULING_WORDS[verdict.leaning]} {share_words(verdict.share)} draws, and that is too few."
     left = " It is the one cause left, which is weaker than likely." if verdict.by_elimination else ""
     return f"{said}{what}.{left}"
+
+
+def _share(verdict: Verdict) -> str:
+    """Return how often the rule comes out the same, in words: no probability, and never called one."""
+    return f" Our rule comes out the same {share_words(verdict.share)}." if verdict.share is not None else ""
 
 
 def settle_words(test: str) -> str:
@@ -205,15 +237,67 @@ def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | No
                   "(our cautious choice). Film it once a week.")
 
 
-def _load(overall: Overall, about: About, show: NumberFormat) -> tuple[float | None, str]:
-    """Return the load limit in kg, with its sentence: 80 % of the working load if a cause is likely or load is the question."""
+def _depth_with(setup: SetUp, loaded: int | None, about: About, show: NumberFormat) -> tuple[Band | None, str]:
+    """Return the depth to keep to with a set-up, with its sentence. ``loaded``: where the rounding starts under load, if that is earlier
+    than without: no set-up was looked at under that load, so the earlier of the two counts."""
+    assert setup.start is not None
+    start = min(setup.start, NEVER_STARTS if loaded is None else loaded)
+    if start == 0:
+        return _depth("open", 0, about)
+    usual = band_of(about.usual_depth) or Band.BELOW
+    keep = depth_with(replace(setup, start=start), usual) or Band.WELL_ABOVE
+    return keep, (f"With {called(setup.change, show)}: for now down to {BAND_WORDS[keep]}, above where the rounding starts then "
+                  "(our cautious choice). Film it once a week.")
+
+
+def _setup_words(setup: SetUp | None, keep: Band | None, limit: float | None, about: About, show: NumberFormat) -> str:
+    """Return the squat for now: what is changed, how deep, how heavy, and the trial that shows it; "" without a set-up."""
+    if setup is None:
+        return ""
+    depth = f", down to {BAND_WORDS[keep]}" if keep else ""
+    front = any(one.name == "front" for one in parts(setup.change))
+    load = ("begin with the empty bar: the trial had no load" if front else f"at most {show(limit, 'kg')}" if limit is not None
+            else f"no more than your {show(about.load, 'kg')}: the trial had no load" if about.load else "body weight, as in the trial")
+    shown = (f" In the check it rounded at: {start_words(setup.start)}; plain: {start_words(setup.plain)}."
+             if setup.start is not None and setup.plain is not None else "")
+    return f"Your squat for now: {called(setup.change, show)}, all else as usual{depth}; {load}.{shown}"
+
+
+def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | None) -> tuple[float | None, str]:
+    """Return the load limit in kg, with its sentence: below the load at which rounding begins where that is known; else 80 % of the
+    working load if a cause is likely or load is the question. Never more than is trained."""
+    if begins and overall in ("likely", "load_question", "open"):
+        limit = float(int(min(begins.most, about.load or begins.most) + 1e-9))
+        held = f"were clean at {show(begins.clean, 'kg')} and " if begins.clean is not None else ""
+        return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets {held}rounded from {show(begins.rounds, 'kg')} "
+                       "(our cautious choice; your coach may set another).")
     if overall not in ("likely", "load_question"):
         return None, ""
     tail = "and clean on film (our cautious choice; your coach may set another)."
+    if about.bar == "none" or (about.load is None and about.bar is None):
+        return None, "Meanwhile stay with body weight; add load only where it stays clean on film (our cautious choice)."
     if about.load is None:
         return None, f"Meanwhile lift at most 80 % of your working load, {tail}"
     limit = float(int(about.load * LOAD_SHARE + 1e-9))
     return limit, f"Meanwhile lift at most {show(limit, 'kg')}, 80 % of {show(about.load, 'kg')}, {tail}"
+
+
+def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext) -> Repeat | None:
+    """Return the one repeat that would settle most: a reading in doubt first, then the shakier of two findings that contradict each
+    other; None if nothing does."""
+    for one in measured():
+        if one.id in screen and one.doubts:
+            for words in one.doubts(screen[one.id], context).values():
+                return Repeat(one.id, words)
+    for verdict in verdicts:
+        for part in verdict.parts:
+            if part.ruling is Ruling.TOO_CLOSE and (clash := contradiction(part)):
+                shaky = min(clash, key=lambda f: (f.margin if f.margin is not None else abs(f.bands or 0), protocol(f.row.test).ease))
+                side = f" on the {shaky.side} side" if shaky.side else ""
+                names = " and the ".join(protocol(f.row.test).short_name for f in clash)
+                return Repeat(shaky.row.test, f"{PART_WORDS[part.part].capitalize()}: the {names} disagree. The "
+                                              f"{protocol(shaky.row.test).short_name} once more{side} would settle it.")
+    return None
 
 
 def _differences(screen: Screen, errors: Errors, show: NumberFormat) -> tuple[str, ...]:

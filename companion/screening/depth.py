@@ -25,6 +25,8 @@ BAND_WORDS: Final = {
     Band.BELOW: "below parallel",
 }
 
+BAND_STEP: Final = "One band is the step of this scale; how well you repeat it is not known."
+
 
 def band_of(word: str | None) -> Band | None:
     """Return the band with this value; None for any other word."""

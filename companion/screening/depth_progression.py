@@ -147,15 +147,15 @@ class _Bound:
 
 
 def steps_from(start: Band, usual: Band | None, days: Sequence[DepthDay], *, pin: Band | None = None,
-               passed: Collection[date] = (), today: date | None = None) -> DepthStep:
+               passed: Collection[date] = (), today: date | None = None, held: str = "") -> DepthStep:
     """Return the depth after the squat days, given in any order; days of one date are merged, and the worst of them counts.
 
     ``start``: the depth from the results. ``usual``: the lifter's usual depth; None: not known, so no step goes deeper.
     ``pin``: the depth a coach has pinned; the days are then those since. ``passed``: further dates on which a safety check
     passed; a check on the day that hurt came before the pain and opens nothing. ``today``: decides whether film is wanted;
-    defaults to the last day.
+    defaults to the last day. ``held``: why no step goes deeper for now, "" if steps may.
     """
-    bound, begin = _bound(usual, pin), pin or start
+    bound, begin = _Bound(None, held) if held else _bound(usual, pin), pin or start
     place = _Place("open", min(begin, usual) if usual else begin)
     place = replace(place, why=f"Keep to {BAND_WORDS[place.depth]}" + (", the depth your coach set." if pin else " for now."))
     history: list[tuple[date, Band]] = []

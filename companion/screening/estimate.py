@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import hypot, sqrt
+from math import hypot
 from typing import Final, Literal, cast
 
 from companion.screening.about import About
@@ -19,6 +19,7 @@ from companion.screening.geometry import shin_from_distance
 from companion.screening.pairs import ReferenceSquat, ankles, folds, look_of
 from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
+from companion.screening.sources import value
 from companion.screening.tuck import MASS, MASS_SD, Depths, Lifter, Spread, Squat, depths_of, draws_of, explained, gained
 
 PointsAt = Literal["length", "strength_or_control", "open"]
@@ -39,7 +40,9 @@ HEEL_LIFT: Final = 2.0  # cm
 HELD_WEIGHT: Final = 3.5  # kg, the middle of 2-5
 _SEEN_AT: Final = {band: f"at {words}" if band == Band.PARALLEL else words for band, words in BAND_WORDS.items()}
 ESTIMATE_CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
-HALF: Final = "Ankle and hip range explain less than half of squat depth (Kim 2015), so much is left for the tests."
+HALF: Final = (
+    f"In one study ankle and hip range explained {value('depth_explained_men') * 100:g} % of squat depth in men, ankle range and shin "
+    f"strength {value('depth_explained_women') * 100:g} % in women (Kim 2015); the rest is open.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +121,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
     look = look_of(screen)
     seen, chance = _seen(look), None
     if seen is not None:
-        blur = 0.0 if look.seen_by in ("film", "mirror") else BY_FEEL
+        blur = 0.0 if look.seen_by in ("film", "mirror", "friend") else BY_FEEL
         chance = explained(drawn, *BAND_EDGES[seen], blur=blur)
     helps = tuple(sorted((_help(name, gained(drawn, draws_of(lifter, squat)), trial, look)
                           for name, squat, trial in _changes(show)), key=lambda one: -one.gain))
@@ -133,7 +136,7 @@ def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
     sides = []
     for taken in ankles(screen):
         if taken[0].unit == "deg":
-            sem = errors.of(taken[0].test, taken[0].method).sem / sqrt(len(taken))
+            sem = errors.of(taken[0].test, taken[0].method).sem
             sides.append(Spread(mean_of(taken), hypot(sem, PLACED_SD)))
         elif mean_of(taken) <= FURTHEST:
             estimate = shin_from_distance(mean_of(taken), height)

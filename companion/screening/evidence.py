@@ -6,6 +6,7 @@ direction: "for" means the part is behind the rounding, "against" that it is not
 sided: the row counts for the side it was found on; other rows count for both sides.
 hint: an unspecific sign; alone it does not make a part "tested".
 pinched: a joint pinched, so its part must not be stretched.
+trial: the lifter's own squat with one thing changed, and not a range taken on the floor.
 """
 
 from __future__ import annotations
@@ -42,7 +43,10 @@ class EvidenceRow:
     hint: bool = False
     standing: SourceStanding = "common practice"
     pinched: bool = False
+    trial: bool = False
 
+
+EMPTY_BAR: Final = 20.0  # kg, the usual one (memory); a lighter one only makes evidence lighter
 
 # Cause: its parts. A part's words are for the lifter.
 PARTS_BY_CAUSE: Final = {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}
@@ -54,7 +58,10 @@ PART_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "
 class Finding:
     """A row that applies to a screen: its grade here, its sentence, its side ("" for both), the load it was under.
 
-    ``answers``: the answers it came from, as "flow.key"; only those that were given.
+    ``answers``: the answers it came from, as "flow.key"; only those that were given. ``kg``: the load as a number, 0 without any; None
+    if it was not told or load has nothing to do with it. ``margin``: how far a reading lies past its line, in standard errors.
+    ``bands``: by how many bands of depth a change moved the rounding, as told by eye; both None where they do not apply.
+    ``looks``: how many squats looked at only once that compares, 1 where the plain one was repeated.
     """
 
     row: EvidenceRow
@@ -63,6 +70,10 @@ class Finding:
     side: str = ""
     load: str = ""
     answers: tuple[str, ...] = ()
+    kg: float | None = None
+    margin: float | None = None
+    bands: int | None = None
+    looks: int = 2
 
     @property
     def part(self) -> str:
@@ -75,11 +86,14 @@ def by_id(*rows: EvidenceRow) -> dict[str, EvidenceRow]:
     return {row.id: row for row in rows}
 
 
-def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "") -> Finding:
+def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "",
+          kg: float | None = None, margin: float | None = None, bands: int | None = None,
+          looks: int = 2) -> Finding:
     """Return the finding of one row.
 
     ``keys``: the answers it rests on, with their flow ("about_you.sex") if not the row's own test. ``less``: the reason for
-    counting one grade less, "" for none. ``words``: replaces the row's own sentence. ``load``: in words, "" for none.
+    counting one grade less, "" for none. ``words``: replaces the row's own sentence. ``load``: in words, "" for none, and ``kg`` as a
+    number. ``margin``, ``bands``, ``looks``: what a reading or a depth by eye may be off by, as ``Finding`` has them.
     """
     grade = list(Grade)[max(row.grade.rank - 1, 0)] if less else row.grade
     said = words or row.finding
@@ -87,7 +101,8 @@ def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: st
     at = f" ({load})" if load else ""
     why = f" This counts for less: {less}." if less else ""
     return Finding(row, grade, f"{named}{at}.{why}", side, load,
-                   tuple(key if "." in key else f"{row.test}.{key}" for key in keys))
+                   tuple(key if "." in key else f"{row.test}.{key}" for key in keys), kg, margin,
+                   bands, looks)
 
 
 def by_feel(seen_by: str | None) -> str:

@@ -79,11 +79,6 @@ def leg_raise_from_level(shown: float, lean: Lean | None = None) -> float:
     return {"flat": shown, "short": 90 - shown, "past": 90 + shown}[lean]
 
 
-def lean_matters(shown: float) -> bool:
-    """True if a level's reading is ambiguous: up to 45, and from 80, where the leg may have passed upright."""
-    return shown <= FLIP or shown >= 80
-
-
 def shin_from_level(shown: float, counts_from: Literal["upright", "floor"]) -> float:
     """Return the shin angle from upright, in degrees, from a phone level held along the shin.
 
@@ -96,6 +91,13 @@ def shin_from_level(shown: float, counts_from: Literal["upright", "floor"]) -> f
     if angle > SHIN_TOP:
         raise ValueError(f"{angle:g} degrees from upright is no shin: which does the level count from?")
     return angle
+
+
+def furthest_reach(height: float | None) -> float:
+    """Return the knee-to-wall distance in cm past which no shin reaches with the heel down: 70 degrees from upright in the triangle of
+    ``shin_from_distance``. ``height`` in cm; where it is not known that of a tall person, 200 cm, which refuses less."""
+    tall = min(max(height or 200.0, 120.0), 230.0)
+    return sin(radians(SHIN_TOP)) * SHANK * tall - ANKLE_BEHIND_TOE * FOOT * tall + KNEECAP
 
 
 def shin_from_distance(distance: float, height: float) -> Estimate:

@@ -20,7 +20,8 @@ DAYS_JUDGED: Final = 12
 
 @dataclass(frozen=True, slots=True)
 class LimitSet:
-    """One value of a limit: since when, whose (``load.limit`` of the tests, ``load.pin`` of a coach), in kg; None: no longer any."""
+    """One value of a limit: since when, whose (``load.limit`` of the tests, ``load.pin`` of a coach, ``load.told`` of a clinician), in kg;
+    None: no longer any."""
 
     at: datetime
     name: str

@@ -107,7 +107,8 @@ def _arms_forward_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
     if arms.uncured and _above_own_rounding(screen, arms.depth):
         yield found(rows()["arms_fail_bar" if arms.load else "arms_fail_stick"], *keys, *_OWN_DEPTH, less=by_feel(arms.seen_by),
                     load=arms.load,
-                    words=arms.load and "In the arms-forward squat, something gives way above the depth at which your squat rounds")
+                    words=arms.load and "In the arms-forward squat, something gives way above the depth at which your squat rounds",
+                    kg=arms.kg)
     else:
         yield found(rows()["arms_open"], *keys, *_OWN_DEPTH, load=arms.load)
 

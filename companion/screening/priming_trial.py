@@ -77,17 +77,7 @@ def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     under a point; else it can't be told yet. Looking again after each further pair makes p a little too small, so
     decide once. Raises ValueError for a day given twice, and for movement outside 0-10.
     """
-    told: dict[int, TrialDay] = {}
-    for day in days:
-        if day.index in told:
-            raise ValueError(f"day {day.index} was told twice")
-        if not 0 <= day.felt <= 10:
-            raise ValueError("movement felt is told from 0 to 10")
-        told[day.index] = day
-    blocks = sorted({index // 2 for index in told})
-    pairs = [_ordered(seed, told[2 * block], told[2 * block + 1]) for block in blocks
-             if 2 * block in told and 2 * block + 1 in told and _alike(told[2 * block], told[2 * block + 1])]
-    left_out = len(blocks) - len(pairs)
+    pairs, left_out = pairs_of(seed, days)
     primed, plain = (sum(pair[n].kept is True for pair in pairs) for n in (0, 1))
     if not pairs:
         return TrialResult("cannot_tell", 0, left_out, None, None, None, 0, 0, _too_few(0))
@@ -107,6 +97,24 @@ def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
         if p <= SMALL_P:
             words = f"Can't tell yet: {at}, but the depth was kept less often ({numbers})."
     return TrialResult(kind, len(pairs), left_out, difference, p, smallest, primed, plain, words)
+
+
+def pairs_of(seed: str, days: Iterable[TrialDay]) -> tuple[list[tuple[TrialDay, TrialDay]], int]:
+    """Return the pairs of days that count, the primed day first, and the number of blocks left out.
+
+    Raises ValueError for a day given twice, and for movement outside 0-10.
+    """
+    told: dict[int, TrialDay] = {}
+    for day in days:
+        if day.index in told:
+            raise ValueError(f"day {day.index} was told twice")
+        if not 0 <= day.felt <= 10:
+            raise ValueError("movement felt is told from 0 to 10")
+        told[day.index] = day
+    blocks = sorted({index // 2 for index in told})
+    pairs = [_ordered(seed, told[2 * block], told[2 * block + 1]) for block in blocks
+             if 2 * block in told and 2 * block + 1 in told and _alike(told[2 * block], told[2 * block + 1])]
+    return pairs, len(blocks) - len(pairs)
 
 
 def randomisation_p(differences: Sequence[float]) -> float:

@@ -13,6 +13,7 @@ from typing import Generic, TypeVar
 
 from companion.screening.about import About
 from companion.screening.evidence import EvidenceRow, Finding, Grade
+from companion.screening.limits import Work
 from companion.screening.readings import Error, NumberFormat, Reading, Threshold, metric, sessions_to_average
 from companion.screening.safety import BodyPosition
 
@@ -35,13 +36,14 @@ class Gain:
 
     ``amount``: the gain of a training programme. ``mdc``: the minimal detectable change in the gain's own unit, if readings
     may be in another; None: that of the readings. ``method``: the method whose error counts before the test has been done.
-    ``what``: the part in a sentence ("calf" work), "" for none.
+    ``what``: the part in a sentence ("calf" work), "" for none. ``not_by``: the effort it was not published for, "" for none.
     """
 
     amount: float
     mdc: float | None = None
     method: str = ""
     what: str = ""
+    not_by: str = ""
 
     @property
     def sessions(self) -> int:
@@ -106,11 +108,13 @@ class Protocol(Generic[R]):
     - ``id`` names its file, its flow and its answers in the log; ``title`` names it on a button, ``short_name`` in a
       sentence; ``looks_at`` completes "this looks at …"; ``minutes`` is its duration, ``needs`` the equipment.
     - ``place`` orders the route (loading tests last), ``short`` puts it on the short route, ``ease`` orders tests of equal grade
-      by ease of doing them right (1 is the easiest, choice). ``posture`` and ``scored`` decide when it is open: scored tests
+      by ease of doing them right (1 is the easiest, choice). ``posture``, ``uses`` and ``scored`` decide when it is open: a
+      clinician's limit closes it where it closes what it uses (the tuple is empty where that is only to move); scored tests
       wait until the lifter is warmed up, rested and not sore.
     - ``record`` holds its answers, ``rows`` are its rows of the evidence table, ``findings`` yields those of a record alone;
       findings that need a second test are in ``pairs``. ``part`` is the part whose drill it points to, "" for none.
-    - A measured test gives ``readings`` of a record and a side, with ``errors`` by method (``errors_men`` in their place for men),
+    - A measured test gives ``readings`` of a record and a side, and ``doubts``: by side, why its readings are not scored and what to
+      repeat; with ``errors`` by method (``errors_men`` in their place for men),
       ``thresholds`` they are compared with, and ``gain``. ``noted`` are its other numbers.
     - ``starts``, ``detail``, ``derived``: specials of its chart, report and export. ``note``: a remark on a record in the results,
       "" for none; ``would_tell``: its sentence as the most informative test to do next, if not the usual one.
@@ -125,6 +129,7 @@ class Protocol(Generic[R]):
     place: int
     ease: int
     posture: BodyPosition
+    uses: tuple[Work, ...]
     record: type[R]
     rows: tuple[EvidenceRow, ...]
     findings: Callable[[R, FindingContext], Iterator[Finding]]
@@ -133,6 +138,7 @@ class Protocol(Generic[R]):
     scored: bool = True
     part: str = ""
     readings: Callable[[R, str], tuple[Reading, ...]] | None = None
+    doubts: Callable[[R, FindingContext], Mapping[str, str]] | None = None
     errors: tuple[Error, ...] = ()
     errors_men: tuple[Error, ...] = ()
     thresholds: tuple[Threshold, ...] = ()
@@ -165,14 +171,14 @@ class Protocol(Generic[R]):
         return f"{self.id}.{answer}"
 
     def error(self, method: str, sex: str | None = None) -> Error:
-        """Return the published error of a method ("level_own" is a way of "level"); men's only if sex is "man".
+        """Return the error of a method, or of the way it is one of ("level" for "level_strap"); men's only if sex is "man".
 
         Raises ValueError for a method without one.
         """
-        way = method.split("_")[0]
-        for error in (*(self.errors_men if sex == "man" else ()), *self.errors):
-            if error.method == way:
-                return error
+        for named in (method, method.split("_")[0]):
+            for error in (*(self.errors_men if sex == "man" else ()), *self.errors):
+                if error.method == named:
+                    return error
         raise ValueError(f"no measurement error is known for {self.id} by {method}")
 
     def thresholds_in(self, unit: str) -> tuple[Threshold, ...]:

@@ -1,7 +1,7 @@
 """Readings: measured numbers with their method, their measurement error, and the thresholds they are compared with.
 
-SEM is the standard error of measurement of one reading; MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res
-19:231, read). Every published error is that of a trained rater: a lifter alone at home is never assumed to be more exact.
+SEM is the standard error of measurement of one reading; MDC95 = 1.96 * sqrt(2) * SEM ("mdc" in ``sources.toml``).
+Every published error is that of a trained rater: a lifter alone at home is never assumed to be more exact.
 """
 
 from __future__ import annotations
@@ -73,14 +73,19 @@ class Error:
         """The minimal detectable change between two single readings: MDC95 = 1.96 * sqrt(2) * SEM."""
         return MDC_FACTOR * self.sem
 
-    def of_mean(self, repeats: int) -> float:
-        """Return the error of the mean of repeats: SEM / sqrt(repeats), except that repeating does not reduce the steady part."""
-        return sqrt(self.steady**2 + (self.sem**2 - self.steady**2) / repeats)
+    @property
+    def beyond(self) -> float:
+        """The distance from a threshold at which a reading, or the mean of a session's repeats, is past it: 1.645 * SEM.
+
+        Repeats of one minute share what makes a session differ from the next, so the SEM is never divided by their number.
+        """
+        return Z_ONE_SIDED_95 * self.sem
 
 
 @dataclass(frozen=True, slots=True)
 class Threshold:
-    """A value that readings are compared with, and its source; called a line in messages."""
+    """A value that readings are compared with, and its source; called a line in messages. ``inches``: what readers of inches are told,
+    where the rule is in inches; 0: the value, converted."""
 
     name: str
     test: str
@@ -88,6 +93,12 @@ class Threshold:
     unit: str
     source: str
     standing: SourceStanding
+    inches: float = 0.0
+
+    def shown(self, show: NumberFormat) -> str:
+        """Return the value in the reader's units."""
+        words = show(self.value, self.unit)
+        return f"{self.inches:g} in" if self.inches and words.endswith(" in") else words
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,9 +159,9 @@ def mean_of(readings: Sequence[Reading]) -> float:
 
 
 def against_threshold(readings: Sequence[Reading], line: Threshold, error: Error, show: NumberFormat = metric) -> ThresholdAnswer:
-    """Return the comparison of repeats with a threshold: beyond 1.645 * SEM / sqrt(repeats) they are clear or short, else close.
+    """Return the comparison of a session's readings with a threshold: beyond 1.645 * SEM they are clear or short, else close.
 
-    Repeating does not reduce the steady part of the error. By eye the whole band counts as error: a band that straddles or
+    By eye the whole band counts as error: a band that straddles or
     touches the threshold is close. Raises ValueError for another test or unit, or readings not taken the same way.
     """
     first = one_way(readings)
@@ -163,7 +174,7 @@ def against_threshold(readings: Sequence[Reading], line: Threshold, error: Error
         margin = max(low - line.value, 0.0) + min(high - line.value, 0.0)
         beyond = 0.0
     else:
-        margin, beyond = mean - line.value, Z_ONE_SIDED_95 * error.of_mean(len(readings))
+        margin, beyond = mean - line.value, error.beyond
     answer: Literal["clear", "short", "close"] = (
         "clear" if margin > beyond else "short" if margin < -beyond else "close")
     seen = _by_eye(first, show) if first.width else show(mean, first.unit)
@@ -171,15 +182,14 @@ def against_threshold(readings: Sequence[Reading], line: Threshold, error: Error
 
 
 def side_difference(left: Sequence[Reading], right: Sequence[Reading], error: Error, show: NumberFormat = metric) -> Difference:
-    """Return left minus right; it counts beyond 1.645 * SEM * sqrt(1/repeats left + 1/repeats right).
+    """Return left minus right; it counts beyond MDC95, as a change between two sessions does.
 
-    With equal repeats that is sqrt(2) * 1.645 * SEM / sqrt(repeats): one-sided as for a threshold, for the error of a
-    difference (choice). By eye it counts if the two bands do not touch. Raises ValueError if not taken the same way.
+    By eye it counts if the two bands do not touch. Raises ValueError if not taken the same way.
     """
     one, other = one_way(left), one_way(right)
     _alike(one, other)
     amount = mean_of(left) - mean_of(right)
-    beyond = Z_ONE_SIDED_95 * error.sem * sqrt(1 / len(left) + 1 / len(right))
+    beyond = error.mdc
     if one.width:
         beyond = (one.width + other.width) / 2
     counts = abs(amount) > beyond
@@ -201,7 +211,7 @@ def _alike(one: Reading, other: Reading) -> None:
 
 def _compared(answer: str, first: Reading, beyond: float, line: Threshold, show: NumberFormat) -> str:
     """Return the result of a comparison in words."""
-    at = f"the {show(line.value, line.unit)} line ({STANDING_WORDS[line.standing]})"
+    at = f"the {line.shown(show)} line ({STANDING_WORDS[line.standing]})"
     if answer == "close":
         doubt = "the eye is too rough here" if first.width else f"the reading may be {show(beyond, first.unit)} off"
         return f"too close to {at} to call: {doubt}"

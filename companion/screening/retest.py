@@ -1,8 +1,8 @@
 """The date of the next test, and change beyond measurement error.
 
-First retest week = MDC * T / gain with T = 6 weeks (memory; linear gain is an assumption), within 2-8 weeks (choice).
-The gains are in ``Protocol.gain``. MDC95 = 1.96 * sqrt(2) * SEM (Weir 2005 J Strength Cond Res 19:231, read), divided by
-sqrt(k) for means over k sessions at each end, never for the repeats within one session.
+First retest week = MDC * T / gain with T = 6 weeks, within 2-8 weeks; all in ``sources.toml`` under "retest". The gains are in
+``Protocol.gain``. MDC95 = 1.96 * sqrt(2) * SEM, divided by sqrt(k) for means over k sessions at each end, never for the repeats
+within one session.
 """
 
 from __future__ import annotations
@@ -34,11 +34,11 @@ from companion.screening.readings import (
 )
 from companion.screening.rulings import PartVerdict, Ruling, settling_test
 from companion.screening.screen import Screen
+from companion.screening.sources import SOURCES, value
 
-PROGRAMME_WEEKS: Final = 6.0  # duration of the training programmes behind the gains (memory)
-SOONEST: Final = 2.0
-LATEST: Final = 8.0
-OTHER_WEEKS: Final = 4.0  # strength, control, hip: no published gain in these tests (choice)
+PROGRAMME_WEEKS: Final = value("programme_weeks")
+SOONEST, LATEST = SOURCES["retest_bounds"].value
+OTHER_WEEKS: Final = value("retest_other")
 MONTHLY: Final = 4.0  # "usual training, film monthly"
 
 
@@ -108,7 +108,8 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
     tests = tuple(_again(test, weeks[test], screen, errors) for test in route() if test in weeks)
     own = next((test for test, one in protocols().items() if one.gain and one.part == conclusion.part), "")
     due = _weeks(own, screen, errors) if own else OTHER_WEEKS if conclusion.part else max(weeks.values())
-    return RetestPlan(due, tests, f"Test again in about {due:g} weeks, with the same warm-up and the same methods. "
+    standing = STANDING_WORDS[_standing(_visible(own, screen, errors) if own else None)]
+    return RetestPlan(due, tests, f"Test again in about {due:g} weeks ({standing}), with the same warm-up and the same methods. "
                             "Some of it can be done any day.")
 
 
@@ -135,12 +136,15 @@ def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading
         return ReadingChange("cannot_say", amount, mdc, (
             f"The difference is {size}, but one session can't show {f'{gain.what} ' if gain.what else ''}change: "
             f"it takes the average of {wanted} sessions at each end."))
+    limit = show(mdc, first.unit)
     if abs(amount) <= mdc:
+        alike = "just over " if limit == size and abs(amount) < mdc else ""
         return ReadingChange("within_error", amount, mdc,
-                      f"The difference of {size} is within measurement error ({show(mdc, first.unit)}), so no change is shown.")
+                      f"The difference of {size} is within measurement error ({alike}{limit}), so no change is shown.")
+    alike = "just under " if limit == size else ""
     return ReadingChange("better" if amount > 0 else "worse", amount, mdc,
                   f"{size} {'more' if amount > 0 else 'less'} than before, "
-                  f"which is beyond measurement error ({show(mdc, first.unit)}).")
+                  f"which is beyond measurement error ({alike}{limit}).")
 
 
 def _width(sessions: Iterable[Iterable[Reading]]) -> float:
@@ -167,7 +171,14 @@ def _visible(test: str, screen: Screen, errors: Errors) -> tuple[float, float] |
         method = said if said in {error.method for error in one.errors} else one.gain.method
         return _mdc(one.gain, errors.of(test, method)), one.gain.amount
     taken = [reading for side in SIDES for reading in (one.readings(record, side) if record else ())]
+    if _unpublished(one.gain, record):
+        return None
     return (round(errors.of(test, taken[0].method).mdc), one.gain.amount) if taken else None
+
+
+def _unpublished(gain: Gain | None, record: object) -> bool:
+    """True if the test was done by the effort for which no gain is published."""
+    return gain is not None and bool(gain.not_by) and getattr(record, "effort", None) == gain.not_by
 
 
 def _mdc(gain: Gain, error: Error) -> float:
@@ -187,12 +198,12 @@ def _weeks(test: str, screen: Screen, errors: Errors) -> float:
 def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> RetestItem:
     """Return one row of the plan, with its sentence."""
     one, record = protocol(test), screen.get(test)
-    standing: SourceStanding = "memory" if one.gain else "choice"
     if not weeks:
         return RetestItem(test, 0.0, 1, "Any day: it is not settled yet.", "choice")
-    visible = _visible(test, screen, errors)
+    visible, unpublished = _visible(test, screen, errors), _unpublished(one.gain, record)
+    standing = _standing(visible)
     sessions = 1 if visible is None else sessions_to_average(*visible)
-    if sessions > 1 and getattr(record, "method", None) == "eye":
+    if (sessions > 1 or unpublished) and getattr(record, "method", None) == "eye":
         return RetestItem(test, weeks, 1, f"In {weeks:g} weeks. By eye only a large change shows; a phone level shows smaller ones.",
                      standing)
     if sessions > 1:
@@ -200,4 +211,10 @@ def _again(test: str, weeks: float, screen: Screen, errors: Errors) -> RetestIte
         return RetestItem(test, weeks, sessions, (
             f"In {weeks:g} weeks, over {sessions} sessions on different days, so that I can average them: "
             f"{what} changes less than one session can show."), standing)
-    return RetestItem(test, weeks, 1, f"In {weeks:g} weeks ({STANDING_WORDS[standing]}).", standing)
+    why = ": no gain is published for a leg that lifts itself" if unpublished else ""
+    return RetestItem(test, weeks, 1, f"In {weeks:g} weeks ({STANDING_WORDS[standing]}{why}).", standing)
+
+
+def _standing(visible: tuple[float, float] | None) -> SourceStanding:
+    """Return the standing of a retest date: the programmes' length is from memory, and without a gain the date is our choice."""
+    return "choice" if visible is None else "memory"

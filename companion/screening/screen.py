@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields
 from datetime import datetime
-from typing import Any, TypeVar
+from typing import Any, Final, TypeVar
 
 from companion.screening.about import About
+from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols, route
 from companion.screening.readings import SIDES
 
@@ -83,7 +84,8 @@ def screen_from(answers: Iterable[LoggedAnswer]) -> Screen:
 
     A test's record is its latest run that is done or left and has a valid answer. Of each key the latest row counts, and
     only if its status is ok. A run that pain ended counts as untested, and so does every run before it. A side missing from
-    the latest run is taken from an older one only if both were measured the same way.
+    the latest run is taken from an older one only if both were measured the same way. A run by a rougher method than one before
+    it does not count: it undoes nothing, and a note says which method to take.
     """
     tests = protocols()
     rows: dict[str, dict[str, list[LoggedAnswer]]] = {}
@@ -94,6 +96,8 @@ def screen_from(answers: Iterable[LoggedAnswer]) -> Screen:
     stopped, notes = [], []
     for test, one in tests.items():
         runs = sorted(rows.get(test, {}).values(), key=lambda run: max((row.at, in_order(row.run)) for row in run), reverse=True)
+        runs, rougher = _most_exact(one, runs)
+        notes.append(rougher)
         record, pain = _gathered(one.record, runs)
         if record is not None:
             records[test] = record
@@ -127,6 +131,34 @@ def about_from(answers: Iterable[LoggedAnswer]) -> About:
             runs.setdefault(answer.run, []).append(answer)
     standing = sorted((row for run in runs.values() for row in _standing(run)), key=_later)
     return About(**_fitting(About, standing))
+
+
+def _most_exact(one: Protocol[Any], runs: Sequence[list[LoggedAnswer]]) -> tuple[list[list[LoggedAnswer]], str]:
+    """Return the runs, the newest first, without those by a rougher method than an older one since pain last ended a run; and a remark
+    if the newest was left out. The methods of a test are listed with the most exact first."""
+    ways = [error.method for error in one.errors]
+    since = next((n for n, run in enumerate(runs) if run[0].ending == "pain"), len(runs))
+    exactness = {n: ways.index(way) for n, run in enumerate(runs[:since]) if run[0].ending in ("done", "left")
+                 and (way := _method(one.record, run)) in ways}
+    best = min(exactness.values(), default=0)
+    left_out = {n for n, way in exactness.items() if way > best and any(
+        older > n and other < way for older, other in exactness.items())}
+    kept = [run for n, run in enumerate(runs) if n not in left_out]
+    newest = min(exactness, default=None)
+    if newest not in left_out:
+        return kept, ""
+    counts = ways[next(way for n, way in sorted(exactness.items()) if n not in left_out)]
+    return kept, (f"The {one.short_name} was last taken by {METHOD_WORDS[ways[exactness[newest]]]}, which is rougher than "
+                  f"{METHOD_WORDS[counts]} and does not undo it. Measure by {METHOD_WORDS[counts]} again.")
+
+
+METHOD_WORDS: Final = {"tape": "tape", "level": "phone level", "heel": "heel height", "eye": "eye"}
+
+
+def _method(record: type, run: Iterable[LoggedAnswer]) -> str:
+    """Return the method of a run that has a reading, "" without one."""
+    values = _fitting(record, _standing(run))
+    return str(values.get("method", "")) if any(name.startswith(SIDES) for name in values) else ""
 
 
 def _gathered(record: type, runs: Iterable[list[LoggedAnswer]]) -> tuple[Any, bool]:

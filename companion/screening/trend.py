@@ -1,4 +1,4 @@
-"""Change over several sessions: a robust slope with its interval; and change of pain, by the points that count.
+"""Change over several sessions: a robust slope with its interval; and change of pain, detectable and important.
 
 Theil-Sen: the median of the slopes between every two sessions, with the 95 % interval of Sen's ranks (scipy's
 theilslopes); one poor session does not dominate it. scipy is imported when first used.
@@ -13,14 +13,16 @@ from typing import Final, Literal
 
 from companion.screening.readings import NumberFormat, mean_of, metric, one_way
 from companion.screening.sessions import ReadingSession
+from companion.screening.sources import SOURCES, value
 
 # Four sessions in perfect order have a two-sided p of 2/4! = .083, five 2/5! = .017 (Kendall's tau, plain counting).
-SESSIONS: Final = 5
+SESSIONS: Final = int(value("trend_sessions"))
 SURENESS: Final = 0.95
 _DAY: Final = 86_400.0
-# Points of 0-10 pain that count, by starting pain: 1 at 1-4, 2 at 5-7, 3-4 at 8-10, n = 1,232 (doi 10.1055/a-1304-3677,
-# read). Better asks for the larger of 3-4, worse for the smaller; a start of 0 counts as 1-4 (choice, the safe side).
-PAIN_STEPS: Final = ((4.0, 1.0, 1.0), (7.0, 2.0, 2.0), (10.0, 4.0, 3.0))  # start up to, to be better, to be worse
+PAIN_DETECTABLE: Final = value("pain_detectable")
+# What people call important, from and to, by the pain it starts from; a start of 0 counts as 1-4 (choice, the safe side).
+_ONE, _TWO, _THREE, _FOUR = SOURCES["pain_important"].value
+PAIN_IMPORTANT: Final = ((4.0, _ONE, _ONE), (7.0, _TWO, _TWO), (10.0, _THREE, _FOUR))
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +42,13 @@ class Trend:
 
 @dataclass(frozen=True, slots=True)
 class PainChange:
-    """The change of pain (0-10), after minus before; ``needed``: the points that count in that direction."""
+    """The change of pain (0-10), after minus before: ``detectable``, beyond measurement error; ``important``, what people starting
+    there call so. Two different things in the source. Better must be detectable; worse need only be one of them (choice, the safe side)."""
 
     kind: Literal["better", "same", "worse"]
     amount: float
-    needed: float
+    detectable: bool
+    important: bool
     words: str
 
 
@@ -79,19 +83,34 @@ def trend(sessions: Sequence[ReadingSession], show: NumberFormat = metric) -> Tr
 
 
 def pain_change(before: float, after: float) -> PainChange:
-    """Return the change of back or hip pain, compared with the points that count from that start. Raises ValueError outside 0-10."""
+    """Return the change of back or hip pain, compared with the detectable one and with the important one from that start.
+
+    Raises ValueError outside 0-10.
+    """
     if not (0 <= before <= 10 and 0 <= after <= 10):
         raise ValueError("pain is told from 0 to 10")
     amount = after - before
-    fewer, more = next((down, up) for top, down, up in PAIN_STEPS if before <= top)
-    needed = fewer if amount <= 0 else more
+    low, high = next((least, most) for top, least, most in PAIN_IMPORTANT if before <= top)
+    detectable, important = abs(amount) >= PAIN_DETECTABLE, abs(amount) >= low
     kind: Literal["better", "same", "worse"] = (
-        "same" if abs(amount) < needed else "better" if amount < 0 else "worse")
-    points = f"{abs(amount):g} {'point' if abs(amount) == 1 else 'points'} {'less' if amount < 0 else 'more'}"
-    said = {"better": f"{points}, which counts", "worse": f"{points}, which counts",
-            "same": f"{points}, which is within error" if amount else "the same"}[kind]
-    return PainChange(kind, amount, needed, (
-        f"Pain was {before:g} and is {after:g} now: {said} (from {before:g} it takes a change of {needed:g})."))
+        "better" if amount < 0 and detectable else "worse" if amount > 0 and (detectable or important) else "same")
+    was = f"Pain was {before:g} and is {after:g} now"
+    if not amount:
+        return PainChange(kind, amount, detectable, important, f"{was}: the same.")
+    said = f"{was}: {_points(abs(amount))} {'less' if amount < 0 else 'more'}, {'beyond' if detectable else 'within'} " \
+           f"measurement error ({PAIN_DETECTABLE:g})"
+    matters = f"from {before:g} people call {f'{low:g} to ' if low < high else ''}{_points(high)} important"
+    if detectable == important:
+        tail = f"; {matters}." if important else "."
+    elif detectable:
+        tail = f", but {matters}."
+    else:
+        tail = f"; {matters}, so I count it as worse (our choice)." if amount > 0 else f", though {matters}."
+    return PainChange(kind, amount, detectable, important, said + tail)
+
+
+def _points(amount: float) -> str:
+    return f"{amount:g} {'point' if amount == 1 else 'points'}"
 
 
 def _signed(value: float, unit: str, show: NumberFormat) -> str:

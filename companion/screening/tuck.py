@@ -1,8 +1,8 @@
 """The depth at which length alone would start the tuck (the pelvis turning under), with its uncertainty.
 
 Monte Carlo over measurement error and body-segment spread on the balanced posture of ``posture``. Depths are thigh angles
-in degrees below level, above it negative. An estimate, nothing more: ankle and hip range explain less than half of squat
-depth (Kim 2015 J Hum Kinet 45:59, read). numpy is imported when first used.
+in degrees below level, above it negative. An estimate, nothing more: range explains less than half of squat
+depth ("depth_explained_men" and "_women" in ``sources.toml``). numpy is imported when first used.
 """
 
 from __future__ import annotations

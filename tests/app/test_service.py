@@ -378,6 +378,30 @@ async def test_a_second_tap_or_a_word_that_answers_nothing_does_not_end_a_count(
     assert life.db.execute("select 1 from outbox where settled_at is null and timed = 1").fetchone() is None
 
 
+@pytest.mark.parametrize("typed", ["ok", "8", "8 seconds", "done", "menu", "back", "skip", "knee to wall", "yes"])
+async def test_nothing_but_stop_pain_or_a_sign_ends_a_count_or_answers_what_was_not_asked(life, typed):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, "no")
+    await life.companion.take(Inbound(SAM, Typed("start")))
+    waits = life.db.execute("select id from outbox where settled_at is null and timed = 1").fetchall()
+    before = life.count("answers"), life.state()
+    await life.companion.take(Inbound(SAM, Typed(typed)))
+    assert life.db.execute("select id from outbox where settled_at is null and timed = 1").fetchall() == waits
+    assert (life.count("answers"), life.state()) == before
+    assert life.db.execute("select text from outbox order by id desc").fetchone()[0].startswith("The timer is running.")
+
+
+@pytest.mark.parametrize("typed", ["ow my back", "cant pee since this morning", "my left foot has been dropping", "i feel faint",
+                                   "i want to kill myself"])
+async def test_pain_and_signs_end_a_count_at_once(life, typed):
+    await settled(life)
+    await life.say("knee to wall", *CHECK, "no")
+    await life.companion.take(Inbound(SAM, Typed("start")))
+    await life.companion.take(Inbound(SAM, Typed(typed)))
+    assert life.db.execute("select 1 from outbox where settled_at is null and timed = 1").fetchone() is None
+    assert life.state().partition(".")[0] in ("pain", "signs", "crisis", "")
+
+
 @pytest.mark.parametrize(("typed", "asked"), [
     ("stop the timer", "Did something hurt?"), ("stop it", "Did something hurt?"), ("Stop the countdown!", "Did something hurt?"),
     ("stop the timer, my knee hurts", "Where does it hurt?")])

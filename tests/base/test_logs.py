@@ -136,7 +136,7 @@ def test_the_token_is_in_no_repr_and_in_no_process_list() -> None:
 async def test_the_token_and_what_people_write_are_in_no_metric(tmp_path: Path) -> None:
     life = Life(tmp_path / "companion.sqlite")
     await life.start()
-    metrics = Metrics(life.clock, lambda now: backlog(life.db, "terminal", now), lambda: False)
+    metrics = Metrics(life.clock, lambda now: backlog(life.db, now, "terminal"), lambda: False)
     life.companion.watch = metrics
     await life.say("hello", *WELCOME, "quokka", who=Address("terminal", "quillonvex"))
     page = str(metrics.answer("/metrics"))

@@ -13,7 +13,7 @@ from time import perf_counter
 
 from tests.benchmarks.measured import Row, machine, table
 
-NAMES = ("start_up", "engine", "estimate", "caseload", "throughput", "latency", "growth", "memory", "draining", "scheduling")
+NAMES = ("start_up", "engine", "estimate", "caseload", "throughput", "latency", "growth", "memory", "draining", "flood", "scheduling")
 ONLY_NAMED = ("suite",)
 
 

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.channels.drainer import BACKOFF_MOST, NO_LIMITS, TELEGRAM_LIMITS, Drainer, Limits, backoff
-from companion.port import Address, Delivered, Delivery, Gone, Later, Outgoing, Refused, Unreachable, Unsure
+from companion.port import Address, Delivered, Delivery, Gone, Later, Outgoing, Rank, Refused, Unreachable, Unsure
 from tests.fakes.clock import START, FakeClock, settle
 from tests.fakes.memory_outbox import MemoryOutbox
 
@@ -172,10 +172,10 @@ async def test_thirty_chats_are_sent_to_side_by_side_and_no_more() -> None:
 async def test_a_reply_passes_three_thousand_waiting_reminders() -> None:
     desk = Desk()
     for chat in range(3000):
-        desk.store.put(chat, "reminder")
+        desk.store.put(chat, "reminder", rank=Rank.REMINDER)
     async with desk.running():
         await desk.clock.advance(10)
-        desk.store.put(5000, "reply", first=True)
+        desk.store.put(5000, "reply")
         desk.drainer.wake()
         asked = desk.clock.now()
         await desk.clock.advance(2)
@@ -217,9 +217,9 @@ async def test_where_all_chats_are_told_to_wait_all_wait_and_one_tries_first() -
     assert len(desk.store.sent) == 40
 
 
-async def test_what_may_have_arrived_is_dropped_unless_it_must_arrive() -> None:
+async def test_what_may_have_arrived_is_sent_again_unless_it_is_a_courtesy() -> None:
     desk = Desk()
-    may, must = desk.store.put(1), desk.store.put(2, must_arrive=True)
+    may, must = desk.store.put(1, rank=Rank.COURTESY), desk.store.put(2)
     desk.way.answer = lambda message: Unsure("timed out") if message.attempt == 0 else Delivered("m")
     async with desk.running():
         await desk.clock.advance(5)
@@ -343,6 +343,81 @@ async def test_a_store_that_names_a_moment_in_the_past_is_not_asked_without_end(
     assert 5 <= desk.store.looks <= 20
 
 
+@pytest.mark.parametrize("hours", [-1, 1])
+async def test_setting_the_clock_mutes_nobody_and_keeps_the_pace(hours: int) -> None:
+    desk = Desk()
+    for chat in (1, 1, 2):
+        desk.store.put(chat, at=START - timedelta(days=1))
+    async with desk.running():
+        desk.clock.jump(timedelta(hours=hours))
+        await desk.clock.advance(0.9)
+        assert len(desk.store.sent) == 2
+        await desk.clock.advance(0.2)
+        assert len(desk.store.sent) == 3
+        desk.way.answer = lambda message: Unreachable("?") if message.attempt == 0 else Delivered("m")
+        desk.store.put(3, at=START - timedelta(days=1))
+        desk.drainer.wake()
+        await settle()
+        desk.clock.jump(timedelta(hours=-hours))
+        await desk.clock.advance(1.1)
+    assert len(desk.store.sent) == 4
+
+
+async def test_pain_leaves_before_whatever_waits_and_strangers_last() -> None:
+    desk = Desk()
+    for rank in reversed(Rank):
+        for chat in range(40):
+            desk.store.put(100 * rank + chat, rank.name, rank=rank)
+    async with desk.running():
+        await desk.clock.advance(20)
+    order = [Rank[text] for text in desk.way.texts]
+    assert len(order) == 40 * len(Rank)
+    for rank in Rank:  # of three messages two are of the best rank that waits
+        last = len(order) - order[::-1].index(rank)
+        assert sum(one > rank for one in order[:last]) <= last // 3 + 1
+
+
+async def test_taps_are_answered_while_pain_floods() -> None:
+    desk = Desk()
+    for chat in range(300):
+        desk.store.put(chat, "pain", rank=Rank.PAIN)
+    async with desk.running():
+        await desk.clock.advance(2)
+        asked = desk.clock.now()
+        for chat in range(1000, 1010):
+            desk.store.put(chat, "tap")
+        await desk.clock.advance(3)
+    assert max(at - asked for at, _, text in desk.way.log if text == "tap") < timedelta(seconds=2)
+
+
+async def test_a_flood_costs_only_the_chat_it_comes_from() -> None:
+    desk = Desk()
+    for chat in range(50):
+        for number in range(40):
+            desk.store.put(chat, f"{number}")
+    async with desk.running():
+        await desk.clock.advance(10)
+        asked = desk.clock.now()
+        for number in range(3):
+            desk.store.put(77, f"other {number}")
+        desk.drainer.wake()
+        await desk.clock.advance(4)
+    there = [(at - asked).total_seconds() for at, chat, _ in desk.way.log if chat == 77]
+    assert there[0] < 0.3
+    assert there[-1] < 2 * 51 / 28  # two rounds of all who want something
+
+
+async def test_a_clean_stop_waits_a_few_seconds_for_what_is_due_and_no_longer() -> None:
+    desk = Desk()
+    for _ in range(10):
+        desk.store.put(1)
+    desk.store.put(2, at=START + timedelta(seconds=2))
+    closing = asyncio.create_task(desk.drainer.flush(3.0))
+    await desk.clock.advance(10)
+    assert closing.done()
+    assert desk.way.seconds_to(1) == [0.0, 1.0, 2.0, 3.0]
+
+
 @given(st.integers(0, 10**9))
 def test_the_wait_grows_with_the_tries_up_to_its_bound(tries: int) -> None:
     assert 1 <= backoff(tries) <= backoff(tries + 1) <= BACKOFF_MOST
@@ -353,7 +428,7 @@ def test_whatever_fails_each_chat_gets_its_messages_in_order_and_none_vanishes(p
     async def check() -> None:
         desk = Desk()
         outcomes: dict[str, Delivery] = {"s": Unsure("?"), "u": Unreachable("?"), "l": Later(3), "g": Refused("?")}
-        how = {desk.store.put(chat, f"{place}", must_arrive=True): kind for place, (chat, kind) in enumerate(plan)}
+        how = {desk.store.put(chat, f"{place}"): kind for place, (chat, kind) in enumerate(plan)}
 
         def answer(message: Outgoing) -> Delivery:
             kind = how[message.id]

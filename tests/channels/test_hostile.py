@@ -29,6 +29,7 @@ from companion.app.outbox_store import CompanionOutbox
 from companion.app.rate_limit import ACCEPTED_MOST, SLOW_DOWN, RateLimit
 from companion.app.run import ScriptClock, running_writer
 from companion.app.service import SORRY, Companion
+from companion.base.clock import SystemClock
 from companion.channels.telegram import TelegramSettings, inbound_of, run_telegram
 from companion.channels.telegram.poll import readable
 from companion.channels.terminal import waiting_messages
@@ -40,7 +41,6 @@ from companion.record import coaching, people
 from flows.catalogue import BOOK
 from tests.app.test_service import ABOUT, START, WELCOME
 from tests.fakes.bot_api import TOKEN, BotApi
-from tests.fakes.clock import FakeClock
 from tests.fakes.hostile import CHATS, chat_of, message_fields, message_kinds, message_of, tap_of, update_kinds
 from tests.fakes.updates import BOT
 
@@ -299,7 +299,8 @@ def test_whatever_comes_is_answered_or_passed_over_and_shows_nobody_elses_data(t
 
 async def test_every_kind_of_update_and_every_field_goes_through_the_channel(tmp_path):
     user = {"id": 21, "is_bot": False, "first_name": "A"}
-    companion, clock, stop = Companion(tmp_path / "c.sqlite", FakeClock()), FakeClock(), asyncio.Event()
+    clock, stop = SystemClock(), asyncio.Event()
+    companion = Companion(tmp_path / "c.sqlite", clock)
     async with BotApi() as api, running_writer(companion):
         for kind in (*message_kinds(), *update_kinds()):
             chats = CHATS if kind in message_kinds() else ("private",)

@@ -7,6 +7,7 @@ import contextlib
 import json
 import logging
 from collections.abc import AsyncIterator, Callable
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
@@ -18,6 +19,7 @@ from telegram.error import BadRequest, ChatMigrated, Forbidden, NetworkError, Re
 
 from companion.base.logs import set_up_logging
 from companion.channels.telegram import SecondInstance, TelegramSettings, WrongToken, inbound_of, outcome_of, run_telegram
+from companion.channels.telegram.bounds import pause_of
 from companion.port import (
     Address,
     Button,
@@ -28,6 +30,7 @@ from companion.port import (
     Inbound,
     Later,
     Outgoing,
+    Rank,
     Refused,
     Sent,
     Tapped,
@@ -105,8 +108,7 @@ class Live:
         try:
             yield task
             self.stop.set()
-            async with asyncio.timeout(5):
-                await task
+            await self.moved_until(task)  # a clean stop waits for what is due
         finally:
             await kill(task)
 
@@ -457,17 +459,43 @@ async def test_a_send_that_fails_on_the_way_is_tried_again(api: BotApi, fault: F
 
 
 @pytest.mark.parametrize("fault", [Fault(how="hang", accepted=True), Fault(how="cut", accepted=True)])
-async def test_a_send_without_a_readable_answer_is_not_repeated_unless_it_must_arrive(
+async def test_a_send_without_a_readable_answer_is_repeated_unless_it_is_a_courtesy(
         api: BotApi, fault: Fault) -> None:
     live = Live(api, answer_seconds=0.2)
     api.fail("sendMessage", fault, fault)
-    may, must = live.store.put(1), live.store.put(2, must_arrive=True)
+    may, must = live.store.put(1, rank=Rank.COURTESY), live.store.put(2)
     async with live.running():
         await until(lambda: live.store.tried == [must] and may in live.store.dropped)
         await live.clock.advance(1)
         await until(lambda: must in live.store.sent)
     assert live.store.dropped == {may: "may have arrived"}
     assert [one.chat_id for one in api.sent].count(1) == 1
+
+
+@pytest.mark.parametrize(("asked", "wait"), [(1e15, 3600), (10**400, 3600), ("abc", 5), (-3, 1), (0, 1), ("17", 17), (2.2, 3),
+                                             ([], 5), (None, 5), (True, 5), (float("nan"), 5), (float("inf"), 3600)])
+def test_whatever_pause_is_asked_for_is_one_that_can_be_waited_for(asked: object, wait: int) -> None:
+    assert pause_of(asked) == wait
+
+
+@pytest.mark.parametrize("asked", [1e15, "abc"])
+async def test_an_absurd_pause_loses_no_message(api: BotApi, asked: Any) -> None:
+    live = Live(api)
+    api.fail("sendMessage", replace(flood(1), retry_after=asked))
+    message = live.store.put(1)
+    async with live.running():
+        await until(lambda: live.store.tried == [message])
+        await live.clock.advance(3601)
+        await until(lambda: message in live.store.sent)
+
+
+async def test_an_update_whose_number_no_database_can_hold_is_taken_and_confirmed(api: BotApi) -> None:
+    live = Live(api)
+    async with live.running():
+        await api.push({"update_id": 2**63, "message": {**api._message(5, "A"), "text": "ouch"}})
+        await until(lambda: live.turns.ended)
+        assert live.turns.ended[0].update_id is None
+        await api.until_confirmed()
 
 
 @pytest.mark.parametrize("buttons", [((Button("x", "y" * 65),),), ((Button("", "y"),),)])
@@ -620,7 +648,7 @@ async def test_the_token_and_peoples_words_are_in_no_log(
     live = Live(api)
     api.fail("sendMessage", Fault(how="cut", accepted=True), Fault(401, "Unauthorized"), Fault(500))
     api.fail("getMe", Fault(502))
-    live.store.put(1, "your private words", must_arrive=True)
+    live.store.put(1, "your private words")
     async with live.running():
         while len(api.sent) < 2:
             await live.clock.advance(1)

@@ -362,6 +362,17 @@ async def test_an_answer_about_a_referral_is_no_alarm_that_waits_to_be_seen(gym)
     assert await pass_hours(gym, 5) == []
 
 
+async def test_a_limit_reaches_the_coach_and_their_page_and_is_no_alarm_that_waits_to_be_seen(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my physio said nothing over 60 kg until i am cleared", "Yes, that is so", "Yes, that is right")
+    limit = "nothing above 60 kg, until they clear you, said by a physiotherapist"
+    assert gym.heard(KIM)[-1] == f"sam: was told by a clinician: {limit}"
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert f"Told by a clinician: {limit}" in gym.heard(KIM)[-1]
+    assert await pass_hours(gym, 5) == []
+
+
 async def test_a_coach_linked_since_is_not_waited_for(gym):
     await gym.coach(KIM)
     await gym.lifter(SAM)

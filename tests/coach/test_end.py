@@ -40,7 +40,7 @@ def test_of_several_with_one_name_none_is_ended_and_their_numbers_are_said(path)
     before = there(path)
     result = end(path, "Kim")
     assert result.exit_code != 0
-    assert "several coaches are called Kim; give the number: 2 (Kim, 0 lifters), 3 (Kim, 0 lifters)" in result.output
+    assert "several coaches are called Kim; give the number: #2 (Kim, 0 lifters), #3 (Kim, 0 lifters)" in result.output
     assert there(path) == before
 
 

@@ -11,6 +11,8 @@ from companion.coach.summary import LifterPage, lifter_page
 from companion.conversation.effects import Alert, Record, Remind
 from companion.record import coaching, people
 from companion.screening.errors import errors_from
+from companion.screening.limits import Limit, LimitPart, as_text
+from companion.screening.standing import PARTLY_CLOSED
 from tests.coach.caseload_rows import NOW, Room, ago, record
 
 
@@ -70,7 +72,7 @@ def test_the_error_shown_is_the_one_used(room):
     error = errors_from(()).of("knee_to_wall", "tape")
     told = page(room, sam).numbers[0].error
     assert "1 of their own repeats" in told
-    assert f"{error.of_mean(2):.1f} cm" not in told, "their own repeats lie further apart than the published error"
+    assert f"{error.sem:.1f} cm" not in told, "their own repeats lie further apart than the published error"
 
 
 def test_a_reading_by_eye_is_a_band(room):
@@ -173,3 +175,12 @@ def test_a_page_takes_as_many_queries_for_much_as_for_little(room):
     for days in range(20):
         room.hurt(kim, days)
     assert asked(sam) == asked(kim)
+
+
+def test_what_a_clinician_told_them_stands_on_the_page_in_their_units(room):
+    sam = room.lifter()
+    assert page(room, sam).told == ""
+    room.find(sam, "safety.level", "go", 0)
+    room.find(sam, "safety.limits", as_text((Limit(frozenset((LimitPart.SQUATS,)), 60.0, None, "a doctor", "no squats"),)), 0)
+    assert page(room, sam).told == "no squats, nothing above 60 kg, until they clear you, said by a doctor"
+    assert page(room, sam).safety.words is PARTLY_CLOSED

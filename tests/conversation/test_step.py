@@ -239,6 +239,16 @@ def test_a_session_survives_being_kept():
         assert Session.loads(talk.session.dumps()) == talk.session
 
 
+def test_describe_shows_the_question_again_with_its_picture_in_words_and_changes_nothing():
+    drawn = Flow("drawn", 1, "Drawn", steps=(Ask("look", "Does it round?", YesNo(), picture="squat_bands"),
+                                             Ask("plain", "And now?", YesNo())))
+    talk = Talk(drawn).say("describe")
+    assert talk.state == "drawn.look"
+    assert (talk.says[-1].picture, "Does it round?" in talk.last) == ("describe squat_bands", True)
+    talk.say("yes", "describe the picture")
+    assert (talk.state, talk.says[-1].picture) == ("drawn.plain", "")
+
+
 def test_help_and_again_show_the_question_and_change_nothing():
     talk = Talk(REACH).say("ready")
     before = talk.session

@@ -18,6 +18,7 @@ import signal
 import socket
 import ssl
 import sys
+import time
 import traceback
 from collections.abc import Awaitable, Callable
 from datetime import datetime, timedelta
@@ -86,6 +87,9 @@ class QuickClock:
 
     def now(self) -> datetime:
         return companion.base.clock.datetime.now(companion.base.clock.UTC) + self._ahead
+
+    def monotonic(self) -> float:
+        return time.monotonic() + self._ahead.total_seconds()
 
     async def sleep(self, seconds: float) -> None:
         await asyncio.sleep(seconds / QUICKER)
@@ -206,10 +210,11 @@ class Life:
             if sends := list(drainer._sending.values()):
                 await asyncio.wait(sends)
             elif waiting := await self.store.due(now):
-                held = [drainer._held[one.address] for one in waiting if drainer._held.get(one.address, now) > now]
+                steady = self.clock.monotonic()
+                held = [drainer._held[one.address] for one in waiting if drainer._held.get(one.address, steady) > steady]
                 idle = 0 if held else idle + 1
                 if held:
-                    await self.clock.advance((min(held) - now).total_seconds())
+                    await self.clock.advance(min(held) - steady)
                 elif idle > IDLE_MOST:  # it went to sleep while the clock was being moved, and sleeps a moment longer
                     await self.clock.advance(1)
             else:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime
 
-from companion.port import Address, Button, Outgoing
+from companion.port import Address, Button, Outgoing, Rank
 from tests.fakes.clock import START
 
 
 class MemoryOutbox:
-    """Messages in the order they were put; replies (``put(first=True)``) before all else."""
+    """Messages in the order they were put."""
 
     def __init__(self) -> None:
         self.waiting: list[tuple[datetime, Outgoing]] = []
@@ -22,13 +22,13 @@ class MemoryOutbox:
         self.broken: Exception | None = None
         self._count = 0
 
-    def put(self, chat: int, text: str = "hello", at: datetime = START, first: bool = False, must_arrive: bool = False,
+    def put(self, chat: int, text: str = "hello", at: datetime = START, rank: Rank = Rank.ANSWER,
             buttons: tuple[tuple[Button, ...], ...] = (), document: str | None = None,
             picture: str | None = None) -> int:
         """Put a message; gives its id."""
         self._count += 1
-        message = Outgoing(self._count, Address("telegram", str(chat)), text, buttons, picture, document, must_arrive)
-        self.waiting.insert(0 if first else len(self.waiting), (at, message))
+        message = Outgoing(self._count, Address("telegram", str(chat)), text, buttons, picture, document, rank=rank)
+        self.waiting.append((at, message))
         return self._count
 
     async def due(self, now: datetime) -> Sequence[Outgoing]:

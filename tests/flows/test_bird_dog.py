@@ -3,16 +3,19 @@
 import pytest
 
 from companion.conversation.effects import Record, Say
+from companion.screening.findings import findings_of
+from companion.screening.protocols.bird_dog import BirdDog
+from companion.screening.screen import screen_of
 from flows.bird_dog import FLOW
 from tests.drive import CHECKED, UNCHECKED, Talk
 
 LEFT = ("start", "8", "nothing moved", "done", "hip turned")
-RIGHT = ("start", "10", "back sagged", "done", "clean")
+RIGHT = ("start", "9", "back sagged", "done", "clean")
 
 
 def test_both_legs_are_held_and_then_moved_slowly():
     talk = Talk(FLOW).say("film", "ready", *LEFT, *RIGHT)
-    assert (talk.answers["left_hold"], talk.answers["right_hold"]) == (8, 10)
+    assert (talk.answers["left_hold"], talk.answers["right_hold"]) == (8, 9)
     assert (talk.answers["left_shape"], talk.answers["right_shape"]) == ("clean", "back")
     assert (talk.answers["left_slow"], talk.answers["right_slow"]) == ("hip", "clean")
     assert talk.state == "home.pick"
@@ -82,3 +85,19 @@ def test_it_stays_shut_on_a_day_without_tests():
 def test_it_wants_the_safety_check_and_then_the_warm_up():
     assert Talk(FLOW, known=UNCHECKED).state == "safety_check.ok"
     assert Talk(FLOW, known={**CHECKED, "warm": "no"}).state == "warm_up.ok"
+
+
+def test_after_all_ten_seconds_nobody_asks_what_moved():
+    talk = Talk(FLOW).say("film", "ready", "start", "10")
+    assert talk.state == "bird_dog.left_slow_do"
+
+
+def test_one_second_of_ten_is_no_clean_hold():
+    dog = {f"{side}_{key}": value for side in ("left", "right") for key, value in (("hold", 1.0), ("shape", "clean"), ("slow", "clean"))}
+    assert rows_of(BirdDog("film", **dog)) == ["bird_dog_short"]
+    assert rows_of(BirdDog("film", **dog | {"left_hold": 10.0, "right_hold": 10.0})) == ["bird_dog_clean"]
+    assert rows_of(BirdDog("film", **dog | {"left_hold": 10.0, "right_hold": None})) == ["bird_dog_short"]
+
+
+def rows_of(dog: BirdDog) -> list[str]:
+    return [one.row.id for one in findings_of(screen_of(dog))]

@@ -31,7 +31,8 @@ def test_the_worst_of_several_is_the_one():
 
 def test_pain_that_counts_is_worse():
     (one,) = found(MAN, raised(40, 60), raised(1, 60), pain(40, 1.0), pain(1, 3.0))
-    assert one == ("worse", "Pain was 1 and is 3 now: 2 points more, which counts (from 1 it takes a change of 1).")
+    assert one == (
+        "worse", "Pain was 1 and is 3 now: 2 points more, beyond measurement error (1.77); from 1 people call 1 point important.")
 
 
 def test_looking_again_finds_nothing_anew():

@@ -2,6 +2,7 @@
 
 import pytest
 
+from companion.screening.protocols.hip_fold import HipFold
 from flows.hip_fold import FLOW
 from tests.drive import CHECKED, UNCHECKED, Talk
 
@@ -87,3 +88,9 @@ def test_without_todays_safety_check_it_does_not_open():
 def test_without_a_warm_up_it_goes_there_first():
     cold = {key: value for key, value in CHECKED.items() if not key.startswith("warm")}
     assert Talk(FLOW, known=cold).state == "warm_up.ok"
+
+
+def test_a_belly_in_the_way_is_no_stiff_hip():
+    talk = Talk(FLOW).say("no", "ready", "ready", "done").tap("My belly stopped it")
+    assert "it counts as not tested" in "".join(say.text for say in talk.says)
+    assert HipFold(left_first="belly", left_pinch="no").reached("left") is None

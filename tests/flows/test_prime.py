@@ -21,12 +21,14 @@ from flows.prime import BETWEEN_REPETITIONS, FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
 from tests.screening.build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
 
-HIP: dict[str, Any] = {"squat_look": LOOK, "hip_fold": HipFold("back", "no", None, "back", "no"),
+# Ranges alone make no length likely: a change of the lifter's own squat agrees.
+WIDER = replace(LOOK, wide_rounds="no")
+HIP: dict[str, Any] = {"squat_look": WIDER, "hip_fold": HipFold("back", "no", None, "back", "no"),
                        "rock_back": RockBack("early", "early", "early")}
 # Two parts of length together make it likely; with the hinge beside it the hamstrings weigh more.
 HAMSTRINGS: dict[str, Any] = {
-    "squat_look": LOOK, "leg_raise": LegRaise("level", "own", "shin", left_level=50, right_level=50),
-    "hip_fold": HipFold("back", "no", None, "back", "no"), "hinge_to_squat": HingeToSquat("rounds", seen_by="film")}
+    "squat_look": replace(LOOK, heels_rounds="no"), "leg_raise": LegRaise("level", "own", "shin", left_level=50, right_level=50),
+    "hinge_to_squat": HingeToSquat("rounds", seen_by="film")}
 LIKELY: dict[str, dict[str, Any]] = {
     "hip": HIP, "hamstrings": HAMSTRINGS, "calf": CALF_LIKELY, "trunk": STRENGTH_LIKELY, "control": CONTROL_LIKELY}
 

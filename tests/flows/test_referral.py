@@ -30,9 +30,10 @@ def reminds(talk: Talk) -> list[str]:
 
 
 def test_who_went_is_asked_what_was_said_and_not_asked_again():
-    talk = asked().tap("Yes, I went").say("nothing serious, no load for two weeks")
+    talk = asked().tap("Yes, I went").say("nothing serious, no load for two weeks", "doctor", "yes")
     assert talk.found["referral.went"] == "yes"
-    assert told(talk) == [("clinician", "has been seen. Told, in their words: nothing serious, no load for two weeks")]
+    assert told(talk)[0] == ("clinician", "has been seen. Told, in their words: nothing serious, no load for two weeks")
+    assert "no added load, until 16 March 2026" in told(talk)[1][1], "what was said is kept as a limit"
     assert reminds(talk) == [""]
     assert "only that opens squats and tests again" in heard(talk)
     assert "safety.level" not in talk.found, "having gone opens nothing by itself"

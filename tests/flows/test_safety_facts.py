@@ -13,12 +13,11 @@ from flows.safety_facts import (
     CLEARED_FOR,
     body_first,
     cleared_until,
-    has_limits,
     keys_of_check,
     level_after_check,
     level_so_far,
     level_until_asked,
-    limits_told,
+    limit_said,
     reasons_of_check,
     said_heart,
     said_leg_signs,
@@ -191,15 +190,16 @@ def test_a_clearance_told_today_counts_for_half_a_year() -> None:
     assert cleared_until({"today": "2026-03-02", "cleared": "yes"}, "") is None
 
 
-@pytest.mark.parametrize(("got", "limited", "told"), [
-    ({"limits": "no bending"}, "yes", "no bending"), ({"limits": "None."}, "no", "None."), ({"limits": " no "}, "no", " no "),
-    ({"limits": "nothing"}, "no", "nothing"), ({"limits": "no limits"}, "no", "no limits"), ({"limits": ""}, "no", ""), ({}, "no", ""),
-    ({"safety_check.limits": "no bending"}, "no", "no bending"),
-    ({"safety_check.limits": "no bending", "same_history": "yes"}, "yes", "no bending"),
-    ({"safety_check.limits": "no bending", "same_history": "no"}, "no", "no bending"),
-    ({"safety_check.limits": "no bending", "limits": "none"}, "no", "none"), ({"limits": "x" * 130}, "yes", "x" * 120)])
-def test_limits_are_those_told_now_or_with_a_clearance_that_is_still_the_same(got: dict[str, Any], limited: str, told: str) -> None:
-    assert (has_limits(got, ""), limits_told(got, "")) == (limited, told)
+@pytest.mark.parametrize(("got", "said"), [
+    ({"limits": "no bending"}, "no bending"), ({"limits": "None."}, None), ({"limits": " no "}, None), ({"limits": "nothing"}, None),
+    ({"limits": "no limits"}, None), ({"limits": ""}, None), ({}, None), ({"told": "nothing serious"}, None),
+    ({"told": "no weights for 3 weeks"}, "no weights for 3 weeks"), ({"told": "light training is fine"}, "light training is fine"),
+    ({"told": "no weights", "limits": "no bending"}, "no weights. no bending"),
+    ({"safety_check.limits": "no bending"}, None), ({"safety_check.limits": "no bending", "same_history": "yes"}, "no bending"),
+    ({"safety_check.limits": "no bending", "same_history": "no"}, None), ({"safety_check.limits": "no bending", "limits": "none"}, None),
+    ({"safety_check.limits": "no bending", "same_history": "yes", "safety.limits": ""}, None)])
+def test_a_limit_is_one_told_now_or_one_of_before_that_was_never_taken_apart(got: dict[str, Any], said: str | None) -> None:
+    assert limit_said(got, "") == said
 
 
 @pytest.mark.parametrize(("changed", "first"), [

@@ -14,7 +14,7 @@ from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
 from flows.squat_look import CHANGES, FLOW, SET_UP, SLOTS, drawn_order
 from tests.drive import CHECKED, Talk
 
-NAMES = {change.name for change in CHANGES}
+NAMES = {change.name for change in CHANGES.values()}
 NOW = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
 
 

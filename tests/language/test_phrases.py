@@ -34,6 +34,7 @@ SAID = {
     Phrase.STOP: ["stop", "Stop!", "pause", "quit", "please stop", "ok stop", "I need a break", "🛑", "/stop", "stop the timer", "Stop it",
                   "stop my timer please", "end the countdown", "stop counting", "timer off", "stop the hold now"],
     Phrase.AGAIN: ["say that again", "what?", "huh", "sorry?", "repeat please", "I don't understand", "🔁"],
+    Phrase.DESCRIBE: ["describe", "Describe it please", "describe the picture", "what is in the picture?", "alt text"],
     Phrase.HELP: ["help", "?", "??", "help me please", "how does this work", "/help"],
     Phrase.READY: ["done", "ok", "ready", "got it", "I'm ready", "all done thanks", "let's go", "✅", "done 👍"],
 }

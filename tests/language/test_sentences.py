@@ -80,7 +80,9 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
     """The corpora hold thousands of answers, notes and sentences about pain."""
     assert len(LINES) > 4000
     assert {line for line in LINES if BOOK.sentence(line) and not DAYS.search(line)} <= {
-        "on holiday till the 12th", "at the gym now", "STOP THE REMINDERS", "i squat mon wed fri"}
+        "on holiday till the 12th", "at the gym now", "STOP THE REMINDERS", "i squat mon wed fri",
+        "doc cleared me fully", "my surgeon cleared me last autumn", "physio cleared me in june, no pain since then",
+        "physio cleared me last year, no limits"}
 
 
 def test_no_sentence_about_pain_starts_a_flow():
@@ -183,7 +185,7 @@ def test_whatever_a_start_button_carries_nothing_fails(flow: str, asked: str):
 
 @pytest.mark.parametrize("flow", ["squat_days", "squat_day", "squat_after", "whereabouts", "reminder_times", "retest_later", "morning"])
 @pytest.mark.parametrize("asked", NASTY)
-def test_nor_does_what_somebody_would_try(flow: str, asked: str):
+def test_whatever_somebody_would_try_in_a_button_nothing_fails(flow: str, asked: str):
     menu().send(Tapped(cut(flow, asked)))
 
 

@@ -26,6 +26,7 @@ TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
     Target("flows/shared.py", (DOORS,), but=("BANDS", "WATCHED", "watched_by")),
     Target("flows/safety_facts.py", CHECK_TESTS),
+    Target("companion/screening/limits.py", ("tests/screening/test_limits.py", "tests/flows/test_limits.py"), but=("LimitsTold",)),
     Target("companion/reminders/decision.py",
            ("tests/reminders/test_kinds.py tests/reminders/test_kind_rows.py", "tests/reminders/test_sweep.py")),
     Target("companion/app/rate_limit.py", ("tests/app/test_rate_bounds.py", "tests/app/test_rate_limit.py")),

@@ -11,6 +11,7 @@ from datetime import datetime
 from pathlib import Path
 
 from companion.base.settings import Settings
+from companion.record.chain import link_unlinked
 from companion.record.file import open_for_writing
 from companion.record.timestamps import text_of
 from tests.fakes.clock import START
@@ -43,6 +44,7 @@ def fill(db: sqlite3.Connection, answers: int) -> None:
         "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at) "
         "values (1, 'r1', 'knee_to_wall', 1, 'left_1', 'left', ?, ?, 'cm', 'ok', 'tape', '', ?)",
         ((f"about {number} cm", number / 10, at) for number in range(answers)))
+    link_unlinked(db)
     db.execute("commit")
 
 

@@ -11,7 +11,7 @@ from companion.operate.doctor import examine, exit_code, result_line
 from companion.operate.heartbeat import OFFSET, POLL
 from companion.operate.inspection import Severity
 from companion.operate.restore import restore
-from companion.record.status import set_mark
+from companion.record.status import CLOCK_JUMP, set_mark
 from companion.record.timestamps import text_of
 from tests.operate.build import NOW, TOKEN, changing, damage, in_use, killed, made, message, reminder, settings
 
@@ -152,8 +152,8 @@ def in_use_as_it_is(path):
     """Its lock held, without bringing its schema up to date."""
     import contextlib
 
-    from companion.record.file import instance_lock
-    return contextlib.closing(instance_lock(path))
+    from companion.record.file import InstanceLock
+    return contextlib.closing(InstanceLock(path))
 
 
 @pytest.mark.parametrize(("token", "severity"), [
@@ -219,6 +219,17 @@ def test_the_oldest_waiting_message_gives_the_moment(file):
         message(db, NOW - timedelta(minutes=30))
         message(db, NOW - timedelta(minutes=5))
     assert "2 wait to be sent, the oldest since 2026-03-02T17:35" in of(found(file), "messages")[1]
+
+
+def test_an_answer_to_pain_that_waits_is_broken_and_a_clock_that_was_set_is_told_of(file):
+    with changing(file) as db:
+        db.execute("insert into owed values ('telegram', '5', 'pain', ?)", (text_of(NOW - timedelta(seconds=20)),))
+        assert of(found(file), "messages")[0] == Severity.FINE
+        db.execute("update owed set at = ?", (text_of(NOW - timedelta(seconds=40)),))
+        set_mark(db, CLOCK_JUMP, -3600.0, NOW - timedelta(hours=1))
+    worst = [one for one in found(file) if one.severity is Severity.BROKEN]
+    assert [one.line[:42] for one in worst] == ["an answer to pain waits to be sent since 2"]
+    assert any(one.about == "clock" and "set by -3600 s" in one.line for one in found(file))
 
 
 def test_an_overdue_reminder_is_told_of_unless_its_person_is_gone(file):

@@ -18,7 +18,7 @@ class Heard(Counters):
     def __init__(self):
         self.polls = 0
 
-    def polled(self, at):
+    def polled(self):
         self.polls += 1
 
 

@@ -9,6 +9,7 @@ import pytest
 from companion.operate.counters import REASONS, Counters, reason_class
 from companion.operate.http import PAGE_CONNECTIONS, CannotListen, HttpResponse, serving
 from companion.operate.metrics import Metrics
+from companion.record.outbox import Backlog
 from tests.fakes.clock import FakeClock
 from tests.operate.build import NOW
 
@@ -18,7 +19,7 @@ class Bot:
 
     def __init__(self):
         self.clock = FakeClock()
-        self.waiting, self.broken = (0, None), False
+        self.waiting, self.broken = Backlog(), False
         self.metrics = Metrics(self.clock, lambda now: self.waiting, lambda: self.broken)
 
     def numbers(self):
@@ -58,11 +59,13 @@ def test_what_happens_is_counted(bot):
 
 
 def test_what_stands_is_looked_up_when_asked(bot):
-    bot.waiting = (4, NOW - timedelta(seconds=90))
-    bot.metrics.polled(NOW - timedelta(seconds=20))
+    bot.waiting = Backlog(4, NOW - timedelta(seconds=90), NOW - timedelta(seconds=7))
+    bot.metrics.polled()
+    bot.clock.at += timedelta(seconds=20)
     numbers = bot.numbers()
     assert numbers["companion_outbox_waiting"] == 4
-    assert numbers["companion_outbox_oldest_seconds"] == 90
+    assert numbers["companion_outbox_oldest_seconds"] == 110
+    assert numbers["companion_outbox_oldest_pain_seconds"] == 27
     assert numbers["companion_poll_age_seconds"] == 20
 
 
@@ -94,15 +97,34 @@ def test_where_nobody_asked_nothing_is_counted_and_nothing_fails():
     watch.turn_taken(), watch.turn_failed(), watch.message_sent(), watch.reminder_offered()
     watch.message_dropped("gone")
     watch.committed(1)
-    watch.polled(NOW)
+    watch.polled()
+    watch.clock_jumped(1)
     assert vars(watch) == {}
+
+
+@pytest.mark.parametrize("hours", [-1, 1])
+def test_health_tells_that_the_clock_was_set_and_is_not_misled_by_it(bot, hours):
+    bot.clock.jump(timedelta(hours=hours))
+    bot.metrics.clock_jumped(hours * 3600)
+    assert bot.metrics.answer("/healthz") == HttpResponse(200, f"well\nthe clock was set by {hours * 3600:+} s\n".encode())
+    bot.clock.at += timedelta(minutes=6)
+    assert bot.metrics.answer("/healthz").status == 503
+
+
+def test_who_is_mute_is_not_well(bot):
+    now = bot.clock.now()
+    bot.waiting = Backlog(1, now, now)
+    bot.clock.at += timedelta(seconds=31)
+    assert bot.metrics.answer("/healthz") == HttpResponse(503, b"an answer to pain has been waiting for 31 s\n")
+    bot.waiting = Backlog(3, now - timedelta(minutes=11))
+    assert bot.metrics.answer("/healthz").body.startswith(b"3 messages wait, the oldest for 1")
 
 
 def test_health_follows_the_poll_and_the_file(bot):
     assert bot.metrics.answer("/healthz") == HttpResponse(200, b"well\n")
     bot.clock.at += timedelta(minutes=6)
     assert bot.metrics.answer("/healthz").status == 503
-    bot.metrics.polled(bot.clock.at)
+    bot.metrics.polled()
     assert bot.metrics.answer("/healthz").status == 200
     bot.broken = True
     assert bot.metrics.answer("/healthz") == HttpResponse(503, b"the database can't be written\n")

@@ -25,7 +25,7 @@ ILKA = Address("telegram", "77")
 
 async def test_turns_messages_and_commits_are_told_to_who_counts(tmp_path):
     companion, clock = Companion(tmp_path / "c.sqlite", FakeClock()), FakeClock()
-    metrics = Metrics(clock, lambda now: backlog(companion.db.conn, "telegram", now), lambda: False)
+    metrics = Metrics(clock, lambda now: backlog(companion.db.conn, now, "telegram"), lambda: False)
     companion.watch, companion.writer.on_commit = metrics, metrics.committed
     async with running_writer(companion):
         for words in ("hello", "yes", "yes"):

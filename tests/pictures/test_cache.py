@@ -144,7 +144,7 @@ async def test_a_picture_of_somebody_erased_while_it_was_drawn_is_neither_kept_n
     def erased_meanwhile(db, person, name):
         people.erase(db, person, companion.clock.now())
         companion.on_erase(person)
-        return lambda: (b"drawn", "words")
+        return lambda: (b"drawn", "words", False)
     monkeypatch.setattr("companion.pictures.personal.from_log", erased_meanwhile)
     assert await shelf.find("chart_leg_raise", HERE) is None
     assert list(shelf.cache.folder.glob(f"own-{person}-*")) == []

@@ -75,6 +75,24 @@ def uploads(api: BotApi) -> list[bool]:
             if call.method in ("sendPhoto", "sendAnimation")]
 
 
+LONG = Picture(Path("pose.png"), b"png", "Picture: a squat from the side, twice. Good: back keeps its shape.", key="pose-2")
+
+
+async def test_a_picture_goes_with_its_words_and_a_short_caption_and_its_description_when_asked_for(api: BotApi, bot: Bot) -> None:
+    await send(TelegramPost(bot, Shown(pose=LONG)), words("Stand so.", "pose"), words("Stand so.", "describe pose"))
+    assert [(one.kind, one.text) for one in api.sent] == [
+        ("photo", "Stand so.\n\nPicture: a squat from the side, twice."), ("text", f"Stand so.\n\n{LONG.words}")]
+
+
+def test_every_picture_has_a_caption_of_one_short_sentence() -> None:
+    for drawing in poses().values():
+        caption = Picture(Path("x.png"), b"", drawing.words).caption
+        assert caption.startswith("Picture: ")
+        assert caption.endswith(".")
+        assert 14 < len(caption) <= 160
+        assert drawing.words.startswith(caption[:-1])
+
+
 async def test_a_picture_goes_with_its_words_and_twin_as_caption(api: BotApi, bot: Bot) -> None:
     await send(TelegramPost(bot, Shown(pose=POSE)), words("Stand so.", "pose"))
     sent, = api.sent
@@ -143,7 +161,7 @@ async def test_a_picture_that_telegram_refuses_never_takes_the_words_with_it(api
 async def test_words_too_long_for_a_caption_survive_a_refused_picture(api: BotApi, bot: Bot) -> None:
     api.fail("sendPhoto", Fault(400, "Bad Request: not enough rights to send photos to the chat"))
     await send(TelegramPost(bot, Shown(pose=POSE)), words("z" * 1100, "pose"))
-    assert [(one.kind, one.text) for one in api.sent] == [("text", "z" * 1100)]
+    assert [(one.kind, one.text) for one in api.sent] == [("text", "z" * 1100 + "\n\nPicture: a pose.")]
 
 
 async def test_with_the_real_shelf_an_upload_is_made_once_for_all_and_over_a_restart(
@@ -193,11 +211,13 @@ def test_the_contact_sheet_has_every_picture_with_its_words(tmp_path: Path, monk
     done = CliRunner().invoke(main, ["pictures", str(tmp_path / "all")])
     assert done.exit_code == 0, done.output
     page = (tmp_path / "all" / "index.html").read_text(encoding="utf-8")
+    assert page.startswith('<!doctype html><html lang="en">')
+    assert all(part in page for part in ('<meta name="viewport"', "<title>", "<header><h1>", "<main>", 'width="360"'))
     for drawing in poses().values():
         assert (tmp_path / "all" / f"{drawing.name}.{'gif' if drawing.moves else 'png'}").exists()
         assert f'src="{drawing.name}.' in page
     assert page.count('alt="Picture: ') == page.count("<img ") == len(list((tmp_path / "all").iterdir())) - 1
-    assert {"chart_leg_raise_one.png", "chart_leg_raise_gaps.png", "chart_pain_forty.png", "your_squat.png"} <= {
+    assert {"chart_leg_raise_one.png", "chart_leg_raise_gaps.png", "chart_pain_forty.png", "your_squat.gif"} <= {
         file.name for file in (tmp_path / "all").iterdir()}
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import astuple
 from math import dist
 
 import pytest
@@ -19,12 +20,13 @@ from companion.pictures.figure import (
     Leg,
     Posture,
     Reach,
+    angles_of,
     between,
     direction,
-    hip_flexion,
     joints_of,
     planted,
 )
+from companion.pictures.scene import length_of
 
 ANGLE = st.floats(-179, 179)
 
@@ -55,7 +57,7 @@ def test_whoever_stands_stands_on_the_floor(thigh, shin, foot):
 def test_the_hip_folds_by_ninety_and_lean_and_depth():
     """As screening.posture has it: 90 + lean + thigh below level."""
     joints = joints_of(Posture(90 - 35, Leg(10, -125), Arm(0, 0)))
-    assert hip_flexion(joints, joints.near) == pytest.approx(90 + 35 + 10)
+    assert angles_of(joints).hip == pytest.approx(90 + 35 + 10)
 
 
 @given(st.floats(0.05, 0.30), st.floats(0.5, 0.9))
@@ -76,8 +78,29 @@ def test_half_way_between_two_postures_every_angle_is_half_way():
     assert (half.trunk, half.near.thigh, half.near.shin, half.near_arm) == (70, -45, -105, Arm(-45, -45))
 
 
-def test_a_tuck_bows_the_small_of_the_back_out_and_a_neutral_back_is_hollow():
-    def bow(tuck: float) -> float:
-        joints = joints_of(Posture(90, Leg(-90, -90), Arm(-90, -90), tuck=tuck))
-        return joints.spine[14][0]  # facing right, the back is to the left
-    assert bow(0) > 0 > bow(26)
+@given(st.floats(-20, 30), st.floats(10, 90))
+def test_lumbar_flexion_turns_the_pelvis_back_and_the_ribs_forward_at_the_same_lean(flexion, trunk):
+    neutral, bent = (joints_of(Posture(trunk, Leg(0, -125), Arm(0, 0), flexion=by)) for by in (0.0, flexion))
+    assert direction(bent.hip, bent.shoulder) == pytest.approx(trunk)
+    assert angles_of(bent).lumbar == pytest.approx(flexion)
+    pelvis, ribs = bent.pelvis - neutral.pelvis, bent.ribs - neutral.ribs
+    assert pelvis - ribs == pytest.approx(flexion)
+    assert pelvis == pytest.approx(angles_of(bent).pelvis)
+    if abs(flexion) > 1:
+        assert 0.4 < pelvis / flexion < 0.75
+
+
+def test_the_parts_of_the_trunk_keep_their_lengths_however_it_bends():
+    neutral, bent = (joints_of(Posture(60, Leg(0, -125), Arm(0, 0), flexion=by)) for by in (0.0, 26.0))
+    for one, other in ((neutral, bent),):
+        assert dist(one.hip, one.lumbar[0]) == pytest.approx(dist(other.hip, other.lumbar[0]))
+        assert dist(one.lumbar[-1], one.shoulder) == pytest.approx(dist(other.lumbar[-1], other.shoulder))
+        assert length_of(one.lumbar) == pytest.approx(length_of(other.lumbar), rel=1e-6)
+    assert dist(neutral.hip, neutral.shoulder) == pytest.approx(TRUNK_LENGTH)
+
+
+def test_standing_straight_every_joint_is_at_zero():
+    angles = angles_of(joints_of(Posture(90, Leg(-90, -90), Arm(-90, -90))))
+    assert astuple(angles) == pytest.approx((0,) * 7, abs=1e-9)
+    bent = angles_of(joints_of(Posture(60, Leg(0, -125), Arm(0, 20))))
+    assert (bent.hip, bent.knee, bent.ankle, bent.shoulder, bent.elbow) == pytest.approx((120, 125, 35, 120, 20))

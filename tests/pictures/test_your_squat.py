@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from math import dist
+
 import pytest
 
 from companion.pictures.figure import direction
-from companion.pictures.scene import Limb, Stroke
-from companion.pictures.your_squat import at, your_squat
+from companion.pictures.scene import Disc, Limb, Stroke
+from companion.pictures.your_squat import at, best_help, your_squat
 from companion.screening.about import About
-from companion.screening.estimate import DepthEstimate, depth_estimate
+from companion.screening.estimate import DepthEstimate, Help, depth_estimate
 from companion.screening.geometry import shin_from_distance
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
@@ -29,7 +32,7 @@ def test_the_thigh_stands_at_the_depth_of_the_estimate_and_the_lines_at_its_band
     assert drawing is not None
     assert isinstance(found, DepthEstimate)
     flat = drawing.panels[0]
-    assert directions(flat, (0.052, 0.034))[-1] == pytest.approx(found.depths.median)
+    assert directions(flat, (0.035, 0.035))[-1] == pytest.approx(found.depths.median)
     lines = [item for item in flat.items if isinstance(item, Stroke) and item.dash]
     assert [direction(line.points[1], line.points[0]) for line in lines] == pytest.approx([found.depths.low, found.depths.high])
     assert directions(flat, (0.034, 0.021))[-1] == pytest.approx(-90 - shin_from_distance(9.0, 178.0).value)
@@ -40,7 +43,7 @@ def test_with_the_heels_raised_the_shin_leans_more_and_the_squat_is_deeper():
     assert drawing is not None
     flat, raised = drawing.panels
     assert directions(raised, (0.034, 0.021))[-1] < directions(flat, (0.034, 0.021))[-1]
-    assert directions(raised, (0.052, 0.034))[-1] > directions(flat, (0.052, 0.034))[-1]
+    assert directions(raised, (0.035, 0.035))[-1] > directions(flat, (0.035, 0.035))[-1]
 
 
 def test_the_words_say_depth_band_and_that_it_is_an_estimate():
@@ -52,6 +55,41 @@ def test_the_words_say_depth_band_and_that_it_is_an_estimate():
     assert "80 %" in drawing.words
     assert "estimate" in drawing.words.lower()
     assert "no reason to go deeper or heavier" in drawing.words
+
+
+def test_it_is_a_loop_that_begins_where_the_tuck_starts_and_says_so():
+    drawing = your_squat(SCREEN, ABOUT)
+    assert drawing is not None
+    assert drawing.panels[0].title.startswith("Tuck starts ")
+    assert "no picture of your back" in drawing.words
+    heights = [next(item.start[1] for item in items if isinstance(item, Limb) and item.start_half == item.end_half == 0.035)
+               for items in drawing.frames]
+    assert min(heights) == heights[0]
+    assert drawing.milliseconds[0] >= 700
+
+
+def test_measured_segments_change_the_proportions_drawn():
+    """Shank 40, thigh 50, trunk 48 cm of 178: the drawn bones are as long."""
+    drawing = your_squat(SCREEN, ABOUT, lengths=(40.0, 50.0, 48.0))
+    assert drawing is not None
+    bones = {(item.start_half, item.end_half): dist(item.start, item.end) * 178
+             for item in drawing.panels[0].items if isinstance(item, Limb)}
+    assert bones[0.035, 0.035] == pytest.approx(50)
+    assert bones[0.034, 0.021] == pytest.approx(40)
+
+
+def test_with_a_bar_of_one_s_own_its_place_and_load_are_drawn():
+    drawing = your_squat(SCREEN, replace(ABOUT, bar="front", load=60.0))
+    assert drawing is not None
+    assert drawing.panels[2].title.startswith("Bar front, 60 kg: ")
+    rings = [[item for item in panel.items if isinstance(item, Disc) and item.hole] for panel in drawing.panels]
+    assert [len(found) for found in rings] == [0, 0, 1]
+
+
+def test_the_set_up_beside_it_is_the_best_of_the_lifter_s_own_trials():
+    helps = (Help("heels", 9.0, "heels", 0), Help("wide", 3.0, "wide", 2), Help("front", 5.0, "front", 1), Help("ankle", 6.0))
+    assert best_help(helps).squat == "wide"
+    assert best_help((helps[0], helps[3])).squat == "heels"
 
 
 @pytest.mark.parametrize(("screen", "about"), [(Screen(), ABOUT), (SCREEN, About()), (screen_of(SCREEN["knee_to_wall"]), ABOUT)])

@@ -12,10 +12,10 @@ from companion.record import coaching
 from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
 
 VIEWS = {
-    "answer_log": {"person", "at", "flow", "key", "side", "raw", "value", "unit", "status", "method", "replaces", "ending"},
-    "findings_log": {"person", "at", "name", "value", "rule", "because"},
-    "squat_days_log": {"person", "at", "about_day", "flow", "key", "value"},
-    "caseload": {"person", "coach", "safety_level", "result", "depth_step", "last_alert", "last_answer", "next_reminder"},
+    "answer_log": {"person", "number", "at", "flow", "key", "side", "raw", "value", "unit", "status", "method", "replaces", "ending"},
+    "findings_log": {"person", "number", "at", "name", "value", "rule", "because"},
+    "squat_days_log": {"person", "number", "at", "about_day", "flow", "key", "value"},
+    "caseload": {"person", "number", "coach", "safety_level", "result", "depth_step", "last_alert", "last_answer", "next_reminder"},
 }
 
 

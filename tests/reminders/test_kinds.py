@@ -24,7 +24,9 @@ PASSES = {  # kind: at each of LEVELS, whether it is sent (+), dropped (-) or pu
     "squat_day": "+++---",  # of tomorrow
     "squat_after": "+++---",
     "morning": "++++++",
+    "setup": "+++---",
     "referral": "---+++",
+    "limit": "++++++",
     "retest": "++....",
     "screen": "++....",
 }
@@ -115,3 +117,12 @@ def test_a_message_may_leave_until_it_is_stale_or_quiet_and_not_a_minute_into_ei
     if not is_quiet(now, wishes, zone):
         step = (until - now) / 50
         assert not any(is_quiet(now + step * part, wishes, zone) for part in range(50))
+
+
+@pytest.mark.parametrize(("kind", "what"), [
+    ("squat_day", "drop"), ("squat_after", "drop"), ("retest", "wait"), ("screen", "wait")])
+def test_nothing_invites_to_what_a_clinician_closed(kind, what):
+    assert decide(reminder(kind), NOON, USUAL, LISBON, "go", limited=True).what == what
+    assert decide(reminder(kind), NOON, USUAL, LISBON, "go").what == "send"
+    late = decide(reminder(kind, NOON), NOON, USUAL, LISBON, "go", limited=True).what
+    assert late == ("drop" if kind in SPOKEN_OF else "stale"), "nor is it spoken of afterwards"

@@ -14,8 +14,9 @@ from companion.app.outbox_store import CompanionOutbox
 from companion.calendar.plan import Away, EveryNDays, MoveDay, On, Pause, Plan, Skip, StopAll
 from companion.calendar.prompts import Preferences
 from companion.port import Address
-from companion.record import people
+from companion.record import people, reminders
 from companion.reminders.sweep import FixedDelayTrigger, start_sweeping
+from companion.screening.limits import Limit, LimitPart, as_text
 from tests.reminders.build import DAILY, MONDAY, NEVER_QUIET, TUESDAYS, at, day, weekly
 
 PROMPT, SQUAT, AFTER = at("2026-06-01 17:00"), at("2026-06-02 17:00"), at("2026-06-03 08:00")
@@ -258,6 +259,9 @@ async def test_sweeps_go_on_when_the_clock_is_set_back_a_year(monkeypatch):
     class Clock:
         def now(self):
             return base_now(MONDAY.tzinfo) + ahead
+
+        def monotonic(self):
+            raise AssertionError
 
         async def sleep(self, seconds):
             raise AssertionError
@@ -508,6 +512,23 @@ async def test_while_somebody_is_to_be_seen_first_no_word_of_squat_days_comes(gy
     assert await at_moment(gym, SQUAT + timedelta(days=7)) == []  # not that one was missed either
     gym.tell(person, safety__level="go")
     assert len(prompts(await gym.sweep_until(PROMPT + timedelta(days=14)))) == 1
+
+
+@pytest.mark.parametrize("part", ["squats", "bending", "training", "other"])
+async def test_while_a_clinician_closed_squats_no_word_of_squat_days_comes(gym, part):
+    person = gym.lifter(safety__level="go", safety__limits=as_text((Limit(frozenset((LimitPart(part),))),)))
+    assert await gym.sweep_until(PROMPT + timedelta(days=6)) == []
+    gym.tell(person, safety__limits="")
+    assert len(prompts(await gym.sweep_until(PROMPT + timedelta(days=8)))) == 1
+
+
+async def test_a_limit_is_asked_about_on_its_date(gym):
+    person = gym.lifter(plan=Plan(), safety__level="go", safety__limits=as_text((
+        Limit(frozenset((LimitPart.LOAD,)), None, date(2026, 6, 3), "a doctor"),)))
+    reminders.add(gym.db, person, "limit", "limit_over", "2026-06-03 10:00", "Europe/Lisbon", at("2026-06-03 09:00"), gym.now(), "", None)
+    said = await gym.sweep_until(at("2026-06-03 12:00"))
+    assert len(said) == 1
+    assert "no added load, until 3 June 2026, said by a doctor. Is it over?" in str(said[0])
 
 
 async def test_while_the_way_out_is_shut_and_somebody_is_to_be_seen_first_nothing_is_said_to_be_missed(gym):

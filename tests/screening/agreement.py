@@ -1,7 +1,7 @@
 """How well ratings agree: intraclass correlations, and the measurement error that follows from one.
 
 Shrout & Fleiss 1979 (the six forms; data of their example from memory). SEM = SD * sqrt(1 - ICC): Weir 2005 J Strength
-Cond Res 19:231 (read).
+Cond Res 19:231 (second-hand).
 """
 
 from __future__ import annotations

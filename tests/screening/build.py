@@ -44,7 +44,7 @@ CALF_LIKELY: dict[str, Any] = {
     "squat_look": replace(LOOK, heels_rounds="no"),
     "knee_to_wall": KneeToWall(method="tape", left_1=6, right_1=13, left_limit="calf", right_limit="calf")}
 STRENGTH_LIKELY: dict[str, Any] = {
-    "squat_look": replace(LOOK, load_film="yes", load_rounds="clearly", load_depth="a_little_above", load_kg=80)}
+    "squat_look": replace(LOOK, load_film="yes", load_rounds="clearly", load_depth="well_above", load_kg=80)}
 CONTROL_LIKELY: dict[str, Any] = {
     "squat_look": replace(LOOK, slow_rounds="clearly", slow_depth="below"),
     "hand_on_back_squat": HandOnBackSquat(usual_moves="yes", usual_depth="parallel", cued_moves="no")}

@@ -245,3 +245,12 @@ def test_a_back_that_moved_over_the_load_limit_still_leads_a_step_back() -> None
 
 def test_of_two_tellings_of_one_day_the_one_over_the_load_limit_counts() -> None:
     assert steps_from(MIDDLE, BELOW, [DepthDay(FIRST, "clean", load="over"), DepthDay(FIRST, "clean")]).streak == 0
+
+
+def test_while_something_holds_it_no_step_goes_deeper_and_movement_still_leads_back() -> None:
+    clean = [DepthDay(date(2026, 3, day), "clean", film=True) for day in (1, 3, 5)]
+    held = steps_from(Band.A_LITTLE_ABOVE, Band.BELOW, clean, held="It pinches.")
+    assert (held.depth, "It pinches." in held.why, held.wants_film) == (Band.A_LITTLE_ABOVE, True, False)
+    assert steps_from(Band.A_LITTLE_ABOVE, Band.BELOW, clean).depth > held.depth
+    moved = [*clean, DepthDay(date(2026, 3, 7), "moved")]
+    assert steps_from(Band.A_LITTLE_ABOVE, Band.BELOW, moved, held="It pinches.").depth == Band.WELL_ABOVE

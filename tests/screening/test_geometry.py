@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, degrees, radians, sin
+from math import cos, radians, sin
 
 import pytest
 from hypothesis import given
@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from companion.screening.geometry import (
     FOOT,
     SHANK,
+    furthest_reach,
     highest_heel,
-    lean_matters,
     leg_raise_from_heel,
     leg_raise_from_level,
     shin_from_distance,
@@ -71,14 +71,8 @@ def test_a_level_that_turns_over_at_45_gives_the_angle_from_the_floor(shown: flo
 
 @pytest.mark.parametrize("shown", [0, 20, 45])
 def test_a_level_that_could_be_either_is_asked_back(shown: float) -> None:
-    assert lean_matters(shown)
     with pytest.raises(ValueError, match="which was it"):
         leg_raise_from_level(shown)
-
-
-@pytest.mark.parametrize(("shown", "matters"), [(45.1, False), (79.9, False), (80, True), (90, True)])
-def test_the_lean_is_asked_where_the_leg_may_have_passed_upright(shown: float, matters: bool) -> None:
-    assert lean_matters(shown) is matters
 
 
 @pytest.mark.parametrize("shown", [-1, 90.1, 180])
@@ -139,5 +133,12 @@ def test_a_triangle_that_does_not_close_is_refused(distance: float, height: floa
 
 
 def test_the_sine_is_in_degrees() -> None:
-    assert degrees(radians(1)) == pytest.approx(1)
     assert shin_from_distance(0, 175).value == pytest.approx(21.8, abs=0.1)  # asin(15.95 / 43.05), by hand
+
+
+@pytest.mark.parametrize(("height", "most"), [(180, 25.1), (160, 22.8)])
+def test_no_shin_reaches_past_70_degrees_with_the_heel_down(height: float, most: float) -> None:
+    """By hand at 180 cm: sin 70 * 44.28 - 20.52 + 4 = 25.1; 27.5 cm would be a shin at 84 degrees."""
+    assert furthest_reach(height) == pytest.approx(most, abs=0.06)
+    assert shin_from_distance(furthest_reach(height), height).value == pytest.approx(70)
+    assert furthest_reach(None) > most

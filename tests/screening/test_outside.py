@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import warnings
-from math import degrees, radians, sqrt
 from typing import Any
 
 import pandas as pd
@@ -15,6 +14,7 @@ from hypothesis import strategies as st
 
 from companion.language.units import IMPERIAL, METRIC, to_kept, unit_word
 from companion.screening.one_rep_max import brzycki, epley, heaviest
+from companion.screening.protocols import error_of
 from companion.screening.readings import MDC_FACTOR
 
 from .agreement import intraclass, sem_from
@@ -62,7 +62,7 @@ def test_a_table_that_tells_nothing_is_refused(table: list[list[float]]) -> None
 
 
 def test_sem_follows_from_the_coefficient() -> None:
-    """Weir 2005 J Strength Cond Res 19:231 (read): SEM = SD sqrt(1 - ICC), MDC95 = 2.772 SEM."""
+    """Weir 2005 J Strength Cond Res 19:231 (second-hand): SEM = SD sqrt(1 - ICC), MDC95 = 2.772 SEM."""
     assert sem_from(10, 0.91) == pytest.approx(3.0)
     assert round(MDC_FACTOR * sem_from(10, 0.91), 1) == round(2.772 * 3, 1)
     for sd, icc in ((-1, 0.5), (1, 1.1), (1, -0.1)):
@@ -111,12 +111,6 @@ def test_a_lifters_own_units_are_kept_as_pint_does(number: float, pair: tuple[st
     assert to_kept(number, kept, METRIC) == number
 
 
-@given(st.floats(-180, 180))
-def test_angles_turn_as_pints_do(angle: float) -> None:
-    assert radians(angle) == pytest.approx(UNITS.Quantity(angle, "degree").to("radian").magnitude)
-    assert degrees(radians(angle)) == pytest.approx(angle)
-
-
 def test_the_default_home_errors_are_the_published_mdcs_over_the_factor() -> None:
     """Reference-values: 1.9/2.772 = 0.69 cm, 4.7/2.772 = 1.70 deg."""
-    assert (round(1.9 / (1.96 * sqrt(2)), 2), round(4.7 / (1.96 * sqrt(2)), 2)) == (0.69, 1.70)
+    assert [round(error_of("knee_to_wall", method).sem, 2) for method in ("tape", "level")] == [0.69, 1.70]

@@ -158,14 +158,6 @@ def test_segments_are_differences_of_heights_and_masses_sum_to_one() -> None:
     assert AVERAGE.upper_share == pytest.approx(UPPER_MASS)
 
 
-def test_the_other_mass_table_sums_to_one_too() -> None:
-    """de Leva 1996 J Biomech 29:1223 (second-hand), men and women: 1.0000 and .9999."""
-    once, twice = ((.0694, .0668), (.4346, .4257)), ((.0271, .0255), (.0162, .0138), (.0061, .0056), (.1416, .1478),
-                                                     (.0433, .0481), (.0137, .0129))
-    sums = [sum(part[n] for part in once) + 2 * sum(part[n] for part in twice) for n in (0, 1)]
-    assert sums == pytest.approx([1.0, 0.9999], abs=1e-9)
-
-
 def test_measured_lengths_stand_in_for_the_table_and_unlikely_ones_are_refused() -> None:
     assert body_of(175, 75, shank=40, thigh=45).thigh == 45
     for height, mass in ((100, 75), (240, 75), (175, 20), (175, 400)):

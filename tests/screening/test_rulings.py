@@ -40,7 +40,7 @@ def test_one_strong_or_two_moderate_of_two_tests_are_enough(grades: tuple[Grade,
 
 def test_rulings_go_from_ruled_out_to_likely_and_the_worse_side_decides() -> None:
     assert [ruling.value for ruling in sorted(Ruling, key=lambda ruling: ruling.rank)] == ["ruled_out", "not_tested", "too_close", "likely"]
-    both = [*found("hip_fold_back", "rock_early_hip", side="right"), *found("hip_fold_reached", side="left")]
+    both = [*found("hip_fold_back", "rock_early_hip", "wide_later_hip", side="right"), *found("hip_fold_reached", side="left")]
     length = decide(both)[0]
     assert (length.ruling, length.side, length.part) == (Ruling.LIKELY, "right", "hip")
 
@@ -49,8 +49,15 @@ def test_the_part_that_is_likely_alone_speaks_before_one_that_weighs_more() -> N
     calf, hip = found("heels_later_calf", "knee_to_wall_short"), found("hip_fold_back", "rock_early_hip", "hip_fold_reached")
     length = decide([*calf, *hip])[0]
     assert (length.part, length.together) == ("calf", ())
-    together = decide(found("leg_raise_short", "knee_to_wall_short"))[0]
+    together = decide(found("leg_raise_short", "knee_to_wall_short", "wide_later_hip"))[0]
     assert (together.ruling, together.together) == (Ruling.LIKELY, ("hamstrings", "calf"))
+
+
+def test_ranges_alone_never_make_length_likely_and_one_trial_that_agrees_does() -> None:
+    """Two ranges too short tell how far something goes, not that it rounds the back."""
+    short = found("hip_fold_back", "rock_early_hip", "leg_raise_short", "knee_to_wall_short")
+    assert decide(short)[0].ruling == Ruling.TOO_CLOSE
+    assert decide([*short, *found("front_later_hip")])[0].ruling == Ruling.LIKELY
 
 
 def test_findings_are_told_with_what_carries_the_ruling_first() -> None:
@@ -93,14 +100,15 @@ def test_findings_go_by_weight_then_by_name_then_left_before_right() -> None:
 
 
 def test_of_the_worse_side_only_its_own_findings_speak() -> None:
-    right = found("leg_raise_short", "knee_to_wall_short", side="right")
+    right = found("leg_raise_short", "knee_to_wall_short", "wide_later_hip", side="right")
     left = found("hip_fold_back", "rock_early_hip", "hip_fold_reached", side="left")
     length = decide([*left, *right])[0]
     assert (length.ruling, length.side, length.part) == (Ruling.LIKELY, "right", "hamstrings")
 
 
 def test_a_part_that_is_likely_on_one_side_speaks_before_a_contradicted_one_that_weighs_more() -> None:
-    calf, hip = found("heels_later_calf", "knee_to_wall_short", side="right"), found("hip_fold_back", "rock_early_hip", side="left")
+    calf = found("heels_later_calf", "knee_to_wall_short", side="right")
+    hip = found("hip_fold_back", "rock_early_hip", "wide_later_hip", side="left")
     torn = [finding for side in ("left", "right") for finding in found("leg_raise_short", "leg_raise_clear", side=side)]
     length = decide([*calf, *hip, *torn, *found("hinge_rounds")])[0]
     assert (length.ruling, length.part, length.side) == (Ruling.LIKELY, "hip", "left")

@@ -79,9 +79,23 @@ def test_the_latest_run_counts_and_an_older_one_fills_in_the_other_side() -> Non
 
 
 def test_a_side_measured_another_way_is_not_filled_in() -> None:
-    later = rows("knee_to_wall", {"method": "level", "placement": "mid_shin", "left_deg_1": 38.0}, "2", day=3)
-    wall = screen_from(rows("knee_to_wall", WALL) + later).get("knee_to_wall")
-    assert wall == KneeToWall(method="level", placement="mid_shin", left_deg_1=38.0)
+    level = rows("knee_to_wall", {"method": "level", "placement": "mid_shin", "left_deg_1": 38.0, "right_deg_1": 38.0}, "2")
+    later = rows("knee_to_wall", {"method": "tape", "left_1": 11.0}, "3", day=3)
+    assert screen_from(level + later).get("knee_to_wall") == KneeToWall(method="tape", left_1=11.0)
+
+
+def test_a_rougher_method_never_undoes_a_more_exact_reading_and_says_what_to_take() -> None:
+    tape = rows("knee_to_wall", {"method": "tape", "left_1": 9.0, "left_limit": "calf"})
+    level = rows("knee_to_wall", {"method": "level", "left_deg_1": 36.0, "left_limit": "calf"}, "2", day=3)
+    told = screen_from(tape + level)
+    assert told["knee_to_wall"] == KneeToWall(method="tape", left_1=9.0, left_limit="calf")
+    assert told.notes == ("The knee to wall was last taken by phone level, which is rougher than tape and does not undo it. "
+                          "Measure by tape again.",)
+    newer = rows("knee_to_wall", {"method": "tape", "left_1": 13.0, "left_limit": "calf"}, "3", day=9)
+    assert screen_from(tape + level + newer)["knee_to_wall"].left_1 == 13.0
+    assert screen_from(tape + level + newer).notes == ()
+    ended = rows("knee_to_wall", {"method": "tape", "left_1": 9.0}, "1", ending="pain")
+    assert screen_from(ended + level)["knee_to_wall"].method == "level"
 
 
 def test_an_older_squat_look_never_mixes_into_a_newer_one() -> None:

@@ -6,8 +6,9 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
+from companion.screening.limits import Limit, LimitPart, as_text
 from companion.screening.safety import Level
-from companion.screening.standing import NEEDS_CHECK, OPEN_PAIN, SafetyStanding, standing_of
+from companion.screening.standing import CLOSED_BY_LIMIT, NEEDS_CHECK, OPEN_PAIN, PARTLY_CLOSED, SafetyStanding, standing_of
 
 NOW = datetime(2026, 3, 12, 18, 0, tzinfo=UTC)
 
@@ -61,3 +62,19 @@ def test_the_day_is_the_one_where_the_lifter_is():
     since, now = datetime(2026, 3, 12, 3, 0, tzinfo=UTC), datetime(2026, 3, 12, 20, 0, tzinfo=UTC)
     assert standing_of("not_today", since, "", None, now, "UTC").level is Level.NOT_TODAY
     assert standing_of("not_today", since, "", None, now, "America/New_York").level is Level.GO
+
+
+def limited(level: str, *parts: LimitPart, pain: datetime | None = None) -> SafetyStanding:
+    return standing_of(level, NOW, "", pain, NOW, "UTC", as_text((Limit(frozenset(parts)),)))
+
+
+def test_no_page_says_go_while_a_limit_stands():
+    some, all_of_it = limited("go", LimitPart.SQUATS), limited("go", LimitPart.TRAINING)
+    assert (some.go, some.opens_floor, some.words) == (False, True, PARTLY_CLOSED)
+    assert (all_of_it.go, all_of_it.opens_floor, all_of_it.words) == (False, False, CLOSED_BY_LIMIT)
+    assert (some.stands_since, some.limits[0].parts) == (None, frozenset((LimitPart.SQUATS,)))
+
+
+def test_a_worse_level_and_open_pain_are_said_before_a_limit():
+    assert limited("clinician", LimitPart.SQUATS).words.coach == "a clinician comes first"
+    assert limited("go", LimitPart.SQUATS, pain=NOW).words is OPEN_PAIN

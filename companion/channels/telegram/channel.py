@@ -16,12 +16,12 @@ from telegram import Bot, ChatMember, Update
 from telegram.constants import ChatType
 from telegram.error import InvalidToken, NetworkError, RetryAfter, TelegramError
 from telegram.ext import Updater
-from telegram.request import HTTPXRequest
 
 from companion.base.clock import Clock
 from companion.base.logs import redact
-from companion.channels.drainer import Drainer, backoff
+from companion.channels.drainer import CLOSING_SECONDS, Drainer, backoff
 from companion.channels.pictures import Pictures
+from companion.channels.telegram.bounds import UPDATE_IDS, BoundedRequest
 from companion.channels.telegram.inbound import TELEGRAM_CHANNEL, inbound_or_none
 from companion.channels.telegram.poll import Owner, Poll, readable
 from companion.channels.telegram.sender import TelegramPost, seconds_of
@@ -46,8 +46,8 @@ async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clo
 
     ``hand_wake`` receives a function to call after a commit that may have filled the outbox; ``tell_name`` gets the bot's name;
     ``on_poll`` is called at every good poll with the time Telegram gives. At the end polling stops, turns under way finish and are
-    confirmed, and what can be sent now is sent; it does not wait for a network that is down. Raises CannotHook if a webhook's port can't
-    be used, WrongToken, SecondInstance, and what ``take`` or ``store`` raise: nothing more is confirmed then.
+    confirmed, and what is due is sent, for CLOSING_SECONDS at most; it does not wait for a network that is down. Raises CannotHook if a
+    webhook's port can't be used, WrongToken, SecondInstance, and what ``take`` or ``store`` raise: nothing more is confirmed then.
     """
     await _Channel(settings, take, store, clock, stop, hand_wake, pictures, tell_name,
                    on_poll).run()
@@ -70,7 +70,7 @@ class _Channel:
             raise wrong_token()
         at = settings.api_url.rstrip("/")
         owner = Owner(self.settled, self.pause, self.fail, on_poll)
-        self._requests = poll, other = Poll(settings, owner), HTTPXRequest(read_timeout=settings.answer_seconds)
+        self._requests = poll, other = Poll(settings, owner), BoundedRequest(read_timeout=settings.answer_seconds)
         self._bot = Bot(settings.token, f"{at}/bot", f"{at}/file/bot", request=other, get_updates_request=poll)
         self._updater = Updater(self._bot, self._turns)
         self._reached = False
@@ -127,7 +127,7 @@ class _Channel:
         assert self._settings.webhook is not None
         told: datetime | None = None
         while True:
-            with contextlib.suppress(TelegramError):
+            with contextlib.suppress(TelegramError, ValueError, OverflowError, TypeError, KeyError):  # numbers and fields of any kind
                 info = await self._bot.get_webhook_info()
                 failed = info.last_error_date
                 if info.url != self._settings.webhook.url:
@@ -146,8 +146,8 @@ class _Channel:
             whole = json.loads(body)
         except (ValueError, RecursionError):
             return 400
-        number = whole.get("update_id") if isinstance(whole, dict) else None
-        if type(number) is not int or not 0 <= number < 2**63:  # the range the database can store
+        number: Any = whole.get("update_id") if isinstance(whole, dict) else None
+        if type(number) is not int or number not in UPDATE_IDS:
             return 400
         self._brought_at = self._clock.now()
         update = Update.de_json(dict(readable(whole)), self._bot)
@@ -164,7 +164,7 @@ class _Channel:
                 return await attempt()
             except InvalidToken:
                 break  # its message may hold the token, so it is dropped here
-            except (TelegramError, KeyError, TypeError) as error:  # the last two: a response with fields missing
+            except (TelegramError, KeyError, TypeError, ValueError, OverflowError) as error:  # fields missing, or of any kind
                 wait = seconds_of(error) if isinstance(error, RetryAfter) else backoff(tries)
                 _log.warning("Telegram can't be reached (%s); trying again in %g s", redact(repr(error)), wait)
             await self._clock.sleep(wait)
@@ -184,15 +184,17 @@ class _Channel:
         for task in work:
             task.cancel()
         await asyncio.gather(*work, return_exceptions=True)
-        if graceful and self._reached:
-            await self._drainer.flush()
-            await asyncio.gather(*self._asides, return_exceptions=True)
-        await self._drainer.close()
-        for aside in self._asides:
-            aside.cancel()
-        await self._updater.shutdown()
-        for request in self._requests:
-            await request.shutdown()
+        try:
+            if graceful and self._reached:
+                await self._drainer.flush(CLOSING_SECONDS)
+                await asyncio.gather(*self._asides, return_exceptions=True)
+        finally:
+            await self._drainer.close()
+            for aside in self._asides:
+                aside.cancel()
+            await self._updater.shutdown()
+            for request in self._requests:
+                await request.shutdown()
 
     async def settled(self) -> None:
         """See poll.Owner. Once a turn is known not to be committed, polling stops."""

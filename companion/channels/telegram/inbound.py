@@ -10,6 +10,7 @@ from telegram import CallbackQuery, Chat, Message, Update, User
 from telegram.constants import ChatType
 from telegram.ext import filters
 
+from companion.channels.telegram.bounds import update_id_of
 from companion.port import Address, Edited, Event, Inbound, Sent, Tapped, Typed
 
 _log = logging.getLogger(__name__)
@@ -26,7 +27,7 @@ def inbound_of(update: Update) -> Inbound | None:
     """Return the event of a person in their private chat; None for groups, channels, bots and service messages."""
     query, message = update.callback_query, update.message or update.edited_message
     if query is not None:
-        return _tap(update.update_id, query)
+        return _tap(update_id_of(update.update_id), query)
     if message is None or message.from_user is None or not _is_private(message.chat, message.from_user):
         return None
     if filters.StatusUpdate.ALL.check_update(update) or (update.edited_message and message.location):
@@ -34,7 +35,7 @@ def inbound_of(update: Update) -> Inbound | None:
     event = _event(message, edited=update.message is None)
     if isinstance(event, Sent) and message.caption:
         event = replace(event, caption=clean(message.caption))
-    return Inbound(Address(TELEGRAM_CHANNEL, str(message.chat.id)), event, update.update_id, _name(message.from_user),
+    return Inbound(Address(TELEGRAM_CHANNEL, str(message.chat.id)), event, update_id_of(update.update_id), _name(message.from_user),
                    message.edit_date or message.date)
 
 
@@ -47,7 +48,7 @@ def inbound_or_none(update: Update) -> Inbound | None:
         return None
 
 
-def _tap(update_id: int, query: CallbackQuery) -> Inbound | None:
+def _tap(update_id: int | None, query: CallbackQuery) -> Inbound | None:
     user = query.from_user
     if user.is_bot or query.inline_message_id or (query.message is not None and not _is_private(query.message.chat, user)):
         return None

@@ -17,6 +17,7 @@ from telegram.request import HTTPXRequest, RequestData
 
 from companion.base.logs import redact
 from companion.channels.drainer import backoff
+from companion.channels.telegram.bounds import pause_in
 from companion.channels.telegram.settings import SecondInstance, TelegramSettings, wrong_token
 
 _log = logging.getLogger(__name__)
@@ -68,7 +69,7 @@ class Poll(HTTPXRequest):
             code, payload = await super().do_request(url, method, request_data, *args, **kwargs)
             answer = _object(payload)
             if code != 200:
-                wait = max(wait, float(answer.get("parameters", {}).get("retry_after", 0)))
+                wait = max(wait, pause_in(answer))
                 self._count_refusal(code)
                 raise NetworkError(f"{answer.get('description')} ({code})")
             offset = request_data.parameters.get("offset") if request_data else None
@@ -106,7 +107,7 @@ class Poll(HTTPXRequest):
         try:
             updates = answer["result"]
             ids = [int(one["update_id"]) for one in updates]
-        except (ValueError, TypeError, KeyError) as error:
+        except (ValueError, TypeError, KeyError, OverflowError) as error:
             raise NetworkError(f"an answer of another shape ({type(error).__name__})") from None
         self._next_offset = ids[-1] + 1 if ids else None
         return json.dumps({"ok": True, "result": [readable(one) for one in updates]}).encode() if careful else payload
@@ -116,7 +117,7 @@ def _moment(date: str) -> datetime | None:
     """Return the moment of an HTTP date; None if it is invalid."""
     try:
         moment = parsedate_to_datetime(date)
-    except ValueError:
+    except (ValueError, OverflowError):
         return None
     return moment if moment.tzinfo else None
 

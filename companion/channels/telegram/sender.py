@@ -30,7 +30,7 @@ from telegram.warnings import PTBDeprecationWarning
 from companion.base.logs import redact
 from companion.channels.pictures import FromFiles, Picture, Pictures
 from companion.channels.telegram.inbound import clean
-from companion.port import Button, Delivered, Delivery, Gone, Later, Outgoing, Refused, Unreachable, Unsure
+from companion.port import DESCRIBE, Button, Delivered, Delivery, Gone, Later, Outgoing, Refused, Unreachable, Unsure
 
 _log = logging.getLogger(__name__)
 
@@ -82,18 +82,20 @@ class TelegramPost:
                 return (await self._send_media(chat, message.picture.removeprefix(MEDIA_PREFIX), caption, keyboard)).message_id
             except BadRequest as error:
                 return await self._without_picture(error, chat, text, rows)
-        picture = await self._pictures.find(message.picture, message.address) if message.picture else None
-        if picture is not None:
-            under = next((one for one in (f"{text}\n\n{clean(picture.words)}".strip(), text)
+        picture = await self._pictures.find(message.picture.removeprefix(DESCRIBE), message.address) if message.picture else None
+        described = f"{text}\n\n{clean(picture.words)}".strip() if picture else text
+        if picture is not None and not (message.picture or "").startswith(DESCRIBE):
+            under = next((one for one in (f"{text}\n\n{clean(picture.caption)}".strip(), text)
                           if _units(one) <= MessageLimit.CAPTION_LENGTH), None)
             try:
                 if under is not None:
                     return (await self._send_picture(chat, picture, under, keyboard)).message_id
-                await self._send_picture(chat, picture, _cut(clean(picture.words), MessageLimit.CAPTION_LENGTH), None)
+                await self._send_picture(chat, picture, clean(picture.caption), None)
             except BadRequest as error:
-                return await self._without_picture(error, chat, under or text, rows)
+                return await self._without_picture(error, chat, described, rows)
             await self._sleep(PICTURE_GAP)
-        return await self._send_text(chat, text, rows)
+            described = text
+        return await self._send_text(chat, described, rows)
 
     async def _without_picture(self, error: BadRequest, chat: int, text: str, rows: ButtonRows) -> int:
         """Send the text alone after Telegram refused its picture: a question or a caution must not get lost with it."""
@@ -106,7 +108,11 @@ class TelegramPost:
         asked = {"chat_id": chat, "text": _cut(text, MessageLimit.MAX_TEXT_LENGTH)}
         if rows:
             asked["reply_markup"] = _keyboard_text(rows)
-        return int((await self._bot.do_api_request(SEND_MESSAGE, asked))["message_id"])
+        answer = await self._bot.do_api_request(SEND_MESSAGE, asked)
+        try:
+            return int(answer["message_id"])
+        except (KeyError, TypeError, ValueError, OverflowError):
+            raise TelegramError("an answer without a message's number") from None
 
     async def _send_media(self, chat: int, file: str, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
         """Forward a photo or video. A file id does not tell its type: it is tried as a video first, then as a photo."""

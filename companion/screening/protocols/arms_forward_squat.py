@@ -6,13 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
 _ID: Final = "arms_forward_squat"
 FAULT_ANSWERS: Final = ("rolled", "chest", "back")
 _LOADS: Final = {"stick": "", "empty": "with an empty bar", "loaded": "with a loaded bar"}
+_KILOS: Final = {"stick": 0.0, "empty": EMPTY_BAR}
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +32,11 @@ class ArmsForwardSquat:
     def load(self) -> str | None:
         """The bar held, in words: "" for a stick, None if not known."""
         return _LOADS.get(self.bar or "")
+
+    @property
+    def kg(self) -> float | None:
+        """The load held in kg; None if not known."""
+        return _KILOS.get(self.bar or "")
 
     @property
     def uncured(self) -> bool:
@@ -56,12 +63,12 @@ def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Findin
     load = arms.load
     if load is not None and arms.fault == "clean":
         yield found(_ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", less=by_feel(arms.seen_by),
-                    load=load, words=load and "In the arms-forward squat, it all holds")
+                    load=load, words=load and "In the arms-forward squat, it all holds", kg=arms.kg)
 
 
 PROTOCOL: Final = Protocol(
     _ID, title="Arms-forward squat", short_name="arms-forward squat",
     looks_at="whether your trunk keeps its shape with the weight in front", minutes=4, place=80, ease=8, needs=("stick",),
-    posture=BodyPosition.STANDING, part="trunk", record=ArmsForwardSquat, rows=tuple(_ROWS.values()), findings=findings,
+    posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk", record=ArmsForwardSquat, rows=tuple(_ROWS.values()), findings=findings,
     picture="arms_forward",
 )

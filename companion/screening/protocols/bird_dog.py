@@ -12,6 +12,8 @@ from companion.screening.readings import SIDES
 from companion.screening.safety import BodyPosition
 
 _ID: Final = "bird_dog"
+HOLD_SECONDS: Final = 10.0
+"""A hold is clean only if hips and back stayed still for all of it (choice: no norms with their reliability were found)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,24 +31,39 @@ class BirdDog:
 
 _ROWS: Final = by_id(
     EvidenceRow("bird_dog_turns", _ID, "In the bird dog, a hip turns or the back sags", "control", "for", Grade.WEAK, sided=True),
+    EvidenceRow("bird_dog_short", _ID, "In the bird dog, the hold ended early with nothing moving", "control", "neither", Grade.NONE,
+        standing="choice"),
     EvidenceRow("bird_dog_clean", _ID, "In the bird dog, hips and back stay still on both sides", "control", "against", Grade.WEAK),
 )
 
 
 def findings(dog: BirdDog, context: FindingContext) -> Iterator[Finding]:
-    """Yield a fault on a side, in the hold or the slow repetitions; clean only if both are clean on both sides."""
-    feel = by_feel(dog.seen_by)
+    """Yield a fault on a side, in the hold or the slow repetitions; clean only if both sides held all the time and both are clean.
+
+    A hold given up early with nothing moving decides nothing: it may be the arm or the breath that ended it.
+    """
+    feel, turned = by_feel(dog.seen_by), False
     shapes = {side: (getattr(dog, f"{side}_shape"), getattr(dog, f"{side}_slow")) for side in SIDES}
+    keys = {side: tuple(f"{side}_{asked}" for asked in ("hold", "shape", "slow")) for side in SIDES}
     for side, shape in shapes.items():
         if "hip" in shape or "back" in shape:
-            yield found(_ROWS["bird_dog_turns"], "seen_by", f"{side}_shape", f"{side}_slow", side=side, less=feel)
-    if all(shape == ("clean", "clean") for shape in shapes.values()):
-        yield found(_ROWS["bird_dog_clean"], "seen_by", "left_shape", "left_slow", "right_shape", "right_slow", less=feel)
+            turned = True
+            yield found(_ROWS["bird_dog_turns"], "seen_by", *keys[side], side=side, less=feel)
+    held = {side: seconds for side in SIDES if (seconds := getattr(dog, f"{side}_hold")) is not None}
+    both = ("seen_by", *keys["left"], *keys["right"])
+    if turned or not held:
+        return
+    if len(held) == len(SIDES) and min(held.values()) >= HOLD_SECONDS and all(
+            hold in (None, "clean") and slow == "clean" for hold, slow in shapes.values()):
+        yield found(_ROWS["bird_dog_clean"], *both, less=feel)
+    else:
+        still = ", ".join(f"{side} {seconds:g} s" for side, seconds in held.items())
+        yield found(_ROWS["bird_dog_short"], *both, words=f"Bird dog: still for {still} of {HOLD_SECONDS:g} s, which decides nothing")
 
 
 PROTOCOL: Final = Protocol(
     _ID, title="Bird dog", short_name="bird dog", looks_at="whether your back stays still while an arm and a leg move",
-    minutes=5, place=70, ease=10, needs=("floor", "mirror, film, friend or stick"), posture=BodyPosition.FLOOR, part="control",
+    minutes=5, place=70, ease=10, needs=("floor", "mirror, film, friend or stick"), posture=BodyPosition.FLOOR, uses=(), part="control",
     record=BirdDog, rows=tuple(_ROWS.values()), findings=findings, noted=(Noted("hold", "s", "Bird dog, hold"),),
     picture="bird_dog_{side}",
 )

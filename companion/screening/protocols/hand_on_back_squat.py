@@ -8,6 +8,7 @@ from typing import Final
 
 from companion.screening.depth import NEVER_STARTS, bands_later, start_of
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
@@ -40,12 +41,12 @@ def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding
     if usual == NEVER_STARTS or (moved is not None and moved < 0):
         yield found(_ROWS["hand_open"], *keys)
     elif moved is not None:
-        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], *keys)
+        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], *keys, bands=moved)
 
 
 PROTOCOL: Final = Protocol(
     _ID, title="Hand-on-back squat", short_name="hand-on-back squat",
     looks_at="at which depth the curve of the lower back starts to move, as usual and when kept still",
-    minutes=3, place=60, short=True, ease=4, posture=BodyPosition.STANDING, part="control", record=HandOnBackSquat,
+    minutes=3, place=60, short=True, ease=4, posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="control", record=HandOnBackSquat,
     rows=tuple(_ROWS.values()), findings=findings, picture="hand_on_back",
 )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
@@ -48,6 +49,7 @@ def findings(hinge: HingeToSquat, context: FindingContext) -> Iterator[Finding]:
 PROTOCOL: Final = Protocol(
     _ID, title="Hinge to squat", short_name="hinge into squat",
     looks_at="whether your back stays still while you go from a hinge into a squat", minutes=4, place=100, ease=9,
-    needs=("stick",), posture=BodyPosition.STANDING, part="control", record=HingeToSquat, rows=tuple(_ROWS.values()),
+    needs=("stick",), posture=BodyPosition.STANDING, uses=(Work.SQUAT, Work.BEND), part="control",
+    record=HingeToSquat, rows=tuple(_ROWS.values()),
     findings=findings, picture="hinge_to_squat",
 )

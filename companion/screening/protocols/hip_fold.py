@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Noted, Protocol
 from companion.screening.readings import SIDES
 from companion.screening.safety import BodyPosition
@@ -55,6 +56,7 @@ def findings(fold: HipFold, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=5, place=30, ease=1, needs=("floor",),
-    posture=BodyPosition.LYING, part="hip", record=HipFold, rows=tuple(_ROWS.values()), findings=findings,
+    posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HIP), part="hip", record=HipFold,
+    rows=tuple(_ROWS.values()), findings=findings,
     noted=(Noted("angle", "deg", "Hip fold, angle of the thigh"),), picture="hip_fold_{side}",
 )

@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
+from companion.screening.doubts import BelievedSpread, checked, side_doubts
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.geometry import furthest_reach
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Gain, Protocol
-from companion.screening.readings import MDC_FACTOR, SIDES, STANDING_WORDS, Error, Reading, Threshold, against_threshold, mean_of
+from companion.screening.readings import SIDES, STANDING_WORDS, Reading, against_threshold, mean_of
 from companion.screening.safety import BodyPosition
+from companion.screening.sources import SOURCES, sourced_error, sourced_line, value
 
 _ID: Final = "knee_to_wall"
 
 
 @dataclass(frozen=True, slots=True)
 class KneeToWall:
-    """Up to three readings a side: cm by tape, or the shin's degrees from upright by level; and the limit felt."""
+    """Up to three readings a side, cm by tape or the shin's degrees from upright by level; a look at the odd side; the limit felt."""
 
     method: str | None = None
     placement: str | None = None
@@ -26,6 +30,7 @@ class KneeToWall:
     left_deg_1: float | None = None
     left_deg_2: float | None = None
     left_deg_3: float | None = None
+    left_check: float | None = None
     left_limit: str | None = None
     right_1: float | None = None
     right_2: float | None = None
@@ -33,19 +38,20 @@ class KneeToWall:
     right_deg_1: float | None = None
     right_deg_2: float | None = None
     right_deg_3: float | None = None
+    right_check: float | None = None
     right_limit: str | None = None
 
 
-WALL_ERRORS: Final = (
-    Error(_ID, "tape", 1.9 / MDC_FACTOR, "cm", "Powden 2015 Man Ther 20:524: MDC 1.9 cm", "read"),
-    Error(_ID, "level", 4.7 / MDC_FACTOR, "deg", "Powden 2015 Man Ther 20:524: MDC 4.7 deg", "read"))
+_LEVEL_MDC: Final = SOURCES["knee_to_wall_mdc_level"].value[0]
+WALL_ERRORS: Final = (sourced_error("knee_to_wall_mdc_tape", _ID, "tape", mdc=True),
+                      sourced_error("knee_to_wall_mdc_level", _ID, "level", mdc=True))
 
-TAPE_LEAST: Final = Threshold("enough for most squats, from", _ID, 10.0, "cm", "4 in", "common practice")
-TAPE_ENOUGH: Final = Threshold("enough for most squats, to", _ID, 12.5, "cm", "5 in", "common practice")
+TAPE_LEAST: Final = sourced_line("knee_to_wall_least", "enough for most squats, from", _ID)
+TAPE_ENOUGH: Final = sourced_line("knee_to_wall_enough", "enough for most squats, to", _ID)
 # Degrees are a series of their own, without a published threshold. The 10 and 12.5 cm thresholds are 0.4 SD under and 0.2 SD over the
 # mean of Calatayud 2015 IJSPT 10:197 (11.6 +- 4.0 cm; 40.0 +- 5.8 deg, n = 26): 37.7 and 41.3, moved apart.
-SHIN_LEAST: Final = Threshold("enough for most squats, from", _ID, 37.0, "deg", "after Calatayud 2015", "choice")
-SHIN_ENOUGH: Final = Threshold("enough for most squats, to", _ID, 42.0, "deg", "after Calatayud 2015", "choice")
+SHIN_LEAST: Final = sourced_line("shin_least", "enough for most squats, from", _ID)
+SHIN_ENOUGH: Final = sourced_line("shin_enough", "enough for most squats, to", _ID)
 
 _ROWS: Final = by_id(
     EvidenceRow("knee_to_wall_short", _ID, "The knee stays clearly under the line, with a pull in the calf",
@@ -59,8 +65,41 @@ _ROWS: Final = by_id(
 )
 
 
+# Sides up to 3 cm apart in healthy people (Hoch & McKeon 2011, second-hand); more than three times that, and its like in degrees, is
+# taken for a slip until it is measured again (choice). The middle: Calatayud 2015 (read).
+SPREADS: Final = {"cm": BelievedSpread(WALL_ERRORS[0].mdc, 10.0, 11.6), "deg": BelievedSpread(WALL_ERRORS[1].mdc, 25.0, 40.0)}
+
+
 def readings(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
-    """Return the knee-to-wall readings of one side: cm by tape, or degrees of the shin from upright by level."""
+    """Return the readings of one side that count: cm by tape, or degrees of the shin from upright by level."""
+    return _counted(reached).get(side, ())
+
+
+def _counted(reached: KneeToWall) -> dict[str, tuple[Reading, ...]]:
+    """Return the readings of each side, after the second look at the odd one."""
+    taken = {side: _taken(reached, side) for side in SIDES}
+    return checked(taken, _looks(reached), SPREADS["deg" if reached.method == "level" else "cm"])
+
+
+def _looks(reached: KneeToWall) -> dict[str, Reading]:
+    """Return the second look at a side, where there was one."""
+    firsts = {side: _taken(reached, side) for side in SIDES}
+    return {side: replace(firsts[side][0], value=value, repeat=4) for side in SIDES
+            if firsts[side] and (value := getattr(reached, f"{side}_check")) is not None}
+
+
+def doubts(reached: KneeToWall, context: FindingContext) -> dict[str, str]:
+    """Return, by side, why its readings are not scored and what to repeat."""
+    taken, show = _counted(reached), context.show
+    unit = "deg" if reached.method == "level" else "cm"
+    found = side_doubts(taken, _looks(reached), SPREADS[unit], "knee to wall", show)
+    most = furthest_reach(context.about.height)
+    return found | {side: f"Knee to wall, {side}: {show(mean_of(readings), 'cm')} can't be, the shin would lie nearly flat. "
+                          f"Measure the {side} side again, zero of the tape at the wall."
+                    for side, readings in taken.items() if unit == "cm" and any(one.value > most for one in readings)}
+
+
+def _taken(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
     by_level = reached.method == "level"
     if not by_level and reached.method != "tape":
         return ()
@@ -74,10 +113,10 @@ def readings(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
 def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
     """Yield each side compared with the two thresholds of its series. A short reading without a pull in the calf decides nothing.
 
-    An ankle angle by phone level is trusted less than the tape (ICC .65-.82, Zunko & Vauhnik 2021 PeerJ 9:e11977, read; the
-    step down is our choice).
+    An ankle angle by phone level is trusted less than the tape: "phone_level_icc" in ``sources.toml``, one study of several and the
+    lowest; the step down is our choice.
     """
-    show = context.show
+    show, unsettled = context.show, doubts(reached, context)
     for side in SIDES:
         taken = readings(reached, side)
         limit = getattr(reached, f"{side}_limit")
@@ -86,29 +125,32 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
         by_level = taken[0].unit == "deg"
         least, enough = (SHIN_LEAST, SHIN_ENOUGH) if by_level else (TAPE_LEAST, TAPE_ENOUGH)
         less = "a phone level is trusted less" if by_level else ""
-        keys = ("method", "placement", *(f"{side}_{'deg_' if by_level else ''}{n}" for n in (1, 2, 3)), f"{side}_limit")
+        keys = ("method", "placement", *(f"{side}_{'deg_' if by_level else ''}{n}" for n in (1, 2, 3)), f"{side}_check", f"{side}_limit")
         answer = against_threshold(taken, least, context.error(_ID, taken[0].method), show)
-        mean = mean_of(taken)
+        mean, margin = mean_of(taken), abs(answer.margin) / answer.sem
         words = f"knee to wall {answer.words}"
-        if limit == "pinch":
+        if side in unsettled:
+            both = (key.replace(side, one, 1) if key.startswith(side) else key for one in SIDES for key in keys)
+            yield found(_ROWS["knee_to_wall_open"], *dict.fromkeys(both), "about_you.height", side=side, words=unsettled[side].rstrip("."))
+        elif limit == "pinch":
             yield found(_ROWS["knee_to_wall_pinch"], *keys, side=side)
         elif limit in ("calf", "neither") and mean >= enough.value and answer.answer == "clear":
-            yield found(_ROWS["knee_to_wall_far"], *keys, side=side, less=less, words=(
-                f"knee to wall {show(mean, taken[0].unit)}, which reaches the {show(enough.value, enough.unit)} line "
+            yield found(_ROWS["knee_to_wall_far"], *keys, side=side, less=less, margin=margin, words=(
+                f"knee to wall {show(mean, taken[0].unit)}, which reaches the {enough.shown(show)} line "
                 f"({STANDING_WORDS[enough.standing]})"))
         elif limit in ("calf", "neither") and answer.answer == "clear" and len(taken) == 3:
-            yield found(_ROWS["knee_to_wall_clear"], *keys, side=side, less=less, words=words)
+            yield found(_ROWS["knee_to_wall_clear"], *keys, side=side, less=less, words=words, margin=margin)
         elif limit == "calf" and answer.answer == "short":
-            yield found(_ROWS["knee_to_wall_short"], *keys, side=side, less=less, words=words)
+            yield found(_ROWS["knee_to_wall_short"], *keys, side=side, less=less, words=words, margin=margin)
         else:
             yield found(_ROWS["knee_to_wall_open"], *keys, side=side, words=words)
 
 
 PROTOCOL: Final = Protocol(
     _ID, title="Knee to wall", short_name="knee to wall", looks_at="the calf and ankle", minutes=4, place=50, short=True, ease=3,
-    needs=("wall", "tape"), posture=BodyPosition.STANDING, part="calf", record=KneeToWall, rows=tuple(_ROWS.values()),
-    findings=findings, readings=readings, errors=WALL_ERRORS, thresholds=(TAPE_LEAST, TAPE_ENOUGH, SHIN_LEAST, SHIN_ENOUGH),
+    needs=("wall", "tape"), posture=BodyPosition.STANDING, uses=(Work.STRETCH_CALF,), part="calf", record=KneeToWall,
+    rows=tuple(_ROWS.values()),
+    findings=findings, readings=readings, doubts=doubts, errors=WALL_ERRORS, thresholds=(TAPE_LEAST, TAPE_ENOUGH, SHIN_LEAST, SHIN_ENOUGH),
     picture="knee_to_wall_{side}",
-    # 15-30 min of stretching in all: +3.03 deg, Radford 2006 Br J Sports Med 40:870 (read); MDC: Powden 2015, as above (read).
-    gain=Gain(3.03, mdc=4.7, method="tape", what="calf"),
+    gain=Gain(value("gain_calf"), mdc=_LEVEL_MDC, method="tape", what="calf"),
 )

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
@@ -41,17 +42,19 @@ def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
     """Yield the finding: a fail needs two fails and a clean moving squat; clean needs a hard stop to be clean a second time."""
     keys = ("seen_by", "with", "moving", "hard", "shape", "again")
     feel, load = by_feel(pause.seen_by), "with the bar" if pause.with_ == "bar" else "at body weight"
+    kg = EMPTY_BAR if pause.with_ == "bar" else 0.0
     if (pause.moving, pause.shape, pause.again) == ("clean", "rounds", "rounds"):
-        yield found(_ROWS["pause_fails"], *keys, less=feel, load=load)
+        yield found(_ROWS["pause_fails"], *keys, less=feel, load=load, kg=kg)
     elif pause.shape == "clean" and (pause.again == "clean" or (pause.hard == "none" and pause.again is None)):
         yield found(_ROWS["pause_clean_bar" if pause.with_ == "bar" else "pause_clean_body"], *keys, less=feel,
-                    load=load, words="With stops, your back keeps its shape")
+                    load=load, words="With stops, your back keeps its shape", kg=kg)
     elif pause.shape in ("clean", "rounds"):
         yield found(_ROWS["pause_open"], *keys, load=load)
 
 
 PROTOCOL: Final = Protocol(
     _ID, title="Pause squat", short_name="pause squat", looks_at="whether your back keeps its shape when a squat stands still",
-    minutes=5, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, part="trunk", record=PauseSquat,
+    minutes=5, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk",
+    record=PauseSquat,
     rows=tuple(_ROWS.values()), findings=findings, picture="pause_stops",
 )

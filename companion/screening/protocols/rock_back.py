@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
@@ -24,7 +25,7 @@ class RockBack:
 
     @property
     def widths(self) -> tuple[str | None, ...]:
-        """The answer at each width: early, at_fold, past or cant_tell."""
+        """The answer at each width: early, at_fold, past, belly (something else stopped it) or cant_tell."""
         return self.narrow, self.middle, self.wide
 
     @property
@@ -59,5 +60,5 @@ PROTOCOL: Final = Protocol(
     _ID, title="Rock back", short_name="rock back",
     looks_at="at which knee width the back stays still longest on the way to the heels",
     minutes=3, place=20, short=True, ease=6, needs=("floor", "phone on a stand, or a friend"), posture=BodyPosition.LYING,
-    part="hip", record=RockBack, rows=tuple(_ROWS.values()), findings=findings, picture="rock_back",
+    uses=(Work.BEND, Work.STRETCH_HIP), part="hip", record=RockBack, rows=tuple(_ROWS.values()), findings=findings, picture="rock_back",
 )

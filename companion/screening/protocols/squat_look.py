@@ -8,6 +8,7 @@ from typing import Final
 
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, band_of, bands_later, start_of
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.limits import Work
 from companion.screening.protocol import Detail, FindingContext, Protocol, Starts
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import BodyPosition
@@ -15,12 +16,16 @@ from companion.screening.safety import BodyPosition
 _ID: Final = "squat_look"
 ONE_CHANGE: Final = ("heels", "front", "slow", "wide")
 START_DRIFTED: Final = "The plain squat at the end rounded at another depth, so the squats with one change don't count."
+SPARE_THE_HIP: Final = ("heels", "front", "wide")
+"""Changes that ask less of the hip: if it holds the squat back, one of them moves the rounding (the balanced squat; choice)."""
+ONE_BAND: Final = "it is one band, and the eye slips by that much"
 NOT_REPEATED: Final = "The plain squat was not done again at the end, so the squats with one change don't count."
 
 
 @dataclass(frozen=True, slots=True)
 class SquatLook:
-    """Unloaded squats, plain and with one change each; film of working sets, if any (load in kg)."""
+    """Unloaded squats, plain and with one change each; film of working sets, if any: the heaviest, and the heaviest that kept
+    its shape (loads in kg)."""
 
     seen_by: str | None = None
     plain_rounds: str | None = None
@@ -39,6 +44,7 @@ class SquatLook:
     load_rounds: str | None = None
     load_depth: str | None = None
     load_kg: float | None = None
+    clean_kg: float | None = None
 
     def rounds(self, squat: str) -> str | None:
         """Return the answer no|little|clearly|cant_tell of one squat: plain, heels, front, slow, wide, again or load."""
@@ -62,10 +68,12 @@ class SquatLook:
 
 _ROWS: Final = by_id(
     EvidenceRow("squat_rounds", _ID, "Your lower back rounds in the plain squat", "all", "neither", Grade.NONE),
-    EvidenceRow("heels_later_calf", _ID, "With your heels raised, your back rounds later", "calf", "for", Grade.MODERATE),
-    EvidenceRow("heels_later_hip", _ID, "With your heels raised, your back rounds later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("heels_later_calf", _ID, "With your heels raised, your back rounds later", "calf", "for", Grade.MODERATE, trial=True),
+    EvidenceRow("heels_later_hip", _ID, "With your heels raised, your back rounds later", "hip", "for", Grade.WEAK, hint=True,
+        trial=True),
     EvidenceRow("heels_same_calf", _ID, "With your heels raised, your back rounds at the same depth", "calf", "against", Grade.MODERATE),
-    EvidenceRow("front_later_hip", _ID, "With a weight held in front, your back rounds later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("front_later_hip", _ID, "With a weight held in front, your back rounds later", "hip", "for", Grade.WEAK, hint=True,
+        trial=True),
     EvidenceRow("front_later_trunk", _ID, "With a weight held in front, your back rounds later", "trunk", "for", Grade.WEAK, hint=True),
     EvidenceRow("front_later_control", _ID, "With a weight held in front, your back rounds later", "control", "for", Grade.WEAK, hint=True),
     EvidenceRow("slow_later_control", _ID, "Going down over three seconds, your back rounds later", "control", "for", Grade.MODERATE),
@@ -73,7 +81,10 @@ _ROWS: Final = by_id(
         "control", "against", Grade.MODERATE),
     EvidenceRow("slow_earlier_trunk", _ID, "Going down over three seconds, your back rounds earlier",
         "trunk", "for", Grade.WEAK, hint=True),
-    EvidenceRow("wide_later_hip", _ID, "With your feet wider, your back rounds later", "hip", "for", Grade.WEAK, hint=True),
+    EvidenceRow("wide_later_hip", _ID, "With your feet wider, your back rounds later", "hip", "for", Grade.WEAK, hint=True,
+        trial=True),
+    EvidenceRow("unmoved_hip", _ID, "Neither heels up, nor a weight in front, nor feet wider moved where your back rounds",
+        "hip", "against", Grade.MODERATE, standing="choice"),
     EvidenceRow("load_earlier_trunk", _ID, "On film, your back rounds earlier under load than without", "trunk", "for", Grade.STRONG),
     EvidenceRow("load_same_trunk", _ID, "On film, your back rounds no earlier under load than without", "trunk", "against", Grade.STRONG),
 )
@@ -104,20 +115,25 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
             if moved is not None and way == (moved > 0) - (moved < 0):
                 for row in ids:
                     yield found(_ROWS[row], *_PLAIN, f"{squat}_rounds", f"{squat}_depth", "again_rounds", "again_depth",
-                                less=less(squat))
+                                less=less(squat), bands=moved, looks=1)
+        sparing = [look.moved(squat) for squat in SPARE_THE_HIP]
+        if None not in sparing and all((moved or 0) <= 0 for moved in sparing):
+            changed = (f"{squat}_{asked}" for squat in SPARE_THE_HIP for asked in ("rounds", "depth"))
+            yield found(_ROWS["unmoved_hip"], *_PLAIN, *changed, "again_rounds", "again_depth", less=feel, bands=0, looks=1)
     loaded = bands_later(plain, look.start("load"))
     if loaded is None or look.load_film == "no":
         return
     load = f"at {context.show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not told"
     keys = (*_PLAIN, "load_film", "load_rounds", "load_depth", "load_kg", "about_you.load")
     if loaded < 0:
-        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load"), load=load)
+        one = ONE_BAND if loaded == -1 else ""
+        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load") or one, load=load, kg=look.load_kg, bands=loaded)
     elif loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly"):
         # A film of light sets says little about the working load.
         usual = context.about.load
         light = look.load_kg is None or (usual is not None and look.load_kg < usual)
         why = less("load") or ("it may not be your working load" if light else "")
-        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load)
+        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load, kg=look.load_kg, bands=loaded)
 
 
 SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", "three seconds down"),
@@ -154,7 +170,7 @@ def note(look: SquatLook) -> str:
 PROTOCOL: Final = Protocol(
     _ID, title="Squat look", short_name="squat look",
     looks_at="at which depth the back rounds without load, and which single change moves that depth",
-    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING,
+    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
     record=SquatLook, rows=tuple(_ROWS.values()), findings=findings,
     starts=Starts("Where the rounding starts", "Where rounding starts", lambda look: (look.plain_rounds, look.plain_depth)),
     detail=detail, note=note, picture="squat_rounding",

@@ -47,6 +47,7 @@ def findings(turned: SeatedHipRotation, context: FindingContext) -> Iterator[Fin
 
 PROTOCOL: Final = Protocol(
     _ID, title="Seated hip rotation", short_name="seated hip rotation", looks_at="how far each hip turns", minutes=4, place=55,
-    ease=11, needs=("chair", "phone level"), posture=BodyPosition.FLOOR, part="hip", record=SeatedHipRotation, rows=tuple(_ROWS.values()),
+    ease=11, needs=("chair", "phone level"), posture=BodyPosition.FLOOR, uses=(), part="hip",
+    record=SeatedHipRotation, rows=tuple(_ROWS.values()),
     findings=findings, readings=readings, errors=(ERROR,), thresholds=(LINE,),
 )

@@ -1,0 +1,245 @@
+"""Reads from words what a clinician told somebody to leave out: "no hamstring stretching and no weights for 3 weeks".
+
+Nothing is guessed: what is left over once all that is understood is taken away is given back (``rest``), and is asked about.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+from typing import Final
+
+from dateutil.relativedelta import relativedelta
+
+from companion.language.days.dates import read_date
+from companion.language.phrases import normalise
+from companion.language.units import IMPERIAL, KG_PER_POUND
+
+CLEARED: Final = "cleared"
+"""The end of a limit that stands until somebody is cleared."""
+
+
+@dataclass(frozen=True, slots=True)
+class ToldLimit:
+    """A limit as it was read. ``parts``: ids as in ``screening.limits.LimitPart``; ``kg``: nothing above it. ``until``: a date as text,
+    ``CLEARED``, or "" where none was read. ``by``: who said so, "" unread. ``rest``: words that were not understood. ``none``: that
+    there is no limit."""
+
+    parts: frozenset[str] = frozenset()
+    kg: float | None = None
+    until: str = ""
+    by: str = ""
+    rest: str = ""
+    none: bool = False
+
+    @property
+    def read(self) -> bool:
+        """True if it says what to leave out, and all of it was understood."""
+        return bool(self.parts or self.kg is not None) and not self.rest
+
+
+_UNITS: Final = r"(?:kgs?|kilos?|kilograms?|lbs?|pounds?)"
+_AMOUNT: Final = (rf"(?P<kg>\d+(?:[.,]\d+)?)(?: ?(?P<unit>{_UNITS})\b|(?! ?(?:weeks?|wks?|days?|months?|years?|hours?|min|rep|set|time|%|"
+                  r"percent|per|x\b)|[\d.:/-]))")
+_LIFTED: Final = r"(?:lift(?:ing)?|squat(?:s|ting)?|weights?|loads?|carry(?:ing)?|bar(?:bell)?|anything|deadlift(?:s|ing)?)"
+_KILOS: Final = tuple(map(re.compile, (
+    rf"(?:(?:no|not|nothing|never|don't|dont|do not|can't|cant|cannot|avoid|stay|keep|only) )*(?:(?:to|be|it|the|my|any|{_LIFTED}) )*"
+    r"(?:no more than|not more than|nothing more than|more than|heavier than|above|over|beyond|exceeding|exceed|max(?:imum)?(?: of)?|"
+    rf"at most|up to|limit(?:ed)?(?: to| of| is|:)?|below|under|less than|only) {_AMOUNT}",
+    rf"{_AMOUNT} (?:max(?:imum)?|at most|or less|limit)\b")))
+
+_MANY: Final = r"\d{1,3}|two|three|four|five|six|seven|eight|nine|ten|twelve"
+_SPAN: Final = re.compile(
+    r"(?:for |over )?(?:at least |about |around |another |the )*(?:next |coming )?"
+    rf"(?:(?P<many>{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?P<most>{_MANY}))? ?(?P<unit>day|week|wk|month)s?|"
+    r"(?P<fortnight>a fortnight))\b")
+_UNTIL: Final = re.compile(r"\b(?:until|till?|untill|up to|before) (?P<when>.+)")
+_CLEARED: Final = re.compile(
+    r"\b(?:until|till?|untill|unless|before) (?:i'm |i am |i |he |she |they |the |my |next |a |an |it |im )*(?:doctor|gp|physio\w*|surgeon|"
+    r"clinician|consultant|scan|mri|review|check ?-?up|appointment|follow ?-?up|further notice|clear\w*|told otherwise|"
+    r"say\w* (?:so|otherwise|ok)|heals?|healed|better|sees?|seen)"
+    r"(?: (?:clears?|cleared|me|says?|ok|so|otherwise|it's|its|it is|fine|again))*|for now|indefinitely|for good|permanently|forever|"
+    r"for life|no end date")
+_FEASTS: Final = {"christmas": (12, 25), "xmas": (12, 25), "christmas eve": (12, 24), "new year": (1, 1), "new years": (1, 1),
+                  "the new year": (1, 1), "new year's": (1, 1), "new years eve": (12, 31)}
+_NUMBERS: Final = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
+                   "ten": 10, "twelve": 12, "a couple of": 2}
+
+_BY: Final = (
+    ("a physiotherapist", r"physio\w*|pt\b|physical therapist"), ("a surgeon", r"surgeon\w*|orthop\w+"),
+    ("a midwife", r"midwife|midwives"),
+    ("a doctor", r"doctors?\b|doc\b|gp\b|dr\b\.?(?: \w+)?|physician|consultant|cardiologist|neurologist|rheumatologist|specialist|gyn\w+|"
+                 r"obgyn|medic\b"),
+    ("a hospital", r"hospital|clinic\b"), ("a nurse", r"nurse"), ("a chiropractor", r"chiro\w*"), ("an osteopath", r"osteopath\w*"))
+
+
+def _stretching(of: str) -> str:
+    return rf"(?:(?:{of}) stretch(?:es|ing)?|stretch(?:es|ing)? (?:of |for |out )?(?:the |my )*(?:{of}))"
+
+
+_PARTS: Final = (
+    ("stretch_hamstrings", _stretching(r"hamstrings?|hammys?|hammies|back of (?:the|my) (?:legs?|thighs?)")),
+    ("stretch_hip", _stretching(r"hips?|hip flexors?|glutes?|buttocks?|piriformis")),
+    ("stretch_calf", _stretching(r"calf|calves|achilles|ankles?")),
+    ("stretch_all", r"stretch(?:es|ing)?(?: (?:of )?(?:anything|at all))?"),
+    ("load", r"(?:any |added |extra |external |heavy |heavier |free )*(?:weights?|loads?|loading|loaded (?:squats?|work|exercises?)|"
+             r"lift(?:ing|s)?(?: (?:weights?|anything|heavy(?: things?)?|things?))*|barbells?|bars?\b|dumbbells?|kettlebells?|"
+             r"heavy (?:squats?|stuff|things?)|deadlift(?:s|ing)?|carry(?:ing)?(?: anything)?|resistance|body ?-?weight only|"
+             r"(?:only|just) body ?-?weight|weight training|weight ?lifting|back squats?|front squats?|leg press|press(?:es|ing))"),
+    ("bending", r"(?:bend(?:s|ing)?(?: (?:over|forwards?|down|my back|the back|of the back|at the waist))*|forward bends?|forward folds?|"
+                r"flexion|flex(?:ing)?(?: (?:my |the )?(?:back|spine))?|stoop(?:ing)?|hing(?:es?|ing)|toe touch(?:es|ing)?)"),
+    ("squats", r"(?:deep |full |low |any )*(?:squats?|squatting|knee bends|lunges?)"),
+    ("training", r"(?:any |all |hard |heavy )*(?:training|train|exercis(?:e|es|ing)|work(?:ing)? ?outs?|gym|sports?|"
+                 r"physical activit(?:y|ies)|activit(?:y|ies)|bed rest|complete rest|full rest|rest(?! (?:is|of|are))|leg day|legs)"),
+    ("elsewhere", r"(?:runn?(?:s|ing)?|jump(?:s|ing)?|jogg?(?:ing)?|swim(?:ming)?|cycl(?:e|ing)|bik(?:e|ing)|football|rugby|tennis|driving|"
+                  r"drive|twist(?:s|ing)?|skiing|ski|impact|contact|alcohol|overhead (?:work|press(?:ing|es)?)|bench(?: press(?:ing|es)?)?|"
+                  r"sitting(?: long)?|sex|flying|baths?|horse riding|riding)"),
+)
+_COMPILED: Final = tuple((part, re.compile(rf"\b{pattern}(?!\w)")) for part, pattern in _PARTS)
+_STRETCHES: Final = frozenset(("stretch_hip", "stretch_hamstrings", "stretch_calf"))
+
+_NOT: Final = re.compile(
+    r"\b(?:no|not|never|nothing|none|nor|neither|without|avoid\w*|stop(?:ped)?|don't|dont|do not|can't|cant|cannot|mustn't|mustnt|must not|"
+    r"shouldn't|shouldnt|should not|won't|forbid\w*|forbade|forbidden|ban(?:ned)?|stay (?:off|away)|lay off|keep off|leave out|off|skip|"
+    r"quit|refrain\w*|ruled out|against|hold off|rest|only|just)\b")
+_ALLOWED: Final = re.compile(r"\b(?:fine|ok|okay|allowed|may|can|could|good|safe|free|cleared|encouraged|light \w+ (?:is|are))\b")
+_NOTHING_SET: Final = re.compile(
+    r"(?:(?:he|she|they|the \w+|my \w+) (?:said |set |gave |put |told me )?)?(?:(?:there (?:are|is|were|was) )?(?:no|none|nothing|nope|"
+    r"not any|not really|no (?:limits?|restrictions?|problems?|worries|issues?|need)(?: (?:at all|set|to worry|found))?|"
+    r"nothing (?:serious|wrong|special|bad|to worry about|new|at all)|all (?:good|clear|fine|ok|okay)|i'm (?:fine|ok)|"
+    r"(?:i )?(?:can|may) (?:train|lift|squat|do everything|carry on|go on)(?: as (?:usual|normal|before)| normally| again| fully)?|"
+    r"train(?:ing)? (?:as (?:usual|normal)|normally|is (?:fine|ok|okay))|everything (?:is )?(?:fine|ok|okay|allowed)|fully cleared|"
+    r"cleared(?: for everything)?))(?: (?:at all|set))?")
+_SOFTENED: Final = re.compile(r"\b(?:light|easy|gentle|careful|slow)")
+ALLOWED_MOST: Final = 6
+"""Words of a clause that allows something unnamed, above which it is asked about; our choice."""
+_SPLIT: Final = re.compile(r"\s*(?:[,;.!?()]|\band\b|\bbut\b|\bor\b|\bnor\b|&|\+|\bplus\b|\bthen\b)\s*")
+_FILLERS: Final = """
+    the a an my me i i've im i'm he she they it we you him her them was were is are be been being has have had to of for from in on at
+    with by as that this these those there so also too still just only again please now today yesterday said says say told tells tell
+    advised advises advice wants want wanted asked asks set sets gave put orders order doctors doctor's strict strictly medical
+    medically under any anything at all really completely total totally absolutely definitely than then more do doing does done did go
+    going keep use using get not no never nothing none neither nor without avoid avoiding avoided don't dont can't cant cannot must
+    mustn't shouldn't should forbidden forbid forbade banned ban off stay away allowed out leave skip stop stopped rest until till til
+    limit limits restriction restrictions yes ok okay well because my back will would if time being while week weeks next last few kind
+    sort type exercise exercises movement movements"""
+_FILLER: Final = frozenset(_FILLERS.split())
+"""Words that say nothing of what to leave out beyond what was read."""
+
+
+@lru_cache(64)
+def read_limit(text: str, today: date, system: str = "") -> ToldLimit:
+    """Return what words say of a limit. ``system``: the lifter's units, for a weight without its unit."""
+    if sets_none(text):
+        return ToldLimit(none=True)
+    line = f" {normalise(text)} "
+    by, line = _who(line)
+    until, line = _end(line, today)
+    kg, line = _kilos(line, system)
+    parts, rest = _left_out(line)
+    return ToldLimit(parts, kg, until, by, rest)
+
+
+def sets_none(text: str) -> bool:
+    """True if words say, and say no more than, that there is no limit."""
+    return bool(_NOTHING_SET.fullmatch(normalise(text).strip(" .!,")))
+
+
+def read_end(text: str, today: date) -> str:
+    """Return the end of a limit from an answer to "until when?": a date as text, ``CLEARED``, or "" where none was read."""
+    line = normalise(text).strip(" .!")
+    found = _end(f" {line} ", today)[0] or _end(f" until {line} ", today)[0]
+    if not found and (day := read_date(line, today)):
+        return day.isoformat()
+    return found
+
+
+def parts_named(text: str) -> frozenset[str]:
+    """Return the parts that words name, whatever they say of them: "cleared me for lifting" names the load."""
+    return _named(f" {normalise(text)} ")[0]
+
+
+def _who(line: str) -> tuple[str, str]:
+    said = ""
+    for name, pattern in _BY:
+        line, count = re.subn(rf"\b(?:my |the |a |our )?(?:{pattern})(?:'s|s')?(?!\w)", " ", line)
+        said = said or (name if count else "")
+    return said, line
+
+
+def _end(line: str, today: date) -> tuple[str, str]:
+    """Return the end that a line names and the line without it; the longer of two spans."""
+    if found := _CLEARED.search(line):
+        return CLEARED, line.replace(found[0], " , ")
+    if found := _UNTIL.search(line):
+        words = found["when"].split()
+        for count in range(min(len(words), 6), 0, -1):
+            named = " ".join(words[:count]).strip(" .,!")
+            if day := _day(named, today):
+                return day.isoformat(), line[:found.start()] + " , " + " ".join(words[count:]) + " "
+        return "", line
+    if found := _SPAN.search(line):
+        many = "2" if found["fortnight"] else found["most"] or found["many"]
+        count, unit = _NUMBERS.get(many) or int(many), "week" if found["fortnight"] else found["unit"]
+        day = today + (relativedelta(months=count) if unit == "month" else relativedelta(days=count * (1 if unit == "day" else 7)))
+        return (day.isoformat(), line.replace(found[0], " , ", 1)) if count else ("", line)
+    return "", line
+
+
+def _day(named: str, today: date) -> date | None:
+    name = named.removeprefix("after ").strip()
+    if name in _FEASTS:
+        month, day = _FEASTS[name]
+        this_year = date(today.year, month, day)
+        return this_year if this_year > today else date(today.year + 1, month, day)
+    if found := re.fullmatch(r"(?:the )?end of (?:the|this) month", name):
+        return today + relativedelta(day=31)
+    if found := re.fullmatch(r"(?:the )?end of (\w+)", name):
+        first = read_date(f"1 {found[1]}", today)
+        return first + relativedelta(day=31) if first else None
+    return read_date(name, today)
+
+
+def _kilos(line: str, system: str) -> tuple[float | None, str]:
+    lowest = None
+    while found := next(filter(None, (pattern.search(line) for pattern in _KILOS)), None):
+        amount, unit = found["kg"], found["unit"]
+        pounds = (unit or "").startswith(("lb", "pound")) or (not unit and system == IMPERIAL)
+        kilos = round(float(amount.replace(",", ".")) * (KG_PER_POUND if pounds else 1.0), 2)
+        lowest = kilos if lowest is None else min(lowest, kilos)
+        line = f"{line[:found.start()]} , {line[found.end():]}"
+    return lowest, line
+
+
+def _named(clause: str) -> tuple[frozenset[str], str]:
+    parts: set[str] = set()
+    for part, pattern in _COMPILED:
+        clause, count = pattern.subn(" ", clause)
+        parts |= (_STRETCHES if part == "stretch_all" else {part}) if count else set()
+    return frozenset(parts), clause
+
+
+def _left_out(line: str) -> tuple[frozenset[str], str]:
+    """Return the parts to leave out and the words that were not understood; "no squats or bending" forbids both."""
+    parts, rest, forbids = set[str](), list[str](), False
+    for clause in map(str.strip, _SPLIT.split(line)):
+        if not clause or _NOTHING_SET.fullmatch(clause):
+            continue
+        named, left = _named(f" {clause} ")
+        says_no, says_yes = bool(_NOT.search(clause)), bool(_ALLOWED.search(clause))
+        if says_yes and not says_no:
+            forbids = False
+            rest += [clause] if _SOFTENED.search(clause) or (not named and len(clause.split()) > ALLOWED_MOST) else []
+            continue
+        forbids = says_no or forbids
+        unknown = [word for word in re.findall(r"[^\W_][\w'’%-]*", _ALLOWED.sub(" ", left)) if word not in _FILLER]
+        if forbids and named:
+            parts |= named
+        elif named:
+            rest.append(clause)  # named, but neither forbidden nor allowed
+            continue
+        if unknown:
+            rest.append(" ".join(unknown))
+    return frozenset(parts), " ".join(rest).strip()

@@ -1,0 +1,164 @@
+"""The share of draws in which the decision rule comes out the same, told beside a ruling.
+
+The grades are this project's choices, readings have an error, and nobody knows how well a lifter repeats a depth told by eye. So each
+is drawn (all choices, stated here):
+
+- the weight of each row of the evidence table, log-normal about its grade: weak 1, moderate 2, strong 4, times exp(0.2 z). The grade
+  is read back from the weight at the geometric middles, so a row is a step off in one draw of twelve; both sides share a row's weight;
+- a measured number, normal with the error of its method: a row holds where the true value lies on its side of the line;
+- a depth by eye, a band off either way in a share of draws that is itself drawn evenly from none to 15 %. A squat that was looked at
+  twice, to the same band, is taken to be there. "Later" that was "the same" then speaks the other way.
+
+The share is no probability that the cause is right: it says how much the outcome hangs on our choices and on noise.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import replace
+from functools import cache
+from typing import TYPE_CHECKING, Final
+
+from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
+from companion.screening.readings import SIDES
+from companion.screening.rulings import Ruling, Verdict, settling_test
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
+    Truths = NDArray[np.bool_]
+    Ints = NDArray[np.int64]
+
+RULING_DRAWS: Final = 2_000
+RULING_SEED: Final = 16
+WEIGHT_SPREAD: Final = 0.2
+SLIPS_MOST: Final = 0.15
+HOLDS_FROM: Final = 0.8
+"""A cause is likely, or ruled out, only where the rule comes out so in this share of draws (choice)."""
+
+_BASE: Final = {Grade.NONE: 0.0, Grade.WEAK: 1.0, Grade.MODERATE: 2.0, Grade.STRONG: 4.0}
+_MODERATE_FROM, _STRONG_FROM = 2**0.5, 8**0.5
+_SIGN: Final = {"for": 1, "against": -1, "neither": 0}
+
+
+def settled(verdicts: Sequence[Verdict], findings: Sequence[Finding], done: Collection[str] = ()) -> tuple[Verdict, ...]:
+    """Return the verdicts with their share of draws; one that holds in too few is too close to call."""
+    held = []
+    for verdict in verdicts:
+        if verdict.ruling not in (Ruling.LIKELY, Ruling.RULED_OUT):
+            held.append(verdict)
+            continue
+        share, swing = share_of(verdict.cause, verdict.ruling, findings)
+        told = replace(verdict, share=share, swing=swing.words if swing else "")
+        if share < HOLDS_FROM and swing:
+            parts = tuple(replace(one, ruling=Ruling.TOO_CLOSE) if one.ruling is Ruling.LIKELY or one.part == swing.part else one
+                          for one in verdict.parts)
+            told = replace(told, ruling=Ruling.TOO_CLOSE, leaning=verdict.ruling, together=(), parts=parts, part=verdict.part or swing.part,
+                           settle=settling_test(swing.part, verdict.because, done))
+        held.append(told)
+    return tuple(held)
+
+
+def share_of(cause: str, ruling: Ruling, findings: Sequence[Finding]) -> tuple[float, Finding | None]:
+    """Return the share of draws in which the rule gives this ruling for a cause, and the finding whose change most often undoes it
+    (None if nothing does)."""
+    about = sorted((one for one in findings if one.part in PARTS_BY_CAUSE[cause] and one.row.direction != "neither"
+                    and one.grade > Grade.NONE), key=lambda one: (one.row.id, one.side, one.words))
+    if not about:
+        return 1.0, None
+    grades, signs = _drawn(about)
+    same = _ruled(PARTS_BY_CAUSE[cause], about, grades, signs) == ruling.rank
+    lost = [float((~same & ((grades[n] != one.grade.rank) | (signs[n] != _SIGN[one.row.direction]))).mean())
+            for n, one in enumerate(about)]
+    worst = max(range(len(about)), key=lambda n: lost[n])
+    return float(same.mean()), about[worst] if lost[worst] > 0 else None
+
+
+@cache
+def _noise(rows: int) -> tuple[Floats, Floats, Ints]:
+    """Return the draws for so many findings: normal ones for weights and for readings, and slips by a band; the same every time."""
+    import numpy as np
+
+    z = np.random.default_rng(RULING_SEED)
+    weights, readings = z.standard_normal((rows, RULING_DRAWS)), z.standard_normal((rows, RULING_DRAWS))
+    slips = z.random((2 * rows, RULING_DRAWS)) < z.random(RULING_DRAWS) * SLIPS_MOST
+    return weights, readings, np.where(slips, z.choice((-1, 1), (2 * rows, RULING_DRAWS)), 0)
+
+
+def _drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
+    """Return each finding's grade (a rank) and sign in each draw: two arrays of findings by draws."""
+    import numpy as np
+
+    weights, readings, slips = _noise(len(about))
+    rows = {row: n for n, row in enumerate(dict.fromkeys(one.row.id for one in about))}
+    tests = {test: n for n, test in enumerate(dict.fromkeys(one.row.test for one in about))}
+    grades, signs = np.empty((len(about), RULING_DRAWS), dtype=np.int64), np.empty((len(about), RULING_DRAWS), dtype=np.int64)
+    for n, one in enumerate(about):
+        weight = _BASE[one.grade] * np.exp(WEIGHT_SPREAD * weights[rows[one.row.id]])
+        grades[n] = 1 + (weight >= _MODERATE_FROM) + (weight >= _STRONG_FROM)
+        signs[n] = _SIGN[one.row.direction]
+        if one.margin is not None:
+            signs[n][readings[n] > one.margin] = 0
+        if one.bands is not None:
+            moved = one.bands + slips[n] - (slips[-1 - tests[one.row.test]] if one.looks > 1 else 0)
+            speaks_for = np.sign(one.bands) if signs[n][0] > 0 else -1 if one.part in PARTS_BY_CAUSE["strength"] else 1
+            signs[n] = np.where(moved * speaks_for > 0, 1, -1)
+    return grades, signs
+
+
+def _ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: Ints) -> Ints:
+    """Return the rank of the rule's ruling on a cause in each draw, as ``rulings.decide`` has it."""
+    import numpy as np
+
+    worst: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
+    for side in SIDES:
+        on_side: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
+        tests_for, strong_for = np.zeros(RULING_DRAWS, dtype=np.int64), np.zeros(RULING_DRAWS, dtype=np.bool_)
+        mattered = _mattered(about, [n for n, one in enumerate(about) if one.side in ("", side)], signs)
+        for part in parts:
+            own = [n for n, one in enumerate(about) if one.part == part and one.side in ("", side)]
+            decisive = grades[own] >= Grade.MODERATE.rank
+            speaks = decisive & (signs[own] > 0)
+            kilos = np.array([about[n].kg or 0.0 for n in own])[:, None]
+            heaviest = np.where(speaks, kilos, 0.0).max(axis=0, initial=0.0)
+            against = decisive & (signs[own] < 0) & ((heaviest == 0) | (kilos >= heaviest))
+            strong = grades[own] == Grade.STRONG.rank
+            many_for, many_against = (_tests(about, own, mask) for mask in (speaks, against))
+            any_for, any_against = speaks.any(axis=0), against.any(axis=0)
+            enough_for = ((speaks & strong).any(axis=0) | (many_for >= 2)) & _mattered(about, own, signs)
+            enough_against = (against & strong).any(axis=0) | (many_against >= 2)
+            tested = (signs[own] != 0)[[n for n, at in enumerate(own) if not about[at].row.hint]].any(axis=0)
+            other = np.where(tested, Ruling.TOO_CLOSE.rank, Ruling.NOT_TESTED.rank)
+            ruling = np.where(any_for & any_against, Ruling.TOO_CLOSE.rank,
+                              np.where(enough_for, Ruling.LIKELY.rank, np.where(enough_against, Ruling.RULED_OUT.rank, other)))
+            on_side = np.maximum(on_side, ruling)
+            tests_for = tests_for + np.where(any_against, 0, many_for)
+            strong_for = strong_for | ((speaks & strong).any(axis=0) & ~any_against)
+        worst = np.maximum(worst, np.where((strong_for | (tests_for >= 2)) & mattered, Ruling.LIKELY.rank, on_side))
+    return worst
+
+
+def _mattered(about: Sequence[Finding], own: Sequence[int], signs: Ints) -> Truths:
+    """Return in which draws nothing of these findings speaks of length, or a changed squat does, as ``rulings`` has it."""
+    import numpy as np
+
+    length = [n for n in own if about[n].part in PARTS_BY_CAUSE["length"]]
+    speaks = (signs[length] > 0) if length else np.zeros((0, RULING_DRAWS), dtype=np.bool_)
+    trials = np.array([about[n].row.trial for n in length], dtype=np.bool_)[:, None]
+    return np.asarray(~speaks.any(axis=0) | (speaks & trials).any(axis=0))
+
+
+def _tests(about: Sequence[Finding], own: Sequence[int], mask: Truths) -> Ints:
+    """Return in each draw from how many different tests the findings in a mask come."""
+    import numpy as np
+
+    names = [about[n].row.test for n in own]
+    found = [mask[[n for n, name in enumerate(names) if name == test]].any(axis=0) for test in dict.fromkeys(names)]
+    return np.sum(found, axis=0, dtype=np.int64) if found else np.zeros(RULING_DRAWS, dtype=np.int64)
+
+
+def share_words(share: float) -> str:
+    """Return a share in words, rounded down: "in 9 of 10"."""
+    return f"in {int(share * 10 + 1e-9)} of 10"

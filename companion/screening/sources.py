@@ -1,0 +1,129 @@
+"""What the numbers rest on: one frozen row each from ``sources.toml``, read and validated at import, and the answer to "why?".
+
+A constant that stands in the table is read from it by ``value`` and has no second copy in the code.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from datetime import date
+from pathlib import Path
+from typing import Any, Final, get_args
+
+from companion.screening.readings import MDC_FACTOR, Error, NumberFormat, SourceStanding, Threshold, metric
+
+WORDS_MOST: Final = 60
+"""The most words of an answer to "why?", and the most characters below: the limits of any message (choice)."""
+LETTERS_MOST: Final = 350
+OLD_AFTER_DAYS: Final = 730
+"""A row that was not checked for two years is old (choice)."""
+_UNSOURCED: Final = ("common practice", "choice", "memory")
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """One row: a value or several, what it is of, where it comes from, its standing, and what speaks against it.
+
+    ``says``: a sentence with {value}, or {low} and {high}. ``inches``: the value for readers of inches, where the rule is in
+    inches (0: converted). ``of``, ``n``, ``method``: who was measured, how many (0: not said) and how. ``checked``: the day the
+    row was last held against its source. ``topic``: what it is found under.
+    """
+
+    id: str
+    says: str
+    value: tuple[float, ...]
+    unit: str
+    standing: SourceStanding
+    topic: str
+    checked: date
+    source: str = ""
+    spread: str = ""
+    of: str = ""
+    n: int = 0
+    method: str = ""
+    against: str = ""
+    inches: float = 0.0
+
+    def old(self, today: date) -> bool:
+        """True if the row was last checked more than two years before ``today``."""
+        return (today - self.checked).days > OLD_AFTER_DAYS
+
+
+def read_sources(text: str) -> Mapping[str, Source]:
+    """Return the rows of a table in TOML by name. Raises ValueError, which names the row, for one that is not whole."""
+    return {name: _row(name, row) for name, row in tomllib.loads(text).items()}
+
+
+def _row(name: str, row: Mapping[str, Any]) -> Source:
+    known = {field.name for field in fields(Source)} - {"id"}
+    if wrong := row.keys() - known:
+        raise ValueError(f"{name}: {', '.join(sorted(wrong))} is no field of a source")
+    if missing := {"says", "value", "unit", "standing", "topic", "checked"} - row.keys():
+        raise ValueError(f"{name}: {', '.join(sorted(missing))} is missing")
+    if row["standing"] not in get_args(SourceStanding):
+        raise ValueError(f"{name}: {row['standing']} is no standing")
+    numbers = row["value"] if isinstance(row["value"], list) else [row["value"]]
+    if not numbers or not all(isinstance(number, float) for number in numbers):
+        raise ValueError(f"{name}: the value must be one number or several, with a decimal point")
+    if not isinstance(row["checked"], date):
+        raise ValueError(f"{name}: checked must be a date")
+    if row["standing"] not in _UNSOURCED and not any(sign.isdigit() for sign in row.get("source", "")):
+        raise ValueError(f"{name}: a {row['standing']} value needs a source with year and page")
+    made = Source(**{**row, "id": name, "value": tuple(numbers)})
+    words = why(made)
+    if len(words.split()) > WORDS_MOST or len(words) > LETTERS_MOST:
+        raise ValueError(f"{name}: its why has {len(words.split())} words and {len(words)} characters")
+    return made
+
+
+def why(row: Source, show: NumberFormat = metric) -> str:
+    """Return the answer to "why?": the value, its standing and source, who was measured, and what speaks against it."""
+    low, high = (_shown(row, number, show) for number in (row.value[0], row.value[-1]))
+    said = row.says.format(value=low, low=low, high=high)
+    who = ", ".join(filter(None, (row.of, f"{row.n:,} people" if row.n else "", row.method)))
+    return " ".join(filter(None, (
+        said, _STANDING[row.standing].format(source=f": {row.source}" if row.source else ""), f"Range: {row.spread}." if row.spread else "",
+        f"Measured: {who}." if who else "", f"But: {row.against}" if row.against else "")))
+
+
+_STANDING: Final[dict[SourceStanding, str]] = {
+    "read": "Published{source}.", "second-hand": "Published, second-hand{source}.", "memory": "From memory{source}.",
+    "common practice": "Common practice, no study{source}.", "choice": "Our own cautious choice{source}."}
+
+
+def _shown(row: Source, number: float, show: NumberFormat) -> str:
+    if row.inches and show(1.0, row.unit).endswith(" in"):
+        return f"{row.inches:g} in"
+    if row.unit in ("cm", "kg"):
+        return show(number, row.unit)
+    return f"{number:g}°" if row.unit == "deg" else f"{number:g} {row.unit}".strip()
+
+
+SOURCES: Final = read_sources((Path(__file__).parent / "sources.toml").read_text("utf-8"))
+
+
+def value(name: str) -> float:
+    """Return the one number of a row. Raises KeyError for a row there is not, ValueError for one of several numbers."""
+    (number,) = SOURCES[name].value
+    return number
+
+
+def sources_on(topic: str) -> tuple[Source, ...]:
+    """Return the rows of a topic, in the table's order."""
+    return tuple(row for row in SOURCES.values() if row.topic == topic)
+
+
+def sourced_line(name: str, words: str, test: str) -> Threshold:
+    """Return a row as a line that readings of a test are compared with; ``words`` name the line."""
+    row = SOURCES[name]
+    return Threshold(words, test, value(name), row.unit, row.source or "rule of thumb", row.standing, row.inches)
+
+
+def sourced_error(name: str, test: str, method: str, *, mdc: bool = False) -> Error:
+    """Return a row as the measurement error of a test by a method; ``mdc``: the row is the MDC95 of single readings, not the SEM."""
+    row = SOURCES[name]
+    source = ", ".join(filter(None, (row.source, row.of)))
+    sem = value(name) / (MDC_FACTOR if mdc else 1)
+    return Error(test, method, sem, row.unit, source or "the larger of the passive raise", row.standing)

@@ -1,0 +1,131 @@
+"""Best squat: the change that moved the rounding, checked: plain, changed, plain, changed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date, timedelta
+
+from companion.conversation.condition import Fact, Facts, Value, fact
+from companion.conversation.effects import Find, Remind
+from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
+from companion.conversation.kinds import Option, choice
+from companion.language.units import IMPERIAL, METRIC
+from companion.screening.limits import Work
+from companion.screening.pairs import look_of
+from companion.screening.screen import screen_from
+from companion.screening.setups import NAMES, Checked, called, checked, parts, rank_of, start_words
+from flows.outcome_facts import showing
+from flows.shared import BANDS, SCORED, SHARP, SQUAT, limited
+
+SET_UP_AMOUNTS = {METRIC: {"rise": "2 cm", "weight": "2 to 5 kg"}, IMPERIAL: {"rise": "an inch", "weight": "5 to 10 lb"}}
+STARTS = choice(Option("no", "Not at all", ("no", "none", "nowhere", "never", "stayed flat")), *BANDS.choices,
+                Option("cant_tell", "Can't tell", ("not sure", "don't know", "no idea", "unsure", "idk")))
+FOUR_SETS = ("plain_1", "changed_1", "plain_2", "changed_2")
+
+
+def change_facts(known: Known) -> dict[str, Value]:
+    """Return the set-up to check: its words and cautions, and where the rounding started with and without it in the squat look."""
+    change = str(known.facts.get("setup.proposed", "none"))
+    if not parts(change):
+        return {"change": "none"}
+    amounts = SET_UP_AMOUNTS[str(known.facts.get("welcome.units", METRIC))]
+    look = look_of(screen_from(known.answers()))
+    said = called(change, showing(known))
+    facts: dict[str, Value] = {
+        "change": change, "words": said, "how": ", and ".join(one.say for one in parts(change)).format(**amounts),
+        "care": " ".join(dict.fromkeys(one.caution for one in parts(change))), "view": change.split("+")[0],
+        "tomorrow": (date.fromisoformat(str(known.facts["today"])) + timedelta(days=1)).isoformat()}
+    seen = {name: rank for name in ("plain", "again", change) if (rank := look.start(name) if "+" not in name else None) is not None}
+    facts |= {f"look_{'changed' if name == change else name}": float(rank) for name, rank in seen.items()}
+    return facts | {"look_words": f" ({start_words(seen['plain'])}, to {start_words(seen[change])})"
+                    if change in seen and "plain" in seen else ""}
+
+
+def compared(got: Facts) -> Checked | None:
+    """Return what the squats so far show; None while a plain or a changed one is missing or could not be told."""
+    ranks = {name: rank_of(str(got.get(name, ""))) for name in FOUR_SETS}
+    if None in ranks.values():
+        return None
+    before = {name: int(float(got[name])) for name in ("look_plain", "look_again", "look_changed") if name in got}
+    plain = [rank for name, rank in (*ranks.items(), *before.items()) if "plain" in name or "again" in name]
+    changed = [rank for name, rank in (*ranks.items(), *before.items()) if "changed" in name]
+    return checked([rank for rank in plain if rank is not None], [rank for rank in changed if rank is not None])
+
+
+def result_of(got: Facts, side: str) -> Value | None:
+    """Return "gain" if the set-up counts, "none" if it does not; None if it can't be told."""
+    found = compared(got)
+    return None if found is None else "gain" if found.counts else "none"
+
+
+def luck_of(got: Facts, side: str) -> Value:
+    """Return "yes" if the first changed squat already rounds no later than the plain one: then it was luck."""
+    plain, changed = (rank_of(str(got.get(name, ""))) for name in ("plain_1", "changed_1"))
+    return "yes" if plain is not None and changed is not None and changed <= plain else "no"
+
+
+def _start(way: Callable[[list[int]], int], *names: str) -> Callable[[Facts, str], Value | None]:
+    """Return the function that names the start of rounding in some of the squats, "no" for none."""
+    def of(got: Facts, side: str) -> Value | None:
+        ranks = [rank_of(str(got.get(name, ""))) for name in names]
+        told = [rank for rank in ranks if rank is not None]
+        return str(STARTS.options[1 + way(told)].value if way(told) < len(BANDS.choices) else "no") if len(told) == len(names) else None
+
+    return of
+
+
+STARTS_AT = tuple(option.value for option in STARTS.options[:-1])
+PROPOSED = fact("change").one_of(*NAMES)
+RESULT = Fact("result", values=("gain", "none"), of=result_of)
+LUCK = Fact("luck", values=("yes", "no"), of=luck_of)
+CHANGED_START = Fact("start", values=STARTS_AT, of=_start(min, "changed_1", "changed_2"))
+PLAIN_START = Fact("plain", values=STARTS_AT, of=_start(min, "plain_1", "plain_2"))
+AT_FRONT = fact("front").one_of("hip", "knee")
+NO_GAIN = RESULT.is_("none")
+GAINED = RESULT.is_("gain") & fact("front").is_("no")
+SAID_SO = "That was luck, then: the second time it rounds no later than the plain squat. Your plain set-up stands."
+
+
+FLOW = Flow(
+    "best_squat", version=1, title="Best squat", command=("my best squat", "set up", "setup", "check the change"),
+    gates=(*SQUAT, limited(Work.SQUAT), *SCORED, Gate(~fact("setup.proposed").one_of(*NAMES),
+                                 "No single change has moved where your back rounds, so there is no set-up to check. Say “squat look” to "
+                                 "try the changes.")),
+    at_start=change_facts,
+    facts=(Fact("change", values=(*NAMES, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
+    steps=(
+        Ask("go", "What moved the rounding most for the least fuss: {words}{look_words}. Once may be luck, so I would check it: plain, "
+            "changed, plain, changed, three squats each. About 4 minutes. Now?", choice(
+                ("now", "Check it now", "yes", "now", "ok", "ready"), ("later", "Another day", "no", "later", "not now")),
+            only_if=PROPOSED, then=(Jump(~fact("go").is_("now"), say="All right. Say “best squat” on another day."),)),
+        Ask("plain_1", "Plain, as you always squat: three squats, seen from the side. Where does the lower back start to round?", STARTS,
+            caution=SHARP, picture="squat_bands"),
+        Ask("changed_1", "Now changed: {how}. Three squats, all else as usual. Where does it start to round?", STARTS, caution="{care}",
+            picture="squat_{view}", then=(Jump(LUCK.is_("yes"), "front", SAID_SO),)),
+        Ask("plain_2", "Plain again, nothing changed: three squats. Where does it start?", STARTS, caution=SHARP),
+        Ask("changed_2", "And changed once more: {words}. Three squats. Where does it start?", STARTS, caution="{care}"),
+        Ask("front", "With the change: a pinch or an ache at the front of a hip or a knee?", choice(
+            ("no", "No"), ("hip", "Front of the hip", "hip", "groin"), ("knee", "Front of the knee", "knee"),
+            ("pain", "Something hurt", "yes", "it hurt", "hurt")), safety=True),
+        Run("pain", fact("front").is_("pain")),
+        Do(Find("setup.pinch", "{front}", "a pinch or ache at the front, with the set-up", "{words}"), AT_FRONT),
+        Do(Find("setup.out", "{change}", "it brought a pinch or an ache", "{words}"), AT_FRONT | fact("front").is_("pain")),
+        Do(Find("setup.state", "out", "it brought a pinch or an ache", "{words}"), AT_FRONT | fact("front").is_("pain")),
+        Tell("Then this set-up is not for you: {words} brought a pinch or an ache, and no depth is worth that.", AT_FRONT),
+        Do(Find("setup.change", "{change}", "plain, changed, plain, changed (choice)", "{words}: the rounding starts at {start:words}, "
+           "both times; plain at {plain:words}"), GAINED),
+        Do(Find("setup.start", "{start}", "the earlier of two squats with the set-up", "{words}"), GAINED),
+        Do(Find("setup.plain", "{plain}", "the earlier of two plain squats", "{words}"), GAINED),
+        Do(Find("setup.state", "waits", "until the next morning shows no pinch or pain", "{words}"), GAINED),
+        Do(Remind("setup", "setup_morning", "{tomorrow}", hour=9), GAINED),
+        Tell("It held both times: with {words} the rounding starts later, beyond what your repeats differ by. Tomorrow morning I ask "
+             "whether anything aches; if not, that is your squat for now.", GAINED, must_arrive=True),
+        Do(Find("setup.state", "", "the change did not hold in the check", "{words}"), RESULT.is_("none") & fact("front").is_("no")),
+        Do(Find("setup.luck", "{change}", "the change did not hold in the check, so its first trial does not count", "{words}"),
+           NO_GAIN | LUCK.is_("yes")),
+        Tell("Checked: no gain beyond what your own repeats differ by. So no set-up is better than your plain one, and that is an answer "
+             "too.", RESULT.is_("none") & fact("front").is_("no")),
+        Tell("That could not be told apart. Film from the side shows it best; say “best squat” to check again.",
+             ~RESULT.known & fact("front").is_("no") & LUCK.is_("no")),
+    ),
+)

@@ -1,0 +1,68 @@
+"""Clearance: a clinician has cleared somebody, who and when; what they were cleared for no longer holds."""
+
+from companion.conversation.condition import Fact, fact
+from companion.conversation.effects import Alert, Find, Remind
+from companion.conversation.flow import Ask, Do, Flow, Run, Tell
+from companion.conversation.kinds import Words, YesNo, choice
+from companion.conversation.policy import Policy
+from flows.limit_facts import (
+    clearance_facts,
+    cleared_to_load,
+    cleared_words,
+    end_left,
+    kilos_left,
+    left_words,
+    limits_left,
+    sets_limit,
+    until_asked_again,
+)
+from flows.limits import STANDING, YES_NO
+from flows.safety_check import TOLD
+from flows.shared import WELCOMED
+
+WAITS, STAND = Fact("waits", values=YES_NO), Fact("stand", values=YES_NO)
+TO_LOAD, LIMITED = Fact("to_load", values=YES_NO, of=cleared_to_load), Fact("limits_set", values=YES_NO, of=sets_limit("limits"))
+ASKS, YES = WAITS.is_("yes"), fact("right").is_("yes")
+PREGNANT = fact("safety.pregnant").one_of("yes", "unsure") | fact("safety_check.pregnant").one_of("yes", "unsure")
+CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
+_CLINICIAN = r"(?:physio\w*|physical therapist|doctor|doc|gp|surgeon|consultant|clinician|specialist|cardiologist|midwife|hospital|dr \w+)"
+
+FLOW = Flow(
+    "clearance", version=1, title="I was cleared", policy=Policy.FOLLOW_UP, gates=(WELCOMED,), at_start=clearance_facts,
+    command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
+    sentences=(rf"(?P<asked>(?:so |ok |hey )?(?:my |the |our )?{_CLINICIAN}(?: has| have|'s)? (?:just |now |finally |fully )*(?:cleared me|"
+               r"gave me the all clear|given me the all clear|said i'm cleared)\b.*)",
+               r"(?P<asked>(?:i'm|i am|i've been|i have been|i was|i got|got|been|finally|now|fully|just|officially|today| )*cleared "
+               r"(?:by|to|for)\b.*)"),
+    facts=(WAITS, STAND, TO_LOAD, LIMITED, Fact("before", values=STANDING), Fact("for_read", values=("lifting", "squats")),
+           Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left), Fact("left_words", of=left_words),
+           Fact("kilos", values=("60",), of=kilos_left), Fact("end", values=("2026-03-16",), of=end_left),
+           Fact("cleared_until", of=until_asked_again)),
+    steps=(
+        Tell("Good to hear. Nothing here waits for a clearance just now.", ~ASKS),
+        Ask("cleared_at", "Good to hear. Who cleared you, and when?", Words(limit=120, example_text="my physio, yesterday"), safety=True,
+            free=True, signs=TOLD, only_if=ASKS),
+        Ask("cleared_for", "What stood: {limit.words}. What were you cleared for?", choice(
+            ("all", "Everything", "all", "training"), ("lifting", "Lifting weights", "lifting", "weights"),
+            ("squats", "Squats", "squatting"), ("bending", "Bending"), ("stretching", "Stretching", "stretches")), safety=True,
+            only_if=ASKS & STAND.is_("yes") & ~fact("for_read").known),
+        Ask("right", "I understand: cleared for {cleared_words}. By whom and when: {cleared_at}. Is that right?",
+            YesNo(yes="Yes, that is right", no="No"), safety=True, only_if=ASKS),
+        Do(Find("safety.limits", "{left}", "cleared by a clinician", "{cleared_at}"), YES & STAND.is_("yes")),
+        Do(Find("load.told", "{kilos}", "a clinician's limit"), YES & STAND.is_("yes")),
+        Do(Remind("limit", "limit_over", ""), YES & ~fact("end").known),
+        Do(Remind("limit", "limit_over", "{end}"), YES & fact("end").known),
+        Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months", "{cleared_at}"),
+           YES & TO_LOAD.is_("yes") & fact("cleared_until").known),
+        Do(Find("safety.body_first", "no", "cleared by a clinician", "{cleared_at}"), YES & TO_LOAD.is_("yes") & ~PREGNANT),
+        Do(Alert("", "was cleared for {cleared_words}. By whom and when: {cleared_at}"), YES),
+        Ask("limits", "Did they set any new limits? If not, type “none”.",
+            Words(limit=200, example_text="nothing over 40 kg for a month", tried=("none",)),
+            safety=True, free=True, signs=TOLD, only_if=YES),
+        Run("limits", YES & LIMITED.is_("yes"), asked="{limits}"),
+        Tell("Then nothing changes. Say “cleared” when it is clear.", ASKS & ~YES),
+        Tell("What still stands: {left_words}.", YES & fact("left_words").known),
+        Tell("Noted. A new safety check opens the rest: say “safety check”.", YES & CHECK_NEXT),
+        Tell("Noted. That no longer stands in your way here. Begin lighter than before.", YES & ~CHECK_NEXT & ~fact("left_words").known),
+    ),
+)

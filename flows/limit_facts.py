@@ -1,0 +1,250 @@
+"""Facts of the conversations about a clinician's limits: what was read, what was tapped, what stands then."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from typing import Final
+
+from companion.conversation.condition import Facts, Value
+from companion.conversation.flow import Known
+from companion.conversation.moves import SAID_MOST
+from companion.language.limits import CLEARED, ToldLimit, parts_named, read_limit, sets_none
+from companion.language.units import METRIC, shown
+from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
+from companion.screening.readings import NumberFormat
+from flows.safety_facts import CLEARED_FOR
+
+LIMITS: Final = "safety.limits"
+ASKED_AGAIN: Final = timedelta(days=7)
+"""After this a limit is asked about again where somebody is not sure whether it is over; our choice."""
+
+WHO: Final = {"doctor": "a doctor", "physio": "a physiotherapist", "surgeon": "a surgeon", "other": "somebody else"}
+_PICKS: Final = ("what", "also", "also_2")
+
+
+def show_in(units: object) -> NumberFormat:
+    """Return the number format of a system of units."""
+    return lambda value, unit: shown(value, unit, str(units or METRIC))
+
+
+def _show(got: Facts) -> NumberFormat:
+    return show_in(got.get("welcome.units"))
+
+
+def _today(got: Facts) -> date:
+    return date.fromisoformat(str(got["today"]))
+
+
+# what was told ----------------------------------------------------------------------------------------------
+
+
+def limit_facts(known: Known) -> dict[str, Value]:
+    """Return what a telling of limits begins with: the words it was begun with, unless they may have been cut, what stands, the day and
+    the units they are meant in."""
+    facts: dict[str, Value] = {"before": str(known.facts.get(LIMITS, "")), "on": date.fromisoformat(str(known.facts["today"])).isoformat(),
+                               "units": str(known.facts.get("welcome.units", METRIC))}
+    facts["stand"] = "yes" if facts["before"] else "no"
+    said, cut = known.asked.strip(), len(known.asked) == SAID_MOST
+    return facts | ({"cut": "yes"} if cut else {"given": said} if said else {})
+
+
+def _words(got: Facts) -> str:
+    return str(got.get("words", got.get("given", "")))
+
+
+def _told(got: Facts) -> ToldLimit:
+    return read_limit(_words(got), date.fromisoformat(str(got["on"])), str(got.get("units", METRIC)))
+
+
+def how_read(got: Facts, side: str) -> Value:
+    """Return "all" where the words were understood, "none" where they say that there is no limit, else "part"."""
+    told = _told(got)
+    return "none" if told.none else "all" if told.read else "part"
+
+
+def end_read(got: Facts, side: str) -> Value:
+    """Return "yes" if the words say until when."""
+    return "yes" if _told(got).until else "no"
+
+
+def who_read(got: Facts, side: str) -> Value:
+    """Return "yes" if the words say who said so."""
+    return "yes" if _told(got).by else "no"
+
+
+def _limit(got: Facts) -> Limit:
+    """Return the limit as told so far: what was tapped stands in place of what was read."""
+    told, picks = _told(got), [str(pick) for key in _PICKS if (pick := got.get(key)) is not None]
+    kg = told.kg
+    if picks:
+        parts = {LimitPart(pick) for pick in picks if pick in {part.value for part in LimitPart}}
+        if "stretching" in picks:
+            which = str(got.get("which", "all"))
+            parts |= set(STRETCHES) if which == "all" else {LimitPart(which)}
+        kilos = got.get("kg")
+        kg = kilos if isinstance(kilos, float) and "kg" in picks else None
+    else:
+        parts = set(map(LimitPart, told.parts))
+        if not told.read:
+            parts.add(LimitPart.OTHER)
+    end = str(got.get("until") or told.until)
+    return Limit(frozenset(parts), kg, date.fromisoformat(end) if end not in ("", CLEARED) else None,
+                 WHO.get(str(got.get("by")), told.by), _words(got)[:WORDS_MOST])
+
+
+def _with(limits: LimitsTold, new: Limit) -> LimitsTold:
+    """Return what stands with a new limit; one it says again, in these words or with all its parts, is replaced."""
+    kept = (one for one in limits if one.words != new.words and not (
+        one.parts <= new.parts and (one.kg is None or new.kg is not None)))
+    return *kept, new
+
+
+def _before(got: Facts) -> LimitsTold:
+    return () if got.get("now") == "wrong" else limits_in(got.get("before"))
+
+
+def limits_open(got: Facts, side: str) -> Value:
+    """Return what stands until the questions are answered: the words as they are, which close everything that moves."""
+    return as_text((*limits_in(got.get("before")), Limit(frozenset((LimitPart.OTHER,)), words=_words(got)[:WORDS_MOST])))
+
+
+def limits_then(got: Facts, side: str) -> Value:
+    """Return what stands once this limit is told."""
+    return as_text(_with(_before(got), _limit(got)))
+
+
+def limits_kept(got: Facts, side: str) -> Value:
+    """Return what stands where no limit was told."""
+    return as_text(_before(got))
+
+
+def understood(got: Facts, side: str) -> Value:
+    """Return the limit told, in words."""
+    return _limit(got).said(_show(got))
+
+
+def kilos_then(got: Facts, side: str) -> Value:
+    """Return the most to lift once this limit is told, in kg; "" for no number."""
+    return _kilos(_with(_before(got), _limit(got)))
+
+
+def end_then(got: Facts, side: str) -> Value | None:
+    """Return the next date on which a limit is asked about; None where none has a date."""
+    return _next_end(_with(_before(got), _limit(got)))
+
+
+def _kilos(limits: LimitsTold) -> str:
+    most = most_kg(limits)
+    return "" if most is None else f"{most:g}"
+
+
+def _next_end(limits: LimitsTold) -> str | None:
+    return min((one.until.isoformat() for one in limits if one.until), default=None)
+
+
+# when its date has come -------------------------------------------------------------------------------------
+
+
+def over_facts(known: Known) -> dict[str, Value]:
+    """Return the limits whose date has come, and the rest."""
+    limits, today = limits_in(known.facts.get(LIMITS)), date.fromisoformat(str(known.facts["today"]))
+    due = tuple(one for one in limits if one.due(today))
+    return {"before": as_text(limits), "due": "yes" if due else "no", "due_words": words_of(due, show_in(known.facts.get("welcome.units")))}
+
+
+def _after(got: Facts) -> LimitsTold:
+    """Return what stands after the question: "not sure" keeps a limit and asks again, "still on" until the date given then."""
+    limits, today, answer = limits_in(got.get("before")), _today(got), got.get("over")
+    if answer == "over":
+        return tuple(one for one in limits if not one.due(today))
+    end = str(got.get("until", CLEARED)) if answer == "still" else (today + ASKED_AGAIN).isoformat()
+    until = None if end == CLEARED else date.fromisoformat(end)
+    return tuple(Limit(one.parts, one.kg, until, one.by, one.words) if one.due(today) else one for one in limits)
+
+
+def limits_after(got: Facts, side: str) -> Value:
+    """Return what stands after the question whether a limit is over."""
+    return as_text(_after(got))
+
+
+def kilos_after(got: Facts, side: str) -> Value:
+    """Return the most to lift after it, in kg; "" for no number."""
+    return _kilos(_after(got))
+
+
+def end_after(got: Facts, side: str) -> Value | None:
+    """Return the next date on which a limit is asked about after it; None where none has a date."""
+    return _next_end(_after(got))
+
+
+# a clearance ------------------------------------------------------------------------------------------------
+
+_CLEARED_FOR: Final = {"all": frozenset(LimitPart), "lifting": frozenset((LimitPart.LOAD,)), "squats": frozenset((LimitPart.SQUATS,)),
+                       "bending": frozenset((LimitPart.BENDING,)), "stretching": frozenset(STRETCHES)}
+_FOR_WORDS: Final = {"all": "everything", "lifting": "lifting weights"}
+
+
+def clearance_facts(known: Known) -> dict[str, Value]:
+    """Return what stands before a clearance, and what the words it was begun with clear."""
+    limits, said = limits_in(known.facts.get(LIMITS)), known.asked
+    facts: dict[str, Value] = {"before": as_text(limits), "stand": "yes" if limits else "no"}
+    waits = str(known.facts.get("safety.level", "go")) in ("clinician", "same_day", "emergency") or (
+        known.facts.get("safety.body_first") == "yes")
+    facts["waits"] = "yes" if limits or waits else "no"
+    named = {LimitPart(one) for one in parts_named(said)}
+    read = next((name for name, parts in _CLEARED_FOR.items() if name != "all" and named == parts), "")
+    return facts | ({"for_read": read} if read else {})
+
+
+def _for(got: Facts) -> str:
+    return str(got.get("cleared_for", got.get("for_read", "all")))
+
+
+def cleared_words(got: Facts, side: str) -> Value:
+    """Return what somebody was cleared for, in words."""
+    return _FOR_WORDS.get(_for(got), _for(got))
+
+
+def cleared_to_load(got: Facts, side: str) -> Value:
+    """Return "yes" if weights are cleared."""
+    return "yes" if _for(got) in ("all", "lifting") else "no"
+
+
+def _left(got: Facts) -> LimitsTold:
+    name = _for(got)
+    return without(limits_in(got.get("before")), _CLEARED_FOR[name], load=name in ("all", "lifting"))
+
+
+def limits_left(got: Facts, side: str) -> Value:
+    """Return what stands after the clearance."""
+    return as_text(_left(got))
+
+
+def left_words(got: Facts, side: str) -> Value | None:
+    """Return what stands after the clearance, in words; None for nothing."""
+    return words_of(_left(got), _show(got)) or None
+
+
+def kilos_left(got: Facts, side: str) -> Value:
+    """Return the most to lift after the clearance, in kg; "" for no number."""
+    return _kilos(_left(got))
+
+
+def end_left(got: Facts, side: str) -> Value | None:
+    """Return the next date on which a limit is asked about; None where none has a date."""
+    return _next_end(_left(got))
+
+
+def until_asked_again(got: Facts, side: str) -> Value | None:
+    """Return the date until which a clearance counts; None where it was not confirmed."""
+    return (_today(got) + CLEARED_FOR).isoformat() if got.get("right") == "yes" else None
+
+
+def sets_limit(key: str) -> Callable[[Facts, str], Value]:
+    """Return a fact's function: "yes" where an answer in words sets a limit, or may."""
+    def of(got: Facts, side: str) -> Value:
+        said = got.get(key)
+        return "no" if said is None or sets_none(str(said)) else "yes"
+
+    return of

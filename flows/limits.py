@@ -1,0 +1,115 @@
+"""Limits: what a clinician told somebody to leave out, by whom and until when; said back in one line before it counts."""
+
+from companion.conversation.condition import Fact, fact
+from companion.conversation.day_kinds import LimitEnd
+from companion.conversation.effects import Alert, Find, Remind
+from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
+from companion.conversation.kinds import Option, Words, YesNo, choice
+from companion.conversation.number_kinds import Number
+from companion.conversation.policy import Policy
+from flows.limit_facts import (
+    end_read,
+    end_then,
+    how_read,
+    kilos_then,
+    limit_facts,
+    limits_kept,
+    limits_open,
+    limits_then,
+    understood,
+    who_read,
+)
+from flows.safety_check import TOLD
+from flows.shared import WELCOMED
+
+YES_NO = ("yes", "no")
+SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 kg until they clear me, said my physio",
+        "no squats, said my doctor", "no bending", "take it easy", "take it easy for two weeks", "none")
+"""Examples of what may be said: with and without an end and who said so; part of it unread; no limit."""
+GIVEN = Fact("given", values=SAID)
+STAND, CUT = Fact("stand", values=YES_NO), Fact("cut", values=("yes",))
+READ = Fact("read", values=("all", "part", "none"), of=how_read)
+END_READ, WHO_READ = Fact("end_read", values=YES_NO, of=end_read), Fact("who_read", values=YES_NO, of=who_read)
+STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a doctor", "words": "no weights"}]',
+            '[{"parts": ["squats", "stretch_hip"], "kg": 60.0, "until": "", "by": "", "words": "no squats"}]')
+"""Examples of what may stand."""
+
+WHAT = (("load", "No weights", "weights", "no weight", "lifting", "no lifting"),
+        ("kg", "Nothing over a weight", "a weight", "nothing over"),
+        ("squats", "No squats", "squats", "squatting"), ("bending", "No bending", "bending"), ("stretching", "No stretching", "stretching"),
+        ("training", "No training at all", "training", "everything", "all", "rest"), ("other", "Something else", "other"))
+NOW, WRONG = fact("now"), fact("right").is_("no")
+TELLS = ~NOW.one_of("fine", "cleared")
+SOME = TELLS & ~READ.is_("none")
+TAPPED_PARTS = SOME & (READ.is_("part") | WRONG)
+PICKED = {name: fact("what").is_(name) | fact("also").is_(name) | fact("also_2").is_(name) for name in ("kg", "stretching")}
+MORE = fact("what").known & ~fact("what").one_of("none", "training", "other")
+SETS_LIMIT = SOME & ~fact("what").is_("none")
+DONE = SETS_LIMIT & fact("right").is_("yes")
+TOLD_SO_FAR = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & (fact("given").known | fact("words").known))
+"""Until it is answered, the words close everything that moves."""
+
+
+def _also(key: str, *before: str) -> Ask:
+    """Return the question for one thing more; what was named already is not offered again."""
+    rest = [Option(value, label, tuple(more), only_if=~fact("what").is_(value) & ~fact("also").is_(value) if len(before) > 1
+                   else ~fact("what").is_(value)) for value, label, *more in WHAT[:-2]]
+    asked = MORE if len(before) == 1 else MORE & fact("also").known & ~fact("also").is_("enough")
+    return Ask(key, "Anything else that you were told to leave out?", choice(
+        Option("enough", "That is all", ("no", "nothing", "all", "done")), *rest), safety=True, only_if=TAPPED_PARTS & asked)
+
+
+FLOW = Flow(
+    "limits", version=1, title="My limits", policy=Policy.FOLLOW_UP, gates=(WELCOMED,), at_start=limit_facts,
+    command=("limit", "limits", "a limit", "restriction", "restrictions", "my restrictions"),
+    sentences=(r"(?:i have |i've got |i got )?(?:a |my )?(?:new )?(?:limit|restriction)s?(?: is|:)? "
+               r"(?P<asked>(?:no|nothing|not|max|only|at most) .+)",
+               r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
+               r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
+               r"above \d+|heavier than).* (?:for|until|till) .+)"),
+    facts=(GIVEN, STAND, CUT, READ, END_READ, WHO_READ, Fact("before", values=STANDING), Fact("open", values=STANDING, of=limits_open),
+           Fact("then", values=STANDING, of=limits_then), Fact("kept", values=STANDING, of=limits_kept), Fact("understood", of=understood),
+           Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then)),
+    parked="All right. Until you have told me, I take it that nothing that moves is allowed. Say “my limits” to go on.",
+    steps=(
+        Ask("now", "What stands: {limit.words}. What about it?", choice(
+            ("new", "There is a new one", "new", "another", "add"), ("wrong", "It is not right", "wrong", "not right", "change"),
+            ("cleared", "I was cleared", "cleared", "over"), ("fine", "Leave it", "fine", "nothing", "ok")), safety=True,
+            only_if=STAND.is_("yes") & ~fact("given").known & ~CUT.known),
+        Run("clearance", NOW.is_("cleared")),
+        TOLD_SO_FAR,
+        Ask("words", "What were you told to leave out, until when, and by whom? A few words.",
+            Words(limit=200, example_text="my physio said no weights and no bending for three weeks", tried=SAID), safety=True, free=True,
+            signs=TOLD, only_if=TELLS & ~fact("given").known),
+        TOLD_SO_FAR,
+        Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
+            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),
+        _also("also", "what"),
+        _also("also_2", "what", "also"),
+        Ask("kg", "Nothing above how many {unit}?", Number("kg", 1, 500, usual=(1, 300), example_value=40), safety=True,
+            only_if=TAPPED_PARTS & PICKED["kg"]),
+        Ask("which", "No stretching of what?", choice(
+            ("all", "Nothing at all", "all", "everything"), ("stretch_hip", "Hips", "hip"),
+            ("stretch_hamstrings", "Hamstrings", "hamstring"), ("stretch_calf", "Calves", "calf")),
+            safety=True, only_if=TAPPED_PARTS & PICKED["stretching"]),
+        Ask("until", "Until when? Tap, or type a date.", LimitEnd(), safety=True, only_if=SETS_LIMIT & (END_READ.is_("no") | WRONG)),
+        Ask("by", "Who told you?", choice(
+            ("doctor", "A doctor", "doctor", "gp"), ("physio", "A physiotherapist", "physio"), ("surgeon", "A surgeon", "surgeon"),
+            ("other", "Somebody else", "other")), safety=True, only_if=SETS_LIMIT & (WHO_READ.is_("no") | WRONG)),
+        Ask("right", "I understand: {understood}. Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"), safety=True,
+            only_if=SETS_LIMIT, then=(Jump(WRONG, "what"),)),
+        Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
+        Do(Find("safety.limits", "{kept}", "no limit was set"), TELLS & ~SETS_LIMIT),
+        Do(Find("load.told", "{kilos}", "a clinician's limit"), DONE),
+        Do(Remind("limit", "limit_over", ""), DONE & ~fact("end").known),
+        Do(Remind("limit", "limit_over", "{end}"), DONE & fact("end").known),
+        Do(Alert("", "was told by a clinician: {understood}"), DONE),
+        Do(Alert("", "took a limit back: it is no longer, or never was"), TELLS & ~SETS_LIMIT & NOW.is_("wrong")),
+        Tell("Noted. I keep to it in everything here, and a coach of yours sees it. On its date I ask whether it is over.",
+             DONE & fact("end").known, must_arrive=True),
+        Tell("Noted. I keep to it in everything here, and a coach of yours sees it. Once somebody has cleared you, say “cleared”.",
+             DONE & ~fact("end").known, must_arrive=True),
+        Tell("Good: no limit, then.", TELLS & ~SETS_LIMIT),
+        Tell("It stays as it is.", NOW.is_("fine")),
+    ),
+)

@@ -1,0 +1,46 @@
+"""The morning after a set-up was tried: did it leave a pinch, an ache or pain? If not, it becomes the squat for now."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import Value, fact
+from companion.conversation.effects import Find
+from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Offer, Run, Tell
+from companion.conversation.kinds import choice
+from companion.conversation.policy import Policy
+from companion.screening.setups import SetUp, called, rank_of
+from flows.outcome_facts import concluded, showing
+from flows.shared import WELCOMED
+
+
+def morning_facts(known: Known) -> dict[str, Value]:
+    """Return the set-up in words, and the depth it gives if the morning is free of pain."""
+    change = str(known.facts.get("setup.change", ""))
+    setup = SetUp(change, rank_of(str(known.facts.get("setup.start", ""))), rank_of(str(known.facts.get("setup.plain", ""))))
+    told = concluded(known, setup)[1]
+    return {"words": called(change, showing(known)), "keep": told.keep.value if told.keep else "", "keep_words": told.keep_words,
+            **({"setup_words": told.setup_words} if told.setup_words else {})}
+
+
+FINE = fact("how").is_("no")
+
+FLOW = Flow(
+    "setup_morning", version=1, title="The morning after a new set-up", policy=Policy.FOLLOW_UP, command=None,
+    gates=(WELCOMED, Gate(~fact("setup.state").is_("waits"), "No set-up waits for an answer.")), at_start=morning_facts,
+    invite="Yesterday you tried a new way to squat. How are back, hips and knees this morning?",
+    invites=(Offer("How they are", "setup_morning"),),
+    steps=(
+        Ask("how", "After yesterday's squats with {words}: anything in back, hips or knees this morning that was not there before?", choice(
+            ("no", "Nothing", "fine", "good", "all good", "none"), ("ache", "A pinch or an ache", "ache", "pinch", "a bit"),
+            ("pain", "Pain", "yes", "it hurts", "hurts")), safety=True),
+        Do(Find("setup.state", "good", "no pinch or pain in the squats or the morning after", "{words}"), FINE),
+        Do(Find("setup.state", "out", "a pinch, an ache or pain the morning after", "{words}"), ~FINE),
+        Do(Find("setup.out", "{setup.change}", "a pinch, an ache or pain the morning after", "{words}"), ~FINE),
+        Do(Find("depth.keep", "{keep}", "one band above where the rounding starts with the set-up (choice)", "{keep_words}"),
+           FINE & fact("keep").one_of("well_above", "a_little_above", "parallel", "below")),
+        Tell("{setup_words}", FINE & fact("setup_words").known),
+        Tell("Good. It counts from the next day on which the safety check says go.", FINE & ~fact("setup_words").known),
+        Tell("Then that set-up is out, and your plain one stands. If it is still there tomorrow, say so and leave squats until then.",
+             fact("how").is_("ache")),
+        Run("pain", fact("how").is_("pain")),
+    ),
+)

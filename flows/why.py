@@ -1,0 +1,18 @@
+"""Why: a number, a line, a ruling, a dose or a date asked about; the table of sources answers."""
+
+from companion.conversation.condition import fact
+from companion.conversation.flow import Ask, Flow, Run
+from companion.conversation.kinds import Option, choice
+from companion.conversation.policy import Policy
+from flows.why_told import TOPICS
+
+FLOW = Flow(
+    "why", version=1, title="Why?", policy=Policy.BESIDE, command=("why that", "sources", "evidence table"),
+    sentences=(r"(?:but |and )?why(?: (?:is|do you say) that)?\?*",),
+    steps=(
+        Ask("topic", "Why what? Each answer names the number, where it comes from, and what speaks against it.", choice(
+            *(Option(one.name, one.label, one.words, only_if=fact(one.told).known) if one.told else Option(one.name, one.label, one.words)
+              for one in TOPICS))),
+        Run("why_told", fact("topic").known, asked="{topic}"),
+    ),
+)

@@ -1,0 +1,80 @@
+"""Wrong tap: undo, once and within ten minutes, a tap on an answer that closed everything. Every red flag is asked again first, one at
+a time; the coach's alert is amended, never withdrawn."""
+
+from dataclasses import replace
+from functools import reduce
+from operator import and_
+
+from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value, fact
+from companion.conversation.effects import Alert, Find
+from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
+from companion.conversation.kinds import YesNo
+from companion.conversation.policy import Policy
+from companion.screening.safety import Level, worst
+from flows.safety_check import LEVELS
+from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
+
+NOTHING_TO_UNDO = Gate(~fact("safety.slip.open").is_("yes"),
+            "That can't be undone here any more: it is over ten minutes ago, was undone before, or was typed in words. What I told "
+            "you stands.")
+"""The gate for whoever tapped nothing wrong in the last ten minutes."""
+
+FLAGS_AGAIN = {
+    "bladder": ("New trouble passing or holding urine or stool?", Level.EMERGENCY),
+    "saddle": ("Numbness, or an odd feeling, between the legs?", Level.EMERGENCY),
+    "legs": ("Weakness in both legs?", Level.EMERGENCY),
+    "sexual": ("A new loss of sexual function or feeling?", Level.EMERGENCY),
+    "chest": ("Chest pain or pressure, now or today?", Level.EMERGENCY),
+    "breath": ("Faintness, or being unusually short of breath, now or today?", Level.EMERGENCY),
+    "weakness": ("A leg that is weak or getting weaker, or a foot that drops?", Level.SAME_DAY),
+    "fall": ("A hard fall or blow lately?", Level.SAME_DAY),
+    "leg_signs": ("Pain, tingling or numbness below a knee?", Level.CLINICIAN),
+}
+"""Each red flag by itself, and the level it asks for; sources as in ``screening.safety``."""
+
+
+def before_undoing(known: Known) -> dict[str, Value]:
+    """Return the level the tap led to and the one before it, stored with the run."""
+    return {"closed_at": known.facts.get("safety.level", Level.EMERGENCY.value),
+            "before": known.facts.get("safety.slip", "") or Level.NOT_TODAY.value}
+
+
+def level_again(got: Facts, side: str) -> Value:
+    """Return the level of the flags told this time, never freer than the one that stands; the level before the tap if there are none."""
+    told = [level for flag, (_, level) in FLAGS_AGAIN.items() if got.get(flag) in ("yes", "unsure")]
+    return worst((Level(str(got["closed_at"])), *told)).value if told else Level(str(got["before"])).value
+
+
+def _all_no(flags: tuple[str, ...]) -> Condition:
+    return reduce(and_, (fact(flag).is_("no") for flag in flags)) if flags else ALWAYS
+
+
+FLAGS = tuple(FLAGS_AGAIN)
+ALL_NO = _all_no(FLAGS)
+LEVEL_AGAIN = Fact("level", values=LEVELS, of=level_again)
+SLIPPED_IN_PAIN = fact("safety.slip.of").is_("pain")
+
+FLOW = Flow(
+    "wrong_tap", version=1, title="Wrong tap", policy=replace(Policy.SAFETY, counted=False),
+    command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(NOTHING_TO_UNDO,),
+    facts=(LEVEL_AGAIN,), at_start=before_undoing,
+    steps=(
+        Tell("Then I ask each red flag again, one at a time. Please read them slowly. If in doubt, say not sure."),
+        *(Ask(flag, f"{words} ({at} of {len(FLAGS)})", YesNo(unsure=True), safety=True, only_if=_all_no(FLAGS[:at - 1]))
+          for at, (flag, (words, _)) in enumerate(FLAGS_AGAIN.items(), 1)),
+        Do(Find("safety.slip", "", "undone once")),
+        Do(Find("safety.undone", "yes", "a wrong tap, asked again")),
+        Do(Find("safety.level", "{level}", "red flags asked again")),
+        Do(Find("safety.checked", "undone", "the rest of the check is still open"), ALL_NO & ~SLIPPED_IN_PAIN),
+        Do(Find("safety.why", "", "a wrong tap"), ALL_NO),
+        Do(Alert("{level}", "amended: says the last answer was a wrong tap. Each red flag was asked again and answered no. Please ask "
+                            "them yourself"), ALL_NO),
+        Do(Alert("{level}", "said the last answer was a wrong tap; asked again, a red flag was answered yes or not sure"), ~ALL_NO),
+        Tell("Noted as a wrong tap; it stays in your log. A coach who was told hears this too.", ALL_NO),
+        Tell(NOT_TODAY, ALL_NO & SLIPPED_IN_PAIN, must_arrive=True),
+        Tell(EMERGENCY, ~ALL_NO & LEVEL_AGAIN.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, ~ALL_NO & LEVEL_AGAIN.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, ~ALL_NO & LEVEL_AGAIN.is_("clinician"), must_arrive=True),
+        Run("safety_check", ALL_NO & ~SLIPPED_IN_PAIN),
+    ),
+)

@@ -1,0 +1,278 @@
+"""A clinician's limit, told on every path: said back, kept to everywhere, asked about on its date, ended by a clearance."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from companion.conversation.condition import Value
+from companion.conversation.effects import Alert, Began, Record, Remind
+from companion.conversation.moves import SAID_MOST
+from companion.screening.limits import Limit, LimitPart, as_text, facts_in, limits_in
+from flows.catalogue import BOOK
+from flows.squat_day import FLOW as SQUAT_DAY
+from tests.drive import CHECKED, UNCHECKED, Talk
+from tests.flows.squatting import Lifter
+
+TOLD = Limit(frozenset((LimitPart.LOAD, LimitPart.HAMSTRINGS)), None, date(2026, 3, 23), "a physiotherapist", "no weights")
+KILOS = Limit(frozenset(), 60.0, None, "a doctor", "nothing over 60 kg")
+DUE = Limit(frozenset((LimitPart.SQUATS,)), None, date(2026, 3, 2), "a doctor", "no squats")
+
+
+class Limited(Talk):
+    """A talk in which limits close what they close, as the record has it."""
+
+    def __init__(self, flow: str, *limits: Limit, **known: Value) -> None:
+        facts = {name.replace("__", "."): value for name, value in known.items()}
+        super().__init__(BOOK[flow].flow, {**CHECKED, **standing(*limits), **facts}, BOOK)
+
+    def _take(self, taken: Any) -> None:
+        super()._take(taken)
+        if "safety.limits" in self.known:
+            self.known = {name: value for name, value in self.known.items() if not name.startswith("limit.")}
+            self.known |= standing(*limits_in(self.known["safety.limits"]))
+            self.known["safety.limits"] = self.found.get("safety.limits", self.known["safety.limits"])
+
+    @property
+    def limits(self) -> tuple[Limit, ...]:
+        return limits_in(self.known.get("safety.limits"))
+
+    @property
+    def heard(self) -> str:
+        return "\n".join(say.text for say in self.says)
+
+    @property
+    def alerts(self) -> list[str]:
+        return [effect.because for effect in self.effects if isinstance(effect, Alert)]
+
+    @property
+    def reminds(self) -> list[str]:
+        return [effect.date for effect in self.effects if isinstance(effect, Remind) and effect.kind == "limit"]
+
+
+def standing(*limits: Limit) -> dict[str, Value]:
+    return {"safety.limits": as_text(limits), **facts_in(limits, date(2026, 3, 2), 20.0)} if limits else {}
+
+
+# told -------------------------------------------------------------------------------------------------------
+
+
+def test_what_was_heard_anywhere_is_said_back_in_one_line_and_kept_with_one_tap():
+    talk = Limited("home").say("my doctor said no lifting for two weeks", "yes")
+    assert talk.last == "I understand: no added load, until 16 March 2026, said by a doctor. Is that right?"
+    talk.say("yes")
+    assert talk.limits == (
+        Limit(frozenset((LimitPart.LOAD,)), None, date(2026, 3, 16), "a doctor", "my doctor said no lifting for two weeks"),)
+    assert talk.reminds == ["2026-03-16"]
+    assert talk.alerts == ["was told by a clinician: no added load, until 16 March 2026, said by a doctor"]
+
+
+def test_a_sentence_and_a_command_lead_there_too():
+    assert Limited("home").say("my limits: nothing over 60 kg").state == "limits.until"
+    assert Limited("home").say("limits").state == "limits.words"
+    assert Limited("home").say("not allowed to bend until christmas, said my physio").session.top.flow in ("limits", "signs")
+
+
+def test_words_that_were_not_understood_close_everything_that_moves_until_they_are():
+    talk = Limited("limits").say("take it easy for a while")
+    assert talk.state == "limits.what"
+    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.OTHER,))]
+    talk.say("stop")
+    assert "nothing that moves is allowed" in talk.last
+    assert talk.known["limit.move"] == "closed"
+
+
+def test_in_doubt_it_is_told_by_taps():
+    talk = Limited("limits").say("take it easy for a while").tap("Nothing over a weight", "No bending", "No stretching").say(
+        "40").tap("Calves", "For 2 weeks", "A physiotherapist", "Yes, that is right")
+    assert talk.limits == (Limit(frozenset((LimitPart.BENDING, LimitPart.CALF)), 40.0, date(2026, 3, 16), "a physiotherapist",
+                                 "take it easy for a while"),)
+    assert talk.found["load.told"] == "40"
+
+
+def test_what_was_taken_wrongly_is_told_again_by_taps():
+    talk = Limited("limits").say("no squats until they clear me, said my doctor", "no").tap(
+        "No weights", "That is all", "Until they clear me", "A surgeon", "Yes, that is right")
+    assert [(limit.parts, limit.until, limit.by) for limit in talk.limits] == [(frozenset((LimitPart.LOAD,)), None, "a surgeon")]
+
+
+def test_no_limit_takes_back_what_closed():
+    for talk in (Limited("limits").say("none"), Limited("limits").say("take it easy").tap("There is no limit")):
+        assert talk.limits == ()
+        assert "no limit, then" in talk.heard
+
+
+def test_words_that_may_have_been_cut_are_asked_for_again():
+    words = "my doctor told me on the phone this morning that i may not do any lifting for two weeks from now"
+    talk = Limited("home").say(words, "yes")
+    assert len(words) > SAID_MOST
+    assert talk.state == "limits.words"
+
+
+def test_a_new_limit_stands_beside_the_old_and_replaces_the_same_told_again():
+    beside = Limited("limits", TOLD).tap("There is a new one").say("no squats until they clear me, said my doctor", "yes")
+    assert [limit.parts for limit in beside.limits] == [TOLD.parts, frozenset((LimitPart.SQUATS,))]
+    again = Limited("limits", TOLD).tap("There is a new one").say(
+        "no weights and no hamstring stretching until they clear me, said my doctor", "yes")
+    assert [limit.until for limit in again.limits] == [None]
+    kilos = Limited("limits", KILOS).tap("There is a new one").say("no squats until they clear me, said my doctor", "yes")
+    assert kilos.found["load.told"] == "60"
+
+
+def test_a_limit_that_is_not_right_is_told_anew_and_the_coach_hears_of_one_taken_back():
+    talk = Limited("limits", TOLD).tap("It is not right").say("none")
+    assert talk.limits == ()
+    assert "took a limit back" in talk.alerts[0]
+    assert Limited("limits", TOLD).tap("Leave it").limits == (TOLD,)
+
+
+# kept to ----------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("words", "shut", "opened"), [
+    ("no squats until they clear me, said my doctor", ("squat_look", "pause_squat", "squat_day"),
+     ("leg_raise", "knee_to_wall", "bird_dog")),
+    ("no bending until they clear me, said my doctor", ("leg_raise", "rock_back", "hip_fold", "squat_look"), ("knee_to_wall", "bird_dog")),
+    ("no hamstring stretching until they clear me, said my doctor", ("leg_raise",), ("rock_back", "squat_look", "knee_to_wall")),
+    ("no stretching until they clear me, said my doctor", ("leg_raise", "rock_back", "hip_fold", "knee_to_wall"),
+     ("squat_look", "bird_dog")),
+    ("no training until they clear me, said my doctor", ("bird_dog", "leg_raise", "squat_day", "warm_up", "screen"), ()),
+    ("no weights until they clear me, said my doctor", (), ("squat_look", "squat_day", "leg_raise"))])
+def test_a_limit_closes_its_parts_and_no_more(words: str, shut: tuple[str, ...], opened: tuple[str, ...]):
+    told = Limited("limits").say(words, "yes").limits
+    for flow in (*shut, *opened):
+        talk = Limited(flow, *told, drill="control")
+        began = [effect.flow for effect in talk.effects if isinstance(effect, Began)]
+        assert (flow in began) == (flow in opened), flow
+        assert ("You were told to leave that out" in talk.heard) == (flow in shut), flow
+
+
+def test_a_test_in_the_middle_is_not_gone_on_with_once_its_part_is_closed():
+    talk = Limited("knee_to_wall").say("tape", "ready", "my doctor said no calf stretching until he clears me", "yes", "yes")
+    assert talk.session.top.flow == "home"
+    assert "You were told to leave that out: no calf stretching" in talk.heard
+    assert not [record for record in talk.effects if isinstance(record, Record) and record.key == "left_1" and record.status == "ok"]
+
+
+def test_no_bar_and_no_added_weight_is_offered_under_no_load():
+    known = {"limit.load": "closed", "limit.words": "no added load, until they clear you"}
+    talk = Lifter(SQUAT_DAY, {**known, "bar.bar": None})
+    assert "which bar" not in talk.heard.lower()
+    assert talk.state != "squat_day.load"
+    assert "You were told: no added load" in talk.heard
+    for flow, label in (("pause_squat", "Empty bar"), ("arms_forward_squat", "Empty bar")):
+        talk = Talk(BOOK[flow].flow, {**CHECKED, **known}, BOOK).say("film")
+        assert label not in [tap.label for row in talk.says[-1].buttons for tap in row]
+
+
+def test_a_weight_caps_the_days_load_below_the_tests_and_the_coach():
+    talk = Lifter(SQUAT_DAY, {"load.limit": "80", "load.pin": "90", "load.told": "60", "limit.kg": 60.0}).say("75")
+    assert "more than the 60 kg" in talk.heard
+
+
+def test_warming_up_leaves_out_the_squats_that_are_closed():
+    talk = Limited("warm_up", Limit(frozenset((LimitPart.SQUATS,))), warm="no").say("no", "start")
+    assert talk.state == "warm_up.walk_more"
+    talk.say("start")
+    assert talk.found["warm"] == "done"
+
+
+def test_results_offer_no_drill_home_work_or_load_that_is_closed():
+    def results(**known: Value) -> str:
+        return Lifter(BOOK["outcome"].flow, {**known, "outcome.at": None}).say("now").heard
+
+    assert "knee over toes" in results()
+    assert "knee over toes" not in results(**{"limit.stretch_calf": "closed", "limit.words": "no calf stretching"})
+    assert "You were told: no calf stretching" in results(**{"limit.stretch_calf": "closed", "limit.words": "no calf stretching"})
+    assert "Lift at most 60 kg: that is what you were told" in results(**{"limit.kg": 60.0, "limit.words": "nothing above 60 kg"})
+    nothing = results(**{"limit.move": "closed", "limit.words": "no training at all"})
+    assert "To try before you squat" not in nothing
+    assert "Home work" not in nothing
+    assert "The drill for that part" not in nothing
+    due = results(**{"limit.due": "yes", "limit.words": "no calf stretching"})
+    assert "To try before you squat" not in due, "a limit whose date has come is asked about first"
+
+
+# over -------------------------------------------------------------------------------------------------------
+
+
+def test_on_its_date_nothing_that_moves_opens_before_it_is_asked_about():
+    talk = Limited("bird_dog", DUE)
+    assert talk.state == "limit_over.over"
+    assert "no squats, until 2 March 2026, said by a doctor" in talk.last
+    talk.tap("Yes, it is over")
+    assert talk.limits == ()
+    assert talk.session.top.flow == "bird_dog"
+    assert "says that a limit is over" in talk.alerts[0]
+
+
+def test_not_being_sure_keeps_it_and_asks_again_in_a_week():
+    talk = Limited("squat_look", DUE).tap("Not sure")
+    assert [(limit.parts, limit.until) for limit in talk.limits] == [(DUE.parts, date(2026, 3, 9))]
+    assert talk.reminds == ["2026-03-09"]
+    assert "You were told to leave that out" in talk.heard
+
+
+def test_still_on_wants_a_new_end():
+    talk = Limited("limit_over", DUE, TOLD).tap("It is still on").say("3 weeks")
+    assert [limit.until for limit in talk.limits] == [date(2026, 3, 23), TOLD.until]
+    forever = Limited("limit_over", DUE).tap("It is still on", "Until they clear me")
+    assert ([limit.until for limit in forever.limits], forever.reminds) == ([None], [""])
+
+
+def test_before_any_date_there_is_nothing_to_ask():
+    assert "No limit of yours has come to its date" in Limited("limit_over", TOLD).heard
+
+
+# cleared ----------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("words", [
+    "my physio cleared me for lifting", "i've been cleared to lift", "the doctor has cleared me for weights"])
+@pytest.mark.parametrize("begun", ["home", "safety_check"])
+def test_a_clearance_says_who_and_when_and_takes_away_its_part(words: str, begun: str):
+    talk = Limited(begun, TOLD, **{"safety.body_first": "yes"}).say(words)
+    assert talk.state == "clearance.cleared_at"
+    talk.say("my physio, yesterday", "yes")
+    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
+    assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
+    assert talk.alerts == ["was cleared for lifting weights. By whom and when: my physio, yesterday"]
+
+
+def test_cleared_asks_for_what_and_for_new_limits():
+    talk = Limited("home", TOLD, KILOS).say("cleared", "my doctor, today", "everything", "yes")
+    assert talk.limits == ()
+    assert talk.found["load.told"] == ""
+    talk.say("nothing over 40 kg until they clear me, said my doctor", "yes")
+    assert [limit.kg for limit in talk.limits] == [40.0]
+
+
+def test_a_clearance_that_is_not_confirmed_changes_nothing():
+    talk = Limited("home", TOLD).say("cleared", "my doctor, today", "everything", "no")
+    assert talk.limits == (TOLD,)
+    assert "safety.cleared_until" not in talk.found
+
+
+def test_in_pregnancy_a_clearance_leaves_body_weight():
+    talk = Limited("home", TOLD, **{"safety.pregnant": "yes", "safety.body_first": "yes"}).say("cleared", "my midwife", "everything", "yes")
+    assert "safety.body_first" not in talk.found
+
+
+def test_a_clearance_opens_no_level_by_itself():
+    talk = Limited("home", **{"safety.level": "clinician"}).say("my physio cleared me", "my physio, today", "yes", "none")
+    assert "safety.level" not in talk.found
+    assert "say “safety check”" in talk.heard
+
+
+def test_without_anything_that_waits_there_is_nothing_to_clear():
+    assert "Nothing here waits for a clearance" in Limited("home").say("cleared").heard
+
+
+def test_the_old_disc_asks_for_a_clearance_in_what_was_written_too():
+    talk = Talk(BOOK["home"].flow, UNCHECKED, BOOK).say("i had a slipped disc in 2019", "yes", "yes")
+    assert talk.state == "signs.cleared"
+    assert "safety.body_first" not in talk.say("yes", "my physio, in May", "none").found
+
+

@@ -1,0 +1,116 @@
+"""Why: what is told of a number, a line, a ruling, a dose or a date that is asked about."""
+
+from typing import Any
+
+import pytest
+
+from companion.conversation.events import Tapped
+from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST
+from flows.catalogue import BOOK
+from flows.why_told import TOPICS, topic_of
+from tests.drive import Talk
+from tests.flows.test_outcome import told
+from tests.screening.build import CALF_LIKELY, CONTROL_LIKELY, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
+
+ALL: dict[str, dict[str, Any]] = {
+    "calf": CALF_LIKELY, "strength": STRENGTH_LIKELY, "control": CONTROL_LIKELY, "out": {**LENGTH_OUT, **STRENGTH_OUT, "squat_look": LOOK}}
+
+
+def since(talk: Talk, before: int) -> list[str]:
+    return [say.text for say in talk.says[before:]]
+
+
+def asked(talk: Talk, *replies: str) -> str:
+    """What is said to these replies."""
+    before = len(talk.says)
+    talk.say(*replies)
+    return "\n".join(since(talk, before))
+
+
+@pytest.mark.parametrize(("question", "topic"), [
+    ("why 80 %", "load"), ("why 80%?", "load"), ("why the 70° line?", "leg_raise"), ("why 80 degrees", "leg_raise"),
+    ("why 10 cm", "knee_to_wall"), ("why 5 inches?", "knee_to_wall"), ("why 4 weeks", "retest"), ("but why the retest date", "retest"),
+    ("why 2 sets of 5", "drill"), ("why is it the calf", "length"), ("why control?", "control"), ("why so light a load", "load"),
+    ("why 1.77", "pain"), ("why the measurement error", "error"), ("why no deeper?", "depth"), ("why 3 days a week", "home")])
+def test_a_question_in_words_finds_its_topic(question: str, topic: str):
+    flow, said = BOOK.sentence(question) or ("", "")
+    assert flow == "why_told"
+    assert topic_of(said) == topic
+
+
+@pytest.mark.parametrize("words", ["why does my back round", "why not", "find out why my back rounds", "whyever"])
+def test_other_questions_are_left_to_others(words: str):
+    assert (BOOK.sentence(words) or ("",))[0] != "why_told"
+
+
+def test_every_row_of_the_table_answers_some_topic():
+    reached = {name for one in TOPICS for name in one.rows} | {"calf", "hip", "control"}
+    assert {row.topic for row in SOURCES.values()} == reached
+
+
+def test_a_tap_under_a_ruling_names_the_rows_that_decided_and_whose_weights_they_are():
+    talk = told(**CALF_LIKELY)
+    (button,) = [tap for say in talk.says if say.text.startswith("Length: likely") for row in say.buttons for tap in row]
+    before = len(talk.says)
+    talk.send(Tapped(button.data))
+    said = "\n".join(since(talk, before))
+    assert "Length, decided by: " in said
+    assert "the knee stays clearly under the line, with a pull in the calf (knee to wall, left; moderate)" in said
+    assert "The weights are this project's choice." in said
+    assert "no study has tried them" in said
+    assert "In the one study of lifters, more ankle range went with more rounding." in said
+    assert "10.26603/001c.122637" in said
+    assert talk.state == "outcome.why"  # and the open question waits
+
+
+def test_the_button_under_the_load_tells_of_the_load():
+    talk = told(**CONTROL_LIKELY).tap("What to do now")
+    load = next(say for say in talk.says if "80 % of 80 kg" in say.text)
+    (button,) = [tap for row in load.buttons for tap in row]
+    before = len(talk.says)
+    assert button.label == "Why?"
+    talk.send(Tapped(button.data))
+    assert since(talk, before)[0].startswith("At most 80 % of your working load, clean on film")
+    assert "Our own cautious choice." in since(talk, before)[0]
+
+
+def test_why_alone_offers_only_what_was_told():
+    untold = told()
+    untold.say("why?")
+    labels = [tap.label for row in untold.says[-1].buttons for tap in row]
+    assert "Length" not in labels
+    assert "Measurement error" in labels
+    talk = told(**CONTROL_LIKELY).tap("What to do now")
+    talk.say("why?")
+    assert "Control" in [tap.label for row in talk.says[-1].buttons for tap in row]
+    before = len(talk.says)
+    talk.tap("Control")
+    assert "movement-control tests did not go with rounding" in "\n".join(since(talk, before))
+
+
+def test_in_inches_a_line_is_told_in_inches():
+    said = asked(told({"welcome.units": "imperial"}), "why the knee to wall lines")
+    assert "4 in from toe to wall" in said
+    assert "5 in from toe to wall" in said
+
+
+@pytest.mark.parametrize("topic", [one.name for one in TOPICS])
+@pytest.mark.parametrize("tests", ALL.values(), ids=ALL.keys())
+def test_every_answer_is_short(topic: str, tests: dict[str, Any]):
+    talk = told(**tests)
+    talk = talk.tap("What to do now") if talk.state == "outcome.why" else talk
+    before = len(talk.says)
+    talk.say(f"why {topic.replace('_', ' ')}")
+    said = since(talk, before)
+    assert said
+    assert not any("nothing on that" in text for text in said)
+    assert all(len(text) <= LETTERS_MOST and len(text.split()) <= WORDS_MOST for text in said)
+
+
+def test_in_the_middle_of_a_test_the_open_question_is_asked_again_after_the_answer():
+    talk = Talk(BOOK["knee_to_wall"].flow, book=BOOK)
+    open_question = talk.state
+    said = asked(talk, "why 10 cm")
+    assert "10 cm from toe to wall" in said
+    assert talk.state == open_question
+    assert "go on" not in said

@@ -1,0 +1,126 @@
+"""A wrong tap: it commits at once, and is undone once, within ten minutes, only by going through every red flag again."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from flows.shared import EMERGENCY
+from flows.wrong_tap import FLAGS_AGAIN
+from tests.app.test_service import CHECK, WARM, Life, settled
+
+SLIP, UNDO = "Yes", "That was a wrong tap"
+ALL_NO = ("No",) * len(FLAGS_AGAIN)
+
+
+@pytest.fixture
+async def life(tmp_path: Path) -> AsyncIterator[Life]:
+    one = Life(tmp_path / "companion.sqlite")
+    await one.start()
+    await settled(one)
+    yield one
+    await one.stop()
+
+
+def fact(life: Life, name: str) -> str | None:
+    row = life.db.execute("select value from facts where name = ?", (name,)).fetchone()
+    return row[0] if row else None
+
+
+def alerts(life: Life) -> list[tuple[str, str]]:
+    return life.db.execute("select level, because from alerts order by id").fetchall()
+
+
+async def test_the_first_tap_says_emergency_and_tells_the_coach_before_anything_can_be_undone(life):
+    said = await life.say("safety check", SLIP)
+    assert EMERGENCY in said
+    assert any("wrong tap" in text for text in said)
+    assert [level for level, _ in alerts(life)] == ["emergency"]
+    assert fact(life, "safety.level") == "emergency"
+
+
+async def test_every_red_flag_answered_no_opens_the_check_again_and_amends_the_alert(life):
+    await life.say("safety check", SLIP, UNDO, *ALL_NO)
+    assert life.state() == "safety_check.bladder"
+    assert [level for level, _ in alerts(life)] == ["emergency", "go"]
+    assert "amended" in alerts(life)[-1][1]
+    await life.say(*CHECK)
+    assert fact(life, "safety.level") == "go"
+    await life.say("knee to wall", *WARM)
+    assert life.state().startswith("knee_to_wall")
+
+
+async def test_until_the_check_is_done_again_nothing_that_moves_the_body_opens(life):
+    await life.say("safety check", SLIP, UNDO, *ALL_NO, "stop", "menu")
+    await life.say("knee to wall")
+    assert life.state() == "safety_check.bladder"
+
+
+@pytest.mark.parametrize("flag", list(FLAGS_AGAIN))
+@pytest.mark.parametrize("answer", ["Yes", "Not sure"])
+async def test_one_flag_that_is_not_no_leaves_everything_closed(life, flag, answer):
+    await life.say("safety check", SLIP, UNDO, *("No",) * list(FLAGS_AGAIN).index(flag))
+    said = await life.say(answer)
+    assert EMERGENCY in said
+    assert fact(life, "safety.level") == "emergency"
+    assert "yes or not sure" in alerts(life)[-1][1]
+    await life.say(UNDO)
+    assert not life.state().startswith("wrong_tap")
+
+
+async def test_after_ten_minutes_it_stands(life):
+    await life.say("safety check", SLIP)
+    life.clock.at += timedelta(minutes=10, seconds=1)
+    said = await life.say(UNDO)
+    assert any("can't be undone" in text for text in said)
+    assert fact(life, "safety.level") == "emergency"
+
+
+async def test_up_to_ten_minutes_it_can_be_undone(life):
+    await life.say("safety check", SLIP)
+    life.clock.at += timedelta(minutes=10)
+    await life.say(UNDO)
+    assert life.state() == "wrong_tap.bladder"
+
+
+async def test_what_was_typed_in_words_is_not_undone(life):
+    await life.say("safety check")
+    said = await life.say("yes, cant pee since monday")
+    assert EMERGENCY in said
+    assert not any("wrong tap" in text for text in said)
+    said = await life.say("wrong tap")
+    assert any("can't be undone" in text for text in said)
+
+
+async def test_a_second_slip_on_the_same_day_stands(life):
+    await life.say("safety check", SLIP, UNDO, *ALL_NO)
+    said = await life.say(SLIP)
+    assert EMERGENCY in said
+    assert not any("wrong tap" in text for text in said)
+    await life.say("wrong tap")
+    assert fact(life, "safety.level") == "emergency"
+
+
+async def test_nobody_is_asked_tomorrow_whether_they_went_after_a_slip(life):
+    await life.say("safety check", SLIP)
+    open_reminders = "select count(*) from reminders where kind = 'referral' and state = 'open'"
+    assert life.db.execute(open_reminders).fetchone()[0] == 1
+    await life.say(UNDO, *ALL_NO)
+    assert life.db.execute(open_reminders).fetchone()[0] == 0
+
+
+async def test_a_slip_in_the_pain_questions_is_undone_but_the_day_stays_closed(life):
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "ouch that hurts", "Chest, breath or faint")
+    assert fact(life, "safety.level") == "emergency"
+    await life.say(UNDO, *ALL_NO)
+    assert fact(life, "safety.level") == "not_today"
+
+
+async def test_pain_or_a_sign_heard_while_the_flags_are_asked_again_comes_first(life):
+    await life.say("safety check", SLIP, UNDO, "No")
+    await life.say("cant feel between my legs")
+    assert fact(life, "safety.level") == "emergency"
+    assert not life.state().startswith("wrong_tap") or life.state() == ""

@@ -1,0 +1,92 @@
+"""What a clinician said is read part by part; what is not understood is given back, never dropped."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from companion.language.limits import CLEARED, parts_named, read_end, read_limit, sets_none
+from companion.language.units import IMPERIAL
+from companion.screening.limits import LimitPart
+
+TODAY = date(2026, 11, 28)
+STRETCHES = {"stretch_hip", "stretch_hamstrings", "stretch_calf"}
+
+
+@pytest.mark.parametrize(("words", "parts", "kg", "until", "by"), [
+    ("no hamstring stretching and no weights for 3 weeks", {"load", "stretch_hamstrings"}, None, "2026-12-19", ""),
+    ("nothing over 60 kg until christmas", set(), 60.0, "2026-12-25", ""),
+    ("my doctor said no lifting for two weeks", {"load"}, None, "2026-12-12", "a doctor"),
+    ("physio said no squatting", {"squats"}, None, "", "a physiotherapist"),
+    ("not allowed to bend, doctors orders", {"bending"}, None, "", "a doctor"),
+    ("no squats or deadlifts until 20 december", {"load", "squats"}, None, "2026-12-20", ""),
+    ("avoid bending, lifting and running for 4-6 weeks", {"bending", "load", "elsewhere"}, None, "2027-01-09", ""),
+    ("no squats over 60 kg", set(), 60.0, "", ""), ("no squats for more than 3 weeks", {"squats"}, None, "2026-12-19", ""),
+    ("complete rest for 10 days", {"training"}, None, "2026-12-08", ""), ("no stretching at all", STRETCHES, None, "", ""),
+    ("squats are fine, no stretching of the hips", {"stretch_hip"}, None, "", ""),
+    ("only body weight until my next appointment", {"load"}, None, CLEARED, ""),
+    ("he told me to stop squatting until he clears me", {"squats"}, None, CLEARED, ""),
+    ("doc put me on a 50 lb limit until further notice", set(), 22.68, CLEARED, "a doctor"),
+    ("max 40 kilos till the end of january", set(), 40.0, "2027-01-31", ""),
+    ("I can squat but not lift more than 20 kg", set(), 20.0, "", ""),
+    ("nothing over 60 kg, max 40 kg", set(), 40.0, "", ""),
+    ("dr smith says i mustn't lift anything heavy before 13/1", {"load"}, None, "2027-01-13", "a doctor"),
+    ("no twisting", {"elsewhere"}, None, "", "")])
+def test_a_limit_is_read_with_its_parts_its_end_and_who_said_so(words: str, parts: set[str], kg: float | None, until: str, by: str):
+    told = read_limit(words, TODAY)
+    assert (set(told.parts), told.kg, told.until, told.by, told.none) == (parts, kg, until, by, False)
+    assert told.read
+
+
+@pytest.mark.parametrize("words", [
+    "take it easy for a while", "nothing serious, light training is fine", "don't go below parallel", "listen to your body",
+    "no weights and careful with the hips", "no weights for 2 weeks and no squats for 6 weeks", "nothing above the head", "some words",
+    "only what feels right", "you can train but gently"])
+def test_words_that_are_not_understood_in_full_are_asked_about(words: str):
+    told = read_limit(words, TODAY)
+    assert told.rest
+    assert not told.read
+    assert not told.none
+
+
+@pytest.mark.parametrize("words", [
+    "none", "None.", "no", "nothing", "no limits", "no restrictions at all", "nothing serious", "he said i can train as usual", "all clear",
+    "nothing wrong", "there are no limits", "fully cleared"])
+def test_no_limit_is_told_apart_from_words_that_are_not_understood(words: str):
+    assert sets_none(words)
+    assert read_limit(words, TODAY).none
+
+
+@pytest.mark.parametrize("words", [
+    "no lifting", "nothing over 60 kg", "no, but careful", "nothing heavy", "i can train but not lift", "cleared for squats only"])
+def test_what_only_begins_like_no_limit_is_one(words: str):
+    assert not sets_none(words)
+
+
+def test_a_weight_without_a_unit_is_in_the_lifters_own():
+    assert read_limit("nothing over 100", TODAY, IMPERIAL).kg == 45.36
+    assert read_limit("nothing over 100", TODAY).kg == 100.0
+
+
+@pytest.mark.parametrize(("words", "end"), [
+    ("3 weeks", "2026-12-19"), ("for a month", "2026-12-28"), ("until 3 january", "2027-01-03"), ("3 january", "2027-01-03"),
+    ("christmas", "2026-12-25"), ("until they clear me", CLEARED), ("forever", CLEARED), ("until monday", "2026-11-30"),
+    ("no idea", ""), ("until 30 february", ""), ("last week", "")])
+def test_an_end_is_a_date_a_span_or_until_cleared(words: str, end: str):
+    assert read_end(words, TODAY) == end
+
+
+def test_a_clearance_names_parts_whatever_it_says_of_them():
+    assert parts_named("my physio cleared me for lifting") == {"load"}
+    assert parts_named("cleared for squats") == {"squats"}
+    assert parts_named("my physio cleared me") == set()
+
+
+@given(st.text(max_size=200))
+def test_whatever_is_typed_gives_parts_that_are_known_and_never_fails(text: str):
+    told = read_limit(text, TODAY)
+    assert told.parts <= {part.value for part in LimitPart}
+    assert told.until in ("", CLEARED) or date.fromisoformat(told.until) >= TODAY

@@ -1,0 +1,313 @@
+"""Every picture held against its sentence by measuring it. Centimetres are those of a body of 175; tolerances stand beside the measure."""
+
+from __future__ import annotations
+
+from math import cos, dist, hypot, radians, sin
+
+import pytest
+
+from companion.pictures.draw import TALLEST, Panel, font
+from companion.pictures.drawing import Drawing
+from companion.pictures.figure import HEAD, Point, direction, turned
+from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GUIDE, PAPER, WATCH_INK
+from companion.pictures.poses import SIDED, pose, poses
+from companion.pictures.scene import Area, Disc, Item, Label, Limb, Stroke
+
+CM = 1 / 175
+THIGH, SHIN, FOOT = (0.035, 0.035), (0.034, 0.021), (0.014, 0.014 * 0.8)
+UPPER_ARM, FOREARM, HAND, NECK = (0.027, 0.021), (0.021, 0.015), (0.016, 0.013), (0.034, 0.028)
+
+
+def drawing(name: str) -> Drawing:
+    found = pose(name)
+    assert found is not None
+    return found
+
+
+def limb(items: tuple[Item, ...], halves: tuple[float, float], ink: str = BODY) -> Limb:
+    """The last drawn limb of these half-widths: the near one in the body's ink, the far one in the far ink."""
+    return [one for one in items if isinstance(one, Limb) and (one.start_half, one.end_half) == halves and one.ink == ink][-1]
+
+
+def of(items: tuple[Item, ...], kind: type, **like: object) -> list:
+    return [one for one in items if isinstance(one, kind) and all(getattr(one, key) == value for key, value in like.items())]
+
+
+def to_line(point: Point, start: Point, end: Point) -> float:
+    """Distance of a point from a stretch between two others."""
+    length = dist(start, end)
+    share = max(0.0, min(1.0, ((point[0] - start[0]) * (end[0] - start[0]) + (point[1] - start[1]) * (end[1] - start[1])) / length**2))
+    return dist(point, (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share))
+
+
+def trunk(items: tuple[Item, ...]) -> Area:
+    return next(one for one in items if isinstance(one, Area) and one.outlined)
+
+
+def wall_at(items: tuple[Item, ...]) -> float:
+    """Where the wall stands: the upright line as wide as the floor's."""
+    return next(one.points[0][0] for one in items if isinstance(one, Stroke) and one.width == 0.009
+                and one.points[0][0] == one.points[1][0] and one.points[0][1] == 0)
+
+
+# -- the back and the pelvis
+
+@pytest.mark.parametrize("name", ["squat_rounding_a_little_above", "squat_rounding_parallel", "squat_rounding_below", "pause_watch"])
+def test_no_a_little_and_clearly_are_zero_thirteen_and_twenty_six_degrees_of_lumbar_flexion(name):
+    """McKean 2010 (read): 12.6 to 26.3 degrees going down. Tolerance 1 degree."""
+    panels = drawing(name).panels
+    assert [panel.title.split(":")[0] for panel in panels] == ["No", "A little", "Clearly"]
+
+    def bend(panel: Panel) -> float:
+        line = next(one for one in of(panel.items, Stroke, width=0.018)).points
+        return turned(direction(line[0], line[6]), direction(line[-7], line[-1]))
+
+    def sacrum(panel: Panel) -> float:
+        return direction(*of(panel.items, Stroke, ink=PAPER, width=0.013)[0].points)
+    assert [bend(panels[0]) - bend(panel) for panel in panels] == pytest.approx([0, 13, 26], abs=1)
+    turn = [sacrum(panel) - sacrum(panels[0]) for panel in panels]
+    assert turn == pytest.approx([0, 13 * 0.58, 26 * 0.58], abs=2), "the tail tucks: the pelvis takes more than half"
+    seats = [max(trunk(panel.items).points, key=lambda at: -at[0]) for panel in panels]
+    assert seats[2] != pytest.approx(seats[0], abs=0.2 * CM), "the silhouette turns with the pelvis"
+
+
+def test_what_begins_to_round_is_drawn_as_a_little():
+    still, begins = drawing("rock_back_setup").panels
+
+    def bend(panel: Panel) -> float:
+        line = next(one for one in of(panel.items, Stroke, width=0.018)).points
+        return turned(direction(line[0], line[6]), direction(line[-7], line[-1]))
+    assert begins.title == "Here the lower back begins to round"
+    assert bend(still) - bend(begins) == pytest.approx(13, abs=1)
+
+
+def test_parallel_is_the_top_of_the_thigh_level_and_on_the_line():
+    panel = drawing("squat_bands").panels[2]
+    thigh = limb(panel.items, THIGH)
+    line = next(one for one in of(panel.items, Stroke, ink=GUIDE) if one.dash)
+    assert "top of the thigh" in panel.title
+    assert direction(thigh.start, thigh.end) == pytest.approx(0, abs=0.1), "hip to knee, as the model has it"
+    for end, half in ((thigh.start, thigh.start_half), (thigh.end, thigh.end_half)):
+        assert end[1] + half == pytest.approx(line.points[0][1], abs=0.1 * CM), "and the thigh's top, as the words have it"
+    assert thigh.under > 0, "what is thicker at the hip is underneath"
+
+
+@pytest.mark.parametrize("name", [name for name, one in poses().items() if any(panel.mark == "watch" for panel in one.panels)])
+def test_a_cross_stands_only_where_something_is_to_be_done_never_before_what_is_seen_is_asked(name):
+    stops = ("leg_raise_", "hip_fold_", "knee_to_wall_", "drill_")  # "heel down", "stop here": instructions, and drills
+    assert name.startswith(stops)
+
+
+@pytest.mark.parametrize("name", ["squat_rounding", "rock_back_setup", "rock_back_narrow", "pause_watch", "hinge_watch", "hand_on_back",
+                                  "arms_forward", "bird_dog_left"])
+def test_examples_of_answers_are_neutral(name):
+    one = drawing(name)
+    inks = {item.ink for panel in one.panels for item in of(panel.items, Stroke, width=0.018)}
+    assert {panel.mark for panel in one.panels} == {""}
+    assert inks <= {GUIDE}
+
+
+# -- contacts, clearances, heights
+
+@pytest.mark.parametrize("name", ["arms_forward_setup", "arms_forward_setup_bar", "arms_forward"])
+def test_the_bar_is_off_the_throat(name):
+    """At least half a centimetre of air to neck and head, and on the arm within 1 cm."""
+    for panel in drawing(name).panels:
+        bar = [one for one in of(panel.items, Disc) if one.hole == 0.008][-1]
+        neck, head, arm = limb(panel.items, NECK), of(panel.items, Disc, radius=HEAD)[0], limb(panel.items, UPPER_ARM)
+        assert to_line(bar.centre, neck.start, neck.end) - neck.start_half - bar.radius > 0.5 * CM
+        assert dist(bar.centre, head.centre) - head.radius - bar.radius > 0.5 * CM
+        fore = limb(panel.items, FOREARM)
+        off = min(to_line(bar.centre, arm.start, arm.end) - arm.start_half, to_line(bar.centre, fore.start, fore.end) - fore.start_half)
+        assert off - bar.radius < 1 * CM
+
+
+def test_the_crossed_ankle_lies_on_the_other_knee():
+    items = drawing("drill_lying_knee_across_pull").panels[0].items
+    knee = limb(items, THIGH, FAR_INK).end
+    assert dist(limb(items, SHIN).end, knee) < 3 * CM
+    assert dist(limb(items, HAND).start, knee) < 8 * CM, "the hand draws that knee"
+
+
+def test_the_wall_of_the_heel_s_height_stands_alongside_the_whole_body():
+    items = drawing("leg_raise_setup_heel").panels[0].items
+    wall = [at for at in of(items, Area, ink=FAR_FILL)[0].points if at[1] == 0]  # where it stands on the floor
+    body = [at for one in of(items, Limb) for at in (one.start, one.end)] + [one.centre for one in of(items, Disc)]
+    assert min(x for x, _ in wall) < min(x for x, _ in body)
+    assert max(x for x, _ in wall) > max(x for x, _ in body)
+    heel = of(items, Disc, ink=WATCH_INK)[0].centre
+    tape = next(one for one in of(items, Stroke, ink=GUIDE, width=0.014))
+    assert tape.points[0] == pytest.approx((heel[0], 0), abs=0.5 * CM)
+    assert items.index(of(items, Area, ink=FAR_FILL)[0]) == 0, "behind the body"
+
+
+@pytest.mark.parametrize("name", ["bird_dog_right", "bird_dog_slow_left"])
+def test_arm_and_leg_of_the_bird_dog_go_no_higher_than_the_body(name):
+    items = drawing(name).panels[0].items
+    hand, shoulder = limb(items, HAND, FAR_INK), limb(items, UPPER_ARM, FAR_INK).start
+    foot, hip = limb(items, SHIN).end, limb(items, THIGH).start
+    assert hand.end[1] <= shoulder[1]
+    assert foot[1] <= hip[1] + 1 * CM
+    assert max(y for _, y in trunk(items).points) > hand.start[1] + hand.start_half
+
+
+def test_the_fold_s_arrow_goes_from_belly_to_thigh():
+    """From the belly's outline within 1 cm to the top of the thigh within 1 cm."""
+    items = drawing("squat_fold").panels[0].items
+    arrow = next(one for one in of(items, Stroke, ink=GUIDE) if one.head)
+    thigh = limb(items, THIGH)
+    assert min(dist(arrow.points[0], at) for at in trunk(items).points) < 1 * CM
+    assert to_line(arrow.points[-1], thigh.start, thigh.end) == pytest.approx(thigh.start_half, abs=1 * CM)
+
+
+def test_the_hands_of_the_easier_hinge_are_on_the_wall_at_hip_height():
+    for panel in drawing("drill_hinge_hands_to_the_wall").panels:
+        hand, hip = limb(panel.items, HAND), limb(panel.items, THIGH).start
+        assert (hand.start[1] + hand.end[1]) / 2 == pytest.approx(hip[1], abs=3 * CM)
+        assert_on_wall(panel)
+
+
+@pytest.mark.parametrize("name", ["knee_to_wall_right", "drill_knee_over_toes", "drill_calf_stretch_straight_and_bent_knee"])
+def test_palms_said_to_be_on_a_wall_touch_it(name):
+    right = drawing(name)
+    for panel in right.panels:
+        assert_on_wall(panel)
+
+
+def assert_on_wall(panel: Panel) -> None:
+    """Within 1 cm of the wall and not through it."""
+    hand, at = limb(panel.items, HAND), wall_at(panel.items)
+    nearest = at - max(hand.start[0] + hand.start_half, hand.end[0] + hand.end_half)
+    assert abs(nearest) < 1 * CM
+
+
+@pytest.mark.parametrize("name", ["hand_on_back", "drill_sit_to_a_chair"])
+def test_the_palm_on_the_back_lies_on_the_small_of_the_back(name):
+    for panel in drawing(name).panels:
+        hand = limb(panel.items, HAND)
+        for end, half in ((hand.start, hand.start_half), (hand.end, hand.end_half)):
+            gap = min(dist(end, at) for at in trunk(panel.items).points) - half
+            assert abs(gap) < 1.2 * CM
+
+
+def test_knee_over_toes_stands_half_a_step_from_the_wall_and_the_knee_reaches_the_toes():
+    """Half a step: 30 to 42 cm from toes to wall; upright, the hip well above the knee, not the deep lunge of the test."""
+    good = drawing("drill_knee_over_toes").panels[0]
+    foot, thigh = limb(good.items, FOOT), limb(good.items, THIGH)
+    assert 30 * CM < wall_at(good.items) - foot.end[0] < 42 * CM
+    assert thigh.end[0] > foot.end[0]
+    assert foot.start[1] == pytest.approx(foot.start_half, abs=0.5 * CM)
+    assert thigh.start[1] - thigh.end[1] > 25 * CM
+
+
+def test_the_easier_knee_over_toes_holds_the_chair_upright():
+    items = drawing("drill_knee_over_toes_holding_a_chair").panels[0].items
+    foot, thigh, hand = limb(items, FOOT), limb(items, THIGH), limb(items, HAND)
+    top = max(y for one in of(items, Stroke, ink=FAR_INK, width=0.018) for _, y in one.points)
+    assert thigh.end[0] > foot.end[0]
+    assert thigh.start[1] - thigh.end[1] > 25 * CM
+    assert hand.end[1] - hand.end_half == pytest.approx(top, abs=2 * CM)
+
+
+def test_the_back_knee_at_the_wall_kneels_on_the_floor():
+    for panel in drawing("knee_to_wall_left").panels:
+        knee = limb(panel.items, THIGH, FAR_INK)
+        assert knee.end[1] - knee.end_half == pytest.approx(0, abs=1 * CM)
+
+
+@pytest.mark.parametrize("placement", ["below_knee", "mid_shin"])
+def test_only_the_chosen_place_of_the_phone_is_shown_and_its_angle_is_written_inside_it(placement):
+    one = drawing(f"knee_to_wall_level_{placement}_right")
+    panel, = one.panels
+    label = next(item for item in of(panel.items, Label) if item.text == "40°")
+    ankle = limb(panel.items, SHIN).end
+    assert 50 < direction(ankle, label.at) < 90, "between upright and shin"
+    assert len(drawing("leg_raise_setup_level_shin").panels) == 1
+
+
+def test_the_hands_under_the_back_are_of_the_body_and_under_its_small():
+    items = drawing("lying_setup").panels[0].items
+    under = [one for one in of(items, Limb) if max(one.start[1], one.end[1]) < 0.015 and -0.17 < one.start[0] < one.end[0] < -0.06]
+    inks = {one.ink for one in under}
+    assert BODY in inks
+    assert GUIDE not in inks, "what lies there is a hand, not a cushion"
+    assert any(label.text == "hands" for label in of(items, Label))
+
+
+# -- sides
+
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize("name", [draw().name for draw in SIDED])
+def test_the_side_is_written_at_the_limb_of_that_side(name, side):
+    """Nearer to the near foot, which is of the side asked for, than to the far one; the other side's word at the far hand."""
+    other = {"left": "RIGHT", "right": "LEFT"}[side]
+    for panel in drawing(name.replace("{side}", side)).panels:
+        labels = of(panel.items, Label)
+        if not of(panel.items, Area, outlined=True):
+            continue  # from behind: the twin says which foot
+        named = next(label for label in labels if label.text.startswith(side.upper()))
+        near, far = limb(panel.items, SHIN), limb(panel.items, SHIN, FAR_INK)
+        assert dist(named.at, near.end) < dist(named.at, far.end)
+        for label in labels:
+            if label.text.startswith(other):
+                assert dist(label.at, limb(panel.items, HAND, FAR_INK).start) < 12 * CM
+
+
+FIGURES = [name for name, one in poses().items() if any(of(panel.items, Area, outlined=True) for panel in one.panels)]
+
+
+@pytest.mark.parametrize("name", FIGURES)
+def test_the_far_limbs_are_hollow(name):
+    for panel in drawing(name).panels:
+        if of(panel.items, Area, outlined=True):
+            far = [one for one in of(panel.items, Limb, ink=FAR_INK) if (one.start_half, one.end_half) in (THIGH, SHIN, UPPER_ARM, FOREARM)]
+            hollow = {(one.start, one.end) for one in of(panel.items, Limb, ink=FAR_FILL)}
+            assert far
+            assert all((one.start, one.end) in hollow for one in far)
+
+
+# -- phases of a movement
+
+def test_the_count_runs_on_the_way_down_only():
+    one = drawing("squat_slow")
+    heights = [limb(items, THIGH).start[1] for items in one.frames]
+    counts = [[label.text for label in of(items, Label)] for items in one.frames]
+    lowest, highest = heights.index(min(heights)), heights.index(max(heights))
+    assert lowest == 0, "it begins at the bottom"
+    assert all(not count for count in counts[:highest])
+    assert [count[0] for count in counts[highest + 1:] if count] == sorted(count[0] for count in counts[highest + 1:] if count)
+    spoken = {number: sum(ms for count, ms in zip(counts, one.milliseconds, strict=True) if count == [number]) for number in "123"}
+    assert all(ms == pytest.approx(1000, abs=60) for ms in spoken.values()), "a second each"
+
+
+@pytest.mark.parametrize("name", sorted(poses()))
+def test_no_label_lies_on_a_head_or_is_cut_off(name):
+    """Of every frame; boxes of words as drawn on a phone."""
+    for frame in drawing(name).shown():
+        for panel, columns in zip(frame, [count for count in drawing(name).rows or (len(frame),) for _ in range(count)], strict=True):
+            heads = of(panel.items, Disc, radius=HEAD)
+            for label in of(panel.items, Label):
+                scale = min((390 - 8 * (columns + 1)) / columns / (panel.window[2] - panel.window[0]),
+                            TALLEST / (panel.window[3] - panel.window[1]))
+                wide, high = font(label.size).getlength(label.text) / scale, label.size / scale
+                left = label.at[0] - {"l": 0.0, "m": 0.5, "r": 1.0}[label.anchor] * wide
+                assert panel.window[0] - 2 * CM < left, label.text
+                assert left + wide < panel.window[2] + 2 * CM, label.text
+                for head in heads:
+                    x = max(left, min(head.centre[0], left + wide))
+                    y = max(label.at[1] - high / 2, min(head.centre[1], label.at[1] + high / 2))
+                    assert hypot(x - head.centre[0], y - head.centre[1]) > head.radius, label.text
+
+
+def test_the_stick_touches_head_back_and_tailbone_and_leaves_them_where_it_is_said_to():
+    stood, hinged, bent = drawing("drill_hinge_with_a_stick").panels
+
+    def gaps(panel: Panel) -> list[float]:
+        rod = of(panel.items, Stroke, ink=GUIDE, width=0.016)[-1].points
+        head, points = of(panel.items, Disc, radius=HEAD)[0], trunk(panel.items).points
+        way = radians(direction(*rod) + 90)
+        out = sorted(((x - rod[0][0]) * cos(way) + (y - rod[0][1]) * sin(way) for x, y in points), reverse=True)
+        return [to_line(head.centre, *rod) - head.radius - 0.008, -out[0] - 0.008]
+    for panel in (stood, hinged):
+        assert all(abs(gap) < 2 * CM for gap in gaps(panel))
+    assert max(gaps(bent)) > 3 * CM

@@ -1,0 +1,97 @@
+"""The table of sources: read whole, refused where it is not, and its answer to "why?"."""
+
+from datetime import date
+
+import pytest
+
+from companion.screening.readings import metric
+from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, Source, read_sources, value, why
+
+WHOLE = """[load]
+says = "At most {value} of it."
+value = 80.0
+unit = "%"
+standing = "choice"
+topic = "load"
+checked = 2026-11-28
+"""
+
+
+def imperial(number: float, unit: str) -> str:
+    return f"{number / 2.54:.1f} in" if unit == "cm" else metric(number, unit)
+
+
+@pytest.mark.parametrize("row", SOURCES.values(), ids=SOURCES.keys())
+@pytest.mark.parametrize("show", [metric, imperial])
+def test_every_why_is_one_short_message_with_value_standing_and_source(row: Source, show) -> None:
+    words = why(row, show)
+    assert len(words.split()) <= WORDS_MOST
+    assert len(words) <= LETTERS_MOST
+    assert "{" not in words
+    assert row.source in words
+    assert row.against in words
+    assert any(said in words for said in ("Published", "From memory", "Common practice", "Our own cautious choice"))
+
+
+@pytest.mark.parametrize(("change", "what"), [
+    (('standing = "choice"', 'standing = "read"'), "needs a source"),
+    (('standing = "choice"', 'standing = "read"\nsource = "somebody"'), "needs a source"),
+    (('standing = "choice"', 'standing = "sure"'), "sure is no standing"),
+    (("value = 80.0", "value = 80"), "decimal point"), (("value = 80.0", "value = []"), "decimal point"),
+    (("checked = 2026-11-28", ""), "checked is missing"), (("checked = 2026-11-28", 'checked = "lately"'), "must be a date"),
+    (('unit = "%"', 'unit = "%"\nwhim = 1'), "whim is no field"),
+    (("At most", "At most " + "word " * 60), "70 words"),
+])
+def test_a_row_that_is_not_whole_is_refused_by_name(change: tuple[str, str], what: str) -> None:
+    assert value("load_share") == read_sources(WHOLE)["load"].value[0]
+    with pytest.raises(ValueError, match=f"^load: .*{what}"):
+        read_sources(WHOLE.replace(*change))
+
+
+def test_a_why_says_who_was_measured_how_and_what_speaks_against_it() -> None:
+    words = why(SOURCES["lifters_ankle"])
+    assert "more ankle range went with more rounding" in words
+    assert "Measured: experienced lifters, not chosen for rounding, 18 people, motion sensors" in words
+    assert "But: Small" in words
+
+
+def test_a_rule_in_inches_is_told_in_its_own_inches() -> None:
+    """Reference-values: 4-5 in (10-12.5 cm)."""
+    assert why(SOURCES["knee_to_wall_least"], imperial).startswith("4 in from toe to wall")
+    assert why(SOURCES["knee_to_wall_enough"], imperial).startswith("5 in from toe to wall")
+    assert why(SOURCES["knee_to_wall_enough"]).startswith("12.5 cm from toe to wall")
+
+
+def test_a_row_grows_old_after_two_years() -> None:
+    row = read_sources(WHOLE)["load"]
+    assert not row.old(date(2028, 11, 27))
+    assert row.old(date(2028, 11, 29))
+
+
+# The figures as the sources print them, typed from the project's reference table, not from the code. ---------------
+
+PRINTED = {
+    "leg_raise_least": (70,), "leg_raise_comfortable": (80,), "leg_raise_hypermobile": (95,), "knee_to_wall_least": (10,),
+    "knee_to_wall_enough": (12.5,), "leg_raise_sem_men": (3.0,), "leg_raise_sem_women": (4.2,), "knee_to_wall_mdc_tape": (1.9,),
+    "knee_to_wall_mdc_level": (4.7,), "phone_level_icc": (.65, .82), "mdc": (2.772,), "pain_detectable": (1.77,),
+    "pain_important": (1, 2, 3, 4), "pain_stop": (4,), "gain_hamstrings": (12.04,), "gain_calf": (3.03,), "programme_weeks": (6,),
+    "retest_bounds": (2, 8), "retest_other": (4,), "trend_sessions": (5,), "depth_explained_men": (.435,),
+    "depth_explained_women": (.324,), "lifters_ankle": (70,), "load_share": (80,), "load_bracket": (90, 80), "stretch_dose": (60,),
+    "home_days": (3,), "warm_up_shares": (40, 60, 80)}
+
+
+@pytest.mark.parametrize(("name", "printed"), PRINTED.items())
+def test_the_table_holds_the_printed_figures(name: str, printed: tuple[float, ...]) -> None:
+    assert SOURCES[name].value == printed
+
+
+@pytest.mark.parametrize(("name", "where"), [
+    ("lifters_ankle", "10.26603/001c.122637"), ("gain_calf", "Br J Sports Med 40:870"), ("gain_hamstrings", "32:438"),
+    ("depth_explained_men", "45:59"), ("mdc", "19:231"), ("phone_level_icc", "9:e11977"), ("pain_detectable", "10.1055/a-1304-3677")])
+def test_a_source_names_its_page(name: str, where: str) -> None:
+    assert where in SOURCES[name].source
+
+
+def test_what_contradicts_the_calf_gain_is_told() -> None:
+    """Foot (Edinb) 2018 35:28, 20 trials: +5.17 (4.39-5.95), seen in a summary only."""
+    assert all(part in SOURCES["gain_calf"].against for part in ("35:28", "5.17", "4.39–5.95", "summary"))
