@@ -54,7 +54,7 @@ def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
     )
 
 
-DONE = reduce(or_, (fact(f"go_{test}").is_("now") for test in protocols()))
+TESTED_AGAIN = reduce(or_, (fact(f"go_{test}").is_("now") for test in protocols()))
 """At least one test was done again; that ends a coach's date for the retest."""
 
 FLOW = Flow(
@@ -77,7 +77,7 @@ FLOW = Flow(
         *(step for test in protocols().values() for step in _leg(test)),
         Do(Find("home_work", "{home_done}", "asked at the retest"), fact("home_done").known),
         Tell("The home work was not done often, so these numbers can't show whether it helps.", fact("home_done").is_("hardly")),
-        Do(Find("retest.pin", "", "a retest is done"), DONE),
+        Do(Find("retest.pin", "", "a retest is done"), TESTED_AGAIN),
         Run("changes", fact("how_many") >= 1),
         Run("outcome", fact("how_many") >= 1),
     ),

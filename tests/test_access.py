@@ -58,7 +58,7 @@ heard. A coach who has not been welcomed as a lifter is asked that first."""
 
 REACHES: Final = {
     **dict.fromkeys(OPENS, "-------"),
-    **dict.fromkeys(("alert_seen", "lifter", "lifter_log", "lifter_report"), THE_COACH),
+    **dict.fromkeys(("alert_seen", "coach_act", "coach_note", "lifter", "lifter_log", "lifter_report"), THE_COACH),
     "caseload": THE_COACH,
 }
 """Who reaches the lifter by the button of a flow that carries the lifter's number; the lifter's own column stands in OPENS."""
