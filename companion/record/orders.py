@@ -71,7 +71,8 @@ def lapsed_words(db: sqlite3.Connection, lifter: int, at: datetime, units: str) 
     by_fact = {COACH_ACTS[what].sets: what for what in PINS}
     said = []
     for name, value, rule in db.execute("select name, value, rule from findings where person = ? and at = ? and name in "
-                                        "('depth.pin', 'load.pin', 'setup.pin', 'drill.pin', 'retest.pin') order by id", (lifter, text_of(at))):
+                                        "('depth.pin', 'load.pin', 'setup.pin', "
+                                        "'drill.pin', 'retest.pin') order by id", (lifter, text_of(at))):
         words = COACH_ACTS[by_fact[name]].words
         said.append(f"Now {words} {_in_words(name, value, units)}, {rule}." if value else
                     f"What they set for {words} no longer holds.")
