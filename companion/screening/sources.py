@@ -1,4 +1,4 @@
-"""What the numbers rest on: one frozen row each from ``sources.toml``, read and validated at import, and the answer to "why?".
+"""The sources of the numbers: one frozen row each from ``sources.toml``, read and validated at import, and the answer to "why?".
 
 A constant that stands in the table is read from it by ``value`` and has no second copy in the code.
 """
