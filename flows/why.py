@@ -1,4 +1,4 @@
-"""Why: a number, a line, a ruling, a dose or a date asked about; the table of sources answers."""
+"""Answers to "why?" about a number, a line, a ruling, a dose or a date, from the table of sources."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Run

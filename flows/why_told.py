@@ -11,7 +11,7 @@ from companion.conversation.flow import Flow, Known, Tell
 from companion.conversation.policy import Policy
 from companion.language.phrases import normalise
 from companion.screening.evidence import Finding
-from companion.screening.protocols import protocol
+from companion.screening.protocols import protocol, protocols
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.sources import LETTERS_MOST, WORDS_MOST, sources_on, why
 from companion.screening.sureness import contrary_studies
@@ -20,8 +20,8 @@ from flows.outcome_facts import concluded, showing
 
 @dataclass(frozen=True, slots=True)
 class Topic:
-    """What may be asked about: its button, the words for it, what of a longer question names it, the rows it is answered from, and the
-    fact without which it was not told ("": always offered)."""
+    """A thing that may be asked about: its button, the words for it, what of a longer question names it, the rows it is answered from, and
+    the fact without which it was not told ("": always offered)."""
 
     name: str
     label: str
@@ -40,9 +40,8 @@ TOPICS: Final = (
     Topic("drill", "The drill", ("drill", "priming"), r"drill|prim(?:e|ing)|sets?|reps|repetitions", ("drill",)),
     Topic("home", "Home work", ("home work", "homework"), r"home ?work|stretch(?:es|ing)?|3 days|three days", ("home",)),
     Topic("retest", "The retest date", ("retest", "date"), r"retest|test again|weeks?|trend|sessions?|date", ("retest",)),
-    Topic("leg_raise", "The leg raise lines", ("leg raise",), r"leg raise|straight leg|[78]0 ?(?:°|degrees?|deg)?|95", ("leg_raise",)),
-    Topic("knee_to_wall", "The knee-to-wall lines", ("knee to wall",),
-          r"knee to wall|knee-to-wall|wall|10 ?cm|12\.5(?: ?cm)?|[45] ?(?:in|inch|inches)|37|42", ("knee_to_wall",)),
+    *(Topic(one.id, f"The {one.title.lower()} lines", (one.title.lower(),), one.lines_named, (one.id,))
+      for one in protocols().values() if one.lines_named),
     Topic("error", "Measurement error", ("error", "measurement error"), r"errors?|mdc|sem|off", ("error",)),
     Topic("pain", "What counts in pain", ("what counts in pain", "points"), r"1\.77|points?|important", ("pain",)),
     Topic("estimate", "The depth estimate", ("estimate",), r"estimate|43\.5|32\.4", ("estimate",)),

@@ -115,7 +115,8 @@ class Protocol(Generic[R]):
       findings that need a second test are in ``pairs``. ``part`` is the part whose drill it points to, "" for none.
     - A measured test gives ``readings`` of a record and a side, and ``doubts``: by side, why its readings are not scored and what to
       repeat; with ``errors`` by method (``errors_men`` in their place for men),
-      ``thresholds`` they are compared with, and ``gain``. ``noted`` are its other numbers.
+      ``thresholds`` they are compared with (``lines_named``: the pattern that names these in a question), and ``gain``. ``noted``
+      are its other numbers.
     - ``starts``, ``detail``, ``derived``: specials of its chart, report and export. ``note``: a remark on a record in the results,
       "" for none; ``would_tell``: its sentence as the most informative test to do next, if not the usual one.
     - ``picture`` is the drawing of its movement, or the prefix of its drawings' names.
@@ -142,6 +143,7 @@ class Protocol(Generic[R]):
     errors: tuple[Error, ...] = ()
     errors_men: tuple[Error, ...] = ()
     thresholds: tuple[Threshold, ...] = ()
+    lines_named: str = ""
     gain: Gain | None = None
     noted: tuple[Noted, ...] = ()
     starts: Starts[R] | None = None

@@ -1,4 +1,4 @@
-"""What the numbers rest on: one frozen row each from ``sources.toml``, read and validated at import, and the answer to "why?".
+"""The sources of the numbers: one frozen row each from ``sources.toml``, read and validated at import, and the answer to "why?".
 
 A constant that stands in the table is read from it by ``value`` and has no second copy in the code.
 """
@@ -17,8 +17,6 @@ from companion.screening.readings import MDC_FACTOR, Error, NumberFormat, Source
 WORDS_MOST: Final = 60
 """The most words of an answer to "why?", and the most characters below: the limits of any message (choice)."""
 LETTERS_MOST: Final = 350
-OLD_AFTER_DAYS: Final = 730
-"""A row that was not checked for two years is old (choice)."""
 _UNSOURCED: Final = ("common practice", "choice", "memory")
 
 
@@ -45,10 +43,6 @@ class Source:
     method: str = ""
     against: str = ""
     inches: float = 0.0
-
-    def old(self, today: date) -> bool:
-        """True if the row was last checked more than two years before ``today``."""
-        return (today - self.checked).days > OLD_AFTER_DAYS
 
 
 def read_sources(text: str) -> Mapping[str, Source]:

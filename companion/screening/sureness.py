@@ -1,4 +1,4 @@
-"""How sure a ruling is, in a word, and the one direct study that speaks against it.
+"""The certainty of a ruling, in a word, and the one direct study that speaks against it.
 
 By the findings that carry it (choice): good with a strong one or moderate ones from three tests, fair with less, low for a cause
 left by elimination. One step lower where findings contradict each other, and one step lower for calf, hip or control called likely,
@@ -21,7 +21,7 @@ TESTS_FOR_GOOD: Final = 3
 
 
 class Sureness(Ranked):
-    """How sure a ruling is, the least first."""
+    """The certainty of a ruling, the least first."""
 
     LOW = "low"
     FAIR = "fair"

@@ -1,7 +1,5 @@
 """The table of sources: read whole, refused where it is not, and its answer to "why?"."""
 
-from datetime import date
-
 import pytest
 
 from companion.screening.readings import metric
@@ -60,12 +58,6 @@ def test_a_rule_in_inches_is_told_in_its_own_inches() -> None:
     assert why(SOURCES["knee_to_wall_least"], imperial).startswith("4 in from toe to wall")
     assert why(SOURCES["knee_to_wall_enough"], imperial).startswith("5 in from toe to wall")
     assert why(SOURCES["knee_to_wall_enough"]).startswith("12.5 cm from toe to wall")
-
-
-def test_a_row_grows_old_after_two_years() -> None:
-    row = read_sources(WHOLE)["load"]
-    assert not row.old(date(2028, 11, 27))
-    assert row.old(date(2028, 11, 29))
 
 
 # The figures as the sources print them, typed from the project's reference table, not from the code. ---------------

@@ -151,6 +151,7 @@ PROTOCOL: Final = Protocol(
     needs=("wall", "tape"), posture=BodyPosition.STANDING, uses=(Work.STRETCH_CALF,), part="calf", record=KneeToWall,
     rows=tuple(_ROWS.values()),
     findings=findings, readings=readings, doubts=doubts, errors=WALL_ERRORS, thresholds=(TAPE_LEAST, TAPE_ENOUGH, SHIN_LEAST, SHIN_ENOUGH),
+    lines_named=r"knee to wall|knee-to-wall|wall|10 ?cm|12\.5(?: ?cm)?|[45] ?(?:in|inch|inches)|37|42",
     picture="knee_to_wall_{side}",
     gain=Gain(value("gain_calf"), mdc=_LEVEL_MDC, method="tape", what="calf"),
 )

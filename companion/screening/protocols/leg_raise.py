@@ -211,7 +211,8 @@ PROTOCOL: Final = Protocol(
     needs=("floor", "phone level, or tape"), posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HAMSTRINGS), part="hamstrings",
     record=LegRaise,
     rows=tuple(_ROWS.values()), findings=findings, readings=readings, doubts=doubts, errors=RAISE_ERRORS, errors_men=RAISE_ERRORS_MEN,
-    thresholds=(RAISE_LEAST, RAISE_COMFORTABLE), picture="leg_raise_{side}",
+    thresholds=(RAISE_LEAST, RAISE_COMFORTABLE),
+    lines_named=r"leg raise|straight leg|[78]0 ?(?:°|degrees?|deg)?|95", picture="leg_raise_{side}",
     gain=Gain(value("gain_hamstrings"), not_by="own"),
     derived=Derived("leg_raise.angle", "Straight-leg raise, degrees from the floor", "deg", _way, _angle),
 )
