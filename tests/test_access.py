@@ -42,14 +42,14 @@ THE_LIFTER, THE_COACH, BOTH = "-+-----", "---+---", "-+-+---"
 
 OPENS: Final = {
     **dict.fromkeys(("about_you", "begin_again", "changes", "coach_welcome", "consent_again", "crisis", "erase", "export", "home",
-                     "link", "link_request", "my_data", "outcome", "pain", "progress", "recount", "welcome"), EVERYBODY),
+                     "link", "link_request", "my_data", "outcome", "pain", "progress", "recount", "welcome", "why", "why_told"), EVERYBODY),
     "signs": "-------", "wrong_tap": "-------",
     **dict.fromkeys((
-        "arms_forward_squat", "bar", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "hand_on_back_squat",
+        "arms_forward_squat", "bar", "best_squat", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "hand_on_back_squat",
         "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning", "my_coaches",
         "note_to_coach", "pause_squat", "prime", "referral",
-        "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "squat_after", "squat_day",
-        "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
+        "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "squat_after",
+        "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
                      "lifter_report"), COACHES),
 }
@@ -70,6 +70,7 @@ PAST_THE_BUTTON: Final = {
     "note": ("go.coach_note.{lifter}", ("lighter today", "Send it"), THE_COACH),
     "act pin_depth": ("go.coach_act.{lifter}-pin_depth", ("Below parallel", "moves well"), THE_COACH),
     "act pin_load": ("go.coach_act.{lifter}-pin_load", ("60", "for now"), THE_COACH),
+    "act pin_setup": ("go.coach_act.{lifter}-pin_setup", ("Three seconds down", "rounds later"), THE_COACH),
     "act drill": ("go.coach_act.{lifter}-drill", ("Calf: knee over toes", "stiff"), THE_COACH),
     "act ask_for": ("go.coach_act.{lifter}-ask_for", ("A film of their squat",), THE_COACH),
     "act retest": ("go.coach_act.{lifter}-retest", ("2026-03-20",), THE_COACH),
