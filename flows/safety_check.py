@@ -76,7 +76,7 @@ FLOW = Flow(
         Ask("seen", "Last time I asked you to be seen. Has a doctor or physiotherapist seen you since?", YesNo(),
             safety=True, only_if=SENT),
         Ask("told", "What were you told? A few words are enough.",
-            Words(example_text="nothing serious, light training is fine", tried=("nothing serious",)), safety=True, free=True,
+            Words(example_text="nothing serious, fine to train", tried=("nothing serious",)), safety=True, free=True,
             only_if=SEEN, signs=TOLD),
         Ask("seen_cleared", "Did they say you may train?", UNSURE, safety=True, only_if=SEEN),
         Ask("bladder", "Any of these, now or lately? New trouble with bladder or bowel; numbness between the legs; "

@@ -9,6 +9,7 @@ from typing import Final
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Tell
 from companion.conversation.policy import Policy
+from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import normalise
 from companion.screening.evidence import Finding
 from companion.screening.protocols import protocol, protocols
@@ -103,7 +104,7 @@ def _row_words(finding: Finding) -> str:
 
 FLOW = Flow(
     "why_told", version=1, title="Why that", policy=Policy.BESIDE, command=None, at_start=why_facts,
-    sentences=(r"(?:but |and |so )?why (?P<asked>.{1,60})",), fits=lambda asked: bool(topic_of(asked)),
+    sentences=(r"(?:but |and |so )?why (?P<asked>.{1,60})",), fits=lambda asked: bool(topic_of(asked)) and hear_pain(asked) is not Pain.YES,
     steps=(
         *(Tell(f"{{say_{n}}}", fact(f"say_{n}").known) for n in range(1, MESSAGES_MOST + 1)),
         Tell("I have nothing on that. Say “why” for what I can answer.", ~fact("say_1").known),

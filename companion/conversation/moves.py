@@ -37,6 +37,9 @@ SAID_MOST: Final = 80
 ASKED_MOST: Final = 120
 """Most characters of the request a flow was begun with; our choice."""
 
+_BY: Final = "_by"
+"""The end of the fact that says how a safety question was answered: "tap" or "words"."""
+
 
 # begin and end ----------------------------------------------------------------------------------------------
 
@@ -66,7 +69,7 @@ def _let_first(draft: Draft, move: Move) -> bool:
 def begin_anew(draft: Draft) -> None:
     """Give up the topmost run and begin its flow again."""
     before = draft.top
-    beside = {name: value for name, value in before.got.items() if name not in draft.compiled.stops}  # no answers
+    beside = {name: value for name, value in before.got.items() if name.removesuffix(_BY) not in draft.compiled.stops}  # no answers
     draft.effects.append(Ended(before.run, "left"))
     draft.session = draft.session._replace(stack=draft.session.stack[:-1], last=None)
     draft.push(before.flow, before.asked)
@@ -156,7 +159,7 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
         return
     name = _log_name(draft, ask)
     _record(draft, ask, given.raw, given.value, given.unit)
-    got = {**frame.got, name: given.value} | ({f"{name}_by": "tap" if given.tapped else "words"} if ask.safety else {})
+    got = {**frame.got, name: given.value} | ({name + _BY: "tap" if given.tapped else "words"} if ask.safety else {})
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
 
@@ -169,7 +172,7 @@ def skip(draft: Draft) -> None:
         return
     name = _log_name(draft, ask)
     _record(draft, ask, "", None, status="skipped")
-    got = {key: value for key, value in frame.got.items() if key != name}
+    got = {key: value for key, value in frame.got.items() if key.removesuffix(_BY) != name}
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(SKIP))
 
@@ -237,7 +240,7 @@ def withdraw(draft: Draft, state: str) -> None:
     draft.top = frame._replace(state=state, trail=frame.trail[:-1])
     name = _log_name(draft, ask)
     _record(draft, ask, "", None, status="withdrawn")
-    draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key != name})
+    draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key.removesuffix(_BY) != name})
 
 
 def _reopen(draft: Draft, move: Move) -> None:

@@ -111,7 +111,8 @@ _NOTHING_SET: Final = re.compile(
     r"nothing (?:serious|wrong|special|bad|to worry about|new|at all)|all (?:good|clear|fine|ok|okay)|i'm (?:fine|ok)|"
     r"(?:i )?(?:can|may) (?:train|lift|squat|do everything|carry on|go on)(?: as (?:usual|normal|before)| normally| again| fully)?|"
     r"train(?:ing)? (?:as (?:usual|normal)|normally|is (?:fine|ok|okay))|everything (?:is )?(?:fine|ok|okay|allowed)|fully cleared|"
-    r"cleared(?: for everything)?))(?: (?:at all|set))?")
+    r"(?:i'm |it's |all )?(?:fine|ok|okay|good|safe|clear|cleared) to (?:train|lift|squat|exercise|go on|carry on|go)"
+    r"(?: as (?:usual|normal|before)| normally| again| fully)?|cleared(?: for everything)?))(?: (?:at all|set))?")
 _SOFTENED: Final = re.compile(r"\b(?:light|easy|gentle|careful|slow)")
 ALLOWED_MOST: Final = 6
 """Words of a clause that allows something unnamed, above which it is asked about; our choice."""

@@ -21,7 +21,7 @@ from tests.app.test_service import CHECK, START, WARM
 from tests.coach.test_actions import KIM, SAM, Gym
 from tests.fakes.clock import FakeClock
 
-WALL = ("tape", "Ready", "9", "9.5", "Pull in the calf", "12", "12", "Pull in the calf")
+WALL = ("tape", "Ready", "6", "6.5", "Pull in the calf", "15", "15", "Pull in the calf")
 YEAR = timedelta(days=366)
 
 

@@ -165,7 +165,7 @@ async def test_a_restart_in_the_middle_asks_nothing_twice(life):
     await life.restart()
     shown = await opening(life.companion, SAM)
     assert "once more with the left foot" in shown[0].text
-    await life.say("11")
+    await life.say("11", "11")  # within error of a line: a third reading
     assert life.state() == "knee_to_wall.left_limit"
 
 
@@ -216,7 +216,7 @@ async def test_the_next_day_a_new_check_asks_whether_they_were_seen(life):
     life.clock.at += timedelta(days=1)
     said = await life.say("safety check")
     assert "seen you since?" in said[-1]
-    said = await life.say("yes", "nothing serious, light training is fine", "yes", *CHECK)
+    said = await life.say("yes", "nothing serious, light training is fine", "yes", *CHECK, "There is no limit")
     assert any("I see no reason against testing" in text for text in said)
 
 
