@@ -26,6 +26,8 @@ TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
     Target("flows/shared.py", (DOORS,), but=("BANDS", "WATCHED", "watched_by")),
     Target("flows/safety_facts.py", CHECK_TESTS),
+    Target("companion/screening/signs.py", ("tests/flows/test_signs.py",)),
+    Target("flows/pain_facts.py", ("tests/flows/test_late_pain.py tests/flows/test_pain.py",), but=("MOVEMENTS",)),
     Target("companion/screening/limits.py", ("tests/screening/test_limits.py", "tests/flows/test_limits.py"), but=("LimitsTold",)),
     Target("companion/reminders/decision.py",
            ("tests/reminders/test_kinds.py tests/reminders/test_kind_rows.py", "tests/reminders/test_sweep.py")),
