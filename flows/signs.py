@@ -66,7 +66,7 @@ FLOW = Flow(
         Tell("Stop there, and get comfortable.", fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes"))),
         Tell(EMERGENCY, NERVE_HEARD.is_("yes") & fact("sure").is_("yes"), must_arrive=True),
         Do(Alert("{until}", "wrote “{said}”: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
-        Ask("so", "You wrote “{said}”. I understand: {understood}. Is that so, now or lately?", choice(
+        Ask("so", "You wrote “{said}”. I understand: {understood}. Is that so?", choice(
             ("yes", "Yes, that is so", "yes", "that's right", "correct", "right"), ("unsure", "Not sure", "not sure", "maybe", "unsure"),
             ("no", "No, I meant something else", "no", "i meant something else", "wrong", "not that")), safety=True,
             only_if=CHEST.is_("no")),

@@ -57,12 +57,12 @@ def admission_of(count: MessageCount) -> Admission:
 
 
 def always_heard(event: Event) -> Pain | Phrase | None:
-    """Return Pain.YES for a message that clearly reports pain, Phrase.STOP for a stop; None otherwise."""
+    """Return Pain.YES for a message that clearly reports pain or another sign, Phrase.STOP for a stop; None otherwise."""
     match event:
         case Tapped(data):
             return Phrase.STOP if data.rpartition(".")[2] == STOP else None
         case Typed(text) | Edited(text) | Sent(caption=text):
-            if hear_pain(text) is Pain.YES or any(one.sure for one in hear_flags(text)):
+            if hear_pain(text) is Pain.YES or any(one.sure for one in hear_flags(text, weigh=False)):
                 return Pain.YES
             return Phrase.STOP if hear(text, strict=True) is Phrase.STOP else None
 

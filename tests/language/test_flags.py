@@ -285,7 +285,6 @@ def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[
     assert found.added / found.unflagged <= 0.04
 
 
-@pytest.mark.skipif(not (CORPUS / "flags_unseen.tsv").exists(), reason="the unseen corpus is not there")
 def test_unseen_flags_are_heard(told: Callable[[str], None]) -> None:
     recall = _recall("flags_unseen.tsv")
     for flag, (heard, said) in recall.items():
@@ -296,14 +295,12 @@ def test_unseen_flags_are_heard(told: Callable[[str], None]) -> None:
     assert rest >= FLOOR_REST
 
 
-@pytest.mark.skipif(not (CORPUS / "not_flags_unseen.txt").exists(), reason="the unseen corpus is not there")
 def test_unseen_ordinary_messages_seldom_raise_a_flag(told: Callable[[str], None]) -> None:
     (false, of), (by_rules, _) = _false("not_flags_unseen.txt"), _false("not_flags_unseen.txt", rules.by_the_rules)
     told(f"flags, unseen: {false} false of {of}, {by_rules} of them by the rules")
     assert false / of <= FALSE_MOST
 
 
-@pytest.mark.skipif(not (CORPUS / "flags_unseen.tsv").exists(), reason="the unseen corpus is not there")
 def test_the_second_layer_beats_the_rules_on_unseen_lines_neither_was_made_from(told: Callable[[str], None]) -> None:
     lines = learn.flagged_lines("flags_unseen.tsv")
     both, alone = sum(bool(hear_flags(text)) for _, text in lines), sum(bool(rules.by_the_rules(text)) for _, text in lines)
