@@ -2,45 +2,31 @@
 
 from __future__ import annotations
 
-import contextlib
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
 
 from companion.app.outbox_store import CompanionOutbox
-from companion.app.run import running_writer
-from companion.app.service import Companion
 from companion.port import Address, Inbound, Outgoing, Rank, Tapped, Typed
 from companion.record import owed, status
+from tests.app.test_service import Life
 from tests.fakes.clock import FakeClock
 
 SAM, EVE = Address("telegram", "7000001"), Address("telegram", "7000002")
 WELCOME = ("Yes, keep them", "yes", "cm and kg", "UTC", "yes")
 
 
-class Bot:
+class Bot(Life):
     """A companion on a file, and what it has sent to whom; it may be ended and started again."""
 
     def __init__(self, path: Path) -> None:
-        self.path, self.clock = path, FakeClock()
-        self.shown: list[Outgoing] = []
-        self.updates = 0
-        self.stack = contextlib.AsyncExitStack()
+        super().__init__(path)
+        self.clock = FakeClock()
 
     async def start(self) -> None:
-        self.companion = Companion(self.path, self.clock)
+        await super().start()
         self.store = CompanionOutbox(self.companion, "telegram")
-        await self.stack.enter_async_context(running_writer(self.companion))
-
-    async def stop(self) -> None:
-        await self.stack.aclose()
-        self.companion.close()
-        self.stack = contextlib.AsyncExitStack()
-
-    async def restart(self) -> None:
-        await self.stop()
-        await self.start()
 
     async def hear(self, *replies: str, who: Address = SAM) -> None:
         """Take what somebody types or taps; nothing is sent."""
