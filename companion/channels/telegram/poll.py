@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import json
 import logging
 from collections.abc import Awaitable, Callable, Mapping
@@ -85,6 +86,9 @@ class Poll(HTTPXRequest):
             return code, payload
         self._failures += 1
         await self._owner.pause(wait)
+        polling = asyncio.current_task()
+        assert polling is not None
+        polling.add_done_callback(_retrieve)
         raise TimedOut
 
     async def _note_date(self, response: httpx.Response) -> None:
@@ -120,6 +124,13 @@ def _moment(date: str) -> datetime | None:
     except (ValueError, OverflowError):
         return None
     return moment if moment.tzinfo else None
+
+
+def _retrieve(polling: asyncio.Task[Any]) -> None:
+    """Retrieve the exception of a task that has failed: python-telegram-bot leaves that of a poll that fails as it is stopped, and
+    asyncio would log it with a traceback."""
+    if not polling.cancelled():
+        polling.exception()
 
 
 def _object(payload: bytes) -> Mapping[str, Any]:

@@ -1,0 +1,46 @@
+"""A poll that fails as the channel stops."""
+
+from __future__ import annotations
+
+import asyncio
+import gc
+from datetime import datetime
+from typing import Any
+
+import pytest
+from telegram.error import NetworkError, TimedOut
+
+from companion.channels.telegram.poll import Owner, Poll
+from companion.channels.telegram.settings import TelegramSettings
+from tests.fakes.bot_api import TOKEN
+
+
+async def not_settled() -> None:
+    raise NetworkError("a turn was not committed")
+
+
+async def no_pause(seconds: float) -> None:
+    return None
+
+
+async def test_a_failed_poll_that_nobody_waits_for_leaves_no_traceback() -> None:
+    """python-telegram-bot's ``do_action`` (22, ``_utils/networkloop.py``) returns without looking at a poll that fails as it is stopped."""
+    def unused(_: Exception | datetime | None) -> None:
+        raise AssertionError
+
+    said: list[dict[str, Any]] = []
+    asyncio.get_running_loop().set_exception_handler(lambda loop, context: said.append(context))
+    poll = Poll(TelegramSettings(TOKEN), Owner(not_settled, no_pause, unused, unused))
+    polling = asyncio.create_task(poll.do_request("http://127.0.0.1:9/getUpdates", "POST"))
+    await asyncio.wait([polling])
+    del polling
+    gc.collect()
+    assert said == []
+    await poll.shutdown()
+
+
+async def test_a_failed_poll_is_raised_to_who_waits() -> None:
+    poll = Poll(TelegramSettings(TOKEN), Owner(not_settled, no_pause, print, print))
+    with pytest.raises(TimedOut):
+        await poll.do_request("http://127.0.0.1:9/getUpdates", "POST")
+    await poll.shutdown()
