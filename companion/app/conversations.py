@@ -59,6 +59,7 @@ def in_order(effects: Sequence[Effect], waited: float, told: set[str]) -> tuple[
 
 def _clock_was_set(db: sqlite3.Connection, now: datetime, by: timedelta) -> None:
     outbox.clock_moved(db, now, by)
+    owed.clock_moved(db, by)
     status.set_mark(db, status.CLOCK_JUMP, by.total_seconds(), now)
 
 
