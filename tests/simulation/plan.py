@@ -45,7 +45,7 @@ def drawn(seed: int, lifters: int = 20) -> WorldPlan:
     rng = random.Random(f"world {seed}")
     faults = tuple(sorted((round(rng.uniform(5, 45), 2), rng.choice(KINDS), round(rng.random(), 3)) for _ in range(rng.randint(0, 6))))
     paused = 2.0 if any(kind == "wild limit" for _, kind, _ in faults) else 0.0  # an hour's pause may be among them
-    return WorldPlan(seed, lifters, rng.randint(0, lifters // 2), rng.randint(0, max(1, lifters // 10)), faults=faults,
+    return WorldPlan(seed, lifters, rng.randint(0, lifters // 2), rng.randint(0, min(50, max(1, lifters // 10))), faults=faults,
                      begins=rng.choice(MOMENTS), hours=rng.choice((paused, paused, paused, paused, NIGHT)))
 
 
