@@ -89,12 +89,10 @@ class Drainer:
     """Sends due messages, many chats concurrently, one message at a time to each.
 
     The best rank leaves first, but for one message in three of the next rank that waits (one in ten while somebody's pain is new); within
-    The best rank leaves first, but for one message in three of the next rank that waits (one in ten while somebody's pain is new); within
     a rank the chat that was served longest ago (for pain: with an answer to pain), so that a flood costs only the chat it comes from.
-    Nothing is queued here beyond the sends under way, so a reply overtakes other
-    messages as soon as the store has it. A chat that fails waits by itself; if several fail and none succeeds, all wait, and one message
-    at a time probes the channel. Only due times are read on the wall clock: pacing, holding and backing off go by the monotonic one, so
-    that setting the clock mutes nobody.
+    Nothing is queued here beyond the sends under way, so a reply overtakes other messages as soon as the store has it. A chat that fails
+    waits by itself; if several fail and none succeeds, all wait, and one message at a time probes the channel. Only due times are read on
+    the wall clock: pacing, holding and backing off go by the monotonic one, so that setting the clock mutes nobody.
     """
 
     def __init__(self, store: Store, post: Post, clock: Clock, limits: Limits = TELEGRAM_LIMITS) -> None:
