@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
+from click.core import ParameterSource
 
 from companion.cli.common import as_option, database_option, fail, number_option, person_in, reading
 from companion.export.registry import FORMATS, ExportSource, help_text
@@ -28,6 +29,8 @@ def log(settings: Settings, database: Path | None, name: str, number: int | None
     """Show a person's answer log: every answer, with the row it replaced."""
     from companion.record.log_text import as_lines, as_table
 
+    if number is not None and click.get_current_context().get_parameter_source("name") is ParameterSource.COMMANDLINE:
+        fail("say whose log: `companion log --as PERSON`, or `companion log --number NUMBER`")
     db = reading(settings, database)
     click.echo((as_lines if as_json else as_table)(db, person_in(db, name, number)), nl=False)
 
