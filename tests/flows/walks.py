@@ -233,16 +233,23 @@ def walks_of(name: str) -> Mapping[tuple[str, str], Walk]:
 
 def walk_saying(name: str, step: Tell | Do) -> Walk | None:
     """A walk on which this step's condition holds as it is passed, up to there; None where none was found."""
+    ways = ways_of(name)
+    return walk_where(name, step.only_if, tuple(
+        key for key, arrow in ways.compiled.ways.items() if step in arrow.passed and key not in proof_of(name).never))
+
+
+@cache
+def walk_where(name: str, when: Condition, by: tuple[tuple[str, str], ...]) -> Walk | None:
+    """A walk up to one of these arrows, taken where a condition holds; looked for once for all steps that stand under the same."""
     ways, draw = ways_of(name), Random(name)
-    by = [key for key, arrow in ways.compiled.ways.items() if step in arrow.passed and key not in proof_of(name).never]
     for key in by:
-        if (known := walks_of(name).get(key)) and step.only_if.holds(facts_after(ways, known)):
+        if (known := walks_of(name).get(key)) and when.holds(facts_after(ways, known)):
             return known
     for _ in range(TRIES if by else 0):
-        one = walk(ways, draw, by, step.only_if, on=False)
+        one = walk(ways, draw, by, when, on=False)
         for n, arrow in enumerate(one.passed):
             so_far = Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1])
-            if arrow in by and step.only_if.holds(facts_after(ways, so_far)):
+            if arrow in by and when.holds(facts_after(ways, so_far)):
                 return so_far
     return None
 
