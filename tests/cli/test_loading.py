@@ -65,7 +65,7 @@ def test_garbage_is_looked_for_again_where_loading_fails():
 def test_all_is_loaded_at_once_where_many_wait():
     load_all()
     assert all("machine" in vars(compiled) for compiled in BOOK.flows.values())
-    assert {"companion.language.pain.weights", "companion.pictures.poses"} <= set(sys.modules)
+    assert {"companion.language.flags.rules", "companion.pictures.poses"} <= set(sys.modules)
 
 
 async def test_the_rest_is_loaded_while_the_first_words_are_read():
