@@ -1,20 +1,20 @@
 """The bot is killed at the I/O calls of a conversation in turn, started again, and goes on: nothing is lost or doubled.
 
 A script is lived in parts, cut where it says ``restart``. Each part is lived once undisturbed, from how things stood after
-the part before; then once for each I/O call (WHOLE; by day for some of them), killed at it. What is kept at its end must be
+the part before; then once for each I/O call (by day for some of them), killed at it. What is kept at its end must be
 what the undisturbed one kept; as the next part begins with a fresh start from just that, the rest is the same too.
 """
 
 from __future__ import annotations
 
 import asyncio
-import os
 import traceback
 from pathlib import Path
 
 import pytest
 
 from companion.channels.script import PersonInput, ScriptLine, parse
+from tests.by_night import BY_NIGHT
 from tests.crash.kept import doubled
 from tests.crash.life import Living, Part, Stand, parts_of
 from tests.crash.nursery import Nursery
@@ -36,11 +36,9 @@ COMMITS_ONLY = ("coach",)
 """Killed before and after each commit while it works: in these is all that is a coach's own; calls of the Bot API, the start and the
 stop are as in the others, and a point takes a tenth of a second of processor time."""
 
-WHOLE = os.environ.get("HYPOTHESIS_PROFILE") == "night"
-"""By night at every point. Else at one of ``EVERY``, beginning elsewhere in each part, and at the first of each kind of call in each
-script; at all of those where only commits count."""
-
 EVERY = 5
+"""By day one point in so many, beginning elsewhere in each part, and the first of each kind of call in each script; in ``COMMITS_ONLY``
+and by night all of them."""
 
 HEARD = {"coach": (
     "You are a coach here", "For Sam: ask them to send me", "Kim is your coach here now", "Sam, sent to emergency care",
@@ -61,7 +59,7 @@ async def test_killed_at_any_io_call_it_goes_on_as_if_it_had_not_been(name: str,
             points = [*(wanted.starting if number < 2 else ()), *wanted.working, *(wanted.stopping if number == len(parts) - 1 else ())]
             if name in COMMITS_ONLY:
                 points = [point for point in wanted.working if point[0].startswith("commit")]
-            elif not WHOLE:
+            elif not BY_NIGHT:
                 points = some_of(points, number, met)
             heard += [text for _, text in wanted.heard]
             wanted_points += len(points)
