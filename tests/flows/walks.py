@@ -117,8 +117,9 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         arrows.sort(key=lambda arrow: (arrow is not goal, far.get(arrow.target, LONGEST) + draw.random() * astray))
         for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(ways, state, draw, draw.random() < calm)):
             beside = {**CHECKED, **drawn(ways, draw, (read | free) - own)}
-            facts = compiled.facts_of(beside, fixed, got)
             stop = compiled.stops.get(state)
+            hangs = isinstance(stop, Ask) and (stop.log_as or any(option.only_if != ALWAYS for option in stop.kind.options))
+            facts = compiled.facts_of(beside, fixed, got) if hangs else {}
             after = dict(got)
             if isinstance(stop, Ask):
                 name = render(stop.log_as, facts, NOW, stop.side) if stop.log_as else state
@@ -138,7 +139,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
                 value = draw.choice(sorted(chosen[name], key=repr))
                 beside.pop(name, None)
                 beside |= {} if value is None else {name: value}
-            if not (isinstance(stop, Ask) and not offered(stop, given, compiled.facts_of(beside, fixed, got))):
+            if not hangs or offered(stop, given, compiled.facts_of(beside, fixed, got)):
                 break
         else:
             break
