@@ -84,7 +84,7 @@ def angles_of(footage: Footage) -> Angles | None:
             continue
         maps = local_maps(footage.corners[place][at])
         if wall is not None:
-            maps = np.linalg.solve(wall[at], maps)
+            maps = np.asarray(np.linalg.solve(wall[at], maps), dtype=np.float64)
         raw[place] = _on_grid(footage.times[at], np.degrees(np.unwrap(np.radians(turning(maps)))), grid, step)
     smooth = {place: _smoothed(values, step) for place, values in raw.items()}
     missing = ~np.logical_and.reduce([seen[place] for place in ON_BODY])

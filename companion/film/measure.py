@@ -10,7 +10,7 @@ import numpy as np
 from companion.film.angles import Angles, angles_of
 from companion.film.cards import BY_PLACE, ON_BODY
 from companion.film.footage import Footage, Unreadable
-from companion.film.onset import Curve, Onset, binned, onset_of
+from companion.film.onset import Curve, Onset, binned, is_whole, onset_of
 from companion.film.squats import STANDING_WITHIN, Curves, Descent, curves_of, descents, standing_still
 
 LEAST_SEEN: Final = 0.5
@@ -21,19 +21,25 @@ MOST_SLIPPED: Final = 8.0
 NO_STANDING: Final = "I found no moment of standing still. Start the film, stand still for two seconds, then squat."
 NO_SQUAT_SEEN: Final = "I see the cards but no squat: the thigh never goes down by 40°. Send the film that has the squats in it."
 TOO_SHALLOW: Final = "Those squats are too shallow to show where rounding begins. Squat as deep as you usually do."
-SLIPPED: Final = "A card has moved: standing before and after the squats differ by {by:.0f}°. Tape it over tight clothing and film again."
+LOST_ON_THE_WAY: Final = ("Cards are lost on the way down in every squat: they blur as they move. More light, three seconds down, "
+                          "and film again.")
+SLIPPED: Final = "A card has moved: standing before and after the squats differ by {by:.0f}°. Tape it to tight clothing and film again."
 
 
 @dataclass(frozen=True, slots=True)
 class SquatFilm:
-    """A film of squats, read: its curves, its squats, each one's curve of flexion against depth, the onset over all of them, how deep
-    the thigh went at most, the bend of the lower back there (deg, median over squats), and the difference between standing before and
-    after (deg)."""
+    """A film of squats, read.
+
+    ``squats`` and ``shapes``: those that count, each with its curve of flexion against depth; ``found``: how many there were, the others
+    lost a card on the way down; ``onset`` over those that count; ``deepest``: how deep the thigh went (deg); ``amplitude``: the bend of
+    the lower back there (deg); ``speed``: going down (deg/s); ``slipped``: standing after against before (deg). Medians over squats.
+    """
 
     angles: Angles
     curves: Curves
     squats: tuple[Descent, ...]
     shapes: tuple[Curve, ...]
+    found: int
     onset: Onset
     deepest: float
     amplitude: float
@@ -59,13 +65,17 @@ def measured(footage: Footage) -> SquatFilm:
     slipped = _slipped(curves, squats)
     if abs(slipped) > MOST_SLIPPED:
         raise Unreadable(SLIPPED.format(by=abs(slipped)))
-    shapes = tuple(binned(*(values[one.begin:one.bottom + 1] for values in curves.exact)) for one in squats)
+    drawn = [(one, binned(*(values[one.begin:one.bottom + 1] for values in curves.exact))) for one in squats]
+    whole = [(one, shape) for one, shape in drawn if is_whole(shape, one.deepest)]
+    if not whole:
+        raise Unreadable(LOST_ON_THE_WAY)
+    shapes = tuple(shape for _, shape in whole)
     onset = onset_of(shapes)
     if onset is None:
         raise Unreadable(TOO_SHALLOW)
-    bends = [float(np.nanmedian(curves.flexion[max(0, one.bottom - 2):one.bottom + 3])) for one in squats]
-    return SquatFilm(angles, curves, squats, shapes, onset, float(np.median([one.deepest for one in squats])),
-                     float(np.nanmedian(bends)), float(np.nanmedian([one.speed for one in squats])), slipped)
+    return SquatFilm(angles, curves, tuple(one for one, _ in whole), shapes, len(squats), onset,
+                     float(np.median([one.deepest for one, _ in whole])), float(np.median([shape.flexion[-3:].mean() for shape in shapes])),
+                     float(np.median([one.speed for one, _ in whole])), slipped)
 
 
 def _slipped(curves: Curves, squats: tuple[Descent, ...]) -> float:

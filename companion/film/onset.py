@@ -11,8 +11,15 @@ from companion.film.footage import Floats
 
 BIN: Final = 1.5
 """Degrees of depth that one point of a squat's curve stands for, so that slow parts don't weigh more than fast ones."""
+MOST_SKIPPED: Final = 4
+"""Bins without a sample that are bridged: at 24 frames a second a quick squat's thigh turns by six degrees a frame."""
+MOST_HOLE: Final = 10.0
+"""Degrees of depth without a point from which a squat tells nothing of its onset (choice; the goal for the onset's error is 6)."""
+STARTS_BY: Final = 30.0
 LEAST_PIECE: Final = 12.0
 """Degrees of depth at either end within which no kink is looked for: a piece needs points of its own."""
+LEAST_MISREADING: Final = 1.5
+"""Degrees off the lines under which a point is never left out (choice; the goal for an angle's error)."""
 LEAST_BEND: Final = 3.0
 """Degrees that the back must bend beyond its line before the kink, to be called rounding: under that it is within what cards on cloth
 show for a still back (choice; twice the goal for an angle's error)."""
@@ -49,8 +56,16 @@ class Onset:
     spread: float
 
 
+def is_whole(curve: Curve, deepest: float) -> bool:
+    """True if a squat's curve has points nearly all the way down to its deepest point (deg), so that the kink can't hide in a hole."""
+    if len(curve.depth) < 2:
+        return False
+    return bool(np.diff(curve.depth).max() <= MOST_HOLE and curve.depth[0] <= STARTS_BY and curve.depth[-1] >= deepest - MOST_HOLE)
+
+
 def binned(depth: Floats, flexion: Floats) -> Curve:
-    """Return a squat's curve in even bins of depth, each the median of its samples, interpolated where a fast descent skips a bin."""
+    """Return a squat's curve in even bins of depth, each the median of its samples, interpolated where a fast descent skips a bin or two;
+    where cards were lost for longer there are no points, so that nothing invented pulls at the kink."""
     there = np.isfinite(depth) & np.isfinite(flexion)
     depth, flexion = depth[there], flexion[there]
     if len(depth) < 4:
@@ -60,7 +75,10 @@ def binned(depth: Floats, flexion: Floats) -> Curve:
     index = np.round(depth[order] / BIN).astype(int)
     levels = np.unique(index)
     middles = np.array([np.median(flexion[order][index == level]) for level in levels])
-    return Curve(at, np.interp(at, levels * BIN, middles))
+    curve = np.interp(at, levels * BIN, middles)
+    after = np.clip(np.searchsorted(levels * BIN, at), 1, max(1, len(levels) - 1)) if len(levels) > 1 else np.zeros(len(at), int)
+    kept = np.isin(np.round(at / BIN), levels) | ((levels[after] - levels[after - 1]) <= MOST_SKIPPED + 1)
+    return Curve(at[kept], curve[kept])
 
 
 class _Fits:
@@ -93,12 +111,26 @@ class _Fits:
         return np.asarray(np.linalg.lstsq(self.design(place), values, rcond=None)[0])
 
 
+def _without_misreadings(curves: tuple[Curve, ...]) -> tuple[Curve, ...]:
+    """Return the curves without points far off the two lines through them: a card blurred by its movement is read wrong at times."""
+    fits = _Fits(curves)
+    if len(fits.places) < 2:
+        return curves
+    values = np.concatenate([curve.flexion for curve in curves])
+    place = float(fits.best(values[:, None])[0])
+    errors = values - fits.design(place) @ fits.at(place, values)
+    near = np.abs(errors) <= max(LEAST_MISREADING, 3.5 * 1.4826 * float(np.median(np.abs(errors))))
+    kept = np.split(near, np.cumsum([len(curve.depth) for curve in curves])[:-1])
+    return tuple(Curve(curve.depth[one], curve.flexion[one]) for curve, one in zip(curves, kept, strict=True) if one.sum() > 2)
+
+
 def onset_of(curves: tuple[Curve, ...], seed: int = 0) -> Onset | None:
     """Return where rounding begins over all squats of a film, with an interval by bootstrap: errors are drawn in blocks, and whole squats'
     errors from one another. None if no squat is deep enough to show it. The same curves always give the same result."""
     curves = tuple(curve for curve in curves if len(curve.depth) * BIN > 2 * LEAST_PIECE + 6)
     if not curves:
         return None
+    curves = _without_misreadings(curves)
     fits = _Fits(curves)
     if len(fits.places) < 2:
         return None

@@ -83,7 +83,8 @@ def seen_lines(footage: Footage) -> Iterator[str]:
 def result_lines(film: SquatFilm) -> Iterator[str]:
     """Yield the result of a film of squats."""
     onset = film.onset
-    yield f"{len(film.squats)} squats, {film.deepest:.0f}° deep (90: thigh level), {film.speed:.0f}°/s going down, " \
+    counted = f"{len(film.squats)} of {film.found} squats" if len(film.squats) < film.found else f"{film.found} squats"
+    yield f"{counted}, {film.deepest:.0f}° deep (90: thigh level), {film.speed:.0f}°/s going down, " \
           f"{100 * film.angles.left_out:.0f} % of frames left out"
     if onset.depth is None:
         yield f"no onset: the lower back bends {film.amplitude:.1f}° at the deepest point, without a kink"

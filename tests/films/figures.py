@@ -53,7 +53,8 @@ def compared(film: Film, footage: Footage) -> Figure:
     depth = np.array([film.squat.depth(at) for at in curves.times])
     lean = {place: np.array([film.squat.angles(one)[place] for one in depth]) for place in ON_BODY}
     bent = (lean["pelvis"] - lean["thigh"]) / 130
-    on_card = {place: lean[place] + film.taped.get(place, Taped()).slides * bent for place in ON_BODY}
+    way = film.looks.faces  # on the other side of the body a card slides the other way
+    on_card = {place: lean[place] + way * film.taped.get(place, Taped()).slides * bent for place in ON_BODY}
     read = {"shank": curves.shank, "thigh": -curves.depth, "pelvis": curves.pelvis, "ribs": curves.ribs}
     errors: dict[str, np.ndarray] = {place: read[place] - on_card[place] for place in ON_BODY}
     errors["flexion"] = errors["ribs"] - errors["pelvis"]
