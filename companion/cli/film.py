@@ -19,7 +19,7 @@ def cards(paper: Literal["A4", "letter"], out: Path) -> None:
     from companion.film.sheet import cards_pdf
 
     try:
-        out.write_bytes(cards_pdf(paper))
+        out.write_text(cards_pdf(paper), "ascii")
     except OSError as error:
         fail(f"can't write {out}: {error.strerror or error}")
     click.echo(out)

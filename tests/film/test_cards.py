@@ -8,11 +8,10 @@ from itertools import combinations
 import cv2
 import numpy as np
 import pytest
-from matplotlib.backends.backend_agg import FigureCanvasAgg
 
 from companion.film.cards import BY_PATTERN, CARDS, DICTIONARY, SQUARE_CM
 from companion.film.decoder import Finder
-from companion.film.sheet import CHECK_CM, SIZES_CM, _page, cards_pdf
+from companion.film.sheet import CHECK_CM, POINTS_A_CM, SIZES_CM, cards_pdf
 
 FAMILY = cv2.aruco.getPredefinedDictionary(getattr(cv2.aruco, DICTIONARY))
 
@@ -35,18 +34,21 @@ def test_no_card_looks_like_another_however_turned_nor_like_a_mirror_image():
             assert min((np.rot90(np.fliplr(bits(one)), turn) != bits(other)).sum() for turn in range(4)) >= 4
 
 
+def drawn(page: str, paper: str, per_cm: int) -> np.ndarray:
+    """A page as its black squares and its first line stand on the paper, in so many pixels a cm."""
+    width, height = SIZES_CM[paper]
+    grey = np.full((round(height * per_cm), round(width * per_cm)), 255, np.uint8)
+    for left, bottom, across, high in re.findall(r"^([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+) re f$", page, re.M):
+        x, y = float(left), height - float(bottom) - float(high)
+        grey[round(y * per_cm):round((y + float(high)) * per_cm), round(x * per_cm):round((x + float(across)) * per_cm)] = 0
+    return grey
+
+
 @pytest.mark.parametrize("paper", SIZES_CM)
-def test_every_printed_card_is_found_upright_at_its_size_beside_a_true_check_line(paper):
+def test_every_printed_card_is_found_upright_at_its_size(paper):
     per_cm, found = 40, {}
-    for cards in (CARDS[:2], CARDS[2:4], CARDS[4:]):
-        page = _page(cards, SIZES_CM[paper], 1)
-        page.set_dpi(per_cm * 2.54)
-        canvas = FigureCanvasAgg(page)
-        canvas.draw()
-        grey = np.asarray(canvas.buffer_rgba())[..., :3].mean(axis=2).astype(np.uint8)
-        line = np.flatnonzero(grey[-round(1.5 * per_cm) - 1, :15 * per_cm] < 128)
-        assert (line[-1] - line[0]) / per_cm == pytest.approx(CHECK_CM, abs=.1)
-        found |= Finder().find(np.ascontiguousarray(grey))
+    for page in re.findall(r"stream\n(.*?)\nendstream", cards_pdf(paper), re.S):
+        found |= Finder().find(drawn(page, paper, per_cm))
     assert set(found) == set(BY_PATTERN)
     for corners in found.values():
         (left, top), (right, _), (_, bottom), _ = corners
@@ -55,10 +57,19 @@ def test_every_printed_card_is_found_upright_at_its_size_beside_a_true_check_lin
 
 
 @pytest.mark.parametrize("paper", SIZES_CM)
-def test_the_file_is_a_pdf_of_three_pages_of_that_paper_and_the_same_each_time(paper):
+def test_the_file_is_a_whole_pdf_of_that_paper_with_a_true_check_line(paper):
     told = cards_pdf(paper)
-    assert told.startswith(b"%PDF")
-    assert b"/Count 3" in told
-    box = re.search(rb"/MediaBox \[ 0 0 ([\d.]+) ([\d.]+) \]", told)
-    assert [float(side) / 72 * 2.54 for side in box.groups()] == pytest.approx(SIZES_CM[paper], abs=.01)
-    assert told == cards_pdf(paper)
+    assert told.isascii()
+    assert told.startswith("%PDF")
+    begins = [int(row) for row in re.findall(r"^(\d{10}) 00000 n", told, re.M)]
+    assert all(told[begin:].startswith(f"{number} 0 obj") for number, begin in enumerate(begins, 1))
+    assert told[int(re.search(r"startxref\n(\d+)", told)[1]):].startswith("xref")
+    lengths = [(int(length), len(page)) for length, page in re.findall(r"/Length (\d+) >>\nstream\n(.*?)\nendstream", told, re.S)]
+    assert len(lengths) == 3
+    assert all(said == real for said, real in lengths)
+    box = re.search(r"/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]", told)
+    assert [float(side) / POINTS_A_CM for side in box.groups()] == pytest.approx(SIZES_CM[paper], abs=.01)
+    begin, end = re.search(r"^([\d.]+) 1.500 m ([\d.]+) 1.500 l S", told, re.M).groups()
+    assert float(end) - float(begin) == CHECK_CM
+    for card in CARDS:
+        assert f"{card.number} {card.title}" in told
