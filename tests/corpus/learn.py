@@ -2,7 +2,7 @@
 
 Run after the corpus or the tables were changed (a minute):
 
-    python -m tests.corpus.learn            writes companion/language/pain/weights.py and companion/language/flags/weights.py
+    python -m tests.corpus.learn            writes companion/language/pain/weights.txt and companion/language/flags/weights.txt
     python -m tests.corpus.learn --check    prints the figures of leaving out a third, or one writer, at a time
 
 A logistic regression by AdaGrad over all lines at once, the same every time: no chance in it.
@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import sys
 from collections import Counter
+from collections.abc import Mapping
 from pathlib import Path
 from typing import NamedTuple
 
@@ -57,6 +58,7 @@ PAIN = Way(80, 0.5, 2e-4, 2, STEPS_A_UNIT)
 ANY_FLAG = Way(600, 0.1, 1e-3, 3, of_flags.STEPS_A_UNIT)
 WHICH_FLAG = Way(200, 0.1, 1e-3, 3, of_flags.STEPS_NAMING)
 FOLDS = 3
+PAIN_IN, FLAGS_IN = "tenths of a log-odds", "fortieths of a log-odds for any flag, sixths for each"
 
 
 class Line(NamedTuple):
@@ -168,22 +170,10 @@ def table(weights: dict[str, int]) -> str:
     return "\n".join(lines)
 
 
-def written(weights: dict[str, int]) -> str:
-    """The module of the weights of pain."""
-    return (
-        '"""The weights of ``classifier``, in tenths of a log-odds. Written by tests/corpus/learn.py; not by hand."""\n\n'
-        f'INTERCEPT = {weights[""]}\nWEIGHTS = """\n{table(weights)}\n"""\n'
-    )
-
-
-def written_flags(weights: dict[Flag | None, dict[str, int]]) -> str:
-    """The module of the weights of flags: flag → intercept and table, "" → those of any flag."""
-    tables = "".join(f'    "{flag.value if flag else ""}": ({of[""]}, """\n{table(of)}\n"""),\n' for flag, of in weights.items())
-    return (
-        '"""The weights of ``classifier``: fortieths of a log-odds for any flag (under ""), sixths for each.\n\n'
-        'Written by tests/corpus/learn.py; not by hand.\n"""\n\n'
-        f"FLAG_WEIGHTS = {{\n{tables}}}\n"
-    )
+def written(weights: Mapping[str, dict[str, int]], unit: str) -> str:
+    """The file of the weights: a section for each name, its intercept beside it."""
+    sections = "".join(f"[{name}] {of['']}\n{table(of)}\n" for name, of in weights.items())
+    return f"# The weights of ``classifier``, in {unit}. Written by tests/corpus/learn.py; not by hand.\n{sections}"
 
 
 def left_out(lines: list[Line]) -> dict[str, int]:
@@ -280,5 +270,7 @@ if __name__ == "__main__":
         check_pain()
         check_flags()
     else:
-        (LANGUAGE / "pain" / "weights.py").write_text(written(learn(corpus())), "utf-8")
-        (LANGUAGE / "flags" / "weights.py").write_text(written_flags(learn_flags(messages())), "utf-8")
+        flags = {flag.value if flag else "any": of for flag, of in learn_flags(messages()).items()}
+        of_pain, of_a_flag = LANGUAGE / "pain" / "weights.txt", LANGUAGE / "flags" / "weights.txt"
+        of_pain.write_text(written({"pain": learn(corpus())}, PAIN_IN), "utf-8")
+        of_a_flag.write_text(written(flags, FLAGS_IN), "utf-8")
