@@ -40,6 +40,8 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         _control(draft, heard)
+    elif draft.ask.kind.declined(text) and not draft.ask.safety:
+        skip(draft)
     elif is_option(draft, text):
         _read(draft, text)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
