@@ -290,3 +290,8 @@ def test_any_screen_gives_findings_of_a_message_each(screen: Screen) -> None:
     assert all(0 < len(finding.words) <= 160 for finding in findings)
     assert all(finding.grade <= finding.row.grade for finding in findings)
     assert len({(finding.row.id, finding.side) for finding in findings}) == len(findings)
+
+
+def test_rounding_in_some_squats_of_a_set_counts_as_a_little():
+    some, little = (SquatLook(seen_by="film", plain_rounds=value, plain_depth="parallel") for value in ("some", "little"))
+    assert (some.rounds("plain"), some.start("plain")) == (little.rounds("plain"), little.start("plain"))
