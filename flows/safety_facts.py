@@ -12,8 +12,9 @@ from companion.conversation.flow import Known
 from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
+from companion.screening.sources import value
 
-CLEARED_FOR: Final = timedelta(days=183)
+CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
 """A clinician's clearance is asked for again after six months (choice)."""
 
 _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at",

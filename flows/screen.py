@@ -16,10 +16,11 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocols, route, short_route
 from companion.screening.safety import Level
 from companion.screening.setups import NAMES
+from companion.screening.sources import value
 from flows.outcome_facts import told_at
 from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, closes, limited
 
-COUNTS_FOR = timedelta(days=14)
+COUNTS_FOR = timedelta(days=value("screen_counts"))
 """A test done longer ago than this is done again in a new screen (choice)."""
 
 FULL_MINUTES = 5 * round(sum(one.minutes for one in protocols().values()) / 5)
