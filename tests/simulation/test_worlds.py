@@ -24,12 +24,13 @@ from companion.port import Delivered, Unsure
 from companion.record import file as record_file
 from companion.record import outbox, owed, persist
 from companion.record.file import InstanceLock
+from tests.by_night import BY_NIGHT
 from tests.simulation import world as simulated
 from tests.simulation.plan import NAMED, WorldPlan, drawn
 from tests.simulation.world import World
 
-SEEDS = 20
-"""Of those that ``.ci/run`` lives through (``python -m tests.simulation 0 200``)."""
+SEEDS = 200 if BY_NIGHT else 20
+"""By day a tenth of those that ``.ci/run`` lives through (``python -m tests.simulation 0 200``)."""
 AT_ONCE = 5
 
 
