@@ -85,8 +85,8 @@ def _card(card: Card, left: float, bottom: float) -> Iterator[str]:
     yield f"0.5 G {_line(middle - 1.2, top - 1.0, middle - 1.2, top - 0.35)} {_line(middle - 1.35, top - 0.55, middle - 1.2, top - 0.35)}"
     yield f"{_line(middle - 1.05, top - 0.55, middle - 1.2, top - 0.35)} 0 G"
     yield _text(middle - 0.8, top - 0.75, f"{card.number} {card.title}", 11)
-    for at, words in enumerate(textwrap.wrap(f"{card.number}. {card.where}", 64)):
-        yield _text(left, bottom - 0.5 - at * 0.45, words, 10)
+    for row, words in enumerate(textwrap.wrap(f"{card.number}. {card.where}", 64)):
+        yield _text(left, bottom - 0.5 - row * 0.45, words, 10)
 
 
 def _line(x: float, y: float, to_x: float, to_y: float) -> str:
