@@ -10,7 +10,7 @@ from typing import Any, Final
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import ReadFilm, SendCards
 from companion.conversation.flow import END, Ask, Do, Gate, Jump, Known, Step, Tell
-from companion.conversation.kinds import Film, BeingRead, Ready, choice
+from companion.conversation.kinds import BeingRead, Film, Ready, choice
 from companion.language.units import IMPERIAL
 from companion.screening.protocols.film_measure import FILMED_CHANGES, PROTOCOL, FilmMeasure
 from companion.screening.setups import CHANGES
