@@ -12,6 +12,7 @@ from companion.calendar.preferences import zone_from
 from companion.conversation.flow import Known
 from companion.conversation.registry import Book
 from companion.port import Rank
+from companion.record.chain import Chain
 from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
 from companion.record.reminders import Reminder
@@ -31,8 +32,8 @@ class FilmWanted(NamedTuple):
 class Turn:
     """One person's turn. ``to``: the (channel, address) they write from, None where the bot begins; ``offer``: the reminder its
     messages belong to and go stale with; ``bot``: the bot's name, for links; ``rank``: the class of its messages, None for the usual;
-    ``reports`` and ``films``: collect what is asked for and done after the commit; ``gather``: reads the context; ``erased``: true once
-    every row of theirs is deleted."""
+    ``reports`` and ``films``: collect what is asked for and done after the commit; ``gather``: reads the context; ``chain``: the end of
+    the answer log's chain; ``erased``: true once every row of theirs is deleted."""
 
     db: sqlite3.Connection
     person: int
@@ -45,6 +46,7 @@ class Turn:
     reports: list[ReportWanted] = field(default_factory=list)
     films: list[FilmWanted] = field(default_factory=list)
     gather: Callable[[sqlite3.Connection, int, datetime], Known] = known_of
+    chain: Chain = field(default_factory=Chain)
     erased: bool = False
     _known: Known | None = None
     _stale: bool = False
@@ -67,7 +69,8 @@ class Turn:
 
     def of(self, person: int) -> Turn:
         """Return a turn of another person in the same transaction, without an address."""
-        return Turn(self.db, person, self.now, self.book, bot=self.bot, reports=self.reports, films=self.films, gather=self.gather)
+        return Turn(self.db, person, self.now, self.book, bot=self.bot, reports=self.reports, films=self.films, gather=self.gather,
+                    chain=self.chain)
 
     def title(self, flow: str) -> str:
         """Return a flow's title; "" where there is no such flow."""

@@ -13,8 +13,8 @@ from time import perf_counter
 
 from tests.benchmarks.measured import Row, machine, table
 
-NAMES = ("start_up", "engine", "estimate", "caseload", "throughput", "latency", "growth", "memory", "draining", "flood", "scheduling",
-         "film")
+NAMES = ("start_up", "engine", "estimate", "caseload", "throughput", "latency", "chain", "growth", "memory", "draining", "flood",
+         "scheduling", "film")
 ONLY_NAMED = ("suite",)
 
 
