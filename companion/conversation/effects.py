@@ -181,5 +181,22 @@ class Act:
     reason: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class ReadFilm:
+    """Read a film beside the turn; its outcome comes back as ``events.FilmRead``. ``film``: the channel's reference; ``squat``: which film
+    of its run it is; of a test shot ("shot", "shot2") only what to mend is told."""
+
+    film: str
+    squat: str
+    run: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SendCards:
+    """Send this person the cards to print for a film that measures. ``paper``: "A4" or "letter"."""
+
+    paper: str
+
+
 Effect = (Say | Began | Ended | Reopened | Record | Void | CountAgain | Find | Remind | StopReminders | Replan | Calendar | Alert | Erase
-          | Export | Redeem | Link | Show | Act)
+          | Export | Redeem | Link | Show | Act | ReadFilm | SendCards)
