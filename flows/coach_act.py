@@ -68,6 +68,9 @@ FLOW = Flow(
         Ask("ask_for", "{whom}: what should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
             only_if=ACT_ASKED.is_("ask_for")),
         Ask("retest", "{whom}: on which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
+        Ask("aside", "{whom}: put aside until when? They stay in your list; pain or a referral brings them back at once.", choice(
+            ("1", "Tomorrow"), ("3", "In three days"), ("7", "In a week"), ("dismiss", "Something new comes", "dismiss"),
+            ("reviewed", "It is settled: reviewed", "reviewed")), only_if=ACT_ASKED.is_("put_aside")),
         Ask("finding", "{whom}: which finding do you see differently?", choice(
             ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=ACT_ASKED.is_("overrule")),
         Ask("ruling", "{whom}: how do you see it? What the tests say stays next to it.", choice(

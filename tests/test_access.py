@@ -51,7 +51,7 @@ OPENS: Final = {
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "squat_after",
         "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
-                     "lifter_report"), COACHES),
+                     "lifter_report", "since"), COACHES),
 }
 """Who may begin each flow for themselves: nobody the questions about signs, which begin where one was
 heard. A coach who has not been welcomed as a lifter is asked that first."""
@@ -76,6 +76,7 @@ PAST_THE_BUTTON: Final = {
     "act retest": ("go.coach_act.{lifter}-retest", ("2026-03-20",), THE_COACH),
     "act overrule": ("go.coach_act.{lifter}-overrule", ("Length", "Open", "seen in person"), THE_COACH),
     "act unreviewed": ("go.coach_act.{lifter}-unreviewed-{review}", (), THE_COACH),
+    "act put_aside": ("go.coach_act.{lifter}-put_aside", ("Tomorrow",), THE_COACH),
     "found by name": ("go.find_lifter.samphire", (), THE_COACH),
     "alert seen": ("go.alert_seen.{lifter}-1", (), THE_COACH),
     "act reviewed": ("go.coach_act.{lifter}-reviewed", (), THE_COACH),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
@@ -97,8 +97,24 @@ def _note(one: CoachTurn) -> list[Letter]:
 
 
 def _reviewed(one: CoachTurn) -> list[Letter]:
-    taken_back = ("Take it back", "coach_act", f"{one.lifter.person}-unreviewed-{one.audit()}")
-    return [one.to_coach(f"{one.whom} is marked as reviewed.", taken_back)]
+    return _aside(one, "reviewed", "", f"{one.whom} is marked as reviewed.")
+
+
+def _put_aside(one: CoachTurn) -> list[Letter]:
+    if one.act.value == "reviewed":
+        return _reviewed(one)
+    if one.act.value == "dismiss":
+        return _aside(one, "dismiss", "", f"{one.whom}: what is new so far is put aside. The next thing that is new brings them back; “my "
+                      "lifters” lists them as before.")
+    until = local_date(one.turn.now, one.turn.zone) + timedelta(days=button_number(one.act.value))
+    return _aside(one, "snooze", until.isoformat(), f"{one.whom} is put aside until {_day_in_words(until.isoformat())}. Pain or a referral "
+                  "brings them back at once; “my lifters” lists them as before.")
+
+
+def _aside(one: CoachTurn, what: str, value: str, said: str) -> list[Letter]:
+    """Audit a review, a snooze or a dismissal, with a button that takes it back."""
+    number = replace(one, kind=COACH_ACTS[what], act=replace(one.act, value=value)).audit()
+    return [one.to_coach(said, ("Take it back", "coach_act", f"{one.lifter.person}-unreviewed-{number}"))]
 
 
 def _seen(one: CoachTurn) -> list[Letter]:
@@ -112,7 +128,7 @@ def _unreviewed(one: CoachTurn) -> list[Letter]:
     if not coaching.stands(one.turn.db, one.lifter.person, one.turn.person, review):
         return [Letter(one.turn.person, Say("That was already taken back."))]
     replace(one, act=replace(one.act, value=str(review))).audit()
-    return [one.to_coach(f"Taken back: that review of {one.whom} no longer counts.")]
+    return [one.to_coach(f"Taken back for {one.whom}: it is as it was before.")]
 
 
 def _ask_for(one: CoachTurn) -> list[Letter]:
@@ -254,6 +270,7 @@ ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "overrule": _for_lifter(_overrule),
     "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
     "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
-    "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed), "seen": _for_lifter(_seen),
+    "put_aside": _for_lifter(_put_aside), "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed),
+    "seen": _for_lifter(_seen),
 }
 """The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""

@@ -10,7 +10,8 @@ from typing import Final, Literal
 class CoachAct:
     """One action.
 
-    ``label``: its button on a lifter's page, "" if offered elsewhere; ``flow``: the conversation that carries it out.
+    ``label``: its button on a lifter's page, "" if offered elsewhere; ``flow``: the conversation that carries it out, "" for one that
+    another act becomes.
     ``words``: its name in the list the lifter reads, "" if not listed. ``told``: the message to the lifter, "" for none; a template
     with {who} and {Who} (the coach), {what} (``words``), {value} and {because} (the reason, as a sentence). ``undone``: the message
     when the value withdraws an earlier one. ``asks``: the answers or facts that make up its value, none if there is nothing to
@@ -45,12 +46,14 @@ COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("overrule", "Overrule", "a finding",
              "{Who} sees it differently: {value}.{because} What the tests say stays next to it.",
              "{Who} now goes by what the tests say about {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
-    CoachAct("reviewed", "Reviewed"),
+    CoachAct("put_aside", "Put aside", asks=("aside",)),
+    CoachAct("reviewed", "Reviewed"), CoachAct("snooze", flow=""), CoachAct("dismiss", flow=""),
     CoachAct("unreviewed", asks=("which",)),
     CoachAct("seen", flow="alert_seen"),
     CoachAct("note", told="From {who}: {value}", flow="coach_note"),
 )}
-"""By name. ``unreviewed`` withdraws the review whose number is its value; it is offered right after a review."""
+"""By name. ``put_aside`` becomes a snooze until the day that is its value, a dismissal or a review; ``unreviewed`` takes back the one of
+these whose number is its value, and is offered right after it."""
 
 UNLISTED: Final = tuple(act.name for act in COACH_ACTS.values() if not act.words)
 """Actions left out of the list the lifter reads."""

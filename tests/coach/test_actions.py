@@ -609,7 +609,7 @@ async def test_a_review_by_a_slip_is_taken_back_and_what_it_settled_stands_again
     await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
     assert lines_of(gym.db, kim, gym.clock.now())[0].group != "hurt"
     said = await gym.say("Take it back", who=KIM)
-    assert said[-1] == "Taken back: that review of sam no longer counts."
+    assert said[-1] == "Taken back for sam: it is as it was before."
     assert lines_of(gym.db, kim, gym.clock.now())[0].group == "hurt"
     assert [row[0] for row in gym.db.execute("select what from acts order by id")] == ["reviewed", "unreviewed"]
 
@@ -769,7 +769,7 @@ async def test_a_digest_comes_at_their_hour(gym):
     assert due == "2026-03-03T07:00:00.000Z"
     gym.clock.at = gym.clock.at.replace(day=3, hour=7, minute=1)
     await gym.companion.sweep()
-    assert gym.heard(KIM)[-1].startswith("1 lifter")  # though they are quiet hours: the coach chose the hour
+    assert gym.heard(KIM)[-1].startswith("Nothing new of your lifter")  # though they are quiet hours: the coach chose the hour
 
 
 async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
