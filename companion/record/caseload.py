@@ -197,9 +197,9 @@ def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], ke
     or the value where it was picked), oldest first."""
     rows = db.execute(
         "select key, raw from (select key, iif(raw <> '', raw, cast(value as text)) as raw, run, id, "
-        "first_value(run) over (order by id desc) as last from answers where person = :person and status = 'ok' and (json_array_length(:flows) = 0 or flow in (select value from "
-        "json_each(:flows))) and (json_array_length(:keys) = 0 or key in (select value from json_each(:keys)))) where run = last "
-        "order by id desc limit :most",
+        "first_value(run) over (order by id desc) as last from answers where person = :person and status = 'ok' and "
+        "(json_array_length(:flows) = 0 or flow in (select value from json_each(:flows))) and "
+        "(json_array_length(:keys) = 0 or key in (select value from json_each(:keys)))) where run = last order by id desc limit :most",
         {"person": person, "flows": json.dumps(list(flows)), "keys": json.dumps(list(keys)), "most": most}).fetchall()
     return rows[::-1]
 
