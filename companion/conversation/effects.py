@@ -173,12 +173,13 @@ class Show:
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter."""
+    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter; ``days``: for how many days it holds, "" without an end."""
 
     what: str
     of: str = ""
     value: str = ""
     reason: str = ""
+    days: str = ""
 
 
 @dataclass(frozen=True, slots=True)
