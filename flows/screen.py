@@ -72,7 +72,7 @@ PLAIN_ROUNDS = fact(NEED_NO_MORE.rounds)
 NO_PAIN = fact("safety_check.pain") <= 0
 CLEAN_LOADED = ~fact(NEED_NO_MORE.loaded).one_of(*NEED_NO_MORE.not_loaded)
 REST_OPTIONAL = CLEAN_LOADED & (PLAIN_ROUNDS.is_("no") | (
-    NO_PAIN & PLAIN_ROUNDS.is_("little") & fact(NEED_NO_MORE.depth).one_of(*NEED_NO_MORE.deep)))
+    NO_PAIN & PLAIN_ROUNDS.one_of("little", "some") & fact(NEED_NO_MORE.depth).one_of(*NEED_NO_MORE.deep)))
 WANTS_MORE = ~fact("all_the_same").is_("no")
 
 

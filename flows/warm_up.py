@@ -33,7 +33,7 @@ FLOW = Flow(
     facts=(Fact("after_rest", of=_after_rest),),
     steps=(
         Ask("heavy", "Heavy squats or deadlifts in the last 48 hours? Tired muscles would change the numbers.",
-            YesNo(), then=(Jump(~fact("heavy").known, say="I need that answer before a test, so the tests wait. "
+            YesNo(partly="yes"), then=(Jump(~fact("heavy").known, say="I need that answer before a test, so the tests wait. "
                                 "Say “warm up” whenever you like."),)),
         Do(Find("warm", "later", "no scored test within 48 hours of heavy squats or deadlifts: our choice"),
            only_if=HEAVY),

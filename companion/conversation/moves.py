@@ -120,7 +120,7 @@ def _follow(draft: Draft, move: Move, after: float = 0) -> None:
         end(draft, "left" if counts else ENDINGS[move.target])
         return
     draft.top = draft.top._replace(state=move.target)
-    draft.session = draft.session._replace(aside=None)
+    draft.session = draft.session._replace(aside=None, refused=0)
     stop = draft.compiled.stops[move.target]
     if isinstance(stop, Ask):
         show(draft, after=after)

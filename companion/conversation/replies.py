@@ -12,19 +12,21 @@ import re
 from dataclasses import replace
 from typing import Final
 
+from companion.conversation.answers import answered, help_with, refuse
 from companion.conversation.asking import aside_options, ask_again, ask_aside, describe, show_aside
 from companion.conversation.condition import ALWAYS
+from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, ReadingContext, Unclear, pick
+from companion.conversation.kinds import Answer, ReadingContext, Unclear, Zone, pick
 from companion.conversation.moves import answer, back, begin_anew, end, hurt, skip, take_back
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, read_start
 from companion.conversation.signs import heard_sign, is_option
-from companion.conversation.table import HELP
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
+from companion.language.questions import asked_surely, is_question
 
 
 def typed(draft: Draft, text: str) -> None:
@@ -38,14 +40,20 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         _control(draft, heard)
+    elif draft.ask.kind.declined(text) and not draft.ask.safety:
+        skip(draft)
     elif is_option(draft, text):
         _read(draft, text)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
         _corrected(draft, text, meant[1])
+    elif _why_this(draft, text) and answered(draft, text):
+        pass
     elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
         start(draft, flow)
     elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
         start(draft, *said)
+    elif _asked_back(draft, text):
+        pass
     elif heard in _CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
             not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
         _control(draft, heard)
@@ -155,9 +163,7 @@ def _control(draft: Draft, heard: Phrase) -> None:
         case Phrase.DESCRIBE:
             describe(draft)
         case _:
-            draft.say("Tap a button or type your answer. You can also say: back, skip, again, describe, stop, menu. "
-                      "If anything hurts, say so at any time.")
-            ask_again(draft, event=HELP)
+            help_with(draft)
 
 
 def _from_idle(draft: Draft, text: str) -> None:
@@ -188,6 +194,26 @@ def _corrected(draft: Draft, text: str, meant: str) -> None:
     _read(draft, text)
 
 
+def _asked_back(draft: Draft, text: str) -> bool:
+    """Answer a question of the person's, or begin the flow that its sentence starts; return False if it is none, or an answer in a day or
+    a place."""
+    heard = hear(text)
+    asks = (heard is Phrase.AGAIN and asked_surely(text) == "means") or (heard is Phrase.HELP and is_question(text))
+    if heard in _CONTROLS and not asks:
+        return False
+    if isinstance(draft.ask.kind, SquatDays | Rest | Day | Zone) and isinstance(draft.ask.kind.read(text, draft.context), Answer):
+        return False
+    if not draft.ask.free and not _why_this(draft, text) and (said := draft.book.sentence(text, draft.known.facts)):
+        start(draft, *said)
+        return True
+    return answered(draft, text)
+
+
+def _why_this(draft: Draft, text: str) -> bool:
+    """True if a bare "why?" is about the open question: in a test or a check, where no results were told last."""
+    return (draft.compiled.flow.policy.counted or draft.ask.safety) and normalise(text).strip(" .!?") == "why"
+
+
 def _read(draft: Draft, text: str) -> None:
     ask = draft.ask
     read = ask.kind.read(text, draft.context)
@@ -209,7 +235,7 @@ def _read(draft: Draft, text: str) -> None:
     elif near in _CONTROLS:
         _control(draft, near)
     else:
-        ask_again(draft, f"{read.reason} {ask.kind.example(draft.context)}")
+        refuse(draft, read.reason)
 
 
 def tapped(draft: Draft, data: str) -> None:

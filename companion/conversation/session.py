@@ -51,7 +51,8 @@ class Session(NamedTuple):
     """A person's place in the conversation. Immutable; equal sessions answer the same events alike.
 
     ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
-    the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote.
+    the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote; ``refused``: how
+    often in a row a reply to the open question was not understood.
     """
 
     stack: Stack = ()
@@ -61,6 +62,7 @@ class Session(NamedTuple):
     idle: bool = False
     last: Frame | None = None
     at: str = ""
+    refused: int = 0
 
     @property
     def top(self) -> Frame:
@@ -90,6 +92,7 @@ class Session(NamedTuple):
             idle=kept.get("idle", False),
             last=_frame(kept["last"]) if kept.get("last") else None,
             at=kept.get("at", ""),
+            refused=kept.get("refused", 0),
         )
 
 

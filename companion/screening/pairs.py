@@ -56,7 +56,7 @@ class Common:
     depth: str = LOOK.key("plain_depth")
     loaded: str = LOOK.key("load_rounds")
     deep: tuple[str, ...] = ("parallel", "below")
-    not_loaded: tuple[str, ...] = ("little", "clearly")
+    not_loaded: tuple[str, ...] = ("little", "some", "clearly")
 
 
 COMMON: Final = Common()

@@ -1,0 +1,123 @@
+"""The speech act of a message: what it does, before anything in it may fill a slot.
+
+Pain and red flags are heard before this (``language.pain``, ``language.flags``). Only an answer may fill a slot. The tables are in
+``acts.toml``; the moods of clauses in ``clauses``.
+"""
+
+from __future__ import annotations
+
+import re
+from enum import Enum
+from typing import Final, NamedTuple
+
+from companion.language.act_rules import matches, rows_of, words_of
+from companion.language.choosing import Chosen, Options, choose
+from companion.language.clauses import Clause, Mood, clauses, flat
+from companion.language.phrases import Phrase, hear
+
+
+class Act(Enum):
+    """What a message does."""
+
+    ANSWER = "answer"
+    QUESTION = "question"
+    UNSURE = "unsure"
+    NOT_YET = "not_yet"
+    CORRECTION = "correction"
+    COMMAND = "command"
+    CHAT = "chat"
+    NOTHING = "nothing"
+
+
+class Asks(Enum):
+    """What a question asks: what a word or the question means, why it is asked, how to do it or tell, what to do if it can't be done, or
+    something in general."""
+
+    MEANS = "means"
+    WHY = "why"
+    HOW = "how"
+    CANT = "cant"
+    GENERAL = "general"
+
+
+class Spoken(NamedTuple):
+    """What a message says. ``asks`` and ``about``: of a question, its kind and its own words, flat; ``wants``: of a command, its name in
+    acts.toml; ``chosen``: the options asserted; ``asserted``: the clauses that may fill a slot; ``doubtful``: true if what
+    they say is to be confirmed."""
+
+    act: Act
+    asks: Asks | None = None
+    about: str = ""
+    wants: str = ""
+    chosen: Chosen = Chosen()
+    asserted: tuple[Clause, ...] = ()
+    doubtful: bool = False
+
+
+_CONTROLS: Final = {Phrase.STOP: "stop", Phrase.BACK: "back", Phrase.SKIP: "skip", Phrase.AGAIN: "again", Phrase.HELP: "help"}
+_PLAIN_ANSWERS: Final = (Phrase.YES, Phrase.NO, Phrase.READY)
+_ASSERTS: Final = (Mood.SAID, Mood.HEDGED, Mood.OTHERS)
+_DIGIT: Final = re.compile(r"\d|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thir\w+|four\w+|fif\w+|six\w+|"
+    r"seven\w+|"
+                           r"eigh\w+|nine\w+|twen\w+|fort\w+|hundred|half)\b")
+_VOWEL: Final = re.compile(r"[aeiouy]")
+
+
+def hear_act(text: str, options: Options = (), number: bool = False) -> Spoken:
+    """Return the speech act of a message. ``options``: those of the open question (``choosing.named``); ``number``: true if it takes a
+    number. Pure; never raises."""
+    whole, plain = clauses(text), flat(text)
+    asserted = tuple(clause for clause in whole if clause.mood in _ASSERTS)
+    chosen = choose(whole, options)
+    answers = bool(chosen.values) or (number and any(_DIGIT.search(clause.text) for clause in asserted))
+    doubtful = any(clause.mood is not Mood.SAID for clause in whole)
+    spoken = Spoken(Act.ANSWER, chosen=chosen, asserted=asserted, doubtful=doubtful)
+    asked = next((clause for clause in whole if clause.mood is Mood.ASKED), None)
+    line = " ".join(clause.text for clause in whole)
+    if not whole:
+        return spoken._replace(act=Act.ANSWER if hear(text) in _PLAIN_ANSWERS else Act.NOTHING)
+    heard = hear(text)
+    if chosen.sure and not asked:
+        return spoken
+    if heard in _PLAIN_ANSWERS and not asked:
+        return spoken
+    if matches("corrects", plain) and not (asked and not answers):
+        return spoken._replace(act=Act.CORRECTION)
+    if name := _command(line):
+        return spoken._replace(act=Act.COMMAND, wants=name)
+    if heard in _CONTROLS and not (asked and heard in (Phrase.AGAIN, Phrase.HELP)) and not matches("asked.means", line):
+        return spoken._replace(act=Act.COMMAND, wants=_CONTROLS[heard])
+    if asked:
+        about = asked.text if len(whole) > 1 and answers else line
+        return spoken._replace(act=Act.ANSWER if answers else Act.QUESTION, asks=_asks(about), about=about)
+    if answers:
+        return spoken
+    if any(clause.mood is Mood.AHEAD for clause in whole):
+        return spoken._replace(act=Act.NOT_YET)
+    if matches("unsure", line) or heard is Phrase.UNSURE:
+        return spoken._replace(act=Act.UNSURE)
+    if matches("asked.cant", line):
+        return spoken._replace(act=Act.QUESTION, asks=Asks.CANT, about=line)
+    if matches("asked.means", line):
+        return spoken._replace(act=Act.QUESTION, asks=Asks.MEANS, about=line)
+    if matches("chat", line):
+        return spoken._replace(act=Act.CHAT)
+    return spoken._replace(act=Act.NOTHING) if _gibberish(whole) else spoken
+
+
+def _asks(about: str) -> Asks:
+    """Return the kind of a question."""
+    if matches("general", about) and not re.search(r"\bmean(?:s|t|ing)?\b|\bwhy (?:do|are) you\b", about):
+        return Asks.GENERAL
+    return next((Asks(kind) for kind in rows_of("asked") if matches(f"asked.{kind}", about)), Asks.GENERAL)
+
+
+def _command(line: str) -> str:
+    return next((name for name in rows_of("commands") if matches(f"commands.{name}", line)), "")
+
+
+def _gibberish(whole: tuple[Clause, ...]) -> bool:
+    """True if no word of a message looks like one."""
+    words = [word for clause in whole for word in clause.words]
+    return len(words) <= 3 and all(
+        len(word) == 1 or (word not in words_of("lead_in") and len(word) > 3 and not _VOWEL.search(word)) for word in words)
