@@ -12,6 +12,8 @@ from companion.conversation.kinds import Answer, pick
 from companion.conversation.moves import SAID_MOST, answer, hurt
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
+from companion.language.acts import Asks, hear_act
+from companion.language.clauses import Mood, clauses
 from companion.language.flags import Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
 
@@ -66,10 +68,24 @@ def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
     """Answer the open question, which asks about these signs, with yes or, if the words are doubtful, with unsure."""
     wanted = ("yes",) if sure else ("unsure", "yes")
     value = next((value for value in wanted for option in waiting.kind.options if option.value == value), None)
-    if value is None or is_option(draft, text):
+    if value is None or is_option(draft, text) or _only_asks(text):
         return False
     answer(draft, Answer(value, text))
     return True
+
+
+def _only_asks(text: str) -> bool:
+    """True if a message only asks what the words of a safety question mean, or why it is asked: that answers nothing. What it says of the
+    person beside it counts."""
+    whole = clauses(text)
+    spoken = hear_act(text)
+    asked = [clause for clause in whole if clause.mood is Mood.ASKED]
+    told = ", ".join(clause.raw for clause in whole if clause.mood is not Mood.ASKED)
+    return bool(asked) and spoken.asks in (Asks.MEANS, Asks.WHY) and not any(
+        word in _OWN for clause in asked for word in clause.words) and not (told and hear_flags(told, weigh=False))
+
+
+_OWN: Final = frozenset(("i", "im", "ive", "my", "me", "mine", "id", "ill"))
 
 
 def _without(text: str, heard: tuple[Heard, ...]) -> str:
