@@ -18,7 +18,7 @@ HEELS_TRY, SHALLOW_TRY = FAULTY & ~LOADED, ROLLED & ~LOADED
 CURED = fact("heels_help").is_("yes") | fact("shallow_help").is_("yes")
 
 LET_GO = "If it slips, let it go and step back. Keep breathing. " + SHARP
-HELD_SHAPE = YesNo(yes="It held", no="It did not")
+HELD_SHAPE = YesNo(yes="It held", no="It did not", also_yes=("it kept", "kept", "held"), partly="no")
 
 FLOW = flow_of(
     PROTOCOL, command=("arms forward",),
@@ -45,7 +45,7 @@ FLOW = flow_of(
             picture=PROTOCOL.picture),
         Ask("fault", "What changed first, if anything? Look at the film before you answer, if there is one. If you "
             "can't tell, skip this.", choice(
-                ("clean", "Nothing, it all held", "nothing", "all held", "it held", "held", "none", "not rounded"),
+                ("clean", "Nothing, it all held", "nothing", "all held", "it held", "held", "it kept", "none", "no", "nope", "not rounded"),
                 ("rolled", "It rolled down the arms", "it rolled", "bar rolled", "stick rolled", "the bar rolled",
                  "the stick rolled", "it rolls"),
                 ("chest", "The chest fell", "chest fell", "chest dropped", "my chest fell"),

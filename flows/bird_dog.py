@@ -14,7 +14,7 @@ from flows.shared import SHARP
 
 STILL = Number("s", low=0, high=HOLD_SECONDS, usual=(0, HOLD_SECONDS), example_value=8, step=1)
 MOVED_FIRST = choice(
-    ("clean", "Nothing moved", "nothing", "clean", "still", "stayed still", "it stayed still", "none"),
+    ("clean", "Nothing moved", "nothing", "it kept", "kept", "it held", "clean", "still", "stayed still", "it stayed still", "none"),
     ("hip", "A hip lifted or turned", "hip", "hips", "hip turned", "hip lifted", "hip dropped", "hips turned"),
     ("back", "The back bent or sagged", "back bent", "back sagged", "it sagged", "sagged", "my back sagged"),
 )

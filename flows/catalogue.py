@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cache
 from importlib import import_module
 from pkgutil import iter_modules
 
 import flows as here
+from companion.conversation.cards import Answers
 from companion.conversation.catalogue import Catalogue, Consent
 from companion.conversation.flow import Flow
 from companion.conversation.registry import Book, Flows
@@ -39,10 +41,17 @@ def flows() -> list[Flow]:
     return list(FlowFiles().values())
 
 
+@cache
+def _answers() -> Answers:
+    from flows.frequent import ANSWERS
+
+    return ANSWERS
+
+
 COACH_WELCOME = "coach_welcome"
 LINK = "link"
 BOOK: Book = Book(Flows(FlowFiles()), home="home", pain="pain", link=LINK, signs="signs", crisis="crisis",
-                  instead=((CRISIS, "begin_again"),))
+                  instead=((CRISIS, "begin_again"),), answers=_answers)
 CATALOGUE = Catalogue(
     BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER_TEXT), (COACH_WELCOME, COACH_TEXT))),
     CONSENT_AGAIN, DUE, COACH_WELCOME)

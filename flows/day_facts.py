@@ -22,7 +22,7 @@ from companion.screening.load_limit import over_limit as days_over
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
 from companion.screening.setups import called, setup_from
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
-from companion.screening.warm_up_sets import POUND, WarmUpSet, sets_for, words, working_words
+from companion.screening.warm_up_sets import BARS, POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
 from flows.shared import BODY_WEIGHT
 
@@ -32,7 +32,7 @@ JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("",
                              for after in ("", " only", " alone"))), "bar_kg")
 """Names for a bar without plates, and the fact that holds the weight of the lifter's own."""
 
-BAR_WEIGHTS: Final = {"metric": {"full": 20.0, "light": 15.0}, "imperial": {"full": 45 * POUND, "light": 35 * POUND}}
+BAR_WEIGHTS: Final = {system: dict(zip(("full", "light"), sizes, strict=False)) for system, sizes in BARS.items()}
 """Weights of the usual bars in kg, by unit system and answer."""
 
 

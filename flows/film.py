@@ -12,8 +12,8 @@ FLOW = Flow(
     steps=(
         Ask("video", "Send the film or photo here: from the side, at hip height. Only film what you already do; nothing is loaded for it.",
             Media()),
-        Ask("note", "A few words with it? Which load, which set. Skip it if you like.", Words(limit=200, example_text="third set, 80 kg"),
-            free=True, doubts=True, only_if=fact("video").known),
+        Ask("note", "A few words with it? Which load, which set. Skip it if you like.",
+            Words(limit=200, example_text="third set, 80 kg", optional=True), free=True, doubts=True, only_if=fact("video").known),
         Do(Act("film", "", "{video}", "{note}"), fact("video").known),
         Tell("Kept in your log.", fact("video").known),
         Tell("Nothing was sent.", ~fact("video").known),

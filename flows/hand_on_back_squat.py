@@ -11,8 +11,8 @@ from flows.protocol_flow import flow_of
 from flows.shared import BANDS, SHARP
 
 CURVE_MOVED = choice(
-    ("yes", "It moved", "moved", "it flattened", "it rounded", "a little"),
-    ("no", "It stayed still", "still", "stayed still", "no movement", "it did not move", "it didn't move",
+    ("yes", "It moved", "moved", "it flattened", "it rounded", "a little", "a bit", "yeah", "yep", "kinda", "sort of", "it did"),
+    ("no", "It stayed still", "still", "stayed still", "no movement", "it did not move", "it didn't move", "it kept", "nope", "it held",
      "did not move", "didn't move", "not moved"),
     ("cant_tell", "Can't tell", "cannot tell", "not sure", "unsure", "don't know", "no idea"),
 )

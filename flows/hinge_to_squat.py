@@ -44,14 +44,16 @@ FLOW = flow_of(
             then=(Jump(~fact("go").known, END),), picture=PROTOCOL.picture),
         Ask("hinge", "In the hinge, knees nearly straight: what did the lower back do? Look at the film first, if "
             "there is one.", choice(
-                ("clean", "It kept its shape", "kept its shape", "clean", "nothing", "it did not round",
+                ("clean", "It kept its shape", "kept its shape", "it kept", "kept", "it held", "clean", "nothing", "it did not round",
                  "it didn't round", "not rounded", "no rounding"),
-                ("rounds", "It rounded", "rounded", "rounds", "a little")), picture="hinge_watch"),
+                ("rounds", "It rounded", "rounded", "rounds", "a little", "a bit", "kinda", "sort of", "it tucked")),
+                 picture="hinge_watch"),
         Ask("sink", "And while you sank from the hinge into the squat: did it keep that shape?", choice(
-            ("clean", "It kept its shape", "kept its shape", "clean", "yes", "it did", "it did not round",
+            ("clean", "It kept its shape", "kept its shape", "it kept", "kept", "it held", "clean", "yes", "yeah", "yep", "it did",
+             "it did not round",
              "not rounded"),
             ("breaks", "It lost its shape", "lost its shape", "breaks", "no", "it rounded", "rounded", "it tucked",
-             "it did not", "it didn't", "a little"))),
+             "it did not", "it didn't", "a little", "a bit", "not quite", "nope", "not really"))),
         Ask("depth", "How deep was the thigh when it lost its shape?", BANDS, only_if=fact("sink").is_("breaks"),
             picture="squat_bands"),
     ),

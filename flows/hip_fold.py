@@ -28,7 +28,7 @@ def _leg(onward: str) -> tuple[Ask | Tell, ...]:
                 ("cant_tell", "Can't tell", "not sure", "unsure", "dunno", "don't know", "idk", "neither"))),
         Tell("That is no stiff hip, and no test of it either: it counts as not tested. Rock back with the knees wide tells more.",
              only_if=fact("{side}_first").is_("belly")),
-        Ask("{side}_pinch", "Was there a pinch at the front of the {side} hip?", YesNo()),
+        Ask("{side}_pinch", "Was there a pinch at the front of the {side} hip?", YesNo(partly="yes")),
         Tell("Noted. A pinch is kept, but it does not count as a stiff muscle, and it gets no stretch.",
              only_if=fact("{side}_pinch").is_("yes")),
         Ask("{side}_angle", "From the film: how many degrees did the {side} thigh come up from the floor? "

@@ -13,10 +13,11 @@ from companion.language.limits import CLEARED, ToldLimit, parts_named, read_limi
 from companion.language.units import METRIC, shown
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
 from companion.screening.readings import NumberFormat
+from companion.screening.sources import value
 from flows.safety_facts import CLEARED_FOR
 
 LIMITS: Final = "safety.limits"
-ASKED_AGAIN: Final = timedelta(days=7)
+ASKED_AGAIN: Final = timedelta(days=value("limit_asked"))
 """After this a limit is asked about again where somebody is not sure whether it is over; our choice."""
 
 WHO: Final = {"doctor": "a doctor", "physio": "a physiotherapist", "surgeon": "a surgeon", "other": "somebody else"}

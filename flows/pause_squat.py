@@ -17,9 +17,10 @@ ROUNDED_AT_STOPS = fact("shape").is_("rounds")
 
 PAUSE_CAUTION = "Keep breathing, don't strain, and come up early if you need to. " + SHARP
 KEPT = choice(
-    ("clean", "It kept its shape", "kept its shape", "clean", "nothing", "it did not round", "it didn't round",
+    ("clean", "It kept its shape", "kept its shape", "it kept", "kept", "it held", "clean", "nothing", "it did not round",
+     "it didn't round",
      "not rounded", "no rounding"),
-    ("rounds", "It rounded", "rounded", "rounds", "it tucked", "it tucked under", "tucked under", "a little"),
+    ("rounds", "It rounded", "rounded", "rounds", "it tucked", "it tucked under", "tucked under", "a little", "a bit", "kinda", "sort of"),
 )
 
 FLOW = flow_of(

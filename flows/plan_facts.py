@@ -33,13 +33,14 @@ from companion.conversation.flow import Known
 from companion.language.days.dates import FARTHEST, NO_TIME_BETWEEN
 from companion.language.days.reading import UnclearChange, read_change
 from companion.language.days.rules import IncompleteChange, made
+from companion.screening.sources import value
 
 DAYS: Final = tuple((code, name) for code, name in zip(WEEKDAYS, DAY_NAMES, strict=True))
 NO_TIME: Final = "??:??"
 NAMED_MOST: Final = 4
 """The most squat days in a pause to name one by one; our choice."""
 
-LATE: Final = timedelta(hours=3)
+LATE: Final = timedelta(hours=value("late_day"))
 """The time after a squat day's hour from which "it" means the next one; our choice."""
 
 LOOKED_AT: Final = 60

@@ -8,10 +8,11 @@ from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, choice
 from companion.language.units import METRIC, reworded
 from companion.screening.limits import Work
+from companion.screening.sources import value
 from flows.outcome_facts import concluded, offer_of, withheld
 from flows.shared import BODY_WEIGHT, SQUAT, closes, limited
 
-BETWEEN_REPETITIONS = 2
+BETWEEN_REPETITIONS = int(value("prime_between"))
 """Seconds to come back up between two repetitions; our choice, for the timer only."""
 
 

@@ -12,11 +12,13 @@ from companion.conversation.kinds import Words, choice
 from companion.conversation.policy import Policy
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
+from companion.screening.sources import SOURCES
 from flows.safety_check import TOLD
 from flows.safety_facts import limits_among
 from flows.shared import CLINICIAN, EMERGENCY, SAME_DAY, WELCOMED
 
-AGAIN: Final = {Level.CLINICIAN.value: 3, Level.SAME_DAY.value: 1, Level.EMERGENCY.value: 1}
+_SOON, _LATER = map(int, SOURCES["referral_days"].value)
+AGAIN: Final = {Level.CLINICIAN.value: _LATER, Level.SAME_DAY.value: _SOON, Level.EMERGENCY.value: _SOON}
 """Days until it is asked again, by how soon somebody was to be seen; our choice."""
 
 

@@ -14,6 +14,7 @@ from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols
+from companion.screening.sources import value
 from flows.outcome_facts import last_numbers, told_at
 from flows.screen import open_for, tests_done
 from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
@@ -36,7 +37,7 @@ def retest_facts(known: Known) -> dict[str, Value]:
     return facts | ({"last": numbers, "last_line": f" Last time: {numbers}."} if numbers else {"last_line": ""})
 
 
-RETRY_AFTER = timedelta(days=7)
+RETRY_AFTER = timedelta(days=value("retest_retry"))
 """The time after which an unfinished retest is brought up again; our choice."""
 
 STOPPED_FOR_TODAY = "Good. The rest is kept for another day: say “retest”."

@@ -12,8 +12,9 @@ from companion.conversation.flow import Known
 from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
+from companion.screening.sources import value
 
-CLEARED_FOR: Final = timedelta(days=183)
+CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
 """A clinician's clearance is asked for again after six months (choice)."""
 
 _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at",
@@ -168,7 +169,12 @@ def said_weak(got: Facts, side: str) -> Value:
 
 def _said(got: Facts, *flags: Flag) -> bool:
     """True if the lifter's words carry one of these signs."""
-    return any(one.flag in flags for one in hear_flags(str(got.get("said", "")), weigh=False))
+    return not _heard(str(got.get("said", ""))).isdisjoint(flags)
+
+
+@lru_cache(16)  # the same words are asked about a dozen times in one step
+def _heard(words: str) -> frozenset[Flag]:
+    return frozenset(one.flag for one in hear_flags(words, weigh=False))
 
 
 def pain_outcome(got: Facts, so_far: bool = False) -> SafetyOutcome:

@@ -16,10 +16,11 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocols, route, short_route
 from companion.screening.safety import Level
 from companion.screening.setups import NAMES
+from companion.screening.sources import value
 from flows.outcome_facts import told_at
 from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, closes, limited
 
-COUNTS_FOR = timedelta(days=14)
+COUNTS_FOR = timedelta(days=value("screen_counts"))
 """A test done longer ago than this is done again in a new screen (choice)."""
 
 FULL_MINUTES = 5 * round(sum(one.minutes for one in protocols().values()) / 5)
@@ -71,7 +72,7 @@ PLAIN_ROUNDS = fact(NEED_NO_MORE.rounds)
 NO_PAIN = fact("safety_check.pain") <= 0
 CLEAN_LOADED = ~fact(NEED_NO_MORE.loaded).one_of(*NEED_NO_MORE.not_loaded)
 REST_OPTIONAL = CLEAN_LOADED & (PLAIN_ROUNDS.is_("no") | (
-    NO_PAIN & PLAIN_ROUNDS.is_("little") & fact(NEED_NO_MORE.depth).one_of(*NEED_NO_MORE.deep)))
+    NO_PAIN & PLAIN_ROUNDS.one_of("little", "some") & fact(NEED_NO_MORE.depth).one_of(*NEED_NO_MORE.deep)))
 WANTS_MORE = ~fact("all_the_same").is_("no")
 
 

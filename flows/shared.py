@@ -100,10 +100,12 @@ NOT_PREGNANT = Gate(fact("safety_check.pregnant").one_of("yes", "unsure") | fact
 """The gate before lying on the back or folding deeply."""
 
 BANDS: Choice = choice(
-    ("well_above", "Well above parallel", "high", "well above"),
-    ("a_little_above", "A little above", "little above", "just above", "a bit above"),
-    ("parallel", "About parallel", "parallel", "at parallel", "level"),
-    ("below", "Below parallel", "below", "deep", "under"),
+    ("well_above", "Well above parallel", "high", "well above", "high up", "half way", "halfway", "half squat", "quarter squat"),
+    ("a_little_above", "A little above", "little above", "just above", "a bit above", "almost parallel", "nearly parallel",
+     "just short of parallel"),
+    ("parallel", "About parallel", "parallel", "at parallel", "level", "level with the floor", "horizontal", "right at parallel"),
+    ("below", "Below parallel", "below", "deep", "under", "all the way down", "rock bottom", "full depth", "past parallel",
+     "at the bottom", "ass to grass"),
 )
 """The depth of the thigh, from the side; parallel: the top of the thigh level with the floor."""
 

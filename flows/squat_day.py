@@ -9,6 +9,7 @@ from companion.conversation.kinds import Hold, Option, Ready, YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
 from companion.screening.limits import Work
+from companion.screening.sources import SOURCES
 from flows.day_facts import JUST_THE_BAR, bar_kg_of, day_facts, load_now_of, loaded, over_day, over_limit, sets_words_of
 from flows.shared import SHARP, SQUAT, limited
 
@@ -25,7 +26,7 @@ GO = fact("safety.level").is_("go")
 """False also after pain reported during the questions about the bar: it ends the squat day."""
 UNHURT = GO & ~fact("run_prime").is_("pain") & ~(fact("run_prime").is_("done") & fact("prime.felt").is_("hurt"))
 """True on a day on which nothing has hurt so far; only then squats follow."""
-TWO_MINUTES = Hold("Start", seconds=120, count_in=0, go="Walk on the spot: two minutes from now.",
+TWO_MINUTES = Hold("Start", seconds=int(SOURCES["warm_up_walk"].value[1]), count_in=0, go="Walk on the spot: two minutes from now.",
                    over="That is two minutes. Now ten easy squats to a chair, no weight.")
 
 FLOW = Flow(

@@ -17,10 +17,17 @@ from flows.protocol_flow import flow_of
 from flows.shared import BANDS, BODY_WEIGHT, SHARP, watched_by
 
 ROUNDS = choice(
-    ("no", "No", "none", "not at all", "stays flat", "nope", "nothing"),
-    ("little", "A little", "little", "a bit", "bit", "slightly", "some"),
-    ("clearly", "Clearly", "clear", "a lot", "lots", "yes clearly"),
-    ("cant_tell", "Can't tell", "can't say", "not sure", "unsure", "dunno", "no idea", "don't know", "idk"),
+    ("no", "No", "none", "not at all", "stays flat", "stayed flat", "nope", "nah", "nothing", "no rounding", "no tuck", "it kept", "kept",
+     "it held", "kept its shape", "it didn't", "it doesn't", "didn't round", "doesn't round", "no change"),
+    ("little", "A little", "little", "a bit", "bit", "slightly", "kinda", "kind of", "sort of", "a touch", "a tiny bit", "yes a bit",
+     "yes a little", "just a little", "barely"),
+    ("clearly", "Clearly", "clear", "a lot", "lots", "yes clearly", "yes", "yeah", "yep", "yup", "it does", "it did", "it rounds",
+     "it rounded", "yes it does", "yes it rounds", "definitely", "for sure", "quite a bit"),
+    ("some", "In some of them", "some", "in some", "some of them", "in one", "in one of them", "in two", "in two of them", "sometimes",
+     "only in the last one", "only the last one", "only the last", "the last one", "in the last one", "just the last one", "one of three",
+     "two of three", "1 of 3", "2 of 3", "not in all of them", "only the first", "only in the first one"),
+    ("cant_tell", "Can't tell", "can't say", "can't see", "couldn't see", "couldn't tell", "not sure", "unsure", "dunno", "no idea",
+     "don't know", "idk", "hard to say", "maybe"),
 )
 # Not a plain Ready: a choice has a Skip button, for somebody with nothing to stand on or to hold.
 DONE_OR_SKIP = choice(("ready", "Done", "ready", "ok", "okay", "yes", "finished", "did it", "all done", "done it",
@@ -86,7 +93,7 @@ def _rounds_in(slot: str) -> Callable[[Facts, str], Value | None]:
 
 def _seen(name: str) -> Condition:
     """Return the condition that rounding was seen in this set, so that its depth is asked."""
-    return fact(f"{name}_rounds").one_of("little", "clearly")
+    return fact(f"{name}_rounds").one_of("little", "some", "clearly")
 
 
 def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
@@ -112,12 +119,12 @@ ANY_CHANGE_TRIED = ROUNDED & Some(tuple(fact(f"{slot}_rounds").known for slot in
 FILMED = fact("seen_by").is_("film")
 LOAD_FILMED = fact("load_film").is_("yes")
 # Some rounding at depth is normal, in trained lifters too: McKean 2010 J Strength Cond Res 24:2731 (read).
-COMMON_ROUNDING = fact("plain_rounds").is_("little") & fact("plain_depth").one_of("parallel", "below")
+COMMON_ROUNDING = fact("plain_rounds").one_of("little", "some") & fact("plain_depth").one_of("parallel", "below")
 
 FLOW = flow_of(
     PROTOCOL, at_start=drawn_order, command=("squat film", "film my squat"),
     facts=(Fact("set_up", of=_set_up), Fact("proposed", values=(*NAMES, "none"), of=_proposed),
-           *(Fact(f"{slot}_rounds", values=("no", "little", "clearly", "cant_tell"), of=_rounds_in(slot))
+           *(Fact(f"{slot}_rounds", values=("no", "little", "some", "clearly", "cant_tell"), of=_rounds_in(slot))
              for slot in SLOTS)),
     steps=(
         watched_by("A few squats without load, seen from the side: does the back round, and where? How will "

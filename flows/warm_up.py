@@ -7,12 +7,14 @@ from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
 from companion.conversation.kinds import Hold, Ready, YesNo
 from companion.screening.limits import Work
+from companion.screening.sources import SOURCES, value
 from flows.shared import FLOOR, LEVEL, closes, limited
 
-REST = timedelta(days=2)
+REST = timedelta(days=value("stretched_rest"))
 """No scored test within 48 hours of heavy squats or deadlifts: our choice."""
 
-MINUTE = Hold(seconds=60, count_in=0, go="Walk on the spot: one minute from now.", over="That is the minute.")
+MINUTE = Hold(seconds=int(SOURCES["warm_up_walk"].value[0]), count_in=0, go="Walk on the spot: one minute from now.",
+              over="That is the minute.")
 # Chest pain, faintness or unusual breathlessness on effort stops it: ACSM logic, Riebe 2015 (read).
 EASY = "Stop if anything hurts, or if you feel faint, tight in the chest or short of breath."
 
@@ -31,7 +33,7 @@ FLOW = Flow(
     facts=(Fact("after_rest", of=_after_rest),),
     steps=(
         Ask("heavy", "Heavy squats or deadlifts in the last 48 hours? Tired muscles would change the numbers.",
-            YesNo(), then=(Jump(~fact("heavy").known, say="I need that answer before a test, so the tests wait. "
+            YesNo(partly="yes"), then=(Jump(~fact("heavy").known, say="I need that answer before a test, so the tests wait. "
                                 "Say “warm up” whenever you like."),)),
         Do(Find("warm", "later", "no scored test within 48 hours of heavy squats or deadlifts: our choice"),
            only_if=HEAVY),

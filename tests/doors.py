@@ -74,8 +74,8 @@ ROUNDS: Final = ("screen", "retest", "depth_estimate")
 """They lead to those, or tell of depth."""
 PLANS: Final = ("squat_days", "trial")
 OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "my_coaches", "note_to_coach", "reminder_times", "reminders",
-              "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "squat_after",
-              "whereabouts")
+              "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
+              "squat_after", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
                   "lifter_report")
 

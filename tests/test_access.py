@@ -48,7 +48,8 @@ OPENS: Final = {
         "arms_forward_squat", "bar", "best_squat", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "hand_on_back_squat",
         "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning", "my_coaches",
         "note_to_coach", "pause_squat", "prime", "referral",
-        "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "squat_after",
+        "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
+        "squat_after",
         "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
                      "lifter_report"), COACHES),
@@ -82,6 +83,7 @@ PAST_THE_BUTTON: Final = {
     "my coaches": ("go.my_coaches", (), THE_LIFTER),
     "write back": ("go.note_to_coach.{coach}", ("all well",), THE_LIFTER),
     "leave the coach": ("go.leave_coach.{coach}", (), THE_LIFTER),
+    "outcomes counted": ("go.share_outcomes", ("Yes",), THE_LIFTER),
     "a copy": ("go.my_data", ("A copy of it all",), THE_LIFTER),
 }
 """What lies behind a button: its payload, what is answered then, and who reaches the lifter so."""
@@ -233,6 +235,7 @@ COMMANDS: Final = {
     "chat": (LOCK, ()), "run": (LOCK, ()),
     "play": (NOTHING, ("demo_scripts/refusal.txt", "--fast")), "flows": (NOTHING, ("welcome",)), "pictures": (NOTHING, ()),
     "log": (READS, ("--as", "samphire")), "export": (READS, ("samphire",)), "report": (READS, ("samphire", "--out", "{out}")),
+    "evidence": (READS, ()),
     "doctor": (READS, ()), "backup": (READS, ("{backup}",)), "restore": (LOCK, ("{backup}", "--yes")), "coach list": (READS, ()),
     "coach add": (ASKS, ("Una",)), "coach end": (ASKS, ("Kim",)),
 }

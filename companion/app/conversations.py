@@ -27,7 +27,7 @@ from companion.conversation.step import step, unsettled
 from companion.operate.counters import Counters
 from companion.port import Address, Rank
 from companion.record import outbox, owed, people, status
-from companion.record.chain import HeadFile, head_in
+from companion.record.chain import Chain, HeadFile
 from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
 from companion.record.file import CannotOpen, open_for_writing, truncate_wal
@@ -82,7 +82,8 @@ class Conversations:
             self.db.close()
             self._lock.close()
             raise CannotOpen(f"can't write beside the database {database}: {error}") from error
-        self.writer.committed = lambda db: self._head.note(head_in(db))
+        self._chain = Chain()
+        self.writer.committed = lambda db: self._chain.note(db, self._head)
         self.watch = Counters()
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None
@@ -104,7 +105,8 @@ class Conversations:
 
     def turn(self, db: sqlite3.Connection, person: int, now: datetime, to: tuple[str, str] | None = None) -> Turn:
         """Return a new turn of a person; ``to``: the (channel, address) they write from."""
-        return Turn(db, person, now, self.catalogue.book, to, bot=self.bot, reports=self._reports, gather=self._gather)
+        return Turn(db, person, now, self.catalogue.book, to, bot=self.bot, reports=self._reports, gather=self._gather,
+                    chain=self._chain)
 
     def _gather(self, db: sqlite3.Connection, person: int, now: datetime) -> Known:
         """Return the context of a turn, with "keep.months" where answers are kept for a limited time."""

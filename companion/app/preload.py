@@ -6,17 +6,19 @@ from companion.base.loading import loading
 
 
 def load_all() -> None:
-    """Import and compile the pain rules, the pictures and every flow.
+    """Import and compile what listens for pain and other signs, the pictures and every flow.
 
     Raises ValueError where a flow can't be compiled or the flows don't fit together.
     """
     with loading():
         import companion.pictures.personal
         import companion.pictures.poses  # noqa: F401
+        from companion.language.flags import hear_flags
         from companion.language.pain import hear_pain
         from flows.catalogue import BOOK
 
         hear_pain("hello")
+        hear_flags("hello")
         BOOK.command("hello")
         BOOK.sentence("hello")
         for compiled in BOOK.flows.values():

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from companion.base.loading import loading
-from companion.cli.common import as_option, database_option, fail
+from companion.cli.common import as_option, database_option, fail, refuse_number
 
 if TYPE_CHECKING:
     from companion.app.service import Companion
@@ -41,6 +41,7 @@ def chat(settings: Settings, database: Path | None, name: str) -> None:
     Numbers pick an answer, words work too. Starting again goes on where you stopped. With piped input it reads one
     reply a line and prints plain text.
     """
+    refuse_number(name)
     with loading():
         import asyncio
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from companion.cli.common import database_option, fail, lifters, never_a_name, number_in, reading
+from companion.cli.common import Numbered, chosen, database_option, fail, lifters, number_option, reading, refuse_number
 
 if TYPE_CHECKING:
     import sqlite3
@@ -30,6 +30,7 @@ def coach_add(settings: Settings, database: Path | None, name: str) -> None:
     from companion.record import coaching, status
     from companion.record.operator_requests import OperatorRequest
 
+    refuse_number(name)
     code = coaching.new_code()
     there = _ask(settings, database, OperatorRequest("invite", name, coaching.code_hash_of(code)))
     bot = status.mark_of(reading(settings, database), "bot.name")
@@ -51,31 +52,28 @@ def coach_list(settings: Settings, database: Path | None) -> None:
 
 
 @coach.command("end")
-@click.argument("name")
+@click.argument("name", required=False)
+@number_option
 @database_option
 @click.pass_obj
-def coach_end(settings: Settings, database: Path | None, name: str) -> None:
+def coach_end(settings: Settings, database: Path | None, name: str | None, number: int | None) -> None:
     """End the role of the coach called NAME, or with that number; they can't see any lifter from now on."""
     from companion.record.operator_requests import OperatorRequest
 
-    number, name = coach_named(reading(settings, database), name)
+    if (name is None) == (number is None):
+        fail("say which coach: `companion coach end NAME`, or `companion coach end --number NUMBER`")
+    number, name = coach_named(reading(settings, database), name or "", number)
     done = _ask(settings, database, OperatorRequest("end", name, person=number))
     click.echo(f"{name} is no longer a coach" if done else f"{name} will no longer be a coach within half a minute")
 
 
-def coach_named(db: sqlite3.Connection, wanted: str) -> tuple[int, str]:
-    """Return the (number, name) of the coach with this name or number ("#7" is never a name); ends the command where there is none or
-    more than one."""
+def coach_named(db: sqlite3.Connection, wanted: str, number: int | None = None) -> tuple[int, str]:
+    """Return the (number, name) of the coach with this name or number; ends the command where there is none or more than one."""
     from companion.record import coaching
 
-    there = coaching.coaches_with_lifters(db)
-    found = [one for one in there if (wanted == one[1] and not never_a_name(wanted)) or number_in(wanted) == one[0]]
-    if not found:
-        fail(f"there is no coach called {wanted} (there is: {', '.join(name for _, name, _ in there) or 'nobody yet'})")
-    if len(found) > 1:
-        fail(f"several coaches are called {wanted}; give the number: "
-             + ", ".join(f"#{number} ({name}, {lifters(count)})" for number, name, count in found))
-    return found[0][:2]
+    there = [Numbered(one, name, lifters(count)) for one, name, count in coaching.coaches_with_lifters(db)]
+    return chosen(wanted, number, lambda name: [one for one in there if one.name == name],
+                  lambda it: [one for one in there if it in (None, one.number)], "no coach", "coaches")[:2]
 
 
 def _ask(settings: Settings, database: Path | None, request: OperatorRequest) -> bool:

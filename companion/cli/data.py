@@ -7,12 +7,16 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
+from click.core import ParameterSource
 
 from companion.cli.common import as_option, database_option, fail, number_option, person_in, reading
 from companion.export.registry import FORMATS, ExportSource, help_text
 
 if TYPE_CHECKING:
     from companion.base.settings import Settings
+
+OUTCOMES = "outcomes"
+"""Given as the person, it exports outcomes; somebody of that name has a number."""
 
 
 @click.command()
@@ -25,11 +29,14 @@ def log(settings: Settings, database: Path | None, name: str, number: int | None
     """Show a person's answer log: every answer, with the row it replaced."""
     from companion.record.log_text import as_lines, as_table
 
+    if number is not None and click.get_current_context().get_parameter_source("name") is ParameterSource.COMMANDLINE:
+        fail("say whose log: `companion log --as PERSON`, or `companion log --number NUMBER`")
     db = reading(settings, database)
     click.echo((as_lines if as_json else as_table)(db, person_in(db, name, number)), nl=False)
 
 
-@click.command(help=f"Write a PERSON's data to a file.\n\n\b\nFormats:\n{help_text()}")
+@click.command(help=f"Write a PERSON's data to a file; or `outcomes`: what came of rulings, of all who let it be counted.\n\n\b\n"
+                    f"Formats of a person's data:\n{help_text()}")
 @click.argument("person", required=False)
 @number_option
 @click.option("--format", "form", type=click.Choice(tuple(FORMATS)), default="csv", show_default=True)
@@ -40,14 +47,21 @@ def export(settings: Settings, database: Path | None, person: str | None, number
     """Write a person's data in a format of the registry."""
     from companion.base.clock import SystemClock
     from companion.base.private import private_file
+    from companion.export.outcomes import as_outcomes_csv
     from companion.record.context import known_of
+    from companion.record.outcomes import shared_logs
+    from companion.screening.outcomes import outcomes_of
     from flows.catalogue import BOOK
 
     if (person is None) == (number is None):
         fail("say whose data: `companion export PERSON`, or `companion export --number NUMBER`")
     db, now = reading(settings, database), SystemClock().now()
-    number = person_in(db, person or "", number)
-    content = FORMATS[form].made(ExportSource(db, number, now, known_of(db, number, now).facts, BOOK)).encode()  # bytes: CRLF stays CRLF
+    if person == OUTCOMES:
+        made = as_outcomes_csv(outcomes_of(*shared) for shared in shared_logs(db))
+    else:
+        number = person_in(db, person or "", number)
+        made = FORMATS[form].made(ExportSource(db, number, now, known_of(db, number, now).facts, BOOK))
+    content = made.encode()  # bytes: CRLF stays CRLF
     if out is None:
         sys.stdout.buffer.write(content)
         return
@@ -59,6 +73,27 @@ def export(settings: Settings, database: Path | None, person: str | None, number
     except OSError as error:
         fail(f"can't write {out}: {error.strerror or error}")
     click.echo(out)
+
+
+@click.command()
+@database_option
+@click.pass_obj
+def evidence(settings: Settings, database: Path | None) -> None:
+    """Show how often a ruling held: for each evidence row, of those who agreed to be counted."""
+    from companion.record.outcomes import shared_logs
+    from companion.screening.outcomes import OUTCOMES_ENOUGH, interval, outcomes_of, tallies
+
+    logs = list(shared_logs(reading(settings, database)))
+    outcomes = [one for shared in logs for one in outcomes_of(*shared)]
+    who = "1 lifter lets" if len(logs) == 1 else f"{len(logs)} lifters let"
+    click.echo(f"{who} outcomes be counted. Rulings with a later look at the squat: {len(outcomes)}, with the drill done in between: "
+               f"{sum(one.tried for one in outcomes)}.")
+    for one in tallies(outcomes):
+        low, high = interval(one.followed, one.of)
+        click.echo(f"{one.row}: {one.words}. Rounds deeper afterwards: {one.followed} of {one.of}"
+                   + (f", {one.followed / one.of:.0%} (95 %: {low:.0%} to {high:.0%})." if one.enough
+                      else f", too few to say (under {OUTCOMES_ENOUGH})."))
+    click.echo("Nobody was left without a drill to compare with, so this shows no cause, and it changes no weight.")
 
 
 @click.command()

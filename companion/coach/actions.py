@@ -109,7 +109,7 @@ def _seen(one: CoachTurn) -> list[Letter]:
 
 def _unreviewed(one: CoachTurn) -> list[Letter]:
     review = button_number(one.act.value)
-    if not coaching.stands_reviewed(one.turn.db, one.lifter.person, one.turn.person, review):
+    if not coaching.stands(one.turn.db, one.lifter.person, one.turn.person, review):
         return [Letter(one.turn.person, Say("That was already taken back."))]
     replace(one, act=replace(one.act, value=str(review))).audit()
     return [one.to_coach(f"Taken back: that review of {one.whom} no longer counts.")]

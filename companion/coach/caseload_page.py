@@ -11,37 +11,19 @@ from typing import Final
 
 from markupsafe import Markup
 
-from companion.coach.caseload import (
-    GROUP_WORDS,
-    GROUPS,
-    OVERDUE_AFTER,
-    QUIET_AFTER,
-    RESULT_WORDS,
-    coach_zone,
-    day_namer,
-    shortened,
-    urgency,
-)
+from companion.coach.caseload import coach_zone, day_namer, ordered, shortened, urgency
 from companion.coach.names import with_distinct_names
 from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.tables import LocalTimes
+from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE
 from companion.record import coaching
 from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS, band_of
 
 PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
-GROUP_MEANINGS: Final = {
-    "hurt": "something hurt since the last review, or questions about it were left open",
-    "referred": "a clinician, same-day care or emergency care comes first",
-    "worse": "worse at a retest by more than measurement error, or the back moved on a squat day and the depth was set back a step",
-    "over_load": "a squat day since the last review over the load limit",
-    "overdue": f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days, with no results or "
-               "review since",
-    "new_result": "results later than the last review",
-    "quiet": f"no answer for {QUIET_AFTER.days} days, or can't be reached",
-    "fine": "none of these"}
+GROUP_MEANINGS: Final = {**{one.name: one.meaning for one in TRIAGE.values()}, "fine": "none of these"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,16 +46,16 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     zone = coach_zone(db, coach, now) if coach is not None else "UTC+00:00"
     when, day_name = LocalTimes(zone), day_namer(zone, now)
     how = caseload_rows(db, coach) if coach is not None else all_caseload_rows(db)
-    found = sorted(((urgency(one, now, day_name), one) for one in how), key=lambda pair: (pair[0].weight, pair[0].since),
-                   reverse=True)
-    found.sort(key=lambda pair: GROUPS.index(pair[0].group))
+    rows = {one.person: one for one in how}
+    found = [(line, rows[line.person]) for line in ordered([urgency(one, now, day_name) for one in how])]
     apart = {line.person: line.name for line in with_distinct_names(db, coach, [line for line, _ in found])}
     lines = [PageRow(shortened(apart[line.person], PAGE_NAME_MOST) or "somebody", (
-        (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.words, line.words.lower()),
+        (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.whole, line.whole.lower()),
         (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, now, when)),
         (reports or {}).get(line.person, "")) for line, one in found]
     many = Counter(line.group for line, _ in found)
-    groups = [(GROUP_WORDS[group], many[group], GROUP_MEANINGS[group]) for group in GROUPS]
+    holds = many + Counter(one.group for line, _ in found for one in line.also)
+    groups = [(GROUP_WORDS[group], holds[group], GROUP_MEANINGS[group]) for group in GROUPS]
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
     whose = shortened(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
     script = source_of("sort.js")

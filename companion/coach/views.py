@@ -10,28 +10,23 @@ import re
 import sqlite3
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from datetime import datetime, time
 from typing import Final, NamedTuple
 
 from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.words import day_words
 from companion.coach.caseload import (
-    GROUP_WORDS,
-    GROUPS,
     NAME_MOST,
-    RESULT_WORDS,
     CaseloadLine,
-    DayNamer,
     caseload,
     day_namer,
-    moment_from,
     shortened,
     utf16_length,
 )
 from companion.coach.letters import NOT_YOURS
 from companion.coach.names import display_name, lifters_matching, with_distinct_names
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage, Pinned, lifter_page
+from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, DayNamer, moment_from
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
@@ -55,12 +50,12 @@ LINES_A_PAGE: Final = 10
 ROWS_A_PAGE: Final = 15
 TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
+LINE_MOST: Final = 360
+"""UTF-16 units of a line of a list; ten of them fit a message. Our choice."""
 LABEL_MOST: Final = 32
 SUMMARY_MOST: Final = 1000
 """Both our choice, for the width and height of a phone."""
 ALL_GROUPS: Final = "all"
-SILENT: Final = "quiet"
-"""The filter for everybody who has not answered lately, in whichever group they are listed."""
 FIND_LIFTER: Final = "find_lifter"
 
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
@@ -202,7 +197,7 @@ def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetim
 
 def _lines(lines: Sequence[CaseloadLine], first: int) -> tuple[list[str], list[Tap]]:
     """Return the numbered texts of caseload lines, and a button for each."""
-    return ([f"{n}. {named(line.name)}: {shortened(line.words, 90)}" for n, line in enumerate(lines, first)],
+    return ([f"{n}. {named(line.name)}: {shortened(line.whole, LINE_MOST)}" for n, line in enumerate(lines, first)],
             [_tap(f"{n} {named(line.name)}", "lifter", line.person) for n, line in enumerate(lines, first)])
 
 
@@ -212,9 +207,9 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
         return Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
                    ((_tap("Invite a lifter", "invite_lifter"),),)), ()
     counts = Counter(line.group for line in lines)
-    silent = [replace(line, words=line.silent) for line in lines if line.silent]
-    group = group if group in counts or (group == SILENT and silent) else ALL_GROUPS
-    shown_now = silent if group == SILENT else [line for line in lines if group in (ALL_GROUPS, line.group)]
+    holds = counts + Counter(one.group for line in lines for one in line.also)
+    group = group if group in holds else ALL_GROUPS
+    shown_now = lines if group == ALL_GROUPS else [it for line in lines if (it := line.as_in(group))]
     page, pages = _paged(len(shown_now), page, LINES_A_PAGE)
     first = page * LINES_A_PAGE
     on_it = shown_now[first:first + LINES_A_PAGE]
@@ -225,9 +220,8 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
         text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}{by_name}")
     said, taps = _lines(on_it, first + 1)
     text += ["", *said]
-    offered = {**counts, SILENT: len(silent)}
-    filters = [_tap(f"{GROUP_WORDS[one].capitalize()} ({offered[one]})", "caseload", one)
-               for one in GROUPS if offered.get(one) and one != group]
+    filters = [_tap(f"{GROUP_WORDS[one].capitalize()} ({holds[one]})", "caseload", one)
+               for one in GROUPS if holds[one] and one != group]
     if group != ALL_GROUPS:
         filters.insert(0, _tap(f"All ({len(lines)})", "caseload"))
     turn = [_tap("Previous", "caseload", f"{group}-{page - 1}")] * (page > 0) + [

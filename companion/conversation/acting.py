@@ -1,4 +1,4 @@
-"""Act on what a message does: answer, correct, ask, wish, wait. See ``language.acts``."""
+"""SpeechAct on what a message does: answer, correct, ask, wish, wait. See ``language.acts``."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ import re
 from typing import Final
 
 from companion.conversation.amending import amend
+from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
 from companion.conversation.corrections import correction, names
 from companion.conversation.draft import Draft
@@ -13,9 +14,8 @@ from companion.conversation.kinds import Answer, Media
 from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
 from companion.conversation.slots import heard_at, understand
-from companion.conversation.table import HELP
 from companion.language.act_rules import tables_in
-from companion.language.acts import Act, Spoken, hear_act
+from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.phrases import Phrase
 
@@ -36,9 +36,7 @@ def control(draft: Draft, heard: Phrase) -> None:
         case Phrase.DESCRIBE:
             describe(draft)
         case _:
-            draft.say("Tap a button or type your answer. You can also say: back, skip, again, describe, stop, menu. "
-                      "If anything hurts, say so at any time.")
-            ask_again(draft, event=HELP)
+            help_with(draft)
 
 
 def fill(draft: Draft, text: str, sure: bool = False) -> None:
@@ -57,40 +55,40 @@ def fill(draft: Draft, text: str, sure: bool = False) -> None:
 
 
 _HEARD_AS: Final = {name: Phrase(name) for name in ("stop", "back", "skip", "again", "help")}
-UNSURE: Final = ("cant_tell", "unsure")
+NOT_TOLD: Final = ("cant_tell", "unsure")
 """The values of an answer that says it can't be told."""
 WAITS: Final = "Take your time: the question stays open. “Stop” leaves it for today."
 
 
 def act_on(draft: Draft, text: str) -> bool:
-    """Act on what a message says at a choice or a number; return False if it is an answer that is not understood."""
+    """SpeechAct on what a message says at a choice or a number; return False if it is an answer that is not understood."""
     ask, spoken = draft.ask, heard_at(draft, text)
     read = ask.kind.read(text, draft.context)
     if isinstance(read, Answer) and ask.safety:
         return False
-    if isinstance(read, Answer) and spoken.act in (Act.ANSWER, Act.UNSURE, Act.CHAT) and not spoken.asks:
+    if isinstance(read, Answer) and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
         if not _earlier(draft, text):
             return False
         return _put_right(draft, text)
     match spoken.act:
-        case Act.CORRECTION:
+        case SpeechAct.CORRECTION:
             return _put_right(draft, text)
-        case Act.COMMAND:
+        case SpeechAct.COMMAND:
             return _wanted(draft, spoken.wants, text)
-        case Act.QUESTION:
-            asked(draft, spoken)
-        case Act.NOT_YET:
+        case SpeechAct.QUESTION:
+            tell(draft, text)
+        case SpeechAct.NOT_YET:
             draft.say(WAITS)
-        case Act.UNSURE:
-            unsure = [option.value for option in ask.kind.options if option.value in UNSURE and not ask.safety]
+        case SpeechAct.UNSURE:
+            unsure = [option.value for option in ask.kind.options if option.value in NOT_TOLD and not ask.safety]
             if not unsure:
                 return False
             answer(draft, Answer(unsure[0], text))
-        case Act.CHAT:
+        case SpeechAct.CHAT:
             return False
-        case Act.ANSWER if _earlier(draft, text):
+        case SpeechAct.ANSWER if _earlier(draft, text):
             return _put_right(draft, text)
-        case Act.ANSWER if understood := understand(draft, text, spoken):
+        case SpeechAct.ANSWER if understood := understand(draft, text, spoken):
             if understood.sure:
                 fill(draft, text)
             else:
@@ -106,22 +104,17 @@ def _earlier(draft: Draft, text: str) -> bool:
     return found is not None and found.named and not names(draft.ask, text)
 
 
-def asked(draft: Draft, spoken: Spoken) -> None:
-    """Answer a question. The open question stands again."""
-    ask_again(draft, "That I can't answer here.")
-
-
 def other_than_answer(draft: Draft, text: str) -> bool:
-    """Act on a reply that is no place, date, picture or number: a question, a wish, not yet; return False for anything else."""
+    """SpeechAct on a reply that is no place, date, picture or number: a question, a wish, not yet; return False for anything else."""
     spoken, media = hear_act(text), isinstance(draft.ask.kind, Media)
     match spoken.act:
-        case Act.QUESTION:
-            asked(draft, spoken)
-        case Act.NOT_YET if _waits(text):
+        case SpeechAct.QUESTION:
+            tell(draft, text)
+        case SpeechAct.NOT_YET if _waits(text):
             draft.say(WAITS)
-        case Act.COMMAND:
+        case SpeechAct.COMMAND:
             return _wanted(draft, spoken.wants, text)
-        case Act.ANSWER | Act.UNSURE if media and _DECLINES.match(flat(text)):
+        case SpeechAct.ANSWER | SpeechAct.UNSURE if media and _DECLINES.match(flat(text)):
             skip(draft)
         case _:
             return False
@@ -130,7 +123,7 @@ def other_than_answer(draft: Draft, text: str) -> bool:
 
 def _waits(text: str) -> bool:
     """True if a message says that something is not done yet, not only that it is planned."""
-    return hear_act(text).act is Act.NOT_YET and any(clause.mood is Mood.WAITS for clause in clauses(text))
+    return hear_act(text).act is SpeechAct.NOT_YET and any(clause.mood is Mood.WAITS for clause in clauses(text))
 
 
 _DECLINES: Final = re.compile(r"(?:no|nope|nah|none|nothing|not|dont|havent|id rather not|never|without|didnt|cant)\b")
@@ -146,8 +139,9 @@ def not_words(draft: Draft, text: str) -> bool:
         skip(draft)
         return True
     spoken = hear_act(text)
-    wishes = (spoken.act is Act.COMMAND and spoken.wants in _ASIDES) or _waits(text)
-    doubtful = (wishes and not draft.ask.safety) or (spoken.act is Act.QUESTION and draft.compiled.flow.policy.hears_pain)
+    wishes = (spoken.act is SpeechAct.COMMAND and spoken.wants in _ASIDES) or _waits(text)
+    asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
+    doubtful = asks or (wishes and not draft.ask.safety)
     if doubtful and len(text.split()) <= _ASIDES_LONGEST and isinstance(draft.ask.kind.read(text, draft.context), Answer):
         ask_aside(draft, "understood", text)
         return True

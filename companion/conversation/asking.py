@@ -8,10 +8,11 @@ from companion.conversation.corrections import corrected_words
 from companion.conversation.draft import Draft
 from companion.conversation.effects import DESCRIBE, Say
 from companion.conversation.kinds import Option
-from companion.conversation.prompt import aside_say, progress, prompt
+from companion.conversation.prompt import aside_say, in_one_line, progress, prompt
 from companion.conversation.session import Aside
 from companion.conversation.slots import read_of, understood_words
 from companion.conversation.table import AGAIN
+from companion.conversation.wording import MOST_WORDS
 from companion.language.units import shown
 
 
@@ -29,6 +30,19 @@ def ask_again(draft: Draft, before: str = "", event: str = AGAIN) -> None:
         show(draft, before)
     elif before:
         draft.say(before)
+
+
+def stand_again(draft: Draft, before: str, picture: bool = False) -> None:
+    """Show the open question in one line with its buttons, after an answer or a refusal; ``picture``: with its picture too."""
+    if draft.session.aside:
+        show_aside(draft, before)
+        return
+    full = prompt(draft.compiled, draft.top, draft.facts(), draft.known.now)
+    line = in_one_line(draft.compiled, draft.top, draft.facts(), draft.known.now)
+    if before and len(before.split()) + len(line.split()) > MOST_WORDS:
+        draft.say(before)
+        before = ""
+    draft.effects.append(replace(full, text="\n\n".join(filter(None, (before, line))), picture=full.picture if picture else ""))
 
 
 def describe(draft: Draft) -> None:

@@ -9,11 +9,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache, lru_cache
+from typing import Final
 
 from companion.conversation.condition import ALWAYS, Condition, Facts, Value
 from companion.language.choosing import Options, choose, named
 from companion.language.clauses import clauses, flat
-from companion.language.phrases import Phrase, hear
+from companion.language.phrases import Phrase, hear, normalise
 from companion.language.units import METRIC
 
 
@@ -96,6 +97,10 @@ class Kind:
         """Return the answer of an option's button."""
         return Answer(option.value, option.label)
 
+    def declined(self, text: str) -> bool:
+        """True if a reply says that there is nothing to give here, where nothing has to be given: then the question is skipped."""
+        return False
+
     def claims(self, text: str, context: ReadingContext) -> bool:
         """True if a reply is an answer here although it is also a control word, such as "tomorrow"."""
         return False
@@ -139,22 +144,30 @@ def choice(*rows: tuple[str, ...] | Option) -> Choice:
 
 
 @cache
-def _yes_no(yes: str, no: str, unsure: bool) -> tuple[Option, ...]:
-    both = (Option("yes", yes, ("yes",)), Option("no", no, ("no",)))
+def _yes_no(yes: str, no: str, unsure: bool, also_yes: tuple[str, ...]) -> tuple[Option, ...]:
+    both = (Option("yes", yes, ("yes", *also_yes)), Option("no", no, ("no",)))
     return (*both, Option("unsure", "Not sure", ("unsure",))) if unsure else both
+
+
+_PARTLY: Final = frozenset(("a bit", "a little", "a little bit", "kinda", "kind of", "sort of", "slightly", "somewhat", "a touch",
+                              "yes a bit",
+                            "yes a little", "yeah a bit", "maybe a bit", "just a little"))
 
 
 @dataclass(frozen=True, slots=True)
 class YesNo(Kind):
-    """Yes or no; with ``unsure`` also "not sure", which in a safety question counts as the worse answer."""
+    """Yes or no; with ``unsure`` also "not sure", which in a safety question counts as the worse answer. ``also_yes``: other words for yes;
+    ``partly``: the answer that "a bit" stands for, the careful one, where there is one."""
 
     unsure: bool = False
     yes: str = "Yes"
     no: str = "No"
+    also_yes: tuple[str, ...] = ()
+    partly: str = ""
 
     @property
     def options(self) -> tuple[Option, ...]:
-        return _yes_no(self.yes, self.no, self.unsure)
+        return _yes_no(self.yes, self.no, self.unsure, self.also_yes)
 
     @property
     def typical(self) -> Value:
@@ -168,6 +181,8 @@ class YesNo(Kind):
             return Answer("no", text)
         if heard is Phrase.UNSURE and self.unsure:
             return Answer("unsure", text)
+        if self.partly and not context.strict and normalise(text).strip(" .!") in _PARTLY:
+            return Answer(self.partly, text)
         return pick(text, self.options, ReadingContext(context.units, context.now, strict=True))
 
     def example(self, context: ReadingContext) -> str:
@@ -218,15 +233,19 @@ class Hold(Ready):
 @dataclass(frozen=True, slots=True)
 class Words(Kind):
     """A few words of the lifter's own, stored unchanged; ``limit``: the most characters. ``tried``: answers worth trying for who
-    checks a flow that reads them."""
+    checks a flow that reads them. ``optional``: true if "no" means that there are none."""
 
     limit: int = 500
     example_text: str = ""
     tried: tuple[str, ...] = ()
+    optional: bool = False
 
     @property
     def samples(self) -> tuple[Value, ...]:
         return ("some words", *self.tried)
+
+    def declined(self, text: str) -> bool:
+        return self.optional and hear(text) is Phrase.NO
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         clean = " ".join(text.split())
@@ -240,11 +259,18 @@ class Words(Kind):
         return f"For example: {self.example_text}."
 
 
+_NO_MEDIA: Final = frozenset(("no thanks", "no thank you", "not today", "no video", "no film", "no photo", "i have none", "don't have one",
+                              "didn't film", "didn't film it", "rather not", "not really", "i'd rather not", "nothing to send"))
+
+
 @dataclass(frozen=True, slots=True)
 class Media(Kind):
     """A photo or a video, stored as the channel's own reference to it."""
 
     accepts: tuple[str, ...] = ("video", "photo")
+
+    def declined(self, text: str) -> bool:
+        return hear(text) is Phrase.NO or normalise(text).strip(" .!") in _NO_MEDIA
 
     @property
     def samples(self) -> tuple[Value, ...]:

@@ -13,7 +13,7 @@ from companion.conversation.effects import Began, Ended, Record, Reopened
 from companion.conversation.flow import PARKED, Ask, Do, Tell
 from companion.conversation.kinds import Answer, Hold, Ready
 from companion.conversation.prompt import offered, stop_button
-from companion.conversation.session import UNSEEN, Frame
+from companion.conversation.session import SAID_AHEAD, Frame
 from companion.conversation.table import (
     ANSWER,
     BACK,
@@ -120,7 +120,7 @@ def _follow(draft: Draft, move: Move, after: float = 0) -> None:
         end(draft, "left" if counts else ENDINGS[move.target])
         return
     draft.top = draft.top._replace(state=move.target)
-    draft.session = draft.session._replace(aside=None)
+    draft.session = draft.session._replace(aside=None, refused=0)
     stop = draft.compiled.stops[move.target]
     if isinstance(stop, Ask):
         _arrive(draft, stop, after)
@@ -136,7 +136,7 @@ def _arrive(draft: Draft, ask: Ask, after: float) -> None:
         show(draft, after=after)
         return
     if ask.caution or after or isinstance(ask.kind, Ready):
-        draft.top = draft.top._replace(noted={UNSEEN + name.removeprefix(UNSEEN): value for name, value in draft.top.noted.items()})
+        draft.top = draft.top._replace(noted={SAID_AHEAD + name.removeprefix(SAID_AHEAD): value for name, value in draft.top.noted.items()})
     said = noted(draft, ask.key)
     if said is None:
         show(draft, after=after)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import Final
 
@@ -64,7 +64,7 @@ def parse_number(text: str, unit: str, system: str) -> float | None:
 class Number(Kind):
     """A number with its stored unit, the possible and the usual range, and an example (in the stored unit). ``choices``: answers to tap
     that are not numbers, such as "the same". ``called``: words for the number that a fact holds, such as "just the bar", and that fact; if
-    it is not known, the number is asked for."""
+    it is not known, the number is asked for. Questions that differ only in this ask for the same thing."""
 
     kept_unit: str
     low: float
@@ -73,7 +73,7 @@ class Number(Kind):
     example_value: float
     step: float = 0.1
     choices: tuple[Option, ...] = ()
-    called: tuple[tuple[str, ...], str] = ((), "")
+    called: tuple[tuple[str, ...], str] = field(default=((), ""), compare=False)
 
     @property
     def options(self) -> tuple[Option, ...]:

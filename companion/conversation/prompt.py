@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from datetime import datetime
 from functools import lru_cache
@@ -13,7 +14,8 @@ from companion.conversation.flow import Ask, Flow, Offer
 from companion.conversation.kinds import Choice, Hold, Media, Option, Ready
 from companion.conversation.machine import Compiled
 from companion.conversation.number_kinds import PainScore
-from companion.conversation.session import UNSEEN, Frame
+from companion.conversation.policy import Policy
+from companion.conversation.session import SAID_AHEAD, Frame
 from companion.conversation.wording import render
 from companion.language.units import METRIC, shown
 
@@ -83,10 +85,31 @@ def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before
     return Say("\n\n".join(line for line in lines if line), buttons(flow, ask, frame, facts), picture, after=after)
 
 
+def in_one_line(compiled: Compiled, frame: Frame, facts: Facts, now: datetime) -> str:
+    """Return a question in one line, for where it was asked in full before: its last sentence that asks, or what to tap. A movement keeps
+    its caution, and a question about safety or somebody's rights its whole text."""
+    ask = compiled.stops[frame.state]
+    assert isinstance(ask, Ask)
+    whole = render(ask.say, facts, now, ask.side, ask.kind.unit)
+    if ask.safety or compiled.flow.policy in (Policy.CONSENT, Policy.RIGHTS):
+        return whole
+    said = re.split(r"(?<=[.?!])\s+", whole)
+    asking = [at for at, sentence in enumerate(said) if sentence.endswith("?")]
+    first = ask.kind.options[0] if ask.kind.options else None
+    if asking:
+        at = asking[-1]
+        line = " ".join(said[max(at - 1, 0):at + 1]) if at and len(said[at].split()) < 4 else said[at]
+    elif first is not None and first.value == "ready":
+        line = f"Tap “{first.label}” when {'you have done it' if first.label == 'Done' else 'you are ready'}; “again” says how."
+    else:
+        line = said[-1]
+    return " ".join(filter(None, (render(ask.caution, facts, now, ask.side), line)))
+
+
 def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap, ...], ...]:
     """Return rows of buttons: the answers, then skip, back and stop where they apply."""
     answers = tuple((option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts))
-    if (noted := frame.noted.get(UNSEEN + frame.state)) is not None:
+    if (noted := frame.noted.get(SAID_AHEAD + frame.state)) is not None:
         answers = ((f"{_as_said(ask, noted, facts)}, as I wrote", NOTED), *answers)
     always = []
     if (flow.policy.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold):

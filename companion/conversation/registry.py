@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
 
 from rapidfuzz import fuzz
 
+from companion.conversation.cards import Answers
 from companion.conversation.condition import Condition, Facts
 from companion.conversation.flow import PARKED, Flow, Gate, Offer, Run, Tell
 from companion.conversation.machine import Compiled, compile_flow
@@ -50,7 +51,8 @@ class Flows(Mapping[str, Compiled]):
 class Book:
     """All flows of one bot. ``home`` runs when nothing else does, ``pain`` when something hurts; ``link`` takes codes; ``signs`` asks
     about a sign that was heard ("": none is listened for), ``crisis`` runs at thoughts of self-harm. ``instead``: flows that
-    replace home while a condition holds. Tables over all flows, such as ``commands``, are computed on first use."""
+    replace home while a condition holds. ``answers``: returns those to what people ask back, read on first use. Tables
+    over all flows, such as ``commands``, are computed on first use."""
 
     flows: Flows
     home: str
@@ -59,6 +61,7 @@ class Book:
     signs: str = ""
     crisis: str = ""
     instead: tuple[tuple[Condition, str], ...] = ()
+    answers: Callable[[], Answers] | None = None
 
     def first(self, facts: Facts) -> str:
         """Return the flow that runs when nothing else does."""

@@ -14,20 +14,24 @@ from typing import Final
 
 from companion.conversation.acting import act_on, control, fill, not_words, other_than_answer
 from companion.conversation.amending import amend
+from companion.conversation.answers import answered, refuse
 from companion.conversation.asking import aside_options, ask_again, ask_aside, show_aside
 from companion.conversation.condition import ALWAYS
+from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, ReadingContext, Unclear, pick
-from companion.conversation.moves import answer, begin_anew, end, hurt, noted, take_back
+from companion.conversation.kinds import Answer, ReadingContext, Unclear, Zone, pick
+from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
-from companion.conversation.session import UNSEEN
+from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
-from companion.conversation.slots import read_of, reads_acts
+from companion.conversation.slots import heard_at, read_of, reads_acts
+from companion.language.acts import SpeechAct
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
+from companion.language.questions import asked_surely, is_question
 
 
 def typed(draft: Draft, text: str) -> None:
@@ -41,14 +45,20 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         control(draft, heard)
+    elif draft.ask.kind.declined(text) and not draft.ask.safety:
+        skip(draft)
     elif is_option(draft, text):
         _read(draft, text)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
         _corrected(draft, text, meant[1])
+    elif _why_this(draft, text) and answered(draft, text):
+        pass
     elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
         start(draft, flow)
     elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
         start(draft, *said)
+    elif _asked_back(draft, text):
+        pass
     elif heard in _CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
             not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
         control(draft, heard)
@@ -57,7 +67,7 @@ def typed(draft: Draft, text: str) -> None:
 
 
 def heard_out(draft: Draft, text: str) -> bool:
-    """Act on pain or another sign in a message, before anything else; return True if there was one."""
+    """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
     return heard_sign(draft, text) or heard_pain(draft, text)
 
 
@@ -177,6 +187,28 @@ def _corrected(draft: Draft, text: str, meant: str) -> None:
     _read(draft, text)
 
 
+def _asked_back(draft: Draft, text: str) -> bool:
+    """Answer a question of the person's, or begin the flow that its sentence starts; return False if it is none, or an answer in a day or
+    a place."""
+    heard = hear(text)
+    asks = (heard is Phrase.AGAIN and asked_surely(text) == "means") or (heard is Phrase.HELP and is_question(text))
+    if heard in _CONTROLS and not asks:
+        return False
+    if isinstance(draft.ask.kind, SquatDays | Rest | Day | Zone) and isinstance(draft.ask.kind.read(text, draft.context), Answer):
+        return False
+    if not draft.ask.free and not _why_this(draft, text) and (said := draft.book.sentence(text, draft.known.facts)):
+        start(draft, *said)
+        return True
+    if reads_acts(draft.ask) and heard_at(draft, text).act not in (SpeechAct.QUESTION, SpeechAct.NOTHING):
+        return False
+    return answered(draft, text)
+
+
+def _why_this(draft: Draft, text: str) -> bool:
+    """True if a bare "why?" is about the open question: in a test or a check, where no results were told last."""
+    return (draft.compiled.flow.policy.counted or draft.ask.safety) and normalise(text).strip(" .!?") == "why"
+
+
 def _read(draft: Draft, text: str) -> None:
     ask = draft.ask
     read = ask.kind.read(text, draft.context)
@@ -194,6 +226,8 @@ def _read(draft: Draft, text: str) -> None:
             answer(draft, read)
             return
         read = Unclear("That is not on offer just now.")
+    if answered(draft, text):
+        return
     near = None if ask.safety or ask.free or ask.kind.claims(text, draft.context) else hear(text)
     if normalise(text).strip(" .!") in _GREETINGS:
         ask_again(draft)
@@ -204,7 +238,7 @@ def _read(draft: Draft, text: str) -> None:
     elif near in _CONTROLS:
         control(draft, near)
     else:
-        ask_again(draft, f"{read.reason} {ask.kind.example(draft.context)}")
+        refuse(draft, read.reason)
 
 
 def tapped(draft: Draft, data: str) -> None:
@@ -228,7 +262,7 @@ def tapped(draft: Draft, data: str) -> None:
 
 
 def _chosen(draft: Draft, ask: Ask, value: str) -> None:
-    if value == NOTED and (said := noted(draft, UNSEEN + ask.key)):
+    if value == NOTED and (said := noted(draft, SAID_AHEAD + ask.key)):
         answer(draft, replace(said, tapped=True), sure=True)
         return
     if value in (SKIP, BACK, STOP):

@@ -12,7 +12,7 @@ from typing import Final, NamedTuple
 from companion.conversation.condition import Value
 
 _NONE: Final[Mapping[str, Value]] = {}
-UNSEEN: Final = "?"
+SAID_AHEAD: Final = "?"
 """Before the state of a question: what was said of it ahead counts only once it is confirmed there."""
 
 _JSON: Final = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
@@ -24,7 +24,7 @@ class Frame(NamedTuple):
     ``state``: "" before it begins; ``trail``: the questions answered or skipped, in order; ``fixed``: the facts computed at its start;
     ``asked``: the request it was begun with; ``paused``: true while another flow runs over its question; ``hurt``: true if pain ended it;
     ``tried``: the flows that its gates have run before it; ``noted``: what the person said of questions still to come, by their state; with
-    ``UNSEEN`` before it if it is to be confirmed where its movement is done.
+    ``SAID_AHEAD`` before it if it is to be confirmed where its movement is done.
     """
 
     flow: str
@@ -56,7 +56,8 @@ class Session(NamedTuple):
     """A person's place in the conversation. Immutable; equal sessions answer the same events alike.
 
     ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
-    the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote.
+    the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote; ``refused``: how
+    often in a row a reply to the open question was not understood.
     """
 
     stack: Stack = ()
@@ -66,6 +67,7 @@ class Session(NamedTuple):
     idle: bool = False
     last: Frame | None = None
     at: str = ""
+    refused: int = 0
 
     @property
     def top(self) -> Frame:
@@ -95,6 +97,7 @@ class Session(NamedTuple):
             idle=kept.get("idle", False),
             last=_frame(kept["last"]) if kept.get("last") else None,
             at=kept.get("at", ""),
+            refused=kept.get("refused", 0),
         )
 
 

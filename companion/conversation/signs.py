@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from companion.conversation.cards import about_the_tests, understood
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
 from companion.conversation.flow import Ask
@@ -16,6 +17,7 @@ from companion.language.acts import Asks, hear_act
 from companion.language.clauses import Mood, clauses
 from companion.language.flags import Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
+from companion.language.questions import is_question
 
 ASKED_WITH_PAIN: Final = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL, Flag.WEAKNESS, Flag.CHEST))
 """Signs that the pain questions ask about themselves."""
@@ -42,6 +44,8 @@ def heard_sign(draft: Draft, text: str) -> bool:
     hears_pain, free = not stack or draft.compiled.flow.policy.hears_pain, waiting is not None and waiting.free
     if hears_pain and not sure and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
         return False
+    if waiting and _asks_about_signs(draft, waiting, heard, text):
+        return False
     if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
         return _answered(draft, waiting, sure, text)
     if hears_pain and not free and hear_pain(_without(text, heard)) is Pain.YES:
@@ -56,7 +60,16 @@ def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
     """True if the whole message has another meaning here, such as a command; then a doubtful sign in it does not count."""
     if waiting and (is_option(draft, text) or waiting.kind.claims(text, draft.context)):
         return True
+    if draft.book.answers and about_the_tests(draft.book.answers(), text):
+        return True
     return bool(draft.book.command(text) or draft.book.sentence(text, draft.known.facts))
+
+
+def _asks_about_signs(draft: Draft, waiting: Ask, heard: tuple[Heard, ...], text: str) -> bool:
+    """True if a message asks what the open question means by the signs it asks about ("what is a prednisone tablet"): the question stays
+    open, so nothing is lost. Not where a sign can be urgent."""
+    return bool(draft.book.answers and is_question(text) and understood(draft.book.answers(), text)
+                and all(one.flag.value in waiting.signs and one.flag not in ASKED_WITH_PAIN for one in heard))
 
 
 def is_option(draft: Draft, text: str) -> bool:

@@ -17,8 +17,8 @@ from companion.conversation.flow import SIDES, Ask, Run
 from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Ready, YesNo
 from companion.conversation.number_kinds import Number
 from companion.language.act_rules import words_of
-from companion.language.acts import Act, Spoken, hear_act
-from companion.language.choosing import ASSERTING, Chosen, Hit, Options, choose, named, nearest
+from companion.language.acts import SpeechAct, Spoken, hear_act
+from companion.language.choosing import ASSERTING, Chosen, Options, Mention, choose, named, nearest
 from companion.language.clauses import Clause, Mood, clauses
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear
@@ -152,7 +152,7 @@ def _guess(draft: Draft, whole: Sequence[Clause], spoken: Spoken) -> str:
     """Return the option that an answer in quite other words most likely means, to be confirmed; "" for none."""
     ask = draft.ask
     said = [clause for clause in whole if clause.mood in ASSERTING]
-    if spoken.act is not Act.ANSWER or not said or len(said) < len(whole):
+    if spoken.act is not SpeechAct.ANSWER or not said or len(said) < len(whole):
         return ""
     turned = any(word in words_of("turning") for clause in said for word in clause.words)
     if isinstance(ask.kind, Ready) or sum(len(clause.words) for clause in said) < 2:
@@ -292,7 +292,7 @@ def _other_side(draft: Draft, ask: Ask) -> Ask | None:
     return next((later for later in _ahead(draft) if later.key == wanted), None)
 
 
-def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Hit], filled: set[str], numbers: bool) -> list[Slot]:
+def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Mention], filled: set[str], numbers: bool) -> list[Slot]:
     """Return what the words left over say of the next questions."""
     taken, slots = list(hits), list[Slot]()
     if isinstance(draft.ask.kind, Ready) or sum(len(clause.words) for clause in whole) < 2:
@@ -327,14 +327,14 @@ def read_of(draft: Draft, text: str) -> Answer | None:
     return Answer(understood.slots[0].value, text, understood.slots[0].unit) if understood else None
 
 
-def _slight(whole: Sequence[Clause], hit: Hit) -> bool:
+def _slight(whole: Sequence[Clause], hit: Mention) -> bool:
     """True if a hit is too slight to answer a question to come: a number, a short or common word."""
     words = whole[hit.clause].words[hit.start:hit.end]
     common = words_of("weak") | words_of("turning") | words_of("filler")
     return _digits(whole, hit) or all(word in common or len(word) < SLIGHT for word in words)
 
 
-def _digits(whole: Sequence[Clause], hit: Hit) -> bool:
+def _digits(whole: Sequence[Clause], hit: Mention) -> bool:
     return any(letter.isdigit() for word in whole[hit.clause].words[hit.start:hit.end] for letter in word)
 
 

@@ -16,7 +16,7 @@ from companion.language.clauses import Clause, Mood, clauses, flat
 from companion.language.phrases import Phrase, hear
 
 
-class Act(Enum):
+class SpeechAct(Enum):
     """An act of speech."""
 
     ANSWER = "answer"
@@ -45,7 +45,7 @@ class Spoken(NamedTuple):
     in     acts.toml; ``chosen``: the options asserted; ``asserted``: the clauses that may fill a slot; ``doubtful``: true if what
     they say is to be confirmed."""
 
-    act: Act
+    act: SpeechAct
     asks: Asks | None = None
     about: str = ""
     wants: str = ""
@@ -76,11 +76,11 @@ def hear_act(text: str, options: Options = (), number: bool = False) -> Spoken:
     chosen = choose(whole, options)
     answers = bool(chosen.values) or (number and any(_DIGIT.search(clause.text) for clause in asserted))
     doubtful = any(clause.mood is not Mood.SAID for clause in whole)
-    spoken = Spoken(Act.ANSWER, chosen=chosen, asserted=asserted, doubtful=doubtful)
+    spoken = Spoken(SpeechAct.ANSWER, chosen=chosen, asserted=asserted, doubtful=doubtful)
     asked = next((clause for clause in whole if clause.mood is Mood.ASKED or ("?" in clause.ends and not answers)), None)
     line = " ".join(clause.text for clause in whole)
     if not whole:
-        return spoken._replace(act=Act.ANSWER if hear(text) in _PLAIN_ANSWERS else Act.NOTHING)
+        return spoken._replace(act=SpeechAct.ANSWER if hear(text) in _PLAIN_ANSWERS else SpeechAct.NOTHING)
     heard = hear(text)
     exact = next((value for value, phrases in options if plain.strip(" .!") in phrases), None)
     if exact is not None:
@@ -92,36 +92,36 @@ def hear_act(text: str, options: Options = (), number: bool = False) -> Spoken:
         return spoken
     if (heard in _CONTROLS and not (asked and heard in (Phrase.AGAIN, Phrase.HELP)) and not matches("asked.means", line)
             and not chosen.sure):
-        return spoken._replace(act=Act.COMMAND, wants=_CONTROLS[heard])
+        return spoken._replace(act=SpeechAct.COMMAND, wants=_CONTROLS[heard])
     name = _command(line)
     if asked and name in _NOT_ASKED and (
             matches("asked.why", line) or matches("moods.meaning", line) or (name in _NOT_ASKED[:3] and len(line.split()) > _SHORT)):
         name = ""
     if name and not (name == "again" and matches("moods.waits", line)):
-        return spoken._replace(act=Act.COMMAND, wants=name)
+        return spoken._replace(act=SpeechAct.COMMAND, wants=name)
     if chosen.sure and not asked and not matches("corrects", plain):
         return spoken
     if matches("corrects", plain) and not (asked and not answers):
-        return spoken._replace(act=Act.CORRECTION)
+        return spoken._replace(act=SpeechAct.CORRECTION)
     if chosen.weak and (asked or matches("chat", line) or matches("unsure", line)):
         answers = False
     if asked:
         about = asked.text if len(whole) > 1 and answers else line
-        return spoken._replace(act=Act.ANSWER if answers else Act.QUESTION, asks=_asks(about), about=about)
+        return spoken._replace(act=SpeechAct.ANSWER if answers else SpeechAct.QUESTION, asks=_asks(about), about=about)
     waits = any(clause.mood in (Mood.WAITS, Mood.PLANNED) for clause in whole)
     if answers and not (waits and all(value == "ready" for value, _ in options) and not number):
         return spoken
     if waits:
-        return spoken._replace(act=Act.NOT_YET)
+        return spoken._replace(act=SpeechAct.NOT_YET)
     if matches("unsure", line) or heard is Phrase.UNSURE:
-        return spoken._replace(act=Act.UNSURE)
+        return spoken._replace(act=SpeechAct.UNSURE)
     if matches("asked.cant", line):
-        return spoken._replace(act=Act.QUESTION, asks=Asks.CANT, about=line)
+        return spoken._replace(act=SpeechAct.QUESTION, asks=Asks.CANT, about=line)
     if matches("asked.means", line):
-        return spoken._replace(act=Act.QUESTION, asks=Asks.MEANS, about=line)
+        return spoken._replace(act=SpeechAct.QUESTION, asks=Asks.MEANS, about=line)
     if matches("chat", line):
-        return spoken._replace(act=Act.CHAT)
-    return spoken._replace(act=Act.NOTHING) if _gibberish(whole) else spoken
+        return spoken._replace(act=SpeechAct.CHAT)
+    return spoken._replace(act=SpeechAct.NOTHING) if _gibberish(whole) else spoken
 
 
 def _asks(about: str) -> Asks:

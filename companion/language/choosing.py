@@ -30,7 +30,7 @@ _NEAR: Final = 84
 _WEAK_LETTERS: Final = 4
 
 
-class Hit(NamedTuple):
+class Mention(NamedTuple):
     """A phrase of an option in a message: the option's value, the clause, and the words from and to. ``turned``: denied there; ``weak``: a
     short or common word with others beside it."""
 
@@ -49,14 +49,14 @@ class Chosen(NamedTuple):
     values: tuple[str, ...] = ()
     sure: bool = False
     denied: tuple[str, ...] = ()
-    hits: tuple[Hit, ...] = ()
+    hits: tuple[Mention, ...] = ()
     weak: bool = False
 
 
-def choose(said: Sequence[Clause], options: Options, taken: Iterable[Hit] = ()) -> Chosen:
+def choose(said: Sequence[Clause], options: Options, taken: Iterable[Mention] = ()) -> Chosen:
     """Return the options that the clauses assert. Clauses that ask, plan, suppose or quote only make it doubtful. ``taken``: words that
     count for something else. Never raises."""
-    hits: list[Hit] = []
+    hits: list[Mention] = []
     sure, left, used = True, 0, list(taken)
     for n, clause in enumerate(said):
         if clause.mood not in ASSERTING:
@@ -70,7 +70,7 @@ def choose(said: Sequence[Clause], options: Options, taken: Iterable[Hit] = ()) 
     values = tuple(dict.fromkeys(hit.value for hit in strong if not hit.turned))
     denied = tuple(dict.fromkeys(hit.value for hit in strong if hit.turned and hit.value not in values))
     if not values and not used and len(said) == 1 and said[0].mood is Mood.SAID and (near := _near(said[0].words, options)):
-        return Chosen((near,), True, (), (Hit(near, 0, 0, len(said[0].words)),))
+        return Chosen((near,), True, (), (Mention(near, 0, 0, len(said[0].words)),))
     weak = bool(strong) and all(hit.weak for hit in strong)
     certain = sure and not weak and len(values) == 1 and left <= LEFT_OVER_MOST and not denied
     return Chosen(values, certain, denied, tuple(strong), weak)
@@ -92,7 +92,7 @@ def _long_words(options: Options) -> frozenset[str]:
     return frozenset(word for rows in _phrases(options).values() for words, _ in rows for word in words if len(word) > _WEAK_LETTERS)
 
 
-def _hits(words: tuple[str, ...], clause: int, options: Options, taken: Sequence[Hit]) -> tuple[list[Hit], int]:
+def _hits(words: tuple[str, ...], clause: int, options: Options, taken: Sequence[Mention]) -> tuple[list[Mention], int]:
     """Return the phrases in a clause, and the number of meaningful words left over."""
     spelt = tuple(_spelt(word, options) for word in words)
     guessed = sum(one != other for one, other in zip(words, spelt, strict=True)) if len(words) > 1 else 0
@@ -111,7 +111,7 @@ def _hits(words: tuple[str, ...], clause: int, options: Options, taken: Sequence
     hits = []
     for (start, end), values in spans.items():
         weak = all(len(word) <= _WEAK_LETTERS or word in words_of("weak") or word in words_of("turning") for word in spelt[start:end])
-        hits += [Hit(value, clause, start, end, _turned(spelt, start, end, free), weak and end - start == 1 and over > 0)
+        hits += [Mention(value, clause, start, end, _turned(spelt, start, end, free), weak and end - start == 1 and over > 0)
                  for value in values]
     return hits, over
 

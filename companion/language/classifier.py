@@ -1,12 +1,14 @@
 """Logistic regression over the words of a message and the pieces they are cut into: what hears wordings no rule foresaw.
 
-A package of rules keeps its own weights, features and threshold (``pain.classifier``, ``flags.classifier``) and shares this arithmetic.
-The weights are whole steps of a log-odds, so that a sum does not depend on its order; ``tests/corpus/learn.py`` fits and writes them.
+A package of rules keeps its own weights (``weights.txt``), features and threshold (``pain.classifier``, ``flags.classifier``) and shares
+this arithmetic. The weights are whole steps of a log-odds, so that a sum does not depend on its order; ``tests/corpus/learn.py`` fits
+and writes them.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from importlib.resources.abc import Traversable
 
 WORDS_WEIGHED = 120  # further words are ignored
 _LONGEST_WORD = 30  # further letters are ignored
@@ -40,7 +42,14 @@ def log_odds(weights: dict[str, int], pieces: Iterable[str]) -> int:
     return weights[""] + sum(weights.get(piece, 0) for piece in pieces)
 
 
-def read(intercept: int, table: str) -> dict[str, int]:
-    """Return feature → weight, the intercept under "", from lines that begin with a weight its features follow."""
-    rows = (line.split() for line in table.strip().splitlines())
-    return {"": intercept} | {piece: int(level) for level, *row in rows for piece in row}
+def read(weights: Traversable) -> dict[str, dict[str, int]]:
+    """Return name → feature → weight, the intercept under "", from a file of sections: a line "[name] intercept", then lines that begin
+    with a weight its features follow. A line that begins with "# " is a comment."""
+    found: dict[str, dict[str, int]] = {}
+    for line in weights.read_text("utf-8").splitlines():
+        head, *rest = line.split()
+        if head.startswith("["):
+            found[head[1:-1]] = {"": int(rest[0])}
+        elif head != "#":
+            found[next(reversed(found))].update((piece, int(head)) for piece in rest)
+    return found

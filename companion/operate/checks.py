@@ -23,6 +23,7 @@ from companion.record.chain import chain_fault, head_beside
 from companion.record.outbox import backlog
 from companion.record.status import CLOCK_JUMP, LOG_CUT
 from companion.record.timestamps import text_of
+from companion.screening.sources import SOURCES, outdated
 
 FINE, LOOK, BROKEN = Severity.FINE, Severity.LOOK, Severity.BROKEN
 ResultLines = Iterator[tuple[Severity, str]]
@@ -286,6 +287,17 @@ def clock(seen: Inspection) -> ResultLines:
         "turn on network time, or reminders come at the wrong time")
 
 
+def evidence(seen: Inspection) -> ResultLines:
+    """Check for rows of the table of sources that nobody has held against their source for two years."""
+    old = outdated(seen.now.date())
+    if old:
+        named = ", ".join(row.id for row in old[:3])
+        yield LOOK, (f"{len(old)} of {len(SOURCES)} sourced numbers were last checked over two years ago ({named}"
+                     f"{', …' if len(old) > 3 else ''}): a newer companion may have newer ones")
+    else:
+        yield FINE, f"all {len(SOURCES)} sourced numbers were checked within two years"
+
+
 CHECKS: Final = (
     Check("settings", settings),
     Check("token", token),
@@ -301,4 +313,5 @@ CHECKS: Final = (
     Check("messages", unsent, ("outbox", "owed")),
     Check("reminders", reminders, ("reminders", "addresses")),
     Check("clock", clock, ("marks",)),
+    Check("evidence", evidence),
 )

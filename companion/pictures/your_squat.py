@@ -14,12 +14,13 @@ from companion.pictures.scene import Area, Item, Stroke, figure
 from companion.screening.about import About
 from companion.screening.body import BAR_ON_TRUNK, FOOT_LENGTH, Bar, Body, Setup, body_of
 from companion.screening.errors import Errors
-from companion.screening.estimate import HEEL_LIFT, HELD_WEIGHT, DepthEstimate, Help, depth_estimate
+from companion.screening.estimate import HELD_WEIGHT, DepthEstimate, Help, depth_estimate
 from companion.screening.geometry import shin_from_distance
 from companion.screening.pairs import ankles
 from companion.screening.posture import balance_of, lean_at
 from companion.screening.readings import NumberFormat, mean_of, metric
 from companion.screening.screen import Screen
+from companion.screening.setups import HEEL_LIFT
 from companion.screening.tuck import MASS, TURN_OUT
 
 NAME = "your_squat"
@@ -40,10 +41,10 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     if not isinstance(found, DepthEstimate) or shin is None or about.height is None:
         return None
     shank, thigh, trunk = lengths or (None, None, None)
-    body = body_of(about.height, about.mass or MASS.value, shank=shank, thigh=thigh, trunk=trunk)
+    body = body_of(about.height, about.mass or MASS, shank=shank, thigh=thigh, trunk=trunk)
     start = "at the earliest " if found.at_least else ""
     depths = found.depths
-    plain = Setup(turn_out=TURN_OUT.value, arms=0.5)
+    plain = Setup(turn_out=TURN_OUT, arms=0.5)
     flat = squat_of(body, plain, shin, depths.median)
     band = _band(flat, _build(body), depths.low, depths.high)
     down = [(*band, *_drawn(between(UPRIGHT, flat, share), _build(body))) for share in eased(2 * FPS)]
@@ -72,15 +73,15 @@ def _others(found: DepthEstimate, about: About, body: Body, shin: float, start: 
     """Yield the best set-up of the lifter's trials, and their own bar and load if known."""
     best = best_help(found.helps)
     setup, words = {
-        "heels": (Setup(turn_out=TURN_OUT.value, lift=HEEL_LIFT, arms=0.5), f"Heels on {show(HEEL_LIFT, 'cm')}"),
-        "front": (Setup("arms", HELD_WEIGHT, turn_out=TURN_OUT.value, arms=1), "Weight in front"),
-        "wide": (Setup(turn_out=TURN_OUT.value + 10, arms=0.5), "Feet further out")}[best.squat]
+        "heels": (Setup(turn_out=TURN_OUT, lift=HEEL_LIFT, arms=0.5), f"Heels on {show(HEEL_LIFT, 'cm')}"),
+        "front": (Setup("arms", HELD_WEIGHT, turn_out=TURN_OUT, arms=1), "Weight in front"),
+        "wide": (Setup(turn_out=TURN_OUT + 10, arms=0.5), "Feet further out")}[best.squat]
     tried = "best of your trials" if best.trial and best.trial > 0 else "by the estimate"
     depth = found.depths.median + best.gain
     yield Panel(_drawn(squat_of(body, setup, shin, depth), _build(body)), VIEW, f"{words}, {tried}: {start}{at(depth)}")
     if found.under_bar is not None and about.load is not None:
         bar = cast(Bar, about.bar)
-        posture = squat_of(body, Setup(bar, about.load, turn_out=TURN_OUT.value), shin, found.under_bar.median)
+        posture = squat_of(body, Setup(bar, about.load, turn_out=TURN_OUT), shin, found.under_bar.median)
         joints = joints_of(posture, _build(body))
         up, ahead = BAR_ON_TRUNK[bar]
         trunk = float(str(body.trunk)) / about.height if about.height else 0.0

@@ -10,7 +10,7 @@ from typing import Final, NamedTuple
 
 from companion.calendar.preferences import zone_from
 from companion.conversation.session import Session
-from companion.record.coaching import REVIEW_STANDS, coach_name
+from companion.record.coaching import NOT_TAKEN_BACK, REVIEW_STANDS, coach_name
 from companion.record.log import Value
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.standing import SafetyStanding, standing_of
@@ -26,7 +26,10 @@ class CaseloadRow(NamedTuple):
     the last squat day; ``step_why``: its effect on the depth, where the back moved. ``retest_*``: the latest retest reminder.
     ``answered``: the latest answer. ``why``: the answers that led to the safety level. ``pain_open``: like ``open_at``, regardless of
     reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the last squat day over the load limit, and on how many of
-    the latest days it was. ``limits``: what clinicians told them to leave out, as stored.
+    the latest days it was. ``limits``: what clinicians told them to leave out, as stored. ``plan``: their squat days, as stored. ``close``:
+    the causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``:
+    the coach's last look at this lifter, or act for them; ``snoozed``: until when they want to hear nothing new, ``dismissed``: up to
+    when they have put aside what was new.
     """
 
     person: int
@@ -63,6 +66,12 @@ class CaseloadRow(NamedTuple):
     over_at: str | None
     over: str | None
     limits: Value | None
+    plan: Value | None
+    close: str | None
+    note: str | None
+    looked: str | None
+    snoozed: str | None
+    dismissed: str | None
 
     def safety(self, now: datetime) -> SafetyStanding:
         """Return their safety standing, as every page has it."""
@@ -78,17 +87,25 @@ _SAID: Final = ("(select value from answers where person = m.person and run = h.
                 "order by id desc limit 1)")
 _BECAUSE: Final = "(select because from findings where person = m.person and name = '{0}' order by id desc limit 1)"
 _FACT: Final = "left join facts {0} on {0}.person = m.person and {0}.name = '{1}'"
+_LOOKED: Final = ("max(ifnull((select max(at) from looks l where l.person = {0} and {1} and l.what not in ('caseload', 'agreed', "
+                  "'withdrawn', 'the coach is none any more')), ''), ifnull((select max(at) from acts l where l.person = {0} and {1} and "
+                  "l.what not in ('snooze', 'dismiss', 'unreviewed')), ''))")
+_PUT_ASIDE: Final = (f"(select a.{{0}} from acts a where a.person = k.person and a.coach = :coach and a.what = '{{1}}' and "
+                     f"{NOT_TAKEN_BACK} order by a.id desc limit 1)")
 _LINKED: Final = f"""
 with m as materialized (
     select k.person, k.since,
-        (select max(at) from acts a where a.person = k.person and a.coach = :coach and {REVIEW_STANDS}) as reviewed
+        (select max(at) from acts a where a.person = k.person and a.coach = :coach and {REVIEW_STANDS}) as reviewed,
+        {_LOOKED.format('k.person', 'l.coach = :coach')} as looked,
+        {_PUT_ASIDE.format('value', 'snooze')} as snoozed, {_PUT_ASIDE.format('at', 'dismiss')} as dismissed
     from coaches k join coach_roles c on c.person = k.coach and c.until is null
     where k.coach = :coach and k.until is null)
 """
 _EVERYONE: Final = f"""
 with m as materialized (
     select p.id as person, p.created_at as since,
-        (select max(at) from acts a where a.person = p.id and {REVIEW_STANDS}) as reviewed
+        (select max(at) from acts a where a.person = p.id and {REVIEW_STANDS}) as reviewed,
+        {_LOOKED.format('p.id', 'l.coach is not null')} as looked, null as snoozed, null as dismissed
     from persons p where not exists (select 1 from coach_roles c where c.person = p.id)
         or exists (select 1 from runs r where r.person = p.id and r.flow = 'about_you'))
 """
@@ -109,7 +126,13 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
      and u.began_at > ifnull(p.at, '')),
     (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
      ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
-    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end, q.value
+    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end, q.value, l.value,
+    (select group_concat(name) from facts z where z.person = m.person and z.name in ('length', 'strength', 'control') and
+     z.value = 'too_close'),
+    (select n.at || ' ' || n.value from answers n join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
+     n.flow = 'note_to_coach' and n.key = 'text' and n.status = 'ok' and n.at > m.looked and (:coach is null or not exists (select 1
+     from coach_roles c where c.person <> :coach and cast(c.person as text) = u.asked)) order by n.id desc limit 1),
+    m.looked, m.snoozed, m.dismissed
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
@@ -120,7 +143,7 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
 {_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
-{_FACT.format('q', 'safety.limits')}
+{_FACT.format('q', 'safety.limits')} {_FACT.format('l', 'squat.plan')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
 """The rows of the lifters in ``m`` (person, since, reviewed), which the start of the query selects."""
@@ -134,7 +157,7 @@ def caseload_rows(db: sqlite3.Connection, coach: int) -> list[CaseloadRow]:
 def all_caseload_rows(db: sqlite3.Connection) -> list[CaseloadRow]:
     """Return a row for every lifter, linked to a coach or not, for the operator; coaches who test themselves included.
     ``linked`` is the time they joined, ``reviewed`` the last review by any coach."""
-    return list(map(CaseloadRow._make, db.execute(f"{_EVERYONE}{CASELOAD_QUERY}")))
+    return list(map(CaseloadRow._make, db.execute(f"{_EVERYONE}{CASELOAD_QUERY}", {"coach": None})))
 
 
 def unreported_pain(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str]]:

@@ -1,8 +1,8 @@
 """The chain over the answer log: each answer is bound to all before it, so that a changed, missing or cut row shows.
 
-A link holds a commitment to its answer's content, salted so that nothing can be guessed from it, and a hash over the link before it and
-that commitment. Deleting an answer deletes its salt with it (a trigger): what is left binds the others and tells nothing. The latest
-link, the head, is also kept in a small file beside the database: a tail that was cut off shows there.
+An answer's row holds its link: a commitment to its content, salted so that nothing can be guessed from it, and a hash over the link
+before it and that commitment. Deleting an answer leaves its link without the salt in ``chain`` (a trigger): that binds the others and
+tells nothing. The latest link, the head, is also kept in a small file beside the database: a tail that was cut off shows there.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ FIRST: Final = sha256(b"answer log").digest()
 SALT_BYTES: Final = 16
 
 CONTENT: Final = "person, run, flow, version, key, side, raw, value, unit, status, method, placement, replaces, at"
-"""The columns of an answer that its link commits to. Part of the format, like the functions below: never to be changed."""
+"""The columns of an answer that its link commits to. Part of the format, like the two functions below: never to be changed."""
 
 _JSON: Final = json.JSONEncoder(separators=(",", ":"))
 
@@ -45,61 +45,81 @@ def bound(before: bytes, number: int, commits: bytes) -> bytes:
     return sha256(before + number.to_bytes(8, "big") + commits).digest()
 
 
-def next_link(db: sqlite3.Connection) -> tuple[int, bytes]:
-    """Return the number of the next answer, which is never used again, and the hash its link is bound to."""
-    row = db.execute("select max(number, ifnull((select max(id) from answers), 0)), hash from chain order by number desc "
-                     "limit 1").fetchone()
-    return (row[0] + 1, row[1]) if row else (1 + (db.execute("select max(id) from answers").fetchone()[0] or 0), FIRST)
+_APPEND: Final = f"insert into answers (id, {CONTENT}, salt, commits, hash) values (?{', ?' * (CONTENT.count(',') + 1)}, ?, ?, ?)"
 
 
-def append(db: sqlite3.Connection, number: int, before: bytes, content: tuple[object, ...]) -> bytes:
-    """Add the link of an answer, bound to the hash ``before``; returns its own."""
-    salt = os.urandom(SALT_BYTES)
-    commits = commitment(salt, content)
-    is_bound = bound(before, number, commits)
-    db.execute("insert into chain (number, salt, commits, hash) values (?, ?, ?, ?)", (number, salt, commits, is_bound))
-    return is_bound
+class Chain:
+    """The end of the chain, kept in memory by the one writer, so that an answer costs no look for it."""
+
+    def __init__(self) -> None:
+        self._last: int | None = None  # the latest answer's number when the head was the head
+        self._head = Head(0, FIRST)
+        self._noted = False
+
+    def append(self, db: sqlite3.Connection, last: int, content: tuple[object, ...]) -> None:
+        """Add an answer with its link, by a number that is never used again. ``last``: the latest answer's number, by which a head that
+        was rolled back or erased shows; it is read anew."""
+        if last != self._last:
+            self._head = head_in(db)
+        number, salt = max(last, self._head.number) + 1, os.urandom(SALT_BYTES)
+        commits = commitment(salt, content)
+        self._last, self._head, self._noted = number, Head(number, bound(self._head.hash, number, commits)), False
+        db.execute(_APPEND, (number, *content, salt, commits, self._head.hash))
+
+    def note(self, db: sqlite3.Connection, outside: HeadFile) -> None:
+        """Write the head of what is committed outside, where it may have moved."""
+        if not self._noted:
+            if self._last is None or db.execute("select max(id) from answers").fetchone()[0] != self._last:
+                self._last, self._head = None, head_in(db)
+            outside.note(self._head)
+            self._noted = True
 
 
 def link_unlinked(db: sqlite3.Connection) -> None:
-    """Add links for answers that are newer than the last link, or all where there is none: for a file from before the chain."""
+    """Add links to answers that are newer than the last link, or all where there is none: for a file from before the chain, whose
+    answers may still be changed."""
     head = head_in(db)
     last = head.hash
     for number, *content in db.execute(f"select id, {CONTENT} from answers where id > ? order by id", (head.number,)).fetchall():
-        last = append(db, number, last, tuple(content))
+        salt = os.urandom(SALT_BYTES)
+        commits = commitment(salt, tuple(content))
+        last = bound(last, number, commits)
+        db.execute("update answers set salt = ?, commits = ?, hash = ? where id = ?", (salt, commits, last, number))
 
 
 def head_in(db: sqlite3.Connection) -> Head:
-    """Return the latest link of a file; number 0 where there is none."""
-    row = db.execute("select number, hash from chain order by number desc limit 1").fetchone()
+    """Return the latest link of a file, be its answer still there or not; number 0 where there is none."""
+    row = db.execute("select * from (select id, hash from answers where hash is not null order by id desc limit 1) union all select * from "
+                     "(select number, hash from chain order by number desc limit 1) order by 1 desc limit 1").fetchone()
     return Head(row[0], row[1]) if row else Head(0, FIRST)
 
 
 def chain_fault(db: sqlite3.Connection, outside: Head | None = None) -> str:
     """Return, in one line, the first row of the answer log that is not as it was written; "" if all are. ``outside``: the head kept
     beside the file. A file from before the chain has no fault."""
-    if db.execute("select 1 from sqlite_master where name = 'chain'").fetchone() is None:
+    if "hash" not in [column[1] for column in db.execute("pragma table_info(answers)")]:
         return ""
-    last = FIRST
-    rows = db.execute(f"select c.number, c.salt, c.commits, c.hash, a.id, {CONTENT} from chain c left join answers a on a.id = c.number "
-                      "order by c.number")
-    for number, salt, commits, is_bound, answer, *content in rows:
+    last, before = FIRST, 0
+    rows = db.execute(f"select id, salt, commits, hash, {CONTENT} from answers union all select number, null, commits, hash, "
+                      f"{', '.join('null' for _ in CONTENT.split(', '))} from chain order by 1")
+    for number, salt, commits, is_bound, *content in rows:
+        if is_bound is None:
+            return f"answer {number} was written by something else"
         last = bound(last, number, commits)
         if last != is_bound:
-            return f"the chain of the answer log breaks at answer {number}"
-        if (salt is None) != (answer is None):
-            return f"answer {number} is missing" if salt else f"answer {number} was written by something else"
+            return (f"the chain of the answer log breaks at answer {number}" if number == before + 1 else
+                    f"answer {before + 1} is missing" if number > before else f"answer {number} is there twice")
         if salt is not None and commitment(salt, tuple(content)) != commits:
             return f"answer {number} is not what was written"
-    loose = db.execute("select min(id) from answers where not exists (select 1 from chain where number = id)").fetchone()[0]
-    if loose is not None:
-        return f"answer {loose} was written by something else"
+        before = number
     return cut(db, outside)
 
 
 def cut(db: sqlite3.Connection, outside: Head | None) -> str:
     """Return, in one line, that answers were lost after the last one there; "" if none were."""
-    if outside is None or outside.number == 0 or db.execute("select 1 from chain where number = ? and hash = ?", outside).fetchone():
+    if outside is None or outside.number == 0 or db.execute(
+            "select 1 from answers where id = :number and hash = :hash union all select 1 from chain where number = :number and "
+            "hash = :hash", outside._asdict()).fetchone():
         return ""
     return f"the answer log ends at answer {head_in(db).number} but had gone on to {outside.number}: what came after it is lost"
 
@@ -113,14 +133,11 @@ class HeadFile:
         path = head_path(database)
         private_file(path)
         self._handle = os.open(path, os.O_WRONLY)
-        self._last: Head | None = None
 
     def note(self, head: Head) -> None:
-        """Write the head where it is a new one. A disk that takes no more is the database's to report."""
-        if head != self._last:
-            with contextlib.suppress(OSError):
-                os.pwrite(self._handle, f"{head.number:020} {head.hash.hex()}\n".encode("ascii"), 0)
-                self._last = head
+        """Write the head. A disk that takes no more is the database's to report."""
+        with contextlib.suppress(OSError):
+            os.pwrite(self._handle, b"%020d %s\n" % (head.number, head.hash.hex().encode("ascii")), 0)
 
     def close(self) -> None:
         """Close the file."""

@@ -30,8 +30,11 @@ TRIES_WITHIN: Final = timedelta(hours=1)
 
 REPORT_NAME: Final = "report.html"
 
-REVIEW_STANDS: Final = ("a.what = 'reviewed' and not exists (select 1 from acts u where u.person = a.person and u.id > a.id and "
-                          "u.what = 'unreviewed' and u.value = cast(a.id as text))")
+NOT_TAKEN_BACK: Final = ("not exists (select 1 from acts u where u.person = a.person and u.id > a.id and u.what = 'unreviewed' and "
+                 "u.value = cast(a.id as text))")
+"""SQL condition on an act ``a``, a review, a snooze or a dismissal: it was not taken back."""
+
+REVIEW_STANDS: Final = f"a.what = 'reviewed' and {NOT_TAKEN_BACK}"
 """SQL condition on an act ``a``: it is a review that was not taken back."""
 
 
@@ -276,7 +279,7 @@ def reviewed_at(db: sqlite3.Connection, lifter: int, coach: int) -> str:
     return row[0] or ""
 
 
-def stands_reviewed(db: sqlite3.Connection, lifter: int, coach: int, act: int) -> bool:
-    """True if an act is a review of this lifter by this coach that was not taken back."""
-    return db.execute(f"select 1 from acts a where id = ? and person = ? and coach = ? and {REVIEW_STANDS}",
-                      (act, lifter, coach)).fetchone() is not None
+def stands(db: sqlite3.Connection, lifter: int, coach: int, act: int) -> bool:
+    """True if an act is a review, a snooze or a dismissal of this lifter by this coach that was not taken back."""
+    return db.execute("select 1 from acts a where id = ? and person = ? and coach = ? and what in ('reviewed', 'snooze', 'dismiss') "
+                      f"and {NOT_TAKEN_BACK}", (act, lifter, coach)).fetchone() is not None

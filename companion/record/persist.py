@@ -12,7 +12,7 @@ from typing import Final, NamedTuple
 from companion.base.clock import instant
 from companion.conversation.effects import Alert, Began, Ended, Find, Record, Remind, Reopened, Say, Tap
 from companion.port import Rank
-from companion.record import chain, reminders
+from companion.record import reminders
 from companion.record.people import addresses_of
 from companion.record.reminders import Reminder
 from companion.record.timestamps import text_of
@@ -54,15 +54,11 @@ def reopened(turn: Turn, run: Reopened) -> None:
 
 def answer(turn: Turn, row: Record) -> None:
     """Append an answer to the log, with the row it replaces. An answer becomes a fact; a withdrawn one removes it."""
-    at, (number, before) = text_of(turn.now), chain.next_link(turn.db)
-    replaces = turn.db.execute(
-        "insert into answers (id, person, run, flow, version, key, side, raw, value, unit, status, method, placement, at, replaces) "
-        "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
-        "(select id from answers where person = ? and run = ? and key = ? order by id desc limit 1)) returning replaces",
-        (number, turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
-         row.method, row.placement, at, turn.person, row.run, row.key)).fetchone()[0]
-    chain.append(turn.db, number, before, (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit,
-                                           row.status, row.method, row.placement, replaces, at))
+    replaces, last = turn.db.execute("select (select id from answers where person = ? and run = ? and key = ? order by id desc limit 1), "
+                                     "(select max(id) from answers)", (turn.person, row.run, row.key)).fetchone()
+    content = (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status, row.method,
+               row.placement, replaces, text_of(turn.now))
+    turn.chain.append(turn.db, last or 0, content)
     name = f"{row.flow}.{row.key}"
     if row.status == "ok" and row.value is not None:
         _fact(turn, name, row.value, 0)

@@ -22,8 +22,9 @@ PERSON_COLUMNS: Final[Mapping[tuple[str, str], tuple[str, ...]]] = {
 }
 """Each table and column that names a person, with the columns a copy shows. Columns about somebody else are left out."""
 
-NEVER_COPIED: Final = {("outbox", "document"), ("invitations", "code_hash")}
-"""Columns in no copy: an unsent file, which is made of the other rows, and a code's hash."""
+NEVER_COPIED: Final = {("outbox", "document"), ("invitations", "code_hash"),
+                       *(("answers", column) for column in ("salt", "commits", "hash"))}
+"""Columns in no copy: an unsent file, which is made of the other rows, a code's hash, and an answer's link (``chain``)."""
 
 ROW_CONDITIONS: Final = {("outbox", "person"): " and (about is null or about = person) and not instr(buttons, '\"go.lifter.')",
                ("outbox", "about"): " and person <> about"}

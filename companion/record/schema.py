@@ -310,10 +310,38 @@ create trigger chain_forgets after delete on answers begin update chain set salt
 
 @migrations()
 def answer_chain(db: Database) -> None:
-    """The chain over the answer log, with links for the answers there."""
+    """The chain over the answer log; the next migration links the answers there."""
     for statement in _statements(CHAIN):
         db.execute(statement)
+
+
+LINKS_IN_ROWS = """
+drop trigger answers_stay;
+drop trigger chain_forgets;
+alter table answers add column salt blob;
+alter table answers add column commits blob;
+alter table answers add column hash blob;
+update answers set (salt, commits, hash) = (select salt, commits, hash from chain where number = id);
+delete from chain where number in (select id from answers);
+alter table chain drop column salt;
+"""
+
+LINKS_STAY = """
+create trigger answers_stay before update on answers begin select raise(abort, 'the answer log is append-only'); end;
+create trigger chain_keeps after delete on answers when old.hash is not null
+begin insert into chain (number, commits, hash) values (old.id, old.commits, old.hash); end;
+"""
+
+
+@migrations()
+def links_in_rows(db: Database) -> None:
+    """The links of the chain in the rows of their answers, one page less to write for an answer; ``chain`` keeps those of answers that
+    are gone. Answers from before the chain get theirs."""
+    for statement in _statements(LINKS_IN_ROWS):
+        db.execute(statement)
     link_unlinked(db.conn)
+    for statement in _statements(LINKS_STAY):
+        db.execute(statement)
 
 
 def _statements(script: str) -> list[str]:

@@ -11,6 +11,7 @@ from companion.calendar.preferences import zone_from
 from companion.conversation.flow import Known
 from companion.conversation.registry import Book
 from companion.port import Rank
+from companion.record.chain import Chain
 from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
 from companion.record.reminders import Reminder
@@ -20,7 +21,8 @@ from companion.record.reminders import Reminder
 class Turn:
     """One person's turn. ``to``: the (channel, address) they write from, None where the bot begins; ``offer``: the reminder its
     messages belong to and go stale with; ``bot``: the bot's name, for links; ``rank``: the class of its messages, None for the usual;
-    ``reports``: collects the reports asked for; ``gather``: reads the context; ``erased``: true once every row of theirs is deleted."""
+    ``reports``: collects the reports asked for; ``gather``: reads the context; ``chain``: the end of the answer log's
+    chain; ``erased``: true once every row of theirs is deleted."""
 
     db: sqlite3.Connection
     person: int
@@ -32,6 +34,7 @@ class Turn:
     rank: Rank | None = None
     reports: list[ReportWanted] = field(default_factory=list)
     gather: Callable[[sqlite3.Connection, int, datetime], Known] = known_of
+    chain: Chain = field(default_factory=Chain)
     erased: bool = False
     _known: Known | None = None
     _stale: bool = False
@@ -54,7 +57,7 @@ class Turn:
 
     def of(self, person: int) -> Turn:
         """Return a turn of another person in the same transaction, without an address."""
-        return Turn(self.db, person, self.now, self.book, bot=self.bot, reports=self.reports, gather=self.gather)
+        return Turn(self.db, person, self.now, self.book, bot=self.bot, reports=self.reports, gather=self.gather, chain=self.chain)
 
     def title(self, flow: str) -> str:
         """Return a flow's title; "" where there is no such flow."""

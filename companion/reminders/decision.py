@@ -10,8 +10,9 @@ from companion.base.clock import instant, local_date
 from companion.calendar.prompts import Preferences, after_quiet
 from companion.record.reminders import Reminder
 from companion.reminders.kinds import REMINDER_KINDS
+from companion.screening.sources import value
 
-POSTPONED_BY: Final = timedelta(days=1)
+POSTPONED_BY: Final = timedelta(days=value("postponed"))
 """Time by which an invitation to test is postponed while the safety level does not allow it; our choice."""
 
 

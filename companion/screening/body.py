@@ -10,6 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, Literal
 
+from companion.screening.sources import SOURCES, value
+
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
@@ -18,33 +20,25 @@ if TYPE_CHECKING:
 
 Bar = Literal["high", "low", "front", "arms", "none"]
 
-ANKLE_HEIGHT: Final = 0.039
-KNEE_HEIGHT: Final = 0.285
-HIP_HEIGHT: Final = 0.530
-SHOULDER_HEIGHT: Final = 0.818
-FOOT_LENGTH: Final = 0.152
+ANKLE_HEIGHT, KNEE_HEIGHT, HIP_HEIGHT, SHOULDER_HEIGHT, FOOT_LENGTH = SOURCES["body_heights"].value
 # Mass of one foot, shank and thigh; head, arms and trunk together. Of body mass.
-FOOT_MASS: Final = 0.0145
-SHANK_MASS: Final = 0.0465
-THIGH_MASS: Final = 0.100
-UPPER_MASS: Final = 0.678
+FOOT_MASS, SHANK_MASS, THIGH_MASS, UPPER_MASS = SOURCES["body_masses"].value
 # de Leva 1996 J Biomech 29:1223 (second-hand) gives the thigh more, .1416 men and .1478 women: the truth of one lifter is
 # taken to lie between the two tables (choice).
-THIGH_MASS_MOST: Final = 0.1478
+THIGH_MASS_MOST: Final = value("thigh_mass_most")
 # Centres of mass from the upper end; the upper body's from the hip, of the hip-to-shoulder length.
-LEG_CENTRE: Final = 0.433
-FOOT_CENTRE: Final = 0.5
-UPPER_CENTRE: Final = 0.626
+LEG_CENTRE, FOOT_CENTRE, UPPER_CENTRE = SOURCES["body_centres"].value
 # Both arms, and how far their centre lies from the shoulder, in trunk lengths: .050 each and .530 of .332 of stature
 # (Winter, from memory).
-ARMS_MASS: Final = 0.100
-ARMS_CENTRE: Final = 0.530 * 0.332 / 0.288
-ARMS_REACH: Final = 1.3  # shoulder to a weight in the hands, in trunk lengths: .38 of stature (from memory, rounded)
+ARMS_MASS, _ARM_CENTRE, _ARM, _TRUNK, ARMS_REACH = SOURCES["arms"].value
+ARMS_CENTRE: Final = _ARM_CENTRE * _ARM / _TRUNK
 
 # Where the bar lies, in trunk lengths: along the trunk from the hip, and in front of its line (behind: negative). On the
 # upper back 4 cm behind, lower down 6 cm behind, on the front of the shoulders 8 cm ahead of a 50 cm trunk (choice).
+_HIGH_UP, _HIGH_AHEAD, _LOW_UP, _LOW_AHEAD, _SHOULDERS, _FRONT_AHEAD = SOURCES["bar_places"].value
 BAR_ON_TRUNK: Final[dict[Bar, tuple[float, float]]] = {
-    "high": (1.04, -0.08), "low": (0.92, -0.12), "front": (1.00, 0.16), "arms": (1.00, 0.0), "none": (1.00, 0.0)}
+    "high": (_HIGH_UP, _HIGH_AHEAD), "low": (_LOW_UP, _LOW_AHEAD), "front": (_SHOULDERS, _FRONT_AHEAD), "arms": (_SHOULDERS, 0.0),
+    "none": (_SHOULDERS, 0.0)}
 
 
 @dataclass(frozen=True, slots=True)

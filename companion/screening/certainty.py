@@ -17,11 +17,14 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from dataclasses import replace
 from functools import cache
+from itertools import pairwise
+from math import sqrt
 from typing import TYPE_CHECKING, Final
 
 from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.readings import SIDES
 from companion.screening.rulings import Ruling, Verdict, settling_test
+from companion.screening.sources import SOURCES, value
 
 if TYPE_CHECKING:
     import numpy as np
@@ -31,15 +34,15 @@ if TYPE_CHECKING:
     Truths = NDArray[np.bool_]
     Ints = NDArray[np.int64]
 
-RULING_DRAWS: Final = 2_000
+RULING_DRAWS: Final = int(value("draws"))
 RULING_SEED: Final = 16
-WEIGHT_SPREAD: Final = 0.2
-SLIPS_MOST: Final = 0.15
-HOLDS_FROM: Final = 0.8
+WEIGHT_SPREAD: Final = value("weight_spread")
+SLIPS_MOST: Final = value("slips_most")
+HOLDS_FROM: Final = value("ruling_holds")
 """A cause is likely, or ruled out, only where the rule comes out so in this share of draws (choice)."""
 
-_BASE: Final = {Grade.NONE: 0.0, Grade.WEAK: 1.0, Grade.MODERATE: 2.0, Grade.STRONG: 4.0}
-_MODERATE_FROM, _STRONG_FROM = 2**0.5, 8**0.5
+_BASE: Final = dict(zip(Grade, (0.0, *SOURCES["evidence_weights"].value), strict=True))
+_MODERATE_FROM, _STRONG_FROM = (sqrt(one * other) for one, other in pairwise(SOURCES["evidence_weights"].value))
 _SIGN: Final = {"for": 1, "against": -1, "neither": 0}
 
 

@@ -36,13 +36,13 @@ def band_of(word: str | None) -> Band | None:
 def start_of(moves: str | None, depth: str | None) -> int | None:
     """Return the rank of the band in which the back starts to move, 0-3; NEVER_STARTS if it stays still, None if not known.
 
-    ``moves`` is the answer of a squat ("no", "little", "clearly", "cant_tell") or of a hand ("no", "yes",
+    ``moves`` is the answer of a squat ("no", "little", "some", "clearly", "cant_tell") or of a hand ("no", "yes",
     "cant_tell"). A movement without a depth counts as not known.
     """
     if moves == "no":
         return NEVER_STARTS
     band = band_of(depth)
-    return band.rank if band is not None and moves in ("little", "clearly", "yes") else None
+    return band.rank if band is not None and moves in ("little", "some", "clearly", "yes") else None
 
 
 def bands_later(before: int | None, after: int | None) -> int | None:

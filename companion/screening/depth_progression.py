@@ -20,12 +20,13 @@ from typing import Final, Literal
 from transitions import Machine
 
 from companion.screening.depth import BAND_WORDS, Band
+from companion.screening.sources import value
 
 DayOutcome = Literal["clean", "moved", "other"]
 DepthChange = Literal["deeper", "back", "same"]
 Load = Literal["", "over", "untold"]
 
-FILM_DAYS: Final = 7  # a film counts on its own day and the six after it: once a week (choice)
+FILM_DAYS: Final = int(value("film_days"))  # a film counts on its own day and the six after it: once a week (choice)
 STATES: Final = ("open", "one_clean", "closed")
 TRIGGERS: Final = ("clean", "moved", "other", "hurt", "checked")
 

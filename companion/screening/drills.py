@@ -14,10 +14,11 @@ from typing import Final
 
 from companion.screening.limits import Work
 from companion.screening.readings import SourceStanding
+from companion.screening.sources import value
 
 TRIAL: Final = "A trial, not a fix: nobody has shown that priming helps. See what it does for you."
 STOP: Final = "Stop at the first movement of the back, before any pain."
-HOME_DAYS: Final = 3  # a week
+HOME_DAYS: Final = int(value("home_days"))  # a week
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,10 +17,11 @@ from companion.screening.protocols import error_of, measured
 from companion.screening.readings import SIDES, Error, Reading, one_way
 from companion.screening.screen import LoggedAnswer
 from companion.screening.sessions import sessions_of
+from companion.screening.sources import value
 
 # Weight of the published SEM against own repeats: five pairs (choice). Low enough for an unsteady hand to show within one
 # or two screens, high enough for one bad pair not to decide.
-PRIOR_PAIRS: Final = 5
+PRIOR_PAIRS: Final = int(value("prior_pairs"))
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import hypot
 from typing import Final, Literal, cast
 
@@ -19,25 +20,25 @@ from companion.screening.geometry import shin_from_distance
 from companion.screening.pairs import ReferenceSquat, ankles, folds, look_of
 from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
-from companion.screening.sources import value
+from companion.screening.setups import HEEL_LIFT
+from companion.screening.sources import SOURCES, value
 from companion.screening.tuck import MASS, MASS_SD, Depths, Lifter, Spread, Squat, depths_of, draws_of, explained, gained
 
 PointsAt = Literal["length", "strength_or_control", "open"]
 
 # The bands as thigh angles, degrees below level (choice): the eye calls 5 degrees either way parallel.
-BAND_EDGES: Final = {Band.WELL_ABOVE: (-45.0, -20.0), Band.A_LITTLE_ABOVE: (-20.0, -5.0),
-                     Band.PARALLEL: (-5.0, 5.0), Band.BELOW: (5.0, 25.0)}
-BY_FEEL: Final = 10.0  # a depth that nobody saw is off by more, one standard deviation in degrees (choice)
-FOLD_SD: Final = 5.0  # degrees, hip fold from film at home: no published error was found (choice)
-PLACED_SD: Final = 3.0  # degrees: where on the shin the level lies changes what it shows by many degrees (choice)
-EXPLAINS_FROM: Final = 0.8  # probability from which length explains the depth; under 1 minus this it does not (choice)
-MOST_UNBALANCED: Final = 0.1  # of the draws (choice)
-LITTLE: Final = 2.0  # degrees: less than this is no help (choice)
-HALF_A_BAND: Final = 7.5  # degrees: from here on a change is more likely than not to show as another band (choice)
+BAND_EDGES: Final = dict(zip((Band.WELL_ABOVE, Band.A_LITTLE_ABOVE, Band.PARALLEL, Band.BELOW),
+                             pairwise(SOURCES["depth_bands"].value), strict=True))
+BY_FEEL: Final = value("depth_by_feel_sd")  # degrees
+FOLD_SD: Final = value("fold_sd")  # degrees
+PLACED_SD: Final = value("level_placed_sd")  # degrees
+EXPLAINS_FROM: Final = value("length_explains")  # probability from which length explains the depth; under 1 minus this it does not
+MOST_UNBALANCED: Final = value("unbalanced_most")  # of the draws
+LITTLE: Final = value("little_help")  # degrees
+HALF_A_BAND: Final = value("half_a_band")  # degrees
 
-FURTHEST: Final = 25.0  # cm: no shank of the table reaches past it (choice)
-HEEL_LIFT: Final = 2.0  # cm
-HELD_WEIGHT: Final = 3.5  # kg, the middle of 2-5
+FURTHEST: Final = value("knee_to_wall_furthest")  # cm
+HELD_WEIGHT: Final = value("held_weight")  # kg
 _SEEN_AT: Final = {band: f"at {words}" if band == Band.PARALLEL else words for band, words in BAND_WORDS.items()}
 ESTIMATE_CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
 HALF: Final = (
@@ -111,7 +112,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
     fold, at_least = _fold(screen)
     if fold is None:
         return _NONE["fold"]
-    mass = Spread(MASS.value, MASS_SD) if about.mass is None else Spread(about.mass)
+    mass = Spread(MASS, MASS_SD) if about.mass is None else Spread(about.mass)
     shank, thigh, trunk = lengths or (None, None, None)
     lifter = Lifter(about.height, ankle, fold, mass, shank=shank, thigh=thigh, trunk=trunk)
     drawn = draws_of(lifter, Squat())

@@ -16,6 +16,7 @@ from typing import Final, Literal
 
 from companion.screening.ordinal import Ranked
 from companion.screening.readings import SourceStanding
+from companion.screening.sources import value
 
 Direction = Literal["for", "against", "neither"]
 
@@ -46,7 +47,7 @@ class EvidenceRow:
     trial: bool = False
 
 
-EMPTY_BAR: Final = 20.0  # kg, the usual one (memory); a lighter one only makes evidence lighter
+EMPTY_BAR: Final = value("empty_bar")  # kg, the usual one; a lighter one only makes evidence lighter
 
 # Cause: its parts. A part's words are for the lifter.
 PARTS_BY_CAUSE: Final = {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}

@@ -12,8 +12,9 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.screening.screen import LoggedAnswer
+from companion.screening.sources import value
 
-DAYS_TO_BE_SEEN: Final = 2
+DAYS_TO_BE_SEEN: Final = int(value("pinch_days"))
 HELD: Final = "No step deeper while the front of a hip or knee pinches: no depth is worth that."
 _SAID: Final = {"yes": "hip", "hip": "hip", "knee": "knee"}
 

@@ -10,22 +10,22 @@ from dataclasses import dataclass
 from math import asin, atan2, cos, degrees, hypot, radians, sin
 from typing import Final, Literal
 
+from companion.screening.body import ANKLE_HEIGHT, FOOT_LENGTH, KNEE_HEIGHT
 from companion.screening.readings import SourceStanding
+from companion.screening.sources import value
 
 Lean = Literal["short", "past", "flat"]
 
-SHANK: Final = 0.285 - 0.039  # knee height less ankle height, of stature
-FOOT: Final = 0.152  # of stature
 # From memory, rounded (choice): the hip joint of a person on the back lies about 9 cm above the floor; the ankle
 # joint stands about three quarters of the foot's length behind the big toe; the kneecap about 4 cm in front of the
 # knee joint.
-HIP_ABOVE_FLOOR: Final = 9.0
-ANKLE_BEHIND_TOE: Final = 0.75
-KNEECAP: Final = 4.0
+HIP_ABOVE_FLOOR: Final = value("hip_above_floor")
+ANKLE_BEHIND_TOE: Final = value("ankle_behind_toe")
+KNEECAP: Final = value("kneecap")
 # Above this a degree moves the heel by less than 0.4 cm (evidence-and-drills), so the height says little.
-HEEL_TOP: Final = 75.0
-FLIP: Final = 45.0
-SHIN_TOP: Final = 70.0  # degrees from upright (choice; the mean is 40 +- 5.8, Calatayud 2015, read)
+HEEL_TOP: Final = value("heel_height_top")
+FLIP: Final = value("phone_flip")
+SHIN_TOP: Final = value("shin_top")  # degrees from upright
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +97,7 @@ def furthest_reach(height: float | None) -> float:
     """Return the knee-to-wall distance in cm past which no shin reaches with the heel down: 70 degrees from upright in the triangle of
     ``shin_from_distance``. ``height`` in cm; where it is not known that of a tall person, 200 cm, which refuses less."""
     tall = min(max(height or 200.0, 120.0), 230.0)
-    return sin(radians(SHIN_TOP)) * SHANK * tall - ANKLE_BEHIND_TOE * FOOT * tall + KNEECAP
+    return sin(radians(SHIN_TOP)) * (KNEE_HEIGHT - ANKLE_HEIGHT) * tall - ANKLE_BEHIND_TOE * FOOT_LENGTH * tall + KNEECAP
 
 
 def shin_from_distance(distance: float, height: float) -> Estimate:
@@ -111,7 +111,7 @@ def shin_from_distance(distance: float, height: float) -> Estimate:
     """
     if not 120 <= height <= 230:
         raise ValueError(f"a height of {height:g} cm is not likely")
-    share = (distance + ANKLE_BEHIND_TOE * FOOT * height - KNEECAP) / (SHANK * height)
+    share = (distance + ANKLE_BEHIND_TOE * FOOT_LENGTH * height - KNEECAP) / ((KNEE_HEIGHT - ANKLE_HEIGHT) * height)
     if distance < 0 or share >= 1:
         raise ValueError(f"no shin reaches {distance:g} cm at a height of {height:g} cm")
     return Estimate(degrees(asin(share)), 5.0, "deg", "choice")

@@ -9,12 +9,13 @@ from datetime import datetime
 from typing import Final, Literal
 
 from companion.screening.readings import NumberFormat
+from companion.screening.sources import value
 from companion.screening.squat_days import ToldDay
 
-ROUNDING: Final = 0.25
+ROUNDING: Final = value("load_rounding")
 """Kilograms by which a load may pass the limit unnoticed: half a pound, which is what rounding to whole pounds can add (choice)."""
 
-DAYS_JUDGED: Final = 12
+DAYS_JUDGED: Final = int(value("load_days"))
 """Squat days looked at: about four weeks of three a week (choice)."""
 
 

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.pairs import ReferenceSquat
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, value
 from companion.screening.squat_days import ToldDay
 
-FILM_COUNTS: Final = 2
+FILM_COUNTS: Final = int(value("film_counts"))
 BELOW_ROUNDING, UNBRACKETED = (share / 100 for share in SOURCES["load_bracket"].value)
 """Of the lightest load that rounds: no more than this, however close to it a set was clean; and this where no lighter set is known to
 be clean."""

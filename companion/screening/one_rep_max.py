@@ -8,8 +8,9 @@ from __future__ import annotations
 from typing import Final
 
 from companion.screening.geometry import Estimate
+from companion.screening.sources import value
 
-MOST_REPETITIONS: Final = 10
+MOST_REPETITIONS: Final = int(value("epley_most"))
 
 
 def epley(weight: float, repetitions: int) -> float:

@@ -30,6 +30,7 @@ from companion.screening.protocols import (
 )
 from companion.screening.readings import SIDES, Reading, mean_of
 from companion.screening.screen import Screen
+from companion.screening.sources import value
 
 LOOK: Final = squat_look.PROTOCOL
 ReferenceSquat = squat_look.SquatLook
@@ -55,7 +56,7 @@ class Common:
     depth: str = LOOK.key("plain_depth")
     loaded: str = LOOK.key("load_rounds")
     deep: tuple[str, ...] = ("parallel", "below")
-    not_loaded: tuple[str, ...] = ("little", "clearly")
+    not_loaded: tuple[str, ...] = ("little", "some", "clearly")
 
 
 COMMON: Final = Common()
@@ -149,7 +150,7 @@ def opened(test: str, screen: Screen, about: About) -> bool:
 
 # hints and estimates --------------------------------------------------------------------------------------------
 
-HYPERMOBILE: Final = 95.0  # deg, straight-leg raise on both sides: no stretching (choice)
+HYPERMOBILE: Final = value("leg_raise_hypermobile")  # deg, straight-leg raise on both sides: no stretching
 HYPERMOBILE_WORDS: Final = "Both straight legs go past 95°: no stretching for you (our cautious choice)."
 WIDTH_WORDS: Final = {"narrow": "close together", "middle": "hip-wide", "wide": "wide"}
 

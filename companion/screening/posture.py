@@ -27,6 +27,7 @@ from companion.screening.body import (
     Setup,
 )
 from companion.screening.geometry import ANKLE_BEHIND_TOE
+from companion.screening.sources import SOURCES, value
 
 if TYPE_CHECKING:
     import numpy as np
@@ -36,9 +37,8 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-TOP: Final = -60.0  # the shallowest thigh angle looked at: a third of the way down (choice)
-KNEE_END: Final = 155.0  # knee flexion at which calf and thigh meet (from memory)
-DEEPEST: Final = 40.0  # and no thigh is taken to go further below level than this (choice)
+TOP, DEEPEST = SOURCES["thigh_range"].value  # the shallowest thigh angle looked at, a third of the way down, and the deepest there is
+KNEE_END: Final = value("knee_end")  # knee flexion at which calf and thigh meet (from memory)
 
 
 @dataclass(frozen=True, slots=True)

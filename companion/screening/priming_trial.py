@@ -15,11 +15,13 @@ from hashlib import sha256
 from statistics import fmean
 from typing import Final, Literal
 
+from companion.screening.sources import value
+
 TrialArm = Literal["prime", "plain"]
 
-PAIRS: Final = 6  # four pairs cannot go below a two-sided p of 2/2^4 = .125; six reach .031
-SMALL_P: Final = 0.05  # (choice, the usual one)
-LEAST_HELP: Final = 1.0  # points of 0-10: a smaller mean difference is no sign of help (choice)
+PAIRS: Final = int(value("prime_trial"))  # four pairs cannot go below a two-sided p of 2/2^4 = .125; six reach .031
+SMALL_P: Final = value("prime_chance")
+LEAST_HELP: Final = value("prime_help")  # points of 0-10: a smaller mean difference is no sign of help
 
 
 @dataclass(frozen=True, slots=True)

@@ -39,7 +39,7 @@ from companion.screening.sources import SOURCES, value
 PROGRAMME_WEEKS: Final = value("programme_weeks")
 SOONEST, LATEST = SOURCES["retest_bounds"].value
 OTHER_WEEKS: Final = value("retest_other")
-MONTHLY: Final = 4.0  # "usual training, film monthly"
+MONTHLY: Final = value("monthly")  # "usual training, film monthly"
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ from companion.screening.evidence import PART_WORDS, PARTS_BY_CAUSE, Finding, Gr
 from companion.screening.ordinal import Ranked
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES
+from companion.screening.sources import SOURCES
 
 
 class Ruling(Ranked):
@@ -75,7 +76,7 @@ class Verdict:
         return tuple(dict.fromkeys(answer for f in (*self.because, *self.left_by) for answer in f.answers))
 
 
-_WEIGHT: Final = {Grade.NONE: 0, Grade.WEAK: 1, Grade.MODERATE: 2, Grade.STRONG: 4}
+_WEIGHT: Final = dict(zip(Grade, (0, *map(int, SOURCES["evidence_weights"].value)), strict=True))
 
 
 def decide(findings: Iterable[Finding], done: Collection[str] = ()) -> tuple[Verdict, ...]:

@@ -14,6 +14,7 @@ from enum import Enum
 from typing import Final
 
 from companion.screening.ordinal import Ranked
+from companion.screening.sources import SOURCES, value
 
 Value = float | str
 
@@ -30,12 +31,11 @@ class Level(Ranked):
 
 
 # Back or hip pain at the start, 0-10: 0-2 go, 3 floor tests only, 4 or more none today (choice).
-START_FREE: Final = 2.0
-START_FLOOR: Final = 3.0
+START_FREE, START_FLOOR = SOURCES["pain_start"].value
 # Pain during a test, 0-10: at 4 or more, or 2 or more above the start, no more today (choice).
-STOP_AT: Final = 4.0
-STOP_RISE: Final = 2.0
-CLEARANCE_MONTHS: Final = 6  # "asked again after six months" (choice)
+STOP_AT: Final = value("pain_stop")
+STOP_RISE: Final = value("pain_rise")
+CLEARANCE_MONTHS: Final = int(value("clearance_months"))
 
 
 class BodyPosition(Enum):

@@ -10,8 +10,9 @@ from typing import Final
 from companion.screening.protocols import protocol
 from companion.screening.readings import Reading
 from companion.screening.screen import LoggedAnswer, in_order, runs_of
+from companion.screening.sources import value
 
-WARM_FOR: Final = timedelta(hours=6)  # the longest time from a warm-up to the test it counts for (choice)
+WARM_FOR: Final = timedelta(hours=value("warm_for"))  # the longest time from a warm-up to the test it counts for
 
 
 @dataclass(frozen=True, slots=True)

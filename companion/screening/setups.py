@@ -18,8 +18,9 @@ from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
 from companion.screening.pairs import LOOK, ReferenceSquat, look_of
 from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
+from companion.screening.sources import value
 
-HEEL_LIFT: Final = 2.0  # cm; of the 2-3 cm of the trial the smaller (choice)
+HEEL_LIFT: Final = value("heel_lift")  # cm
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 from typing import Any, Final, get_args
 
@@ -17,6 +17,8 @@ from companion.screening.readings import MDC_FACTOR, Error, NumberFormat, Source
 WORDS_MOST: Final = 60
 """The most words of an answer to "why?", and the most characters below: the limits of any message (choice)."""
 LETTERS_MOST: Final = 350
+CHECK_AFTER: Final = timedelta(days=731)
+"""The age from which a row should be held against its source again: two years (choice)."""
 _UNSOURCED: Final = ("common practice", "choice", "memory")
 
 
@@ -102,6 +104,11 @@ def value(name: str) -> float:
     """Return the one number of a row. Raises KeyError for a row there is not, ValueError for one of several numbers."""
     (number,) = SOURCES[name].value
     return number
+
+
+def outdated(today: date) -> tuple[Source, ...]:
+    """Return the rows that were last held against their source more than two years before ``today``, in the table's order."""
+    return tuple(row for row in SOURCES.values() if today - row.checked > CHECK_AFTER)
 
 
 def sources_on(topic: str) -> tuple[Source, ...]:

@@ -10,10 +10,11 @@ from typing import Final
 from companion.base.clock import local_date
 from companion.screening.priming_trial import TrialDay
 from companion.screening.screen import LoggedAnswer
+from companion.screening.sources import value
 
 DAY: Final = "squat_day"
 AFTER: Final = "squat_after"
-TOLD_WITHIN: Final = timedelta(days=3)
+TOLD_WITHIN: Final = timedelta(days=value("told_within"))
 """The longest time after a squat day for reporting it; our choice."""
 
 

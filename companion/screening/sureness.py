@@ -13,11 +13,11 @@ from typing import Final
 from companion.screening.evidence import Grade
 from companion.screening.ordinal import Ranked
 from companion.screening.rulings import Ruling, Verdict
-from companion.screening.sources import SOURCES, Source
+from companion.screening.sources import SOURCES, Source, value
 
 DIRECT_STUDY: Final = {"calf": SOURCES["lifters_ankle"], "hip": SOURCES["lifters_hip"], "control": SOURCES["lifters_control"]}
 """By part, what the one study of lifters says against it."""
-TESTS_FOR_GOOD: Final = 3
+TESTS_FOR_GOOD: Final = int(value("sure_tests"))
 
 
 class Sureness(Ranked):

@@ -17,7 +17,7 @@ from companion.screening.sources import SOURCES, value
 
 # Four sessions in perfect order have a two-sided p of 2/4! = .083, five 2/5! = .017 (Kendall's tau, plain counting).
 SESSIONS: Final = int(value("trend_sessions"))
-SURENESS: Final = 0.95
+SURENESS: Final = value("trend_chance")
 _DAY: Final = 86_400.0
 PAIN_DETECTABLE: Final = value("pain_detectable")
 # What people call important, from and to, by the pain it starts from; a start of 0 counts as 1-4 (choice, the safe side).

@@ -23,7 +23,7 @@ from companion.screening.body import (
     Setup,
 )
 from companion.screening.posture import TOP, balance_of, deepest, depth_of_fold
-from companion.screening.readings import SourceStanding
+from companion.screening.sources import SOURCES, value
 
 if TYPE_CHECKING:
     import numpy as np
@@ -35,38 +35,12 @@ DRAW_COUNT: Final = 10_000
 SEED: Final = 4  # any; kept so that the same answers give the same estimate
 
 
-@dataclass(frozen=True, slots=True)
-class Assumption:
-    """One number that the estimate assumes besides the lifter's own, and its source."""
-
-    name: str
-    value: float
-    unit: str
-    source: str
-    standing: SourceStanding
-
-
-SHARE_MOST: Final = Assumption("pelvis's share of hip flexion beyond the hip fold, at most", 0.181, "of 1",
-                   "standing, n = 14: Murray 2002 Clin Biomech 17:147; lying 13.1-37.5 %: Bohannon & Bass 2017", "read")
-CURVE: Final = Assumption("starting curve of the lower back, one standard deviation", 5.0, "deg", "none found", "choice")
-SEGMENT: Final = Assumption("a segment's length beside the table's, one standard deviation", 0.04, "of 1", "none found", "choice")
-TAPED: Final = Assumption("a segment's length measured at home, one standard deviation", 1.0, "cm", "none found", "choice")
-TURN_OUT: Final = Assumption("turn-out of the feet", 15.0, "deg", "rule of thumb, 15-30", "common practice")
-TURN_OUT_SD: Final = Assumption("turn-out, one standard deviation", 5.0, "deg", "none found", "choice")
-MASS: Final = Assumption("body mass where it was not told", 75.0, "kg", "none; off by 15 kg", "choice")
-MASS_SD: Final = 15.0
-ASSUMPTIONS: Final = (SHARE_MOST, CURVE, SEGMENT, TAPED, TURN_OUT, TURN_OUT_SD, MASS)
-
-CALIBRATION: Final = (
-    "The hip fold ends when the back clearly moves, and a tuck is seen when it clearly shows: how much of the pelvis's "
-    "share of hip flexion lies between the two is not known. It is drawn evenly from none of it to all of the 18.1 % of "
-    "Murray 2002 (read), so a fold of F degrees serves a need of F to F / 0.819.",
-    "Held against the published average adult: ankle 40.0 degrees (Calatayud 2015, read), hip 121 degrees (Roach & Miles "
-    "1991, memory), 175 cm and 75 kg (choice), 60 kg on the back: the median must not be well above parallel. With none "
-    "of the share it is at parallel, with the drawn share some 15 degrees below. Drawn evenly is a choice.",
-    "Lumbar flexion seen in trained squatters, 13 to 26 degrees (McKean 2010, read), is of the size that the share "
-    "gives: 0 to 27 degrees at a hip of 121.",
-)
+SHARE_MOST: Final = value("hip_share_most")
+CURVE: Final = value("lumbar_curve_sd")
+SEGMENT: Final = value("segment_sd")
+TAPED: Final = value("segment_taped_sd")
+TURN_OUT, TURN_OUT_SD = SOURCES["turn_out"].value
+MASS, MASS_SD = SOURCES["mass_assumed"].value
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +62,8 @@ class Lifter:
     height: float
     ankle: Spread
     fold: Spread
-    mass: Spread = Spread(MASS.value, MASS_SD)
-    turn_out: Spread = Spread(TURN_OUT.value, TURN_OUT_SD.value)
+    mass: Spread = Spread(MASS, MASS_SD)
+    turn_out: Spread = Spread(TURN_OUT, TURN_OUT_SD)
     arms: tuple[float, float] = (0.0, 1.0)
     shank: float | None = None
     thigh: float | None = None
@@ -138,8 +112,8 @@ def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAW_COUNT, seed: int
     def length(measured: float | None, share: float, row: int) -> Array:
         """Return draws of a segment's length in cm: as measured, or a share of the height."""
         if measured is not None:
-            return np.asarray(measured + TAPED.value * normal[row])
-        return np.asarray(share * lifter.height * (1 + SEGMENT.value * normal[row]))
+            return np.asarray(measured + TAPED * normal[row])
+        return np.asarray(share * lifter.height * (1 + SEGMENT * normal[row]))
 
     def around(spread: Spread, row: int) -> Array:
         """Return normal draws of a number."""
@@ -154,7 +128,7 @@ def draws_of(lifter: Lifter, squat: Squat, *, draws: int = DRAW_COUNT, seed: int
     setup = Setup(squat.bar, squat.load, np.clip(around(lifter.turn_out, 5) + squat.turned, 0, 60), squat.lift,
                   low + (high - low) * even[1])
     balance = balance_of(body, setup, np.maximum(around(lifter.ankle, 6) + squat.ankle, 0))
-    fold = (around(lifter.fold, 7) + squat.fold) / (1 - SHARE_MOST.value * even[2]) + CURVE.value * normal[8]
+    fold = (around(lifter.fold, 7) + squat.fold) / (1 - SHARE_MOST * even[2]) + CURVE * normal[8]
     return depth_of_fold(balance, fold), deepest(balance)
 
 

@@ -12,25 +12,25 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Final
 
+from companion.screening.sources import SOURCES, value
+
 POUND: Final = 0.45359237
 """Kilograms in a pound, exact: international yard and pound agreement, 1959."""
 
-BARS: Final = {"metric": (20.0, 15.0, 10.0), "imperial": tuple(size * POUND for size in (45.0, 35.0, 15.0))}
+BARS: Final = {"metric": SOURCES["bars_metric"].value, "imperial": tuple(size * POUND for size in SOURCES["bars_imperial"].value)}
 """Bars in kg, the usual one first: 20 and 15 kg are those of competition (memory), the others common practice."""
 
 PLATES: Final = {
-    "metric": (25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 1.25),  # discs of competition, IWF, and the usual small one (memory)
-    "imperial": tuple(size * POUND for size in (45.0, 35.0, 25.0, 10.0, 5.0, 2.5)),  # common practice, no source
+    "metric": SOURCES["plates_metric"].value, "imperial": tuple(size * POUND for size in SOURCES["plates_imperial"].value)
 }
 """The plates of a usual gym in kg."""
 
-SHARES: Final = (0.4, 0.6, 0.8)  # of the working load; common practice, no source
-REPETITIONS: Final = (5, 3, 2)  # the last is a double, whichever loads come out; common practice, no source
-BAR_REPETITIONS: Final = 8
-OWN_PAIRS: Final = 4
-"""The most pairs of each of a lifter's own sizes to assume; no more than the working load itself takes; our choice."""
-GYM_PAIRS: Final = 10
-"""The same for a usual gym: 500 kg can be loaded; our choice."""
+SHARES: Final = tuple(share / 100 for share in SOURCES["warm_up_shares"].value)  # of the working load
+REPETITIONS: Final = tuple(map(int, SOURCES["warm_up_repetitions"].value))  # the last is a double, whichever loads come out
+BAR_REPETITIONS: Final = int(value("warm_up_bar"))
+OWN_PAIRS, GYM_PAIRS = map(int, SOURCES["pairs_of_plates"].value)
+"""The most pairs of each size to assume: of a lifter's own, never more than the working load takes, and of a usual gym's (500 kg can be
+loaded)."""
 
 _SPECKS: Final = 10**10
 """Integer units per kilogram. Grams and quarters of a pound are both whole numbers of them, so sums are exact."""

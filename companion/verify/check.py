@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from companion.conversation.cards import PARTS, card_of
 from companion.conversation.flow import END, Ask, Flow, Tell
 from companion.conversation.kinds import Hold, Ready
 from companion.conversation.machine import Compiled
@@ -28,7 +29,7 @@ def faults(ways: Ways, found: Found) -> list[str]:
     compiled = ways.compiled
     return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_undecided(ways), *_open(ways, found),
             *_unknown_facts(ways.book, compiled), *_too_long(compiled.flow), *_payloads(compiled.flow), *_labels(compiled.flow),
-            *_careless(compiled.flow), *_examples(compiled.flow)]
+            *_careless(compiled.flow), *_examples(compiled.flow), *_without_card(ways.book, compiled.flow)]
 
 
 def _unreachable(compiled: Compiled, found: Found) -> Iterator[str]:
@@ -117,6 +118,17 @@ def _careless(flow: Flow) -> Iterator[str]:
         does = isinstance(step, Ask) and (isinstance(step.kind, Hold) or (isinstance(step.kind, Ready) and step.kind.label == "Done"))
         if isinstance(step, Ask) and does and not step.caution:
             yield f"{step.key}: something is done without a caution"
+
+
+def _without_card(book: Book, flow: Flow) -> Iterator[str]:
+    """A question that can't say what it means, why it is asked, how to tell, or what to do when that can't be told."""
+    if book.answers is None:
+        return
+    rows = book.answers().cards
+    for step in flow.steps:
+        missing = [part for part in PARTS if not getattr(card_of(rows, flow.name, step), part)] if isinstance(step, Ask) else []
+        if missing and isinstance(step, Ask):
+            yield f"{step.key}: its card does not say {', '.join(missing)}"
 
 
 def _examples(flow: Flow) -> Iterator[str]:

@@ -13,7 +13,8 @@ from time import perf_counter
 
 from tests.benchmarks.measured import Row, machine, table
 
-NAMES = ("start_up", "engine", "estimate", "caseload", "throughput", "latency", "growth", "memory", "draining", "flood", "scheduling")
+NAMES = ("start_up", "engine", "estimate", "caseload", "throughput", "latency", "chain", "growth", "memory", "draining", "flood",
+         "scheduling")
 ONLY_NAMED = ("suite",)
 
 

@@ -19,8 +19,9 @@ from statistics import median
 from tempfile import TemporaryDirectory
 from time import perf_counter
 
-from companion.coach.caseload import GROUPS, caseload
+from companion.coach.caseload import caseload
 from companion.coach.summary import lifter_page
+from companion.coach.triage import GROUPS
 from companion.coach.views import show
 from companion.record.caseload import caseload_rows
 from companion.record.coaching import link, make_coach

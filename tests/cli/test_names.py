@@ -44,3 +44,5 @@ def test_a_number_is_never_a_name_where_it_is_given_as_one(run):
     assert run("report", "--number", "9").exit_code == 2
     assert run("report", "--number", "1", "Sam").exit_code == 2
     assert run("export").exit_code == 2
+    assert run("log", "--number", "1", "--as", "Sam").exit_code == 2
+    assert run("chat", "--as", "#7").exit_code == 2

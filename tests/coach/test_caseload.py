@@ -10,9 +10,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.coach.caseload import GROUPS, MOVED_BACK, REASON_MOST, CaseloadLine, shortened, utf16_length
+from companion.coach.caseload import REASON_MOST, CaseloadLine, shortened, utf16_length
 from companion.coach.report_sections import report_content
 from companion.coach.summary import lifter_page
+from companion.coach.triage import GROUPS, MOVED_BACK
 from companion.conversation.effects import Alert
 from companion.export.table import plain
 from companion.record import coaching, people, reminders
@@ -134,7 +135,7 @@ def test_a_change_for_the_worse_at_the_retest_is_worse_until_reviewed(room):
     assert line(room, sam).group == "fine"
 
 
-@pytest.mark.parametrize("change", ["better", "within_error", "cannot_say"])
+@pytest.mark.parametrize("change", ["within_error", "cannot_say"])
 def test_no_other_change_is_worse(room, change):
     sam = room.lifter()
     room.find(sam, "retest.change", change, 3)
@@ -178,7 +179,7 @@ def test_results_since_settle_a_retest_told_in_vain(room):
     assert line(room, sam).group == "fine"
 
 
-@pytest.mark.parametrize(("due", "group"), [(-5, "fine"), (6.9, "fine"), (7, "fine"), (7.1, "overdue")])
+@pytest.mark.parametrize(("due", "group"), [(-5, "fine"), (6.9, "retest_due"), (7, "retest_due"), (7.1, "overdue")])
 def test_a_retest_is_overdue_when_it_is_more_than_a_week_late(room, due, group):
     sam = room.lifter()
     a_retest(room, sam, due)
@@ -219,10 +220,10 @@ def test_a_review_settles_what_was_overdue_before_it(room, state, reviewed, grou
 
 def test_silence_is_told_whatever_group_hides_it(room):
     sam, mia = room.lifter("Sam", answered=20), room.lifter("Mia")
-    a_retest(room, sam, 10)
-    assert line(room, sam).group == "overdue"
-    assert line(room, sam).silent.startswith("quiet since ")
-    assert line(room, mia).silent == ""
+    room.find(sam, "retest.change", "worse", 9)
+    assert line(room, sam).whole == "worse at the retest on 3 Mar; also: quiet"
+    assert line(room, sam).as_in("quiet").words.startswith("silent for 20 days, since ")
+    assert line(room, mia).as_in("quiet") is None
 
 
 def test_a_retest_that_was_put_in_the_place_of_another_is_the_one_that_counts(room):
@@ -264,7 +265,8 @@ def test_the_first_group_that_holds_is_the_one(room):
     for step in steps:
         step()
         groups.append(line(room, sam).group)
-    assert groups == ["quiet", "new_result", "overdue", "worse", "referred", "hurt"]
+    assert groups == ["quiet", "quiet", "quiet", "worse", "referred", "hurt"]
+    assert [one.group for one in line(room, sam).also] == ["referred", "worse", "overdue", "new_result"], "nothing is hidden"
 
 
 def test_the_list_goes_by_group_and_within_one_the_latest_first(room):

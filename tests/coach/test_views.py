@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from companion.app.run import ScriptClock
 from companion.calendar.plan import Plan
-from companion.coach.caseload import GROUPS, CaseloadLine, day_namer, utf16_length
+from companion.coach.caseload import CaseloadLine, day_namer, utf16_length
 from companion.coach.letters import NOT_YOURS
 from companion.coach.summary import (
     AlertDetail,
@@ -27,6 +27,7 @@ from companion.coach.summary import (
     SentMedia,
     lifter_page,
 )
+from companion.coach.triage import GROUPS
 from companion.coach.views import (
     SUMMARY_MOST,
     TEXT_MOST,
@@ -142,9 +143,9 @@ def test_the_quiet_filter_lists_everybody_who_is_silent_whatever_else_is_the_mat
     room.hurt(hurt, 20)
     (say,) = ask(room, "caseload", "quiet")
     assert [row.split(":")[0] for row in numbered(say)] == ["1. Hal", "2. Shy"]
-    assert all("quiet since" in row for row in numbered(say))
+    assert all("silent for " in row for row in numbered(say))
     assert "Quiet (2)" in labels(ask(room, "caseload")[0])
-    assert shy in [one.person for one in lines_of(room.db, room.coach, NOW) if one.silent]
+    assert shy in [one.person for one in lines_of(room.db, room.coach, NOW) if one.as_in("quiet")]
 
 
 def test_turning_pages_stays_within_the_group():

@@ -2,7 +2,7 @@
 
 Run after the corpus or the tables were changed (a minute):
 
-    python -m tests.corpus.learn            writes companion/language/pain/weights.py and companion/language/flags/weights.py
+    python -m tests.corpus.learn            writes companion/language/pain/weights.txt and companion/language/flags/weights.txt
     python -m tests.corpus.learn --check    prints the figures of leaving out a third, or one writer, at a time
 
 A logistic regression by AdaGrad over all lines at once, the same every time: no chance in it.
@@ -12,10 +12,12 @@ from __future__ import annotations
 
 import sys
 from collections import Counter
+from collections.abc import Mapping
 from pathlib import Path
 from typing import NamedTuple
 
 import numpy as np
+from scipy.sparse import csr_array
 
 from companion.language.classifier import log_odds
 from companion.language.flags import classifier as of_flags
@@ -57,6 +59,7 @@ PAIN = Way(80, 0.5, 2e-4, 2, STEPS_A_UNIT)
 ANY_FLAG = Way(600, 0.1, 1e-3, 3, of_flags.STEPS_A_UNIT)
 WHICH_FLAG = Way(200, 0.1, 1e-3, 3, of_flags.STEPS_NAMING)
 FOLDS = 3
+PAIN_IN, FLAGS_IN = "tenths of a log-odds", "fortieths of a log-odds for any flag, sixths for each"
 
 
 class Line(NamedTuple):
@@ -116,16 +119,17 @@ def learn(lines: list[Line], way: Way = PAIN) -> dict[str, int]:
     kept = sorted(piece for piece, times in seen.items() if times >= way.seen_at_least)
     place = {piece: at for at, piece in enumerate(kept, 1)}
     rows = [(0, *(place[piece] for piece in line.pieces if piece in place)) for line in lines]
-    of_line = np.repeat(np.arange(len(rows)), [len(row) for row in rows])
-    at = np.concatenate([np.array(row) for row in rows])
+    at, ends = np.concatenate([np.array(row) for row in rows]), np.cumsum([0, *map(len, rows)])
+    there = csr_array((np.ones(len(at)), at, ends), (len(rows), len(kept) + 1))
+    those = there.T.tocsr()
     said, counts = np.array([line.said for line in lines]), np.array([line.counts for line in lines])
     weights, squares = np.zeros(len(kept) + 1), np.full(len(kept) + 1, 1e-8)
     pull = np.full(len(kept) + 1, way.pull * len(lines))
     pull[0] = 0.0
     for _ in range(way.rounds):
-        odds = np.bincount(of_line, weights[at], len(rows)).clip(-30.0, 30.0)
+        odds = (there @ weights).clip(-30.0, 30.0)
         wrong = counts * (1 / (1 + np.exp(-odds)) - said)
-        slopes = pull * weights + np.bincount(at, wrong[of_line], len(weights))
+        slopes = pull * weights + those @ wrong
         squares += slopes * slopes
         weights -= way.pace * slopes / np.sqrt(squares)
     steps = {piece: round(float(weight) * way.steps) for piece, weight in zip(["", *kept], weights, strict=True)}
@@ -168,22 +172,10 @@ def table(weights: dict[str, int]) -> str:
     return "\n".join(lines)
 
 
-def written(weights: dict[str, int]) -> str:
-    """The module of the weights of pain."""
-    return (
-        '"""The weights of ``classifier``, in tenths of a log-odds. Written by tests/corpus/learn.py; not by hand."""\n\n'
-        f'INTERCEPT = {weights[""]}\nWEIGHTS = """\n{table(weights)}\n"""\n'
-    )
-
-
-def written_flags(weights: dict[Flag | None, dict[str, int]]) -> str:
-    """The module of the weights of flags: flag → intercept and table, "" → those of any flag."""
-    tables = "".join(f'    "{flag.value if flag else ""}": ({of[""]}, """\n{table(of)}\n"""),\n' for flag, of in weights.items())
-    return (
-        '"""The weights of ``classifier``: fortieths of a log-odds for any flag (under ""), sixths for each.\n\n'
-        'Written by tests/corpus/learn.py; not by hand.\n"""\n\n'
-        f"FLAG_WEIGHTS = {{\n{tables}}}\n"
-    )
+def written(weights: Mapping[str, dict[str, int]], unit: str) -> str:
+    """The file of the weights: a section for each name, its intercept beside it."""
+    sections = "".join(f"[{name}] {of['']}\n{table(of)}\n" for name, of in weights.items())
+    return f"# The weights of ``classifier``, in {unit}. Written by tests/corpus/learn.py; not by hand.\n{sections}"
 
 
 def left_out(lines: list[Line]) -> dict[str, int]:
@@ -280,5 +272,7 @@ if __name__ == "__main__":
         check_pain()
         check_flags()
     else:
-        (LANGUAGE / "pain" / "weights.py").write_text(written(learn(corpus())), "utf-8")
-        (LANGUAGE / "flags" / "weights.py").write_text(written_flags(learn_flags(messages())), "utf-8")
+        flags = {flag.value if flag else "any": of for flag, of in learn_flags(messages()).items()}
+        of_pain, of_a_flag = LANGUAGE / "pain" / "weights.txt", LANGUAGE / "flags" / "weights.txt"
+        of_pain.write_text(written({"pain": learn(corpus())}, PAIN_IN), "utf-8")
+        of_a_flag.write_text(written(flags, FLAGS_IN), "utf-8")

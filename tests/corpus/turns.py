@@ -34,7 +34,7 @@ from companion.conversation.number_kinds import Number
 from companion.conversation.session import Frame, Session
 from companion.conversation.slots import heard_at, read_of, reads_acts, understand
 from companion.conversation.step import step
-from companion.language.acts import Act, hear_act
+from companion.language.acts import SpeechAct, hear_act
 from companion.language.quantities import quantities
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
@@ -178,7 +178,7 @@ def play(turn: Turn) -> Outcome:
 
 
 def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: set[str], over: set[str], about: str, stays: bool,
-            proposed: Mapping[str, Value | None], act: Act, said: str, free: bool) -> Outcome:
+            proposed: Mapping[str, Value | None], act: SpeechAct, said: str, free: bool) -> Outcome:
     careful = bool(over & PAIN_FLOWS) or about == "ache"
     if careful:
         return Outcome("right" if turn.act in ("pain", "flag") else "asked", f"{over or about}")
@@ -206,18 +206,18 @@ def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: se
         case "pain" | "flag":
             return Outcome("missed", "not heard")
         case "question":
-            return Outcome("right" if act is Act.QUESTION or over & {"why", "why_told"} else "missed", f"{act} {over or ''}")
+            return Outcome("right" if act is SpeechAct.QUESTION or over & {"why", "why_told"} else "missed", f"{act} {over or ''}")
         case "not_yet":
-            return Outcome("right" if act is Act.NOT_YET else "asked" if stays and act is Act.ANSWER else "missed", f"{act}")
+            return Outcome("right" if act is SpeechAct.NOT_YET else "asked" if stays and act is SpeechAct.ANSWER else "missed", f"{act}")
         case "unsure":
-            return Outcome("right" if act is Act.UNSURE and not turn.value else "asked" if stays else "missed", f"{act}")
+            return Outcome("right" if act is SpeechAct.UNSURE and not turn.value else "asked" if stays else "missed", f"{act}")
         case "chat" | "nothing":
             return Outcome("right" if stays else "missed", f"{over}")
         case "command":
             done = _done(turn.value, status, over, about, stays, act, said, turn.state.split("/")[0])
             return Outcome("right" if done else "missed", f"{act} {status} {over}")
         case "correction":
-            return Outcome("asked" if stays and (act is Act.CORRECTION or ask.safety) else "missed", f"{act}")
+            return Outcome("asked" if stays and (act is SpeechAct.CORRECTION or ask.safety) else "missed", f"{act}")
     if ask.safety and stays:
         return Outcome("asked", "safety: only its own words count")
     if isinstance(ask.kind, Ready) and stays:
@@ -227,7 +227,7 @@ def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: se
     return Outcome("missed", f"{act} {over or ''}")
 
 
-def _done(wanted: str, status: set[str], over: set[str], about: str, stays: bool, act: Act, said: str, turn_flow: str) -> bool:
+def _done(wanted: str, status: set[str], over: set[str], about: str, stays: bool, act: SpeechAct, said: str, turn_flow: str) -> bool:
     """True if a command was carried out, or asked about as it should be."""
     flow = wanted.removeprefix("start:")
     if flow != wanted:

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.language import places
-from companion.language.pain import classifier, patterns, tables, weights
+from companion.language.pain import classifier, patterns, tables
 from companion.language.pain.rules import Pain, by_the_rules, hear_pain, unexplained
 from tests.corpus import learn
 
@@ -203,11 +203,11 @@ def test_the_shipped_weights_are_what_the_corpus_gives() -> None:
     """A step of rounding apart at most, since a machine's exp may differ in its last digit; else run tests.corpus.learn."""
     learnt, shipped = learn.learn(learn.corpus()), classifier._weights()
     assert all(abs(learnt.get(piece, 0) - shipped.get(piece, 0)) <= 1 for piece in learnt.keys() | shipped.keys())
-    assert len(Path(weights.__file__).read_bytes()) < 150_000
+    assert (learn.LANGUAGE / "pain" / "weights.txt").stat().st_size < 150_000
 
 
 def test_the_weights_are_written_as_they_are_read() -> None:
-    assert learn.written(classifier._weights()) == Path(weights.__file__).read_text("utf-8")
+    assert learn.written({"pain": classifier._weights()}, learn.PAIN_IN) == (learn.LANGUAGE / "pain" / "weights.txt").read_text("utf-8")
 
 
 def test_the_second_ear_hears_what_the_rules_once_missed_without_having_learnt_it(told: Callable[[str], None]) -> None:

@@ -11,7 +11,7 @@ from datetime import datetime
 from pathlib import Path
 
 from companion.base.settings import Settings
-from companion.record.chain import link_unlinked
+from companion.record.chain import Chain
 from companion.record.file import open_for_writing
 from companion.record.timestamps import text_of
 from tests.fakes.clock import START
@@ -40,11 +40,10 @@ def fill(db: sqlite3.Connection, answers: int) -> None:
     db.execute("insert into persons values (1, ?)", (at,))
     db.execute("insert into addresses (channel, address, person, name) values ('telegram', '77', 1, 'Ilka')")
     db.execute("insert into runs (person, run, flow, version, began_at) values (1, 'r1', 'knee_to_wall', 1, ?)", (at,))
-    db.executemany(
-        "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at) "
-        "values (1, 'r1', 'knee_to_wall', 1, 'left_1', 'left', ?, ?, 'cm', 'ok', 'tape', '', ?)",
-        ((f"about {number} cm", number / 10, at) for number in range(answers)))
-    link_unlinked(db)
+    chain, last = Chain(), db.execute("select ifnull(max(id), 0) from answers").fetchone()[0]
+    for number in range(answers):
+        chain.append(db, last + number, (1, "r1", "knee_to_wall", 1, "left_1", "left", f"about {number} cm", number / 10, "cm", "ok",
+                                         "tape", "", None, at))
     db.execute("commit")
 
 

@@ -47,6 +47,13 @@ def test_a_bot_that_is_well_is_fine_in_every_line(file):
     assert all("\n" not in result_line(finding) for finding in findings)
 
 
+def test_a_source_that_nobody_has_looked_at_for_two_years_is_said(file):
+    assert of(found(file), "evidence")[0] is Severity.FINE
+    severity, line = of(found(file, now=NOW + timedelta(days=3 * 366)), "evidence")
+    assert severity is Severity.LOOK
+    assert "leg_raise_least" in line
+
+
 def test_it_looks_while_the_bot_runs_and_stops_nobody(file):
     with in_use(file) as db:
         db.execute("begin immediate")

@@ -7,17 +7,20 @@ from sqlite_utils import Database
 
 from companion.app.run import running_writer
 from companion.app.service import Companion
+from companion.conversation.effects import Record
 from companion.operate.backup import BackupFailed, back_up
 from companion.operate.doctor import examine
 from companion.operate.inspection import Severity
 from companion.operate.restore import CannotRestore, restore
-from companion.record import chain, expiry, people
-from companion.record.chain import chain_fault, head_beside
+from companion.record import expiry, people, persist
+from companion.record.chain import FIRST, bound, chain_fault, commitment, head_beside, head_in
 from companion.record.file import open_for_writing
 from companion.record.schema import migrations
 from tests.app.test_service import ABOUT, CHECK, SAM, WELCOME, Life
 from tests.fakes.clock import START, FakeClock
 from tests.operate.build import changing, settings
+
+ROW = Record("1", "knee_to_wall", 1, "left_1", "left", "11 cm", 11.0, "cm")
 
 
 @pytest.fixture
@@ -39,10 +42,10 @@ def fault(path):
 def alter(path, *statements):
     """Change a file as somebody might who knows SQLite."""
     with changing(path) as db:
-        for name in ("answers_stay", "chain_stays", "chain_forgets"):
+        for name in ("answers_stay", "chain_stays", "chain_keeps"):
             db.execute(f"drop trigger {name}")
         for statement in statements:
-            db.execute(statement)
+            db.executescript(statement)
 
 
 CHANGES = {
@@ -52,9 +55,14 @@ CHANGES = {
     "the person": ("update answers set replaces = 1 where id = 9", "answer 9 is not what was written"),
     "a row removed": ("delete from answers where id = 4", "answer 4 is missing"),
     "a row added": ("insert into answers select null, person, run, flow, version, key, side, raw, value, unit, status, method, placement, "
-                    "replaces, at from answers where id = 2", "was written by something else"),
-    "a link removed": ("delete from chain where number = 6", "the chain of the answer log breaks at answer 7"),
-    "a commitment": ("update chain set commits = x'00' where number = 6", "the chain of the answer log breaks at answer 6"),
+                    "replaces, at, null, null, null from answers where id = 2", "was written by something else"),
+    "a row added with a link of another": ("insert into answers select null, person, run, flow, version, key, side, raw, value, unit, "
+                                           "status, method, placement, replaces, at, salt, commits, hash from answers where id = 2",
+                                           "the chain of the answer log breaks at answer"),
+    "a link removed": ("update answers set hash = null where id = 6", "answer 6 was written by something else"),
+    "a commitment": ("update answers set commits = x'00' where id = 6", "the chain of the answer log breaks at answer 6"),
+    "a row removed and put in the place of the next": ("delete from answers where id = 6; update answers set id = 6 where id = 7",
+                                                       "the chain of the answer log breaks at answer 6"),
 }
 
 
@@ -77,7 +85,7 @@ async def test_whatever_is_changed_is_named_by_doctor_backup_and_restore(file, t
 
 async def test_a_tail_that_was_cut_shows_and_goes_on_showing_after_a_start(file):
     last = head_beside(file).number
-    alter(file, f"delete from answers where id = {last}", f"delete from chain where number = {last}",
+    alter(file, f"delete from answers where id = {last}",
           "create trigger answers_stay before update on answers begin select raise(abort, 'the answer log is append-only'); end")
     told = f"the answer log ends at answer {last - 1} but had gone on to {last}: what came after it is lost"
     assert fault(file) == told
@@ -92,11 +100,11 @@ async def test_a_tail_that_was_cut_shows_and_goes_on_showing_after_a_start(file)
 async def test_an_erased_person_leaves_neither_salt_nor_gap(file):
     with changing(file) as db:
         db.execute("pragma foreign_keys=on")
-        count = db.execute("select count(*) from chain").fetchone()[0]
-        salt, = db.execute("select salt from chain where number = 3").fetchone()
+        count = db.execute("select count(*) from answers").fetchone()
+        salt, = db.execute("select salt from answers where id = 3").fetchone()
         db.execute("pragma secure_delete=on")
         people.erase(db, 1, START)
-        assert db.execute("select count(*), count(salt) from chain").fetchone() == (count, 0)
+        assert db.execute("select count(*) from chain").fetchone() == count
         db.execute("pragma wal_checkpoint(truncate)")
     assert fault(file) == ""
     assert salt not in file.read_bytes()
@@ -122,17 +130,18 @@ async def test_a_turn_that_is_rolled_back_leaves_no_link(file):
     before = head_beside(file)
 
     def fails(db):
-        db.execute("insert into answers (id, person, run, flow, version, key, side, raw, unit, status, method, placement, at) "
-                   "select 1000, person, run, flow, version, key, side, raw, unit, status, method, placement, at from answers limit 1")
-        chain.append(db, 1000, b"", ())
+        persist.answer(companion.turn(db, 1, START), ROW)
         raise ValueError
 
     async with running_writer(companion):
         with pytest.raises(ValueError):
             await companion.writer.do(fails)
-        await companion.writer.do(lambda db: None)
+        assert head_beside(file) == before
+        with pytest.raises(ValueError):
+            await companion.writer.do(fails)
+        await companion.writer.do(lambda db: persist.answer(companion.turn(db, 1, START), ROW))
     companion.close()
-    assert head_beside(file) == before
+    assert head_beside(file).number == before.number + 1
     assert fault(file) == ""
 
 
@@ -148,21 +157,46 @@ async def test_a_restored_file_has_a_head_of_its_own(file, tmp_path):
     await life.companion.writer.do(lambda db: None)
     await life.stop()
     with changing(file) as db:
-        assert head_beside(file) == chain.head_in(db)
+        assert head_beside(file) == head_in(db)
 
 
-def test_a_file_from_before_the_chain_gets_one_and_is_whole(tmp_path):
-    path = tmp_path / "old.sqlite"
+def old_file(path, stop_before):
+    """A file of an older version with four answers in it."""
     old = Database(sqlite3.connect(path, isolation_level=None), execute_plugins=False)
-    migrations.apply(old, stop_before="answer_chain")
+    migrations.apply(old, stop_before=stop_before)
     old.execute("insert into persons values (1, '2026-03-02T18:05:00.000Z')")
     for value in (11.5, 12, "left", None):
         old.execute("insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at) values "
                     "(1, '1', 'f', 1, 'k', '', 'größer 🏋', ?, '', 'ok', '', '', '2026-03-02T18:05:00.000Z')", (value,))
     assert chain_fault(old.conn) == ""
+    return old
+
+
+def test_a_file_from_before_the_chain_gets_one_and_is_whole(tmp_path):
+    path = tmp_path / "old.sqlite"
+    old_file(path, "answer_chain").close()
+    db, lock = open_for_writing(path)
+    assert db.execute("select count(hash) from answers").fetchone() == (4,)
+    assert chain_fault(db.conn) == ""
+    db.close()
+    lock.close()
+
+
+def test_the_links_of_a_file_with_the_chain_in_a_table_move_into_the_rows(tmp_path):
+    path, last = tmp_path / "old.sqlite", FIRST
+    old = old_file(path, "links_in_rows")
+    for number, *content in old.execute("select id, person, run, flow, version, key, side, raw, value, unit, status, method, placement, "
+                                        "replaces, at from answers").fetchall():
+        commits = commitment(b"salt", tuple(content))
+        last = bound(last, number, commits)
+        old.execute("insert into chain values (?, ?, ?, ?)", (number, b"salt", commits, last))
+    old.execute("delete from answers where id = 3")
     old.close()
     db, lock = open_for_writing(path)
-    assert db.execute("select count(*) from chain").fetchone() == (4,)
+    assert db.execute("select number from chain").fetchall() == [(3,)]
+    assert head_in(db.conn) == (4, last)
     assert chain_fault(db.conn) == ""
+    with pytest.raises(sqlite3.IntegrityError, match="append-only"):
+        db.execute("update answers set salt = null")
     db.close()
     lock.close()

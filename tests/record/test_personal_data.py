@@ -60,7 +60,7 @@ def canaries(db: sqlite3.Connection, person: int, other: int) -> dict[tuple[str,
         row = {name: (person if name == column else other) if name in people else
                "[]" if name == "buttons" else
                AT if name in ("at", "since", "until") or name.endswith("_at") else
-               f"{word} {name}" if kind == "TEXT" else 90 + len(words) for _, name, kind, *_ in columns}
+               f"{word} {name}" if kind == "TEXT" else 90 + len(words) for _, name, kind, *_ in columns if kind != "BLOB"}
         if table in ("persons", "coach_roles", "sessions"):  # one a person, and there is one
             del words[table, column]
             continue

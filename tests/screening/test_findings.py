@@ -21,6 +21,7 @@ from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
+from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.screen import Screen
 
 from .build import ABOUT, FREE_ANKLES, LOOK, REACHED, SCREENS, made
@@ -290,3 +291,8 @@ def test_any_screen_gives_findings_of_a_message_each(screen: Screen) -> None:
     assert all(0 < len(finding.words) <= 160 for finding in findings)
     assert all(finding.grade <= finding.row.grade for finding in findings)
     assert len({(finding.row.id, finding.side) for finding in findings}) == len(findings)
+
+
+def test_rounding_in_some_squats_of_a_set_counts_as_a_little():
+    some, little = (SquatLook(seen_by="film", plain_rounds=value, plain_depth="parallel") for value in ("some", "little"))
+    assert (some.rounds("plain"), some.start("plain")) == (little.rounds("plain"), little.start("plain"))

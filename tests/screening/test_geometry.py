@@ -8,9 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from companion.screening.body import ANKLE_HEIGHT, FOOT_LENGTH, KNEE_HEIGHT
 from companion.screening.geometry import (
-    FOOT,
-    SHANK,
     furthest_reach,
     highest_heel,
     leg_raise_from_heel,
@@ -117,8 +116,8 @@ def test_a_centimetre_is_worth_about_1_7_degrees() -> None:
 
 def test_the_shank_is_knee_less_ankle_height() -> None:
     """Drillis & Contini 1966, as in Winter (second-hand): .285 - .039 = .246; foot .152."""
-    assert pytest.approx(0.246) == SHANK
-    assert FOOT == 0.152
+    assert pytest.approx(0.246) == KNEE_HEIGHT - ANKLE_HEIGHT
+    assert FOOT_LENGTH == 0.152
 
 
 @given(st.floats(0, 18), st.floats(150, 200))

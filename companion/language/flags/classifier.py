@@ -1,12 +1,13 @@
 """A second layer behind the rules of flags: one regression hears that something was said, one for each flag names what.
 
-It is asked where the rules hear nothing, and what it hears is a doubtful flag: a question, never more. ``weights`` holds its weights,
+It is asked where the rules hear nothing, and what it hears is a doubtful flag: a question, never more. ``weights.txt`` holds its weights,
 fitted by ``tests/corpus/learn.py``; the thresholds were chosen there by cross-validation (choice, no source).
 """
 
 from __future__ import annotations
 
 from functools import cache
+from importlib.resources import files
 
 from companion.language.classifier import cuttings, log_odds, pairs, plain, read
 from companion.language.flags.flag import Flag
@@ -56,6 +57,4 @@ def likeliest(words: list[str]) -> Flag:
 @cache
 def _weights() -> dict[Flag | None, dict[str, int]]:
     """Return flag → feature → weight, under None those of any flag; loaded at the first message in which the rules hear nothing."""
-    from companion.language.flags.weights import FLAG_WEIGHTS
-
-    return {Flag(name) if name else None: read(intercept, table) for name, (intercept, table) in FLAG_WEIGHTS.items()}
+    return {None if name == "any" else Flag(name): weights for name, weights in read(files(__package__) / "weights.txt").items()}

@@ -1,7 +1,7 @@
 """A second layer behind the pain rules: a logistic regression over words, and pieces of unknown words.
 
 The rules only know wordings somebody thought of; people find others ("stuck bent over"). If the rules find nothing, the regression over
-the unexplained words may still make the bot ask. It never decides more than that, and never overrules the rules. ``weights`` holds its
+the unexplained words may still make the bot ask. It never decides more than that, and never overrules the rules. ``weights.txt`` holds its
 weights, fitted by ``tests/corpus/learn.py``; the thresholds were chosen there by cross-validation (choice, no source).
 """
 
@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import cache
+from importlib.resources import files
 
 from companion.language.classifier import cuttings, log_odds, pairs, plain, read
 from companion.language.pain.spelling import KNOWN
@@ -39,6 +40,4 @@ def suspicion(of_pieces: Iterable[str]) -> int:
 @cache
 def _weights() -> dict[str, int]:
     """Return feature → weight; loaded at the first reply in which the rules find nothing."""
-    from companion.language.pain.weights import INTERCEPT, WEIGHTS
-
-    return read(INTERCEPT, WEIGHTS)
+    return read(files(__package__) / "weights.txt")["pain"]

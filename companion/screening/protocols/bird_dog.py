@@ -10,9 +10,10 @@ from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, b
 from companion.screening.protocol import FindingContext, Noted, Protocol
 from companion.screening.readings import SIDES
 from companion.screening.safety import BodyPosition
+from companion.screening.sources import value
 
 _ID: Final = "bird_dog"
-HOLD_SECONDS: Final = 10.0
+HOLD_SECONDS: Final = value("bird_dog_hold")
 """A hold is clean only if hips and back stayed still for all of it (choice: no norms with their reliability were found)."""
 
 

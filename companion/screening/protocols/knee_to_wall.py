@@ -67,7 +67,8 @@ _ROWS: Final = by_id(
 
 # Sides up to 3 cm apart in healthy people (Hoch & McKeon 2011, second-hand); more than three times that, and its like in degrees, is
 # taken for a slip until it is measured again (choice). The middle: Calatayud 2015 (read).
-SPREADS: Final = {"cm": BelievedSpread(WALL_ERRORS[0].mdc, 10.0, 11.6), "deg": BelievedSpread(WALL_ERRORS[1].mdc, 25.0, 40.0)}
+SPREADS: Final = {"cm": BelievedSpread(WALL_ERRORS[0].mdc, *SOURCES["knee_to_wall_sides"].value),
+                  "deg": BelievedSpread(WALL_ERRORS[1].mdc, *SOURCES["shin_sides"].value)}
 
 
 def readings(reached: KneeToWall, side: str) -> tuple[Reading, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import sqrt
 from typing import Final
 
@@ -15,7 +16,7 @@ from companion.screening.limits import Work
 from companion.screening.protocol import Derived, EyeBand, FindingContext, Gain, Protocol
 from companion.screening.readings import EYE_TOP, MDC_FACTOR, SIDES, Error, Reading, against_threshold
 from companion.screening.safety import BodyPosition
-from companion.screening.sources import sourced_error, sourced_line, value
+from companion.screening.sources import SOURCES, sourced_error, sourced_line, value
 
 _ID: Final = "leg_raise"
 
@@ -53,11 +54,11 @@ class LegRaise:
 
 
 # A heel's height adds to the level's: 1 cm of reading and 1.5 cm of doubt about the hip's height come to 2-3 degrees near 70.
-HEEL_EXTRA: Final = 2.5
+HEEL_EXTRA: Final = value("heel_extra")
 # By eye, degrees from the floor: (low, high) of each band.
-EYE_BANDS: Final = {"under_45": (0.0, 45.0), "45_60": (45.0, 60.0), "60_70": (60.0, 70.0), "70_80": (70.0, 80.0),
-                    "over_80": (80.0, EYE_TOP)}
-EYE_MDC: Final = 20.0  # by eye the band itself is the error; a change must leave one whole 10-degree band out (choice)
+EYE_BANDS: Final = dict(zip(("under_45", "45_60", "60_70", "70_80", "over_80"),
+                            pairwise((0.0, *SOURCES["eye_bands"].value, EYE_TOP)), strict=True))
+EYE_MDC: Final = value("eye_mdc")  # by eye the band itself is the error; a change must leave one whole 10-degree band out (choice)
 
 
 def _with_heel(level: Error) -> tuple[Error, Error]:
@@ -88,7 +89,7 @@ _ANSWERS: Final = {"level": ("placement", "{}_level", "{}_lean", "{}_level_2", "
                    "eye": ("{}_eye",)}
 # Sides differ by 5.0 +- 3.5 degrees (BMC Musculoskelet Disord 2012;13:245, read); more than eight SD past that is taken for a slip
 # until it is measured again (choice). The middle: Youdas 2005, men and women (memory).
-SPREAD: Final = BelievedSpread(RAISE_ERRORS[0].mdc, 35.0, 72.0)
+SPREAD: Final = BelievedSpread(RAISE_ERRORS[0].mdc, *SOURCES["leg_raise_sides"].value)
 
 
 def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:

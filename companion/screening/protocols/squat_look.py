@@ -47,9 +47,10 @@ class SquatLook:
     clean_kg: float | None = None
 
     def rounds(self, squat: str) -> str | None:
-        """Return the answer no|little|clearly|cant_tell of one squat: plain, heels, front, slow, wide, again or load."""
+        """Return the answer no|little|clearly|cant_tell of one squat: plain, heels, front, slow, wide, again or load. Rounding in some of
+        the squats of a set counts as a little (choice): seen, and not each time."""
         value: str | None = getattr(self, f"{squat}_rounds")
-        return value
+        return "little" if value == "some" else value
 
     def start(self, squat: str) -> int | None:
         """Return the start of rounding of one squat (``start_of``)."""
@@ -138,7 +139,7 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
 
 SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", "three seconds down"),
                  ("wide", "feet wider"), ("again", "plain once more"), ("load", "film of a working set"))
-_ROUNDING: Final = {"no": "none", "little": "a little", "clearly": "clearly", "cant_tell": "can't tell"}
+_ROUNDING: Final = {"no": "none", "little": "a little", "some": "in some of them", "clearly": "clearly", "cant_tell": "can't tell"}
 
 
 def detail(look: SquatLook | None, show: NumberFormat) -> Detail:
@@ -155,7 +156,7 @@ def detail(look: SquatLook | None, show: NumberFormat) -> Detail:
         bands = "–" if moved is None else {0: "no change"}.get(moved, f"{abs(moved)} band{'s' if abs(moved) > 1 else ''} "
                                                                      f"{'later' if moved > 0 else 'earlier'}")
         load = f", {show(look.load_kg, 'kg')}" if squat == "load" and look.load_kg is not None else ""
-        rows.append((f"{title}{load}".capitalize(), _ROUNDING.get(rounds, rounds.replace("_", " ")), depth, bands))
+        rows.append((f"{title}{load}".capitalize(), _ROUNDING[getattr(look, f"{squat}_rounds")], depth, bands))
     seen = f", judged by {look.seen_by.replace('_', ' ')}" if look and look.seen_by else ""
     return Detail("squats", f"Squat look: where the rounding starts{seen}",
                   ("Squat", "Rounding", "Starts at", "Against the plain squat"), tuple(rows), "The squat look has not been done.",

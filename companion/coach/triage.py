@@ -1,0 +1,272 @@
+"""The states a lifter can be in, from a table of facts: every one that holds is told, and the first is their group. Pure.
+
+Days are in the coach's own zone, planned squat days in the lifter's calendar.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from itertools import takewhile
+from typing import Final, NamedTuple
+
+from companion.base.clock import local_date
+from companion.calendar.plan import Plan, squat_days
+from companion.calendar.preferences import zone_from
+from companion.record.caseload import HURT_ASKED, CaseloadRow
+from companion.record.timestamps import moment_of, text_of
+from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.levels import REFERRED, words_of
+
+OVERDUE_AFTER: Final = timedelta(days=7)
+"""Time after which a retest that is due counts as late; our choice."""
+QUIET_AFTER: Final = timedelta(days=14)
+"""Silence that counts without a plan of squat days; our choice."""
+QUIET_PLANNED: Final = 3
+"""Planned squat days without any answer that count as silence; our choice: about a week."""
+
+WHERE_WORDS: Final = {"back": "lower back", "hip": "hip or groin", "leg": "leg", "knee": "knee", "ankle": "ankle or foot",
+                      "chest": "chest, breath or faint", "other": "somewhere else"}
+RESULT_WORDS: Final = {"normal": "common rounding", "no_rounding": "no rounding seen", "load_question": "a question of load",
+                       "likely": "a likely cause", "by_elimination": "a cause by elimination", "unexplained": "not explained",
+                       "open": "still open"}
+MOVED_BACK: Final = re.compile(r"The back moved|a step back")
+"""Words by which the reason of a depth step (screening.depth_progression) says that the back moved or the depth was set back."""
+
+DayNamer = Callable[[datetime], str]
+_CARE: Final = ("", *REFERRED)
+
+
+class StateHeld(NamedTuple):
+    """One state that holds: its name, the words of the line, and since when it is so."""
+
+    group: str
+    words: str
+    since: datetime
+
+
+LineReason = tuple[str, datetime] | None
+Judge = Callable[[CaseloadRow, datetime, DayNamer], LineReason]
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """A row of the table. ``words``: its name; ``meaning``: what makes it hold and what ends it; ``judge``: the words and the time where
+    it holds, None where not; ``act``: the one suggested next, as (label, flow, name of the act)."""
+
+    name: str
+    words: str
+    meaning: str
+    judge: Judge
+    act: tuple[str, str, str]
+
+
+def reasons_of(one: CaseloadRow, now: datetime, day_name: DayNamer) -> tuple[StateHeld, ...]:
+    """Return every state that holds for a lifter, the most urgent first; "fine" where none does."""
+    found = tuple(StateHeld(state.name, *told) for state in TRIAGE.values() if (told := state.judge(one, now, day_name)))
+    return found or (StateHeld("fine", *_fine(one, now, day_name)),)
+
+
+def care_weight(one: CaseloadRow, now: datetime) -> int:
+    """Return the urgency of the care that the alert or the current level asks for, 0 for none; the more urgent of the two: a small pain
+    hides no emergency."""
+    return _CARE.index(_care(one, now))
+
+
+def _care(one: CaseloadRow, now: datetime) -> str:
+    stands = one.safety(now).level
+    return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, stands and stands.value)), key=_CARE.index)
+
+
+def on_day(day: str) -> str:
+    """Return a day's name to follow a verb: "today", "on Tuesday"."""
+    return day if day in ("today", "yesterday") else f"on {day}"
+
+
+def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    care = _care(one, now)
+    level = words_of(care).coach if care else ""
+    if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
+        since = moment_of(one.open_at)
+        told = _told(one) if one.hurt_at and one.hurt_at > one.open_at else ""
+        day = on_day(day_name(since))
+        words = f"hurt {day}: {told}, questions open" if told else f"something hurt {day}, questions open"
+        return words + (f"; {level}" if level else ""), since
+    if not one.hurt_at:
+        return None
+    since = moment_of(one.hurt_at)
+    day = on_day(day_name(since))
+    if one.hurt_flow == "morning":
+        words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
+    elif one.hurt_flow != "pain":
+        words = f"{HURT_ASKED} {day}, no answer"
+    elif one.where == "nothing":
+        words = f"said {day} that something hurt, then that nothing does"
+    else:
+        told = _told(one)
+        words = f"hurt {day}: {told}" if told else f"hurt {day}"
+    return words + (f"; {level}" if level else ""), since
+
+
+def _told(one: CaseloadRow) -> str:
+    """Return where it hurts and how bad it is, as far as answered."""
+    where = WHERE_WORDS.get(str(one.where), str(one.where)) if one.where else ""
+    return ", ".join(filter(None, (where, f"{one.bad:g} of 10" if isinstance(one.bad, int | float) else "")))
+
+
+def _referred(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    stands = one.safety(now)
+    if stands.since is None or stands.level is None or stands.level.value not in REFERRED:
+        return None
+    return f"{stands.words.coach}, since {day_name(stands.since)}", stands.since
+
+
+def _over_load(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if one.over_at is None or not one.over or not _after(one.over_at, one.reviewed):
+        return None
+    since = moment_of(one.over_at)
+    return f"{one.over}, last told {day_name(since)}", since
+
+
+def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if changed := _changed(one, "worse", day_name):
+        return changed
+    if one.back == "moved" and one.back_at and _after(one.back_at, one.reviewed) and MOVED_BACK.search(one.step_why or ""):
+        since, depth = moment_of(one.back_at), band_of(str(one.step))
+        return f"back moved {on_day(day_name(since))}, a step back" + (f": keep to {BAND_WORDS[depth]}" if depth else ""), since
+    return None
+
+
+def _better(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    return _changed(one, "better", day_name)
+
+
+def _changed(one: CaseloadRow, change: str, day_name: DayNamer) -> LineReason:
+    if one.change != change or not one.change_at or not _after(one.change_at, one.reviewed):
+        return None
+    since = moment_of(one.change_at)
+    return f"{change} at the retest {on_day(day_name(since))}" + (f": {one.change_because}" if one.change_because else ""), since
+
+
+def _quiet(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if one.gone:
+        at, _, why = one.gone.partition(" ")
+        since = moment_of(at)
+        return f"can't be reached since {day_name(since)}" + (f": {why}" if why else ""), since
+    since = moment_of(one.answered or one.linked)
+    zone, plan = zone_from(json.loads(one.zones), now), Plan.loads(str(one.plan or ""))
+    first, today = local_date(since, zone) + timedelta(days=1), local_date(now, zone)
+    missed = 0 if plan.empty else sum(1 for _ in takewhile(lambda coming: coming.day < today, squat_days(plan, first)))
+    if missed < QUIET_PLANNED if not plan.empty else now - since <= QUIET_AFTER:
+        return None
+    silent = f"silent for {(now - since).days} days" + (f", {missed} planned squat days" if missed else "")
+    return silent + (f", since {day_name(since)}" if one.answered else f": no answer yet, linked {on_day(day_name(since))}"), since
+
+
+def _done_since(one: CaseloadRow) -> bool:
+    """True if there are results newer than the latest retest reminder: it was done, on its day or before it."""
+    told = moment_from(one.outcome_at)
+    return told is not None and one.retest_made is not None and text_of(told) > one.retest_made
+
+
+def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if one.retest_due is None or _done_since(one):
+        return None
+    since = moment_of(one.retest_due)
+    if one.retest_state == "ignored":
+        if one.reviewed and not _after(one.retest_settled or one.retest_due, one.reviewed):
+            return None
+        return f"no answer to two retest reminders, since {day_name(since)}", since
+    overdue = since + OVERDUE_AFTER  # who stopped all reminders ("replaced") still has the retest to do
+    if one.retest_state in ("open", "replaced") and now > overdue and _after(text_of(overdue), one.reviewed):
+        return f"retest late, due {day_name(since)}", since
+    return None
+
+
+def _retest_due(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if one.retest_due is None or _done_since(one) or one.retest_state not in ("open", "replaced"):
+        return None
+    since = moment_of(one.retest_due)
+    return (f"retest due {day_name(since)}", since) if since <= now <= since + OVERDUE_AFTER and (
+        _after(one.retest_due, one.reviewed)) else None
+
+
+def _new_result(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    told = moment_from(one.outcome_at)
+    if told is None or not _after(text_of(told), one.reviewed):
+        return None
+    return f"new result {on_day(day_name(told))}: {RESULT_WORDS.get(str(one.overall), 'unknown')}", told
+
+
+def _contradiction(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    told = moment_from(one.outcome_at)
+    if told is None or not one.close or not _after(text_of(told), one.reviewed):
+        return None
+    return f"tests speak both ways {on_day(day_name(told))}: {one.close.replace(',', ', ')} too close to call", told
+
+
+def _note(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if not one.note:
+        return None
+    at, _, said = one.note.partition(" ")
+    since = moment_of(at)
+    return f"wrote {on_day(day_name(since))}: “{said}”", since
+
+
+def _fine(one: CaseloadRow, now: datetime, day_name: DayNamer) -> tuple[str, datetime]:
+    stands = one.safety(now)
+    shut = f"; {stands.words.coach}" if stands.stands_since or stands.limits else ""
+    if not one.answered:
+        since = moment_of(one.linked)
+        return f"fine, linked {on_day(day_name(since))}{shut}", since
+    since, depth = moment_of(one.answered), band_of(str(one.step))
+    return f"fine, last answer {on_day(day_name(since))}{shut}" + (f"; keeps to {BAND_WORDS[depth]}" if depth else ""), since
+
+
+def _after(at: str, reviewed: str | None) -> bool:
+    return at > (reviewed or "")
+
+
+_WRITE: Final = ("Write", "coach_note", "")
+_SEE: Final = ("See", "lifter", "")
+
+TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
+    State("hurt", "hurt", "something hurt, or was not back to usual the morning after, or questions about it were left open; until the "
+          "questions are answered and this coach has reviewed it", _hurt, _WRITE),
+    State("referred", "referred", "a clinician, same-day care or emergency care comes first; a review changes nothing", _referred, _WRITE),
+    State("over_load", "over load", "a squat day over the load limit since the last review", _over_load,
+          ("Pin load", "coach_act", "pin_load")),
+    State("worse", "worse", "since the last review, worse at a retest by more than measurement error, or the back moved on a squat day "
+          "and the depth was set back a step", _worse, ("Ask for a film", "coach_act", "ask_for")),
+    State("quiet", "quiet", f"no answer on {QUIET_PLANNED} planned squat days, or for {QUIET_AFTER.days} days without a plan, or can't be "
+          "reached", _quiet, _WRITE),
+    State("overdue", "overdue", f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days, with no "
+          "results since and no review since it became late", _overdue, ("Retest date", "coach_act", "retest")),
+    State("retest_due", "retest due", f"a retest due for {OVERDUE_AFTER.days} days at most, with no results or review since", _retest_due,
+          _SEE),
+    State("new_result", "new result", "results later than the last review", _new_result, _SEE),
+    State("contradiction", "contradiction", "in results later than the last review, tests speak both for and against a cause, which is too "
+          "close to call", _contradiction, ("Ask for a test", "coach_act", "ask_for")),
+    State("note", "note unread", "a note to this coach, who has neither opened the lifter's page nor done anything for them since", _note,
+          ("Write back", "coach_note", "")),
+    State("better", "better", "better at a retest by more than measurement error, since the last review", _better,
+          ("Reviewed", "coach_act", "reviewed")),
+)}
+"""By name, the most urgent first. A review is one of this coach's own that was not taken back."""
+
+GROUPS: Final = (*TRIAGE, "fine")
+GROUP_WORDS: Final = {**{one.name: one.words for one in TRIAGE.values()}, "fine": "fine"}
+
+
+def moment_from(text: object) -> datetime | None:
+    """Return the moment in a fact; None where it is not one. A time without a zone counts as UTC."""
+    if not text:
+        return None
+    try:
+        moment = datetime.fromisoformat(str(text))
+    except ValueError:
+        return None
+    return moment if moment.tzinfo else moment.replace(tzinfo=UTC)

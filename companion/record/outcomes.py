@@ -1,0 +1,28 @@
+"""Reads of what lifters who agreed to it let be counted: their answer logs and the set-ups found good, without a name."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from datetime import datetime
+from typing import Final, NamedTuple
+
+from companion.record.log import answers_of, as_answer
+from companion.record.timestamps import moment_of
+from companion.screening.screen import LoggedAnswer
+
+AGREED: Final = "share_outcomes.agree"
+
+
+class SharedLog(NamedTuple):
+    """One lifter's answers, and the set-ups that were found good, each with its moment."""
+
+    answers: tuple[LoggedAnswer, ...]
+    setups: tuple[tuple[datetime, str], ...]
+
+
+def shared_logs(db: sqlite3.Connection) -> Iterator[SharedLog]:
+    """Return an iterator over the logs of those whose last word on it is yes, in no order that tells who they are."""
+    for (person,) in db.execute("select person from facts where name = ? and value = 'yes' order by random()", (AGREED,)).fetchall():
+        setups = db.execute("select at, value from findings where person = ? and name = 'setup.change' order by id", (person,))
+        yield SharedLog(tuple(map(as_answer, answers_of(db, person))), tuple((moment_of(at), change) for at, change in setups))

@@ -1,0 +1,137 @@
+"""Answer cards, and refusals that are never the same twice."""
+
+from datetime import UTC, datetime
+from fnmatch import fnmatchcase
+
+import pytest
+
+from companion.conversation.cards import CARD_WORDS_MOST, CardRow, card_of, read_cards
+from companion.conversation.effects import Record, Say
+from companion.conversation.events import Typed
+from companion.conversation.flow import Ask, Known
+from companion.conversation.kinds import Ready, YesNo
+from companion.conversation.session import Frame, Session
+from companion.conversation.step import step
+from companion.conversation.wording import MOST_WORDS
+from companion.verify.check import _without_card
+from flows.catalogue import BOOK
+
+pytestmark = pytest.mark.unit
+NOW = datetime(2026, 3, 2, 10, tzinfo=UTC)
+GROWN = {"today": "2026-03-02", "person": "1", "welcome.zone_right": "yes", "welcome.adult": "yes", "safety.level": "go",
+         "safety.checked": "go", "safety.checked.today": "yes", "coach": "no", "is_coach": "no"}
+ASKS = [(flow, step) for flow in BOOK.flows for step in BOOK.flows[flow].flow.steps if isinstance(step, Ask)]
+
+
+def at(flow: str, key: str, **more: object) -> Session:
+    return Session(stack=(Frame(flow, BOOK[flow].flow.version, "1", state=key),), runs=1, **more)
+
+
+def ask(flow: str, key: str, text: str, facts: dict = GROWN):
+    return step(BOOK, at(flow, key), Typed(text), Known(facts, NOW))
+
+
+def said(taken) -> list[str]:
+    return [effect.text for effect in taken.effects if isinstance(effect, Say)]
+
+
+def test_a_part_comes_from_the_first_row_that_has_it():
+    rows = read_cards('[[card]]\nof = ["a/b"]\nmeans = "particular"\n[[card]]\nmeans = "general"\nwhy = "always"\n')
+    assert card_of(rows, "a", Ask("b", "?", YesNo()))[:2] == ("particular", "always")
+    assert card_of(rows, "a", Ask("c", "?", YesNo()))[:2] == ("general", "always")
+
+
+@pytest.mark.parametrize(("row", "ask"), [
+    (CardRow(kind="Ready"), Ask("b", "?", Ready())), (CardRow(safety=True), Ask("b", "?", YesNo(), safety=True)),
+    (CardRow(works=True), Ask("b", "?", Ready(), caution="Slowly.")), (CardRow(unsure=True), Ask("b", "?", YesNo(unsure=True)))])
+def test_a_row_is_for_what_it_says_only(row, ask):
+    assert row.matches("a", ask)
+    assert not row.matches("a", Ask("b", "?", YesNo()))
+
+
+@pytest.mark.parametrize("text", ['[[card]]\nwhat = "no"\n', f'[[card]]\nwhy = "{"word " * (CARD_WORDS_MOST + 1)}"\n'])
+def test_a_card_that_is_not_whole_is_refused(text):
+    with pytest.raises(ValueError):
+        read_cards(text)
+
+
+def test_a_flow_with_a_question_without_a_card_is_refused(monkeypatch):
+    bare = BOOK["knee_to_wall"].flow
+    assert not list(_without_card(BOOK, bare))
+    rows = tuple(row for row in BOOK.answers().cards if row.of == ("knee_to_wall/method",))
+    monkeypatch.setattr(type(BOOK.answers()), "cards", rows, raising=False)
+    monkeypatch.setitem(BOOK.__dict__, "answers", lambda: type("Rows", (), {"cards": rows}))
+    assert "setup: its card does not say means, why, how, cant" in list(_without_card(BOOK, bare))
+
+
+def test_every_row_of_the_cards_is_of_some_question():
+    for row in BOOK.answers().cards:
+        for pattern in row.of:
+            assert any(fnmatchcase(f"{flow}/{ask.key}", pattern) for flow, ask in ASKS), pattern
+
+
+@pytest.mark.parametrize(("flow", "key", "text", "answer"), [
+    ("squat_look", "plain_rounds", "what does clearly mean?", "the hips can roll under"),
+    ("squat_look", "plain_rounds", "whats the tail", "The tail is the lowest end"),
+    ("squat_look", "plain_rounds", "how do i tell", "Pause the film"),
+    ("hip_fold", "left_first", "how do i know i reached the fold", "Pressure that clearly grows"),
+    ("hip_fold", "setup_fold", "what is the fold", "The fold is how close"),
+    ("knee_to_wall", "left_1", "why do you need that", "how far your ankle bends"),
+    ("knee_to_wall", "left_1", "i dont have a tape, what now?", "Mark the toe on paper"),
+    ("knee_to_wall", "left_1", "what do you mean?", "From the wall to the tip"),
+    ("safety_check", "history", "whats a prednisone type tablet", "steroids that a doctor gives"),
+    ("safety_check", "pain", "why?", "At 3 only floor tests"),
+])
+def test_a_question_about_the_open_question_is_answered_and_the_question_stands_again(flow, key, text, answer):
+    taken = ask(flow, key, text)
+    assert answer in said(taken)[0]
+    assert taken.session.top.state == key
+    assert not [effect for effect in taken.effects if isinstance(effect, Record)]
+    assert [effect for effect in taken.effects if isinstance(effect, Say)][-1].buttons
+
+
+def test_a_movement_that_stands_again_keeps_its_caution():
+    assert "Stop at once if anything hurts" in said(ask("squat_look", "plain_do", "how fast?"))[-1]
+
+
+def test_a_safety_question_stands_again_in_full():
+    assert said(ask("safety_check", "bladder", "why do you ask?"))[-1].endswith("loss of sexual function.")
+
+
+@pytest.mark.parametrize(("flow", "open_"), ASKS, ids=lambda one: one if isinstance(one, str) else one.key)
+def test_refusals_are_never_the_same_twice_and_never_longer(flow, open_):
+    """The third names the way on; none but the first takes more words than it."""
+    session, texts = at(flow, open_.key), []
+    for _ in range(4):
+        taken = step(BOOK, session, Typed("qqq zzz 7q"), Known(GROWN, NOW))
+        if not taken.session.stack or taken.session.top.state != open_.key or taken.session.aside:
+            return  # words of one's own are an answer here
+        texts.append("\n".join(said(taken)))
+        session = taken.session
+    assert len(set(texts)) == len(texts)
+    assert all(len(text) <= len(texts[0]) for text in texts[1:]), texts
+
+
+def test_after_an_answer_refusals_begin_anew():
+    session = at("about_you", "years", refused=2)
+    assert step(BOOK, session, Typed("3"), Known(GROWN, NOW)).session.refused == 0
+
+
+def test_an_answer_and_the_question_are_two_messages_where_one_would_be_too_long():
+    for flow, open_ in ASKS:
+        for text in ("why do you ask?", "what do you mean?"):
+            if not open_.free:
+                assert all(len(one.split()) <= MOST_WORDS for one in said(ask(flow, open_.key, text))), (flow, open_.key)
+
+
+def test_what_is_not_known_is_said_and_the_coach_offered():
+    alone = ask("home", "pick", "what colour is the best bar cover?")
+    assert "I can't answer that one" in said(alone)[0]
+    coached = ask("home", "pick", "what colour is the best bar cover?", {**GROWN, "coach": "yes"})
+    assert "Your coach can" in said(coached)[0]
+    rows = [row for effect in coached.effects if isinstance(effect, Say) for row in effect.buttons]
+    assert "go.note_to_coach" in [tap.data for row in rows for tap in row]
+
+
+def test_help_says_how_to_answer_this_question():
+    assert "Slide the foot back" in said(ask("knee_to_wall", "left_1", "help"))[0]

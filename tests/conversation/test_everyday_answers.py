@@ -1,0 +1,59 @@
+"""Every question takes the ways people say yes, no, a bit, the same, and nothing."""
+
+import pytest
+
+from companion.conversation.effects import Record
+from companion.conversation.events import Typed
+from companion.conversation.flow import Known
+from companion.conversation.step import step
+from flows.catalogue import BOOK
+from tests.conversation.test_cards import GROWN, NOW, at
+
+pytestmark = pytest.mark.unit
+
+
+def logged(flow: str, key: str, text: str, got: dict | None = None) -> tuple[str, object]:
+    session = at(flow, key)
+    session = session.with_top(session.top._replace(got=got or {}))
+    taken = step(BOOK, session, Typed(text), Known(GROWN, NOW))
+    row = next(effect for effect in taken.effects if isinstance(effect, Record))
+    return row.status, row.value
+
+
+@pytest.mark.parametrize(("text", "value"), [
+    ("yes", "clearly"), ("yep", "clearly"), ("no rounding", "no"), ("it kept", "no"), ("nope", "no"), ("kinda", "little"),
+    ("a bit", "little"), ("only in the last one", "some"), ("in some of them", "some"), ("sometimes", "some"), ("dunno", "cant_tell"),
+    ("can't see", "cant_tell")])
+def test_whether_the_back_rounds_is_told_as_people_tell_it(text, value):
+    assert logged("squat_look", "plain_rounds", text) == ("ok", value)
+
+
+@pytest.mark.parametrize(("flow", "key", "text", "value"), [
+    ("squat_after", "back", "it kept", "still"), ("squat_after", "back", "a bit", "moved"),
+    ("squat_after", "kept", "same as before", "kept"),
+    ("hinge_to_squat", "hinge", "it kept", "clean"), ("pause_squat", "shape", "kinda", "rounds"),
+    ("hip_fold", "left_pinch", "a bit", "yes"),
+    ("hand_on_back_squat", "usual_moves", "yep", "yes"), ("arms_forward_squat", "heels_help", "it kept", "yes"),
+    ("arms_forward_squat", "heels_help", "sort of", "no"), ("warm_up", "heavy", "kind of", "yes"),
+    ("squat_look", "plain_depth", "ass to grass", "below")])
+def test_a_bit_takes_the_careful_side_and_kept_is_kept(flow, key, text, value):
+    assert logged(flow, key, text) == ("ok", value)
+
+
+@pytest.mark.parametrize(("key", "text", "got"), [
+    ("left_2", "same as before", {"method": "tape", "left_1": 11.0}), ("right_1", "both the same", {"method": "tape", "left_1": 11.0}),
+    ("right_1", "same as left", {"method": "tape", "left_1": 11.0})])
+def test_the_same_is_the_number_before(key, text, got):
+    assert logged("knee_to_wall", key, text, got) == ("ok", 11.0)
+
+
+@pytest.mark.parametrize(("flow", "key"), [("squat_look", "video"), ("squat_after", "video"), ("film", "video"), ("squat_after", "note"),
+                                           ("film", "note"), ("squat_days", "goal")])
+@pytest.mark.parametrize("text", ["nope", "no", "none"])
+def test_what_need_not_be_sent_takes_no_for_an_answer(flow, key, text):
+    assert logged(flow, key, text) == ("skipped", None)
+
+
+def test_a_safety_question_takes_no_guess():
+    taken = step(BOOK, at("safety_check", "bladder"), Typed("a bit"), Known(GROWN, NOW))
+    assert not any(isinstance(effect, Record) and effect.value == "no" for effect in taken.effects)

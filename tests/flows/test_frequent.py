@@ -1,0 +1,82 @@
+"""Frequent questions: answered in other words too, from the lifter's own results, and never permitting what is closed."""
+
+import re
+from datetime import UTC, datetime
+
+import pytest
+
+from companion.conversation.flow import Known
+from companion.screening.levels import LEVEL_WORDS
+from companion.screening.limits import Work
+from companion.screening.safety import Level
+from flows.frequent import LIMITED, PERMITS, TOPICS, closed_words, read_topics, says, topic_of
+
+pytestmark = pytest.mark.unit
+NOW = datetime(2026, 3, 2, 10, tzinfo=UTC)
+PERMISSION = re.compile(r"\byou (?:can|may) (?:still )?(?:train|lift|squat|run|go (?:on|deeper|heavier))|go ahead|are normal in a deep|"
+                        r"keep the squat days|other training can|keep to what you always|"
+                        r"lift at most|no deeper than|stay under that load", re.I)
+
+
+def known(**facts) -> Known:
+    return Known({"today": "2026-03-02", "person": "1", **facts}, NOW)
+
+
+@pytest.mark.parametrize(("text", "topic"), [
+    ("why does my back do this", "why_round"), ("is it dangerous", "dangerous"), ("how long will it take", "how_long"),
+    ("can I deadlift", "deadlift"), ("should i see someone", "see_someone"), ("so whats wrong with me", "findings"),
+    ("with shoes or barefoot?", "shoes"), ("do i wear my belt", "belt"), ("sore or hurt?", "sore_or_hurt"),
+    ("what did you find", "findings"),
+    ("when do i test again", "when_again"), ("what can you do", "can_do"), ("are you a person", "person"), ("am i too old for this", "age"),
+    ("is this free", "cost"), ("who can read this", "privacy"), ("how deep should i go", "depth"), ("how heavy should i go", "load"),
+    ("do i breathe out on the way up", "breathing"), ("is butt wink bad", "butt_wink_bad"), ("should i stretch more", "mobility"),
+    ("how often should i squat", "frequency"), ("is it my long femurs", "bones"), ("can i take ibuprofen before", "painkillers"),
+    ("do i have a slipped disc", "diagnosis"), ("how do i film myself", "filming"), ("can i finish this tomorrow", "how_stop")])
+def test_it_is_known_what_is_asked(text, topic):
+    assert topic_of(text) == topic
+
+
+@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("topic", TOPICS)
+def test_no_answer_permits_what_the_level_closes(topic, level):
+    one, text = TOPICS[topic], says(topic, known(**{"safety.level": level.value, "depth.keep": "parallel", "load.limit": "80"}))
+    if one.permits and level.rank > PERMITS[one.permits][0].rank:
+        assert text == LEVEL_WORDS[level].lifter
+    elif not one.permits:
+        assert not PERMISSION.search(f"{one.says} {one.found}"), topic
+
+
+@pytest.mark.parametrize("work", [Work.MOVE, Work.SQUAT, Work.LOAD])
+@pytest.mark.parametrize("topic", TOPICS)
+def test_no_answer_permits_what_a_limit_closes(topic, work):
+    closed = known(**{"safety.level": "go", work.fact: "closed", "limit.words": "no squats"})
+    permits = TOPICS[topic].permits
+    if permits and (work is Work.MOVE or work in PERMITS[permits][1]):
+        assert closed_words(permits, closed) == LIMITED
+        assert says(topic, closed) == LIMITED.replace("{limit.words}", "no squats")
+
+
+def test_an_answer_uses_the_lifters_own_results():
+    own = known(**{
+        "safety.level": "go", "outcome.at": NOW.isoformat(), "coach": "yes", "length": "ruled_out", "strength": "not_tested",
+        "control": "likely", "depth.keep": "a_little_above", "load.limit": "80", "due.retest": "2026-03-30T10:00"})
+    assert "length ruled out, strength not tested, control likely" in says("why_round", own)
+    assert "no deeper than a little above parallel" in says("depth", own)
+    assert "at most 80 kg" in says("load", own)
+    assert "Monday 30 March" in says("when_again", own)
+    assert "You have a coach" in says("coach", own)
+
+
+def test_before_any_result_nothing_is_made_up():
+    assert "Nothing yet" in says("findings", known())
+    assert "{" not in "".join(says(topic, known()) for topic in TOPICS)
+
+
+@pytest.mark.parametrize("row", [
+    '[a]\nasked = ["b"]\nsays = "c"\nsources = []\n', '[a]\nasked = ["b"]\nsays = "c"\nsources = ["nowhere"]\n',
+    '[a]\nasked = ["b"]\nsays = "c"\nsources = []\nstanding = "hearsay"\n',
+    '[a]\nasked = ["b"]\nsays = "c"\nsources = []\nstanding = "fact"\npermits = "all"\n',
+    '[a]\nasked = ["b"]\nsays = "c"\nfound = "d"\nsources = []\nstanding = "fact"\n'])
+def test_an_answer_without_a_source_or_a_standing_is_refused(row):
+    with pytest.raises(ValueError):
+        read_topics(row)

@@ -1,0 +1,77 @@
+"""Every number of screening, reminders and flows stands in the table of sources, or below with the reason why it needs no source."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+HERE = Path(__file__).parent.parent.parent
+ROOMS = ("companion/screening", "companion/reminders", "flows")
+COUNTING = frozenset((0, 1, -1, 100))
+"""Nothing, one, the other way, and per cent."""
+ARITHMETIC = frozenset(("timedelta", "time", "int", "float", "round", "sqrt", "tuple", "dict", "frozenset", "radians", "len", "sum"))
+"""Calls through which a constant is still a number; a record (a drill, a step, a field's bounds) says itself what its numbers are."""
+NEED_NO_SOURCE = {
+    "Z_ONE_SIDED_95": "a quantile of the normal distribution", "_Z": "another",
+    "MDC_FACTOR": "arithmetic: 1.96 times the root of 2; told by the row mdc",
+    "EYE_TOP": "the end of a scale: as wide as a leg can go", "PAIN_IMPORTANT": "the ends of the ranges of the row pain_important",
+    "POUND": "exact by definition", "_SPECKS": "exact arithmetic", "_SLACK": "exact arithmetic", "_DAY": "seconds in a day",
+    "RULING_SEED": "any seed", "SEED": "any seed", "DRAW_COUNT": "how exact an estimate is worked out; its time is tested",
+    "WORDS_MOST": "length of a message", "LETTERS_MOST": "length of a message", "MESSAGE_MOST": "length of a message",
+    "PARTS_MOST": "length of a message", "VERDICT_WORDS_MOST": "length of a message", "MORE_MOST": "length of a message",
+    "SAID_AT_ONCE": "length of a message", "MESSAGES_MOST": "number of messages", "NAMED_MOST": "length of a list",
+    "_MOST_NAMED": "length of a list", "SHOWN_MOST": "length of a list", "NAME_WORDS_MOST": "how a name is read",
+    "CHECK_AFTER": "when a source is read again",
+    "SWEEP_SECONDS": "how often the sweep looks", "LOOKED_AT": "how far a search goes", "LONGEST_AHEAD": "how far a search goes",
+    "NIGHT_OVER": "how a day is called", "JUST_NOW": "how a day is called", "LATER_DATES": "buttons to choose from",
+    "CLEARED_FOR": "days of the months of the row clearance_months", "FULL_MINUTES": "rounded to five", "SHORT_MINUTES": "minutes a test",
+    "REACH_ANSWERS": "numbers in names of answers",
+}
+
+
+def numbers_in(text: str) -> Iterator[tuple[int, str]]:
+    """Yield line and name of each constant of a module that has a number written into it."""
+    for node in ast.parse(text).body:
+        target = node.target if isinstance(node, ast.AnnAssign) else node.targets[0] if isinstance(node, ast.Assign) else None
+        assigned = node.value if isinstance(node, ast.AnnAssign | ast.Assign) else None
+        if target is None or assigned is None:
+            continue
+        names = [one.id for one in ast.walk(target) if isinstance(one, ast.Name)]
+        if names and names[0] == names[0].upper() and _written(assigned):
+            yield node.lineno, names[0]
+
+
+def _written(node: ast.AST) -> bool:
+    if isinstance(node, ast.Call) and not (isinstance(node.func, ast.Name) and node.func.id in ARITHMETIC):
+        return False
+    if isinstance(node, ast.Constant):
+        return isinstance(node.value, int | float) and not isinstance(node.value, bool) and node.value not in COUNTING
+    return not isinstance(node, ast.Subscript) and any(map(_written, ast.iter_child_nodes(node)))
+
+
+def test_every_exception_is_one() -> None:
+    found = {name for room in ROOMS for file in (HERE / room).rglob("*.py") for _, name in numbers_in(file.read_text("utf-8"))}
+    assert NEED_NO_SOURCE.keys() <= found
+
+
+def test_every_number_comes_from_the_table_of_sources() -> None:
+    stray = [f"{file.relative_to(HERE)}:{line}: {name} has a number of its own: give it a row in companion/screening/sources.toml and read "
+             f"it by value(), or add it to {Path(__file__).relative_to(HERE)} with the reason"
+             for room in ROOMS for file in sorted((HERE / room).rglob("*.py"))
+             for line, name in numbers_in(file.read_text("utf-8")) if name not in NEED_NO_SOURCE]
+    assert not stray, "\n".join(stray)
+
+
+@pytest.mark.parametrize("text", ["LIMIT: Final = 4.0", "REST = timedelta(days=2)", "SHARES = (0.4, 0.6)", 'SIZES: Final = {"full": 20.0}',
+                                  "HALF = 7.5 / 2", "LOW, HIGH = 2.0, 3.0"])
+def test_a_number_of_its_own_is_found(text: str) -> None:
+    assert list(numbers_in(text))
+
+
+@pytest.mark.parametrize("text", ['LIMIT: Final = value("pain_stop")', 'SHARE = value("load_share") / 100', "limit = 4.0", "MANY: int",
+                                  'LOW, HIGH = SOURCES["pain_start"].value', 'FIELD = Number("cm", 0, 30)', "BOTH = ONE + TWO"])
+def test_a_number_from_the_table_is_not(text: str) -> None:
+    assert not list(numbers_in(text))
