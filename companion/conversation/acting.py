@@ -133,12 +133,21 @@ _ASIDES_LONGEST: Final = 14
 """Most words of a message that is asked about where words of one's own are expected; our choice."""
 
 
+RIGHTS: Final = ("erase", "stop_reminders", "my_data")
+"""Commands that are carried out wherever they are said; what can't be undone is asked about by its own flow."""
+
+_RIGHTS_LONGEST: Final = 9
+"""Most words of such a command where words of one's own are expected; our choice."""
+
+
 def not_words(draft: Draft, text: str) -> bool:
     """Ask whether a wish, a question or a "not yet" is meant as words of one's own; skip where there is nothing to say."""
     if not draft.ask.safety and _NOTHING_TO_SAY.fullmatch(flat(text)):
         skip(draft)
         return True
     spoken = hear_act(text)
+    if spoken.wants in RIGHTS and len(text.split()) <= _RIGHTS_LONGEST and not draft.ask.safety:
+        return _wanted(draft, spoken.wants)
     wishes = (spoken.act is SpeechAct.COMMAND and spoken.wants in _ASIDES) or _waits(text)
     asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
     doubtful = asks or (wishes and not draft.ask.safety)
@@ -148,7 +157,7 @@ def not_words(draft: Draft, text: str) -> bool:
     return False
 
 
-_ASIDES: Final = (*_HEARD_AS, "erase", "stop_reminders", "my_data", "menu")
+_ASIDES: Final = (*_HEARD_AS, *RIGHTS, "menu")
 
 
 def _put_right(draft: Draft, text: str) -> bool:

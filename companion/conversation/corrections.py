@@ -23,6 +23,9 @@ from companion.language.quantities import Quantity, quantities, spelt
 from companion.language.units import to_kept
 
 _OLD: Final = re.compile(r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|put|said|typed)\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
+_NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?:the |a |an )?[a-z ]+$")
+"""The old answer at the end of a correction: "a little not clearly"."""
+
 _FIRST: Final = re.compile(r"\b(?:first|1st|earlier|usual|plain|original)\b")
 _COMPARED: Final = re.compile(
     r"\b(?:than|as|like|from|with|same (?:in|on)) (?:on |in |for )?(?:the |my )?(?:first|second|left|right|other|last|previous|"
@@ -45,7 +48,7 @@ class Correction(NamedTuple):
 def correction(draft: Draft, text: str) -> Correction | None:
     """Return the answer that a message puts right, None where that is not clear."""
     plain = _COMPARED.sub(" ", spelt(text))
-    whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(plain))
+    whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
     rated = [(rating, found) for found in _candidates(draft, plain, whole) if (rating := _rating(draft, plain, found)) > 0]
     if not rated:
         return None

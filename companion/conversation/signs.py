@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -14,7 +15,7 @@ from companion.conversation.moves import SAID_MOST, answer, hurt
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
 from companion.language.acts import Asks, hear_act
-from companion.language.clauses import Mood, clauses
+from companion.language.clauses import Mood, clauses, flat
 from companion.language.flags import Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.questions import is_question
@@ -62,7 +63,7 @@ def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
         return True
     if draft.book.answers and about_the_tests(draft.book.answers(), text):
         return True
-    return bool(draft.book.command(text) or draft.book.sentence(text, draft.known.facts))
+    return bool(draft.book.command(text) or draft.book.sentence(text, draft.known.facts) or _ABOUT_DATA.fullmatch(flat(text)))
 
 
 def _asks_about_signs(draft: Draft, waiting: Ask, heard: tuple[Heard, ...], text: str) -> bool:
@@ -70,6 +71,13 @@ def _asks_about_signs(draft: Draft, waiting: Ask, heard: tuple[Heard, ...], text
     open, so nothing is lost. Not where a sign can be urgent."""
     return bool(draft.book.answers and is_question(text) and understood(draft.book.answers(), text)
                 and all(one.flag.value in waiting.signs and one.flag not in ASKED_WITH_PAIN for one in heard))
+
+
+_ABOUT_DATA: Final = re.compile(
+    r"^(?:please |pls |can you |could you |i want (?:you )?to |actually |just )*(?:delete|erase|remove|wipe|stop|show|send|what)\b[a-z ]*\b"
+    r"(?:my (?:data|account|answers|info|information|details)|you (?:have|keep|know|hold|store|got) (?:on|about|of) me|messages|reminders|"
+    r"texting me)[a-z ]*[.!?]*")
+"""Whole messages that are wishes about one's data or messages."""
 
 
 def is_option(draft: Draft, text: str) -> bool:

@@ -18,7 +18,7 @@ from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Rea
 from companion.conversation.number_kinds import Number
 from companion.language.act_rules import words_of
 from companion.language.acts import SpeechAct, Spoken, hear_act
-from companion.language.choosing import ASSERTING, Chosen, Options, Mention, choose, named, nearest
+from companion.language.choosing import ASSERTING, Chosen, Mention, Options, choose, named, nearest
 from companion.language.clauses import Clause, Mood, clauses
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear

@@ -33,6 +33,7 @@ _ONES: Final = {word: n for n, word in enumerate((
         "nought": 0, "naught": 0, "nil": 0, "forteen": 14, "fourty": 40, "couple": 2}
 _TENS: Final = {"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 _WORD: Final = re.compile(r"[a-z]+|[^a-z]+")
+_ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS])})-?ish\b")
 _UNITS: Final = (r"(?:cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|met(?:re|er)s?|m|inch(?:es)?|ins?|\"|''|feet|foot|ft|'|kgs?|kilos?|"
                  r"kilograms?|kilogrammes?|lbs?|pounds?|stones?|st|degrees?|degs?|°|secs?|seconds?|s|mins?|minutes?|years?|yrs?|y|months?)")
 _QUANTITY: Final = re.compile(
@@ -74,6 +75,7 @@ def spelt(text: str) -> str:
     plain = flat(text).replace("⁄", "/")
     plain = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d))", ".", plain)
     plain = re.sub(r"(?<=\d)(?=[½¼¾])", " ", plain).replace("½", "1/2").replace("¼", "1/4").replace("¾", "3/4")
+    plain = _ISH.sub(r"\1 ish", plain)
     plain = "".join(_digits(plain))
     plain = _POINT.sub(lambda found: f"{found[1]}.{found[2].replace(' ', '')}", plain)
     plain = _AND_A_HALF.sub(lambda found: f"{found[1]} {_FRACTION[found[2]]}", plain)
@@ -105,7 +107,7 @@ def _pronoun(pieces: list[str], at: int) -> bool:
     before = next((piece for piece in reversed(pieces[:at]) if piece.isalpha()), "")
     after = pieces[at + 1:at + 3]
     follows = after[1] if len(after) == 2 and after[0] == " " else ""
-    goes_on = follows.isalpha() and not re.fullmatch(_UNITS, follows) and follows not in ("point", "and", "or", "n", "i", "maybe")
+    goes_on = follows.isalpha() and not re.fullmatch(_UNITS, follows) and follows not in ("ish", "point", "and", "or", "n", "i", "maybe")
     return before not in _BEFORE_ONE or goes_on
 
 
