@@ -8,7 +8,7 @@ from typing import Final
 from companion.conversation.amending import amend
 from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
-from companion.conversation.corrections import correction, names
+from companion.conversation.corrections import correction, mentions, names
 from companion.conversation.draft import Draft
 from companion.conversation.kinds import Answer, Media
 from companion.conversation.moves import answer, back, skip
@@ -100,7 +100,9 @@ def act_on(draft: Draft, text: str) -> bool:
 
 def _earlier(draft: Draft, text: str) -> bool:
     """True if a message names an earlier answer of this run and not the open question: "first was 72", "height is 181"."""
-    found = None if draft.ask.safety else correction(draft, text)
+    if draft.ask.safety or not mentions(draft, text):
+        return False
+    found = correction(draft, text)
     return found is not None and found.named and not names(draft.ask, text)
 
 

@@ -32,6 +32,8 @@ _COMPARED: Final = re.compile(
     r"usual|plain|slow)(?: ones?| times?| leg| side| foot)?\b")
 """What an answer is only compared with."""
 
+_NAMING: Final = frozenset((
+    "first", "second", "earlier", "usual", "plain", "original", *SIDES, "weight", "weigh", "height", "tall", "load", "years"))
 _SECOND: Final = re.compile(r"\b(?:second|2nd)\b")
 
 
@@ -48,6 +50,8 @@ class Correction(NamedTuple):
 def correction(draft: Draft, text: str) -> Correction | None:
     """Return the answer that a message puts right, None where that is not clear."""
     plain = _COMPARED.sub(" ", spelt(text))
+    if not draft.top.trail:
+        return None
     whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
     rated = [(rating, found) for found in _candidates(draft, plain, whole) if (rating := _rating(draft, plain, found)) > 0]
     if not rated:
@@ -55,6 +59,12 @@ def correction(draft: Draft, text: str) -> Correction | None:
     best = max(rating for rating, _ in rated)
     top = [found for rating, found in rated if rating == best]
     return top[0]._replace(named=best > 1) if len(top) == 1 or best < 2 else None
+
+
+def mentions(draft: Draft, text: str) -> bool:
+    """True if a message may name an earlier answer at all: by order, side, or a word of its name."""
+    words = set(re.findall(r"[a-z]+", text.casefold()))
+    return bool(words & _NAMING) or any(part in words for key in draft.top.trail for part in key.split("_"))
 
 
 def names(ask: Ask, text: str) -> bool:

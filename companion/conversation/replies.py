@@ -48,7 +48,7 @@ def typed(draft: Draft, text: str) -> None:
     elif draft.ask.kind.declined(text) and not draft.ask.safety:
         skip(draft)
     elif is_option(draft, text):
-        _read(draft, text)
+        _answered(draft, text, draft.ask.kind.read(text, draft.context))
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
         _corrected(draft, text, meant[1])
     elif _why_this(draft, text) and answered(draft, text):
@@ -220,9 +220,15 @@ def _read(draft: Draft, text: str) -> None:
     if not (isinstance(read, Answer) or ask.free or reads_acts(ask) or ask.kind.claims(text, draft.context)) and (
             other_than_answer(draft, text)):
         return
+    _answered(draft, text, read)
+
+
+def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
+    """Take an answer that was read, if it is on offer; else say what may be meant, or ask again."""
+    ask = draft.ask
     if isinstance(read, Answer):
-        offered = {option.value for option in ask.kind.options if not option.only_if.holds(draft.facts())}
-        if not (isinstance(read.value, str) and read.value in offered):
+        shut = {option.value for option in ask.kind.options if option.only_if != ALWAYS and not option.only_if.holds(draft.facts())}
+        if not (isinstance(read.value, str) and read.value in shut):
             answer(draft, read)
             return
         read = Unclear("That is not on offer just now.")

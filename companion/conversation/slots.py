@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import Final, NamedTuple
 
-from companion.conversation.condition import Value
+from companion.conversation.condition import ALWAYS, Value
 from companion.conversation.draft import Draft
 from companion.conversation.flow import SIDES, Ask, Run
 from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Ready, YesNo
@@ -85,6 +85,8 @@ def takes_number(kind: Kind) -> bool:
 
 def options_of(draft: Draft, ask: Ask) -> Options:
     """Return the options on offer at a question, with every phrase for them."""
+    if all(option.only_if == ALWAYS for option in ask.kind.options):
+        return _spoken(ask.kind.options)
     facts = draft.facts()
     return _spoken(tuple(option for option in ask.kind.options if option.only_if.holds(facts)))
 

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import re
 from enum import Enum
+from functools import lru_cache
 from typing import Final, NamedTuple
 
 from companion.language.act_rules import matches, tables_in, words_of
-from companion.language.choosing import ASSERTING, Chosen, Options, choose
+from companion.language.choosing import ASSERTING, NO_OPTIONS, Chosen, Options, choose
 from companion.language.clauses import Clause, Mood, clauses, flat
 from companion.language.phrases import Phrase, hear
 
@@ -68,7 +69,8 @@ _DIGIT: Final = re.compile(r"\d|\b(?:zero|one|two|three|four|five|six|seven|eigh
 _VOWEL: Final = re.compile(r"[aeiouy]")
 
 
-def hear_act(text: str, options: Options = (), number: bool = False) -> Spoken:
+@lru_cache(maxsize=256)
+def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> Spoken:
     """Return the speech act of a message. ``options``: those of the open question (``choosing.named``); ``number``: true if it takes a
     number. Pure; never raises."""
     whole, plain = clauses(text), flat(text)

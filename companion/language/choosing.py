@@ -17,8 +17,19 @@ from rapidfuzz.distance import OSA
 from companion.language.act_rules import words_of
 from companion.language.clauses import Clause, Mood, clauses, flat
 
-Options = tuple[tuple[str, tuple[str, ...]], ...]
-"""Pairs of an option's value and the phrases for it, flat (``clauses.flat``)."""
+
+class Options(tuple[tuple[str, tuple[str, ...]], ...]):
+    """Pairs of an option's value and the phrases for it, flat (``clauses.flat``). Equal only to itself, so that tables made of it once are
+    found again without going through its hundreds of phrases; make one with ``named`` and keep it."""
+
+    __hash__ = object.__hash__
+
+    def __eq__(self, other: object) -> bool:
+        return self is other
+
+
+NO_OPTIONS: Final = Options()
+"""The options of a question that has none."""
 
 LEFT_OVER_MOST: Final = 1
 """Most meaningful words left over beside a phrase that is sure; our choice."""
@@ -182,4 +193,4 @@ def _stem(word: str) -> str:
 
 def named(options: Iterable[tuple[str, Iterable[str]]]) -> Options:
     """Return options with their phrases flat and each once."""
-    return tuple((value, tuple(dict.fromkeys(flat(phrase).strip(" .") for phrase in phrases))) for value, phrases in options)
+    return Options((value, tuple(dict.fromkeys(flat(phrase).strip(" .") for phrase in phrases))) for value, phrases in options)
