@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from transitions import Machine
@@ -97,8 +98,8 @@ def sentences() -> tuple[list[float], list[float]]:
         if isinstance(ask, Ask) and ask.kind.options:
             tap = Tapped(str(Payload(flow, BOOK[flow].flow.version, key, ask.kind.options[0].value)))
             step(BOOK, session, Typed("hmm"), known)  # what is worked out once for a question is nobody's
-            said.append(seconds(lambda one=Typed(turn.text), at=session: step(BOOK, at, one, known)) * 1e6)
-            tapped.append(seconds(lambda one=tap, at=session: step(BOOK, at, one, known)) * 1e6)
+            said.append(seconds(partial(step, BOOK, session, Typed(turn.text), known)) * 1e6)
+            tapped.append(seconds(partial(step, BOOK, session, tap, known)) * 1e6)
     return said, tapped
 
 
