@@ -21,6 +21,7 @@ from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
+from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.screen import Screen
 
 from .build import ABOUT, FREE_ANKLES, LOOK, REACHED, SCREENS, made
