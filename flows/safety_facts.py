@@ -178,7 +178,12 @@ def said_weak(got: Facts, side: str) -> Value:
 
 def _said(got: Facts, *flags: Flag) -> bool:
     """True if the lifter's words carry one of these signs."""
-    return any(one.flag in flags for one in hear_flags(str(got.get("said", "")), weigh=False))
+    return not _heard(str(got.get("said", ""))).isdisjoint(flags)
+
+
+@lru_cache(16)  # the same words are asked about a dozen times in one step
+def _heard(words: str) -> frozenset[Flag]:
+    return frozenset(one.flag for one in hear_flags(words, weigh=False))
 
 
 def pain_outcome(got: Facts, so_far: bool = False) -> SafetyOutcome:

@@ -21,6 +21,10 @@ from xdist.scheduler import LoadScopeScheduling
 
 from companion.record import file
 
+os.environ.setdefault("MUJOCO_GL", "egl")
+os.environ.setdefault("LP_NUM_THREADS", "1")
+"""Figures are drawn without a screen, in software, on one core; read where MuJoCo is imported first."""
+
 _SLOW = (HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much)
 
 settings.register_profile("ci", max_examples=160, stateful_step_count=50, deadline=None, derandomize=True, database=None,

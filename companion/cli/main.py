@@ -13,6 +13,7 @@ from companion.cli.chat import chat, play, run
 from companion.cli.coach import coach
 from companion.cli.common import fail
 from companion.cli.data import evidence, export, log, report
+from companion.cli.film import cards, film
 from companion.cli.operate import backup, doctor, restore
 
 
@@ -40,5 +41,5 @@ def main(context: click.Context, file: Path | None) -> None:
         fail(str(error))
 
 
-for command in (chat, run, play, flows, log, export, evidence, report, coach, pictures, doctor, backup, restore):
+for command in (chat, run, play, flows, log, export, evidence, report, coach, pictures, cards, film, doctor, backup, restore):
     main.add_command(command)

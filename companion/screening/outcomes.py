@@ -22,7 +22,7 @@ from companion.screening.rulings import Ruling
 from companion.screening.screen import LoggedAnswer, about_from, runs_of, screen_from
 from companion.screening.sources import value
 
-APART: Final = timedelta(days=value("looks_apart"))
+LOOKS_APART: Final = timedelta(days=value("looks_apart"))
 """The shortest time between two looks that are compared."""
 TIMES: Final = int(value("drill_times"))
 """How often the drill must have been done between them."""
@@ -77,13 +77,13 @@ class RowTally:
 
 
 def outcomes_of(answers: Iterable[LoggedAnswer], setups: Sequence[tuple[datetime, str]] = ()) -> tuple[ScreenOutcome, ...]:
-    """Return the outcomes in one lifter's log, the oldest first. Two looks less than ``APART`` apart are one. ``setups``: the set-ups
+    """Return the outcomes in one lifter's log, the oldest first. Two looks less than ``LOOKS_APART`` apart are one. ``setups``: the set-ups
     that were found good, each with its moment."""
     log = sorted(answers, key=lambda row: row.at)
     looks = sorted(run.at for run in runs_of(log, LOOK.id) if run.record.start("plain") is not None)
     found: list[ScreenOutcome] = []
     while looks:
-        later = [at for at in looks if at - looks[0] >= APART]
+        later = [at for at in looks if at - looks[0] >= LOOKS_APART]
         if later and (one := _between(log, looks[0], later[0], setups)):
             found.append(one)
         looks = later

@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 import numpy as np
+from scipy.sparse import csr_array
 
 from companion.language.classifier import log_odds
 from companion.language.flags import classifier as of_flags
@@ -118,16 +119,17 @@ def learn(lines: list[Line], way: Way = PAIN) -> dict[str, int]:
     kept = sorted(piece for piece, times in seen.items() if times >= way.seen_at_least)
     place = {piece: at for at, piece in enumerate(kept, 1)}
     rows = [(0, *(place[piece] for piece in line.pieces if piece in place)) for line in lines]
-    of_line = np.repeat(np.arange(len(rows)), [len(row) for row in rows])
-    at = np.concatenate([np.array(row) for row in rows])
+    at, ends = np.concatenate([np.array(row) for row in rows]), np.cumsum([0, *map(len, rows)])
+    there = csr_array((np.ones(len(at)), at, ends), (len(rows), len(kept) + 1))
+    those = there.T.tocsr()
     said, counts = np.array([line.said for line in lines]), np.array([line.counts for line in lines])
     weights, squares = np.zeros(len(kept) + 1), np.full(len(kept) + 1, 1e-8)
     pull = np.full(len(kept) + 1, way.pull * len(lines))
     pull[0] = 0.0
     for _ in range(way.rounds):
-        odds = np.bincount(of_line, weights[at], len(rows)).clip(-30.0, 30.0)
+        odds = (there @ weights).clip(-30.0, 30.0)
         wrong = counts * (1 / (1 + np.exp(-odds)) - said)
-        slopes = pull * weights + np.bincount(at, wrong[of_line], len(weights))
+        slopes = pull * weights + those @ wrong
         squares += slopes * slopes
         weights -= way.pace * slopes / np.sqrt(squares)
     steps = {piece: round(float(weight) * way.steps) for piece, weight in zip(["", *kept], weights, strict=True)}

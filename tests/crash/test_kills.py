@@ -1,8 +1,8 @@
-"""The bot is killed at every I/O call of a conversation in turn, started again, and goes on: nothing is lost or doubled.
+"""The bot is killed at the I/O calls of a conversation in turn, started again, and goes on: nothing is lost or doubled.
 
 A script is lived in parts, cut where it says ``restart``. Each part is lived once undisturbed, from how things stood after
-the part before; then once for each I/O call, killed at it. What is kept at its end must be what the undisturbed one kept;
-as the next part begins with a fresh start from just that, the rest of the conversation is the same too.
+the part before; then once for each I/O call (by day for some of them), killed at it. What is kept at its end must be
+what the undisturbed one kept; as the next part begins with a fresh start from just that, the rest is the same too.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 
 from companion.channels.script import PersonInput, ScriptLine, parse
+from tests.by_night import BY_NIGHT
 from tests.crash.kept import doubled
 from tests.crash.life import Living, Part, Stand, parts_of
 from tests.crash.nursery import Nursery
@@ -33,7 +34,11 @@ KILLED = {"welcome": slice(None), "knee_to_wall": slice(1, None), "squat_day": s
 
 COMMITS_ONLY = ("coach",)
 """Killed before and after each commit while it works: in these is all that is a coach's own; calls of the Bot API, the start and the
-stop are as in the others, and a point takes a sixth of a second of processor time."""
+stop are as in the others, and a point takes a tenth of a second of processor time."""
+
+EVERY = 5
+"""By day one point in so many, beginning elsewhere in each part, and the first of each kind of call in each script; in ``COMMITS_ONLY``
+and by night all of them."""
 
 HEARD = {"coach": (
     "You are a coach here", "For Sam: ask them to send me", "Kim is your coach here now", "Sam, sent to emergency care",
@@ -47,13 +52,15 @@ async def test_killed_at_any_io_call_it_goes_on_as_if_it_had_not_been(name: str,
     script = parse((SCRIPTS / f"{name}.txt").read_text(encoding="utf-8"))
     stand = Stand(script.begins, tmp_path / "none", {})
     parts = parts_of(script)
-    killed, wanted_points, heard = 0, 0, list[str]()
+    killed, wanted_points, heard, met = 0, 0, list[str](), set[str]()
     for number, lines in enumerate(parts):
         wanted = await Living(nursery, stand, tmp_path / f"part-{number}", None).live(lines)
         if number in range(len(parts))[KILLED[name]]:
             points = [*(wanted.starting if number < 2 else ()), *wanted.working, *(wanted.stopping if number == len(parts) - 1 else ())]
             if name in COMMITS_ONLY:
                 points = [point for point in wanted.working if point[0].startswith("commit")]
+            elif not BY_NIGHT:
+                points = some_of(points, number, met)
             heard += [text for _, text in wanted.heard]
             wanted_points += len(points)
             killed += await all_of(nursery, stand, tmp_path / f"killed-{number}", lines, wanted, points)
@@ -81,6 +88,13 @@ async def test_a_bot_that_loses_or_doubles_something_when_killed_is_found_out(
         except AssertionError as error:
             found.append(str(error))
     assert found
+
+
+def some_of(points: list[Point], part: int, met: set[str]) -> list[Point]:
+    """Return one of ``EVERY`` points, and the first of each kind that is not in ``met``, where they are noted."""
+    first = [point for n, point in enumerate(points) if point[0] not in {*met, *(name for name, _ in points[:n])}]
+    met |= {name for name, _ in points}
+    return [point for n, point in enumerate(points) if point in first or n % EVERY == part % EVERY]
 
 
 async def all_of(nursery: Nursery, before: Stand, folder: Path, lines: list[ScriptLine], wanted: Part, points: list[Point]) -> int:

@@ -117,8 +117,9 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         arrows.sort(key=lambda arrow: (arrow is not goal, far.get(arrow.target, LONGEST) + draw.random() * astray))
         for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(ways, state, draw, draw.random() < calm)):
             beside = {**CHECKED, **drawn(ways, draw, (read | free) - own)}
-            facts = compiled.facts_of(beside, fixed, got)
             stop = compiled.stops.get(state)
+            hangs = isinstance(stop, Ask) and (stop.log_as or any(option.only_if != ALWAYS for option in stop.kind.options))
+            facts = compiled.facts_of(beside, fixed, got) if hangs else {}
             after = dict(got)
             if isinstance(stop, Ask):
                 name = render(stop.log_as, facts, NOW, stop.side) if stop.log_as else state
@@ -138,7 +139,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
                 value = draw.choice(sorted(chosen[name], key=repr))
                 beside.pop(name, None)
                 beside |= {} if value is None else {name: value}
-            if not (isinstance(stop, Ask) and not offered(stop, given, compiled.facts_of(beside, fixed, got))):
+            if not hangs or offered(stop, given, compiled.facts_of(beside, fixed, got)):
                 break
         else:
             break
@@ -233,16 +234,23 @@ def walks_of(name: str) -> Mapping[tuple[str, str], Walk]:
 
 def walk_saying(name: str, step: Tell | Do) -> Walk | None:
     """A walk on which this step's condition holds as it is passed, up to there; None where none was found."""
+    ways = ways_of(name)
+    return walk_where(name, step.only_if, tuple(
+        key for key, arrow in ways.compiled.ways.items() if step in arrow.passed and key not in proof_of(name).never))
+
+
+@cache
+def walk_where(name: str, when: Condition, by: tuple[tuple[str, str], ...]) -> Walk | None:
+    """A walk up to one of these arrows, taken where a condition holds; looked for once for all steps that stand under the same."""
     ways, draw = ways_of(name), Random(name)
-    by = [key for key, arrow in ways.compiled.ways.items() if step in arrow.passed and key not in proof_of(name).never]
     for key in by:
-        if (known := walks_of(name).get(key)) and step.only_if.holds(facts_after(ways, known)):
+        if (known := walks_of(name).get(key)) and when.holds(facts_after(ways, known)):
             return known
     for _ in range(TRIES if by else 0):
-        one = walk(ways, draw, by, step.only_if, on=False)
+        one = walk(ways, draw, by, when, on=False)
         for n, arrow in enumerate(one.passed):
             so_far = Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1])
-            if arrow in by and step.only_if.holds(facts_after(ways, so_far)):
+            if arrow in by and when.holds(facts_after(ways, so_far)):
                 return so_far
     return None
 

@@ -15,10 +15,11 @@ from companion.channels import drainer
 from companion.port import Delivered, Unsure
 from companion.record import outbox, owed
 from companion.record.file import InstanceLock
+from tests.by_night import BY_NIGHT
 from tests.simulation.plan import NAMED, WorldPlan, drawn
 from tests.simulation.world import World
 
-SEEDS = 200
+SEEDS = 200 if BY_NIGHT else 40
 AT_ONCE = 10
 
 

@@ -1,0 +1,107 @@
+"""A film in words: every angle for the terminal, and the line that says what to mend before the real film."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+import numpy as np
+
+from companion.film.cards import BY_PLACE, CARDS, ON_BODY
+from companion.film.footage import Footage
+from companion.film.measure import SquatFilm
+
+DARK: Final = 55.0
+"""Mean brightness (0 to 255) under which a picture is too dark (choice)."""
+LEAST_SIDE: Final = 17.0
+"""Pixels of a card's side under which its squares blur into each other: three a square (choice)."""
+SEEN_WELL: Final = 0.85
+HIGH: Final = 0.62
+"""How far down the picture the pelvis may be, as a part of its height; as far from below, the camera is too low (choice)."""
+TURNED: Final = 25.0
+"""Degrees that the cards on the body may be turned away from the camera (choice; the error grows with the square of it)."""
+SQUEEZED: Final = 400_000.0
+"""Bits a second under which a film was squeezed too much for its cards, where they were lost (choice)."""
+STEP: Final = 0.25
+
+
+def to_mend(footage: Footage) -> str:
+    """Return the one thing to mend in a test shot, the worst first; "" if it will do."""
+    light, height = float(np.median(footage.light)), footage.size[1]
+    if all(footage.share(place) == 0 for place in ON_BODY):
+        if light < DARK:
+            return "Too dark: I find no card. Put on a lamp or open a curtain, the light not behind you."
+        return "I find no card at all. Are they flat, with their white rim, on the side that faces the phone?"
+    hidden = [card for card in CARDS if footage.share(card.place) < SEEN_WELL]
+    sides = {place: footage.side(place) for place in ON_BODY}
+    if hidden and light < DARK:
+        return "Too dark for some of the cards. Put on a lamp or open a curtain, the light not behind you."
+    if hidden and 0 < footage.bits < SQUEEZED and len(footage.times) > 1:
+        return "It was squeezed too much on the way. Send it as a file: paper clip, File, then choose the film."
+    if min((side for side in sides.values() if np.isfinite(side)), default=LEAST_SIDE) < LEAST_SIDE:
+        return "The cards are too small in the picture. Put the phone upright, and a big step nearer."
+    if hidden:
+        card = hidden[0]
+        return (f"Card {card.number} ({card.title.lower()}) is out of view or hidden, by a hand, a sleeve or the edge of the picture. "
+                "Free it and send another test shot.")
+    turned = _turned_away(footage)
+    if turned > TURNED:
+        return "You are not side-on: turn until your hip points at the phone, and send another test shot."
+    level = float(np.nanmedian(footage.corners["pelvis"][..., 1])) / height
+    if level > HIGH:
+        return "The phone is too high, or tilted: put it at hip height, upright, and send another test shot."
+    if level < 1 - HIGH:
+        return "The phone is too low, or tilted: put it at hip height, upright, and send another test shot."
+    return ""
+
+
+def _turned_away(footage: Footage) -> float:
+    """Return the median turn of the cards on the body away from the camera, from their width against their height, in degrees."""
+    found = []
+    for place in ON_BODY:
+        corners = footage.corners[place]
+        corners = corners[np.isfinite(corners).all(axis=(1, 2))]
+        if len(corners):
+            sides = np.linalg.norm(corners - np.roll(corners, -1, axis=1), axis=2)
+            across, down = np.median(sides[:, 0::2]), np.median(sides[:, 1::2])
+            found.append(float(np.degrees(np.arccos(min(1.0, across / down)))))
+    return float(np.median(found)) if found else 0.0
+
+
+def seen_lines(footage: Footage) -> Iterator[str]:
+    """Yield what the decoder saw: the picture, the light, and each card's share of frames and size."""
+    seconds = float(footage.times[-1])
+    width, height = footage.size
+    yield (f"{len(footage.times)} frames, {seconds:.1f} s, {width} × {height}, brightness {np.median(footage.light):.0f} of 255"
+           + (", mirrored (turned back)" if footage.mirrored else ""))
+    for card in CARDS:
+        share = footage.share(card.place)
+        yield f"  card {card.number} {card.title:7}" + (f"in {100 * share:3.0f} % of frames, {footage.side(card.place):.0f} pixels a side"
+                                                       if share else "never found")
+
+
+def result_lines(film: SquatFilm) -> Iterator[str]:
+    """Yield the result of a film of squats."""
+    onset = film.onset
+    counted = f"{len(film.squats)} of {film.found} squats" if len(film.squats) < film.found else f"{film.found} squats"
+    yield f"{counted}, {film.deepest:.0f}° deep (90: thigh level), {film.speed:.0f}°/s going down, " \
+          f"{100 * film.angles.left_out:.0f} % of frames left out"
+    if onset.depth is None:
+        yield f"no onset: the lower back bends {film.amplitude:.1f}° at the deepest point, without a kink"
+    else:
+        yield (f"rounding begins at {onset.depth:.0f}° of the thigh (95 in 100: {onset.low:.0f} to {onset.high:.0f}), "
+               f"and comes to {film.amplitude:.0f}° at the deepest point")
+    yield f"standing after against before: {film.slipped:+.1f}°"
+    if not film.angles.by_wall:
+        yield f"card {BY_PLACE['wall'].number} (wall) was not seen: angles hold against standing only"
+
+
+def angle_lines(film: SquatFilm) -> Iterator[str]:
+    """Yield every angle four times a second, in degrees from standing."""
+    curves = film.curves
+    yield "     s   thigh    shin  pelvis    ribs  lower back    hip"
+    every = max(1, round(STEP * film.angles.rate))
+    for at in range(0, len(curves.times), every):
+        row = (curves.depth, curves.shank, curves.pelvis, curves.ribs, curves.flexion, curves.hip)
+        cells = [f"{one[at]:8.1f}" if np.isfinite(one[at]) else "       –" for one in row]
+        yield f"{curves.times[at]:6.2f}{''.join(cells[:4])}{cells[4]:>12}{cells[5][1:]:>7}"
