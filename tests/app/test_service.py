@@ -274,7 +274,8 @@ async def test_numbness_below_the_knee_opens_only_after_being_seen(life):
 async def test_a_clearance_of_an_old_history_does_not_lift_a_numb_leg(life):
     await settled(life)
     await life.say("knee to wall", *CHECK, "my calf is numb", "Leg", "3", "no", "yes", "no", "no")
-    await life.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "yes", "my physio, in May", "none", "0", "no", "squat look")
+    await life.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "yes", "my physio, in May", "none",
+                   "0", "no", "squat look")
     assert not life.state().startswith(("squat", "warm"))
 
 

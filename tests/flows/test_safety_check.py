@@ -347,7 +347,8 @@ def test_soreness_told_while_the_day_is_closed_for_load_puts_the_floor_tests_off
 @pytest.mark.parametrize(("told", "expected"), [
     (("no", "no", "yes", "yes"), "same_day"), (("no", "no", "yes", "no", "yes"), "same_day"),
     (("no", "no", "yes", "no", "no", "yes"), "not_today"), (("no", "no", "no", "yes", "no", "no", "no", "no", "no"), "clinician"),
-    (("no", "no", "no", "no", "no", "no", "3"), "no_load"), (("no", "no", "no", "no", "no", "no", "4"), "not_today"), (("no", "no", "no", "no", "no", "no", "2"), "go"),
+    (("no", "no", "no", "no", "no", "no", "3"), "no_load"), (("no", "no", "no", "no", "no", "no", "4"), "not_today"),
+    (("no", "no", "no", "no", "no", "no", "2"), "go"),
     (("no", "no"), "go")])
 def test_a_check_that_is_left_half_done_keeps_what_it_has_heard(told: tuple[str, ...], expected: str):
     talk = begun().say(*told, "stop")
