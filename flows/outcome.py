@@ -74,7 +74,7 @@ FLOW = Flow(
             ("why", "What it is based on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
             only_if=TESTED & ~AT_REST),
         *(Tell(f"More on {cause}:\n{{{cause}_more}}", WHY & HAS_WORDS[f"{cause}_more"].is_("yes")) for cause in CAUSES),
-        Tell("Not tested, so still open: {not_tested}.", WHY & HAS_WORDS["not_tested"].is_("yes")),
+        Tell("Not tested, so still open:\n{not_tested}", WHY & HAS_WORDS["not_tested"].is_("yes")),
         Run("depth_estimate", WHY & GROWN & ~SHUT),
         Tell("{settle}", TESTED & HAS_WORDS["settle"].is_("yes")),
         Tell("No home test is left that would settle it. Somebody who can watch you squat could tell you more.",

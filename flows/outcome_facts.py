@@ -71,7 +71,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {
         **_times(known), "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words,
         "differences": " ".join(conclusion.differences), "notes": " ".join(filter(None, (*conclusion.notes, overruled(known)))),
-        "not_tested": ", ".join(protocol(test).short_name for test in conclusion.not_tested),
+        "not_tested": "\n".join(protocol(test).short_name for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
         "stance": conclusion.stance, "setup_words": conclusion.setup_words, "retest_words": again.words,
@@ -129,7 +129,7 @@ def _limits(conclusion: Conclusion, known: Known) -> dict[str, Value]:
             ended.append(words(was))
     pins = (depth(str(said.get("depth.pin", ""))), load(str(said.get("load.pin", ""))))
     hold += [f"{words}, set by your coach" for words in pins if words]
-    told = f"What holds now: {'; '.join(hold)}." if hold else "No limit of depth or load holds from these tests."
+    told = f"What holds now: {'. '.join((hold[0], *(f'{one[:1].upper()}{one[1:]}' for one in hold[1:])))}." if hold else "No limit of depth or load holds from these tests."
     facts["limit_words"] = told + (f" Ended today: {'; '.join(ended)}, since these results give no reason for it." if ended else "")
     return facts
 

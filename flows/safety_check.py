@@ -86,8 +86,8 @@ FLOW = Flow(
             signs=("bladder_bowel", "saddle", "sexual")),
         Ask("chest", "Chest pain, faintness, or being unusually short of breath: now or today?", UNSURE, safety=True,
             only_if=ASKING_ON, signs=("chest",)),
-        Ask("urgent", "Lately: a leg that is weak or getting weaker, a foot that drops, a hard fall or blow, fever, chills, "
-            "an infection, or feeling ill?", UNSURE, safety=True, only_if=ASKING_ON, signs=("weakness", "fall", "fever")),
+        Ask("urgent", "Any of these lately? A leg that is weak or getting weaker. A foot that drops. A hard fall or blow. Fever, chills, an "
+            "infection, or feeling ill.", UNSURE, safety=True, only_if=ASKING_ON, signs=("weakness", "fall", "fever")),
         HALF_DONE,
         Ask("weakness", "Is it a leg that is weak or getting weaker, or a foot that drops?", UNSURE, safety=True,
             only_if=SOMETHING, signs=("weakness",)),
@@ -98,14 +98,14 @@ FLOW = Flow(
             signs=("fever",)),
         HALF_DONE,
         HALF_TOLD,
-        Ask("history", "Have you ever had cancer, weak bones, or prednisone-type (steroid) tablets for months?", UNSURE, safety=True,
-            only_if=ASKING_ON, signs=HISTORY_SIGNS),
+        Ask("history", "Have you ever had cancer or weak bones? Or taken steroid tablets, such as prednisone, for months?", UNSURE,
+            safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
         HALF_DONE,
-        Ask("history_signs", "Ever, or now: weight loss you did not aim for; night pain that no position eases; chest pain or fainting "
-            "when you work hard?", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
+        Ask("history_signs", "Any of these, ever or now? Weight loss you did not aim for. Night pain that no position eases. Chest pain or "
+            "fainting when you work hard.", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
         HALF_DONE,
-        Ask("history_care", "Ever, or now: a disc or nerve problem that a doctor named; a recent operation or broken bone; or could you "
-            "be pregnant?", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
+        Ask("history_care", "Any of these, ever or now? A disc or nerve problem that a doctor named. A recent operation or broken bone. Or "
+            "could you be pregnant?", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
         HALF_DONE,
         Ask("mistake", "Last time you said yes to one of those. Was that a mistake?", UNSURE, safety=True,
             only_if=SAID_BEFORE),
