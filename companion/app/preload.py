@@ -6,7 +6,7 @@ from companion.base.loading import loading
 
 
 def load_all() -> None:
-    """Import and compile what listens for pain and other signs, the pictures and every flow.
+    """Import and compile the rules of hearing, the pictures and every flow.
 
     Raises ValueError where a flow can't be compiled or the flows don't fit together.
     """
