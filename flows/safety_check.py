@@ -86,8 +86,8 @@ FLOW = Flow(
             signs=("bladder_bowel", "saddle", "sexual")),
         Ask("chest", "Chest pain, faintness, or being unusually short of breath: now or today?", UNSURE, safety=True,
             only_if=ASKING_ON, signs=("chest",)),
-        Ask("urgent", "Any of these lately? A leg that is weak or getting weaker. A foot that drops. A hard fall or blow. Fever, chills, an "
-            "infection, or feeling ill.", UNSURE, safety=True, only_if=ASKING_ON, signs=("weakness", "fall", "fever")),
+        Ask("urgent", "Any of these lately? A leg that is weak or getting weaker. A foot that drops. A hard fall or blow. Fever, chills, "
+            "an infection, or feeling ill.", UNSURE, safety=True, only_if=ASKING_ON, signs=("weakness", "fall", "fever")),
         HALF_DONE,
         Ask("weakness", "Is it a leg that is weak or getting weaker, or a foot that drops?", UNSURE, safety=True,
             only_if=SOMETHING, signs=("weakness",)),

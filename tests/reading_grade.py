@@ -1,4 +1,4 @@
-"""The reading grade of a text: Flesch and Kincaid's formula (Kincaid 1975, Naval Technical Training report 8-75), with counted syllables."""
+"""The reading grade of a text by Flesch and Kincaid's formula (Kincaid 1975, Naval Technical Training report 8-75, from memory)."""
 
 from __future__ import annotations
 
@@ -13,8 +13,9 @@ KNOWN = {"degrees": 2, "degree": 2, "squat": 1, "squats": 1, "something": 2, "so
          "safety": 2, "use": 1, "used": 1, "useful": 2, "likely": 2, "home": 1, "time": 1, "times": 1, "sides": 1, "shoulders": 2}
 """Syllables of words that the rules below miscount, or that occur most."""
 
-NAMES = frozenset(("monday tuesday wednesday thursday friday saturday sunday january february march april may june july august september "
-                   "october november december").split())
+NAMES = frozenset((
+    "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "january", "february", "march", "april", "may", "june",
+    "july", "august", "september", "october", "november", "december"))
 """Names of days and months, known to everybody: one syllable each (choice)."""
 
 
@@ -35,7 +36,7 @@ def syllables(word: str) -> int:
 
 
 def words_and_sentences(text: str) -> tuple[list[str], int]:
-    """Return a text's words, and how many sentences they make; a semicolon, a colon or a new line ends one too."""
+    """Return a text's words, and how many sentences they make; a new line ends one too."""
     parts = [part for part in re.split(r"[.?!\n]+(?=\s|$|”)|\n", text) if re.search(r"[A-Za-z0-9]", part)]
     return re.findall(r"[A-Za-z][A-Za-z'’-]*|\d+(?:[.,]\d+)?", text), max(len(parts), 1)
 

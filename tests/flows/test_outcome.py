@@ -366,7 +366,7 @@ def test_it_is_told_which_limits_hold_since_when_and_why():
     talk = told({"depth.keep": "a_little_above", "depth.since": "2026-02-10", "load.pin": "50"}, **CALF_LIKELY)
     said = whole(talk)
     assert "What holds now: no deeper than a little above parallel (since 10 February, from your tests). At most 64 kg (since 2 M" in said
-    assert "at most 50 kg, set by your coach" in said
+    assert "At most 50 kg, set by your coach" in said
     assert (talk.found["depth.since"], talk.found["load.since"]) == ("2026-02-10", "2026-03-02")
 
 
