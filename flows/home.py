@@ -21,6 +21,7 @@ FLOW = Flow(
         Ask("pick", "What would you like to do?", choice(
             Option("go_on", "Go on where I stopped", ("go on", "resume", "continue", "carry on"),
                    only_if=fact("parked_title").known),
+            Option("since", "Since you last looked", ("since", "who needs me"), only_if=IS_COACH),
             Option("caseload", "My lifters", ("lifters", "caseload"), only_if=IS_COACH),
             Option("invite_lifter", "Invite a lifter", ("invite",), only_if=IS_COACH),
             Option("digest", "Digest", ("my digest",), only_if=IS_COACH),
@@ -42,7 +43,7 @@ FLOW = Flow(
         Run(PARKED, PICK.is_("go_on")),
         *(Run(flow, PICK.is_(flow)) for flow in (
             "screen", "squat_day", "squat_days", "prime", "trial", "outcome", "retest", "progress", "about_you", "my_data",
-            "my_coaches", "caseload", "invite_lifter", "digest")),
+            "my_coaches", "since", "caseload", "invite_lifter", "digest")),
         *(Run(flow, fact("test").is_(flow)) for flow, _ in TESTS),
     ),
 )

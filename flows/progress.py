@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Tell
 from companion.conversation.policy import Policy
@@ -18,7 +20,8 @@ def progress_facts(known: Known) -> dict[str, Value]:
 
 
 FLOW = Flow(
-    "progress", version=1, title="How far I am", policy=Policy.TALK, command=("progress", "how far", "how far am i", "status"),
+    "progress", version=1, title="How far I am", policy=replace(Policy.TALK, pages=True),
+    command=("progress", "how far", "how far am i", "status"),
     at_start=progress_facts,
     steps=(
         Tell("No test is done yet since your last results. Say “screen” to begin, or name one test.", fact("how_many") < 1),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import reduce
 from operator import or_
@@ -59,7 +60,7 @@ TESTED_AGAIN = reduce(or_, (fact(f"go_{test}").is_("now") for test in routed()))
 """At least one test was done again; that ends a coach's date for the retest."""
 
 FLOW = Flow(
-    "retest", version=1, title="Retest", policy=Policy.TALK, command=("test again", "re-test"),
+    "retest", version=1, title="Retest", policy=replace(Policy.TALK, pages=True), command=("test again", "re-test"),
     gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited(),
            Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin.")),
     at_start=retest_facts,

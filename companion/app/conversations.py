@@ -19,9 +19,10 @@ from companion.app.unsaved import UnsavedMessages
 from companion.base.clock import Clock, JumpWatch
 from companion.channels.terminal import TERMINAL_CHANNEL
 from companion.conversation.catalogue import Catalogue
-from companion.conversation.effects import Effect, Say
+from companion.conversation.effects import Act, Calendar, Effect, Export, Link, Redeem, Say, Show
 from companion.conversation.events import FilmRead, Happening, Settle
 from companion.conversation.flow import Known
+from companion.conversation.pages import few, kept
 from companion.conversation.session import Session
 from companion.conversation.step import step, unsettled
 from companion.operate.counters import Counters
@@ -36,6 +37,9 @@ from companion.record.turn import FilmWanted, Turn
 from companion.record.writer import CommitFailed, Writer
 
 _log = logging.getLogger(__name__)
+
+SPEAKING: Final = (Export, Calendar, Show, Act, Link, Redeem)
+"""Effects that may send messages of their own; those before them are sent first."""
 
 SETTLING_MOST: Final = 60
 """Flows that may begin and end in one turn; more is an endless loop."""
@@ -59,6 +63,7 @@ def in_order(effects: Sequence[Effect], waited: float, told: set[str]) -> tuple[
 
 def _clock_was_set(db: sqlite3.Connection, now: datetime, by: timedelta) -> None:
     outbox.clock_moved(db, now, by)
+    owed.clock_moved(db, by)
     status.set_mark(db, status.CLOCK_JUMP, by.total_seconds(), now)
 
 
@@ -120,7 +125,7 @@ class Conversations:
     def advance(self, turn: Turn, session: Session, event: Happening, offer: Reminder | None = None) -> None:
         """Step until the conversation waits for the person, dispatching each step's effects before the next. ``offer``: the reminder
         its messages belong to. Raises RuntimeError where a flow loops endlessly."""
-        waited, told, flows = 0.0, set[str](), self.catalogue
+        waited, told, flows, said = 0.0, set[str](), self.catalogue, list[Say]()
         turn.offer = offer
         for _ in range(SETTLING_MOST):
             known = turn.known
@@ -131,11 +136,21 @@ class Conversations:
             if rank is not None:
                 turn.rank = rank if turn.rank is None else min(turn.rank, rank)
             effects, waited = in_order(effects, waited, told)
-            carry_out(turn, effects)
-            if turn.erased:
-                self._after_erasing(turn, effects)
-                return
+            for effect in effects:
+                if isinstance(effect, Say):
+                    said.append(effect)
+                    continue
+                if isinstance(effect, SPEAKING):
+                    carry_out(turn, said)
+                    said.clear()
+                carry_out(turn, (effect,))
+                if turn.erased:
+                    self._after_erasing(turn, effects)
+                    return
             if not unsettled(session):
+                sent, held = few(said)
+                carry_out(turn, sent)
+                session = session._replace(more=kept(held)) if held else session
                 people.save_session(turn.db, turn.person, session, turn.now)
                 return
             event = Settle()

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from companion.base.clock import local_date
 from companion.coach import actions, links
-from companion.coach.letters import NOT_YOURS, Letter, alert_letters, lifter_looked_at, post
+from companion.coach.letters import NOT_YOURS, Letter, alert_letters, lifter_looked_at, order_over, post
 from companion.conversation.effects import (
     Act,
     Alert,
@@ -34,12 +34,13 @@ from companion.conversation.effects import (
     Void,
 )
 from companion.export.registry import FORMATS, ExportSource, Format
-from companion.record import late_pain, people, persist
+from companion.record import late_pain, orders, people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
 from companion.record.turn import FilmWanted, Turn
 from companion.reminders import planner
 from companion.screening.levels import REFERRED
+from companion.screening.safety import Level
 
 CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
 
@@ -58,8 +59,17 @@ def carry_out(turn: Turn, effects: Sequence[Effect]) -> None:
 
 def _find(turn: Turn, effect: Find) -> None:
     """Store a finding. A safety level that sends the lifter to a clinician also plans the question, from the next day on, whether they have
-    been; any other level ends it."""
+    been; any other level ends it. A day that is closed, and new results, end a load limit that a coach has raised."""
+    raised = turn.known.facts.get("load.raised", "")
+    shut = effect.name == SAFETY_LEVEL and effect.value != Level.GO.value
+    anew = effect.name == "load.limit" and effect.value != turn.known.facts.get("load.limit")
     persist.finding(turn, effect)
+    if raised and (shut or anew):
+        why = "a day was closed" if shut else "there are new results"
+        coaches = orders.end_all(turn.db, turn.person, "raise_load", why, turn.now)
+        turn.changed()
+        post(turn, [order_over(turn.db, one, turn.person, f"the load limit you raised holds as the tests say again, since {why}.")
+                    for one in coaches])
     if effect.name == SAFETY_LEVEL:
         tomorrow = local_date(turn.now, turn.zone) + timedelta(days=1)
         persist.remind(turn, Remind("referral", "referral", tomorrow.isoformat() if effect.value in REFERRED else ""))

@@ -21,13 +21,14 @@ class Tap(NamedTuple):
 @dataclass(frozen=True, slots=True)
 class Say:
     """One message. ``after``: seconds until it is sent; an unsent one is withdrawn by a later turn of the same person. ``must_arrive``:
-    false for a courtesy, which is not sent again where it may have arrived."""
+    false for a courtesy, which is not sent again where it may have arrived. ``page``: it may wait until the person asks for more."""
 
     text: str
     buttons: tuple[tuple[Tap, ...], ...] = ()
     picture: str = ""
     must_arrive: bool = True
     after: float = 0.0
+    page: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,12 +174,13 @@ class Show:
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter."""
+    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter; ``days``: for how many days it holds, "" without an end."""
 
     what: str
     of: str = ""
     value: str = ""
     reason: str = ""
+    days: str = ""
 
 
 @dataclass(frozen=True, slots=True)

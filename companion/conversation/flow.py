@@ -93,7 +93,8 @@ class Offer:
 
 @dataclass(frozen=True, slots=True)
 class Tell:
-    """One message without a question; the conversation goes on at once. ``offers``: buttons below it."""
+    """One message without a question; the conversation goes on at once. ``offers``: buttons below it. ``waits``: false if it must not
+    wait until the person asks for more, where the flow's messages may."""
 
     say: str
     only_if: Condition = ALWAYS
@@ -101,6 +102,7 @@ class Tell:
     picture: str = ""
     side: str = ""
     offers: tuple[Offer, ...] = ()
+    waits: bool = True
 
 
 @dataclass(frozen=True, slots=True)
