@@ -26,7 +26,7 @@ from companion.coach.caseload import (
 from companion.coach.letters import NOT_YOURS, button_number
 from companion.coach.names import display_name, lifters_matching, with_distinct_names
 from companion.coach.since import news_of, since_say
-from companion.coach.summary import AlertDetail, CauseSummary, LifterPage, Pinned, lifter_page
+from companion.coach.summary import AlertDetail, CauseSummary, LifterPage, lifter_page
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, DayNamer, moment_from
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
@@ -44,17 +44,18 @@ from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import WENT_WORDS, words_of
 from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
-from companion.screening.setups import called
 from companion.screening.squat_days import ToldDay
 
 LINES_A_PAGE: Final = 10
 ROWS_A_PAGE: Final = 15
 TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
+EVIDENCE_MOST: Final = 600
+"""UTF-16 units of a cause's grounds in a summary: none that a test can give is longer. Our choice."""
 LINE_MOST: Final = 360
 """UTF-16 units of a line of a list; ten of them fit a message. Our choice."""
 LABEL_MOST: Final = 32
-SUMMARY_MOST: Final = 1000
+SUMMARY_MOST: Final = 3500
 """Both our choice, for the width and height of a phone."""
 ALL_GROUPS: Final = "all"
 FIND_LIFTER: Final = "find_lifter"
@@ -266,18 +267,15 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
                   f"{f': {page.went.because}' if page.went.value == 'yes' else ''}", 110)
     if told := moment_from(page.told_at):
         yield f"Results, {look.day_name(told)}: {RESULT_WORDS.get(page.overall, 'unknown')}"
+    if page.change:
+        yield shortened(f"Changed, and is it real: {in_words(page.change.value)}, {look.day_name(page.change.at)}: {page.change.because}", 300)
+    if page.trial:
+        yield shortened(f"Priming trial: {page.trial}", 300)
     for cause in page.causes:
-        yield _cause_line(cause, 90, 90)
-    if setup := _setup_line(page):
-        yield setup
-    if depth := _depth_line(page):
-        yield depth
-    if load := _load_line(page):
-        yield load
-    if drill := _pin_or(page.drill_pin, "" if page.drill in ("", "none") else DRILL_WORDS.get(page.drill, page.drill)):
-        yield f"Drill: {drill}"
+        yield _cause_line(cause, EVIDENCE_MOST, EVIDENCE_MOST)
+    yield from _held_lines(page)
     if page.days:
-        yield f"Last squats: {_day_words(page.days[0], page, 90)}"
+        yield f"Last squats: {_day_words(page.days[0], page, 240)}"
     coming = f" Next: {day_words(page.coming[0], local_date(look.now, page.zone))}." if page.coming else ""
     yield f"Plan: {shortened(page.plan_words, 90)}.{coming}"
     if page.next_reminder:
@@ -287,7 +285,7 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield f"Photos and videos: {len(page.media)}, latest {look.day_name(page.media[0].at)}"
     if page.alarms:
         one_alert = page.alarms[0].alert
-        yield shortened(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 110)
+        yield shortened(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 260)
     if page.goal:
         yield f"Wants: {shortened(page.goal, 60)}"
     answered = f", last {look.day_name(page.answered_at)}" if page.answered_at else ""
@@ -307,39 +305,10 @@ def _cause_line(cause: CauseSummary, most: int, overruled_most: int) -> str:
     return said
 
 
-def _depth_line(page: LifterPage) -> str:
-    step, keep = band_of(page.step.value if page.step else ""), band_of(page.keep)
-    depth = step or keep
-    why = f" ({page.step.because})" if page.step and page.step.because else ""
-    said = f"Depth: {BAND_WORDS[depth]}{why}" if depth else "Depth: none set" if page.depth_pin else ""
-    if page.depth_pin:
-        pin = band_of(page.depth_pin.value)
-        said += f"; pinned to {BAND_WORDS[pin] if pin else page.depth_pin.value} ({_by(page.depth_pin)})"
-    return shortened(said, 150)
-
-
-def _setup_line(page: LifterPage) -> str:
-    said = called(page.setup, lambda value, unit: shown(value, unit, page.system))
-    return shortened(f"Set-up: {said} ({page.setup_why})", 170) if said else ""
-
-
-def _load_line(page: LifterPage) -> str:
-    said = f"Load: at most {shown(page.limit, 'kg', page.system)}" if page.limit is not None else "Load: no limit" if page.load_pin else ""
-    if page.load_pin:
-        try:
-            pinned = shown(float(page.load_pin.value), "kg", page.system)
-        except ValueError:
-            pinned = page.load_pin.value
-        said += f"; pinned to {pinned} ({_by(page.load_pin)})"
-    return "\n".join(filter(None, (shortened(said, 150), shortened(page.over[:1].upper() + page.over[1:], 90))))
-
-
-def _pin_or(pin: Pinned | None, said: str) -> str:
-    return shortened(f"{DRILL_WORDS.get(pin.value, pin.value)} ({_by(pin)})" if pin else said, 110)
-
-
-def _by(pin: Pinned) -> str:
-    return f"{pin.rule}: {pin.because}" if pin.because else pin.rule
+def _held_lines(page: LifterPage) -> list[str]:
+    """Return what holds for the lifter now, a line each, and how often the load was over its limit."""
+    over = [shortened(page.over[:1].upper() + page.over[1:], 90)] if page.over else []
+    return [*(shortened(f"{one.title}: {one.line}", 240) for one in page.held), *over]
 
 
 def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
@@ -372,7 +341,7 @@ def days_say(look: LifterView, page: LifterPage) -> Say:
     """Return the last squat days, newest first, and the depth and load to keep to."""
     lines = [f"{look.name}: last squat days", ""]
     lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None reported yet."]
-    lines += ["", *filter(None, (_setup_line(page), _depth_line(page), _load_line(page)))]
+    lines += ["", *_held_lines(page)]
     return Say(_text(lines), _back(look.lifter, ("Numbers", "numbers")))
 
 

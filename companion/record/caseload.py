@@ -26,7 +26,9 @@ class CaseloadRow(NamedTuple):
     the last squat day; ``step_why``: its effect on the depth, where the back moved. ``retest_*``: the latest retest reminder.
     ``answered``: the latest answer. ``why``: the answers that led to the safety level. ``pain_open``: like ``open_at``, regardless of
     reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the last squat day over the load limit, and on how many of
-    the latest days it was. ``limits``: what clinicians told them to leave out, as stored. ``plan``: their squat days, as stored. ``close``:
+    the latest days it was. ``limits``: what clinicians told them to leave out, as stored.
+    ``plan``: their squat days, as stored. ``pin`` and ``keep``: the depth a coach
+    has set, and the tests. ``close``:
     the causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``:
     the coach's last look at this lifter, or act for them; ``snoozed``: the day until which they put this lifter aside, told at
     ``snoozed_at``; ``dismissed``: up to when they have put aside what was new.
@@ -67,6 +69,10 @@ class CaseloadRow(NamedTuple):
     over: str | None
     limits: Value | None
     plan: Value | None
+    step_at: str | None
+    pin: Value | None
+    pin_at: str | None
+    keep: Value | None
     close: str | None
     note: str | None
     looked: str | None
@@ -129,6 +135,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
      ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
     v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end, q.value, l.value,
+    d.at, e.value, e.at, k.value,
     (select group_concat(name) from facts z where z.person = m.person and z.name in ('length', 'strength', 'control') and
      z.value = 'too_close'),
     (select n.at || ' ' || n.value from answers n join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
@@ -146,6 +153,7 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
 {_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
 {_FACT.format('q', 'safety.limits')} {_FACT.format('l', 'squat.plan')}
+{_FACT.format('e', 'depth.pin')} {_FACT.format('k', 'depth.keep')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
 """The rows of the lifters in ``m`` (person, since, reviewed), which the start of the query selects."""
