@@ -1,4 +1,4 @@
-"""What holds for a lifter now, since when, by whom and until when: depth, load, set-up, drill and retest date. Pure.
+"""Orders and limits that hold for a lifter now, since when, by whom and until when: depth, load, set-up, drill and retest date. Pure.
 
 Every page of a coach, the report and the lifter's own list of coaches read it from here.
 """
