@@ -4,14 +4,14 @@ from companion.conversation.condition import fact
 from companion.conversation.flow import PARKED, Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
 from companion.conversation.policy import Policy
-from companion.screening.protocols import protocols
+from companion.screening.protocols import routed
 from flows.coach_shared import IS_COACH
 
 PICK = fact("pick")
 LIFTS = ~IS_COACH | fact("welcome.zone_right").is_("yes")
 """True for a lifter; a coach who does not squat here is not offered a lifter's options."""
 
-TESTS = tuple((test, one.title) for test, one in protocols().items())
+TESTS = tuple((test, one.title) for test, one in routed().items())
 
 FLOW = Flow(
     "home", version=1, title="Menu", policy=Policy.MENU, command=("home", "/start", "what next", "options"),

@@ -7,6 +7,7 @@ from datetime import UTC, date, datetime
 from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
+from companion.conversation.wording import MOST_WORDS
 from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
 from companion.screening.depth import BAND_WORDS, band_of
@@ -70,7 +71,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {
         **_times(known), "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words,
         "differences": " ".join(conclusion.differences), "notes": " ".join(filter(None, (*conclusion.notes, overruled(known)))),
-        "not_tested": ", ".join(protocol(test).short_name for test in conclusion.not_tested),
+        "not_tested": "\n".join(protocol(test).short_name for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
         "stance": conclusion.stance, "setup_words": conclusion.setup_words, "retest_words": again.words,
@@ -80,6 +81,8 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     }
     for verdict in conclusion.verdicts:
         facts |= verdict_facts(verdict)
+    ruled = " ".join(f"{verdict.cause.capitalize()}: {verdict.ruling.value.replace('_', ' ')}." for verdict in conclusion.verdicts)
+    facts["summary"] = conclusion.words if conclusion.overall in ("normal", "no_rounding") else f"{conclusion.words} {ruled}"
     if conclusion.repeat:
         facts |= {"repeat": conclusion.repeat.test, "repeat_words": conclusion.repeat.words}
     facts["pinch_words"] = pinch_words(pinch_days(known.answers(), zone_from(known.facts, known.now)))
@@ -125,7 +128,8 @@ def _limits(conclusion: Conclusion, known: Known) -> dict[str, Value]:
             ended.append(words(was))
     pins = (depth(str(said.get("depth.pin", ""))), load(str(said.get("load.pin", ""))))
     hold += [f"{words}, set by your coach" for words in pins if words]
-    told = f"What holds now: {'; '.join(hold)}." if hold else "No limit of depth or load holds from these tests."
+    lines = [*hold[:1], *(f"{one[:1].upper()}{one[1:]}" for one in hold[1:])]
+    told = f"What holds now: {'. '.join(lines)}." if hold else "No limit of depth or load holds from these tests."
     facts["limit_words"] = told + (f" Ended today: {'; '.join(ended)}, since these results give no reason for it." if ended else "")
     return facts
 
@@ -152,15 +156,22 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     if verdict.ruling is not Ruling.TOO_CLOSE and verdict.contradiction:
         reasons.append(verdict.contradiction)
     for reason in [verdict.contradiction if verdict.ruling is Ruling.TOO_CLOSE else "", *reasons[:at_once]]:
-        if reason and len(first) + len(reason) < VERDICT_WORDS_MOST:
+        if reason and len(first) + len(reason) < VERDICT_WORDS_MOST and len(f"{first} {reason}".split()) <= MOST_WORDS:
             first += f"\n{reason}"
     more = "\n".join(reason for reason in reasons if reason not in first)
     swing = f"What would change it most: {verdict.swing[:1].lower()}{verdict.swing[1:]}" if verdict.swing else ""
     if len(more) + len(swing) < MORE_MOST:
         more = "\n".join(filter(None, (more, swing)))
+    page, rest = _page(more.split("\n"))
     return {verdict.cause: verdict.ruling.value, f"{verdict.cause}_words": first,
-            f"{verdict.cause}_more": more,
+            f"{verdict.cause}_more": page, f"{verdict.cause}_rest": rest,
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
+
+
+def _page(lines: list[str]) -> tuple[str, str]:
+    """Return the lines that fit one message below its heading, and the rest."""
+    fit = next((n for n in range(len(lines), 0, -1) if len(" ".join(lines[:n]).split()) <= MOST_WORDS - 3), 0)
+    return "\n".join(lines[:fit]), "\n".join(lines[fit:])
 
 
 def _by_weight(verdict: Verdict) -> list[Finding]:

@@ -21,12 +21,14 @@ from companion.conversation.effects import (
     Export,
     Find,
     Link,
+    ReadFilm,
     Record,
     Redeem,
     Remind,
     Reopened,
     Replan,
     Say,
+    SendCards,
     Show,
     StopReminders,
     Void,
@@ -35,12 +37,14 @@ from companion.export.registry import FORMATS, ExportSource, Format
 from companion.record import late_pain, orders, people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
-from companion.record.turn import Turn
+from companion.record.turn import FilmWanted, Turn
 from companion.reminders import planner
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
 
 CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
+
+CARDS_SAY: Final = "Five cards on three pages. Print them at 100 %: the check line must measure 10 cm. Where each goes stands beside it."
 
 Handler = Callable[[Turn, Any], None]
 
@@ -109,6 +113,17 @@ def _send(turn: Turn, says: str, file: persist.Document) -> None:
     persist.put_message(turn.db, turn.person, Say(says), turn.now, turn.to, file)
 
 
+def _read_film(turn: Turn, effect: ReadFilm) -> None:
+    if turn.to is not None:
+        turn.films.append(FilmWanted(turn.person, turn.to, effect.film, effect.run, effect.squat))
+
+
+def _cards(turn: Turn, effect: SendCards) -> None:
+    from companion.film.sheet import cards_pdf
+
+    _send(turn, CARDS_SAY, persist.Document("cards.pdf", cards_pdf("letter" if effect.paper == "letter" else "A4")))
+
+
 def _link(turn: Turn, effect: Link) -> None:
     post(turn, links.link(turn, effect))
 
@@ -142,6 +157,7 @@ HANDLERS: Final[Mapping[type[Effect], Handler]] = {
     Say: persist.message, Began: persist.began, Ended: persist.ended, Reopened: persist.reopened, Record: persist.answer,
     Void: late_pain.void, CountAgain: late_pain.count_again,
     Find: _find, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Calendar: _calendar,
-    Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act,
+    Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act, ReadFilm: _read_film,
+    SendCards: _cards,
 }
 """The handler of each effect."""

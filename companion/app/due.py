@@ -253,7 +253,7 @@ class DueSweep:
             return True
         reminder = replace(settled[0], stale_at=None) if settled[1] == "stale" else settled[0]
         if reminder.stale_at is None or reminder.stale_at > now:
-            outbox.extend(db, message, leaves_until(reminder, now, wishes, zone).stale_at)
+            outbox.extend(db, message, now, leaves_until(reminder, now, wishes, zone).stale_at)
         elif outbox.withdraw_offer(db, turn.person, reminder.id, now):
             reminders.mark_unsent(db, reminder.id, now)
             self._bot.watch.message_dropped("too_late")

@@ -10,8 +10,12 @@ from collections.abc import Mapping
 from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
+from companion.conversation.effects import Tap
 
 _NONE: Final[Mapping[str, Value]] = {}
+SAID_AHEAD: Final = "?"
+"""Before the state of a question: what was said of it ahead counts only once it is confirmed there."""
+
 _JSON: Final = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
 
 
@@ -20,7 +24,8 @@ class Frame(NamedTuple):
 
     ``state``: "" before it begins; ``trail``: the questions answered or skipped, in order; ``fixed``: the facts computed at its start;
     ``asked``: the request it was begun with; ``paused``: true while another flow runs over its question; ``hurt``: true if pain ended it;
-    ``tried``: the flows that its gates have run before it.
+    ``tried``: the flows that its gates have run before it; ``noted``: what the person said of questions still to come, by their state; with
+    ``SAID_AHEAD`` before it if it is to be confirmed where its movement is done.
     """
 
     flow: str
@@ -34,14 +39,23 @@ class Frame(NamedTuple):
     hurt: bool = False
     tried: tuple[str, ...] = ()
     asked: str = ""
+    noted: Mapping[str, Value] = _NONE
 
 
 class Aside(NamedTuple):
     """A side question: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return" (after hours away: go on, start
-    again, or leave?). ``text``: the reply it is about."""
+    again, or leave?), "understood" and "corrected" (is what I understood right?). ``text``: the reply it is about."""
 
     about: str
     text: str = ""
+
+
+class Page(NamedTuple):
+    """A message that waits until the person asks for more: its text, picture and buttons."""
+
+    text: str
+    picture: str = ""
+    buttons: tuple[tuple[Tap, ...], ...] = ()
 
 
 Stack = tuple[Frame, ...]
@@ -52,7 +66,7 @@ class Session(NamedTuple):
 
     ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
     the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote; ``refused``: how
-    often in a row a reply to the open question was not understood.
+    often in a row a reply to the open question was not understood; ``more``: messages that wait until the person asks for more.
     """
 
     stack: Stack = ()
@@ -63,6 +77,7 @@ class Session(NamedTuple):
     last: Frame | None = None
     at: str = ""
     refused: int = 0
+    more: tuple[Page, ...] = ()
 
     @property
     def top(self) -> Frame:
@@ -93,6 +108,8 @@ class Session(NamedTuple):
             last=_frame(kept["last"]) if kept.get("last") else None,
             at=kept.get("at", ""),
             refused=kept.get("refused", 0),
+            more=tuple(Page(text, picture, tuple(tuple(Tap(*tap) for tap in row) for row in rows))
+                       for text, picture, rows in kept.get("more", ())),
         )
 
 

@@ -186,7 +186,7 @@ async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
     assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: wrote “my chest hurts”")
     await gym.lifter(MIA)
     await gym.say(f"code {await gym.code_for('Mia')}", who=MIA)
-    await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no", who=MIA)
+    await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no", who=MIA)
     assert gym.heard(KIM)[-1].startswith("mia, a clinician comes first: safety check. With that history")
 
 
@@ -273,9 +273,9 @@ async def test_a_referral_is_asked_about_the_next_day_until_they_went_and_the_co
 
 async def test_a_referral_that_is_settled_by_a_check_is_not_asked_about(gym):
     await gym.linked()
-    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
     assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 1
-    await gym.say("safety check", "no", "no", "no", "no", "yes", "0", "no")
+    await gym.say("safety check", "no", "no", "no", "no", "no", "no", "yes", "0", "no")
     assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 0
 
 
@@ -354,7 +354,7 @@ async def test_somebody_else_s_coach_can_say_nothing_of_an_alert(gym):
 async def test_an_answer_about_a_referral_is_no_alarm_that_waits_to_be_seen(gym):
     await gym.linked()
     gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
-    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
     await gym.say("Seen", who=KIM)
     await gym.tap(SAM, "go.referral")
     await gym.say("Not yet")
