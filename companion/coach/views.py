@@ -268,7 +268,8 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
     if told := moment_from(page.told_at):
         yield f"Results, {look.day_name(told)}: {RESULT_WORDS.get(page.overall, 'unknown')}"
     if page.change:
-        yield shortened(f"Changed, and is it real: {in_words(page.change.value)}, {look.day_name(page.change.at)}: {page.change.because}", 300)
+        yield shortened(f"Changed, and is it real: {in_words(page.change.value)}, {look.day_name(page.change.at)}: "
+                        f"{page.change.because}", 300)
     if page.trial:
         yield shortened(f"Priming trial: {page.trial}", 300)
     for cause in page.causes:

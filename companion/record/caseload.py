@@ -200,15 +200,16 @@ def answers_in_run(db: sqlite3.Connection, person: int, run: str) -> list[tuple[
                       (person, run)).fetchall()
 
 
-def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], keys: Iterable[str], most: int) -> list[tuple[str, str]]:
+def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], keys: Iterable[str], most: int,
+                   before: str = "9") -> list[tuple[str, str]]:
     """Return the latest answers of a lifter to questions of these flows and keys (none named: any), of one run: (key, words as written,
-    or the value where it was picked), oldest first."""
+    or the value where it was picked), oldest first. ``before``: none that was given later than that moment."""
     rows = db.execute(
         "select key, raw from (select key, iif(raw <> '', raw, cast(value as text)) as raw, run, id, "
-        "first_value(run) over (order by id desc) as last from answers where person = :person and status = 'ok' and "
+        "first_value(run) over (order by id desc) as last from answers where person = :person and status = 'ok' and at <= :before and "
         "(json_array_length(:flows) = 0 or flow in (select value from json_each(:flows))) and "
         "(json_array_length(:keys) = 0 or key in (select value from json_each(:keys)))) where run = last order by id desc limit :most",
-        {"person": person, "flows": json.dumps(list(flows)), "keys": json.dumps(list(keys)), "most": most}).fetchall()
+        {"person": person, "flows": json.dumps(list(flows)), "keys": json.dumps(list(keys)), "most": most, "before": before}).fetchall()
     return rows[::-1]
 
 
