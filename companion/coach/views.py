@@ -10,7 +10,7 @@ import re
 import sqlite3
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from datetime import datetime, time
+from datetime import datetime, time, timedelta
 from typing import Final, NamedTuple
 
 from companion.base.clock import instant, local_date, zone_of
@@ -35,14 +35,14 @@ from companion.export.questions import Questions, in_words, questions_in
 from companion.language.units import METRIC, shown
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.record import coaching, log
-from companion.record.caseload import LogPageRow, audit_caseload, log_count, log_rows
+from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import WENT_WORDS, words_of
-from companion.screening.protocols import protocol
+from companion.screening.protocols import protocol, protocols
 from companion.screening.rulings import Ruling
 from companion.screening.squat_days import ToldDay
 
@@ -67,6 +67,11 @@ DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", 
 LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
 """The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
+_LOG_ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{8}))??(?:-([0-9]{1,9}))?")
+_DAY_ASKED: Final = "%Y%m%d"
+FILTER, CORRECTIONS = "filter", "corrections"
+DAYS_OFFERED: Final = 9
+"""Days of the log to choose from; our choice, three rows of buttons."""
 _PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
 Rows = tuple[tuple[Tap, ...], ...]
 
@@ -107,10 +112,7 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
         return [Say(NOT_YOURS, ((_tap("My lifters", "caseload"),),))]
     look = LifterView(db, coach, lifter, now, zone, day_namer(zone, now))
     if view == "lifter_log":
-        page, pages = _paged(log_count(db, lifter), int(what) if what.isdecimal() else 0, ROWS_A_PAGE)
-        coaching.audit_look(db, lifter, coach, f"log, page {page + 1}", now)
-        return [log_say(look, log_rows(db, lifter, ROWS_A_PAGE, page * ROWS_A_PAGE), page, pages, questions_in(book),
-                        book)]
+        return [log_view(look, of, book)]
     if chart := all_charts().get(what):
         coaching.audit_look(db, lifter, coach, f"chart: {chart.label.lower()}", now)
         return [Say(f"{look.name}: {chart.label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
@@ -136,7 +138,8 @@ def lifter_shown(db: sqlite3.Connection, coach: int, view: str, of: str) -> int 
         one, *more = lifters_matching(db, coach, of) or [0]
         lifter = 0 if more else one
     else:
-        lifter = _asked(of)[0] if view in ("lifter", "lifter_log") else 0
+        asked = (_LOG_ASKED if view == "lifter_log" else _ASKED).fullmatch(of) if view in ("lifter", "lifter_log") else None
+        lifter = int(asked[1]) if asked else 0
     return lifter if coaching.sees(db, coach, lifter) else None
 
 
@@ -383,13 +386,60 @@ def _charts(look: LifterView) -> Say:
 # the log ----------------------------------------------------------------------------------------------------
 
 
-def log_say(look: LifterView, rows: Sequence[LogPageRow], page: int, pages: int, questions: Questions, book: Book) -> Say:
-    """Return one page of the answer log, newest first, each row with its status."""
-    lines = [f"{look.name}: log, page {page + 1} of {pages}, in your time zone", *(_log_line(row, look, questions, book) for row in rows)]
+def log_view(look: LifterView, of: str, book: Book) -> Say:
+    """Return the page of the log that is asked for, or the choice of what of it to see, and audit the look."""
+    asked = _LOG_ASKED.fullmatch(of)
+    what, number = (asked[2] or "", int(asked[3] or 0)) if asked else ("", 0)
+    if what == FILTER:
+        return _filter_say(look, book)
+    only, words = _log_filter(what, look, book)
+    if not words:
+        what = ""
+    page, pages = _paged(log_count(look.db, look.lifter, only), number, ROWS_A_PAGE)
+    coaching.audit_look(look.db, look.lifter, look.coach, f"log, {f'{words}, ' if words else ''}page {page + 1}", look.now)
+    rows = log_rows(look.db, look.lifter, ROWS_A_PAGE, page * ROWS_A_PAGE, only)
+    return log_say(look, rows, page, pages, questions_in(book), book, what, words)
+
+
+def _log_filter(what: str, look: LifterView, book: Book) -> tuple[LogFilter, str]:
+    """Return the filter that a button names, and its words; all of it and "" where it names none."""
+    if what == CORRECTIONS:
+        return LogFilter(corrections=True), CORRECTIONS
+    if what in book.flows:
+        return LogFilter(flow=what), book[what].flow.title.lower()
+    try:
+        day = datetime.strptime(what, _DAY_ASKED).date()  # noqa: DTZ007 - a date without a time
+    except ValueError:
+        return WHOLE_LOG, ""
+    start, over = (instant(one, time(), look.zone) for one in (day, day + timedelta(days=1)))
+    return LogFilter(since=start, before=over), f"{day:%a} {day.day} {day:%b}"
+
+
+def _filter_say(look: LifterView, book: Book) -> Say:
+    """Return the choice of what of the log to see: corrections, a test, or a day."""
+    flows, moments = log_parts(look.db, look.lifter)
+    days = list(dict.fromkeys(local_date(at, look.zone) for at in moments))[:DAYS_OFFERED]
+    many = log_count(look.db, look.lifter, LogFilter(corrections=True))
+    taps = [_tap(f"Corrections ({many})", "lifter_log", f"{look.lifter}-{CORRECTIONS}-0")] * (many > 0)
+    taps += [_tap(f"{book[flow].flow.title} ({count})", "lifter_log", f"{look.lifter}-{flow}-0") for flow, count in flows.items()
+             if flow in protocols()]
+    on = [_tap(f"{day:%a} {day.day} {day:%b}", "lifter_log", f"{look.lifter}-{day:{_DAY_ASKED}}-0") for day in days]
+    return Say(f"{look.name}: which part of the log?", (*in_rows(taps, 2), *in_rows(on, 3), *_back(look.lifter, ("Log", ""))))
+
+
+def log_say(look: LifterView, rows: Sequence[LogPageRow], page: int, pages: int, questions: Questions, book: Book, only: str = "",
+            words: str = "") -> Say:
+    """Return one page of the answer log, newest first, each row with its status. ``only`` and ``words``: the part of it that is shown, as
+    a button names it and in words."""
+    part = f", {words}" if words else ""
+    lines = [f"{look.name}: log{part}, page {page + 1} of {pages}, in your time zone",
+             *(_log_line(row, look, questions, book) for row in rows)]
     if not rows:
         lines.append("No answers yet.")
-    turn = [_tap("Newer", "lifter_log", f"{look.lifter}-{page - 1}")] * (page > 0) + [
-        _tap("Older", "lifter_log", f"{look.lifter}-{page + 1}")] * (page + 1 < pages)
+    of = f"{look.lifter}-{only}-" if only else f"{look.lifter}-"
+    turn = [*[_tap("Newer", "lifter_log", f"{of}{page - 1}")] * (page > 0),
+            *[_tap("Older", "lifter_log", f"{of}{page + 1}")] * (page + 1 < pages),
+            _tap("Only some", "lifter_log", f"{look.lifter}-{FILTER}-0")]
     return Say(_text(lines), (*in_rows(turn, 2), *_back(look.lifter)))
 
 

@@ -29,6 +29,7 @@ from companion.coach.summary import (
 )
 from companion.coach.triage import GROUPS
 from companion.coach.views import (
+    ROWS_A_PAGE,
     SUMMARY_MOST,
     TEXT_MOST,
     LifterView,
@@ -502,3 +503,31 @@ def test_a_summary_says_what_changed_with_its_error_the_trial_s_result_and_whole
             "(2.1 cm).") in say.text
     assert "Priming trial: Can't tell yet" in say.text
     assert f"Control: too close to call: {grounds}" in say.text
+
+
+def test_the_log_is_shown_by_test_by_day_and_corrections_alone(room):
+    sam = full(room)
+    old = Record("k", "knee_to_wall", 1, "left_1", "left", "7", 7.0, "cm")
+    room.keep(sam, 1, Began("k", "knee_to_wall", 1), old, replace(old, raw="8.2", value=8.2))
+    (choice,) = ask(room, "lifter_log", f"{sam}-filter-0")
+    assert {tap.label for tap in taps(choice)} >= {"Corrections (1)", "Knee to wall (7)", "Wed 11 Mar", "Tue 10 Mar"}
+    (fixed,) = ask(room, "lifter_log", f"{sam}-corrections-0")
+    assert fixed.text.splitlines()[0] == "Sam: log, corrections, page 1 of 1, in your time zone"
+    assert [line.partition("→")[2] for line in fixed.text.splitlines()[1:]] == [" 8.2 cm [in place of “7”]"]
+    (test,) = ask(room, "lifter_log", f"{sam}-knee_to_wall-0")
+    assert len(test.text.splitlines()) == 1 + 7
+    assert all("Knee to wall" in line for line in test.text.splitlines()[1:])
+    (day,) = ask(room, "lifter_log", f"{sam}-20260310-0")
+    assert all("Tue 10 Mar" in line for line in day.text.splitlines())
+    assert room.looks(sam)[-3:] == ["Ada: log, corrections, page 1", "Ada: log, knee to wall, page 1", "Ada: log, Tue 10 Mar, page 1"]
+
+
+def test_the_pages_of_a_part_of_the_log_lead_to_each_other(room):
+    sam = room.lifter()
+    for n in range(2 * ROWS_A_PAGE):
+        room.run(sam, "squat_day", {"load": float(n)}, 3)
+    (first,) = ask(room, "lifter_log", f"{sam}-20260309-0")
+    older = next(tap for tap in taps(first) if tap.label == "Older")
+    assert older.data == f"go.lifter_log.{sam}-20260309-1"
+    (second,) = ask(room, "lifter_log", older.data.removeprefix("go.lifter_log."))
+    assert second.text.startswith("Sam: log, Mon 9 Mar, page 2 of 2")
