@@ -72,7 +72,15 @@ def typed(draft: Draft, text: str) -> None:
 
 def heard_out(draft: Draft, text: str) -> bool:
     """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
-    return heard_sign(draft, text) or heard_pain(draft, text)
+    return not _names_a_lifter(draft, text) and (heard_sign(draft, text) or heard_pain(draft, text))
+
+
+def _names_a_lifter(draft: Draft, text: str) -> bool:
+    """True if a coach asks for a lifter of theirs by their whole name, which may be a word for pain: "find Ache"."""
+    facts = draft.known.facts
+    if facts.get("is_coach") != "yes" or not (said := draft.book.sentence(text, facts)):
+        return False
+    return said[1] in {normalise(str(name)) for fact, name in facts.items() if fact.startswith("lifter.")}
 
 
 def heard_pain(draft: Draft, text: str) -> bool:
