@@ -10,7 +10,7 @@ ERASE_ANSWER = fact("sure")
 
 FLOW = Flow(
     "erase", version=1, title="Erase my data", policy=Policy.RIGHTS, parked="All right, nothing was changed.",
-    command=("delete my data", "forget me"),
+    command=("delete my data", "forget me", "delete me", "erase me", "remove me", "delete everything", "delete my account"),
     steps=(
         Ask("sure", "Erasing removes every answer, result and reminder, and can't be undone. A coach who wrote things "
             "down elsewhere still has that. Erase it all?", YesNo(yes="Yes, erase it all", no="No, keep it"), safety=True),

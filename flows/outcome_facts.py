@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime
 
-from companion.base.clock import local_date
 from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
@@ -19,7 +18,7 @@ from companion.screening.front_pinch import pinch_days, pinch_words
 from companion.screening.limits import Work
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, mean_of
-from companion.screening.retest import RetestPlan, plan
+from companion.screening.retest import RetestPlan, next_day, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
@@ -90,11 +89,8 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     facts |= _limits(conclusion, known)
     if pinned := str(known.facts.get("retest.pin", "")):
         facts["retest_pin"] = pinned  # the coach's date stands until a retest is done or the coach ends it
-    elif again.days is not None:
-        today = date.fromisoformat(str(known.facts["today"]))
-        tested = max((row.at for row in known.answers() if row.flow in protocols()), default=known.now)
-        counted = local_date(tested, str(known.facts.get("welcome.zone", "")))  # reading the results again moves no date
-        facts["retest_on"] = max(counted + timedelta(days=again.days), today + timedelta(days=1)).isoformat()
+    elif on := next_day(again, known.answers(), str(known.facts.get("welcome.zone", "")), date.fromisoformat(str(known.facts["today"]))):
+        facts["retest_on"] = on.isoformat()
         if plans := [f"{protocol(one.test).name}: {one.words}" for one in again.tests if one.sessions > 1]:
             facts["retest_plan"] = " ".join(plans)
     return facts | offer_facts(conclusion, known)

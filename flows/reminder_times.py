@@ -16,7 +16,8 @@ from companion.reminders.kinds import REMINDER_KINDS
 from flows.shared import WELCOMED
 
 _OFF = (r"(?:stop|cancel|end|turn off|switch off|disable|no more)(?: sending| all| any| of| my| the| me)* (?:reminders?|notifications?)|"
-        r"turn (?:all |my |the )*reminders? off|stop (?:reminding|messaging|texting|writing to) me|(?:don't|dont|do not) remind me")
+        r"turn (?:all |my |the )*reminders? off|stop (?:reminding|messaging|texting|writing to) me|(?:don't|dont|do not) remind me|"
+        r"stop all|unsubscribe(?: me)?|opt(?: me)? out")
 """Ways to say "no more reminders"."""
 
 BEFORE, QUIET = fact("before"), fact("quiet")

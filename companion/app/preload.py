@@ -13,12 +13,14 @@ def load_all() -> None:
     with loading():
         import companion.pictures.personal
         import companion.pictures.poses  # noqa: F401
+        from companion.language.acts import hear_act
         from companion.language.flags import hear_flags
         from companion.language.pain import hear_pain
         from flows.catalogue import BOOK
 
         hear_pain("hello")
         hear_flags("hello")
+        hear_act("the cat sat on a mat")
         BOOK.command("hello")
         BOOK.sentence("hello")
         for compiled in BOOK.flows.values():

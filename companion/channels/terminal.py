@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import re
 import shutil
 import sys
 import textwrap
@@ -54,7 +55,9 @@ class Display:
         return lines
 
     def event(self, reply: str) -> Event:
-        """Return the event of a typed line: a number or letter taps a button, everything else is text."""
+        """Return the event of a typed line: a number or letter taps a button, everything else is text. An answer of the terminal itself
+        to a query, come late into the line, is no part of it."""
+        reply = _REPORT.sub("", reply)
         reply = reply.encode("utf-16", "surrogatepass").decode("utf-16", "replace")  # replace bytes that were not text
         picked = reply.strip().rstrip(".)")
         if len(picked) == 1 and picked in ascii_lowercase[:len(self.starts)]:
@@ -62,6 +65,11 @@ class Display:
         if picked.isdecimal() and len(picked) < 4 and 1 <= int(picked) <= len(self.choices):
             return Tapped(self.choices[int(picked) - 1].data)
         return Typed(reply)
+
+
+_REPORT: Final = re.compile(r"(?:\x1b|\^\[)?\[?\?\d+(?:;\d+)*c|(?:\x1b|\^\[)?_?Gi=\d+;(?:OK|E[A-Z]+:?[^\x1b]*)(?:\x1b|\^\[)?\\?")
+"""A terminal's answers to the two queries for pictures: device attributes ("?1;2c", ECMA-48's DA as xterm gives it) and the graphics
+protocol's "_Gi=31;OK" (both from memory)."""
 
 
 def _is_control(button: Button) -> bool:
@@ -146,6 +154,12 @@ def drawn(lines: Sequence[str], width: int) -> str:
     return "\n".join(["╭" + "─" * (widest + 2) + "╮", *body, "╰" + "─" * (widest + 2) + "╯"])
 
 
+def caption(line: str, width: int) -> str:
+    """Return a picture's words in lines as wide as the terminal, broken between words; a path longer than a line stays whole."""
+    return "\n".join(textwrap.wrap(
+        line, width, initial_indent="  ", subsequent_indent="  ", break_long_words=False, break_on_hyphens=False))
+
+
 async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],
                woken: asyncio.Event, sweep_seconds: float, pictures: Pictures | None = None,
                meanwhile: Callable[[], object] = lambda: None) -> None:
@@ -158,8 +172,9 @@ async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, 
     from prompt_toolkit.formatted_text import ANSI
     from prompt_toolkit.patch_stdout import patch_stdout
 
-    from companion.channels.terminal_images import show
+    from companion.channels.terminal_images import ask_terminal, show
 
+    ask_terminal()  # before anything reads what is typed
     screen, address, counting = Display(), Address(TERMINAL_CHANNEL, name), Countdown(clock)
 
     async def draw(message: Outgoing) -> None:
@@ -167,7 +182,7 @@ async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, 
         print(drawn(screen.lines(message), shutil.get_terminal_size().columns))
         line, path = await picture_of(message, pictures)
         if line:
-            print(f"{_DIM}{line}{_RESET}")
+            print(f"{_DIM}{caption(line, shutil.get_terminal_size().columns)}{_RESET}")
         if path:
             sys.stdout.flush()
             await run_in_terminal(lambda: show(path, shutil.get_terminal_size().columns))

@@ -1,13 +1,15 @@
 """Pictures drawn in the terminal itself, by sixels or the terminal graphics protocol, with textual-image.
 
-The terminal is queried once, at the first picture; it answers on standard input, so nothing else may read that meanwhile
-(prompt_toolkit's ``run_in_terminal``). A terminal without either protocol still gets the picture's words and path.
+The terminal is queried once, before the first prompt; it answers on standard input, so nothing else may read that meanwhile. What it
+answers too late is thrown away, or taken out of the line that was typed (``terminal.Display.event``). A terminal without either protocol
+still gets the picture's words and path.
 """
 
 from __future__ import annotations
 
 import logging
 import sys
+from contextlib import suppress
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, TextIO
@@ -34,6 +36,16 @@ def kind_here() -> type[Sixel] | type[Graphics] | None:
         return tgp.Image if tgp.query_terminal_support() else None
     except Exception:  # a terminal that answers oddly just shows no pictures
         return None
+
+
+def ask_terminal() -> None:
+    """Query the terminal, and throw away what of its answer is still to be read, so that it is not read as typed."""
+    import termios
+
+    kind_here()
+    with suppress(termios.error, OSError, ValueError):  # not a terminal
+        if sys.__stdin__ is not None:
+            termios.tcflush(sys.__stdin__, termios.TCIFLUSH)
 
 
 def show(path: Path, columns: int, out: TextIO | None = None) -> bool:

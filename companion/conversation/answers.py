@@ -40,6 +40,15 @@ def answered(draft: Draft, text: str) -> bool:
     """Answer a question, and let the open one stand again; return False if the text asks nothing that is answered here."""
     if draft.book.answers is None or not draft.session.stack or not _asks(draft, text):
         return False
+    tell(draft, text)
+    return True
+
+
+def tell(draft: Draft, text: str) -> None:
+    """Answer a question of the person's, or say that it can't be answered; the open one stands again."""
+    if draft.book.answers is None:
+        ask_again(draft, UNKNOWN)
+        return
     answers = draft.book.answers()
     said = answers.word(text) or _about_this(draft, asked_surely(text))
     if not said and (topic := answers.topic_of(text)):
@@ -49,7 +58,6 @@ def answered(draft: Draft, text: str) -> bool:
         stand_again(draft, said, picture=bool(re.search(r"show me|picture|what does it look", plain(text))))
     else:
         not_known(draft)
-    return True
 
 
 def _asks(draft: Draft, text: str) -> bool:

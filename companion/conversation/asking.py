@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from companion.conversation.corrections import corrected_words
 from companion.conversation.draft import Draft
 from companion.conversation.effects import DESCRIBE, Say
-from companion.conversation.kinds import Answer, Option
+from companion.conversation.kinds import Option
 from companion.conversation.prompt import aside_say, in_one_line, progress, prompt
 from companion.conversation.session import Aside
+from companion.conversation.slots import read_of, understood_words
 from companion.conversation.table import AGAIN
 from companion.conversation.wording import MOST_WORDS
 from companion.language.units import shown
@@ -64,6 +66,10 @@ def show_aside(draft: Draft, before: str = "") -> None:
     match aside.about:
         case "unusual":
             text = f"{_unusual(draft, aside.text)} would be unusual. Is it right?"
+        case "understood":
+            text = f"I understand: {understood_words(draft, aside.text)}. Is that right?"
+        case "corrected":
+            text = f"I understand: {corrected_words(draft, aside.text)}. Is that right?"
         case "return":
             text = f"You were in the middle of something: {progress(draft.compiled, draft.top, draft.facts())}. Shall we go on?"
         case _:
@@ -79,6 +85,8 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
     match aside.about:
         case "unusual":
             return (Option("yes", f"Yes, {_unusual(draft, aside.text)}", ("yes",)), Option("no", "No"))
+        case "understood" | "corrected":
+            return (Option("yes", "Yes", ("yes", "that is right", "right", "correct")), Option("no", "No"))
         case "return":
             return (Option("go_on", "Go on", ("yes", "continue", "resume", "carry on", "ok")),
                     Option("again", "Start this again", ("again", "start again", "restart", "start over")),
@@ -90,5 +98,5 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
 
 def _unusual(draft: Draft, text: str) -> str:
     """Return the number in a reply, written in the person's units."""
-    read = draft.ask.kind.read(text, draft.context)
-    return shown(read.value, read.unit, draft.units) if isinstance(read, Answer) and not isinstance(read.value, str) else text
+    read = read_of(draft, text)
+    return shown(read.value, read.unit, draft.units) if read and not isinstance(read.value, str) else text

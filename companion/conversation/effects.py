@@ -174,13 +174,31 @@ class Show:
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter."""
+    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter; ``days``: for how many days it holds, "" without an end."""
 
     what: str
     of: str = ""
     value: str = ""
     reason: str = ""
+    days: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadFilm:
+    """Read a film beside the turn; its outcome comes back as ``events.FilmRead``. ``film``: the channel's reference; ``squat``: which film
+    of its run it is; of a test shot ("shot", "shot2") only what to mend is told."""
+
+    film: str
+    squat: str
+    run: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SendCards:
+    """Send this person the cards to print for a film that measures. ``paper``: "A4" or "letter"."""
+
+    paper: str
 
 
 Effect = (Say | Began | Ended | Reopened | Record | Void | CountAgain | Find | Remind | StopReminders | Replan | Calendar | Alert | Erase
-          | Export | Redeem | Link | Show | Act)
+          | Export | Redeem | Link | Show | Act | ReadFilm | SendCards)

@@ -22,9 +22,11 @@ from companion.conversation.effects import (
     Export,
     Find,
     Link,
+    ReadFilm,
     Redeem,
     Remind,
     Replan,
+    SendCards,
     Show,
     StopReminders,
     Void,
@@ -121,7 +123,8 @@ class Run:
 class Do:
     """An effect whose text fields are templates over the facts."""
 
-    effect: (Find | Void | CountAgain | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act)
+    effect: (Find | Void | CountAgain | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act
+             | ReadFilm | SendCards)
     only_if: Condition = ALWAYS
     side: str = ""
 

@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
-from rapidfuzz import fuzz
-
 from companion.conversation.condition import ALWAYS, Condition, Facts, Value
+from companion.language.choosing import Options, choose, named
+from companion.language.clauses import clauses, flat
 from companion.language.phrases import Phrase, hear, normalise
 from companion.language.units import METRIC
 
@@ -110,32 +110,20 @@ class Kind:
         return False
 
 
-_TURNING: Final = frozenset(
-    ["not", "no", "never", "or", "and", "nor", "but", "without", "didnt", "doesnt", "isnt", "wasnt", "dont", "cant", "couldnt"])
-"""Words that negate or combine; texts that differ in one of them are never near misses of each other."""
-
-
-def _turning(text: str) -> set[str]:
-    return {word.replace("'", "") for word in text.split()} & _TURNING
+@lru_cache(maxsize=512)
+def _names(options: tuple[Option, ...]) -> Options:
+    return named((option.value, (option.label, option.value.replace("_", " "), *option.also)) for option in options)
 
 
 def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Answer | Unclear:
-    """Return the option that a text names by its label or another word for it or, unless strict, by a near miss of one option only."""
-    wanted = normalise(text).strip(" .")
-    names = [(normalise(word).strip(" ."), option) for option in options
-             for word in (option.label, option.value.replace("_", " "), *option.also)]
-    for name, option in names:
-        if wanted == name:
-            return Answer(option.value, text)
-    if not context.strict and len(wanted) >= 4:
-        said = _turning(wanted)
-        near = {option.value for name, option in names if len(name) >= 4 and fuzz.ratio(wanted, name) >= 84
-                and said == _turning(name)}
-        if len(near) == 1:
-            return Answer(near.pop(), text)
-        inside = {option.value for name, option in names if len(name) >= 4 and f" {name} " in f" {wanted} "}
-        if len(inside) == 1 and not said:
-            return Answer(inside.pop(), text)
+    """Return the option that a text names by its label or another word for it or, unless strict, in other words that assert it alone."""
+    wanted = flat(text).strip(" .")
+    names = _names(options)
+    for value, words in names:
+        if wanted in words:
+            return Answer(value, text)
+    if not context.strict and len(wanted) >= 4 and (chosen := choose(clauses(text), names)).sure:
+        return Answer(chosen.values[0], text)
     return Unclear("I could not match that to one of the answers.")
 
 
@@ -296,6 +284,37 @@ class Media(Kind):
 
     def example(self, context: ReadingContext) -> str:
         return "Send it here, or tap Skip."
+
+
+@dataclass(frozen=True, slots=True)
+class Film(Media):
+    """A film or a photo to be measured, also as a file; in a terminal the path of one."""
+
+    accepts: tuple[str, ...] = ("video", "document")
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        return Answer(text.strip(), "path") if "/" in text and " " not in text.strip() else Unclear("I need a film here, not words.")
+
+    def example(self, context: ReadingContext) -> str:
+        return "Send it here, as a file if you can, or tap Skip."
+
+
+@dataclass(frozen=True, slots=True)
+class BeingRead(Media):
+    """The outcome of a film that is being read, which no person gives: "onset", "none" (no rounding), "good" (a test shot that will do)
+    or "mend" (it can't be read as it is)."""
+
+    accepts: tuple[str, ...] = ("reading",)
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return ("onset", "none", "good", "mend")
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        return Unclear("I am still reading your film.")
+
+    def example(self, context: ReadingContext) -> str:
+        return "If nothing comes within two minutes, say “back” and send it again."
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,9 +11,9 @@ from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Began, Ended, Record, Reopened
 from companion.conversation.flow import PARKED, Ask, Do, Tell
-from companion.conversation.kinds import Answer, Hold
+from companion.conversation.kinds import Answer, Hold, Ready
 from companion.conversation.prompt import offered, stop_button
-from companion.conversation.session import Frame
+from companion.conversation.session import SAID_AHEAD, Frame
 from companion.conversation.table import (
     ANSWER,
     BACK,
@@ -123,11 +123,33 @@ def _follow(draft: Draft, move: Move, after: float = 0) -> None:
     draft.session = draft.session._replace(aside=None, refused=0)
     stop = draft.compiled.stops[move.target]
     if isinstance(stop, Ask):
-        show(draft, after=after)
+        _arrive(draft, stop, after)
     elif stop.flow != PARKED:
         draft.push(stop.flow, render(stop.asked, facts, draft.known.now))
     elif draft.session.parked:
         draft.unpark()
+
+
+def _arrive(draft: Draft, ask: Ask, after: float) -> None:
+    """Ask a question, or take the answer that was confirmed before; past a movement nothing said ahead of it counts unseen."""
+    if not draft.top.noted:
+        show(draft, after=after)
+        return
+    if ask.caution or after or isinstance(ask.kind, Ready):
+        draft.top = draft.top._replace(noted={SAID_AHEAD + name.removeprefix(SAID_AHEAD): value for name, value in draft.top.noted.items()})
+    said = noted(draft, ask.key)
+    if said is None:
+        show(draft, after=after)
+    else:
+        answer(draft, said, sure=True)
+
+
+def noted(draft: Draft, name: str) -> Answer | None:
+    """Return what was said ahead of a question as its answer, if it can still be given there. ``name``: its state, as noted."""
+    value, ask = draft.top.noted.get(name), draft.ask
+    if value is None or any(option.value == value and not option.only_if.holds(draft.facts()) for option in ask.kind.options):
+        return None
+    return Answer(value, "said before" if isinstance(value, str) else f"{value:g} {ask.kind.unit}, said before", ask.kind.unit)
 
 
 def _pass(draft: Draft, step: Tell | Do, facts: dict[str, Value]) -> None:
@@ -159,7 +181,7 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
         ask_aside(draft, "unusual", given.raw)
         return
     name = _log_name(draft, ask)
-    _record(draft, ask, given.raw, given.value, given.unit)
+    record(draft, ask, given.raw, given.value, given.unit)
     got = {**frame.got, name: given.value} | ({name + _BY: "tap" if given.tapped else "words"} if ask.safety else {})
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
@@ -172,7 +194,7 @@ def skip(draft: Draft) -> None:
         show(draft, draft.fire(SKIP).refused)
         return
     name = _log_name(draft, ask)
-    _record(draft, ask, "", None, status="skipped")
+    record(draft, ask, "", None, status="skipped")
     got = {key: value for key, value in frame.got.items() if key.removesuffix(_BY) != name}
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(SKIP))
@@ -208,7 +230,8 @@ def _worded(draft: Draft, template: str, side: str) -> str:
     return render(template, draft.facts(), draft.known.now, side) if "{" in template else template
 
 
-def _record(draft: Draft, ask: Ask, raw: str, value: Value | None, unit: str = "", status: str = "ok") -> None:
+def record(draft: Draft, ask: Ask, raw: str, value: Value | None, unit: str = "", status: str = "ok") -> None:
+    """Note an answer, or that there is none, for the log."""
     flow = draft.compiled.flow
     draft.effects.append(Record(draft.top.run, flow.name, flow.version, _log_name(draft, ask), ask.side, raw, value, unit, status,
                                 _worded(draft, ask.method, ask.side), _worded(draft, ask.placement, ask.side)))
@@ -240,7 +263,7 @@ def withdraw(draft: Draft, state: str) -> None:
     assert isinstance(ask, Ask)
     draft.top = frame._replace(state=state, trail=frame.trail[:-1])
     name = _log_name(draft, ask)
-    _record(draft, ask, "", None, status="withdrawn")
+    record(draft, ask, "", None, status="withdrawn")
     draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key.removesuffix(_BY) != name})
 
 
@@ -264,7 +287,7 @@ def hurt(draft: Draft, text: str) -> None:
     last, hurt_in = draft.session.last, ""
     if draft.session.stack and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
         if text:
-            _record(draft, draft.ask, text, None, status="in_pain")
+            record(draft, draft.ask, text, None, status="in_pain")
         works = draft.fire(PAIN).target == IN_PAIN
         hurt_in = draft.top.flow if works else ""
         draft.top = draft.top._replace(paused=True, hurt=works)

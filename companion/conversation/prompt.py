@@ -8,20 +8,24 @@ from datetime import datetime
 from functools import lru_cache
 from typing import Final, NamedTuple
 
-from companion.conversation.condition import Facts
+from companion.conversation.condition import Facts, Value
 from companion.conversation.effects import Say, Tap
 from companion.conversation.flow import Ask, Flow, Offer
 from companion.conversation.kinds import Choice, Hold, Media, Option, Ready
 from companion.conversation.machine import Compiled
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
-from companion.conversation.session import Frame
+from companion.conversation.session import SAID_AHEAD, Frame
 from companion.conversation.wording import render
+from companion.language.units import METRIC, shown
 
 PAYLOAD_BYTES: Final = 64
 """Bot API: callback data is 1 to 64 bytes."""
 
 SKIP, BACK, STOP = "!skip", "!back", "!stop"
+NOTED: Final = "noted"
+"""The value of the button that confirms what was said ahead of its question."""
+
 ASIDE = "?"
 
 
@@ -105,6 +109,8 @@ def in_one_line(compiled: Compiled, frame: Frame, facts: Facts, now: datetime) -
 def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap, ...], ...]:
     """Return rows of buttons: the answers, then skip, back and stop where they apply."""
     answers = tuple((option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts))
+    if (noted := frame.noted.get(SAID_AHEAD + frame.state)) is not None:
+        answers = ((f"{_as_said(ask, noted, facts)}, as I wrote", NOTED), *answers)
     always = []
     if (flow.policy.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold):
         always.append(("Skip", SKIP))
@@ -114,6 +120,12 @@ def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap
         always.append(("Stop", STOP))
     most = 6 if isinstance(ask.kind, PainScore) else 2 if isinstance(ask.kind, Choice) else 3
     return _laid_out(flow.name, flow.version, frame.state, answers, most, tuple(always))
+
+
+def _as_said(ask: Ask, noted: Value, facts: Facts) -> str:
+    if isinstance(noted, str):
+        return next((option.label for option in ask.kind.options if option.value == noted), noted)
+    return shown(noted, ask.kind.unit, str(facts.get("welcome.units", METRIC)))
 
 
 @lru_cache(1_000)  # the same few hundred, over and over

@@ -12,19 +12,24 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.answers import answered, help_with, refuse
-from companion.conversation.asking import aside_options, ask_again, ask_aside, describe, show_aside
+from companion.conversation.acting import act_on, control, fill, not_words, other_than_answer
+from companion.conversation.amending import amend
+from companion.conversation.answers import answered, refuse
+from companion.conversation.asking import aside_options, ask_again, ask_aside, show_aside
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Unclear, Zone, pick
-from companion.conversation.moves import answer, back, begin_anew, end, hurt, skip, take_back
+from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
 from companion.conversation.pages import MORE, asks_for_more, show_more
 from companion.conversation.parking import interrupt, park, start
-from companion.conversation.prompt import ASIDE, BACK, SKIP, STOP, read_payload, read_start
+from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
+from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
+from companion.conversation.slots import heard_at, read_of, reads_acts
+from companion.language.acts import SpeechAct
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import asked_surely, is_question
@@ -43,11 +48,11 @@ def typed(draft: Draft, text: str) -> None:
     elif not draft.session.stack:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
-        _control(draft, heard)
+        control(draft, heard)
     elif draft.ask.kind.declined(text) and not draft.ask.safety:
         skip(draft)
     elif is_option(draft, text):
-        _read(draft, text)
+        _answered(draft, text, draft.ask.kind.read(text, draft.context))
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
         _corrected(draft, text, meant[1])
     elif _why_this(draft, text) and answered(draft, text):
@@ -60,13 +65,13 @@ def typed(draft: Draft, text: str) -> None:
         pass
     elif heard in _CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
             not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
-        _control(draft, heard)
+        control(draft, heard)
     else:
         _read(draft, text)
 
 
 def heard_out(draft: Draft, text: str) -> bool:
-    """Act on pain or another sign in a message, before anything else; return True if there was one."""
+    """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
     return heard_sign(draft, text) or heard_pain(draft, text)
 
 
@@ -101,14 +106,17 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         _aside_decided(draft, decided)
     elif heard is Phrase.STOP and aside.about == "unusual":
         draft.session = draft.session._replace(aside=None)
-        _control(draft, heard)
+        control(draft, heard)
     elif heard is Phrase.STOP:
         draft.session = draft.session._replace(aside=None)
         park(draft)
-    elif aside.about == "unusual" and isinstance(value := draft.ask.kind.read(text, draft.context), Answer):
-        before = draft.ask.kind.read(aside.text, draft.context)
+    elif aside.about in ("understood", "corrected"):  # said anew instead
         draft.session = draft.session._replace(aside=None)
-        answer(draft, value, sure=isinstance(before, Answer) and before.value == value.value)
+        typed(draft, text)
+    elif aside.about == "unusual" and (value := read_of(draft, text)):
+        before = read_of(draft, aside.text)
+        draft.session = draft.session._replace(aside=None)
+        answer(draft, value, sure=before is not None and before.value == value.value)
     else:
         show_aside(draft, "Please tap one of these, or type its words.")
 
@@ -119,10 +127,13 @@ def _aside_decided(draft: Draft, decided: str) -> None:
     draft.session = draft.session._replace(aside=None)
     match aside.about, decided:
         case "unusual", "yes":
-            read = draft.ask.kind.read(aside.text, draft.context)
-            if isinstance(read, Answer):
+            if read := read_of(draft, aside.text):
                 answer(draft, read, sure=True)
-        case "unusual", _:
+        case "understood", "yes":
+            fill(draft, aside.text, sure=True)
+        case "corrected", "yes":
+            amend(draft, aside.text)
+        case "unusual" | "understood" | "corrected", _:
             ask_again(draft, "Then once more.")
         case "return", "go_on":
             interrupt(draft)  # its gates may have shut meanwhile: it is taken up as after any interruption
@@ -150,24 +161,6 @@ _THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thank
 """Replies to a message without a question, such as the one on the evening before a squat day."""
 GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
 _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP, Phrase.DESCRIBE)
-
-
-def _control(draft: Draft, heard: Phrase) -> None:
-    match heard:
-        case Phrase.STOP if draft.works:
-            ask_aside(draft, "stop")
-        case Phrase.STOP:
-            park(draft)
-        case Phrase.BACK:
-            back(draft)
-        case Phrase.SKIP:
-            skip(draft)
-        case Phrase.AGAIN:
-            ask_again(draft)
-        case Phrase.DESCRIBE:
-            describe(draft)
-        case _:
-            help_with(draft)
 
 
 def _from_idle(draft: Draft, text: str) -> None:
@@ -210,6 +203,8 @@ def _asked_back(draft: Draft, text: str) -> bool:
     if not draft.ask.free and not _why_this(draft, text) and (said := draft.book.sentence(text, draft.known.facts)):
         start(draft, *said)
         return True
+    if reads_acts(draft.ask) and heard_at(draft, text).act not in (SpeechAct.QUESTION, SpeechAct.NOTHING):
+        return False
     return answered(draft, text)
 
 
@@ -221,23 +216,37 @@ def _why_this(draft: Draft, text: str) -> bool:
 def _read(draft: Draft, text: str) -> None:
     ask = draft.ask
     read = ask.kind.read(text, draft.context)
+    if not isinstance(read, Answer) and not ask.free and (said := draft.book.sentence(text, draft.known.facts)):
+        start(draft, *said)
+        return
+    if (reads_acts(ask) and act_on(draft, text)) or (ask.free and not_words(draft, text)):
+        return
+    if not (isinstance(read, Answer) or ask.free or reads_acts(ask) or ask.kind.claims(text, draft.context)) and (
+            other_than_answer(draft, text)):
+        return
+    _answered(draft, text, read)
+
+
+def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
+    """Take an answer that was read, if it is on offer; else say what may be meant, or ask again."""
+    ask = draft.ask
     if isinstance(read, Answer):
-        offered = {option.value for option in ask.kind.options if not option.only_if.holds(draft.facts())}
-        if not (isinstance(read.value, str) and read.value in offered):
+        shut = {option.value for option in ask.kind.options if option.only_if != ALWAYS and not option.only_if.holds(draft.facts())}
+        if not (isinstance(read.value, str) and read.value in shut):
             answer(draft, read)
             return
         read = Unclear("That is not on offer just now.")
+    if answered(draft, text):
+        return
     near = None if ask.safety or ask.free or ask.kind.claims(text, draft.context) else hear(text)
-    if not ask.free and (said := draft.book.sentence(text, draft.known.facts)):
-        start(draft, *said)
-    elif normalise(text).strip(" .!") in _GREETINGS:
+    if normalise(text).strip(" .!") in _GREETINGS:
         ask_again(draft)
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
         draft.say(GOOD)
     elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
         start(draft, flow)
     elif near in _CONTROLS:
-        _control(draft, near)
+        control(draft, near)
     else:
         refuse(draft, read.reason)
 
@@ -266,8 +275,11 @@ def tapped(draft: Draft, data: str) -> None:
 
 
 def _chosen(draft: Draft, ask: Ask, value: str) -> None:
+    if value == NOTED and (said := noted(draft, SAID_AHEAD + ask.key)):
+        answer(draft, replace(said, tapped=True), sure=True)
+        return
     if value in (SKIP, BACK, STOP):
-        _control(draft, {SKIP: Phrase.SKIP, BACK: Phrase.BACK, STOP: Phrase.STOP}[value])
+        control(draft, {SKIP: Phrase.SKIP, BACK: Phrase.BACK, STOP: Phrase.STOP}[value])
         return
     for option in ask.kind.options:
         if option.value == value and (option.only_if == ALWAYS or option.only_if.holds(draft.facts())):

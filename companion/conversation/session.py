@@ -13,6 +13,9 @@ from companion.conversation.condition import Value
 from companion.conversation.effects import Tap
 
 _NONE: Final[Mapping[str, Value]] = {}
+SAID_AHEAD: Final = "?"
+"""Before the state of a question: what was said of it ahead counts only once it is confirmed there."""
+
 _JSON: Final = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
 
 
@@ -21,7 +24,8 @@ class Frame(NamedTuple):
 
     ``state``: "" before it begins; ``trail``: the questions answered or skipped, in order; ``fixed``: the facts computed at its start;
     ``asked``: the request it was begun with; ``paused``: true while another flow runs over its question; ``hurt``: true if pain ended it;
-    ``tried``: the flows that its gates have run before it.
+    ``tried``: the flows that its gates have run before it; ``noted``: what the person said of questions still to come, by their state; with
+    ``SAID_AHEAD`` before it if it is to be confirmed where its movement is done.
     """
 
     flow: str
@@ -35,11 +39,12 @@ class Frame(NamedTuple):
     hurt: bool = False
     tried: tuple[str, ...] = ()
     asked: str = ""
+    noted: Mapping[str, Value] = _NONE
 
 
 class Aside(NamedTuple):
     """A side question: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return" (after hours away: go on, start
-    again, or leave?). ``text``: the reply it is about."""
+    again, or leave?), "understood" and "corrected" (is what I understood right?). ``text``: the reply it is about."""
 
     about: str
     text: str = ""

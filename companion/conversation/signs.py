@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Final
 
@@ -13,6 +14,8 @@ from companion.conversation.kinds import Answer, pick
 from companion.conversation.moves import SAID_MOST, answer, hurt
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
+from companion.language.acts import Asks, hear_act
+from companion.language.clauses import Mood, clauses, flat
 from companion.language.flags import Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.questions import is_question
@@ -48,7 +51,7 @@ def heard_sign(draft: Draft, text: str) -> bool:
         return _answered(draft, waiting, sure, text)
     if hears_pain and not free and hear_pain(_without(text, heard)) is Pain.YES:
         return _after_pain(draft, heard, text)
-    if waiting and waiting.free and isinstance(read := waiting.kind.read(text, draft.context), Answer):
+    if waiting and free and Flag.SELF_HARM not in heard[0].also and isinstance(read := waiting.kind.read(text, draft.context), Answer):
         answer(draft, read)
     _ask_about(draft, heard, text)
     return True
@@ -60,7 +63,7 @@ def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
         return True
     if draft.book.answers and about_the_tests(draft.book.answers(), text):
         return True
-    return bool(draft.book.command(text) or draft.book.sentence(text, draft.known.facts))
+    return bool(draft.book.command(text) or draft.book.sentence(text, draft.known.facts) or _ABOUT_DATA.fullmatch(flat(text)))
 
 
 def _asks_about_signs(draft: Draft, waiting: Ask, heard: tuple[Heard, ...], text: str) -> bool:
@@ -68,6 +71,13 @@ def _asks_about_signs(draft: Draft, waiting: Ask, heard: tuple[Heard, ...], text
     open, so nothing is lost. Not where a sign can be urgent."""
     return bool(draft.book.answers and is_question(text) and understood(draft.book.answers(), text)
                 and all(one.flag.value in waiting.signs and one.flag not in ASKED_WITH_PAIN for one in heard))
+
+
+_ABOUT_DATA: Final = re.compile(
+    r"^(?:please |pls |can you |could you |i want (?:you )?to |actually |just )*(?:delete|erase|remove|wipe|stop|show|send|what)\b[a-z ]*\b"
+    r"(?:my (?:data|account|answers|info|information|details)|you (?:have|keep|know|hold|store|got) (?:on|about|of) me|messages|reminders|"
+    r"texting me)[a-z ]*[.!?]*")
+"""Whole messages that are wishes about one's data or messages."""
 
 
 def is_option(draft: Draft, text: str) -> bool:
@@ -79,10 +89,24 @@ def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
     """Answer the open question, which asks about these signs, with yes or, if the words are doubtful, with unsure."""
     wanted = ("yes",) if sure else ("unsure", "yes")
     value = next((value for value in wanted for option in waiting.kind.options if option.value == value), None)
-    if value is None or is_option(draft, text):
+    if value is None or is_option(draft, text) or _only_asks(text):
         return False
     answer(draft, Answer(value, text))
     return True
+
+
+def _only_asks(text: str) -> bool:
+    """True if a message only asks what the words of a safety question mean, or why it is asked: that answers nothing. What it says of the
+    person beside it counts."""
+    whole = clauses(text)
+    spoken = hear_act(text)
+    asked = [clause for clause in whole if clause.mood is Mood.ASKED]
+    told = ", ".join(clause.raw for clause in whole if clause.mood is not Mood.ASKED)
+    return bool(asked) and spoken.asks in (Asks.MEANS, Asks.WHY) and not any(
+        word in _OWN for clause in asked for word in clause.words) and not (told and hear_flags(told, weigh=False))
+
+
+_OWN: Final = frozenset(("i", "im", "ive", "my", "me", "mine", "id", "ill"))
 
 
 def _without(text: str, heard: tuple[Heard, ...]) -> str:
@@ -94,7 +118,7 @@ def _without(text: str, heard: tuple[Heard, ...]) -> str:
 
 def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
     """Stop for pain. Its questions cover signs of the nerves and the chest; those about other signs follow them."""
-    others = tuple(one for one in heard if one.flag not in ASKED_WITH_PAIN)
+    others = tuple(replace(one, also=()) for one in heard if one.flag not in ASKED_WITH_PAIN)
     hurt(draft, text)
     if others:
         pain = draft.session.stack[-1]
@@ -115,7 +139,12 @@ def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
 def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
     draft.push(draft.book.signs)
     sure = "yes" if any(one.sure for one in heard) else "no"
-    draft.top = draft.top._replace(got={"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure})
+    got = {"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure}
+    if heard[0].also:
+        got["among"] = " ".join(flag.value for flag in heard[0].named)
+    if Flag.SELF_HARM in heard[0].also:
+        got["said"] = ""
+    draft.top = draft.top._replace(got=got)
 
 
 def _begin_crisis(draft: Draft, *, sure: bool) -> None:

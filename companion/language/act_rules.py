@@ -16,12 +16,18 @@ def _tables() -> Mapping[str, Any]:
 
 
 @cache
-def rows_of(name: str) -> Mapping[str, Sequence[str]] | Sequence[str]:
-    """Return a table by its dotted name: the rows of one ("chat", "moods.ahead"), or the tables in one ("commands"), in order."""
+def rows_of(name: str) -> Sequence[str]:
+    """Return the rows of a table by its dotted name, such as "chat" or "moods.ahead"."""
     found: Any = _tables()
     for part in name.split("."):
         found = found[part]
     return found  # type: ignore[no-any-return]
+
+
+@cache
+def tables_in(name: str) -> Mapping[str, Any]:
+    """Return the tables of a section, such as "commands", in the order they are tried."""
+    return _tables()[name]  # type: ignore[no-any-return]
 
 
 @cache

@@ -8,16 +8,17 @@ from __future__ import annotations
 
 import re
 from enum import Enum
+from functools import lru_cache
 from typing import Final, NamedTuple
 
-from companion.language.act_rules import matches, rows_of, words_of
-from companion.language.choosing import Chosen, Options, choose
+from companion.language.act_rules import matches, tables_in, words_of
+from companion.language.choosing import ASSERTING, NO_OPTIONS, Chosen, Options, choose
 from companion.language.clauses import Clause, Mood, clauses, flat
 from companion.language.phrases import Phrase, hear
 
 
-class Act(Enum):
-    """What a message does."""
+class SpeechAct(Enum):
+    """An act of speech."""
 
     ANSWER = "answer"
     QUESTION = "question"
@@ -30,7 +31,7 @@ class Act(Enum):
 
 
 class Asks(Enum):
-    """What a question asks: what a word or the question means, why it is asked, how to do it or tell, what to do if it can't be done, or
+    """A kind of question: what a word or the question means, why it is asked, how to do it or tell, what to do if it can't be done, or
     something in general."""
 
     MEANS = "means"
@@ -41,11 +42,11 @@ class Asks(Enum):
 
 
 class Spoken(NamedTuple):
-    """What a message says. ``asks`` and ``about``: of a question, its kind and its own words, flat; ``wants``: of a command, its name in
-    acts.toml; ``chosen``: the options asserted; ``asserted``: the clauses that may fill a slot; ``doubtful``: true if what
+    """A message as it is heard. ``asks`` and ``about``: of a question, its kind and its own words, flat; ``wants``: of a command, its name
+    in     acts.toml; ``chosen``: the options asserted; ``asserted``: the clauses that may fill a slot; ``doubtful``: true if what
     they say is to be confirmed."""
 
-    act: Act
+    act: SpeechAct
     asks: Asks | None = None
     about: str = ""
     wants: str = ""
@@ -56,64 +57,85 @@ class Spoken(NamedTuple):
 
 _CONTROLS: Final = {Phrase.STOP: "stop", Phrase.BACK: "back", Phrase.SKIP: "skip", Phrase.AGAIN: "again", Phrase.HELP: "help"}
 _PLAIN_ANSWERS: Final = (Phrase.YES, Phrase.NO, Phrase.READY)
-_ASSERTS: Final = (Mood.SAID, Mood.HEDGED, Mood.OTHERS)
+_NOT_ASKED: Final = ("stop", "back", "skip", "again", "help", "results", "menu", "erase", "stop_reminders")
+"""Commands that a question why, or what something means, only mentions."""
+
+_SHORT: Final = 8
+"""Most words of a question that is a wish ("can we skip this one"); our choice."""
+
 _DIGIT: Final = re.compile(r"\d|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thir\w+|four\w+|fif\w+|six\w+|"
     r"seven\w+|"
                            r"eigh\w+|nine\w+|twen\w+|fort\w+|hundred|half)\b")
 _VOWEL: Final = re.compile(r"[aeiouy]")
 
 
-def hear_act(text: str, options: Options = (), number: bool = False) -> Spoken:
+@lru_cache(maxsize=256)
+def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> Spoken:
     """Return the speech act of a message. ``options``: those of the open question (``choosing.named``); ``number``: true if it takes a
     number. Pure; never raises."""
     whole, plain = clauses(text), flat(text)
-    asserted = tuple(clause for clause in whole if clause.mood in _ASSERTS)
+    asserted = tuple(clause for clause in whole if clause.mood in ASSERTING)
     chosen = choose(whole, options)
     answers = bool(chosen.values) or (number and any(_DIGIT.search(clause.text) for clause in asserted))
     doubtful = any(clause.mood is not Mood.SAID for clause in whole)
-    spoken = Spoken(Act.ANSWER, chosen=chosen, asserted=asserted, doubtful=doubtful)
-    asked = next((clause for clause in whole if clause.mood is Mood.ASKED), None)
+    spoken = Spoken(SpeechAct.ANSWER, chosen=chosen, asserted=asserted, doubtful=doubtful)
+    asked = next((clause for clause in whole if clause.mood is Mood.ASKED or ("?" in clause.ends and not answers)), None)
     line = " ".join(clause.text for clause in whole)
     if not whole:
-        return spoken._replace(act=Act.ANSWER if hear(text) in _PLAIN_ANSWERS else Act.NOTHING)
+        return spoken._replace(act=SpeechAct.ANSWER if hear(text) in _PLAIN_ANSWERS else SpeechAct.NOTHING)
     heard = hear(text)
-    if chosen.sure and not asked:
-        return spoken
+    exact = next((value for value, phrases in options if plain.strip(" .!") in phrases), None)
+    if exact is not None:
+        return spoken._replace(chosen=Chosen((exact,), True, (), chosen.hits), doubtful=False)
     if heard in _PLAIN_ANSWERS and not asked:
         return spoken
+    covered = sum(hit.end - hit.start for hit in chosen.hits)
+    if chosen.sure and not asked and 2 * covered >= sum(len(clause.words) for clause in whole):
+        return spoken
+    if (heard in _CONTROLS and not (asked and heard in (Phrase.AGAIN, Phrase.HELP)) and not matches("asked.means", line)
+            and not chosen.sure):
+        return spoken._replace(act=SpeechAct.COMMAND, wants=_CONTROLS[heard])
+    name = _command(line)
+    if asked and name in _NOT_ASKED and (
+            matches("asked.why", line) or matches("moods.meaning", line) or (name in _NOT_ASKED[:3] and len(line.split()) > _SHORT)):
+        name = ""
+    if name and not (name == "again" and matches("moods.waits", line)):
+        return spoken._replace(act=SpeechAct.COMMAND, wants=name)
+    if chosen.sure and not asked and not matches("corrects", plain):
+        return spoken
     if matches("corrects", plain) and not (asked and not answers):
-        return spoken._replace(act=Act.CORRECTION)
-    if name := _command(line):
-        return spoken._replace(act=Act.COMMAND, wants=name)
-    if heard in _CONTROLS and not (asked and heard in (Phrase.AGAIN, Phrase.HELP)) and not matches("asked.means", line):
-        return spoken._replace(act=Act.COMMAND, wants=_CONTROLS[heard])
+        return spoken._replace(act=SpeechAct.CORRECTION)
+    if chosen.weak and (asked or matches("chat", line) or matches("unsure", line)):
+        answers = False
     if asked:
         about = asked.text if len(whole) > 1 and answers else line
-        return spoken._replace(act=Act.ANSWER if answers else Act.QUESTION, asks=_asks(about), about=about)
-    if answers:
+        return spoken._replace(act=SpeechAct.ANSWER if answers else SpeechAct.QUESTION, asks=_asks(about), about=about)
+    waits = any(clause.mood in (Mood.WAITS, Mood.PLANNED) for clause in whole)
+    if answers and not (waits and all(value == "ready" for value, _ in options) and not number):
         return spoken
-    if any(clause.mood is Mood.AHEAD for clause in whole):
-        return spoken._replace(act=Act.NOT_YET)
+    if waits:
+        return spoken._replace(act=SpeechAct.NOT_YET)
     if matches("unsure", line) or heard is Phrase.UNSURE:
-        return spoken._replace(act=Act.UNSURE)
+        return spoken._replace(act=SpeechAct.UNSURE)
     if matches("asked.cant", line):
-        return spoken._replace(act=Act.QUESTION, asks=Asks.CANT, about=line)
+        return spoken._replace(act=SpeechAct.QUESTION, asks=Asks.CANT, about=line)
     if matches("asked.means", line):
-        return spoken._replace(act=Act.QUESTION, asks=Asks.MEANS, about=line)
+        return spoken._replace(act=SpeechAct.QUESTION, asks=Asks.MEANS, about=line)
     if matches("chat", line):
-        return spoken._replace(act=Act.CHAT)
-    return spoken._replace(act=Act.NOTHING) if _gibberish(whole) else spoken
+        return spoken._replace(act=SpeechAct.CHAT)
+    return spoken._replace(act=SpeechAct.NOTHING) if _gibberish(whole) else spoken
 
 
 def _asks(about: str) -> Asks:
     """Return the kind of a question."""
     if matches("general", about) and not re.search(r"\bmean(?:s|t|ing)?\b|\bwhy (?:do|are) you\b", about):
         return Asks.GENERAL
-    return next((Asks(kind) for kind in rows_of("asked") if matches(f"asked.{kind}", about)), Asks.GENERAL)
+    return next((Asks(kind) for kind in tables_in("asked") if matches(f"asked.{kind}", about)), Asks.GENERAL)
 
 
 def _command(line: str) -> str:
-    return next((name for name in rows_of("commands") if matches(f"commands.{name}", line)), "")
+    """Return the name of the command in a message, or the words that begin the flow it asks for; "" for none."""
+    return next((name for section in ("starts", "commands") for name in tables_in(section) if matches(f"{section}.{name}", line)), "")
 
 
 def _gibberish(whole: tuple[Clause, ...]) -> bool:

@@ -1,8 +1,8 @@
 """Choose among the options of a question by what a message asserts.
 
 A phrase of an option counts where an asserted clause holds it and nothing in that clause turns it: "hardly changed" is not "changed". A
-longer phrase beats a shorter one inside it, so that "did not round" is not "round". Words left over that mean something make the choice
-doubtful: it is confirmed before it counts.
+longer phrase beats a shorter one inside it, so that "did not round" is not "round"; a short or common word counts only where little else
+stands beside it. Words left over that mean something make the choice doubtful: it is confirmed before it counts.
 """
 
 from __future__ import annotations
@@ -17,92 +17,127 @@ from rapidfuzz.distance import OSA
 from companion.language.act_rules import words_of
 from companion.language.clauses import Clause, Mood, clauses, flat
 
-Options = tuple[tuple[str, tuple[str, ...]], ...]
-"""Pairs of an option's value and the phrases for it, flat (``clauses.flat``)."""
+
+class Options(tuple[tuple[str, tuple[str, ...]], ...]):
+    """Pairs of an option's value and the phrases for it, flat (``clauses.flat``). Equal only to itself, so that tables made of it once are
+    found again without going through its hundreds of phrases; make one with ``named`` and keep it."""
+
+    __hash__ = object.__hash__
+
+    def __eq__(self, other: object) -> bool:
+        return self is other
+
+
+NO_OPTIONS: Final = Options()
+"""The options of a question that has none."""
 
 LEFT_OVER_MOST: Final = 1
 """Most meaningful words left over beside a phrase that is sure; our choice."""
 
+ASSERTING: Final = (Mood.SAID, Mood.HEDGED, Mood.OTHERS, Mood.PLANNED, Mood.BEFORE)
+"""Moods that may answer; all but ``SAID`` are doubtful."""
+
 _NEAR: Final = 84
+_WEAK_LETTERS: Final = 4
+
+
+class Mention(NamedTuple):
+    """A phrase of an option in a message: the option's value, the clause, and the words from and to. ``turned``: denied there; ``weak``: a
+    short or common word with others beside it."""
+
+    value: str
+    clause: int
+    start: int
+    end: int
+    turned: bool = False
+    weak: bool = False
 
 
 class Chosen(NamedTuple):
     """The options asserted. ``sure``: exactly one, with nothing in the message that speaks against or aside; ``denied``: options named
-    only to deny them."""
+    only to deny them; ``hits``: where; ``weak``: true if only a short or common word among others says so."""
 
     values: tuple[str, ...] = ()
     sure: bool = False
     denied: tuple[str, ...] = ()
+    hits: tuple[Mention, ...] = ()
+    weak: bool = False
 
 
-def choose(said: Sequence[Clause], options: Options) -> Chosen:
-    """Return the options that the clauses assert. Clauses that ask, plan, suppose or quote only make it doubtful. Never raises."""
-    found: dict[str, int] = {}
-    denied: dict[str, None] = {}
-    sure, left = True, 0
-    for clause in said:
-        if clause.mood not in (Mood.SAID, Mood.HEDGED, Mood.OTHERS):
+def choose(said: Sequence[Clause], options: Options, taken: Iterable[Mention] = ()) -> Chosen:
+    """Return the options that the clauses assert. Clauses that ask, plan, suppose or quote only make it doubtful. ``taken``: words that
+    count for something else. Never raises."""
+    hits: list[Mention] = []
+    sure, left, used = True, 0, list(taken)
+    for n, clause in enumerate(said):
+        if clause.mood not in ASSERTING:
             sure = False
             continue
-        hits, over = _hits(clause.words, options)
-        for value, turned in hits:
-            if turned:
-                denied[value] = None
-            else:
-                found[value] = max(found.get(value, 0), 1)
-        sure = sure and (clause.mood is Mood.SAID or not hits)
+        here, over = _hits(clause.words, n, options, [hit for hit in used if hit.clause == n])
+        hits += here
+        sure = sure and (clause.mood is Mood.SAID or not here)
         left += over
-    values = tuple(found)
-    if not values and len(said) == 1 and said[0].mood is Mood.SAID and (near := _near(said[0].words, options)):
-        return Chosen((near,), True)
-    return Chosen(values, sure and len(values) == 1 and left <= LEFT_OVER_MOST and not (denied.keys() - found.keys()),
-                  tuple(value for value in denied if value not in found))
+    strong = [hit for hit in hits if not hit.weak] or hits
+    values = tuple(dict.fromkeys(hit.value for hit in strong if not hit.turned))
+    denied = tuple(dict.fromkeys(hit.value for hit in strong if hit.turned and hit.value not in values))
+    if not values and not used and len(said) == 1 and said[0].mood is Mood.SAID and (near := _near(said[0].words, options)):
+        return Chosen((near,), True, (), (Mention(near, 0, 0, len(said[0].words)),))
+    weak = bool(strong) and all(hit.weak for hit in strong)
+    certain = sure and not weak and len(values) == 1 and left <= LEFT_OVER_MOST and not denied
+    return Chosen(values, certain, denied, tuple(strong), weak)
 
 
 @lru_cache(maxsize=512)
-def _phrases(options: Options) -> tuple[tuple[tuple[str, ...], str], ...]:
-    """Return (words, value) of every phrase, the longest first."""
-    rows = {(tuple(clause.words for clause in clauses(phrase)), value) for value, phrases in options for phrase in phrases}
-    whole = ((tuple(word for part in parts for word in part), value) for parts, value in rows)
-    return tuple(sorted(whole, key=lambda row: (-len(row[0]), row)))
+def _phrases(options: Options) -> dict[str, tuple[tuple[tuple[str, ...], str], ...]]:
+    """Return (words, value) of every phrase by its first word, the longest first."""
+    rows = {(tuple(word for part in clauses(phrase) for word in part.words), value) for value, phrases in options for phrase in phrases}
+    by_first: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+    for words, value in sorted(rows, key=lambda row: (-len(row[0]), row)):
+        if words:
+            by_first.setdefault(words[0], []).append((words, value))
+    return {first: tuple(found) for first, found in by_first.items()}
 
 
 @lru_cache(maxsize=512)
 def _long_words(options: Options) -> frozenset[str]:
-    return frozenset(word for words, _ in _phrases(options) for word in words if len(word) > 4)
+    return frozenset(word for rows in _phrases(options).values() for words, _ in rows for word in words if len(word) > _WEAK_LETTERS)
 
 
-def _hits(words: tuple[str, ...], options: Options) -> tuple[list[tuple[str, bool]], int]:
-    """Return (value, turned) of every phrase in a clause, and the number of meaningful words left over."""
+def _hits(words: tuple[str, ...], clause: int, options: Options, taken: Sequence[Mention]) -> tuple[list[Mention], int]:
+    """Return the phrases in a clause, and the number of meaningful words left over."""
     spelt = tuple(_spelt(word, options) for word in words)
-    taken = [False] * len(spelt)
-    spans: list[tuple[int, int, str]] = []
-    for phrase, value in _phrases(options):
-        size = len(phrase)
-        if not size or size > len(spelt):
-            continue
-        for at in range(len(spelt) - size + 1):
-            if spelt[at:at + size] == phrase and not any(taken[at:at + size]):
-                taken[at:at + size] = [True] * size
-                spans.append((at, at + size, value))
-    hits = [(value, _turned(spelt, start, end, taken)) for start, end, value in spans]
+    guessed = sum(one != other for one, other in zip(words, spelt, strict=True)) if len(words) > 1 else 0
+    free = [True] * len(spelt)
+    for hit in taken:
+        free[hit.start:hit.end] = [False] * (hit.end - hit.start)
+    wanted = [(len(phrase), at, phrase, value) for at, word in enumerate(spelt) for phrase, value in _phrases(options).get(word, ())
+              if spelt[at:at + len(phrase)] == phrase]
+    spans: dict[tuple[int, int], set[str]] = {}
+    for size, at, _, value in sorted(wanted, key=lambda one: (-one[0], one[1])):
+        if all(free[at:at + size]) or (at, at + size) in spans:
+            spans.setdefault((at, at + size), set()).add(value)
+            free[at:at + size] = [False] * size
     known = words_of("filler") | words_of("turning")
-    over = sum(not used and word not in known for word, used in zip(spelt, taken, strict=True))
+    over = sum(unused and word not in known for word, unused in zip(spelt, free, strict=True)) + guessed
+    hits = []
+    for (start, end), values in spans.items():
+        weak = all(len(word) <= _WEAK_LETTERS or word in words_of("weak") or word in words_of("turning") for word in spelt[start:end])
+        hits += [Mention(value, clause, start, end, _turned(spelt, start, end, free), weak and end - start == 1 and over > 0)
+                 for value in values]
     return hits, over
 
 
-def _turned(words: tuple[str, ...], start: int, end: int, taken: list[bool]) -> bool:
-    before = any(word in words_of("turning") and not taken[at] for at, word in enumerate(words[:start]))
-    after = any(word in words_of("turning") and not taken[at + end] for at, word in enumerate(words[end:end + 2]))
-    return before or after
+def _turned(words: tuple[str, ...], start: int, end: int, free: list[bool]) -> bool:
+    turning = words_of("turning")
+    if words[start][:1].isdigit():
+        turning -= words_of("nearly")
+    before = any(free[at] and word in turning for at, word in enumerate(words[:start]))
+    return before or any(free[end + at] and word in turning for at, word in enumerate(words[end:end + 2]))
 
 
 def _spelt(word: str, options: Options) -> str:
     """Return a word as the options spell it, where it is one slip from exactly one of theirs."""
-    if len(word) < 5 or word in words_of("filler"):
-        return word
-    known = _long_words(options)
-    if word in known:
+    if len(word) <= _WEAK_LETTERS or word in words_of("filler") or word in (known := _long_words(options)):
         return word
     near = [one for one in known if one[0] == word[0] and abs(len(one) - len(word)) < 2 and OSA.distance(word, one, score_cutoff=1) <= 1]
     return near[0] if len(near) == 1 else word
@@ -114,14 +149,48 @@ def _near(words: tuple[str, ...], options: Options) -> str:
     while start < len(words) - 1 and words[start] in words_of("lead_in"):
         start += 1
     wanted = " ".join(words[start:])
-    if len(wanted) < 4:
+    if len(wanted) < _WEAK_LETTERS:
         return ""
     turning = words_of("turning") & set(words)
-    near = {value for phrase, value in _phrases(options) if len(name := " ".join(phrase)) >= 4 and fuzz.ratio(wanted, name) >= _NEAR
-            and words_of("turning") & set(phrase) == turning}
+    near = {value for rows in _phrases(options).values() for phrase, value in rows if len(name := " ".join(phrase)) >= _WEAK_LETTERS
+            and fuzz.ratio(wanted, name) >= _NEAR and words_of("turning") & set(phrase) == turning}
     return near.pop() if len(near) == 1 else ""
+
+
+def nearest(said: Sequence[Clause], options: Options) -> str:
+    """Return the option that shares the most telling words with the clauses, "" where none or several do. A word tells more the fewer
+    options have it; where a clause denies anything, its words tell nothing."""
+    telling = _telling(options)
+    rated: dict[str, float] = {}
+    for clause in said:
+        if not words_of("turning") & set(clause.words):
+            for stem in {_stem(word) for word in clause.words if word not in words_of("filler")}:
+                for value in telling.get(stem, ()):
+                    rated[value] = rated.get(value, 0) + 1 / len(telling[stem])
+    best = sorted(rated.items(), key=lambda row: -row[1])[:2]
+    return best[0][0] if best and (len(best) == 1 or best[0][1] > best[1][1]) else ""
+
+
+@lru_cache(maxsize=512)
+def _telling(options: Options) -> dict[str, frozenset[str]]:
+    """Return the options by the stems of their words; those of phrases that deny tell nothing."""
+    found: dict[str, set[str]] = {}
+    for rows in _phrases(options).values():
+        for words, value in rows:
+            if not words_of("turning") & set(words):
+                for word in set(words) - words_of("filler"):
+                    found.setdefault(_stem(word), set()).add(value)
+    return {stem: frozenset(values) for stem, values in found.items()}
+
+
+def _stem(word: str) -> str:
+    for end in ("ing", "ed", "es", "s"):
+        if word.endswith(end) and len(word) - len(end) >= _WEAK_LETTERS - 1:
+            word = word.removesuffix(end)
+            break
+    return word[:-1] if len(word) > _WEAK_LETTERS and word[-1] == word[-2] else word
 
 
 def named(options: Iterable[tuple[str, Iterable[str]]]) -> Options:
     """Return options with their phrases flat and each once."""
-    return tuple((value, tuple(dict.fromkeys(flat(phrase).strip(" .") for phrase in phrases))) for value, phrases in options)
+    return Options((value, tuple(dict.fromkeys(flat(phrase).strip(" .") for phrase in phrases))) for value, phrases in options)

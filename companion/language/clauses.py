@@ -17,23 +17,25 @@ from companion.language.phrases import normalise
 
 
 class Mood(Enum):
-    """What a clause does with its words; all but ``SAID`` and ``ASKED`` name their table in acts.toml."""
+    """The mood of a clause: what it does with its words; all but ``SAID`` and ``ASKED`` name their table in acts.toml."""
 
     SAID = "said"
     HEDGED = "hedged"
     ASKED = "asked"
-    AHEAD = "ahead"
+    WAITS = "waits"
+    PLANNED = "planned"
     OTHERS = "others"
     BEFORE = "before"
     SUPPOSED = "supposed"
 
 
 class Clause(NamedTuple):
-    """One clause: its words without apostrophes, and its mood. ``ends``: the sign it ended with, "" for none."""
+    """One clause: its words without apostrophes, and its mood. ``ends``: the sign it ended with, "" for none; ``raw``: with its signs."""
 
     words: tuple[str, ...]
     mood: Mood
     ends: str = ""
+    raw: str = ""
 
     @property
     def text(self) -> str:
@@ -48,7 +50,10 @@ _CUT: Final = re.compile(
 _CUT_AND: Final = re.compile(r"\s(?:and|&|\+)\s")
 _APOSTROPHE: Final = re.compile(r"(?<=[a-z])'(?=[a-z])")
 _WORD: Final = re.compile(r"[^\W_]+(?:[.,:/][0-9]+)*[%°]?|°")
-_TRIED: Final = (Mood.OTHERS, Mood.AHEAD, Mood.BEFORE, Mood.SUPPOSED, Mood.HEDGED)
+_ECHO: Final = 3
+"""Most words of an answer with a question mark ("parallel?"), which is doubtful and no question; our choice."""
+
+_TRIED: Final = (Mood.OTHERS, Mood.WAITS, Mood.PLANNED, Mood.BEFORE, Mood.SUPPOSED, Mood.HEDGED)
 _WHOLE_ANSWER: Final = frozenset(("yes", "yeah", "yep", "yup", "yea", "ya", "yh", "no", "nope", "nah", "naw"))
 
 _GOES_ON: Final = frozenset(("i", "it", "he", "she", "they", "way", "idea", "clue", "pain", "bar", "rounding", "not"))
@@ -75,9 +80,12 @@ def _cut(plain: str) -> Iterator[Clause]:
         at = found.end()
     parts.append((plain[at:], ""))
     for part, sign in parts:
+        asks = False
         pieces = _CUT_AND.split(part)
         for n, piece in enumerate(pieces):
-            yield from _clause(piece, sign if n == len(pieces) - 1 or "?" in sign else "")
+            for clause in _clause(piece, sign if n == len(pieces) - 1 or "?" in sign else ""):
+                asks = asks or clause.mood is Mood.ASKED
+                yield clause._replace(mood=Mood.ASKED) if asks else clause  # "between high and low": one question
 
 
 def _clause(piece: str, sign: str) -> Iterator[Clause]:
@@ -85,9 +93,9 @@ def _clause(piece: str, sign: str) -> Iterator[Clause]:
     if not words:
         return
     if len(words) > 2 and "?" not in sign and words[0] in _WHOLE_ANSWER and words[1] not in _GOES_ON:
-        yield Clause((words[0],), Mood.SAID, ",")
+        yield Clause((words[0],), Mood.SAID, ",", words[0])
         words = words[1:]
-    yield Clause(tuple(words), _mood(words, sign), sign)
+    yield Clause(tuple(words), _mood(words, sign), sign, piece)
 
 
 def _mood(words: list[str], sign: str) -> Mood:
@@ -95,6 +103,8 @@ def _mood(words: list[str], sign: str) -> Mood:
     while start < len(words) - 1 and words[start] in words_of("lead_in"):
         start += 1
     text, rest = " ".join(words), " ".join(words[start:])
-    if "?" in sign or matches("moods.asks_at_start", rest) or matches("moods.asks_inside", text):
+    if matches("moods.asks_at_start", rest) or matches("moods.asks_inside", text):
         return Mood.ASKED
+    if "?" in sign:
+        return Mood.HEDGED if len(words) - start <= _ECHO else Mood.ASKED
     return next((mood for mood in _TRIED if matches(f"moods.{mood.value}", text)), Mood.SAID)

@@ -15,12 +15,13 @@ KG_PER_POUND: Final = 0.45359237
 _SHOWN_AS = {"cm": ("in", CM_PER_INCH), "kg": ("lb", KG_PER_POUND)}
 _WORDS: dict[str, tuple[str, float]] = {
     **dict.fromkeys(("cm", "cms", "centimetre", "centimetres", "centimeter", "centimeters"), ("cm", 1.0)),
-    **dict.fromkeys(("mm", "millimetres", "millimeters"), ("cm", 0.1)),
+    **dict.fromkeys(("mm", "mms", "millimetre", "millimeter", "millimetres", "millimeters"), ("cm", 0.1)),
     **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), ("cm", 100.0)),
     **dict.fromkeys(("in", "ins", "inch", "inches", '"', "''"), ("cm", CM_PER_INCH)),
     **dict.fromkeys(("ft", "foot", "feet", "'"), ("cm", 12 * CM_PER_INCH)),
-    **dict.fromkeys(("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"), ("kg", 1.0)),
+    **dict.fromkeys(("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"), ("kg", 1.0)),
     **dict.fromkeys(("lb", "lbs", "pound", "pounds"), ("kg", KG_PER_POUND)),
+    **dict.fromkeys(("st", "stone", "stones"), ("kg", 14 * KG_PER_POUND)),
     **dict.fromkeys(("deg", "degs", "degree", "degrees", "°", "º"), ("deg", 1.0)),
     **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), ("s", 1.0)),
     **dict.fromkeys(("min", "mins", "minute", "minutes"), ("s", 60.0)),

@@ -5,19 +5,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from transitions import Machine
 
 from companion.conversation.events import Event, Tapped, Typed
-from companion.conversation.flow import END, Known
+from companion.conversation.flow import END, Ask, Known
 from companion.conversation.machine import Compiled
+from companion.conversation.prompt import Payload
 from companion.conversation.session import Session
 from companion.conversation.step import step, unsettled
 from companion.conversation.table import ANSWER, EARLY_END, SKIP, START
 from flows.catalogue import BOOK
 from tests.benchmarks.measured import Row, by_turns, compare, seconds
-from tests.drive import Talk
+from tests.corpus.turns import FACTS, session_at, turns
+from tests.drive import NOW, Talk
 
 FLOW = "safety_check"
 TIMES = 30
@@ -85,6 +88,21 @@ def _theirs(steps: Sequence[Step], model: Any) -> float:
     return seconds(all_of_them) / TIMES / len(steps) * 1e6
 
 
+def sentences() -> tuple[list[float], list[float]]:
+    """The times of a step for each seen answer in whole sentences, and of a tap at the same questions."""
+    said, tapped, known = list[float](), list[float](), Known(FACTS, NOW)
+    for turn in [one for one in turns("seen") if one.act == "answer"]:
+        session, _ = session_at(turn.state)
+        flow, key = turn.state.split("/")
+        ask = BOOK[flow].stops[key]
+        if isinstance(ask, Ask) and ask.kind.options:
+            tap = Tapped(str(Payload(flow, BOOK[flow].flow.version, key, ask.kind.options[0].value)))
+            step(BOOK, session, Typed("hmm"), known)  # what is worked out once for a question is nobody's
+            said.append(seconds(partial(step, BOOK, session, Typed(turn.text), known)) * 1e6)
+            tapped.append(seconds(partial(step, BOOK, session, tap, known)) * 1e6)
+    return said, tapped
+
+
 def rows() -> Iterator[Row]:
     """A tap, which is how nearly all answers come, and words, in which pain is listened for first."""
     taps, words, model, other = walk(typed=False), walk(typed=True), Model(), Model()
@@ -96,3 +114,7 @@ def rows() -> Iterator[Row]:
                   ours, theirs, "µs", "at most", 5.0)
     yield compare("the same", "a bare trigger whose guards hold in any order, as drawn", ours, longer, "µs", "told only")
     yield compare("the same, typed: pain is listened for first", "the same", typed, theirs, "µs", "told only")
+    yield compare("the same, typed", "the tap", typed, ours, "µs", "at most", 3.0)
+    said, tapped = sentences()
+    yield compare(f"an answer in a sentence of one's own ({len(said)} seen ones), each read once", "the tap of one there", said, tapped,
+                  "µs", "told only")

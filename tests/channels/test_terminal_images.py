@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 import io
+import os
 import re
+import select
+import tty
 from pathlib import Path
 
 import pytest
 from PIL import Image
 
 from companion.channels import terminal_images
-from companion.channels.terminal_images import WIDEST, kind_here, show
+from companion.channels.terminal import Display, caption
+from companion.channels.terminal_images import WIDEST, ask_terminal, kind_here, show
+from companion.port import Typed
 
 
 @pytest.fixture
@@ -37,6 +42,36 @@ def test_a_terminal_without_pictures_prints_nothing(monkeypatch, picture):
     out = io.StringIO()
     assert show(picture, 80, out) is False
     assert out.getvalue() == ""
+
+
+def test_the_terminals_late_answer_is_not_read_as_typed():
+    for late in ("?1;2c", "\x1b[?62;4;22c", "[?1;2c", "^[[?1;2c", "\x1b_Gi=31;OK\x1b\\", "_Gi=31;OK"):
+        assert Display().event(f"{late}hello") == Typed("hello")
+        assert Display().event(f"hello{late}") == Typed("hello")
+    assert Display().event("why? 1;2") == Typed("why? 1;2")
+
+
+def test_the_terminal_is_asked_and_its_input_emptied_before_anything_reads_it(monkeypatch):
+    """A pseudo-terminal on which the answer to a query waits unread."""
+    ours, theirs = os.openpty()
+    tty.setraw(theirs)
+    terminal(monkeypatch)
+    with os.fdopen(theirs) as stdin:
+        monkeypatch.setattr("sys.__stdin__", stdin)
+        os.write(ours, b"\x1b[?1;2c")
+        assert select.select([stdin], [], [], 1)[0]
+        ask_terminal()
+        assert not select.select([stdin], [], [], 0)[0]
+    os.close(ours)
+
+
+@pytest.mark.parametrize("width", [20, 40, 80, 120])
+def test_a_caption_breaks_between_words_only(width):
+    line = ("  A person at a wall, the big toe on a tape, the knee just touching. Saved: "
+            "/home/sam/.cache/companion/pictures/knee_to_wall_left-3f9c.png")
+    broken = caption(line, width)
+    assert " ".join(broken.split()) == " ".join(line.split())
+    assert all(len(row) <= width or len(row.split()) == 1 for row in broken.split("\n"))
 
 
 def test_sixels_keep_the_shape_of_the_picture(monkeypatch, picture):

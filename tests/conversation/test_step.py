@@ -283,7 +283,7 @@ def test_i_meant_corrects_the_last_answer():
 def test_i_meant_nonsense_changes_nothing():
     talk = Talk(REACH).say("ready", "10")
     before = talk.session
-    assert talk.say("i meant lots").session == before._replace(refused=1)
+    assert talk.say("i meant lots").session == before
 
 
 def test_the_last_answer_of_a_flow_can_still_be_taken_back():

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.acts import Act, Asks, hear_act
+from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.choosing import named
 
 ROUNDS = named([("no", ("no", "no rounding", "it kept")), ("little", ("a little", "a bit")), ("clearly", ("clearly",)),
@@ -23,14 +23,14 @@ DONE = named([("ready", ("done", "ready"))])
     ("with shoes or barefoot?", DONE, Asks.GENERAL)])
 def test_a_question_is_a_question_whatever_words_of_an_option_are_in_it(text, options, asks):
     heard = hear_act(text, options)
-    assert (heard.act, heard.asks) == (Act.QUESTION, asks)
+    assert (heard.act, heard.asks) == (SpeechAct.QUESTION, asks)
 
 
 @pytest.mark.parametrize(("text", "options"), [
     ("havent done it yet", DONE), ("almost done", DONE), ("wait before you start", DONE), ("I'll be done tomorrow", DONE)])
 def test_what_is_still_to_come_is_no_answer(text, options):
     heard = hear_act(text, options)
-    assert heard.act is Act.NOT_YET
+    assert heard.act is SpeechAct.NOT_YET
     assert not heard.chosen.sure
 
 
@@ -46,12 +46,12 @@ def test_an_option_that_is_only_denied_is_not_chosen(text):
     ("can we go back", "back"), ("skip this one please", "skip"), ("lets stop for today", "stop")])
 def test_a_wish_is_a_command(text, wants):
     heard = hear_act(text, ROUNDS)
-    assert (heard.act, heard.wants) == (Act.COMMAND, wants)
+    assert (heard.act, heard.wants) == (SpeechAct.COMMAND, wants)
 
 
 @pytest.mark.parametrize("text", ["actually right was 9 not 9.5", "left was wrong", "change my weight to 86", "I meant ten"])
 def test_what_puts_right_an_earlier_answer_is_a_correction(text):
-    assert hear_act(text, (), number=True).act is Act.CORRECTION
+    assert hear_act(text, (), number=True).act is SpeechAct.CORRECTION
 
 
 @pytest.mark.parametrize("text", ["it kept its shape, i think it kept", "my mate says it kept"])
@@ -65,4 +65,4 @@ def test_a_hedged_answer_and_somebody_elses_are_doubtful(text):
 def test_anything_typed_has_one_act_and_never_raises(text, options, number):
     heard = hear_act(text, options, number)
     assert heard.asks is None or heard.about
-    assert (heard.act is Act.COMMAND) == bool(heard.wants)
+    assert (heard.act is SpeechAct.COMMAND) == bool(heard.wants)

@@ -7,9 +7,12 @@ from pathlib import Path
 
 import pytest
 
+from tests.corpus.turns import turns
+
 CORPUS = Path(__file__).parents[1] / "corpus"
-UNSEEN = sorted(path for path in CORPUS.iterdir() if "_unseen" in path.name)
-SEEN = sorted(path for path in CORPUS.iterdir() if path.suffix in (".txt", ".tsv") and "_unseen" not in path.name)
+UNSEEN = sorted(path for path in CORPUS.iterdir() if "_unseen" in path.name and not path.name.startswith("turns"))
+SEEN = sorted(path for path in CORPUS.iterdir() if path.suffix in (".txt", ".tsv") and "_unseen" not in path.name
+              and not path.name.startswith("turns"))
 
 
 def normalised(line: str) -> str:
@@ -27,3 +30,12 @@ def test_no_unseen_line_is_a_seen_one_or_there_twice(path: Path) -> None:
     found = [f"{line!r} stands in {seen[normalised(line)]}" for line in lines(path) if normalised(line) in seen]
     assert not found, f"take out of {path.relative_to(CORPUS.parents[1])}: " + "; ".join(found)
     assert len({*map(normalised, lines(path))}) == len(lines(path))
+
+
+def test_no_unseen_turn_is_a_seen_one_or_there_twice() -> None:
+    """The lines themselves are not shown: rules may not be written from them."""
+    seen, unseen = ([normalised(f"\t{turn.text}") for turn in turns(name)] for name in ("seen", "unseen"))
+    assert not set(seen) & set(unseen), f"{len(set(seen) & set(unseen))} lines in both"
+    assert len(set(unseen)) == len(unseen)
+    assert len(seen) + len(unseen) >= 1_500
+    assert 3 * len(unseen) >= len(seen) + len(unseen)

@@ -1,0 +1,196 @@
+"""SpeechAct on what a message does: answer, correct, ask, wish, wait. See ``language.acts``."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from companion.conversation.amending import amend
+from companion.conversation.answers import help_with, tell
+from companion.conversation.asking import ask_again, ask_aside, describe
+from companion.conversation.corrections import correction, mentions, names
+from companion.conversation.draft import Draft
+from companion.conversation.kinds import Answer, Media
+from companion.conversation.moves import answer, back, skip
+from companion.conversation.parking import park, start
+from companion.conversation.slots import heard_at, understand
+from companion.language.act_rules import tables_in
+from companion.language.acts import Asks, SpeechAct, hear_act
+from companion.language.clauses import Mood, clauses, flat
+from companion.language.phrases import Phrase
+
+
+def control(draft: Draft, heard: Phrase) -> None:
+    """Do what a control word says."""
+    match heard:
+        case Phrase.STOP if draft.works:
+            ask_aside(draft, "stop")
+        case Phrase.STOP:
+            park(draft)
+        case Phrase.BACK:
+            back(draft)
+        case Phrase.SKIP:
+            skip(draft)
+        case Phrase.AGAIN:
+            ask_again(draft)
+        case Phrase.DESCRIBE:
+            describe(draft)
+        case _:
+            help_with(draft)
+
+
+def fill(draft: Draft, text: str, sure: bool = False) -> None:
+    """Take the answers that a message gives, to the open question and to those still to come. ``sure``: they were confirmed."""
+    if draft.ask.free:
+        read = draft.ask.kind.read(text, draft.context)
+        answer(draft, read, sure=True) if isinstance(read, Answer) else ask_again(draft)
+        return
+    understood = understand(draft, text, heard_at(draft, text))
+    if understood is None:
+        ask_again(draft)
+        return
+    first, *rest = understood.slots
+    draft.top = draft.top._replace(noted={**draft.top.noted, **{slot.key: slot.value for slot in rest}})
+    answer(draft, Answer(first.value, text, first.unit), sure)
+
+
+_HEARD_AS: Final = {name: Phrase(name) for name in ("stop", "back", "skip", "again", "help")}
+NOT_TOLD: Final = ("cant_tell", "unsure")
+"""The values of an answer that says it can't be told."""
+WAITS: Final = "Take your time: the question stays open. “Stop” leaves it for today."
+
+
+def act_on(draft: Draft, text: str) -> bool:
+    """SpeechAct on what a message says at a choice or a number; return False if it is an answer that is not understood."""
+    ask, spoken = draft.ask, heard_at(draft, text)
+    read = ask.kind.read(text, draft.context)
+    if isinstance(read, Answer) and ask.safety:
+        return False
+    if isinstance(read, Answer) and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
+        if not _earlier(draft, text):
+            return False
+        return _put_right(draft, text)
+    match spoken.act:
+        case SpeechAct.CORRECTION:
+            return _put_right(draft, text)
+        case SpeechAct.COMMAND:
+            return _wanted(draft, spoken.wants, text)
+        case SpeechAct.QUESTION:
+            tell(draft, text)
+        case SpeechAct.NOT_YET:
+            draft.say(WAITS)
+        case SpeechAct.UNSURE:
+            unsure = [option.value for option in ask.kind.options if option.value in NOT_TOLD and not ask.safety]
+            if not unsure:
+                return False
+            answer(draft, Answer(unsure[0], text))
+        case SpeechAct.CHAT:
+            return False
+        case SpeechAct.ANSWER if _earlier(draft, text):
+            return _put_right(draft, text)
+        case SpeechAct.ANSWER if understood := understand(draft, text, spoken):
+            if understood.sure:
+                fill(draft, text)
+            else:
+                ask_aside(draft, "understood", text)
+        case _:
+            return False
+    return True
+
+
+def _earlier(draft: Draft, text: str) -> bool:
+    """True if a message names an earlier answer of this run and not the open question: "first was 72", "height is 181"."""
+    if draft.ask.safety or not mentions(draft, text):
+        return False
+    found = correction(draft, text)
+    return found is not None and found.named and not names(draft.ask, text)
+
+
+def other_than_answer(draft: Draft, text: str) -> bool:
+    """SpeechAct on a reply that is no place, date, picture or number: a question, a wish, not yet; return False for anything else."""
+    spoken, media = hear_act(text), isinstance(draft.ask.kind, Media)
+    match spoken.act:
+        case SpeechAct.QUESTION:
+            tell(draft, text)
+        case SpeechAct.NOT_YET if _waits(text):
+            draft.say(WAITS)
+        case SpeechAct.COMMAND:
+            return _wanted(draft, spoken.wants, text)
+        case SpeechAct.ANSWER | SpeechAct.UNSURE if media and _DECLINES.match(flat(text)):
+            skip(draft)
+        case _:
+            return False
+    return True
+
+
+def _waits(text: str) -> bool:
+    """True if a message says that something is not done yet, not only that it is planned."""
+    return hear_act(text).act is SpeechAct.NOT_YET and any(clause.mood is Mood.WAITS for clause in clauses(text))
+
+
+_DECLINES: Final = re.compile(r"(?:no|nope|nah|none|nothing|not|dont|havent|id rather not|never|without|didnt|cant)\b")
+_NOTHING_TO_SAY: Final = re.compile(
+    r"(?:no|nah|nope)?,? ?(?:nothing|none|no notes?|not really|no comment)(?: to add| really| else| special| much| to say)*[ .!]*")
+_ASIDES_LONGEST: Final = 14
+"""Most words of a message that is asked about where words of one's own are expected; our choice."""
+
+
+RIGHTS: Final = ("erase", "stop_reminders", "my_data")
+"""Commands that are carried out wherever they are said; what can't be undone is asked about by its own flow."""
+
+_RIGHTS_LONGEST: Final = 9
+"""Most words of such a command where words of one's own are expected; our choice."""
+
+
+def not_words(draft: Draft, text: str) -> bool:
+    """Ask whether a wish, a question or a "not yet" is meant as words of one's own; skip where there is nothing to say."""
+    if not draft.ask.safety and _NOTHING_TO_SAY.fullmatch(flat(text)):
+        skip(draft)
+        return True
+    spoken = hear_act(text)
+    if spoken.wants in RIGHTS and len(text.split()) <= _RIGHTS_LONGEST and not draft.ask.safety:
+        return _wanted(draft, spoken.wants)
+    wishes = (spoken.act is SpeechAct.COMMAND and spoken.wants in _ASIDES) or _waits(text)
+    asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
+    doubtful = asks or (wishes and not draft.ask.safety)
+    if doubtful and len(text.split()) <= _ASIDES_LONGEST and isinstance(draft.ask.kind.read(text, draft.context), Answer):
+        ask_aside(draft, "understood", text)
+        return True
+    return False
+
+
+_ASIDES: Final = (*_HEARD_AS, *RIGHTS, "menu")
+
+
+def _put_right(draft: Draft, text: str) -> bool:
+    """Ask whether a correction is understood; return False if it is none of an earlier answer."""
+    found = correction(draft, text)
+    understood = understand(draft, text, heard_at(draft, text))
+    if understood and (found is None or not found.named):
+        ask_aside(draft, "understood", text)
+        return bool(understood)
+    if found is None and draft.ask.safety:
+        return False
+    if found is None:
+        ask_again(draft, "Which answer should change, and to what? Say it with its name, such as “left 11”.")
+    elif found.new is None:
+        amend(draft, text)
+    else:
+        ask_aside(draft, "corrected", text)
+    return True
+
+
+def _wanted(draft: Draft, name: str, text: str = "") -> bool:
+    """Do what a command in words of one's own asks for."""
+    for option in draft.ask.kind.options:
+        if option.value == {"skip": "skip", "stop": "later"}.get(name) and option.only_if.holds(draft.facts()):
+            answer(draft, Answer(option.value, text))
+            return True
+    if (heard := _HEARD_AS.get(name)) and not (draft.ask.safety and heard is Phrase.SKIP):
+        control(draft, heard)
+        return True
+    words = str(tables_in("does").get(name, name))
+    said = draft.book.sentence(words, draft.known.facts) or ((flow, "") if (flow := draft.book.command(words)) else None)
+    if said:
+        start(draft, *said)
+    return bool(said)

@@ -1,0 +1,73 @@
+"""Put an earlier answer of the running flow right, and fold the run again from it."""
+
+from __future__ import annotations
+
+from companion.conversation.asking import show
+from companion.conversation.corrections import corrected_words, correction
+from companion.conversation.draft import Draft
+from companion.conversation.flow import Ask
+from companion.conversation.moves import record, take_back
+from companion.conversation.slots import Slot
+from companion.conversation.table import ENDINGS, START
+
+
+def amend(draft: Draft, text: str) -> None:
+    """Make a confirmed correction: a new row replaces the old one; questions that it opens are asked, answers it leaves without a
+    question are withdrawn."""
+    found = correction(draft, text)
+    if found is None:
+        show(draft)
+    elif found.new is None:
+        last = found.key == next(iter(reversed(draft.top.trail)), "")
+        show(draft, (take_back(draft) or "Once more, then.") if last else "What should it be? Say it with its name, such as “left 11”.")
+    else:
+        words = corrected_words(draft, text)
+        _replace(draft, found.new, text)
+        _fold(draft)
+        show(draft, f"Changed: {words}.")
+
+
+def _replace(draft: Draft, new: Slot, raw: str) -> None:
+    ask = draft.compiled.stops[new.key]
+    assert isinstance(ask, Ask)
+    record(draft, ask, raw, new.value, new.unit)
+    draft.top = draft.top._replace(got={**draft.top.got, new.key: new.value})
+
+
+def _fold(draft: Draft) -> None:
+    """Go through the answers again from the start, to the first question that is still open."""
+    frame, compiled = draft.top, draft.compiled
+    facts, state, passed = draft.facts(), START, list[str]()
+    while True:
+        move = next(move for move in compiled.onward[state] if move.when.holds(facts))
+        if move.target in ENDINGS or move.target in passed:
+            break
+        state = move.target
+        stop = compiled.stops[state]
+        if state not in frame.trail if isinstance(stop, Ask) else stop.key not in frame.got:
+            break
+        passed.append(state)
+    if state == START or not isinstance(compiled.stops[state], Ask):
+        return
+    gone = [key for key in frame.trail if key not in passed]
+    got = dict(frame.got)
+    ahead = {key: got[key] for key in gone if key in got}
+    still = _reached(draft, state)
+    for key in gone:
+        ask = compiled.stops[key]
+        if key in got and key not in still and isinstance(ask, Ask):
+            record(draft, ask, "", None, status="withdrawn")
+            del got[key]
+    noted = {**frame.noted, **{key: value for key, value in ahead.items() if key in still}}
+    trail = tuple(key for key in passed if isinstance(compiled.stops[key], Ask))
+    draft.top = frame._replace(state=state, got=got, trail=trail, noted=noted)
+
+
+def _reached(draft: Draft, state: str) -> set[str]:
+    """Return the questions that can still follow a state."""
+    reached, waiting = set[str](), {state}
+    while waiting:
+        ahead = {move.target for one in waiting for move in draft.compiled.onward.get(one, ())}
+        waiting = ahead - reached
+        reached |= ahead
+    return reached

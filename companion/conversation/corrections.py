@@ -1,0 +1,158 @@
+"""Corrections in words: "right was 9 not 11", "I meant ten", "change my weight to 86".
+
+A correction reaches any answer of the run that is asking or of one it rests on in this session. The old row stays in the log with its
+value; a new one replaces it, and the run goes on from the first question that the new answers leave open. All but "I meant …" about the
+last answer is said back and confirmed. Answers about safety are corrected by their own questions only.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final, NamedTuple
+
+from companion.conversation.condition import Value
+from companion.conversation.draft import Draft
+from companion.conversation.flow import SIDES, Ask
+from companion.conversation.kinds import Ready
+from companion.conversation.number_kinds import Number
+from companion.conversation.slots import ABOUT, CALLED, Slot, options_of, slot_words
+from companion.language.choosing import choose
+from companion.language.clauses import Clause, Mood, clauses
+from companion.language.quantities import Quantity, quantities, spelt
+from companion.language.units import to_kept
+
+_OLD: Final = re.compile(r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|put|said|typed)\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
+_NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?:the |a |an )?[a-z ]+$")
+"""The old answer at the end of a correction: "a little not clearly"."""
+
+_FIRST: Final = re.compile(r"\b(?:first|1st|earlier|usual|plain|original)\b")
+_COMPARED: Final = re.compile(
+    r"\b(?:than|as|like|from|with|same (?:in|on)) (?:on |in |for )?(?:the |my )?(?:first|second|left|right|other|last|previous|"
+    r"usual|plain|slow)(?: ones?| times?| leg| side| foot)?\b")
+"""What an answer is only compared with."""
+
+_NAMING: Final = frozenset((
+    "first", "second", "earlier", "usual", "plain", "original", *SIDES, "weight", "weigh", "height", "tall", "load", "years"))
+_SECOND: Final = re.compile(r"\b(?:second|2nd)\b")
+
+
+class Correction(NamedTuple):
+    """One answer of this run to put right: its slot with the new value, None to ask it again; and the value it had. ``named``: true if the
+    message names it by side, order or name."""
+
+    key: str
+    new: Slot | None
+    old: Value
+    named: bool = False
+
+
+def correction(draft: Draft, text: str) -> Correction | None:
+    """Return the answer that a message puts right, None where that is not clear."""
+    plain = _COMPARED.sub(" ", spelt(text))
+    if not draft.top.trail:
+        return None
+    whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
+    rated = [(rating, found) for found in _candidates(draft, plain, whole) if (rating := _rating(draft, plain, found)) > 0]
+    if not rated:
+        return None
+    best = max(rating for rating, _ in rated)
+    top = [found for rating, found in rated if rating == best]
+    return top[0]._replace(named=best > 1) if len(top) == 1 or best < 2 else None
+
+
+def mentions(draft: Draft, text: str) -> bool:
+    """True if a message may name an earlier answer at all: by order, side, or a word of its name."""
+    words = set(re.findall(r"[a-z]+", text.casefold()))
+    return bool(words & _NAMING) or any(part in words for key in draft.top.trail for part in key.split("_"))
+
+
+def names(ask: Ask, text: str) -> bool:
+    """True if a message names a question itself: its side, with no word of order, or its name."""
+    plain = _COMPARED.sub(" ", spelt(text))
+    if _FIRST.search(plain) and not _last(ask.key, "1"):
+        return False
+    about = ABOUT.get(ask.key)
+    return bool(ask.side and re.search(rf"\b{ask.side}\b", plain)) or bool(about and re.search(rf"\b(?:{about})\b", plain))
+
+
+def _last(key: str, number: str) -> bool:
+    return key.endswith(f"_{number}")
+
+
+def corrected_words(draft: Draft, text: str) -> str:
+    """Return a correction in one line: "left 9 cm in place of 11 cm"."""
+    found = correction(draft, text)
+    ask = draft.compiled.stops.get(found.key) if found else None
+    if found is None or not isinstance(ask, Ask):
+        return text
+    old = slot_words(draft, ask, Slot(found.key, found.old, ask.kind.unit))
+    return f"{slot_words(draft, ask, found.new)} in place of {old}" if found.new else f"{old} was wrong"
+
+
+def _answered(draft: Draft) -> Iterator[Ask]:
+    """Yield the questions answered in this run that may be put right, the latest first."""
+    stops = draft.compiled.stops
+    for key in dict.fromkeys(reversed(draft.top.trail)):
+        ask = stops[key]
+        if isinstance(ask, Ask) and key in draft.top.got and not (ask.safety or ask.free or ask.log_as or isinstance(ask.kind, Ready)):
+            yield ask
+
+
+def _candidates(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator[Correction]:
+    was = {float(found[1].rstrip(".")) for found in _OLD.finditer(plain)}
+    for ask in _answered(draft):
+        old = draft.top.got[ask.key]
+        if isinstance(ask.kind, Number):
+            new = [slot for one in quantities(plain) if not one.counts and one.unit in ("", ask.kind.unit) and one.value not in was
+                   and (slot := _slot(draft, ask, one)) is not None]
+            if new:
+                yield Correction(ask.key, new[-1], old)
+        chosen = choose(whole, options_of(draft, ask)) if ask.kind.options else None
+        values = [value for value in chosen.values if value != old] if chosen else []
+        if len(values) == 1:
+            yield Correction(ask.key, Slot(ask.key, values[0]), old)
+        elif not quantities(plain) and not values and re.search(r"\bwrong\b|\bincorrect\b", plain):
+            yield Correction(ask.key, None, old)
+
+
+def _rating(draft: Draft, plain: str, found: Correction) -> int:
+    """Return how well a correction fits an answer: 0 not at all, 1 by its kind only, more where side, name, order or old value agree."""
+    ask = draft.compiled.stops[found.key]
+    assert isinstance(ask, Ask)
+    if found.new is not None and found.new.value == found.old:
+        return 0
+    rating = 1
+    if ask.side and draft.ask.side and ask.side != draft.ask.side and not re.search(rf"\b{ask.side}\b", plain):
+        return 0
+    sides = [side for side in SIDES if re.search(rf"\b{side}\b", plain)]
+    if sides:
+        if ask.side and ask.side not in sides:
+            return 0
+        rating += 2 * bool(ask.side)
+    name = CALLED.get(ask.key, "") or next((part for part in ask.key.removeprefix(f"{ask.side}_").split("_") if len(part) > 2), "")
+    if name and re.search(rf"\b(?:{ABOUT.get(ask.key, name)}|{re.escape(name)})\b", plain):
+        rating += 2
+    elif any(re.search(rf"\b(?:{words})\b", plain) for key, words in ABOUT.items() if key != ask.key) and ask.key in ABOUT:
+        return 0
+    for pattern, number in ((_FIRST, "1"), (_SECOND, "2")):
+        if pattern.search(plain):
+            last = ask.key.rsplit("_", 1)[-1]
+            if last.isdecimal() and last != number:
+                return 0
+            rating += last == number or (number == "1" and ask.key.startswith(("plain", "usual")))
+    if isinstance(ask.kind, Number) and not isinstance(found.old, str):
+        was = [float(one[1].rstrip(".")) for one in _OLD.finditer(plain)]
+        rating += 2 * any(abs(_kept(draft, ask.kind, number) - found.old) < 0.06 for number in was)
+    return rating
+
+
+def _kept(draft: Draft, kind: Number, number: float) -> float:
+    return to_kept(number, kind.unit, draft.units)
+
+
+def _slot(draft: Draft, ask: Ask, one: Quantity) -> Slot | None:
+    kind = ask.kind
+    assert isinstance(kind, Number)
+    value = round(one.value if one.unit else _kept(draft, kind, one.value), 2)
+    return Slot(ask.key, value, kind.unit) if kind.low <= value <= kind.high else None

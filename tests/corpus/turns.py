@@ -1,0 +1,272 @@
+"""What people type at a question, played through the real step: ``python -m tests.corpus.turns [seen|unseen] [--list]``.
+
+Each line of ``turns_*.tsv`` is a state, the act a careful person hears in the words, what should come of it, and the words; a fifth column
+"ask" where that person would ask back. The session is put at the state with plausible answers before it; one step takes the words. The
+outcome is one of
+
+* right: what should come of it, at once;
+* confirmed: said back with one tap to confirm, and it is what should come of it;
+* asked: nothing was filled, and the reply asks back where that is sensible (safety, "ask", words that leave it open);
+* missed: nothing was filled, but what was said was not understood, or something else is asked;
+* silent: a slot was filled wrongly, or without anything asserted, and nobody asked.
+
+Of the unseen lines only totals are printed, and no rule may be written from them.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from functools import cache
+from pathlib import Path
+from random import Random
+from typing import Final, NamedTuple
+
+from companion.conversation.condition import Value
+from companion.conversation.corrections import correction
+from companion.conversation.draft import Draft
+from companion.conversation.effects import Record, Say
+from companion.conversation.events import Typed
+from companion.conversation.flow import Ask, Known
+from companion.conversation.kinds import Kind, Ready
+from companion.conversation.number_kinds import Number
+from companion.conversation.session import Frame, Session
+from companion.conversation.slots import heard_at, read_of, reads_acts, understand
+from companion.conversation.step import step
+from companion.language.acts import SpeechAct, hear_act
+from companion.language.quantities import quantities
+from flows.catalogue import BOOK
+from tests.drive import CHECKED, NOW
+
+HERE: Final = Path(__file__).parent
+PAIN_FLOWS: Final = frozenset(("pain", "signs", "crisis"))
+FACTS: Final[Mapping[str, Value]] = {
+    **CHECKED, "about_you.height": 178.0, "about_you.mass": 80.0, "welcome.units": "metric", "welcome.consent": "yes",
+    "drill": "hip", "coach": "yes"}
+
+
+class Turn(NamedTuple):
+    """One line: the state, the act, what should come of it, the words, and whether asking back is right."""
+
+    state: str
+    act: str
+    value: str
+    text: str
+    ask: bool
+
+
+class Outcome(NamedTuple):
+    """What came of a line."""
+
+    verdict: str
+    why: str = ""
+
+
+def turns(name: str) -> list[Turn]:
+    """Return the lines of one of the two files."""
+    rows = (line.split("\t") for line in (HERE / f"turns_{name}.tsv").read_text("utf-8").splitlines() if line and line[0] != "#")
+    return [Turn(*row[:4], len(row) > 4 and row[4].strip() == "ask") for row in rows]
+
+
+@cache
+def session_at(state: str) -> tuple[Session, Mapping[str, Value]]:
+    """Return a session that waits at a state, with plausible answers before it, and the facts known beside it."""
+    name, key = state.split("/")
+    compiled, draw = BOOK[name], Random(state)
+    asks = [step for step in compiled.flow.steps if isinstance(step, Ask)]
+    fixed: dict[str, Value] = {}
+    try:
+        fixed = dict(compiled.flow.at_start(Known(FACTS, NOW))) if compiled.flow.at_start else {}
+    except (KeyError, ValueError, TypeError):
+        fixed = {}
+    best: tuple[dict[str, Value], list[str]] = ({}, [])
+    for attempt in range(200):
+        got: dict[str, Value] = {}
+        trail: list[str] = []
+        for ask in asks:
+            facts = compiled.facts_of(FACTS, fixed, got)
+            if ask.key == key:
+                if ask.only_if.holds(facts) or not best[1]:
+                    best = got, trail
+                if ask.only_if.holds(facts):
+                    frame = Frame(name, compiled.flow.version, "1", key, got, fixed, tuple(trail))
+                    return Session(stack=(frame,), runs=1, at=NOW.isoformat()), FACTS
+                break
+            if ask.only_if.holds(facts) and not ask.log_as:
+                values = [value for value in ask.kind.samples if not isinstance(value, str) or all(
+                    option.value != value or option.only_if.holds(facts) for option in ask.kind.options)]
+                got[ask.key] = plausible(ask.kind, draw, values if attempt else [])
+                trail.append(ask.key)
+    frame = Frame(name, compiled.flow.version, "1", key, best[0], fixed, tuple(best[1]))
+    return Session(stack=(frame,), runs=1, at=NOW.isoformat()), FACTS
+
+
+def plausible(kind: Kind, draw: Random, values: list[Value]) -> Value:
+    """Return a plausible answer: a number a third up its usual range, one of the values, or the typical answer."""
+    if isinstance(kind, Number):
+        return round(kind.usual[0] + 0.37 * (kind.usual[1] - kind.usual[0]), 1)
+    return kind.typical if isinstance(kind, Ready) or not values else draw.choice(values)
+
+
+def expected(turn: Turn) -> dict[str, str]:
+    """Return the slots a line should fill: the open question's under its own key, "" for the last answer's."""
+    key = turn.state.split("/")[1]
+    if not turn.value:
+        return {}
+    parts = [part.strip().partition("=") for part in turn.value.split(";")]
+    if all(sign and name.strip().isidentifier() for name, sign, _ in parts):
+        return {name.strip(): value.strip() for name, _, value in parts}
+    return {"" if turn.act == "correction" else key: turn.value}
+
+
+def same(wanted: str, value: Value | None) -> bool:
+    """True if a value is the one a label names."""
+    if isinstance(value, float | int):
+        found = quantities(wanted)
+        return bool(found) and abs(found[0].value - value) < 0.06
+    return wanted.casefold() == str(value).casefold()
+
+
+def fits(turn: Turn, slots: Mapping[str, Value | None]) -> bool:
+    """True if every slot filled is one that the line's label names."""
+    wanted = expected(turn)
+    if turn.act == "correction" and "" in wanted:
+        return any(same(wanted[""], value) for value in slots.values())
+    return bool(slots) and all(name in wanted and same(wanted[name], value) for name, value in slots.items())
+
+
+def _otherwise(session: Session, turn: Turn) -> Session:
+    """Return the session with what a correction puts right answered otherwise before."""
+    top, got = session.top, dict(session.top.got)
+    for name, wanted in expected(turn).items() if turn.act == "correction" else ():
+        stop = BOOK[top.flow].stops.get(name)
+        if isinstance(stop, Ask) and name in got and same(wanted, got[name]):
+            others = stop.kind.samples if isinstance(got[name], str) else (float(got[name]) + 2,)
+            got[name] = next(value for value in others if value != got[name])
+    return session.with_top(top._replace(got=got))
+
+
+def play(turn: Turn) -> Outcome:
+    """Play one line through the real step."""
+    session, facts = session_at(turn.state)
+    session = _otherwise(session, turn)
+    flow, key = turn.state.split("/")
+    ask = BOOK[flow].stops[key]
+    assert isinstance(ask, Ask)
+    known = Known(facts, NOW)
+    taken = step(BOOK, session, Typed(turn.text), known)
+    after = taken.session
+    log_name = next((row.key for row in taken.effects if isinstance(row, Record) and ask.log_as), key)
+    filled = {key if row.key == log_name else row.key: row.value for row in taken.effects if isinstance(row, Record) and row.status == "ok"}
+    status = {row.status for row in taken.effects if isinstance(row, Record)}
+    over = {frame.flow for frame in after.stack[1:]} | ({after.stack[-1].flow} if after.stack and after.stack[-1].flow != flow else set())
+    about = after.aside.about if after.aside else ""
+    stays = bool(after.stack) and after.top.flow == flow and after.top.state == key and not about
+    draft = Draft(BOOK, session, known, [])
+    proposed: dict[str, Value | None] = {}
+    if about == "understood" and (heard := understand(draft, turn.text, heard_at(draft, turn.text))):
+        proposed = {slot.key: slot.value for slot in heard.slots}
+    elif about == "corrected" and (found := correction(draft, turn.text)) and found.new:
+        proposed = {found.new.key: found.new.value}
+    elif about == "unusual" and (read := read_of(draft, turn.text)):
+        proposed = {key: read.value}
+    act = (heard_at(draft, turn.text) if reads_acts(ask) else hear_act(turn.text)).act
+    said = " ".join(one.text for one in taken.effects if isinstance(one, Say))
+    free = ask.free or not reads_acts(ask)
+    return _judged(turn, ask, filled, status, over, about, stays, proposed, act, said, free)
+
+
+def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: set[str], over: set[str], about: str, stays: bool,
+            proposed: Mapping[str, Value | None], act: SpeechAct, said: str, free: bool) -> Outcome:
+    careful = bool(over & PAIN_FLOWS) or about == "ache"
+    if careful:
+        return Outcome("right" if turn.act in ("pain", "flag") else "asked", f"{over or about}")
+    wants = {"answer", "correction", "unsure"} if turn.value else {"answer", "correction"}
+    if filled:
+        if turn.act in wants and fits(turn, filled):
+            return Outcome("right")
+        if free and turn.act == "answer":
+            return Outcome("right", "in their own words, or a day or a place")
+        if ask.safety and turn.value == "yes" and set(filled.values()) <= {"yes", "unsure"}:
+            return Outcome("right", "the careful answer")
+        if {"skip": "skip", "stop": "later"}.get(turn.value) in filled.values():
+            return Outcome("right", "the answer that does it")
+        if turn.act == "flag" or f"start:{filled.get('pick')}" == turn.value:
+            return Outcome("right")
+        return Outcome("silent", f"{dict(filled)}")
+    if proposed:
+        good = turn.act in wants and fits(turn, proposed)
+        return Outcome("confirmed" if good else "asked" if turn.ask else "missed", f"proposed {dict(proposed)}")
+    if turn.value.removeprefix("start:") in over or (about == "understood" and free and turn.act != "answer"):
+        return Outcome("right" if over else "asked")
+    if turn.ask and stays:
+        return Outcome("asked")
+    match turn.act:
+        case "pain" | "flag":
+            return Outcome("missed", "not heard")
+        case "question":
+            return Outcome("right" if act is SpeechAct.QUESTION or over & {"why", "why_told"} else "missed", f"{act} {over or ''}")
+        case "not_yet":
+            return Outcome("right" if act is SpeechAct.NOT_YET else "asked" if stays and act is SpeechAct.ANSWER else "missed", f"{act}")
+        case "unsure":
+            return Outcome("right" if act is SpeechAct.UNSURE and not turn.value else "asked" if stays else "missed", f"{act}")
+        case "chat" | "nothing":
+            return Outcome("right" if stays else "missed", f"{over}")
+        case "command":
+            done = _done(turn.value, status, over, about, stays, act, said, turn.state.split("/")[0])
+            return Outcome("right" if done else "missed", f"{act} {status} {over}")
+        case "correction":
+            return Outcome("asked" if stays and (act is SpeechAct.CORRECTION or ask.safety) else "missed", f"{act}")
+    if ask.safety and stays:
+        return Outcome("asked", "safety: only its own words count")
+    if isinstance(ask.kind, Ready) and stays:
+        return Outcome("asked", "to tap when ready")
+    if turn.state == "home/pick" and turn.value in over:
+        return Outcome("right")
+    return Outcome("missed", f"{act} {over or ''}")
+
+
+def _done(wanted: str, status: set[str], over: set[str], about: str, stays: bool, act: SpeechAct, said: str, turn_flow: str) -> bool:
+    """True if a command was carried out, or asked about as it should be."""
+    flow = wanted.removeprefix("start:")
+    if flow != wanted:
+        return flow in over
+    match wanted:
+        case "stop":
+            return about == "stop" or (not over and not stays)
+        case "back":
+            return "withdrawn" in status or "first question" in said or "earlier answers stay" in said
+        case "skip":
+            return "skipped" in status or "need an answer" in said
+        case "again" | "help":
+            return stays
+    if (wanted, turn_flow) in (("my_data", "my_data"), ("results", "outcome")):
+        return stays
+    names = {"erase": "erase", "stop_reminders": "reminder_times", "my_data": "my_data", "results": "outcome", "menu": "home"}
+    return names.get(wanted, "") in over or (wanted == "menu" and stays)
+
+
+def counted(name: str) -> Iterator[tuple[Turn, Outcome]]:
+    """Yield each line of a file with what came of it."""
+    for turn in turns(name):
+        yield turn, play(turn)
+
+
+def main() -> None:
+    """Print the totals of a file by act; of the seen one, with ``--list``, each line that was not right."""
+    name = "unseen" if "unseen" in sys.argv else "seen"
+    totals: Counter[tuple[str, str]] = Counter()
+    for turn, outcome in counted(name):
+        totals[turn.act, outcome.verdict] += 1
+        if name == "seen" and "--list" in sys.argv and outcome.verdict in ("silent", "missed"):
+            print(f"{outcome.verdict:7} {turn.state:32} {turn.act:10} {turn.value:24} | {turn.text} | {outcome.why}")
+    verdicts = ("right", "confirmed", "asked", "missed", "silent")
+    print(f"{name:12}" + "".join(f"{verdict:>11}" for verdict in verdicts) + "      right or sensibly asked")
+    for act in [*dict.fromkeys(act for act, _ in totals), ""]:
+        row = [sum(n for (one, verdict), n in totals.items() if verdict == wanted and act in ("", one)) for wanted in verdicts]
+        print(f"{act or 'all':12}" + "".join(f"{n:11}" for n in row) + f"{100 * sum(row[:3]) / sum(row):12.1f} %")
+
+
+if __name__ == "__main__":
+    main()
