@@ -26,7 +26,7 @@ ASK_SOMEBODY: Final = "Somebody who can watch you squat may."
 
 def card_here(draft: Draft) -> AnswerCard:
     """Return the card of the open question."""
-    return card_of(draft.book.answers().cards, draft.top.flow, draft.ask) if draft.book.answers else AnswerCard()
+    return card_of(draft.book.answers().cards, draft.compiled.flow, draft.ask) if draft.book.answers else AnswerCard()
 
 
 def card_words(draft: Draft, part: str) -> str:

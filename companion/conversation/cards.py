@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from fnmatch import fnmatchcase
 from typing import Any, Final, NamedTuple
 
-from companion.conversation.flow import Ask, Known
+from companion.conversation.flow import Ask, Flow, Known
 from companion.language.questions import asked_surely, is_question, plain
 
 CARD_PARTS: Final = ("means", "why", "how", "cant")
@@ -73,9 +73,9 @@ def _row(row: Mapping[str, Any]) -> CardRow:
                    row.get("unsure", False), parts)
 
 
-def card_of(rows: tuple[CardRow, ...], flow: str, ask: Ask) -> AnswerCard:
-    """Return the card of a question, each part from the first row that matches and has it."""
-    matching = [row.parts for row in rows if row.matches(flow, ask)]
+def card_of(rows: tuple[CardRow, ...], flow: Flow, ask: Ask) -> AnswerCard:
+    """Return the card of a question, each part from the first row that matches and has it; why it is asked, else from its flow."""
+    matching = [*(row.parts for row in rows if row.matches(flow.name, ask)), {"why": flow.why} if flow.why else {}]
     return AnswerCard(*(next((parts[part] for parts in matching if part in parts), "") for part in CARD_PARTS))
 
 
@@ -114,11 +114,11 @@ _ASKS_WORD: Final = re.compile(
 _TRADE: Final = re.compile(
     r"\b(?:squat\w*|deep\w*|depth|bar|belts?|shoes?|lifters|phones?|tape|films?|video|pipe|stick|chair|drills?|reps|plates?|kilos?|kgs?|"
     r"warm.?up|brac(?:e|ing)|stance|degrees|radiator|tripod|cushion|pillow|books?|deadlift\w*|prim(?:e|ing)|bird dog|"
-    r"one in plain english|plain ones?|levels?|screen|retest|barefoot|socks?)\b")
+    r"in plain english|plain ones?|levels?|screen|retest|barefoot|socks?|stored|in the house)\b")
 """Words for what the tests are done with, none of which is also a word for a part of the body or a sign."""
 
 
-_PERMISSION: Final = re.compile(r"\b(?:can|may|could|should|am) i\b|\bsafe\b|\ballowed\b|\bok to\b")
+_PERMISSION: Final = re.compile(r"\b(?:can|may|could) i\b|\bsafe\b|\ballowed\b|\bok to\b")
 """Somebody who asks for permission may have a reason against it in the same sentence."""
 
 

@@ -126,7 +126,7 @@ def _without_card(book: Book, flow: Flow) -> Iterator[str]:
         return
     rows = book.answers().cards
     for step in flow.steps:
-        missing = [part for part in CARD_PARTS if not getattr(card_of(rows, flow.name, step), part)] if isinstance(step, Ask) else []
+        missing = [part for part in CARD_PARTS if not getattr(card_of(rows, flow, step), part)] if isinstance(step, Ask) else []
         if missing and isinstance(step, Ask):
             yield f"{step.key}: its card does not say {', '.join(missing)}"
 
