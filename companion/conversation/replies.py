@@ -23,7 +23,7 @@ from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
-from companion.conversation.pages import MORE, asks_for_more, show_more
+from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.session import SAID_AHEAD
@@ -261,7 +261,7 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
 
 def tapped(draft: Draft, data: str) -> None:
     """Take a tap on a button; its payload is unchecked."""
-    if data == MORE:
+    if data == MORE_PAGES:
         show_more(draft)
         return
     if (begun := read_start(data)) and begun[0] in draft.book.flows:
