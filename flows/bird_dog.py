@@ -43,7 +43,7 @@ FLOW = flow_of(
             picture="bird_dog_setup_stick"),
         *each_side(
             Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "
-                "and the arm of the other side straight ahead, no higher than your body. Hold until I say time.",
+                "and the other arm straight ahead, no higher than your body. Hold until I say time.",
                 Hold(seconds=int(HOLD_SECONDS), count_in=8), caution=COME_DOWN,
                 then=(Jump(~fact("{side}_do").known, "{side}_slow_do"),), picture=PROTOCOL.picture),
             Ask("{side}_hold", "With the {side} leg up: for how many of the ten seconds did your hips and back stay "

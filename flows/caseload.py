@@ -7,6 +7,6 @@ from flows.coach_shared import COACHES_ONLY, asked_for
 
 FLOW = Flow(
     "caseload", version=1, title="My lifters", policy=Policy.PAGE, gates=(COACHES_ONLY,), at_start=asked_for,
-    command=("lifters", "my lifters", "case load", "who needs me"),
+    command=("lifters", "my lifters", "case load"),
     steps=(Do(Show("caseload", "{asked}")),),
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -144,7 +145,7 @@ MESSAGES: Mapping[str, str] = {
 """The messages, each with the topic its "why?" is answered from."""
 
 FLOW = Flow(
-    "changes", version=1, title="Changes", policy=Policy.TALK, command=("change", "what changed"),
+    "changes", version=1, title="Changes", policy=replace(Policy.TALK, pages=True), command=("change", "what changed"),
     at_start=change_facts,
     steps=(
         Do(Find("retest.change", "{kind}", "change beyond measurement error since the last results", "{kind_words}"), fact("kind").known),

@@ -1,5 +1,5 @@
-"""A coach's actions: pin the depth or the load, choose a drill, ask for a test, set the retest, overrule, mark as reviewed or
-withdraw that."""
+"""A coach's actions: pin the depth or the load, raise a limit, choose a drill, ask for a test, set or end the retest date, overrule,
+put aside, mark as reviewed or take that back; and until when an order holds."""
 
 from __future__ import annotations
 
@@ -10,13 +10,14 @@ from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
-from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS
+from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS
 from flows.coach_shared import COACHES_ONLY, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
 
 ACTS = {act.name: act for act in COACH_ACTS.values() if act.flow == "coach_act"}
 REASONED = tuple(act.name for act in ACTS.values() if act.reason)
+ENDING = tuple(act.name for act in ACTS.values() if act.ends)
 NEEDS_REASON = tuple(act.name for act in ACTS.values() if act.reason == "must")
 
 
@@ -44,12 +45,21 @@ def ready(got: Facts, side: str) -> Value:
 
 
 ACT_ASKED = Fact("what", values=(*ACTS, "none"))
+def dated(got: Facts, side: str) -> Value:
+    """Return "yes" if it is asked until when the action holds: an order is set, not ended."""
+    said = {name: got.get(ACTS[name].asks[0]) for name in ENDING}
+    reason = got.get("reason")
+    what = str(got.get("what", ""))
+    return "no" if said.get(what) in (None, "none") or (reason is None and what in NEEDS_REASON) else "yes"
+
+
 READY = Fact("ready", values=("yes", "no"), of=ready)
+DATED = Fact("dated", values=("no", "yes"), of=dated)
 
 FLOW = Flow(
-    "coach_act", version=2, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    "coach_act", version=3, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
     gates=(COACHES_ONLY,),
-    at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY),
+    at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY, DATED),
     steps=(
         Ask("pin_depth", "{whom}: which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "
             "moves it deeper.", choice(
@@ -57,6 +67,9 @@ FLOW = Flow(
             Option("none", "No longer pinned", ("unpin", "none"))), only_if=ACT_ASKED.is_("pin_depth")),
         Ask("pin_load", "{whom}: up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
             choices=(Option("none", "No longer pinned", ("unpin", "none")),)), only_if=ACT_ASKED.is_("pin_load")),
+        Ask("raise_load", "{whom}: up to which load, above what the tests say? It ends with pain, a closed day or new results, and never "
+            "goes above what they trained without pain.", Number("kg", 0, 500, usual=(0, 300), example_value=70),
+            only_if=ACT_ASKED.is_("raise_load")),
         Ask("pin_setup", "{whom}: which set-up should they squat with? It changes no limit of depth or load.", choice(
             ("slow", "Three seconds down"), ("wide", "Feet wider"), ("heels", "Heels up"), ("front", "Weight in front"),
             ("slow+heels", "Slow, heels up"), ("wide+heels", "Wider, heels up"),
@@ -68,6 +81,9 @@ FLOW = Flow(
         Ask("ask_for", "{whom}: what should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
             only_if=ACT_ASKED.is_("ask_for")),
         Ask("retest", "{whom}: on which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
+        Ask("aside", "{whom}: put aside until when? They stay in your list; pain or a referral brings them back at once.", choice(
+            ("1", "Tomorrow"), ("3", "In three days"), ("7", "In a week"), ("dismiss", "Something new comes", "dismiss"),
+            ("reviewed", "It is settled: reviewed", "reviewed")), only_if=ACT_ASKED.is_("put_aside")),
         Ask("finding", "{whom}: which finding do you see differently?", choice(
             ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=ACT_ASKED.is_("overrule")),
         Ask("ruling", "{whom}: how do you see it? What the tests say stays next to it.", choice(
@@ -76,8 +92,11 @@ FLOW = Flow(
         Ask("reason", "{whom}: your reason, in a few words? The lifter can read it.",
             Words(limit=300, example_text="seen in person on Tuesday"),
             free=True, only_if=ACT_ASKED.one_of(*REASONED)),
-        Do(Act("{what}", "{of}", "{value}", "{reason}"), READY.is_("yes")),
-        Tell("To overrule a finding I need your reason, so nothing has changed for {whom}.",
+        Ask("until", "{whom}: until when does it hold? Then it ends by itself, and I tell you both.", choice(
+            (f"{HOLDS_DAYS}", "Eight weeks", "usual"), ("28", "Four weeks"), ("7", "A week"), ("none", "Until I end it")),
+            only_if=DATED.is_("yes")),
+        Do(Act("{what}", "{of}", "{value}", "{reason}", "{until}"), READY.is_("yes")),
+        Tell("For that I need your reason, so nothing has changed for {whom}.",
              ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
         Tell("Nothing has changed for {whom}.", ~ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
     ),

@@ -20,12 +20,13 @@ HELP = ("Please call your local emergency number or a crisis line now, and tell 
 
 FLOW = Flow(
     "crisis", version=1, title="Help now", command=None, policy=replace(Policy.SIGNS, stops=False, quiet=True),
-    facts=(Fact("doubtful", values=("yes",)),),
+    facts=(Fact("doubtful", values=("yes",)),), at_start=lambda known: {"doubtful": "yes"} if known.asked == "doubtful" else {},
     steps=(
         Ask("so", "I'm not sure I understood, and I would rather ask. Are you thinking of harming yourself, or of not wanting to live?",
             choice(("yes", "Yes", "i am"), ("unsure", "Not sure", "maybe", "sometimes"), ("no", "No, I meant something else", "no")),
             safety=True, back=False, only_if=fact("doubtful").is_("yes"),
-            then=(Jump(fact("so").is_("no"), say="Thank you for telling me. If that ever changes, write it here."),)),
+            then=(Jump(fact("so").is_("no"), say="Thank you for telling me. If that ever changes, or something in your body "
+                 "worries you, write it here."),)),
         Do(Find("crisis", "open", "wrote of harming themselves")),
         Do(Replan()),
         Tell("I'm glad you told me, and I'm sorry it is this hard. You matter far more than any of this, so the exercise ends here.",

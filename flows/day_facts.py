@@ -17,7 +17,7 @@ from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
 from companion.screening.front_pinch import HELD, pinch_days
-from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limits_in, load_kept, over_by
+from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limit_now, limits_in, load_kept, over_by
 from companion.screening.load_limit import over_limit as days_over
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
 from companion.screening.setups import called, setup_from
@@ -131,9 +131,9 @@ def has_bar(known: Known) -> bool:
 
 
 def limit_of(known: Known) -> float | None:
-    """Return the load limit in kg: the lowest of the results', the coach's and a clinician's; None for no limit."""
-    limits = [float(str(value)) for name in ("load.limit", "load.pin", "load.told") if (value := known.facts.get(name, "")) != ""]
-    return min(limits, default=None)
+    """Return the load limit in kg (``limit_now``); None for no limit."""
+    found = limit_now(known.facts)
+    return found[1] if found else None
 
 
 def limits_of(known: Known) -> tuple[LimitSet, ...]:

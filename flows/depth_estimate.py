@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Offer, Tell
 from companion.conversation.policy import Policy
@@ -34,7 +36,8 @@ def estimate_facts(known: Known) -> dict[str, Value]:
 PARTS_MOST = 6
 
 FLOW = Flow(
-    "depth_estimate", version=1, title="Depth estimate", policy=Policy.TALK, command=("estimate", "my depth", "how deep"),
+    "depth_estimate", version=1, title="Depth estimate", policy=replace(Policy.TALK, pages=True),
+    command=("estimate", "my depth", "how deep"),
     gates=(*AT_ALL, *CLOSING_LEVELS, limited(Work.SQUAT)), at_start=estimate_facts,
     steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known, picture="your_squat" if number == 1 else "",
                      offers=(Offer("Why?", "why_told", "estimate"),) if number == 1 else ())

@@ -1,4 +1,4 @@
-"""Digest: sends a coach their caseload regularly; how often and when."""
+"""Digest: sends a coach what is new of their lifters regularly; how often and when."""
 
 from companion.conversation.condition import fact
 from companion.conversation.day_kinds import ClockTime
@@ -13,7 +13,7 @@ OFTEN = fact("often")
 FLOW = Flow(
     "digest", version=1, title="Digest", policy=Policy.PAGE, gates=(COACHES_ONLY,), command=("daily digest", "weekly digest"),
     steps=(
-        Ask("often", "Shall I send you your caseload regularly? I tell you about pain and referrals at once in any case.", choice(
+        Ask("often", "Shall I regularly send you what is new? I tell you about pain and referrals at once in any case.", choice(
             ("daily", "Every day", "daily"), ("weekly", "On Mondays", "weekly", "every week"), ("none", "No", "never", "none"))),
         Ask("at", "At what time?", ClockTime(("07:00", "08:00", "18:00")), only_if=OFTEN.one_of("daily", "weekly")),
         Do(Find("coach.digest", "{often}", "told by the coach"), OFTEN.known),

@@ -4,14 +4,14 @@ from companion.conversation.condition import fact
 from companion.conversation.flow import PARKED, Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
 from companion.conversation.policy import Policy
-from companion.screening.protocols import protocols
+from companion.screening.protocols import routed
 from flows.coach_shared import IS_COACH
 
 PICK = fact("pick")
 LIFTS = ~IS_COACH | fact("welcome.zone_right").is_("yes")
 """True for a lifter; a coach who does not squat here is not offered a lifter's options."""
 
-TESTS = tuple((test, one.title) for test, one in protocols().items())
+TESTS = tuple((test, one.title) for test, one in routed().items())
 
 FLOW = Flow(
     "home", version=1, title="Menu", policy=Policy.MENU, command=("home", "/start", "what next", "options"),
@@ -21,6 +21,7 @@ FLOW = Flow(
         Ask("pick", "What would you like to do?", choice(
             Option("go_on", "Go on where I stopped", ("go on", "resume", "continue", "carry on"),
                    only_if=fact("parked_title").known),
+            Option("since", "Since you last looked", ("since", "who needs me"), only_if=IS_COACH),
             Option("caseload", "My lifters", ("lifters", "caseload"), only_if=IS_COACH),
             Option("invite_lifter", "Invite a lifter", ("invite",), only_if=IS_COACH),
             Option("digest", "Digest", ("my digest",), only_if=IS_COACH),
@@ -42,7 +43,7 @@ FLOW = Flow(
         Run(PARKED, PICK.is_("go_on")),
         *(Run(flow, PICK.is_(flow)) for flow in (
             "screen", "squat_day", "squat_days", "prime", "trial", "outcome", "retest", "progress", "about_you", "my_data",
-            "my_coaches", "caseload", "invite_lifter", "digest")),
+            "my_coaches", "since", "caseload", "invite_lifter", "digest")),
         *(Run(flow, fact("test").is_(flow)) for flow, _ in TESTS),
     ),
 )

@@ -1,5 +1,7 @@
 """Results: the tests' verdicts and how sure they are, one drill as a trial, depth and load for now, and the next test date."""
 
+from dataclasses import replace
+
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Offer, Run, Tell
@@ -39,7 +41,7 @@ def _said(name: str) -> Fact:
 
 HAS_WORDS = {name: _said(name) for name in (
     "differences", "not_tested", "settle", "keep_words", "load_words", "stance", "setup_words", "pinch_words",
-    "notes", "home_steps", "length_more", "strength_more", "control_more")}
+    "notes", "home_steps", *(f"{cause}_{part}" for cause in CAUSES for part in ("more", "rest")))}
 
 
 FOUND = (
@@ -51,11 +53,11 @@ FOUND = (
 """The results, as findings."""
 
 FLOW = Flow(
-    "outcome", version=1, title="Results", policy=Policy.TALK, command=("result", "my results", "findings"),
+    "outcome", version=1, title="Results", policy=replace(Policy.TALK, pages=True), command=("result", "my results", "findings"),
     at_start=outcome_facts, facts=(*HAS_WORDS.values(), REPEAT),
     steps=(
         Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~TESTED),
-        Tell("{overall_words}", TESTED),
+        Tell("{summary}", TESTED, waits=False),
         *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested")), offers=why(cause)) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), TESTED),
         Do(Find("outcome.at", "{at}", "time of the results"), TESTED),
@@ -73,13 +75,11 @@ FLOW = Flow(
         Ask("why", "Shall I show what that is based on and what was not tested, or what to do now?", choice(
             ("why", "What it is based on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
             only_if=TESTED & ~AT_REST),
-        *(Tell(f"More on {cause}:\n{{{cause}_more}}", WHY & HAS_WORDS[f"{cause}_more"].is_("yes")) for cause in CAUSES),
-        Tell("Not tested, so still open: {not_tested}.", WHY & HAS_WORDS["not_tested"].is_("yes")),
+        *(tell for cause in CAUSES for tell in (
+            Tell(f"More on {cause}:\n{{{cause}_more}}", WHY & HAS_WORDS[f"{cause}_more"].is_("yes")),
+            Tell(f"{{{cause}_rest}}", WHY & HAS_WORDS[f"{cause}_rest"].is_("yes")))),
+        Tell("Not tested, so still open:\n{not_tested}", WHY & HAS_WORDS["not_tested"].is_("yes")),
         Run("depth_estimate", WHY & GROWN & ~SHUT),
-        Tell("{settle}", TESTED & HAS_WORDS["settle"].is_("yes")),
-        Tell("No home test is left that would settle it. Somebody who can watch you squat could tell you more.",
-             TESTED & HAS_WORDS["settle"].is_("no") & fact("overall").one_of("by_elimination", "open")),
-        Tell("{notes}", TESTED & HAS_WORDS["notes"].is_("yes")),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
              "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}", offers=why("drill")),
         Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}", offers=why("home")),
@@ -93,16 +93,22 @@ FLOW = Flow(
         Tell("No change you tried moved where it rounds, so your plain set-up stands.", WORK_OPEN & fact("setup.proposed").is_("none")
              & HAS_WORDS["setup_words"].is_("no")),
         Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
-        Tell("{limit_words}", WORK_OPEN & ~AT_REST),
+        Tell("{limit_words}", WORK_OPEN & ~AT_REST, waits=False),
         Tell("{stance}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["stance"].is_("yes")),
-        Tell("You were told: {limit.words}. That comes before anything said here.", TESTED & fact("limit.words").known),
+        Tell("{settle}", TESTED & HAS_WORDS["settle"].is_("yes")),
+        Tell("No home test is left that would settle it. Somebody who can watch you squat could tell you more.",
+             TESTED & HAS_WORDS["settle"].is_("no") & fact("overall").one_of("by_elimination", "open")),
+        Tell("{notes}", TESTED & HAS_WORDS["notes"].is_("yes")),
+        Tell("You were told: {limit.words}. That comes before anything said here.", TESTED & fact("limit.words").known, waits=False),
         Tell("No drill and no advice on load until you have been seen. The results stay here: say “results”.",
-             TESTED & LEVEL.one_of("clinician", "same_day", "emergency")),
+             TESTED & LEVEL.one_of("clinician", "same_day", "emergency"), waits=False),
         Tell("What to do with it comes after today's safety check: say “safety check”, then “results”.",
              TESTED & GROWN & ~SHUT & ~CHECKED),
-        Tell("No load today, so the drill and what to lift wait until tomorrow.", TESTED & GROWN & CHECKED & LEVEL.is_("no_load")),
-        Tell("No drill and no load today. Say “results” again after a day's rest.", TESTED & LEVEL.is_("not_today")),
-        Tell("Under 18, I give drills and loads only with a coach who is linked to you here, and there is none now.", TESTED & ~GROWN),
+        Tell("No load today, so the drill and what to lift wait until tomorrow.",
+             TESTED & GROWN & CHECKED & LEVEL.is_("no_load"), waits=False),
+        Tell("No drill and no load today. Say “results” again after a day's rest.", TESTED & LEVEL.is_("not_today"), waits=False),
+        Tell("Under 18, I give drills and loads only with a coach who is linked to you here, and there is none now.",
+             TESTED & ~GROWN, waits=False),
         Do(Remind("retest", "retest", "{retest_on}"), TESTED & fact("retest_on").known),
         Do(Remind("retest", "retest", ""), TESTED & ~fact("retest_on").known & ~fact("retest_pin").known),
         Tell("{retest_plan}", TESTED & ~SHUT & fact("retest_plan").known),

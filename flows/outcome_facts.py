@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime
 
-from companion.base.clock import local_date
 from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
+from companion.conversation.wording import MOST_WORDS
 from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
 from companion.screening.depth import BAND_WORDS, band_of
@@ -18,7 +18,7 @@ from companion.screening.front_pinch import pinch_days, pinch_words
 from companion.screening.limits import Work
 from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, mean_of
-from companion.screening.retest import RetestPlan, plan
+from companion.screening.retest import RetestPlan, next_day, plan
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import pain_now
 from companion.screening.screen import Screen, about_from, screen_from
@@ -71,7 +71,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {
         **_times(known), "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words,
         "differences": " ".join(conclusion.differences), "notes": " ".join(filter(None, (*conclusion.notes, overruled(known)))),
-        "not_tested": ", ".join(protocol(test).short_name for test in conclusion.not_tested),
+        "not_tested": "\n".join(protocol(test).short_name for test in conclusion.not_tested),
         "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
         "stance": conclusion.stance, "setup_words": conclusion.setup_words, "retest_words": again.words,
@@ -81,17 +81,16 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     }
     for verdict in conclusion.verdicts:
         facts |= verdict_facts(verdict)
+    ruled = " ".join(f"{verdict.cause.capitalize()}: {verdict.ruling.value.replace('_', ' ')}." for verdict in conclusion.verdicts)
+    facts["summary"] = conclusion.words if conclusion.overall in ("normal", "no_rounding") else f"{conclusion.words} {ruled}"
     if conclusion.repeat:
         facts |= {"repeat": conclusion.repeat.test, "repeat_words": conclusion.repeat.words}
     facts["pinch_words"] = pinch_words(pinch_days(known.answers(), zone_from(known.facts, known.now)))
     facts |= _limits(conclusion, known)
     if pinned := str(known.facts.get("retest.pin", "")):
         facts["retest_pin"] = pinned  # the coach's date stands until a retest is done or the coach ends it
-    elif again.days is not None:
-        today = date.fromisoformat(str(known.facts["today"]))
-        tested = max((row.at for row in known.answers() if row.flow in protocols()), default=known.now)
-        counted = local_date(tested, str(known.facts.get("welcome.zone", "")))  # reading the results again moves no date
-        facts["retest_on"] = max(counted + timedelta(days=again.days), today + timedelta(days=1)).isoformat()
+    elif on := next_day(again, known.answers(), str(known.facts.get("welcome.zone", "")), date.fromisoformat(str(known.facts["today"]))):
+        facts["retest_on"] = on.isoformat()
         if plans := [f"{protocol(one.test).name}: {one.words}" for one in again.tests if one.sessions > 1]:
             facts["retest_plan"] = " ".join(plans)
     return facts | offer_facts(conclusion, known)
@@ -129,7 +128,8 @@ def _limits(conclusion: Conclusion, known: Known) -> dict[str, Value]:
             ended.append(words(was))
     pins = (depth(str(said.get("depth.pin", ""))), load(str(said.get("load.pin", ""))))
     hold += [f"{words}, set by your coach" for words in pins if words]
-    told = f"What holds now: {'; '.join(hold)}." if hold else "No limit of depth or load holds from these tests."
+    lines = [*hold[:1], *(f"{one[:1].upper()}{one[1:]}" for one in hold[1:])]
+    told = f"What holds now: {'. '.join(lines)}." if hold else "No limit of depth or load holds from these tests."
     facts["limit_words"] = told + (f" Ended today: {'; '.join(ended)}, since these results give no reason for it." if ended else "")
     return facts
 
@@ -156,15 +156,22 @@ def verdict_facts(verdict: Verdict) -> dict[str, Value]:
     if verdict.ruling is not Ruling.TOO_CLOSE and verdict.contradiction:
         reasons.append(verdict.contradiction)
     for reason in [verdict.contradiction if verdict.ruling is Ruling.TOO_CLOSE else "", *reasons[:at_once]]:
-        if reason and len(first) + len(reason) < VERDICT_WORDS_MOST:
+        if reason and len(first) + len(reason) < VERDICT_WORDS_MOST and len(f"{first} {reason}".split()) <= MOST_WORDS:
             first += f"\n{reason}"
     more = "\n".join(reason for reason in reasons if reason not in first)
     swing = f"What would change it most: {verdict.swing[:1].lower()}{verdict.swing[1:]}" if verdict.swing else ""
     if len(more) + len(swing) < MORE_MOST:
         more = "\n".join(filter(None, (more, swing)))
+    page, rest = _page(more.split("\n"))
     return {verdict.cause: verdict.ruling.value, f"{verdict.cause}_words": first,
-            f"{verdict.cause}_more": more,
+            f"{verdict.cause}_more": page, f"{verdict.cause}_rest": rest,
             f"{verdict.cause}_because": " ".join(reasons), f"{verdict.cause}_side": verdict.side}
+
+
+def _page(lines: list[str]) -> tuple[str, str]:
+    """Return the lines that fit one message below its heading, and the rest."""
+    fit = next((n for n in range(len(lines), 0, -1) if len(" ".join(lines[:n]).split()) <= MOST_WORDS - 3), 0)
+    return "\n".join(lines[:fit]), "\n".join(lines[fit:])
 
 
 def _by_weight(verdict: Verdict) -> list[Finding]:

@@ -172,7 +172,7 @@ FLOW = Flow(
         Tell("Today's squats are noted as painful, so they earn no step deeper.",
              HURTS & (fact("during").is_(SQUATS_OF_DAY) | fact("during").is_("unsure") & fact(f"did_{SQUATS_OF_DAY}").is_("yes"))),
         Tell("What you answered in the {hurt_in_words} still counts.", HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())),
-        Tell("If it gets worse, or is not gone by tomorrow morning, see a doctor or physiotherapist.",
+        Tell("Not gone by tomorrow morning, or worse? Then see a doctor or a physio.",
              HURTS & LEVEL_AFTER_PAIN.one_of("no_load", "not_today")),
         Run("recount", (fact("during").known & SOME_VOID.is_("yes") | fact("mistake").is_("yes") & fact("pain.void.today").known)
             & fact("outcome.at").known),

@@ -21,7 +21,7 @@ def facts_anew(known: Known) -> dict[str, Value]:
 
 
 FLOW = Flow(
-    "recount", version=1, title="Results anew", policy=Policy.TALK, command=None, at_start=facts_anew,
+    "recount", version=1, title="Results anew", policy=replace(Policy.TALK, pages=True), command=None, at_start=facts_anew,
     steps=(
         *(replace(row, only_if=ALWAYS) for row in FOUND),
         Tell("Your results, counted again. {overall_words} Say “results” for the rest.", TESTED),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import reduce
 from operator import or_
@@ -13,7 +14,7 @@ from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Offer,
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from companion.screening.protocol import Protocol
-from companion.screening.protocols import protocol, protocols
+from companion.screening.protocols import protocol, routed
 from companion.screening.sources import value
 from flows.outcome_facts import last_numbers, told_at
 from flows.screen import open_for, tests_done
@@ -23,7 +24,7 @@ from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
 def retest_facts(known: Known) -> dict[str, Value]:
     """Return the tests to repeat, the last numbers, the goal, and the date for asking again."""
     done = tests_done(known, told_at(known))
-    wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in protocols() and test not in done]
+    wanted = [test for test in str(known.facts.get("retest.tests", "")).split(",") if test in routed() and test not in done]
     facts: dict[str, Value] = {f"again_{test}": "yes" for test in wanted}
     facts["how_many"] = float(len(wanted))
     facts["titles"] = ", ".join(protocol(test).title.lower() for test in wanted) or "your squat"
@@ -55,11 +56,11 @@ def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
     )
 
 
-TESTED_AGAIN = reduce(or_, (fact(f"go_{test}").is_("now") for test in protocols()))
+TESTED_AGAIN = reduce(or_, (fact(f"go_{test}").is_("now") for test in routed()))
 """At least one test was done again; that ends a coach's date for the retest."""
 
 FLOW = Flow(
-    "retest", version=1, title="Retest", policy=Policy.TALK, command=("test again", "re-test"),
+    "retest", version=1, title="Retest", policy=replace(Policy.TALK, pages=True), command=("test again", "re-test"),
     gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited(),
            Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin.")),
     at_start=retest_facts,
@@ -75,7 +76,7 @@ FLOW = Flow(
             ("as_planned", "About 3 days a week", "3", "three", "often", "as planned"),
             ("some", "Once or twice a week", "sometimes", "some"), ("hardly", "Hardly or not", "no", "never", "not at all"),
             ("none_given", "I had none", "none")), only_if=fact("how_many") >= 1),
-        *(step for test in protocols().values() for step in _leg(test)),
+        *(step for test in routed().values() for step in _leg(test)),
         Do(Find("home_work", "{home_done}", "asked at the retest"), fact("home_done").known),
         Tell("The home work was not done often, so these numbers can't show whether it helps.", fact("home_done").is_("hardly")),
         Do(Find("retest.pin", "", "a retest is done"), TESTED_AGAIN),

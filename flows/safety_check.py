@@ -1,8 +1,8 @@
-"""Safety check: reasons against testing today, one question at a time; six taps for a healthy person."""
+"""Safety check: reasons against testing today, one question at a time; eight taps for a healthy person."""
 
 from dataclasses import replace
 
-from companion.conversation.condition import Fact, fact
+from companion.conversation.condition import Every, Fact, Some, fact
 from companion.conversation.effects import Alert, Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Run, Tell
 from companion.conversation.kinds import Words, YesNo
@@ -10,6 +10,7 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.safety import Level
 from flows.safety_facts import (
+               HISTORY_KEYS,
                body_first,
                cleared_until,
                keys_of_check,
@@ -44,9 +45,10 @@ RED_FLAGS = fact("bladder").one_of("yes", "unsure") | fact("chest").one_of("yes"
 NOT_SEEN = fact("seen").is_("no")
 ASKING_ON = ~RED_FLAGS & ~NOT_SEEN
 SOMETHING = ASKING_ON & fact("urgent").one_of("yes", "unsure")
-HISTORY = ASKING_ON & fact("history").one_of("yes", "unsure")
+HISTORY = ASKING_ON & Some(tuple(fact(key).one_of("yes", "unsure") for key in HISTORY_KEYS))
+NO_HISTORY = Every(tuple(fact(key).is_("no") for key in HISTORY_KEYS))
 WAS_PREGNANT = ASKING_ON & fact("was_pregnant").one_of("yes", "unsure")
-SAID_BEFORE = ASKING_ON & fact("history").is_("no") & fact("stood").is_("clinician") & ~SENT
+SAID_BEFORE = ASKING_ON & NO_HISTORY & fact("stood").is_("clinician") & ~SENT
 OWN = STANDS.is_("no")
 """True if this check itself found the level, and it is not only left from before."""
 
@@ -61,7 +63,7 @@ CARE_TODAY = fact("weakness").one_of("yes", "unsure") | fact("fall").one_of("yes
 HALF_TOLD = Do(Alert("{so_far}", "safety check, not finished yet. {because}"), CARE_TODAY)
 
 FLOW = Flow(
-    "safety_check", version=1, title="Safety check", policy=Policy.SAFETY, command=("check", "safety"),
+    "safety_check", version=2, title="Safety check", policy=Policy.SAFETY, command=("check", "safety"),
     at_start=stood,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSERS),
            STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
@@ -84,8 +86,8 @@ FLOW = Flow(
             signs=("bladder_bowel", "saddle", "sexual")),
         Ask("chest", "Chest pain, faintness, or being unusually short of breath: now or today?", UNSURE, safety=True,
             only_if=ASKING_ON, signs=("chest",)),
-        Ask("urgent", "Lately: a leg that is weak or getting weaker, a foot that drops, a hard fall or blow, fever, chills, "
-            "an infection, or feeling ill?", UNSURE, safety=True, only_if=ASKING_ON, signs=("weakness", "fall", "fever")),
+        Ask("urgent", "Any of these lately? A leg that is weak or getting weaker. A foot that drops. A hard fall or blow. Fever, chills, "
+            "an infection, or feeling ill.", UNSURE, safety=True, only_if=ASKING_ON, signs=("weakness", "fall", "fever")),
         HALF_DONE,
         Ask("weakness", "Is it a leg that is weak or getting weaker, or a foot that drops?", UNSURE, safety=True,
             only_if=SOMETHING, signs=("weakness",)),
@@ -96,9 +98,14 @@ FLOW = Flow(
             signs=("fever",)),
         HALF_DONE,
         HALF_TOLD,
-        Ask("history", "Ever, or now: cancer; weight loss you did not aim for; night pain no position eases; long use of "
-            "prednisone-type tablets; weak bones; pregnancy; a recent operation or fracture; a disc or nerve diagnosis; "
-            "chest pain or fainting on effort?", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
+        Ask("history", "Have you ever had cancer or weak bones? Or taken steroid tablets, such as prednisone, for months?", UNSURE,
+            safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
+        HALF_DONE,
+        Ask("history_signs", "Any of these, ever or now? Weight loss you did not aim for. Night pain that no position eases. Chest pain or "
+            "fainting when you work hard.", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
+        HALF_DONE,
+        Ask("history_care", "Any of these, ever or now? A disc or nerve problem that a doctor named. A recent operation or broken bone. Or "
+            "could you be pregnant?", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
         HALF_DONE,
         Ask("mistake", "Last time you said yes to one of those. Was that a mistake?", UNSURE, safety=True,
             only_if=SAID_BEFORE),

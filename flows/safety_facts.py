@@ -19,7 +19,9 @@ CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
 
 _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at",
           "limits", "pain", "soreness", "leg_signs")
-_READ = (*_CHECK, "urgent", "was_pregnant", "same_history", "stood_cleared_until", "today")
+HISTORY_KEYS: Final = ("history", "history_signs", "history_care")
+"""The questions about what a doctor should know of first: three short ones, which count as one."""
+_READ = (*_CHECK, *HISTORY_KEYS[1:], "urgent", "was_pregnant", "same_history", "stood_cleared_until", "today")
 """All answers that decide a check's outcome."""
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
@@ -49,13 +51,14 @@ def _check(got: Facts, so_far: bool = False) -> SafetyOutcome:
     return _found(tuple(map(got.get, _READ)), so_far)
 
 
-@lru_cache(64)  # one step asks this several times, and most people answer alike: six times no
+@lru_cache(64)  # one step asks this several times, and most people answer alike: eight times no
 def _found(values: tuple[Value | None, ...], so_far: bool) -> SafetyOutcome:
     got = {key: value for key, value in zip(_READ, values, strict=True) if value is not None}
     answers = dict(zip(_CHECK, values, strict=False))
     if got.get("urgent") == "no":  # one question covers three; a plain no answers them all
         answers |= {"weakness": "no", "fall": "no", "fever": "no"}
-    if got.get("history") == "no" and got.get("was_pregnant") in ("yes", "unsure"):
+    answers["history"] = history_of(got)
+    if answers["history"] == "no" and got.get("was_pregnant") in ("yes", "unsure"):
         answers["history"] = "yes" if answers["pregnant"] != "no" else "no"
     if still_cleared(got, "") == "yes" and got.get("same_history") == "yes":
         answers |= {"cleared": "yes", "cleared_at": "told earlier"}
@@ -66,13 +69,19 @@ def _found(values: tuple[Value | None, ...], so_far: bool) -> SafetyOutcome:
     return level_from_check(answers)
 
 
+def history_of(got: Facts) -> Value | None:
+    """Return the three answers about history as one: the worst of them, None while one is missing and none is bad."""
+    told = [got.get(key) for key in HISTORY_KEYS]
+    return next((worse for worse in ("yes", "unsure") if worse in told), None if None in told else "no")
+
+
 def _holds(got: Facts) -> bool:
     """True if the level from before this check stays, whatever the check finds."""
     stands = Level(str(got.get("stood", "go")))
     if got.get("sent") == "yes":
         return (got.get("seen"), got.get("seen_cleared")) != ("yes", "yes")
     if stands is Level.CLINICIAN:
-        return got.get("history") == "no" and got.get("mistake") != "yes"
+        return history_of(got) == "no" and got.get("mistake") != "yes"
     return got.get("stood_today") == "yes"
 
 

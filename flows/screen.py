@@ -13,7 +13,7 @@ from companion.conversation.policy import Policy
 from companion.screening.pairs import COMMON as NEED_NO_MORE
 from companion.screening.pairs import LOOK, OPENINGS
 from companion.screening.protocol import Protocol
-from companion.screening.protocols import protocols, route, short_route
+from companion.screening.protocols import protocols, route, routed, short_route
 from companion.screening.safety import Level
 from companion.screening.setups import NAMES
 from companion.screening.sources import value
@@ -23,7 +23,7 @@ from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, closes, limited
 COUNTS_FOR = timedelta(days=value("screen_counts"))
 """A test done longer ago than this is done again in a new screen (choice)."""
 
-FULL_MINUTES = 5 * round(sum(one.minutes for one in protocols().values()) / 5)
+FULL_MINUTES = 5 * round(sum(one.minutes for one in routed().values()) / 5)
 """The duration of the full screen, to five minutes."""
 
 SHORT_MINUTES = 3 * len(short_route())
@@ -33,7 +33,7 @@ SHORT_MINUTES = 3 * len(short_route())
 def tests_done(known: Known, since: datetime | None) -> set[str]:
     """Return the tests done within ``COUNTS_FOR``, and after a moment if one is given."""
     earliest = max(known.now - COUNTS_FOR, since or known.now - COUNTS_FOR)
-    return {row.flow for row in known.answers() if row.flow in protocols() and row.ending == "done" and row.status == "ok"
+    return {row.flow for row in known.answers() if row.flow in routed() and row.ending == "done" and row.status == "ok"
             and row.at > earliest}
 
 
@@ -134,7 +134,7 @@ FLOW = Flow(
         Ask("route", f"The full screen takes about {FULL_MINUTES} minutes, and you can spread it over days. The short route takes about "
             f"{SHORT_MINUTES} and rules out less. Which one?", choice(("full", "Full screen", "full", "all", "long"),
                                                         ("short", "Short route", "short", "quick"))),
-        *(step for test in protocols().values() for step in (*_leg(test), *(AFTER_LOOK if test is LOOK else ()))),
+        *(step for test in routed().values() for step in (*_leg(test), *(AFTER_LOOK if test is LOOK else ()))),
         Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
              ~FLOOR_OPEN & ~NOT_CHECKED_TODAY & LEVEL.one_of("go", "no_load", "not_today")),
         Run("outcome", FLOOR_OPEN),

@@ -29,7 +29,7 @@ FLOW = Flow(
     invite="Yesterday you tried a new way to squat. How are back, hips and knees this morning?",
     invites=(Offer("How they are", "setup_morning"),),
     steps=(
-        Ask("how", "After yesterday's squats with {words}: anything in back, hips or knees this morning that was not there before?", choice(
+        Ask("how", "Yesterday you squatted with {words}. Anything new in back, hips or knees this morning?", choice(
             ("no", "Nothing", "fine", "good", "all good", "none"), ("ache", "A pinch or an ache", "ache", "pinch", "a bit"),
             ("pain", "Pain", "yes", "it hurts", "hurts")), safety=True),
         Do(Find("setup.state", "good", "no pinch or pain in the squats or the morning after", "{words}"), FINE),

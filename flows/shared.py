@@ -69,7 +69,7 @@ CLOSED = (
     Gate(LEVEL.is_("emergency") & _SEEN_FIRST, EMERGENCY),
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
     Gate(~fact("safety.checked.today").known | fact("safety.checked").is_("undone"),
-         "Without today's safety check nothing that moves the body opens.",
+         "Without today's safety check no test and no squat opens here.",
          first="safety_check"),
     *CLOSING_LEVELS,
     LIMIT_DUE,

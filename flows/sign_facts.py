@@ -19,9 +19,38 @@ def before_signs(known: Known) -> dict[str, Value]:
     return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}
 
 
+SELF_HARM = "self_harm"
+"""Named among others where words were doubtful; chosen, it leads to the crisis conversation, and is no screened sign."""
+
+
+def may_be(got: Facts) -> tuple[str, ...]:
+    """Return what doubtful words may mean, as ids; () where one thing only."""
+    return tuple(one for one in str(got.get("among", "")).split() if one in SCREENED_SIGNS or one == SELF_HARM)
+
+
 def signs_in(got: Facts) -> tuple[str, ...]:
-    """Return the signs that were heard, as ids."""
-    return tuple(one for one in str(got.get("heard", "")).split() if one in SCREENED_SIGNS)
+    """Return the signs that were heard, as ids: of several that were named the one chosen, all of them while it is not sure which."""
+    which = str(got.get("which", "unsure"))
+    said = (str(got.get("heard", "")).split() if not may_be(got) else may_be(got) if which == "unsure" else (which,))
+    return tuple(one for one in said if one in SCREENED_SIGNS)
+
+
+def named(sign: str) -> Callable[[Facts, str], Value]:
+    """Return a fact's function: "yes" where doubtful words may mean this sign among others."""
+    def of(got: Facts, side: str) -> Value:
+        return "yes" if sign in may_be(got) else "no"
+
+    return of
+
+
+def quoted(got: Facts, side: str) -> Value:
+    """Return the words in quotation marks; those that may be of self-harm were not kept."""
+    return f"“{got['said']}”" if got.get("said") else "something I could not place"
+
+
+def crisis_asked(got: Facts, side: str) -> Value:
+    """Return what the crisis conversation begins with: "doubtful" where it is not sure that self-harm was meant."""
+    return "" if got.get("which") == SELF_HARM else "doubtful"
 
 
 def understood(got: Facts, side: str) -> Value:
@@ -45,8 +74,8 @@ def _outcome(got: Facts) -> SafetyOutcome:
 
 
 def taken_back(got: Facts) -> bool:
-    """True if the lifter said that they meant something else."""
-    return "no" in (got.get("so"), got.get("when"))
+    """True if the lifter said that they meant something else, or self-harm, which has a conversation of its own."""
+    return "no" in (got.get("so"), got.get("when"), got.get("which")) or got.get("which") == SELF_HARM
 
 
 def level_until(got: Facts, side: str) -> Value:

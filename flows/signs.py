@@ -3,7 +3,7 @@
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Run, Tell
-from companion.conversation.kinds import Words, choice
+from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.signs import SCREENED_SIGNS
@@ -11,14 +11,18 @@ from flows.safety_check import LEVELS, TOLD, UNSURE
 from flows.safety_facts import cleared_until
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from flows.sign_facts import (
+    SELF_HARM,
     before_signs,
     body_weight_only,
+    crisis_asked,
     heard,
     is_history,
     keys_of_signs,
     level_after_signs,
     level_until,
     limit_said,
+    named,
+    quoted,
     reasons_of_signs,
     understood,
 )
@@ -38,12 +42,22 @@ TWO_AT_ONCE = ("weakness bladder_bowel", "fever pregnancy", "chest weakness", "c
 HEARD = Fact("heard", values=(*SCREENED_SIGNS, *TWO_AT_ONCE))
 """Ids of the signs heard, by example of each and of two at once."""
 
-SO = ~fact("so").is_("no") & ~fact("when").is_("no")
+AMONG = Fact("among", values=("weakness saddle fever", "chest self_harm heart_history", "bladder_bowel sexual",
+                              "fall cancer_bone spine_history", "weight_loss pregnancy anticoagulants", "restriction under_18"))
+"""Ids of what doubtful words may mean, by example."""
+BUTTONS = {**{sign.id: sign.button for sign in SCREENED_SIGNS.values()}, SELF_HARM: "Thoughts of harming myself"}
+NAMED = {sign: Fact(f"may_{sign}", values=YES_NO, of=named(sign)) for sign in BUTTONS}
+WHICH = choice(*(Option(sign, button, only_if=NAMED[sign].is_("yes")) for sign, button in BUTTONS.items()),
+               ("unsure", "Not sure", "not sure", "maybe", "unsure"),
+               ("no", "No, none of these", "no", "none of these", "none", "neither", "something else"))
+CRISIS_MEANT = fact("which").is_(SELF_HARM) | fact("which").is_("unsure") & NAMED[SELF_HARM].is_("yes")
+
+SO = ~fact("so").is_("no") & ~fact("when").is_("no") & ~fact("which").one_of("no", SELF_HARM)
 RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.is_("yes") & ~fact("when").is_("earlier"))
 """An emergency: nothing more is asked."""
 ON = SO & ~RED
 ASKED_IF_CLEARED = fact("cleared").known | CHEST.is_("no") & EXPECTING.is_("no") & SPINE.is_("no")
-MEANT = fact("so").is_("no") | fact("when").is_("no")
+MEANT = fact("so").is_("no") | fact("when").is_("no") | fact("which").is_("no")
 
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
@@ -55,7 +69,8 @@ OPEN_SIGNS = (Do(Find("safety.level", "{until}", "a sign was written, questions 
 FLOW = Flow(
     "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
     gates=(NOTHING_HEARD,),
-    facts=(HEARD, Fact("said", values=("cant feel my foot properly",)), Fact("sure", values=YES_NO), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
+    facts=(HEARD, AMONG, *NAMED.values(), Fact("said", values=("cant feel my foot properly",)), Fact("quoted", of=quoted),
+           Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, Fact("understood", of=understood),
            Fact("because", of=reasons_of_signs),
            Fact("why", of=keys_of_signs), Fact("body_first", values=YES_NO, of=body_weight_only),
@@ -65,12 +80,15 @@ FLOW = Flow(
         *OPEN_SIGNS,
         Tell("Stop there, and get comfortable.", fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes"))),
         Tell(EMERGENCY, NERVE_HEARD.is_("yes") & fact("sure").is_("yes"), must_arrive=True),
-        Do(Alert("{until}", "wrote “{said}”: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
-        Ask("so", "You wrote “{said}”. I understand: {understood}. Is that so?", choice(
+        Do(Alert("{until}", "wrote {quoted}: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
+        Ask("which", "You wrote {quoted}. I am not sure I understood. Do you mean one of these?", WHICH, safety=True,
+            only_if=AMONG.known),
+        Run("crisis", CRISIS_MEANT, asked="{crisis_asked}"),
+        Ask("so", "You wrote {quoted}. I understand: {understood}. Is that so?", choice(
             ("yes", "Yes, that is so", "yes", "that's right", "correct", "right"), ("unsure", "Not sure", "not sure", "maybe", "unsure"),
             ("no", "No, I meant something else", "no", "i meant something else", "wrong", "not that")), safety=True,
-            only_if=CHEST.is_("no")),
-        Ask("when", "You wrote “{said}”. I understand: {understood}. Is it now, was it today, or was it earlier?", choice(
+            only_if=CHEST.is_("no") & ~AMONG.known),
+        Ask("when", "You wrote {quoted}. I understand: {understood}. Is it now, was it today, or was it earlier?", choice(
             ("now", "Now or today", "now", "today", "this morning", "yes"),
             ("earlier", "Earlier, not today", "earlier", "before", "yesterday"),
             ("unsure", "Not sure", "not sure", "unsure"), ("no", "No, I meant something else", "no", "i meant something else")),
@@ -96,8 +114,8 @@ FLOW = Flow(
         Do(Find("safety.age", "under_18", "said so"), SO & YOUNG.is_("yes")),
         Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
                 "{cleared_at}; limits: {limits}"), only_if=fact("cleared_until").known),
-        Do(Alert("{level}", "wrote “{said}”. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
-        Do(Alert("{level}", "what was written was taken back: “{said}” meant “{meant}”"), MEANT & NERVE_HEARD.is_("yes")),
+        Do(Alert("{level}", "wrote {quoted}. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
+        Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”"), MEANT & NERVE_HEARD.is_("yes")),
         Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),
         Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes")), must_arrive=True),
         Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True),

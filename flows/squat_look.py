@@ -141,7 +141,7 @@ FLOW = flow_of(
         Tell("Then there is no depth to compare with, so the squats with one change are left out. Film from "
              "the side often shows it; you can do this again any day.",
              only_if=~ROUNDED & ~fact("plain_rounds").is_("no")),
-        Tell("A little rounding at parallel or below, without pain, is common, in trained lifters too.",
+        Tell("A little rounding at parallel or below is common if nothing hurts. Trained lifters have it too.",
              only_if=ROUNDED & COMMON_ROUNDING),
         Tell("Now a few short sets with one thing changed in each, in a mixed order, and the plain squat once "
              "more. Rest as long as you like in between.", only_if=ROUNDED),

@@ -95,7 +95,7 @@ FLOW = Flow(
         Do(Find("zone.away", "{zone_there}", "told by the lifter", "{until_words}"), SETTLED),
         Do(Find("zone.until", "{last_day}", "told by the lifter"), SETTLED),
         Do(Replan(), SETTLED),
-        Tell("Good: your reminders come at the same hours as before, by the clock there, {until_words}.", SETTLED),
+        Tell("Good. Your reminders come at the same hours as before. They go by the clock there, {until_words}.", SETTLED),
         Tell("It stays as it was.", ~(SETTLED)),
     ),
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from companion.conversation.condition import Value, fact
@@ -103,7 +103,7 @@ def _row_words(finding: Finding) -> str:
 
 
 FLOW = Flow(
-    "why_told", version=1, title="Why that", policy=Policy.BESIDE, command=None, at_start=why_facts,
+    "why_told", version=1, title="Why that", policy=replace(Policy.BESIDE, pages=True), command=None, at_start=why_facts,
     sentences=(r"(?:but |and |so )?why (?P<asked>.{1,60})",), fits=lambda asked: bool(topic_of(asked)) and hear_pain(asked) is not Pain.YES,
     steps=(
         *(Tell(f"{{say_{n}}}", fact(f"say_{n}").known) for n in range(1, MESSAGES_MOST + 1)),

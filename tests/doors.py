@@ -47,6 +47,7 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "earned": {"yes": {"may_hinge": "yes"}, "no": {}},
     "day": {"today": {"of_day": "2026-03-02"}, "over": {"of_day": "2026-03-01"}},
     "heard": {"nothing": {}, "fever": {"heard": "fever"}},
+    "films": {"read here": {"films": "yes"}, "not read here": {}},
     "a coach": {"yes": {"is_coach": "yes"}, "no": {}},
     "asked to link": {"no": {}, "by a coach": {"link.status": "lifter"}, "as a coach": {"link.status": "coach"}},
 }
@@ -66,7 +67,7 @@ class Door:
 
 
 LYING: Final = ("hip_fold", "leg_raise", "rock_back")
-SQUATS: Final = ("squat_look", "knee_to_wall", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat")
+SQUATS: Final = ("squat_look", "film_measure", "knee_to_wall", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat")
 TESTS: Final = (*LYING, "bird_dog", *SQUATS)
 MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day", "best_squat")
 """The body works in them."""
@@ -77,7 +78,7 @@ OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "my_coaches
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
               "squat_after", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
-                  "lifter_report")
+                  "lifter_report", "since")
 
 OPEN: Final = {
     "welcome": "it is the first of all", "about_you": "it is part of the welcome", "coach_welcome": "a code is asked for in it",
@@ -123,8 +124,8 @@ DOORS: Final = (
          "a small pain: the floor tests only"),
     Door((*MOVING, *ROUNDS), {"limit": "nothing"}, "You were told to leave that out",
          "no training at all, or words that could not be read: nothing that moves"),
-    Door(("squat_day", "best_squat", "depth_estimate", "squat_look", "hand_on_back_squat", "arms_forward_squat", "pause_squat",
-          "hinge_to_squat"),
+    Door(("squat_day", "best_squat", "depth_estimate", "squat_look", "film_measure", "hand_on_back_squat", "arms_forward_squat",
+          "pause_squat", "hinge_to_squat"),
          {"limit": ("no squats", "no bending")}, "You were told to leave that out", "who may not squat or bend does not squat here"),
     Door((*LYING, "hinge_to_squat"), {"limit": ("no bending", "no bend alone")}, "You were told to leave that out",
          "they fold hips and back"),
@@ -136,6 +137,7 @@ DOORS: Final = (
     Door(("hinge_to_squat",), {"years": "not told"}, "for how long you have squatted", "it is for who has squatted for a year"),
     Door(("hinge_to_squat",), {"years": "less"}, "a year or more", "it is for who has squatted for a year"),
     Door(("hinge_to_squat",), {"earned": "no"}, "both been clean", "after two clean tests, neither of which hurt"),
+    Door(("film_measure",), {"films": "not read here"}, "Films can't be read here", "the film part is not installed"),
     Door((*TESTS, "best_squat"), {"sore": "today"}, "sore from training", "sore muscles change the numbers"),
     Door((*TESTS, "best_squat"), {"warm": ("no", "done before", "later")}, "warmed up and rested",
          "the same warm-up before every number, on its day",

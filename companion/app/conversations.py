@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any, Final
 
-from companion.app import reports
+from companion.app import films, reports
 from companion.app.consent import renewal
 from companion.app.dispatch import carry_out
 from companion.app.ranks import rank_of
@@ -19,9 +19,10 @@ from companion.app.unsaved import UnsavedMessages
 from companion.base.clock import Clock, JumpWatch
 from companion.channels.terminal import TERMINAL_CHANNEL
 from companion.conversation.catalogue import Catalogue
-from companion.conversation.effects import Effect, Say
-from companion.conversation.events import Happening, Settle
+from companion.conversation.effects import Act, Calendar, Effect, Export, Link, Redeem, Say, Show
+from companion.conversation.events import FilmRead, Happening, Settle
 from companion.conversation.flow import Known
+from companion.conversation.pages import few, kept
 from companion.conversation.session import Session
 from companion.conversation.step import step, unsettled
 from companion.operate.counters import Counters
@@ -32,10 +33,13 @@ from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
 from companion.record.file import CannotOpen, open_for_writing, truncate_wal
 from companion.record.reminders import Reminder
-from companion.record.turn import Turn
+from companion.record.turn import FilmWanted, Turn
 from companion.record.writer import CommitFailed, Writer
 
 _log = logging.getLogger(__name__)
+
+SPEAKING: Final = (Export, Calendar, Show, Act, Link, Redeem)
+"""Effects that may send messages of their own; those before them are sent first."""
 
 SETTLING_MOST: Final = 60
 """Flows that may begin and end in one turn; more is an endless loop."""
@@ -59,6 +63,7 @@ def in_order(effects: Sequence[Effect], waited: float, told: set[str]) -> tuple[
 
 def _clock_was_set(db: sqlite3.Connection, now: datetime, by: timedelta) -> None:
     outbox.clock_moved(db, now, by)
+    owed.clock_moved(db, by)
     status.set_mark(db, status.CLOCK_JUMP, by.total_seconds(), now)
 
 
@@ -67,8 +72,8 @@ class Conversations:
 
     ``on_commit`` is called with the channel whose outbox may have new messages; ``on_erase`` with the person whose rows are
     deleted, so that files saved beside the database go too. ``keep_months``: months for which answers are kept, None for ever.
-    ``unsaved``: messages held in memory only. ``erased``: true while erased data may still be in the write-ahead log. ``bot``:
-    the bot's name, once the channel knows it.
+    ``fetch_film``: brings films from the channel, None where they can't be read here. ``unsaved``: messages held in memory only.
+    ``erased``: true while erased data may still be in the write-ahead log. ``bot``: the bot's name, once the channel knows it.
     """
 
     def __init__(self, database: Path, clock: Clock, on_commit: Callable[[str], None], catalogue: Catalogue) -> None:
@@ -93,6 +98,9 @@ class Conversations:
         self.erased = not truncate_wal(self.db)  # tried again later where a reader prevented it as the file was opened
         self.bot = ""
         self._reports: list[ReportWanted] = []
+        self._films: list[FilmWanted] = []
+        self.fetch_film: films.Fetch | None = None
+        self._one_film = asyncio.Lock()
         self._background: set[asyncio.Task[None]] = set()
 
     def close(self) -> None:
@@ -105,18 +113,19 @@ class Conversations:
 
     def turn(self, db: sqlite3.Connection, person: int, now: datetime, to: tuple[str, str] | None = None) -> Turn:
         """Return a new turn of a person; ``to``: the (channel, address) they write from."""
-        return Turn(db, person, now, self.catalogue.book, to, bot=self.bot, reports=self._reports, gather=self._gather,
-                    chain=self._chain)
+        return Turn(db, person, now, self.catalogue.book, to, bot=self.bot, reports=self._reports, films=self._films,
+                    gather=self._gather, chain=self._chain)
 
     def _gather(self, db: sqlite3.Connection, person: int, now: datetime) -> Known:
-        """Return the context of a turn, with "keep.months" where answers are kept for a limited time."""
+        """Return the context of a turn, with "keep.months" where answers are kept for a time only, and "films" where they can be read."""
         known = known_of(db, person, now)
-        return replace(known, facts={**known.facts, "keep.months": float(self.keep_months)}) if self.keep_months else known
+        more = ({"keep.months": float(self.keep_months)} if self.keep_months else {}) | ({"films": "yes"} if self.fetch_film else {})
+        return replace(known, facts={**known.facts, **more}) if more else known
 
     def advance(self, turn: Turn, session: Session, event: Happening, offer: Reminder | None = None) -> None:
         """Step until the conversation waits for the person, dispatching each step's effects before the next. ``offer``: the reminder
         its messages belong to. Raises RuntimeError where a flow loops endlessly."""
-        waited, told, flows = 0.0, set[str](), self.catalogue
+        waited, told, flows, said = 0.0, set[str](), self.catalogue, list[Say]()
         turn.offer = offer
         for _ in range(SETTLING_MOST):
             known = turn.known
@@ -127,11 +136,21 @@ class Conversations:
             if rank is not None:
                 turn.rank = rank if turn.rank is None else min(turn.rank, rank)
             effects, waited = in_order(effects, waited, told)
-            carry_out(turn, effects)
-            if turn.erased:
-                self._after_erasing(turn, effects)
-                return
+            for effect in effects:
+                if isinstance(effect, Say):
+                    said.append(effect)
+                    continue
+                if isinstance(effect, SPEAKING):
+                    carry_out(turn, said)
+                    said.clear()
+                carry_out(turn, (effect,))
+                if turn.erased:
+                    self._after_erasing(turn, effects)
+                    return
             if not unsettled(session):
+                sent, held = few(said)
+                carry_out(turn, sent)
+                session = session._replace(more=kept(held)) if held else session
                 people.save_session(turn.db, turn.person, session, turn.now)
                 return
             event = Settle()
@@ -193,3 +212,19 @@ class Conversations:
             self.on_commit("")
         except Exception as error:
             _log.error("a report could not be made: %s", type(error).__name__, exc_info=error)
+
+    async def read_film(self, wanted: FilmWanted) -> None:
+        """Read a film that waits for it, one at a time, and go on with the conversation; a person erased meanwhile is left alone."""
+        try:
+            async with self._one_film:
+                read = await films.read_wanted(wanted, self.fetch_film) if self.fetch_film else None
+        except Exception as error:
+            _log.error("a film could not be read: %s", type(error).__name__, exc_info=error)
+            read = FilmRead(wanted.run, wanted.squat, "mend", says=films.FAILED)
+        if read is not None:
+            await self.writer.do(lambda db: self._film_was_read(db, wanted, read))
+            self.on_commit(wanted.to[0])
+
+    def _film_was_read(self, db: sqlite3.Connection, wanted: FilmWanted, read: FilmRead) -> None:
+        if people.person_at(db, *wanted.to) == wanted.person:
+            self.advance(self.turn(db, wanted.person, self.clock.now(), wanted.to), people.load_session(db, wanted.person), read)

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from companion.base.clock import local_date
 from companion.coach import actions, links
-from companion.coach.letters import NOT_YOURS, Letter, alert_letters, lifter_looked_at, post
+from companion.coach.letters import NOT_YOURS, Letter, alert_letters, lifter_looked_at, order_over, post
 from companion.conversation.effects import (
     Act,
     Alert,
@@ -21,25 +21,30 @@ from companion.conversation.effects import (
     Export,
     Find,
     Link,
+    ReadFilm,
     Record,
     Redeem,
     Remind,
     Reopened,
     Replan,
     Say,
+    SendCards,
     Show,
     StopReminders,
     Void,
 )
 from companion.export.registry import FORMATS, ExportSource, Format
-from companion.record import late_pain, people, persist
+from companion.record import late_pain, orders, people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
-from companion.record.turn import Turn
+from companion.record.turn import FilmWanted, Turn
 from companion.reminders import planner
 from companion.screening.levels import REFERRED
+from companion.screening.safety import Level
 
 CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
+
+CARDS_SAY: Final = "Five cards on three pages. Print them at 100 %: the check line must measure 10 cm. Where each goes stands beside it."
 
 Handler = Callable[[Turn, Any], None]
 
@@ -54,8 +59,17 @@ def carry_out(turn: Turn, effects: Sequence[Effect]) -> None:
 
 def _find(turn: Turn, effect: Find) -> None:
     """Store a finding. A safety level that sends the lifter to a clinician also plans the question, from the next day on, whether they have
-    been; any other level ends it."""
+    been; any other level ends it. A day that is closed, and new results, end a load limit that a coach has raised."""
+    raised = turn.known.facts.get("load.raised", "")
+    shut = effect.name == SAFETY_LEVEL and effect.value != Level.GO.value
+    anew = effect.name == "load.limit" and effect.value != turn.known.facts.get("load.limit")
     persist.finding(turn, effect)
+    if raised and (shut or anew):
+        why = "a day was closed" if shut else "there are new results"
+        coaches = orders.end_all(turn.db, turn.person, "raise_load", why, turn.now)
+        turn.changed()
+        post(turn, [order_over(turn.db, one, turn.person, f"the load limit you raised holds as the tests say again, since {why}.")
+                    for one in coaches])
     if effect.name == SAFETY_LEVEL:
         tomorrow = local_date(turn.now, turn.zone) + timedelta(days=1)
         persist.remind(turn, Remind("referral", "referral", tomorrow.isoformat() if effect.value in REFERRED else ""))
@@ -99,6 +113,17 @@ def _send(turn: Turn, says: str, file: persist.Document) -> None:
     persist.put_message(turn.db, turn.person, Say(says), turn.now, turn.to, file)
 
 
+def _read_film(turn: Turn, effect: ReadFilm) -> None:
+    if turn.to is not None:
+        turn.films.append(FilmWanted(turn.person, turn.to, effect.film, effect.run, effect.squat))
+
+
+def _cards(turn: Turn, effect: SendCards) -> None:
+    from companion.film.sheet import cards_pdf
+
+    _send(turn, CARDS_SAY, persist.Document("cards.pdf", cards_pdf("letter" if effect.paper == "letter" else "A4")))
+
+
 def _link(turn: Turn, effect: Link) -> None:
     post(turn, links.link(turn, effect))
 
@@ -132,6 +157,7 @@ HANDLERS: Final[Mapping[type[Effect], Handler]] = {
     Say: persist.message, Began: persist.began, Ended: persist.ended, Reopened: persist.reopened, Record: persist.answer,
     Void: late_pain.void, CountAgain: late_pain.count_again,
     Find: _find, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Calendar: _calendar,
-    Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act,
+    Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act, ReadFilm: _read_film,
+    SendCards: _cards,
 }
 """The handler of each effect."""

@@ -17,12 +17,12 @@ from companion.app.dispatch import carry_out
 from companion.calendar.plan import is_squat_day
 from companion.calendar.preferences import plan_from, preferences_from
 from companion.calendar.prompts import after_quiet, is_quiet
-from companion.coach.letters import alert_letters, post
+from companion.coach.letters import alert_letters, order_over, post
 from companion.conversation.condition import Facts
 from companion.conversation.effects import Alert, Say, Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
-from companion.record import coaching, operator_requests, outbox, owed, people, reminders
+from companion.record import coaching, operator_requests, orders, outbox, owed, people, reminders
 from companion.record.caseload import HURT_ASKED, answers_in_run, hurt_unanswered, unreported_pain
 from companion.record.context import SAFETY_LEVEL, SUSPENDED
 from companion.record.turn import Turn
@@ -93,6 +93,7 @@ class DueSweep:
             self._bot.in_background(self._bot.make(self._owed.pop()))
         swept += bool(await self._guarded(self._tell_of_open_pain))
         swept += bool(await self._guarded(self._tell_unseen))
+        swept += bool(await self._guarded(self._end_orders))
         for messages in _few(await self._bot.writer.do(lambda db: outbox.stale(db, now))):
             done = await asyncio.gather(*(self._guarded(partial(self._too_late, message=one)) for one in messages))
             swept += sum(map(bool, done))
@@ -168,6 +169,21 @@ class DueSweep:
                 post(turn, alert_letters(db, one.person, f"no coach has seen this yet: {one.because}", one.level, one.id))
         return told
 
+    def _end_orders(self, db: sqlite3.Connection) -> bool:
+        """Let coaches' orders lapse whose day has come, outside the lifter's quiet hours, and tell both what holds now. Returns True if
+        there were any."""
+        now, told = self._bot.clock.now(), False
+        for one in orders.ending(db, now.date().isoformat()):
+            turn = self._turn(db, one.lifter)
+            if is_quiet(now, preferences_from(turn.known.facts), turn.zone):
+                continue
+            told = True
+            if orders.lapse(db, one, now) and (holds := orders.lapsed_words(db, one.lifter, now)):
+                carry_out(turn, [Say(f"The time is over for which your coach had set something.{holds}")])
+                if one.coach is not None and coaching.sees(db, one.coach, one.lifter):
+                    post(turn, [order_over(db, one.coach, one.lifter, f"the time is over for which you had set something.{holds}")])
+        return told
+
     def _offer(self, db: sqlite3.Connection, id: int) -> None:
         reminder, now = reminders.open_reminder(db, id), self._bot.clock.now()
         if reminder is None or reminder.due_at > now:
@@ -237,7 +253,7 @@ class DueSweep:
             return True
         reminder = replace(settled[0], stale_at=None) if settled[1] == "stale" else settled[0]
         if reminder.stale_at is None or reminder.stale_at > now:
-            outbox.extend(db, message, leaves_until(reminder, now, wishes, zone).stale_at)
+            outbox.extend(db, message, now, leaves_until(reminder, now, wishes, zone).stale_at)
         elif outbox.withdraw_offer(db, turn.person, reminder.id, now):
             reminders.mark_unsent(db, reminder.id, now)
             self._bot.watch.message_dropped("too_late")

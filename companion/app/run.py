@@ -10,6 +10,7 @@ from collections.abc import AsyncIterator, Iterator, Sequence
 from datetime import datetime, timedelta
 from pathlib import Path
 
+from companion.app.films import Fetch, local_film
 from companion.app.outbox_store import CompanionOutbox
 from companion.app.preload import load_all
 from companion.app.rate_limit import RateLimit
@@ -17,6 +18,7 @@ from companion.app.service import Companion
 from companion.base.clock import Clock, SystemClock
 from companion.base.settings import Webhook
 from companion.channels import terminal
+from companion.film.reader import can_read
 from companion.pictures.store import PictureStore, folder_beside
 from companion.port import Address, Outgoing
 from companion.record.outbox import backlog, unsaved
@@ -55,6 +57,7 @@ async def opening(companion: Companion, address: Address) -> Sequence[Outgoing]:
 async def chat_here(companion: Companion, name: str, woken: asyncio.Event) -> None:
     """Hold the conversation of one person at this terminal. ``woken``: set when the outbox may have new messages."""
     clock, store = SystemClock(), CompanionOutbox(companion, terminal.TERMINAL_CHANNEL, Address(terminal.TERMINAL_CHANNEL, name))
+    companion.fetch_film = local_film if can_read() else None
     async with running_writer(companion):
         with picture_store(companion, clock) as pictures:
             if companion.keep_months is not None:
@@ -99,6 +102,11 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
         loop.add_signal_handler(number, stop.set)
     clock = SystemClock()
     companion.rate_limit = RateLimit()
+
+    def hand_films(fetch: Fetch) -> None:
+        """Let films be read, where the film part is installed."""
+        companion.fetch_film = fetch if can_read() else None
+
     async with running_writer(companion) as writer, serving_metrics(companion, clock, metrics_port):
         writer.add_done_callback(lambda task: stop.set())
         sweeping = start_sweeping(companion.sweep)
@@ -110,7 +118,7 @@ async def run_on_telegram(companion: Companion, token: str, api_url: str, backup
                     await run_telegram(TelegramSettings(token, api_url, webhook=webhook), companion.take,
                                        CompanionOutbox(companion, "telegram", busy=True), clock, stop,
                                        lambda wake: setattr(companion, "on_commit", lambda channel: wake()), pictures,
-                                       companion.set_bot_name, beat.polled)
+                                       companion.set_bot_name, beat.polled, hand_films)
                 finally:
                     nights.cancel()
         except CommitFailed as error:  # a failed write is the cause where a read failed too

@@ -108,6 +108,8 @@ class Companion(Conversations):
         self.on_commit(inbound.address.channel)
         while self._reports:
             self.in_background(self.make(self._reports.pop()))
+        while self._films:
+            self.in_background(self.read_film(self._films.pop(0)))
 
     def _turn(self, db: sqlite3.Connection, inbound: Inbound) -> None:
         now, where = self.clock.now(), inbound.address

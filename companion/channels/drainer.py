@@ -58,6 +58,18 @@ YIELDS_AFTER: Final = 2
 """Sends of the best rank after which one of a lower rank leaves, so that no class starves: our choice. Under a flood of pain, taps still
 get a third of the limit."""
 
+NEW_PAIN_YIELDS_AFTER: Final = 9
+"""The same for answers to chats in which pain was not answered within NEW_PAIN_SECONDS: of 50 that begin together the last leaves within
+two seconds, whatever else waits. Our choice."""
+
+NEW_PAIN_SECONDS: Final = 10.0
+"""Seconds after an answer to pain in which the next one to the same chat shares the limit with taps: our choice, so that who says so
+again and again delays nobody who says it for the first time."""
+
+NEW_PAIN_MOST: Final = 60
+"""New answers to pain within NEW_PAIN_SECONDS that take so much of the limit: our choice, two seconds' worth. In a larger flood, taps get
+their third."""
+
 SERVED_MOST: Final = 10_000
 """Chats whose last send is remembered, for fairness; our choice."""
 
@@ -76,11 +88,11 @@ def backoff(tries: int) -> float:
 class Drainer:
     """Sends due messages, many chats concurrently, one message at a time to each.
 
-    The best rank leaves first, but for one message in three of the next rank that waits; within a rank the chat that was served longest
-    ago, so that a flood costs only the chat it comes from. Nothing is queued here beyond the sends under way, so a reply overtakes other
-    messages as soon as the store has it. A chat that fails waits by itself; if several fail and none succeeds, all wait, and one message
-    at a time probes the channel. Only due times are read on the wall clock: pacing, holding and backing off go by the monotonic one, so
-    that setting the clock mutes nobody.
+    The best rank leaves first, but for one message in three of the next rank that waits (one in ten while somebody's pain is new); within
+    a rank the chat that was served longest ago (for pain: with an answer to pain), so that a flood costs only the chat it comes from.
+    Nothing is queued here beyond the sends under way, so a reply overtakes other messages as soon as the store has it. A chat that fails
+    waits by itself; if several fail and none succeeds, all wait, and one message at a time probes the channel. Only due times are read on
+    the wall clock: pacing, holding and backing off go by the monotonic one, so that setting the clock mutes nobody.
     """
 
     def __init__(self, store: Store, post: Post, clock: Clock, limits: Limits = TELEGRAM_LIMITS) -> None:
@@ -93,7 +105,8 @@ class Drainer:
         self._troubled: set[Address] = set()
         self._begun: deque[float] = deque(maxlen=limits.in_window)
         self._in_a_row = 0
-        self._served: OrderedDict[Address, float] = OrderedDict()
+        self._served: OrderedDict[tuple[Address, bool], float] = OrderedDict()
+        self._new_pain: deque[float] = deque(maxlen=NEW_PAIN_MOST)
         self._broken: Exception | None = None
 
     def wake(self) -> None:
@@ -155,7 +168,7 @@ class Drainer:
             if full := self._full_until(now):
                 return min(again, full)
             self._begun.append(now)
-            self._note_served(message.address, now)
+            self._note_served(message, now)
             self._sending[message.address] = asyncio.create_task(self._send(message))
         following = await self._store.next_due(wall)
         if following is not None:  # a past moment: something could not be sent above
@@ -163,22 +176,35 @@ class Drainer:
         return again
 
     def _fairly(self, ready: list[Outgoing]) -> Iterator[Outgoing]:
-        """Yield the messages by rank, those of the chat served longest ago first, and after YIELDS_AFTER of one rank one of the next."""
-        ready.sort(key=lambda one: (one.rank, self._served.get(one.address, float("-inf"))))
+        """Yield the messages by rank, those of the chat served longest ago first, and after some of one rank one of the next."""
+        ready.sort(key=lambda one: (one.rank, self._last_served(one)))
         ready.reverse()  # taken from the end
         while ready:
             place = len(ready) - 1
-            if self._in_a_row >= YIELDS_AFTER:
+            if self._in_a_row >= self._yields_after(ready[place]):
                 place = next((n for n in range(place, -1, -1) if ready[n].rank > ready[place].rank), place)
             lower = ready[place].rank > ready[-1].rank
             yield ready.pop(place)
             self._in_a_row = 0 if lower else self._in_a_row + 1  # not reached where the message could not leave
 
-    def _note_served(self, where: Address, now: float) -> None:
-        self._served[where] = now
-        self._served.move_to_end(where)
-        if len(self._served) > SERVED_MOST:
-            self._served.popitem(last=False)
+    def _last_served(self, message: Outgoing) -> float:
+        """Return when its chat was last sent something; for an answer to pain, when it was last sent one of these."""
+        return self._served.get((message.address, message.rank is Rank.PAIN), float("-inf"))
+
+    def _yields_after(self, best: Outgoing) -> int:
+        """Return how many of the best rank leave before one of a lower rank."""
+        lately = self._clock.monotonic() - NEW_PAIN_SECONDS
+        few = len(self._new_pain) < NEW_PAIN_MOST or self._new_pain[0] < lately
+        return NEW_PAIN_YIELDS_AFTER if few and best.rank is Rank.PAIN and self._last_served(best) < lately else YIELDS_AFTER
+
+    def _note_served(self, message: Outgoing, now: float) -> None:
+        if message.rank is Rank.PAIN and self._last_served(message) < now - NEW_PAIN_SECONDS:
+            self._new_pain.append(now)
+        for of_pain in (False, True) if message.rank is Rank.PAIN else (False,):
+            self._served[message.address, of_pain] = now
+            self._served.move_to_end((message.address, of_pain))
+            if len(self._served) > SERVED_MOST:
+                self._served.popitem(last=False)
 
     def _may_begin(self) -> bool:
         most = 1 if len(self._troubled) >= TROUBLED_CHATS else self._limits.at_once

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
+from functools import partial
 from typing import Final
 
 from companion.base.clock import local_date
@@ -18,10 +19,13 @@ from companion.conversation.effects import Act, Find, Remind, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import coaching, persist
+from companion.record.context import SAFETY_LEVEL, standing_now
 from companion.record.orders import Order, standing_orders, strictest
 from companion.record.turn import Turn
-from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, CoachAct
+from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS, CoachAct
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.load_limit import ROUNDING, WHOSE, limit_now
+from companion.screening.squat_days import days_told
 
 NOT_A_COACH: Final = "Only coaches can do that."
 SENT_MEDIA: Final = "media:"
@@ -52,7 +56,20 @@ class CoachTurn:
     def audit(self) -> int:
         """Add the act to the audit log, which the lifter can read; returns its number."""
         return coaching.audit_act(self.turn.db, self.lifter.person, self.turn.person, self.kind.name, self.act.value, self.act.reason,
-                                 self.turn.now)
+                                 self.turn.now, self.until)
+
+    @property
+    def until(self) -> str:
+        """The day on which an order ends by itself; "" for none. Whoever gives no answer gets the usual time."""
+        if not self.kind.ends or self.act.value == "none" or self.act.days == "none":
+            return ""
+        days = button_number(self.act.days) or HOLDS_DAYS
+        return (local_date(self.turn.now, self.lifter.zone) + timedelta(days=days)).isoformat()
+
+    @property
+    def until_words(self) -> str:
+        """That day, to follow a value: ", until Friday 1 May"; "" for none."""
+        return f", until {_day_in_words(self.until)}" if self.until else ""
 
     def to_coach(self, text: str = "", *more: tuple[str, str, str]) -> Letter:
         """Return the message to the coach, with buttons back to the lifter and ``more`` (label, flow, asked)."""
@@ -97,8 +114,24 @@ def _note(one: CoachTurn) -> list[Letter]:
 
 
 def _reviewed(one: CoachTurn) -> list[Letter]:
-    taken_back = ("Take it back", "coach_act", f"{one.lifter.person}-unreviewed-{one.audit()}")
-    return [one.to_coach(f"{one.whom} is marked as reviewed.", taken_back)]
+    return _aside(one, "reviewed", "", f"{one.whom} is marked as reviewed.")
+
+
+def _put_aside(one: CoachTurn) -> list[Letter]:
+    if one.act.value == "reviewed":
+        return _reviewed(one)
+    if one.act.value == "dismiss":
+        return _aside(one, "dismiss", "", f"{one.whom}: what is new so far is put aside. The next thing that is new brings them back; “my "
+                      "lifters” lists them as before.")
+    until = local_date(one.turn.now, one.turn.zone) + timedelta(days=button_number(one.act.value))
+    return _aside(one, "snooze", until.isoformat(), f"{one.whom} is put aside until {_day_in_words(until.isoformat())}. Pain or a referral "
+                  "brings them back at once; “my lifters” lists them as before.")
+
+
+def _aside(one: CoachTurn, what: str, value: str, said: str) -> list[Letter]:
+    """Audit a review, a snooze or a dismissal, with a button that takes it back."""
+    number = replace(one, kind=COACH_ACTS[what], act=replace(one.act, value=value)).audit()
+    return [one.to_coach(said, ("Take it back", "coach_act", f"{one.lifter.person}-unreviewed-{number}"))]
 
 
 def _seen(one: CoachTurn) -> list[Letter]:
@@ -112,7 +145,7 @@ def _unreviewed(one: CoachTurn) -> list[Letter]:
     if not coaching.stands(one.turn.db, one.lifter.person, one.turn.person, review):
         return [Letter(one.turn.person, Say("That was already taken back."))]
     replace(one, act=replace(one.act, value=str(review))).audit()
-    return [one.to_coach(f"Taken back: that review of {one.whom} no longer counts.")]
+    return [one.to_coach(f"Taken back for {one.whom}: it is as it was before.")]
 
 
 def _ask_for(one: CoachTurn) -> list[Letter]:
@@ -160,6 +193,76 @@ def _pin_load(one: CoachTurn) -> list[Letter]:
     return _pin(one, lambda value: shown(float(value), "kg", str(one.lifter.known.facts.get("welcome.units", METRIC))), _lower)
 
 
+def _raise_load(one: CoachTurn) -> list[Letter]:
+    """Raise the load limit of the tests: never on a day that is closed, and never above what they trained without pain."""
+    show = partial(shown, unit="kg", system=str(one.lifter.known.facts.get("welcome.units", METRIC)))
+    refused = _no_raise(one, float(one.act.value), show)
+    return [one.to_coach(f"{one.whom}: {refused}")] if refused else _pin(
+        one, lambda value: show(float(value)), lambda one: _still_lower(one, show))
+
+
+def _no_raise(one: CoachTurn, kg: float, show: Callable[[float], str]) -> str:
+    """Return why a limit is not raised; "" where it may be."""
+    known, stands = one.lifter.known, standing_now(one.turn.db, one.lifter.person, one.turn.now)
+    if not stands.go:
+        return f"the day is closed ({stands.words.coach}), so no limit is raised."
+    limit = str(known.facts.get("load.limit", ""))
+    if not limit:
+        return "the tests have set no load limit, so there is none to raise."
+    if kg <= float(limit):
+        return f"the tests already allow {show(float(limit))}; “Pin load” sets less."
+    days = days_told(known.answers(), one.lifter.zone)
+    trained = max((day.load for day in days if day.squatted and not day.hurt and day.load), default=0.0)
+    if kg > trained + ROUNDING:
+        return (f"they have trained at most {show(trained)} without pain, and a limit is never raised above that." if trained else
+                "no load is known that they trained without pain, so no limit is raised.")
+    return ""
+
+
+def _still_lower(one: CoachTurn, show: Callable[[float], str]) -> str:
+    """Return which lower limit still holds beside a raised one; "" for none."""
+    found = limit_now(one.lifter.known.facts)
+    return f" What is {WHOSE[found[0]]} still holds: at most {show(found[1])}." if found and found[0] in ("load.pin", "load.told") else ""
+
+
+def _end_retest(one: CoachTurn) -> list[Letter]:
+    """End a coach's date for the retest: that of another coach holds, else the one of the tests."""
+    retest = replace(one, kind=COACH_ACTS["retest"], act=replace(one.act, value="none"))
+    mine = any(order.coach == one.turn.person for order in standing_orders(one.turn.db, one.lifter.person, "retest"))
+    if not mine:
+        return [one.to_coach(f"{one.whom}: no retest date of yours stands.")]
+    retest.audit()
+    stays = strictest("retest", standing_orders(one.turn.db, one.lifter.person, "retest"))
+    on = stays.value if stays else _by_the_tests(one)
+    by = f"set by coach {stays.coach_name}" if stays else f"ended by coach {one.coach}"
+    persist.finding(one.lifter, Find("retest.pin", stays.value if stays else "", by))
+    persist.remind(one.lifter, Remind("retest", "retest", on))
+    said = f"Now it is {_day_in_words(on)}{f', set by coach {short(stays.coach_name)}' if stays else ', as the tests say'}." if on else (
+        "The tests call for none.")
+    return [one.to_coach(f"{one.whom}: your retest date is ended. {said}"), one.to_lifter(said)]
+
+
+def _by_the_tests(one: CoachTurn) -> str:
+    """Return the day of the retest as the tests have it, tomorrow where that is past; "" where they call for none."""
+    from companion.screening.conclusion import conclude  # here: the first words to a stranger wait for little
+    from companion.screening.errors import errors_from
+    from companion.screening.retest import next_day, plan
+    from companion.screening.safety import pain_now
+    from companion.screening.screen import about_from, screen_from
+    from companion.screening.setups import setup_from, without_luck
+
+    facts, answers, zone = one.lifter.known.facts, list(one.lifter.known.answers()), one.lifter.zone
+    screen, about = without_luck(screen_from(answers), str(facts.get("setup.luck", ""))), about_from(answers)
+    if not screen.done:
+        return ""
+    errors = errors_from(answers, about.sex)
+    system = str(facts.get("welcome.units", METRIC))
+    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)),
+                          lambda value, unit: shown(value, unit, system), errors, setup_from(facts), days_told(answers, zone))
+    day = next_day(plan(conclusion, screen, about, errors), answers, zone, local_date(one.turn.now, zone))
+    return day.isoformat() if day else ""
+
+
 def _pin_setup(one: CoachTurn) -> list[Letter]:
     from companion.screening.setups import called  # here: the first words to a stranger wait for little
 
@@ -183,7 +286,7 @@ def _pin(one: CoachTurn, words: Callable[[str], str], warning: Callable[[CoachTu
     by, why = (holds.coach_name, holds.reason) if holds else (one.coach, one.act.reason)
     persist.finding(one.lifter, Find(one.kind.sets, holds.value if holds else "", f"set by coach {by}", why))
     more = warning(one)
-    value = "no longer set by hand" if one.act.value == "none" else words(one.act.value)
+    value = "no longer set by hand" if one.act.value == "none" else words(one.act.value) + one.until_words
     if holds and holds.coach != one.turn.person:
         more = f" Coach {short(holds.coach_name)} has set {words(holds.value)}, which holds until they settle it.{more}"
     others = [other for other in orders if other.coach != one.turn.person and other.value != one.act.value]
@@ -251,9 +354,11 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
 
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
-    "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "overrule": _for_lifter(_overrule),
+    "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "end_retest": _for_lifter(_end_retest),
+    "overrule": _for_lifter(_overrule),
     "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
-    "pin_load": _for_lifter(_pin_load), "drill": _for_lifter(_pin_drill),
-    "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed), "seen": _for_lifter(_seen),
+    "pin_load": _for_lifter(_pin_load), "raise_load": _for_lifter(_raise_load), "drill": _for_lifter(_pin_drill),
+    "put_aside": _for_lifter(_put_aside), "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed),
+    "seen": _for_lifter(_seen),
 }
 """The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""

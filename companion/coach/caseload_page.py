@@ -15,6 +15,7 @@ from companion.coach.caseload import coach_zone, day_namer, ordered, shortened, 
 from companion.coach.names import with_distinct_names
 from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.report_sections import PAGE_NAME_MOST
+from companion.coach.since import news_of, owed_words, quoted
 from companion.coach.tables import LocalTimes
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE
 from companion.record import coaching
@@ -59,7 +60,10 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
     whose = shortened(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
     script = source_of("sort.js")
+    news = news_of(db, coach, now, zone) if coach is not None else []
+    new = [(one.name, (reports or {}).get(one.person, ""), one.words, one.quote, one.act[0]) for one in (quoted(db, one) for one in news)]
     return rendered("caseload.html.jinja", {
+        "since": coach is not None, "news": new, "due": owed_words(news),
         "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
         "columns": PAGE_COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
         "policy": f"{POLICY}; script-src {hash_of(script)}"})

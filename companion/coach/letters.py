@@ -77,6 +77,11 @@ def reply_buttons(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
     return button(f"Write to {name}", "coach_note", lifter), button(f"See {name}", "lifter", lifter)
 
 
+def order_over(db: sqlite3.Connection, coach: int, lifter: int, words: str) -> Letter:
+    """Return the message to a coach that an order of theirs has ended by itself."""
+    return Letter(coach, Say(f"{display_name(db, coach, lifter)}: {words}", reply_buttons(db, coach, lifter)), about=lifter)
+
+
 def alert_letters(db: sqlite3.Connection, lifter: int, because: str, level: str = "", alert: int = 0) -> list[Letter]:
     """Return the alert to each of a lifter's coaches. The level comes first, so that it can be read on a locked phone. ``alert``: its
     number, for the button "Seen"; 0 for none."""

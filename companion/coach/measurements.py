@@ -88,8 +88,9 @@ def _changes(sessions: Sequence[ReadingSession], errors: Errors, show: NumberFor
 
 
 def details(screen: Screen, show: NumberFormat) -> tuple[Table, ...]:
-    """Return the tables of tests that have their own, such as the depth of rounding in each squat of the squat look."""
-    told = (one.detail(screen.get(test), show) for test, one in protocols().items() if one.detail)
+    """Return the tables of tests that have their own, such as the depth of rounding in each squat of the squat look; of a test off the
+    route only where it was done."""
+    told = (one.detail(screen.get(test), show) for test, one in protocols().items() if one.detail and (one.on_route or test in screen))
     return tuple(Table(one.name, one.caption, one.columns, one.rows, empty=one.empty, note=one.note) for one in told)
 
 

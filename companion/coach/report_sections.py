@@ -37,7 +37,7 @@ from companion.screening.errors import errors_from
 from companion.screening.evidence import PART_WORDS
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
 from companion.screening.limits import words_of as words_of_limits
-from companion.screening.load_limit import limits_in, over_limit
+from companion.screening.load_limit import WHOSE, limit_now, limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
@@ -199,15 +199,9 @@ def _results_at(kept: Mapping[str, KeptFact]) -> datetime | None:
         return None
 
 
-LOAD_SAID: Final = {"load.limit": "from the tests", "load.pin": "set by a coach", "load.told": "told by a clinician"}
-
-
 def _load_now(facts: Facts, show: NumberFormat) -> str:
-    limits = {name: float(str(value)) for name in LOAD_SAID if (value := facts.get(name, "")) != ""}
-    if not limits:
-        return ""
-    name = min(limits, key=lambda one: limits[one])
-    return f"at most {show(limits[name], 'kg')} ({LOAD_SAID[name]})"
+    found = limit_now(facts)
+    return f"at most {show(found[1], 'kg')} ({WHOSE[found[0]]})" if found else ""
 
 
 def _setup(facts: Facts, show: NumberFormat) -> str:

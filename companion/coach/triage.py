@@ -198,7 +198,8 @@ def _new_result(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReas
     told = moment_from(one.outcome_at)
     if told is None or not _after(text_of(told), one.reviewed):
         return None
-    return f"new result {on_day(day_name(told))}: {RESULT_WORDS.get(str(one.overall), 'unknown')}", told
+    change = one.change_because if one.change in ("within_error", "cannot_say") and _after(one.change_at or "", one.reviewed) else ""
+    return f"new result {on_day(day_name(told))}: {RESULT_WORDS.get(str(one.overall), 'unknown')}" + (f"; {change}" if change else ""), told
 
 
 def _contradiction(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:

@@ -23,8 +23,9 @@ from companion.coach.caseload import (
     shortened,
     utf16_length,
 )
-from companion.coach.letters import NOT_YOURS
+from companion.coach.letters import NOT_YOURS, button_number
 from companion.coach.names import display_name, lifters_matching, with_distinct_names
+from companion.coach.since import news_of, since_say
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage, Pinned, lifter_page
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, DayNamer, moment_from
 from companion.conversation.effects import Say, Tap
@@ -86,13 +87,18 @@ class LifterView(NamedTuple):
 
 
 def show(turn: Turn, view: str, of: str) -> list[Say]:
-    """Return the messages of a view ("caseload", "find_lifter", "lifter", "lifter_log") for a coach, and audit the look.
+    """Return the messages of a view ("since", "caseload", "find_lifter", "lifter", "lifter_log") for a coach, and audit the look.
 
-    ``of``: a group and page ("hurt-1"), a name as typed, or a lifter and a view or page ("17-numbers", "17-2"). Pages count from 0.
+    ``of``: a page of what is new ("1"), a group and page ("hurt-1"), a name as typed, or a lifter and a view or page
+    ("17-numbers", "17-2"). Pages count from 0.
     """
     db, coach, now, book, zone = turn.db, turn.person, turn.now, turn.book, turn.zone
     if view == "caseload":
         return _caseload(db, coach, of, now, zone)
+    if view == "since":
+        say, news = since_say(db, news_of(db, coach, now, zone), len(coaching.lifters_of(db, coach)), button_number(of))
+        _note_lines(db, coach, [one.person for one in news], now, zone)
+        return [say]
     lifter, what = lifter_shown(db, coach, view, of), "" if view == FIND_LIFTER else _asked(of)[1]
     if view == FIND_LIFTER and lifter is None:
         return [_found(db, coach, lifters_matching(db, coach, of), now, zone)]
@@ -174,12 +180,12 @@ def _caseload(db: sqlite3.Connection, coach: int, of: str, now: datetime, zone: 
     found = _PAGED.fullmatch(of)
     group, page = (found[1], int(found[2] or 0)) if found else (ALL_GROUPS, 0)
     say, on_it = caseload_say(lines, group, page)
-    _note_lines(db, coach, on_it, now, zone)
+    _note_lines(db, coach, [line.person for line in on_it], now, zone)
     return [say]
 
 
-def _note_lines(db: sqlite3.Connection, coach: int, lines: Sequence[CaseloadLine], now: datetime, zone: str) -> None:
-    audit_caseload(db, coach, [line.person for line in lines], instant(local_date(now, zone), time(), zone), now)
+def _note_lines(db: sqlite3.Connection, coach: int, lifters: Sequence[int], now: datetime, zone: str) -> None:
+    audit_caseload(db, coach, lifters, instant(local_date(now, zone), time(), zone), now)
 
 
 def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetime, zone: str) -> Say:
@@ -188,7 +194,7 @@ def _found(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: datetim
     if not lines:
         return Say("None of your lifters has that name.", ((_tap("My lifters", "caseload"),),))
     on_it = lines[:LINES_A_PAGE]
-    _note_lines(db, coach, on_it, now, zone)
+    _note_lines(db, coach, [line.person for line in on_it], now, zone)
     more = f" Here are the first {len(on_it)}. Type more of the name to narrow this down." if len(lines) > len(on_it) else ""
     said, taps = _lines(on_it, 1)
     return Say(_text([f"{len(lines)} of your lifters match, most urgent first.{more}", "", *said]), (*in_rows(taps, 2), *in_rows(

@@ -21,13 +21,14 @@ class Tap(NamedTuple):
 @dataclass(frozen=True, slots=True)
 class Say:
     """One message. ``after``: seconds until it is sent; an unsent one is withdrawn by a later turn of the same person. ``must_arrive``:
-    false for a courtesy, which is not sent again where it may have arrived."""
+    false for a courtesy, which is not sent again where it may have arrived. ``page``: it may wait until the person asks for more."""
 
     text: str
     buttons: tuple[tuple[Tap, ...], ...] = ()
     picture: str = ""
     must_arrive: bool = True
     after: float = 0.0
+    page: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,13 +174,31 @@ class Show:
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter."""
+    """A coach's action for a lifter. ``what``: its name; ``of``: the lifter; ``days``: for how many days it holds, "" without an end."""
 
     what: str
     of: str = ""
     value: str = ""
     reason: str = ""
+    days: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadFilm:
+    """Read a film beside the turn; its outcome comes back as ``events.FilmRead``. ``film``: the channel's reference; ``squat``: which film
+    of its run it is; of a test shot ("shot", "shot2") only what to mend is told."""
+
+    film: str
+    squat: str
+    run: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SendCards:
+    """Send this person the cards to print for a film that measures. ``paper``: "A4" or "letter"."""
+
+    paper: str
 
 
 Effect = (Say | Began | Ended | Reopened | Record | Void | CountAgain | Find | Remind | StopReminders | Replan | Calendar | Alert | Erase
-          | Export | Redeem | Link | Show | Act)
+          | Export | Redeem | Link | Show | Act | ReadFilm | SendCards)

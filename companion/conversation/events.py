@@ -50,8 +50,20 @@ class Settle:
     """The effects so far are stored: continue until the conversation waits for the person again."""
 
 
+@dataclass(frozen=True, slots=True)
+class FilmRead:
+    """A film has been read. ``run`` and ``squat`` are those of its ``effects.ReadFilm``; ``outcome``: an answer of ``kinds.BeingRead``;
+    ``numbers``: degrees by name, None for those it does not give; ``says``: the outcome in words."""
+
+    run: str
+    squat: str
+    outcome: str
+    numbers: tuple[tuple[str, float | None], ...] = ()
+    says: str = ""
+
+
 Event = Typed | Tapped | Sent | Edited
-Happening = Event | Invite | Settle
+Happening = Event | Invite | Settle | FilmRead
 
 
 def words_in(event: Happening) -> str:

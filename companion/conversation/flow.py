@@ -22,9 +22,11 @@ from companion.conversation.effects import (
     Export,
     Find,
     Link,
+    ReadFilm,
     Redeem,
     Remind,
     Replan,
+    SendCards,
     Show,
     StopReminders,
     Void,
@@ -91,7 +93,8 @@ class Offer:
 
 @dataclass(frozen=True, slots=True)
 class Tell:
-    """One message without a question; the conversation goes on at once. ``offers``: buttons below it."""
+    """One message without a question; the conversation goes on at once. ``offers``: buttons below it. ``waits``: false if it must not
+    wait until the person asks for more, where the flow's messages may."""
 
     say: str
     only_if: Condition = ALWAYS
@@ -99,6 +102,7 @@ class Tell:
     picture: str = ""
     side: str = ""
     offers: tuple[Offer, ...] = ()
+    waits: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +123,8 @@ class Run:
 class Do:
     """An effect whose text fields are templates over the facts."""
 
-    effect: (Find | Void | CountAgain | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act)
+    effect: (Find | Void | CountAgain | Remind | StopReminders | Alert | Erase | Export | Replan | Calendar | Redeem | Link | Show | Act
+             | ReadFilm | SendCards)
     only_if: Condition = ALWAYS
     side: str = ""
 

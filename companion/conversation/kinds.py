@@ -287,6 +287,37 @@ class Media(Kind):
 
 
 @dataclass(frozen=True, slots=True)
+class Film(Media):
+    """A film or a photo to be measured, also as a file; in a terminal the path of one."""
+
+    accepts: tuple[str, ...] = ("video", "document")
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        return Answer(text.strip(), "path") if "/" in text and " " not in text.strip() else Unclear("I need a film here, not words.")
+
+    def example(self, context: ReadingContext) -> str:
+        return "Send it here, as a file if you can, or tap Skip."
+
+
+@dataclass(frozen=True, slots=True)
+class BeingRead(Media):
+    """The outcome of a film that is being read, which no person gives: "onset", "none" (no rounding), "good" (a test shot that will do)
+    or "mend" (it can't be read as it is)."""
+
+    accepts: tuple[str, ...] = ("reading",)
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return ("onset", "none", "good", "mend")
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        return Unclear("I am still reading your film.")
+
+    def example(self, context: ReadingContext) -> str:
+        return "If nothing comes within two minutes, say “back” and send it again."
+
+
+@dataclass(frozen=True, slots=True)
 class Zone(Kind):
     """A time zone: from a city, an offset from UTC, or the time on the lifter's clock now. Stored as an IANA name or UTC±hh:mm."""
 

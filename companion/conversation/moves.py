@@ -157,7 +157,8 @@ def _pass(draft: Draft, step: Tell | Do, facts: dict[str, Value]) -> None:
     if isinstance(step, Tell):
         text = render(step.say, facts, now, step.side)
         if text.strip():
-            draft.say(text, must_arrive=step.must_arrive, picture=render(step.picture, facts, now, step.side),
+            draft.say(text, must_arrive=step.must_arrive, page=step.waits and draft.compiled.flow.policy.pages,
+                      picture=render(step.picture, facts, now, step.side),
                       buttons=offered(step.offers, facts, now))
         return
     written: dict[str, Any] = {
@@ -200,7 +201,7 @@ def skip(draft: Draft) -> None:
 
 
 def _answered(draft: Draft, frame: Frame) -> None:
-    draft.session = draft.session._replace(stack=(*draft.session.stack[:-1], frame), last=None)
+    draft.session = draft.session._replace(stack=(*draft.session.stack[:-1], frame), last=None, more=())
 
 
 def _hold(draft: Draft, ask: Ask) -> float:

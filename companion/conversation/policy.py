@@ -14,6 +14,7 @@ class Policy:
     the flow itself asks about pain, or where a coach writes about somebody else. ``hears_signs``: likewise for other signs.
     ``holds``: no other flow may begin over its questions, except one with ``always``. ``resumes``: false if it begins again after
     an interruption. ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it.
+    ``pages``: its messages may wait until the person asks for more.
     ``stops``: its questions have a stop button. ``beside``: it begins over the open question, which is asked again after it.
     """
 
@@ -27,6 +28,7 @@ class Policy:
     quiet: bool = False
     stops: bool = True
     beside: bool = False
+    pages: bool = False
 
     TEST: ClassVar[Policy]
     TALK: ClassVar[Policy]

@@ -23,6 +23,7 @@ from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
+from companion.conversation.pages import MORE, asks_for_more, show_more
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.session import SAID_AHEAD
@@ -37,6 +38,9 @@ from companion.language.questions import asked_surely, is_question
 def typed(draft: Draft, text: str) -> None:
     """Take a text message."""
     if heard_out(draft, text):
+        return
+    if asks_for_more(draft, text):
+        show_more(draft)
         return
     heard = hear(text, strict=True)
     if draft.session.aside:
@@ -249,6 +253,9 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
 
 def tapped(draft: Draft, data: str) -> None:
     """Take a tap on a button; its payload is unchecked."""
+    if data == MORE:
+        show_more(draft)
+        return
     if (begun := read_start(data)) and begun[0] in draft.book.flows:
         start(draft, *begun)
         return
@@ -296,8 +303,11 @@ def sent(draft: Draft, thing: Sent) -> None:
         answer(draft, taken)
     else:
         what = {"other": "that"}.get(thing.kind, f"a {thing.kind}" if thing.kind != "audio" else "a sound")
-        example = f" {draft.ask.kind.example(draft.context)}" if stack and not aside else ""
-        ask_again(draft, f"I can't take {what} as an answer here.{example}")
+        reason = f"I can't take {what} as an answer here."
+        if stack and not aside:
+            refuse(draft, reason)
+        else:
+            ask_again(draft, reason)
 
 
 def edited(draft: Draft, text: str) -> None:

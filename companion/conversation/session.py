@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
+from companion.conversation.effects import Tap
 
 _NONE: Final[Mapping[str, Value]] = {}
 SAID_AHEAD: Final = "?"
@@ -49,6 +50,14 @@ class Aside(NamedTuple):
     text: str = ""
 
 
+class Page(NamedTuple):
+    """A message that waits until the person asks for more: its text, picture and buttons."""
+
+    text: str
+    picture: str = ""
+    buttons: tuple[tuple[Tap, ...], ...] = ()
+
+
 Stack = tuple[Frame, ...]
 
 
@@ -57,7 +66,7 @@ class Session(NamedTuple):
 
     ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
     the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote; ``refused``: how
-    often in a row a reply to the open question was not understood.
+    often in a row a reply to the open question was not understood; ``more``: messages that wait until the person asks for more.
     """
 
     stack: Stack = ()
@@ -68,6 +77,7 @@ class Session(NamedTuple):
     last: Frame | None = None
     at: str = ""
     refused: int = 0
+    more: tuple[Page, ...] = ()
 
     @property
     def top(self) -> Frame:
@@ -98,6 +108,8 @@ class Session(NamedTuple):
             last=_frame(kept["last"]) if kept.get("last") else None,
             at=kept.get("at", ""),
             refused=kept.get("refused", 0),
+            more=tuple(Page(text, picture, tuple(tuple(Tap(*tap) for tap in row) for row in rows))
+                       for text, picture, rows in kept.get("more", ())),
         )
 
 

@@ -51,7 +51,7 @@ def heard_sign(draft: Draft, text: str) -> bool:
         return _answered(draft, waiting, sure, text)
     if hears_pain and not free and hear_pain(_without(text, heard)) is Pain.YES:
         return _after_pain(draft, heard, text)
-    if waiting and waiting.free and isinstance(read := waiting.kind.read(text, draft.context), Answer):
+    if waiting and free and Flag.SELF_HARM not in heard[0].also and isinstance(read := waiting.kind.read(text, draft.context), Answer):
         answer(draft, read)
     _ask_about(draft, heard, text)
     return True
@@ -118,7 +118,7 @@ def _without(text: str, heard: tuple[Heard, ...]) -> str:
 
 def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
     """Stop for pain. Its questions cover signs of the nerves and the chest; those about other signs follow them."""
-    others = tuple(one for one in heard if one.flag not in ASKED_WITH_PAIN)
+    others = tuple(replace(one, also=()) for one in heard if one.flag not in ASKED_WITH_PAIN)
     hurt(draft, text)
     if others:
         pain = draft.session.stack[-1]
@@ -139,7 +139,12 @@ def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
 def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
     draft.push(draft.book.signs)
     sure = "yes" if any(one.sure for one in heard) else "no"
-    draft.top = draft.top._replace(got={"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure})
+    got = {"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure}
+    if heard[0].also:
+        got["among"] = " ".join(flag.value for flag in heard[0].named)
+    if Flag.SELF_HARM in heard[0].also:
+        got["said"] = ""
+    draft.top = draft.top._replace(got=got)
 
 
 def _begin_crisis(draft: Draft, *, sure: bool) -> None:

@@ -12,7 +12,8 @@ from typing import Final, NamedTuple
 from companion.conversation.asking import ask_again, ask_aside
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Effect, Say
-from companion.conversation.events import Edited, Happening, Invite, Sent, Settle, Tapped, Typed, words_in
+from companion.conversation.events import Edited, FilmRead, Happening, Invite, Sent, Settle, Tapped, Typed, words_in
+from companion.conversation.films import film_read
 from companion.conversation.flow import Known, Offer
 from companion.conversation.moves import after_run, begin, end, hurt, take_up
 from companion.conversation.parking import interrupt
@@ -46,6 +47,8 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
             _settle(draft)
         case Invite():
             _invite(draft, event)
+        case FilmRead():
+            film_read(draft, event)
         case _ if _outdated(draft, event) or _returns(draft, event):
             pass
         case Typed():
@@ -56,7 +59,7 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
             sent(draft, event)
         case Edited():
             edited(draft, event.text)
-    if not isinstance(event, Settle | Invite):
+    if not isinstance(event, Settle | Invite | FilmRead):
         draft.session = draft.session._replace(at=known.now.isoformat())
     return Taken(draft.session, tuple(draft.effects))
 

@@ -29,7 +29,7 @@ ONSET_DRAWS: Final = 300
 BLOCK: Final = 6
 """Points of a curve whose errors are drawn together, since neighbours err alike."""
 CONFIDENCE: Final = 0.95
-CARDS_SLIP: Final = 2.2
+CARDS_SLIP: Final = 3.0
 """The standard deviation in degrees of the depth that is added for what repeating can't show: cards sliding over bone, taping, the camera's
 yaw. Choice, set so that on films drawn by MuJoCo the interval holds the truth about 95 times in 100 (tests/films/README.md)."""
 

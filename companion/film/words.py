@@ -83,8 +83,7 @@ def seen_lines(footage: Footage) -> Iterator[str]:
 def result_lines(film: SquatFilm) -> Iterator[str]:
     """Yield the result of a film of squats."""
     onset = film.onset
-    counted = f"{len(film.squats)} of {film.found} squats" if len(film.squats) < film.found else f"{film.found} squats"
-    yield f"{counted}, {film.deepest:.0f}° deep (90: thigh level), {film.speed:.0f}°/s going down, " \
+    yield f"{_counted(film)}, {film.deepest:.0f}° deep (90: thigh level), {film.speed:.0f}°/s going down, " \
           f"{100 * film.angles.left_out:.0f} % of frames left out"
     if onset.depth is None:
         yield f"no onset: the lower back bends {film.amplitude:.1f}° at the deepest point, without a kink"
@@ -94,6 +93,21 @@ def result_lines(film: SquatFilm) -> Iterator[str]:
     yield f"standing after against before: {film.slipped:+.1f}°"
     if not film.angles.by_wall:
         yield f"card {BY_PLACE['wall'].number} (wall) was not seen: angles hold against standing only"
+
+
+def _counted(film: SquatFilm) -> str:
+    squats = f"{film.found} squat{'' if film.found == 1 else 's'}"
+    return f"{len(film.squats)} of {squats}" if len(film.squats) < film.found else squats
+
+
+def said(film: SquatFilm) -> str:
+    """Return a film's result as one message for the lifter."""
+    onset = film.onset
+    if onset.depth is None:
+        return (f"{_counted(film)} read, down to {film.deepest:.0f}° of the thigh (90° is level with the floor): by the cards your "
+                "lower back keeps its shape, as far as a film can tell.")
+    return (f"{_counted(film)} read. By the cards your lower back begins to round at about {onset.depth:.0f}° of the thigh, between "
+            f"{onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it has bent by {film.amplitude:.0f}°.")
 
 
 def angle_lines(film: SquatFilm) -> Iterator[str]:

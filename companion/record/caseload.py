@@ -28,8 +28,8 @@ class CaseloadRow(NamedTuple):
     reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the last squat day over the load limit, and on how many of
     the latest days it was. ``limits``: what clinicians told them to leave out, as stored. ``plan``: their squat days, as stored. ``close``:
     the causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``:
-    the coach's last look at this lifter, or act for them; ``snoozed``: until when they want to hear nothing new, ``dismissed``: up to
-    when they have put aside what was new.
+    the coach's last look at this lifter, or act for them; ``snoozed``: the day until which they put this lifter aside, told at
+    ``snoozed_at``; ``dismissed``: up to when they have put aside what was new.
     """
 
     person: int
@@ -71,6 +71,7 @@ class CaseloadRow(NamedTuple):
     note: str | None
     looked: str | None
     snoozed: str | None
+    snoozed_at: str | None
     dismissed: str | None
 
     def safety(self, now: datetime) -> SafetyStanding:
@@ -97,7 +98,8 @@ with m as materialized (
     select k.person, k.since,
         (select max(at) from acts a where a.person = k.person and a.coach = :coach and {REVIEW_STANDS}) as reviewed,
         {_LOOKED.format('k.person', 'l.coach = :coach')} as looked,
-        {_PUT_ASIDE.format('value', 'snooze')} as snoozed, {_PUT_ASIDE.format('at', 'dismiss')} as dismissed
+        {_PUT_ASIDE.format('value', 'snooze')} as snoozed,
+        {_PUT_ASIDE.format('at', 'snooze')} as snoozed_at, {_PUT_ASIDE.format('at', 'dismiss')} as dismissed
     from coaches k join coach_roles c on c.person = k.coach and c.until is null
     where k.coach = :coach and k.until is null)
 """
@@ -105,7 +107,7 @@ _EVERYONE: Final = f"""
 with m as materialized (
     select p.id as person, p.created_at as since,
         (select max(at) from acts a where a.person = p.id and {REVIEW_STANDS}) as reviewed,
-        {_LOOKED.format('p.id', 'l.coach is not null')} as looked, null as snoozed, null as dismissed
+        {_LOOKED.format('p.id', 'l.coach is not null')} as looked, null as snoozed, null as snoozed_at, null as dismissed
     from persons p where not exists (select 1 from coach_roles c where c.person = p.id)
         or exists (select 1 from runs r where r.person = p.id and r.flow = 'about_you'))
 """
@@ -119,7 +121,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     (select max(u.began_at) from runs u where u.person = m.person and u.flow = 'pain' and ifnull(u.ending, 'left') <> 'done'
      and u.began_at > max(ifnull(m.reviewed, ''), ifnull(p.at, ''))),
     s.value, s.at, o.value, w.value, d.value, c.value, c.at,
-    case when c.value = 'worse' then {_BECAUSE.format('retest.change')} end, b.value, b.at,
+    case when c.value is not null then {_BECAUSE.format('retest.change')} end, b.value, b.at,
     case when b.value = 'moved' then {_BECAUSE.format('depth.step')} end,
     r.state, r.due_at, r.settled_at, r.made_at, (select at from answers a where a.person = m.person order by id desc limit 1),
     y.value, (select max(u.began_at) from runs u where u.person = m.person and u.flow = 'pain' and ifnull(u.ending, 'left') <> 'done'
@@ -132,7 +134,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     (select n.at || ' ' || n.value from answers n join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
      n.flow = 'note_to_coach' and n.key = 'text' and n.status = 'ok' and n.at > m.looked and (:coach is null or not exists (select 1
      from coach_roles c where c.person <> :coach and cast(c.person as text) = u.asked)) order by n.id desc limit 1),
-    m.looked, m.snoozed, m.dismissed
+    m.looked, m.snoozed, m.snoozed_at, m.dismissed
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
@@ -188,6 +190,18 @@ def answers_in_run(db: sqlite3.Connection, person: int, run: str) -> list[tuple[
     return db.execute("select key, raw from answers a where person = ? and run = ? and status = 'ok' and not exists (select 1 from "
                       "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id",
                       (person, run)).fetchall()
+
+
+def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], keys: Iterable[str], most: int) -> list[tuple[str, str]]:
+    """Return the latest answers of a lifter to questions of these flows and keys (none named: any), of one run: (key, words as written,
+    or the value where it was picked), oldest first."""
+    rows = db.execute(
+        "select key, raw from (select key, iif(raw <> '', raw, cast(value as text)) as raw, run, id, "
+        "first_value(run) over (order by id desc) as last from answers where person = :person and status = 'ok' and "
+        "(json_array_length(:flows) = 0 or flow in (select value from json_each(:flows))) and "
+        "(json_array_length(:keys) = 0 or key in (select value from json_each(:keys)))) where run = last order by id desc limit :most",
+        {"person": person, "flows": json.dumps(list(flows)), "keys": json.dumps(list(keys)), "most": most}).fetchall()
+    return rows[::-1]
 
 
 def audit_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], since: datetime, at: datetime) -> None:

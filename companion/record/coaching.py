@@ -260,11 +260,12 @@ def reports_owed(db: sqlite3.Connection, since: datetime) -> list[ReportWanted]:
     return [ReportWanted(coach, lifter, (channel, address)) for coach, lifter, channel, address in rows]
 
 
-def audit_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: str, reason: str, at: datetime) -> int:
-    """Add a coach's act for a lifter to the audit log; returns its number. "unreviewed" takes back the review whose number is
-    its value."""
-    return db.execute("insert into acts (person, coach, coach_name, what, value, reason, at) values (?, ?, ?, ?, ?, ?, ?)",
-                      (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at))).lastrowid or 0
+def audit_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value: str, reason: str, at: datetime,
+              until: str = "") -> int:
+    """Add a coach's act for a lifter to the audit log; returns its number. "unreviewed" takes back the one whose number is
+    its value. ``until``: the day on which an order ends by itself, "" for none."""
+    return db.execute("insert into acts (person, coach, coach_name, what, value, reason, at, until) values (?, ?, ?, ?, ?, ?, ?, ?)",
+                      (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at), until)).lastrowid or 0
 
 
 def latest_acts(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str, str, str]]:

@@ -13,7 +13,7 @@ from companion.screening.screen import LoggedAnswer
 
 Value = float | str
 _LIMITS: Final = ("select json_group_array(json_array(at, name, value)) as limits from findings where person = :person and name in "
-                  "('load.limit', 'load.pin', 'load.told') having count(*)")
+                  "('load.limit', 'load.raised', 'load.pin', 'load.told') having count(*)")
 PAIN_OPEN: Final = "pain.open_since"
 _PAIN_OPEN: Final = ("select began_at from runs where person = :person and flow = 'pain' and ifnull(ending, 'left') <> 'done' and "
                      "began_at > ifnull((select at from facts where person = :person and name = 'pain.hurt'), '') "

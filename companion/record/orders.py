@@ -1,7 +1,8 @@
-"""Orders of coaches that hold for a lifter: pinned depth, load and set-up, drill and retest date; read from the acts, kept as findings.
+"""Orders of coaches that hold for a lifter: pinned depth, load and set-up, a raised limit, drill and retest date; read from the acts,
+kept as findings.
 
-Each coach's latest order of a kind stands while they are linked. Where two differ, the strictest depth or load holds, and the latest
-set-up, drill or date. Whoever is no longer linked takes their orders with them.
+Each coach's latest order of a kind stands while they are linked, until its day. Where two differ, the strictest depth or load holds, and
+the latest set-up, drill or date. Whoever is no longer linked takes their orders with them.
 """
 
 from __future__ import annotations
@@ -10,69 +11,103 @@ import sqlite3
 from datetime import datetime
 from typing import Final, NamedTuple
 
-from companion.language.units import shown
+from companion.language.units import METRIC, shown
 from companion.record.timestamps import text_of
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.depth import BAND_WORDS, Band, band_of
 
-PINS: Final = ("pin_depth", "pin_load", "pin_setup", "drill", "retest")
+PINS: Final = ("pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "retest")
 """The acts that stand until they are ended."""
 
 
 class Order(NamedTuple):
-    """An order that stands: who gave it, its value and reason, and when (stored text)."""
+    """An order that stands: who gave it, its value and reason, when (stored text), and the day on which it ends ("": none)."""
 
     coach: int
     coach_name: str
     value: str
     reason: str
     at: str
+    until: str
+
+
+class EndingOrder(NamedTuple):
+    """An order whose day has come: its act, for whom, whose (None: of somebody whose data is gone), and its kind."""
+
+    id: int
+    lifter: int
+    coach: int | None
+    what: str
 
 
 def standing_orders(db: sqlite3.Connection, lifter: int, what: str) -> list[Order]:
     """Return the standing orders of one kind, one for each coach linked now who has given one, the latest first."""
     rows = db.execute(
-        "select a.coach, a.coach_name, a.value, a.reason, a.at from acts a join coaches k on k.person = a.person and k.coach = a.coach "
-        "and k.until is null and a.at >= k.since join coach_roles c on c.person = k.coach and c.until is null where a.person = ? and "
-        "a.what = ? and not exists (select 1 from acts l where l.person = a.person and l.coach = a.coach and l.what = a.what and "
-        "l.id > a.id) and a.value <> 'none' order by a.id desc", (lifter, what))
+        "select a.coach, a.coach_name, a.value, a.reason, a.at, a.until from acts a join coaches k on k.person = a.person and "
+        "k.coach = a.coach and k.until is null and a.at >= k.since join coach_roles c on c.person = k.coach and c.until is null where "
+        "a.person = ? and a.what = ? and a.lapsed_at is null and not exists (select 1 from acts l where l.person = a.person and "
+        "l.coach = a.coach and l.what = a.what and l.id > a.id) and a.value <> 'none' order by a.id desc", (lifter, what))
     return [Order(*row) for row in rows]
 
 
 def strictest(what: str, orders: list[Order]) -> Order | None:
     """Return the order that holds among several of a kind, the latest first; None where there is none."""
-    if what == "pin_load":
+    if what in ("pin_load", "raise_load"):
         return min(orders, key=lambda one: float(one.value), default=None)
     if what == "pin_depth":
         return min(orders, key=lambda one: list(Band).index(band_of(one.value) or Band.WELL_ABOVE), default=None)
     return orders[0] if orders else None
 
 
-def ended(db: sqlite3.Connection, lifter: int, coach: int, name: str, at: datetime) -> list[tuple[str, Order | None]]:
-    """Let the orders of a coach who is no longer linked lapse; those of the coaches who stay hold on. Returns each act of which
-    something else holds now, with the order that does (None: no coach's)."""
-    changed: list[tuple[str, Order | None]] = []
+def ended(db: sqlite3.Connection, lifter: int, coach: int, name: str, at: datetime) -> None:
+    """Let the orders of a coach who is no longer linked lapse; those of the coaches who stay hold on."""
     for what in PINS:
-        if db.execute("select 1 from acts where person = ? and coach = ? and what = ?", (lifter, coach, what)).fetchone() is None:
-            continue
-        stays = strictest(what, standing_orders(db, lifter, what))
-        fact, value = COACH_ACTS[what].sets, stays.value if stays else ""
-        kept = db.execute("select value from facts where person = ? and name = ?", (lifter, fact)).fetchone()
-        if kept is None or kept[0] in ("", value):
-            continue  # nothing was set by hand, or what holds stays the same
-        rule, because = (f"set by coach {stays.coach_name}", stays.reason) if stays else (f"coach {name} has left", "")
-        _set(db, lifter, fact, value, rule, because, at)
-        changed.append((what, stays))
-    return changed
+        if db.execute("select 1 from acts where person = ? and coach = ? and what = ?", (lifter, coach, what)).fetchone():
+            _hold_what_stands(db, lifter, what, f"coach {name} has left", at)
 
 
-def lapsed_words(db: sqlite3.Connection, lifter: int, at: datetime, units: str) -> str:
+def ending(db: sqlite3.Connection, day: str) -> list[EndingOrder]:
+    """Return the orders whose last day is over on a day, and which have not lapsed."""
+    return [EndingOrder(*row) for row in db.execute("select id, person, coach, what from acts where until <> '' and until <= ? and "
+                                                    "lapsed_at is null", (day,))]
+
+
+def lapse(db: sqlite3.Connection, order: EndingOrder, at: datetime) -> bool:
+    """Let an order lapse; True if something else holds now, or nothing."""
+    db.execute("update acts set lapsed_at = ? where id = ?", (text_of(at), order.id))
+    return _hold_what_stands(db, order.lifter, order.what, "the time it was set for is over", at)
+
+
+def end_all(db: sqlite3.Connection, lifter: int, what: str, why: str, at: datetime) -> list[int]:
+    """Let every order of a kind lapse, as a raised limit does when a day is closed; returns the coaches whose it was."""
+    coaches = [one.coach for one in standing_orders(db, lifter, what)]
+    db.execute("update acts set lapsed_at = ? where person = ? and what = ? and lapsed_at is null", (text_of(at), lifter, what))
+    _hold_what_stands(db, lifter, what, why, at)
+    return coaches
+
+
+def _hold_what_stands(db: sqlite3.Connection, lifter: int, what: str, why: str, at: datetime) -> bool:
+    """Keep what the orders that stand amount to as the finding of their kind; True if that is something else than before."""
+    stays = strictest(what, standing_orders(db, lifter, what))
+    fact, value = COACH_ACTS[what].sets, stays.value if stays else ""
+    kept = db.execute("select value from facts where person = ? and name = ?", (lifter, fact)).fetchone()
+    if kept is None or kept[0] in ("", value):
+        return False  # nothing was set by hand, or what holds stays the same
+    rule, because = (f"set by coach {stays.coach_name}", stays.reason) if stays else (why, "")
+    _set(db, lifter, fact, value, rule, because, at)
+    return True
+
+
+def lapsed_words(db: sqlite3.Connection, lifter: int, at: datetime, units: str = "") -> str:
     """Return what holds now of the orders that lapsed at a moment, as sentences for the lifter; "" where none did."""
+    if not units:
+        told = db.execute("select value from facts where person = ? and name = 'welcome.units'", (lifter,)).fetchone()
+        units = told[0] if told else METRIC
     by_fact = {COACH_ACTS[what].sets: what for what in PINS}
     said = []
-    for name, value, rule in db.execute("select name, value, rule from findings where person = ? and at = ? and name in "
-                                        "('depth.pin', 'load.pin', 'setup.pin', "
-                                        "'drill.pin', 'retest.pin') order by id", (lifter, text_of(at))):
+    for name, value, rule in db.execute("select name, value, rule from findings where person = ? and at = ? and name in ('depth.pin', "
+                                        "'load.pin', 'load.raised', 'setup.pin', 'drill.pin', 'retest.pin') order by id",
+                                        (lifter, text_of(at))):
         words = COACH_ACTS[by_fact[name]].words
         said.append(f"Now {words} {_in_words(name, value, units)}, {rule}." if value else
                     f"What they set for {words} no longer holds.")
@@ -80,7 +115,7 @@ def lapsed_words(db: sqlite3.Connection, lifter: int, at: datetime, units: str) 
 
 
 def _in_words(fact: str, value: str, units: str) -> str:
-    if fact == "load.pin":
+    if fact in ("load.pin", "load.raised"):
         return f"is {shown(float(value), 'kg', units)}"
     band = band_of(value) if fact == "depth.pin" else None
     return f"is {BAND_WORDS[band] if band else value.replace('+', ' and ').replace('_', ' ')}"

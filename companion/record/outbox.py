@@ -52,10 +52,11 @@ class Backlog(NamedTuple):
 
 def backlog(db: sqlite3.Connection, now: datetime, channel: str = "") -> Backlog:
     """Return what is due and not sent on a channel, or on all but the terminal, where a message waits until its screen opens. What is
-    owed to strangers counts too."""
+    owed to strangers counts too; what has gone stale, and may wait for the end of quiet hours to be dropped, does not."""
     count, oldest, pain = db.execute(
         "select count(*), min(at), min(iif(hurts, at, null)) from (select due_at as at, rank = 0 as hurts from outbox where "
-        "settled_at is null and due_at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel) union all select "
+        "settled_at is null and due_at <= :at and (stale_at is null or stale_at > :at) and "
+        "iif(:channel = '', channel <> 'terminal', channel = :channel) union all select "
         "at, kind in ('pain', 'crisis') from owed where at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel))",
         {"at": text_of(now), "channel": channel}).fetchone()
     return Backlog(count, moment_of(oldest) if oldest else None, moment_of(pain) if pain else None)
@@ -74,9 +75,9 @@ def waiting_message(db: sqlite3.Connection, id: int) -> tuple[int, int | None] |
     return row
 
 
-def extend(db: sqlite3.Connection, id: int, until: datetime | None) -> None:
-    """Set a new time at which an unsent message goes stale (None: never)."""
-    db.execute("update outbox set stale_at = ? where id = ?", (text_of(until) if until else None, id))
+def extend(db: sqlite3.Connection, id: int, now: datetime, until: datetime | None) -> None:
+    """Make an unsent message that went stale due again, and set when it does so anew (None: never)."""
+    db.execute("update outbox set due_at = ?, stale_at = ? where id = ?", (text_of(now), text_of(until) if until else None, id))
 
 
 def withdraw_offer(db: sqlite3.Connection, person: int, reminder: int, at: datetime) -> bool:

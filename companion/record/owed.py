@@ -10,7 +10,7 @@ import sqlite3
 from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
-from companion.record.timestamps import text_of
+from companion.record.timestamps import moment_of, text_of
 
 OWES_WELCOME: Final = "welcome"
 OWES_PAIN: Final = "pain"
@@ -45,6 +45,13 @@ def settle(db: sqlite3.Connection, channel: str, address: str) -> str:
 def expire(db: sqlite3.Connection, now: datetime) -> None:
     """Remove what has been owed for too long."""
     db.execute("delete from owed where at < ?", (text_of(now - STRANGERS_WAIT),))
+
+
+def clock_moved(db: sqlite3.Connection, by: timedelta) -> None:
+    """Move what is owed with a clock that was set, so that it stays owed as long as it would have."""
+    rows = db.execute("select channel, address, at from owed").fetchall()
+    db.executemany("update owed set at = ? where channel = ? and address = ?",
+                   ((text_of(moment_of(at) + by), channel, address) for channel, address, at in rows))
 
 
 def all_owed(db: sqlite3.Connection, now: datetime) -> list[Owed]:

@@ -7,6 +7,8 @@ import sqlite3
 from collections.abc import Iterator, Mapping
 from typing import Final, NamedTuple
 
+from companion.conversation.session import Frame, Session
+
 WHOLE_ROW: Final = ()
 """All columns of a row."""
 
@@ -65,6 +67,9 @@ def erase_from_coaches(db: sqlite3.Connection, person: int) -> None:
     for table in ("answers", "runs"):
         db.execute(f"delete from {table} where (person, run) in (select person, run from runs where flow in ('coach_note', 'coach_act', "
                    f"'lifter', 'lifter_log', 'lifter_report') and ({of[0]}))", of[1])
+    for coach, text in db.execute("select person, session from sessions where person in (select coach from coaches where person = ?) and "
+                                  "instr(session, ?)", (person, f'"of":"{number}"')).fetchall():
+        db.execute("update sessions set session = ? where person = ?", (_without(Session.loads(text), number).dumps(), coach))
     db.execute("delete from runs where flow = 'find_lifter' and person in (select coach from coaches where person = ?)", (person,))
     names = [name for (name,) in db.execute("select name from addresses where person = ? and name <> ''", (person,))]
     for name in [None, *names]:  # a list has a button with their number, other messages only their name
@@ -77,3 +82,15 @@ def erase_from_coaches(db: sqlite3.Connection, person: int) -> None:
         db.execute("delete from facts where person = ? and name = 'invite_lifter.whom' and value = ?", (coach, name))
         db.execute("delete from outbox where person = ? and instr(text, ?) = 1", (coach, f"For {name}: "))
     db.execute("delete from invitations where used_by = ?", (person,))
+
+
+def _without(session: Session, lifter: str) -> Session:
+    """Return a coach's session without the questions about a lifter, which hold their name."""
+    def about(frame: Frame | None) -> bool:
+        """True if a run is about them."""
+        return frame is not None and frame.fixed.get("of") == lifter
+
+    mine = any(map(about, session.stack))
+    return session._replace(stack=() if mine else session.stack, idle=session.idle or mine,
+                            last=None if about(session.last) else session.last,
+                            parked=tuple(stack for stack in session.parked if not any(map(about, stack))))

@@ -344,6 +344,14 @@ def links_in_rows(db: Database) -> None:
         db.execute(statement)
 
 
+@migrations()
+def orders_that_end(db: Database) -> None:
+    """The day on which a coach's order ends by itself, and the moment at which it ended before its coach ended it."""
+    db.execute("alter table acts add column until text not null default ''")
+    db.execute("alter table acts add column lapsed_at text")
+    db.execute("create index acts_ending on acts (id) where until <> '' and lapsed_at is null")
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""

@@ -6,6 +6,7 @@ import sqlite3
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
+from typing import NamedTuple
 
 from companion.calendar.preferences import zone_from
 from companion.conversation.flow import Known
@@ -17,12 +18,22 @@ from companion.record.context import known_of
 from companion.record.reminders import Reminder
 
 
+class FilmWanted(NamedTuple):
+    """A film to be read after the commit: whose, from which (channel, address), its reference there, and what waits for it."""
+
+    person: int
+    to: tuple[str, str]
+    film: str
+    run: str
+    squat: str
+
+
 @dataclass(slots=True)
 class Turn:
     """One person's turn. ``to``: the (channel, address) they write from, None where the bot begins; ``offer``: the reminder its
     messages belong to and go stale with; ``bot``: the bot's name, for links; ``rank``: the class of its messages, None for the usual;
-    ``reports``: collects the reports asked for; ``gather``: reads the context; ``chain``: the end of the answer log's
-    chain; ``erased``: true once every row of theirs is deleted."""
+    ``reports`` and ``films``: collect what is asked for and done after the commit; ``gather``: reads the context; ``chain``: the end of
+    the answer log's chain; ``erased``: true once every row of theirs is deleted."""
 
     db: sqlite3.Connection
     person: int
@@ -33,6 +44,7 @@ class Turn:
     bot: str = ""
     rank: Rank | None = None
     reports: list[ReportWanted] = field(default_factory=list)
+    films: list[FilmWanted] = field(default_factory=list)
     gather: Callable[[sqlite3.Connection, int, datetime], Known] = known_of
     chain: Chain = field(default_factory=Chain)
     erased: bool = False
@@ -57,7 +69,8 @@ class Turn:
 
     def of(self, person: int) -> Turn:
         """Return a turn of another person in the same transaction, without an address."""
-        return Turn(self.db, person, self.now, self.book, bot=self.bot, reports=self.reports, gather=self.gather, chain=self.chain)
+        return Turn(self.db, person, self.now, self.book, bot=self.bot, reports=self.reports, films=self.films, gather=self.gather,
+                    chain=self.chain)
 
     def title(self, flow: str) -> str:
         """Return a flow's title; "" where there is no such flow."""

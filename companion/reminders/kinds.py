@@ -68,7 +68,7 @@ REMINDER_KINDS: Final = {kind.name: kind for kind in (
     ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=3),
     ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, Work.MOVE, closed="put_off", rounds=2),
     ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN_LEVELS, Work.MOVE, closed="put_off"),
-    ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="caseload", ended_by="digest"),
+    ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="since", ended_by="digest"),
     ReminderKind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),
 )}
 """A digest is sent at the hour its coach chose, even in quiet hours. At home_again, reminders are planned again in the home zone. A

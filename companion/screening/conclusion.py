@@ -258,9 +258,9 @@ def _setup_words(setup: SetUp | None, keep: Band | None, limit: float | None, ab
     front = any(one.name == "front" for one in parts(setup.change))
     load = ("begin with the empty bar: the trial had no load" if front else f"at most {show(limit, 'kg')}" if limit is not None
             else f"no more than your {show(about.load, 'kg')}: the trial had no load" if about.load else "body weight, as in the trial")
-    shown = (f" In the check it rounded at: {start_words(setup.start)}; plain: {start_words(setup.plain)}."
+    shown = (f" In the check it rounded at: {start_words(setup.start)}. Plain: {start_words(setup.plain)}."
              if setup.start is not None and setup.plain is not None else "")
-    return f"Your squat for now: {called(setup.change, show)}, all else as usual{depth}; {load}.{shown}"
+    return f"Your squat for now: {called(setup.change, show)}, all else as usual{depth}. Load: {load}.{shown}"
 
 
 def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | None) -> tuple[float | None, str]:

@@ -10,7 +10,7 @@ from dataclasses import replace
 from companion.screening.about import About
 from companion.screening.errors import Errors
 from companion.screening.evidence import Finding
-from companion.screening.pairs import read_together
+from companion.screening.pairs import outranked_by_film, read_together
 from companion.screening.protocol import FindingContext
 from companion.screening.protocols import protocols
 from companion.screening.readings import NumberFormat, metric
@@ -21,14 +21,15 @@ def findings_of(screen: Screen, about: About | None = None, show: NumberFormat =
                 errors: Errors | None = None) -> tuple[Finding, ...]:
     """Return every finding of a screen, test by test, then those that take two tests.
 
-    ``show``: writes a metric number in the lifter's units. ``errors``: the lifter's own measurement errors; None means
-    the published ones for their sex.
+    A change that was measured on film counts by film alone. ``show``: writes a metric number in the lifter's units. ``errors``: the
+    lifter's own measurement errors; None means the published ones for their sex.
     """
     about = about or About()
     context = FindingContext(about, (errors or Errors(about.sex)).of, show)
+    outranked = outranked_by_film(screen)
     alone = (finding for test, record in screen.items() for finding in protocols()[test].findings(record, context))
     return tuple(replace(one, answers=tuple(name for name in one.answers if _given(screen, about, name)))
-                 for one in (*alone, *read_together(screen)))
+                 for one in (*alone, *read_together(screen)) if one.row.id not in outranked)
 
 
 def _given(screen: Screen, about: About, name: str) -> bool:

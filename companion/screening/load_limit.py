@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Final, Literal
@@ -19,10 +19,14 @@ DAYS_JUDGED: Final = int(value("load_days"))
 """Squat days looked at: about four weeks of three a week (choice)."""
 
 
+WHOSE: Final = {"load.limit": "from the tests", "load.raised": "from the tests, raised by a coach", "load.pin": "set by a coach",
+                "load.told": "told by a clinician"}
+"""The facts that hold a load limit, in words."""
+
+
 @dataclass(frozen=True, slots=True)
 class LimitSet:
-    """One value of a limit: since when, whose (``load.limit`` of the tests, ``load.pin`` of a coach, ``load.told`` of a clinician), in kg;
-    None: no longer any."""
+    """One value of a limit: since when, whose (one of ``WHOSE``), in kg; None: no longer any."""
 
     at: datetime
     name: str
@@ -61,10 +65,22 @@ def _kilos(kg: str) -> float | None:
         return None
 
 
+def limit_now(limits: Mapping[str, object]) -> tuple[str, float] | None:
+    """Return the load limit that holds, as (whose, kg): the lowest of ``WHOSE``. A raised limit stands in place of that of the tests
+    where it is above it, and lifts no other. None without any; whatever else is in ``limits`` is left out."""
+    known = {name: kg for name in WHOSE if (kg := _kilos(str(limits.get(name)))) is not None}
+    raised = known.pop("load.raised", None)
+    if raised is not None and "load.limit" in known and raised > known["load.limit"]:
+        del known["load.limit"]
+        known["load.raised"] = raised
+    return min(known.items(), key=lambda one: one[1], default=None)
+
+
 def limit_at(limits: Sequence[LimitSet], at: datetime) -> float | None:
-    """Return the limit that stood at a moment, in kg: the lower where the tests and a coach have set one; None without any."""
+    """Return the limit that stood at a moment, in kg, as ``limit_now`` has it; None without any."""
     standing = {one.name: one.kg for one in sorted(limits, key=lambda one: one.at) if one.at <= at}
-    return min((kg for kg in standing.values() if kg is not None), default=None)
+    found = limit_now(standing)
+    return found[1] if found else None
 
 
 def over_by(load: float | None, limit: float | None) -> float:

@@ -3,6 +3,7 @@
 - The squat look is the reference for all others: the depth at which the squat rounds (``look_of``). It is repeated at every
   retest (``LOOK``), and little or no rounding in it makes the rest optional (``COMMON``).
 - The rock back is read with the hip fold; the arms-forward squat and the hinge with the depth at which the squat rounds.
+- A change measured on film outranks the same change seen by eye (``outranked_by_film``).
 - The hinge is opened by two clean tests and a year of squatting (``OPENINGS``).
 - The stance hint takes the rock back and the wider squat; the depth estimate the ankle and the hip fold; both legs past a line
   in the leg raise mean no stretching at all.
@@ -19,6 +20,7 @@ from companion.screening.depth import bands_later, start_of
 from companion.screening.evidence import Finding, Grade, by_feel, found
 from companion.screening.protocols import (
     arms_forward_squat,
+    film_measure,
     hinge_to_squat,
     hip_fold,
     knee_to_wall,
@@ -119,6 +121,18 @@ def _hinge_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
     hinge = screen.of(hinge_to_squat.HingeToSquat)
     if hinge is not None and hinge.breaks and _above_own_rounding(screen, hinge.depth):
         yield found(rows()["hinge_breaks"], "seen_by", "hinge", "sink", "depth", *_OWN_DEPTH, less=by_feel(hinge.seen_by))
+
+
+def outranked_by_film(screen: Screen) -> frozenset[str]:
+    """Return the rows of changes seen by eye that a film measured within one taping: for these the film alone counts. A film that can't
+    tell leaves what was seen; so does one in which the plain squat has no onset."""
+    film = screen.of(film_measure.FilmMeasure)
+    if film is None:
+        return frozenset()
+    told = {change: moved for change in squat_look.ONE_CHANGE if (moved := film.moved(change)) is not None}
+    by_eye = {row for (change, _), ids in squat_look.ROWS_BY_CHANGE.items() if change in told for row in ids}
+    spared = any(told.get(change, 0) > 0 for change in squat_look.SPARE_THE_HIP)
+    return frozenset(by_eye | ({"unmoved_hip"} if spared else set()))
 
 
 # tests that open another ---------------------------------------------------------------------------------------

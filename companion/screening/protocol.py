@@ -119,6 +119,7 @@ class Protocol(Generic[R]):
       are its other numbers.
     - ``starts``, ``detail``, ``derived``: specials of its chart, report and export. ``note``: a remark on a record in the results,
       "" for none; ``would_tell``: its sentence as the most informative test to do next, if not the usual one.
+    - ``on_route``: false for a test that needs what few have, so that screen, retest and progress leave it out.
     - ``picture`` is the drawing of its movement, or the prefix of its drawings' names.
     """
 
@@ -152,6 +153,7 @@ class Protocol(Generic[R]):
     note: Callable[[R], str] | None = None
     would_tell: str = ""
     picture: str = ""
+    on_route: bool = True
 
     @property
     def name(self) -> str:

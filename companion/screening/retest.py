@@ -9,11 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from datetime import date, timedelta
 from itertools import chain
 from math import sqrt
 from statistics import fmean
 from typing import Final, Literal
 
+from companion.base.clock import local_date
 from companion.screening.about import About
 from companion.screening.conclusion import Conclusion
 from companion.screening.errors import Errors
@@ -33,7 +35,7 @@ from companion.screening.readings import (
     sessions_to_average,
 )
 from companion.screening.rulings import PartVerdict, Ruling, settling_test
-from companion.screening.screen import Screen
+from companion.screening.screen import LoggedAnswer, Screen
 from companion.screening.sources import SOURCES, value
 
 PROGRAMME_WEEKS: Final = value("programme_weeks")
@@ -111,6 +113,15 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
     standing = STANDING_WORDS[_standing(_visible(own, screen, errors) if own else None)]
     return RetestPlan(due, tests, f"Test again in about {due:g} weeks ({standing}), with the same warm-up and the same methods. "
                             "Some of it can be done any day.")
+
+
+def next_day(again: RetestPlan, answers: Iterable[LoggedAnswer], zone: str, today: date) -> date | None:
+    """Return the day of the next test, counted from the last one: reading the results again moves no date. Tomorrow where that is past;
+    None where nothing is to be repeated."""
+    if again.days is None:
+        return None
+    tested = max((local_date(row.at, zone) for row in answers if row.flow in protocols()), default=today)
+    return max(tested + timedelta(days=again.days), today + timedelta(days=1))
 
 
 def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading]], error: Error | None = None,

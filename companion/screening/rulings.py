@@ -17,7 +17,7 @@ from typing import Final
 
 from companion.screening.evidence import PART_WORDS, PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.ordinal import Ranked
-from companion.screening.protocols import protocol, protocols
+from companion.screening.protocols import protocol, routed
 from companion.screening.readings import SIDES
 from companion.screening.sources import SOURCES
 
@@ -97,7 +97,7 @@ def settling_test(part: str, findings: Sequence[Finding], done: Collection[str] 
     Of equal grades, the one easiest to do right (choice). "" if all of them are in ``done``.
     """
     spoken = {f.row.test for f in findings if f.part == part and f.grade >= Grade.MODERATE}
-    tell = [one for one in protocols().values() if one.id not in done and one.grade_about(part) >= Grade.MODERATE]
+    tell = [one for one in routed().values() if one.id not in done and one.grade_about(part) >= Grade.MODERATE]
     best = min(tell, key=lambda one: (one.id in spoken, -one.grade_about(part).rank, one.ease), default=None)
     return best.id if best else ""
 

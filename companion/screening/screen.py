@@ -9,7 +9,7 @@ from typing import Any, Final, TypeVar
 
 from companion.screening.about import About
 from companion.screening.protocol import Protocol
-from companion.screening.protocols import protocol, protocols, route
+from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES
 
 Value = float | str
@@ -76,7 +76,7 @@ def screen_of(*records: Any, stopped: tuple[str, ...] = (), notes: tuple[str, ..
     """Return the screen of these records, in the order of the route."""
     tests = {one.record: test for test, one in protocols().items()}
     by_test = {tests[type(record)]: record for record in records}
-    return Screen({test: by_test[test] for test in route() if test in by_test}, stopped, notes)
+    return Screen({test: by_test[test] for test in tests.values() if test in by_test}, stopped, notes)
 
 
 def screen_from(answers: Iterable[LoggedAnswer]) -> Screen:

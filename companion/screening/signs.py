@@ -17,30 +17,31 @@ from companion.screening.safety import Level, SafetyOutcome, Value, level_from_c
 @dataclass(frozen=True, slots=True)
 class Sign:
     """One sign: its id (``language.flags.Flag``), the answer of the safety check it amounts to, the level it asks for until more
-    is known, and its words, which fit after "I understand:"."""
+    is known, its words, which fit after "I understand:", and its name on a button."""
 
     id: str
     answers: str
     level: Level
     words: str
+    button: str
 
 
 SCREENED_SIGNS: Final = {sign.id: sign for sign in (
-    Sign("bladder_bowel", "bladder", Level.EMERGENCY, "new trouble with bladder or bowel"),
-    Sign("saddle", "bladder", Level.EMERGENCY, "numbness or an odd feeling between the legs"),
-    Sign("sexual", "bladder", Level.EMERGENCY, "a loss of sexual function or feeling"),
-    Sign("chest", "chest", Level.EMERGENCY, "chest pain, faintness or being unusually short of breath"),
-    Sign("weakness", "weakness", Level.SAME_DAY, "a leg that is weak or getting weaker, or a foot that drops"),
-    Sign("fall", "fall", Level.SAME_DAY, "a hard fall or blow"),
-    Sign("fever", "fever", Level.NOT_TODAY, "fever, an infection or feeling ill"),
-    Sign("heart_history", "history", Level.CLINICIAN, "a heart condition"),
-    Sign("cancer_bone", "history", Level.CLINICIAN, "cancer, weak bones or long use of prednisone-type tablets"),
-    Sign("weight_loss", "history", Level.CLINICIAN, "weight loss you did not aim for"),
-    Sign("pregnancy", "pregnant", Level.CLINICIAN, "being pregnant, or having given birth lately"),
-    Sign("spine_history", "history", Level.CLINICIAN, "a disc or spine diagnosis, or an operation there"),
-    Sign("anticoagulants", "history", Level.CLINICIAN, "taking blood thinners"),
-    Sign("restriction", "", Level.NOT_TODAY, "a clinician told you what to leave out"),
-    Sign("under_18", "", Level.NOT_TODAY, "being under 18"),
+    Sign("bladder_bowel", "bladder", Level.EMERGENCY, "new trouble with bladder or bowel", "Bladder or bowel trouble"),
+    Sign("saddle", "bladder", Level.EMERGENCY, "numbness or an odd feeling between the legs", "Numb between the legs"),
+    Sign("sexual", "bladder", Level.EMERGENCY, "a loss of sexual function or feeling", "Sexual function lost"),
+    Sign("chest", "chest", Level.EMERGENCY, "chest pain, faintness or being unusually short of breath", "Chest, breath or fainting"),
+    Sign("weakness", "weakness", Level.SAME_DAY, "a leg that is weak or getting weaker, or a foot that drops", "A weak leg or foot"),
+    Sign("fall", "fall", Level.SAME_DAY, "a hard fall or blow", "A hard fall or blow"),
+    Sign("fever", "fever", Level.NOT_TODAY, "fever, an infection or feeling ill", "Fever or feeling ill"),
+    Sign("heart_history", "history", Level.CLINICIAN, "a heart condition", "A heart condition"),
+    Sign("cancer_bone", "history", Level.CLINICIAN, "cancer, weak bones or long use of prednisone-type tablets", "Cancer or weak bones"),
+    Sign("weight_loss", "history", Level.CLINICIAN, "weight loss you did not aim for", "Weight loss, not meant"),
+    Sign("pregnancy", "pregnant", Level.CLINICIAN, "being pregnant, or having given birth lately", "Pregnancy or a birth"),
+    Sign("spine_history", "history", Level.CLINICIAN, "a disc or spine diagnosis, or an operation there", "A disc or spine problem"),
+    Sign("anticoagulants", "history", Level.CLINICIAN, "taking blood thinners", "Blood thinners"),
+    Sign("restriction", "", Level.NOT_TODAY, "a clinician told you what to leave out", "A clinician's limit"),
+    Sign("under_18", "", Level.NOT_TODAY, "being under 18", "Being under 18"),
 )}
 """Every sign but thoughts of self-harm, which have a conversation of their own."""
 

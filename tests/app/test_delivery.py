@@ -9,7 +9,7 @@ import pytest
 
 from companion.app.outbox_store import CompanionOutbox
 from companion.port import Address, Inbound, Outgoing, Rank, Tapped, Typed
-from companion.record import owed, status
+from companion.record import outbox, owed, status
 from tests.app.test_service import Life
 from tests.fakes.clock import FakeClock
 
@@ -219,6 +219,29 @@ async def test_what_is_owed_to_a_stranger_goes_after_a_day(bot):
     assert bot.rows("select count(*) from owed") == [(0,)]
     await bot.restart()
     assert await bot.send() == []
+
+
+@pytest.mark.parametrize("days", [-2, 2])
+async def test_what_is_owed_to_a_stranger_stays_owed_when_the_clock_is_set_by_days(bot, days):
+    await bot.hear("hello", who=EVE)
+    bot.clock.jump(timedelta(days=days))
+    await bot.companion.sweep()
+    await bot.restart()
+    assert {one.address for one in await bot.send()} == {EVE}
+    await bot.hear("my knee hurts", who=EVE)
+    await bot.clock.advance(23 * 3600)
+    await bot.companion.sweep()
+    assert bot.rows("select count(*) from owed") == [(1,)]
+
+
+async def test_a_prompt_that_went_stale_in_quiet_hours_is_not_told_of_as_unsent(bot):
+    await bot.a_lifter()
+    now = bot.clock.now()
+    for stale in (now, now + timedelta(hours=1)):
+        bot.companion.db.execute(
+            "insert into outbox (person, channel, address, text, buttons, must_arrive, timed, unasked, due_at, made_at, stale_at) "
+            "values (1, 'telegram', ?, 'Squat day.', '[]', 1, 0, 1, ?, ?, ?)", (SAM.id, _text(now), _text(now), _text(stale)))
+    assert outbox.backlog(bot.companion.db.conn, now, "telegram").waiting == 1
 
 
 def _text(moment):

@@ -22,7 +22,7 @@ START = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
 SAM = Address("terminal", "sam")
 WELCOME = ("Yes, keep them", "yes", "cm and kg", "UTC", "yes")
 ABOUT = ("175", "skip", "man", "3", "100", "high", "below", "yes", "yes", "broomstick", "film")
-CHECK = ("no", "no", "no", "no", "0", "no")
+CHECK = ("no", "no", "no", "no", "no", "no", "0", "no")
 WARM = ("no", "start", "done", "start")
 
 
@@ -274,15 +274,16 @@ async def test_numbness_below_the_knee_opens_only_after_being_seen(life):
 async def test_a_clearance_of_an_old_history_does_not_lift_a_numb_leg(life):
     await settled(life)
     await life.say("knee to wall", *CHECK, "my calf is numb", "Leg", "3", "no", "yes", "no", "no")
-    await life.say("safety check", "no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", "none", "0", "no", "squat look")
+    await life.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "yes", "my physio, in May", "none",
+                   "0", "no", "squat look")
     assert not life.state().startswith(("squat", "warm"))
 
 
 async def test_a_history_told_once_is_not_untold_by_silence(life):
     await settled(life)
-    await life.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    await life.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
     life.clock.at += timedelta(days=1)
-    said = await life.say("safety check", "no", "no", "no", "no")
+    said = await life.say("safety check", "no", "no", "no", "no", "no", "no")
     assert "a mistake" in said[-1]
     await life.say("no", "0", "no", "knee to wall")
     assert not life.state().startswith(("knee", "warm"))
@@ -307,7 +308,7 @@ async def test_a_false_alarm_lets_the_test_go_on(life):
 
 async def test_soreness_puts_the_scored_tests_off_and_locks_nothing(life):
     await settled(life)
-    await life.say("safety check", "no", "no", "no", "no", "1", "yes", "no", "knee to wall")
+    await life.say("safety check", "no", "no", "no", "no", "no", "no", "1", "yes", "no", "knee to wall")
     assert not life.state().startswith(("knee", "warm"))
     life.clock.at += timedelta(days=1)
     await life.say("knee to wall")

@@ -14,7 +14,7 @@ from time import perf_counter
 from tests.benchmarks.measured import Row, machine, table
 
 NAMES = ("start_up", "engine", "estimate", "caseload", "throughput", "latency", "chain", "growth", "memory", "draining", "flood",
-         "scheduling")
+         "scheduling", "film")
 ONLY_NAMED = ("suite",)
 
 

@@ -372,7 +372,7 @@ async def test_pain_leaves_before_whatever_waits_and_strangers_last() -> None:
         await desk.clock.advance(20)
     order = [Rank[text] for text in desk.way.texts]
     assert len(order) == 40 * len(Rank)
-    for rank in Rank:  # of three messages two are of the best rank that waits
+    for rank in Rank:  # of three messages two are of the best rank that waits, at least
         last = len(order) - order[::-1].index(rank)
         assert sum(one > rank for one in order[:last]) <= last // 3 + 1
 
@@ -388,6 +388,24 @@ async def test_taps_are_answered_while_pain_floods() -> None:
             desk.store.put(chat, "tap")
         await desk.clock.advance(3)
     assert max(at - asked for at, _, text in desk.way.log if text == "tap") < timedelta(seconds=2)
+
+
+async def test_pain_that_is_new_is_answered_within_two_seconds_though_fifty_accounts_flood_and_all_others_tap() -> None:
+    desk = Desk()
+    desk.store.put(77, "menu")
+    async with desk.running():
+        await desk.clock.advance(1.5)
+        for chat in range(300):
+            desk.store.put(1000 + chat, "tap")
+        for number in range(5):
+            for chat in range(50):
+                desk.store.put(chat, f"flood {number}", rank=Rank.PAIN)
+        desk.store.put(77, "pain", rank=Rank.PAIN)
+        asked = desk.clock.now()
+        desk.drainer.wake()
+        await desk.clock.advance(4)
+    assert [at - asked < timedelta(seconds=2) for at, _, text in desk.way.log if text == "pain"] == [True]
+    assert sum(text == "tap" for _, _, text in desk.way.log) > 20
 
 
 async def test_a_flood_costs_only_the_chat_it_comes_from() -> None:

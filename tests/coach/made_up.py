@@ -83,7 +83,8 @@ def a_lifter(db: Connection, name: str = "Ottilie Brandt", units: str = "metric"
     for week, (raise_, wall, depth) in enumerate(((63.0, 8.0, "a_little_above"), (66.0, 8.5, "a_little_above"),
                                                   (71.0, 9.0, "parallel"), (76.0, 9.5, "parallel"))[:screens]):
         one.on(week * 24)
-        one.run("safety_check", {"bladder": "no", "chest": "no", "urgent": "no", "history": "no", "pain": float(week == 1),
+        one.run("safety_check", {"bladder": "no", "chest": "no", "urgent": "no", "history": "no", "history_signs": "no",
+                                 "history_care": "no", "pain": float(week == 1),
                                  "leg_signs": "no"})
         one.find(safety__level="go", safety__checked="yes")
         one.run("warm_up", {})

@@ -186,7 +186,7 @@ async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
     assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: wrote “my chest hurts”")
     await gym.lifter(MIA)
     await gym.say(f"code {await gym.code_for('Mia')}", who=MIA)
-    await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no", who=MIA)
+    await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no", who=MIA)
     assert gym.heard(KIM)[-1].startswith("mia, a clinician comes first: safety check. With that history")
 
 
@@ -273,9 +273,9 @@ async def test_a_referral_is_asked_about_the_next_day_until_they_went_and_the_co
 
 async def test_a_referral_that_is_settled_by_a_check_is_not_asked_about(gym):
     await gym.linked()
-    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
     assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 1
-    await gym.say("safety check", "no", "no", "no", "no", "yes", "0", "no")
+    await gym.say("safety check", "no", "no", "no", "no", "no", "no", "yes", "0", "no")
     assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 0
 
 
@@ -354,7 +354,7 @@ async def test_somebody_else_s_coach_can_say_nothing_of_an_alert(gym):
 async def test_an_answer_about_a_referral_is_no_alarm_that_waits_to_be_seen(gym):
     await gym.linked()
     gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
-    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
     await gym.say("Seen", who=KIM)
     await gym.tap(SAM, "go.referral")
     await gym.say("Not yet")
@@ -517,9 +517,9 @@ async def test_a_lifter_may_have_more_than_one_coach(gym):
 
 
 @pytest.mark.parametrize(("act", "replies", "fact", "value"), [
-    ("pin_depth", ("A little above", "seen on Tuesday"), "depth.pin", "a_little_above"),
-    ("pin_load", ("60", "skip"), "load.pin", "60"),
-    ("drill", ("Calf: knee over toes", "skip"), "drill.pin", "calf"),
+    ("pin_depth", ("A little above", "seen on Tuesday", "Until I end it"), "depth.pin", "a_little_above"),
+    ("pin_load", ("60", "skip", "Until I end it"), "load.pin", "60"),
+    ("drill", ("Calf: knee over toes", "skip", "Until I end it"), "drill.pin", "calf"),
     ("overrule", ("Control", "Ruled out", "seen in person"), "overruled.control", "ruled_out"),
 ])
 async def test_an_act_is_kept_told_and_logged(gym, act, replies, fact, value):
@@ -548,12 +548,12 @@ async def test_a_load_pinned_above_what_the_tests_say_is_said_to_both(gym):
     sam = gym.id_of(SAM)
     gym.db.execute("insert into facts values (?, 'load.limit', '64', 1, '2026-03-02T18:05:00.000Z')", (sam,))
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
-    await gym.say("100", "skip", who=KIM)
+    await gym.say("100", "skip", "Until I end it", who=KIM)
     lower = "The tests say at most 64 kg; I use the lower of the two."
     assert gym.heard(SAM)[-1] == f"Your coach Kim has set the most load: 100 kg. {lower}"
     assert f"sam: the most load is 100 kg. {lower}" in gym.heard(KIM)
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
-    await gym.say("50", "skip", who=KIM)
+    await gym.say("50", "skip", "Until I end it", who=KIM)
     assert gym.heard(SAM)[-1] == "Your coach Kim has set the most load: 50 kg."
 
 
@@ -562,10 +562,10 @@ async def test_a_pin_is_told_in_the_lifters_own_units_and_words(gym):
     sam = gym.id_of(SAM)
     gym.db.execute("update facts set value = 'imperial' where person = ? and name = 'welcome.units'", (sam,))
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_load")
-    await gym.say("60", "skip", who=KIM)
+    await gym.say("60", "skip", "Until I end it", who=KIM)
     assert gym.heard(SAM)[-1] == "Your coach Kim has set the most load: 132 lb."
     await gym.tap(KIM, f"go.coach_act.{sam}-pin_depth")
-    await gym.say("A little above", "skip", who=KIM)
+    await gym.say("A little above", "skip", "Until I end it", who=KIM)
     assert gym.heard(SAM)[-1] == "Your coach Kim has set the depth to keep: a little above parallel."
 
 
@@ -609,7 +609,7 @@ async def test_a_review_by_a_slip_is_taken_back_and_what_it_settled_stands_again
     await gym.tap(KIM, f"go.coach_act.{sam}-reviewed")
     assert lines_of(gym.db, kim, gym.clock.now())[0].group != "hurt"
     said = await gym.say("Take it back", who=KIM)
-    assert said[-1] == "Taken back: that review of sam no longer counts."
+    assert said[-1] == "Taken back for sam: it is as it was before."
     assert lines_of(gym.db, kim, gym.clock.now())[0].group == "hurt"
     assert [row[0] for row in gym.db.execute("select what from acts order by id")] == ["reviewed", "unreviewed"]
 
@@ -667,14 +667,14 @@ async def two_coaches(gym: Gym) -> int:
 
 async def pinned(gym: Gym, who: Address, load: str) -> None:
     await gym.tap(who, f"go.coach_act.{gym.id_of(SAM)}-pin_load")
-    await gym.say(load, "seen in person", who=who)
+    await gym.say(load, "seen in person", "Until I end it", who=who)
 
 
 async def test_an_act_names_the_lifter_in_its_question_and_its_confirmation(gym):
     await gym.linked()
     await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-pin_load")
     assert gym.heard(KIM)[-1].startswith("sam: up to which load?")
-    await gym.say("60 kg", "seen in person", who=KIM)
+    await gym.say("60 kg", "seen in person", "Until I end it", who=KIM)
     assert gym.heard(KIM)[-1].startswith("sam: the most load is 60 kg.")
 
 
@@ -687,10 +687,10 @@ async def test_an_act_keeps_its_lifter_over_a_detour_to_another(gym):
     await gym.tap(KIM, "go.invite_lifter")
     await gym.say("Lou", who=KIM)
     await gym.tap(KIM, f"go.coach_act.{mia}-pin_load")
-    await gym.say("40 kg", "a light day", who=KIM)
+    await gym.say("40 kg", "a light day", "Until I end it", who=KIM)
     await gym.say("go on", who=KIM)
     assert "sam: up to which load?" in gym.heard(KIM)[-1]
-    await gym.say("60 kg", "seen in person", who=KIM)
+    await gym.say("60 kg", "seen in person", "Until I end it", who=KIM)
     assert [log.facts_of(gym.db, one)["load.pin"].value for one in (sam, mia)] == ["60", "40"]
 
 
@@ -769,7 +769,7 @@ async def test_a_digest_comes_at_their_hour(gym):
     assert due == "2026-03-03T07:00:00.000Z"
     gym.clock.at = gym.clock.at.replace(day=3, hour=7, minute=1)
     await gym.companion.sweep()
-    assert gym.heard(KIM)[-1].startswith("1 lifter")  # though they are quiet hours: the coach chose the hour
+    assert gym.heard(KIM)[-1].startswith("Nothing new of your lifter")  # though they are quiet hours: the coach chose the hour
 
 
 async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
@@ -845,16 +845,33 @@ async def test_a_report_of_before_is_not_made_where_it_is_wanted_no_more(gym, me
     assert await swept(gym) == []
 
 
-async def test_a_daily_digest_is_the_caseload_once_a_day(gym):
+async def test_a_daily_digest_is_what_is_new_once_a_day(gym):
     await gym.linked()
     await gym.say("digest", "Every day", "07:00", who=KIM)
     gym.db.execute("delete from outbox")
     for _ in range(48):
         gym.clock.at += timedelta(hours=1)
         await gym.companion.sweep()
-    assert [text.split("\n")[0] for text in gym.heard(KIM)] == ["1 lifter: 1 fine", "1 lifter: 1 fine"]
+    assert [text.split("\n")[0] for text in gym.heard(KIM)] == ["Nothing new of your lifter since you last looked."] * 2
 
 
 def test_every_act_has_one_handler_and_its_words():
-    assert set(ACT_HANDLERS) == set(COACH_ACTS) | {"reply", "film", "invite"}
+    assert set(ACT_HANDLERS) == {act.name for act in COACH_ACTS.values() if act.flow} | {"reply", "film", "invite"}
     assert [act.name for act in COACH_ACTS.values() if act.words and not act.told] == []
+
+
+async def test_when_an_order_ends_by_itself_lifter_and_coach_hear_what_holds_now(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-pin_load")
+    await gym.say("60", "seen in person", "A week", who=KIM)
+    gym.clock.at += timedelta(days=6)
+    await gym.companion.sweep()
+    assert log.facts_of(gym.db, gym.id_of(SAM))["load.pin"].value == "60"
+    gym.clock.at = gym.clock.at.replace(hour=12) + timedelta(days=1)
+    await gym.companion.sweep()
+    assert log.facts_of(gym.db, gym.id_of(SAM))["load.pin"].value == ""
+    over = "What they set for the most load no longer holds."
+    assert [text for text in gym.heard(SAM) if over in text] == [f"The time is over for which your coach had set something. {over}"]
+    assert [text for text in gym.heard(KIM) if over in text] == [f"sam: the time is over for which you had set something. {over}"]
+    await gym.companion.sweep()
+    assert sum(over in text for text in gym.heard(SAM)) == 1

@@ -11,8 +11,11 @@ import pytest
 from companion.coach.caseload_page import caseload_html
 from companion.coach.report import report_html
 from companion.export.pdf import NoPdf, write_pdf
-from companion.record import people
+from companion.record import coaching, people
 from flows.catalogue import BOOK
+from tests.coach.caseload_rows import NOW as CASELOAD_NOW
+from tests.coach.caseload_rows import record
+from tests.coach.caseload_world import populate
 from tests.coach.made_up import NOW, START, a_lifter, opened
 from tests.coach.test_report import LONG, group_of
 
@@ -140,7 +143,7 @@ def test_the_caseload_is_sorted_by_keyboard(shown, width):
 
 def test_without_script_the_caseload_is_whole_and_offers_no_dead_button(shown):
     page = shown("caseload", script=False)
-    assert page.get_by_role("rowheader").all_inner_texts() == ["Lifter 2", "Lifter 0", "Lifter 1"]
+    assert names_in(page) == ["Lifter 2", "Lifter 0", "Lifter 1"]
     assert page.get_by_role("button").count() == 0
 
 
@@ -171,6 +174,25 @@ def test_no_row_and_no_chart_is_cut_between_printed_pages(shown):
     assert kept == [True, True, True]
     heads = page.evaluate("[...document.querySelectorAll('thead')].map((one) => getComputedStyle(one).display)")
     assert set(heads) == {"table-header-group"}
+
+
+def test_what_is_new_of_25_lifters_is_one_a4_page(browser, tmp_path):
+    with record(tmp_path) as room:
+        populate(room, 25)
+        for n, sam in enumerate(coaching.lifters_of(room.db, room.coach)):
+            room.results(sam, 0.1)
+            room.find(sam, "retest.change", ("better", "worse")[n % 2], 0.1, "knee to wall, left: 3 cm more than before, which is beyond "
+                      "measurement error (just under 3 cm).")
+        path = tmp_path / "caseload.html"
+        path.write_text(caseload_html(room.db, room.coach, CASELOAD_NOW), encoding="utf-8")
+    page = browser.new_page(viewport={"width": 680, "height": 994})  # A4 within its margins, at 96 dots an inch
+    page.goto(path.as_uri())
+    page.emulate_media(media="print")
+    box = page.locator("section.sheet").bounding_box()
+    assert page.locator("section.sheet tbody tr").count() == 25
+    assert box["y"] + box["height"] <= 994
+    assert page.locator("section.sheet").evaluate("one => getComputedStyle(one).breakAfter") == "page"
+    page.close()
 
 
 def test_somebody_new_is_in_the_browser_too(shown):

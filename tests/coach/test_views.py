@@ -284,8 +284,9 @@ def test_squat_days_alerts_with_their_answers_and_acts(room):
     (more,) = ask(room, "lifter", f"{sam}-more")
     assert "· Tuesday, no squats or tests today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
     assert "· yesterday, Ada: pin depth, a little above (saw it)" in more.text
-    assert [tap.data for tap in taps(more)][:8] == [f"go.coach_act.{sam}-{what}" for what in (
-        "pin_depth", "pin_load", "pin_setup", "drill", "ask_for", "retest", "overrule", "reviewed")]
+    assert [tap.data for tap in taps(more)][:11] == [f"go.coach_act.{sam}-{what}" for what in (
+        "pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "ask_for", "retest", "end_retest", "overrule", "put_aside",
+        "reviewed")]
 
 
 def test_each_button_for_an_act_or_a_view_leads_to_a_flow_there_is(room):

@@ -64,10 +64,10 @@ def test_a_flow_with_a_question_without_a_card_is_refused(monkeypatch):
     assert "setup: its card does not say means, why, how, cant" in list(_without_card(BOOK, bare))
 
 
-def test_every_row_of_the_cards_is_of_some_question():
+def test_every_row_of_the_cards_names_a_flow_that_is_there():
     for row in BOOK.answers().cards:
         for pattern in row.of:
-            assert any(fnmatchcase(f"{flow}/{ask.key}", pattern) for flow, ask in ASKS), pattern
+            assert any(fnmatchcase(flow, pattern.split("/")[0]) for flow in BOOK.flows), pattern
 
 
 @pytest.mark.parametrize(("flow", "key", "text", "answer"), [

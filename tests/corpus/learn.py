@@ -37,8 +37,8 @@ PARTS = {
     "not_pain_seen.txt": (0.0, 1.0),
     "not_pain_more.txt": (0.0, 1.0),
 }
-FLAGGED = ("flags_seen.tsv", "flags_more_c.tsv", "flags_more_d.tsv")
-UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt")
+FLAGGED = ("flags_seen.tsv", "flags_more_c.tsv", "flags_more_d.tsv", "flags_more_e.tsv", "flags_more_f.tsv")
+UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt", "not_flags_more_e.txt", "not_flags_more_f.txt")
 # Lines of pain parts and of everyday use, none of which was written to carry a flag; those the rules hear one in are left out.
 MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_flags_bot.txt")
 _WIDTH = 120
@@ -188,8 +188,8 @@ def left_out(lines: list[Line]) -> dict[str, int]:
     return sums
 
 
-def flags_left_out(of: list[Message]) -> list[tuple[Message, int, Flag]]:
-    """Each message with the sum, and the likeliest flag, it gets from weights learnt without its writer's messages."""
+def flags_left_out(of: list[Message]) -> list[tuple[Message, int, tuple[Flag, ...]]]:
+    """Each message with the sum, and the likeliest flags, it gets from weights learnt without its writer's messages."""
     found = []
     writers = [_writer(at, message) for at, message in enumerate(of)]
     for writer in range(len(FLAGGED)):
@@ -197,7 +197,7 @@ def flags_left_out(of: list[Message]) -> list[tuple[Message, int, Flag]]:
         for message, wrote in zip(of, writers, strict=True):
             if wrote == writer:
                 naming = of_flags.naming_pieces(list(message.words))
-                likeliest = max(Flag, key=lambda flag: log_odds(weights[flag], naming))
+                likeliest = of_flags.nearest({flag: log_odds(weights[flag], naming) for flag in Flag})
                 found.append((message, log_odds(weights[None], of_flags.pieces(list(message.words))), likeliest))
     return found
 
@@ -240,9 +240,9 @@ class FlagFigures(NamedTuple):
     unflagged: int
 
 
-def flag_figures(sums: list[tuple[Message, int, Flag]], over_urgent: int, over: int) -> FlagFigures:
+def flag_figures(sums: list[tuple[Message, int, tuple[Flag, ...]]], over_urgent: int, over: int) -> FlagFigures:
     """What the sums of messages left out would have done at two thresholds."""
-    heard = [message for message, sum_, flag in sums if sum_ > (over_urgent if flag in of_flags.URGENT else over)]
+    heard = [message for message, sum_, flags in sums if sum_ > (over_urgent if flags[0] in of_flags.URGENT else over)]
     flagged = sum(bool(message.flags) for message, _, _ in sums)
     added = sum(not message.flags and not message.heard for message in heard)
     return FlagFigures(sum(bool(message.flags) for message in heard), flagged, added, len(sums) - flagged)
@@ -251,8 +251,10 @@ def flag_figures(sums: list[tuple[Message, int, Flag]], over_urgent: int, over: 
 def check_flags() -> None:
     """Prints what the layer of flags alone hears of lines left out, and what it would ask of ordinary ones beyond the rules."""
     sums = flags_left_out(messages())
-    said = [(message, flag) for message, _, flag in sums if message.flags]
-    print(f"flags: named rightly {sum(flag in message.flags for message, flag in said)} of {len(said)}")
+    said = [(message, flags) for message, _, flags in sums if message.flags]
+    first = sum(flags[0] in message.flags for message, flags in said)
+    among = sum(not message.flags.isdisjoint(flags) for message, flags in said)
+    print(f"flags: named first {first}, among those named {among} of {len(said)}")
     for over_urgent in range(0, 61, 10):
         for over in range(over_urgent, over_urgent + 31, 10):
             found = flag_figures(sums, over_urgent, over)

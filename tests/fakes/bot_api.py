@@ -18,6 +18,7 @@ from collections import deque
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
 from typing import Any
+from urllib.parse import unquote
 
 from tests.fakes.updates import BOT, EPOCH, content_of, person, private
 from tests.fakes.wire import Request, Response, Server
@@ -262,7 +263,7 @@ class BotApi:
         return Response(200, json.dumps(await getattr(self, verb)(**arguments)).encode())
 
     def _file(self, rest: str) -> Response:
-        token, _, path = rest.partition("/")
+        token, _, path = unquote(rest).partition("/")
         content = self._files.get(path.partition("/")[2]) if token == f"bot{self.token}" else None
         return Response(404, b"{}") if content is None else Response(200, content, "application/octet-stream")
 

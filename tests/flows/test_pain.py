@@ -60,7 +60,7 @@ def test_a_small_dull_pain_ends_load_for_today_and_tells_the_coach():
     talk = begun(*SMALL)
     assert (level(talk), talk.found["pain.hurt"], talk.found["safety.why"]) == ("no_load", "yes", "bad")
     assert NO_LOAD in heard(talk)
-    assert "not gone by tomorrow morning" in talk.says[-2].text
+    assert "Not gone by tomorrow morning" in talk.says[-2].text
     assert alerts(talk) == ["no_load"]
 
 

@@ -12,7 +12,7 @@ from flows.safety_check import FLOW
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 from tests.drive import UNCHECKED, Talk
 
-HEALTHY = ("no", "no", "no", "no", "0", "no")
+HEALTHY = ("no", "no", "no", "no", "no", "no", "0", "no")
 TODAY = date.fromisoformat(str(UNCHECKED["today"]))
 
 
@@ -43,10 +43,10 @@ def alerts(talk: Talk) -> list[str]:
 # a healthy person ---------------------------------------------------------------------------------------------
 
 
-def test_six_taps_and_nothing_stands_against_testing():
+def test_eight_taps_and_nothing_stands_against_testing():
     talk = begun().say(*HEALTHY)
     assert level(talk) == talk.found["safety.checked"] == "go"
-    assert len([effect for effect in talk.effects if isinstance(effect, Record)]) == 6
+    assert len([effect for effect in talk.effects if isinstance(effect, Record)]) == 8
     assert "I see no reason against testing today" in heard(talk)
     assert talk.state == "home.pick"
     assert not alerts(talk)
@@ -92,7 +92,7 @@ def test_an_emergency_flag_ends_it_at_once_and_tells_the_coach(before: tuple[str
 def test_weakness_and_a_fall_need_care_the_same_day(general: str, which: int, answer: str):
     three = ["no", "no", "no"]
     three[which] = answer
-    talk = begun().say("no", "no", general, *three, "no", "0", "no")
+    talk = begun().say("no", "no", general, *three, "no", "no", "no", "0", "no")
     assert level(talk) == "same_day"
     assert SAME_DAY in heard(talk)
     assert alerts(talk) == ["same_day"]
@@ -101,12 +101,12 @@ def test_weakness_and_a_fall_need_care_the_same_day(general: str, which: int, an
 @pytest.mark.parametrize(("pain", "expected"), [("0", "not_today"), ("1", "same_day"), ("2", "same_day"), ("3", "same_day")])
 @pytest.mark.parametrize("fever", ["yes", "not sure"])
 def test_fever_alone_is_a_day_of_rest_and_with_back_pain_care_today(fever: str, pain: str, expected: str):
-    talk = begun().say("no", "no", "yes", "no", "no", fever, "no", pain, *(() if pain == "0" else ("no",)), "no")
+    talk = begun().say("no", "no", "yes", "no", "no", fever, "no", "no", "no", pain, *(() if pain == "0" else ("no",)), "no")
     assert level(talk) == expected
 
 
 def test_something_lately_that_turns_out_to_be_none_of_them_bars_nothing():
-    assert level(begun().say("no", "no", "not sure", "no", "no", "no", "no", "0", "no")) == "go"
+    assert level(begun().say("no", "no", "not sure", "no", "no", "no", "no", "no", "no", "0", "no")) == "go"
 
 
 @pytest.mark.parametrize("answer", ["yes", "not sure"])
@@ -124,46 +124,54 @@ def test_signs_below_the_knee_send_to_a_clinician_before_testing(answer: str):
 @pytest.mark.parametrize("pain", range(11))
 def test_pain_at_the_start_opens_up_to_2_the_floor_at_3_and_nothing_from_4(pain: int):
     """evidence-and-drills, "Safety, sharpened" (our choice): 0-2 go, 3 floor tests only, 4 or more none today."""
-    talk = begun().say("no", "no", "no", "no", str(pain), *(("no",) if pain else ()), "no")
+    talk = begun().say("no", "no", "no", "no", "no", "no", str(pain), *(("no",) if pain else ()), "no")
     expected = "go" if pain <= 2 else "no_load" if pain == 3 else "not_today"
     assert level(talk) == expected
     assert (NO_LOAD in heard(talk), NOT_TODAY in heard(talk)) == (expected == "no_load", expected == "not_today")
 
 
 def test_without_pain_soreness_is_not_asked():
-    assert begun().say("no", "no", "no", "no", "0").state == "safety_check.leg_signs"
-    assert begun().say("no", "no", "no", "no", "1").state == "safety_check.soreness"
+    assert begun().say("no", "no", "no", "no", "no", "no", "0").state == "safety_check.leg_signs"
+    assert begun().say("no", "no", "no", "no", "no", "no", "1").state == "safety_check.soreness"
 
 
 def test_soreness_from_training_puts_tests_off_and_locks_nothing():
-    talk = begun().say("no", "no", "no", "no", "2", "yes", "no")
+    talk = begun().say("no", "no", "no", "no", "no", "no", "2", "yes", "no")
     assert (level(talk), talk.found["safety.sore"]) == ("go", "yes")
     assert "Nothing is locked" in heard(talk)
     assert "I see no reason against" not in heard(talk)
 
 
 def test_pain_that_is_not_soreness_puts_nothing_off():
-    assert begun().say("no", "no", "no", "no", "2", "no", "no").found["safety.sore"] == "no"
+    assert begun().say("no", "no", "no", "no", "no", "no", "2", "no", "no").found["safety.sore"] == "no"
 
 
 def test_not_being_sure_that_it_is_only_soreness_puts_the_tests_off_too():
     """Unsure counts as the worse answer (screening.safety: postpone unless told no)."""
-    assert begun().say("no", "no", "no", "no", "2", "not sure", "no").found["safety.sore"] == "yes"
+    assert begun().say("no", "no", "no", "no", "no", "no", "2", "not sure", "no").found["safety.sore"] == "yes"
 
 
 # history --------------------------------------------------------------------------------------------------------
 
 
+@pytest.mark.parametrize("which", [0, 1, 2])
+@pytest.mark.parametrize("answer", ["yes", "not sure"])
+def test_each_question_about_history_closes_by_itself(which: int, answer: str):
+    three = ["no", "no", "no"]
+    three[which] = answer
+    assert level(begun().say("no", "no", "no", *three, "no", "no", "no", "0", "no")) == "clinician"
+
+
 @pytest.mark.parametrize("answer", ["yes", "not sure"])
 def test_a_history_without_clearance_needs_a_clinician_first(answer: str):
     for cleared in ("no", "not sure"):
-        talk = begun().say("no", "no", "no", answer, "no", "no", cleared, "0", "no")
+        talk = begun().say("no", "no", "no", answer, "no", "no", "no", "no", cleared, "0", "no")
         assert level(talk) == "clinician"
         assert "cleared_at" not in talk.answers
 
 
 def test_a_clearance_is_kept_with_who_when_and_limits_and_until_when():
-    talk = begun().say("no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", "no heavy deadlifts", "0", "no")
+    talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "my physio, in May", "no heavy deadlifts", "0", "no")
     assert level(talk) == "go"
     assert (talk.answers["cleared_at"], talk.answers["limits"]) == ("my physio, in May", "no heavy deadlifts")
     assert talk.found["safety.cleared_until"] == (TODAY + timedelta(days=183)).isoformat()
@@ -172,7 +180,7 @@ def test_a_clearance_is_kept_with_who_when_and_limits_and_until_when():
 
 @pytest.mark.parametrize("none", ["none", "None.", "no", "no limits"])
 def test_no_limits_are_not_repeated_as_one(none: str):
-    talk = begun().say("no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", none, "0", "no")
+    talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "my physio, in May", none, "0", "no")
     assert talk.session.stack[0].flow != "limits"
     assert "I see no reason against testing today" in heard(talk)
 
@@ -180,13 +188,13 @@ def test_no_limits_are_not_repeated_as_one(none: str):
 def test_what_was_told_is_taken_apart_before_anything_opens_and_nothing_is_said_to_stand_against_it():
     """The words ended in "Nothing stands against testing today", then a leg raise and "Which bar do you squat with?" (issue 14)."""
     talk = after("clinician", "leg_signs").say("yes", "no hamstring stretching and no weights for 3 weeks", "yes")
-    talk.say("no", "no", "no", "no", "0", "no")
+    talk.say("no", "no", "no", "no", "no", "no", "0", "no")
     assert talk.session.top.flow == "limits"
     assert "no reason against testing" not in heard(talk)
 
 
 def test_while_a_limit_stands_the_check_says_so_and_not_that_nothing_stands_against_it():
-    said = heard(begun({"limit.words": "no added load, until they clear you"}).say("no", "no", "no", "no", "0", "no"))
+    said = heard(begun({"limit.words": "no added load, until they clear you"}).say("no", "no", "no", "no", "no", "no", "0", "no"))
     assert "What you were told stands: no added load, until they clear you." in said
     assert "no reason against testing" not in said
 
@@ -194,60 +202,60 @@ def test_while_a_limit_stands_the_check_says_so_and_not_that_nothing_stands_agai
 @pytest.mark.parametrize(("until", "asked"), [(0, "same_history"), (1, "same_history"), (-1, "cleared")])
 def test_a_clearance_counts_for_six_months_and_is_then_asked_for_again(until: int, asked: str):
     talk = begun({"safety.cleared_until": (TODAY + timedelta(days=until)).isoformat()})
-    assert talk.say("no", "no", "no", "yes", "no", "no").state == f"safety_check.{asked}"
+    assert talk.say("no", "no", "no", "yes", "no", "no", "no", "no").state == f"safety_check.{asked}"
 
 
 def test_a_clearance_that_still_counts_needs_one_word_and_keeps_its_limits():
     talk = begun({"safety.cleared_until": "2026-06-01", "safety_check.limits": "no deep squats"})
-    talk.say("no", "no", "no", "yes", "no", "no", "yes", "0", "no")
+    talk.say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "0", "no")
     assert level(talk) == "go"
     assert talk.session.top.flow == "limits"
 
 
 @pytest.mark.parametrize("answer", ["no", "not sure"])
 def test_a_history_with_something_new_is_asked_for_clearance_again(answer: str):
-    talk = begun({"safety.cleared_until": "2026-06-01"}).say("no", "no", "no", "yes", "no", "no", answer)
+    talk = begun({"safety.cleared_until": "2026-06-01"}).say("no", "no", "no", "yes", "no", "no", "no", "no", answer)
     assert talk.state == "safety_check.cleared"
     assert level(talk.say("no", "0", "no")) == "clinician"
 
 
 def test_an_old_quiet_disc_injury_goes_on_with_body_weight_only():
     for cleared in ("no", "not sure"):
-        talk = begun().say("no", "no", "no", "yes", "no", "yes", cleared, "0", "no")
+        talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "yes", cleared, "0", "no")
         assert (level(talk), talk.found["safety.body_first"]) == ("go", "yes")
         assert "no bar and no added weight" in heard(talk)
 
 
 def test_an_old_disc_injury_that_was_cleared_is_no_bar_to_a_bar():
-    talk = begun().say("no", "no", "no", "yes", "no", "yes", "yes", "my physio, in May", "none", "0", "no")
+    talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "yes", "yes", "my physio, in May", "none", "0", "no")
     assert (level(talk), talk.found["safety.body_first"]) == ("go", "no")
     assert talk.found["safety.cleared_until"]
 
 
 def test_not_being_sure_about_the_old_disc_asks_for_clearance():
-    assert begun().say("no", "no", "no", "yes", "no", "not sure").state == "safety_check.cleared"
+    assert begun().say("no", "no", "no", "yes", "no", "no", "no", "not sure").state == "safety_check.cleared"
 
 
 @pytest.mark.parametrize("answer", ["yes", "not sure"])
 def test_in_pregnancy_a_clearance_is_needed_and_no_old_disc_counts(answer: str):
-    talk = begun().say("no", "no", "no", "yes", answer)
+    talk = begun().say("no", "no", "no", "yes", "no", "no", answer)
     assert talk.state == "safety_check.cleared"
     assert level(talk.say("no", "0", "no")) == "clinician"
 
 
 def test_in_pregnancy_a_clearance_leaves_body_weight_only():
-    talk = begun().say("no", "no", "no", "yes", "yes", "yes", "my midwife, last week", "none", "0", "no")
+    talk = begun().say("no", "no", "no", "yes", "no", "no", "yes", "yes", "my midwife, last week", "none", "0", "no")
     assert (level(talk), talk.found["safety.body_first"]) == ("go", "yes")
 
 
 def test_somebody_who_was_pregnant_is_asked_again():
-    talk = begun({"safety_check.pregnant": "yes"}).say("no", "no", "no", "no")
+    talk = begun({"safety_check.pregnant": "yes"}).say("no", "no", "no", "no", "no", "no")
     assert talk.state == "safety_check.pregnant"
     assert level(talk.say("no", "0", "no")) == "go"
 
 
 def test_a_history_told_last_time_is_not_untold_by_silence():
-    talk = after("clinician", "history").say("no", "no", "no", "no")
+    talk = after("clinician", "history").say("no", "no", "no", "no", "no", "no")
     assert talk.state == "safety_check.mistake"
     assert level(talk.say("no", "0", "no")) == "clinician"
     assert CLINICIAN in heard(talk)
@@ -255,11 +263,11 @@ def test_a_history_told_last_time_is_not_untold_by_silence():
 
 @pytest.mark.parametrize(("answer", "expected"), [("yes", "go"), ("not sure", "clinician")])
 def test_a_history_told_by_mistake_can_be_taken_back(answer: str, expected: str):
-    assert level(after("clinician", "history").say("no", "no", "no", "no", answer, "0", "no")) == expected
+    assert level(after("clinician", "history").say("no", "no", "no", "no", "no", "no", answer, "0", "no")) == expected
 
 
 def test_a_clearance_lifts_the_level_that_a_history_set():
-    talk = after("clinician", "history").say("no", "no", "no", "yes", "no", "no", "yes", "Dr Amsel, today", "none", "0", "no")
+    talk = after("clinician", "history").say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "Dr Amsel, today", "none", "0", "no")
     assert level(talk) == "go"
 
 
@@ -308,7 +316,7 @@ def test_a_new_flag_counts_also_for_somebody_who_has_been_seen():
 
 def test_numb_legs_are_not_forgotten_over_an_uncleared_history_in_a_later_check():
     """Seen, not cleared, and a history comes to light: the next check must still ask whether the leg was seen to."""
-    talk = after("clinician", "leg_signs").say("yes", "wait for the scan", "no", "no", "no", "no", "yes", "no", "no", "no",
+    talk = after("clinician", "leg_signs").say("yes", "wait for the scan", "no", "no", "no", "no", "no", "no", "yes", "no", "no", "no",
                                                "0", "no")
     assert level(talk) == "clinician"
     again = begun({**talk.known, "safety.may_open": "yes"})
@@ -328,7 +336,7 @@ def test_a_second_check_that_finds_worse_is_what_counts():
 
 
 def test_soreness_told_while_the_day_is_closed_for_load_puts_the_floor_tests_off():
-    talk = after("no_load", "bad", today=True).say("no", "no", "no", "no", "2", "yes", "no")
+    talk = after("no_load", "bad", today=True).say("no", "no", "no", "no", "no", "no", "2", "yes", "no")
     assert "the tests wait" in heard(talk)
     assert talk.found["safety.sore"] == "yes"
 
@@ -338,8 +346,9 @@ def test_soreness_told_while_the_day_is_closed_for_load_puts_the_floor_tests_off
 
 @pytest.mark.parametrize(("told", "expected"), [
     (("no", "no", "yes", "yes"), "same_day"), (("no", "no", "yes", "no", "yes"), "same_day"),
-    (("no", "no", "yes", "no", "no", "yes"), "not_today"), (("no", "no", "no", "yes", "no", "no", "no"), "clinician"),
-    (("no", "no", "no", "no", "3"), "no_load"), (("no", "no", "no", "no", "4"), "not_today"), (("no", "no", "no", "no", "2"), "go"),
+    (("no", "no", "yes", "no", "no", "yes"), "not_today"), (("no", "no", "no", "yes", "no", "no", "no", "no", "no"), "clinician"),
+    (("no", "no", "no", "no", "no", "no", "3"), "no_load"), (("no", "no", "no", "no", "no", "no", "4"), "not_today"),
+    (("no", "no", "no", "no", "no", "no", "2"), "go"),
     (("no", "no"), "go")])
 def test_a_check_that_is_left_half_done_keeps_what_it_has_heard(told: tuple[str, ...], expected: str):
     talk = begun().say(*told, "stop")
@@ -349,7 +358,7 @@ def test_a_check_that_is_left_half_done_keeps_what_it_has_heard(told: tuple[str,
 
 
 def test_leaving_a_check_half_done_lifts_nothing():
-    talk = after("clinician", "leg_signs").say("yes", "all fine", "yes", "no", "no", "no", "no", "stop")
+    talk = after("clinician", "leg_signs").say("yes", "all fine", "yes", "no", "no", "no", "no", "no", "no", "stop")
     assert level(talk) == "clinician"
 
 

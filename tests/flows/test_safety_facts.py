@@ -32,7 +32,9 @@ from tests.drive import NOW
 
 BEFORE: dict[str, Any] = {"today": "2026-03-02", "stood": "go", "stood_today": "no", "stood_why": "", "stood_cleared_until": "",
                           "was_pregnant": "no", "sent": "no"}
-WELL: dict[str, Any] = {**BEFORE, "bladder": "no", "chest": "no", "urgent": "no", "history": "no", "pain": 0.0, "leg_signs": "no"}
+WELL: dict[str, Any] = {**BEFORE, "bladder": "no", "chest": "no", "urgent": "no", "history": "no", "history_signs": "no",
+                        "history_care": "no",
+                        "pain": 0.0, "leg_signs": "no"}
 SMALL: dict[str, Any] = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingling": "no", "level_before": "go",
                          "why_before": ""}
 """A small pain in the lower back and nothing else."""

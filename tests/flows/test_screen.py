@@ -236,7 +236,8 @@ def test_before_todays_check_the_tests_are_offered_and_the_check_comes_with_the_
 
 
 def test_a_check_that_bars_tests_ends_the_screen():
-    talk = Talk(FLOW, known={**UNCHECKED, **ROUNDS}, book=BOOK).tap("Full screen", GO_ON).say("no", "no", "no", "no", "5", "no", "no")
+    talk = Talk(FLOW, known={**UNCHECKED, **ROUNDS}, book=BOOK).tap("Full screen", GO_ON)
+    talk.say("no", "no", "no", "no", "no", "no", "5", "no", "no")
     assert talk.known["safety.level"] == "not_today"
     assert talk.state == "home.pick"
     assert "That is as far as it goes today" in heard(talk)

@@ -6,7 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from companion.conversation import signs
 from companion.conversation.effects import Alert, Ended, Record
+from companion.language.flags import Flag, Heard, hear_flags
 from companion.screening.safety import Level, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered
 from flows.catalogue import BOOK
@@ -199,3 +201,64 @@ def test_doubtful_words_about_living_that_were_meant_lead_to_help():
     talk = in_a_test("if i went to sleep and never woke up thatd be fine by me", "Not sure")
     assert any("emergency number or a crisis line" in say.text for say in talk.says)
     assert talk.known["crisis"] == "open"
+
+
+UNPLACED = "i keep knocking my toes on every step these days"
+
+
+def choices(talk: Talk) -> list[str]:
+    return [tap.label for row in talk.says[-1].buttons for tap in row]
+
+
+def named_together(*among: str, said: str = "it went funny") -> Talk:
+    """At the question that names what doubtful words may mean."""
+    talk = at_menu()
+    draft = Heard(Flag(among[0]), False, said, tuple(map(Flag, among[1:])))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(signs, "hear_flags", lambda text, weigh=True: (draft,))
+        return talk.say(said)
+
+
+def test_doubtful_words_are_asked_about_with_each_sign_they_may_mean_named():
+    talk = at_menu(UNPLACED)
+    heard = hear_flags(UNPLACED)[0]
+    assert len(heard.named) > 1
+    assert talk.state == "signs.which"
+    assert choices(talk)[: len(heard.named)] == [SCREENED_SIGNS[flag].button for flag in SCREENED_SIGNS if Flag(flag) in heard.named]
+    assert talk.found["safety.level"] == "not_today"
+    assert talk.say("No, none of these", "my shoes are too long").found["safety.level"] == "go"
+
+
+@pytest.mark.parametrize(("reply", "level"), [("A weak leg or foot", "same_day"), ("Numb between the legs", "emergency"),
+                                              ("Fever or feeling ill", "not_today"), ("Not sure", "emergency"), ("none of these", "go")])
+def test_the_sign_chosen_decides_and_not_sure_counts_as_the_worst_named(reply: str, level: str):
+    talk = named_together("weakness", "saddle", "fever").say(reply)
+    while talk.session.top.flow == "signs":
+        talk.say({"signs.pain": "0", "signs.meant": "my sock slipped"}.get(talk.state, "no"))
+    assert talk.found["safety.level"] == level
+
+
+def test_words_that_may_be_of_self_harm_are_not_kept_and_choosing_it_leads_to_help():
+    talk = named_together("fever", "self_harm", said="its all a bit much")
+    assert "Thoughts of harming myself" in choices(talk)
+    assert "bit much" not in talk.last
+    talk.say("Thoughts of harming myself")
+    assert any("emergency number or a crisis line" in say.text for say in talk.says)
+    assert talk.known["crisis"] == "open"
+    assert not [effect for effect in talk.effects if "bit much" in repr(effect)]
+    assert not alerts(talk)
+
+
+def test_not_sure_where_self_harm_was_named_asks_about_it_by_itself():
+    talk = named_together("fever", "self_harm").say("Not sure")
+    assert talk.state == "crisis.so"
+    assert "rather ask" in talk.last
+
+
+@given(st.lists(st.sampled_from([flag.value for flag in Flag]), min_size=2, max_size=3, unique=True))
+def test_the_question_that_names_signs_is_short(among: list[str]):
+    if among[0] == "self_harm":
+        among.reverse()
+    talk = named_together(*among, said="it went all funny " * 20)
+    assert len(talk.last.split()) <= 60
+    assert len(choices(talk)) <= 6

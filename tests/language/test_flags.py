@@ -6,6 +6,7 @@ import subprocess
 import sys
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from time import process_time
 from timeit import timeit
@@ -20,7 +21,8 @@ from tests.corpus import learn
 
 CORPUS = Path(learn.__file__).parent
 # Of the unseen corpus; measured, then set. The issue asks for 1.0, 0.98 and 0.05, which are not met.
-FLOOR_URGENT, FLOOR_REST, FALSE_MOST = 0.90, 0.92, 0.16
+FLOOR_URGENT, FLOOR_REST, FALSE_MOST = 0.905, 0.935, 0.157
+FLOOR_URGENT_NAMED, FLOOR_REST_NAMED = 0.93, 0.95
 
 SAID = {
     Flag.WEAKNESS: ["my leg gave way", "foot keeps slapping the floor", "my toes wont lift", "no strength in my left foot", "leg weakness"],
@@ -203,13 +205,13 @@ def test_the_tables_come_with_the_first_message_and_the_weights_with_the_first_t
     subprocess.run([sys.executable, "-c", code], check=True, cwd=CORPUS.parent.parent)
 
 
-def _recall(name: str, hear: Callable[[str], tuple[Heard, ...]] = hear_flags) -> dict[Flag, tuple[int, int]]:
-    """How often each flag of a file is heard, of how many times it is said."""
+def _recall(name: str, *, named: bool = False) -> dict[Flag, tuple[int, int]]:
+    """How often each flag of a file is heard, of how many times it is said; ``named``: or is among those its question names."""
     heard: Counter[Flag] = Counter()
     said: Counter[Flag] = Counter()
     for flags, text in learn.flagged_lines(name):
         said.update(flags)
-        heard.update(flags & {one.flag for one in hear(text)})
+        heard.update(flags & {flag for one in hear_flags(text) for flag in (one.named if named else (one.flag,))})
     return {flag: (heard[flag], said[flag]) for flag in sorted(said, key=lambda flag: flag.value)}
 
 
@@ -242,10 +244,34 @@ def test_ordinary_messages_seldom_raise_a_flag(name: str, most: float) -> None:
 
 
 @given(st.lists(st.sampled_from([*(text for _, text in EACH), *ORDINARY, *UNFORESEEN, "no", "but", ",", "my dad", "12"]), max_size=5))
-def test_the_second_layer_only_adds_one_doubtful_flag_to_silence(parts: list[str]) -> None:
+def test_the_second_layer_only_adds_one_doubtful_flag_to_silence_and_what_else_a_doubt_may_mean(parts: list[str]) -> None:
     text = " ".join(parts)
     before, after = rules.by_the_rules(text), hear_flags(text)
-    assert after == before or (before == () and [one.sure for one in after] == [False])
+    assert [replace(one, also=()) for one in after] == list(before) or (before == () and [one.sure for one in after] == [False])
+    assert not any(one.also for one in after if one.sure or len(after) > 1)
+
+
+@pytest.mark.parametrize("text", [*UNFORESEEN, *(text for _, text in DOUBTFUL)])
+def test_a_doubt_names_three_signs_at_most_and_none_twice(text: str) -> None:
+    named = hear_flags(text)[0].named
+    assert len(set(named)) == len(named) <= classifier.NAMED_MOST
+
+
+@pytest.mark.parametrize("text", ["these sqauts r killing me", "these squats r killing me", "my coach had a heart bypass",
+                                  "somebody in my spin class has a pacemaker", "nobody's told me not to lift",
+                                  "cant get it up off the floor",
+                                  "nothing wrong with my waterworks", "fever pitch in here", "legs both strong, no giving way"])
+def test_what_was_once_taken_for_a_sign_is_not(text: str) -> None:
+    assert hear_flags(text) == ()
+
+
+@pytest.mark.parametrize(("flag", "text"), [
+    (Flag.BLADDER_BOWEL, "nearly wet myself getting to the loo, third time"), (Flag.SELF_HARM, "id rather die than live like this"),
+    (Flag.SELF_HARM, "i cant go on like this"), (Flag.HEART_HISTORY, "my uncle and i both had a heart attack"),
+    (Flag.FALL, "i had a car accident on the motorway"), (Flag.SELF_HARM, "i gave all my things away"),
+    (Flag.SEXUAL, "cant get it up for my wife")])  # fmt: skip
+def test_what_is_like_it_and_meant_still_is(flag: Flag, text: str) -> None:
+    assert flag in flags_of(text)
 
 
 @pytest.mark.parametrize("text", UNFORESEEN)
@@ -276,7 +302,7 @@ def test_the_weights_of_flags_are_written_as_they_are_read_and_small() -> None:
     text = (learn.LANGUAGE / "flags" / "weights.txt").read_text("utf-8")
     shipped = {flag.value if flag else "any": of for flag, of in classifier._weights().items()}
     assert learn.written(shipped, learn.FLAGS_IN) == text
-    assert len(text) < 250_000
+    assert len(text) < 300_000
 
 
 def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[str], None]) -> None:
@@ -295,6 +321,16 @@ def test_unseen_flags_are_heard(told: Callable[[str], None]) -> None:
     told(f"flags, unseen: urgent {urgent:.3f}, the rest {rest:.3f}")
     assert urgent >= FLOOR_URGENT
     assert rest >= FLOOR_REST
+
+
+def test_unseen_flags_are_heard_or_named_in_the_question(told: Callable[[str], None]) -> None:
+    recall = _recall("flags_unseen.tsv", named=True)
+    for flag, (heard, said) in recall.items():
+        told(f"flags, unseen: {flag.value} heard or named {heard} of {said}")
+    urgent, rest = _share(recall, classifier.URGENT), _share(recall, frozenset(recall) - classifier.URGENT)
+    told(f"flags, unseen: heard or named, urgent {urgent:.3f}, the rest {rest:.3f}")
+    assert urgent >= FLOOR_URGENT_NAMED
+    assert rest >= FLOOR_REST_NAMED
 
 
 def test_unseen_ordinary_messages_seldom_raise_a_flag(told: Callable[[str], None]) -> None:

@@ -357,3 +357,16 @@ def test_the_second_ear_beats_the_rules_on_lines_neither_was_made_from(told: Cal
          f"{heard(other, by_the_rules)} and {heard(other, hear_pain)} of {len(other)}")
     assert both / len(pain) >= recall
     assert both - rules >= more
+
+
+@pytest.mark.parametrize("text", ["my dad had a heart attack", "these sqauts r killing me", "set the depth", "why so light a load",
+                                  "why so light", "the load feels so light"])
+@pytest.mark.parametrize("at_work", [True, False])
+def test_what_was_once_taken_for_pain_is_not(text: str, at_work: bool) -> None:
+    assert hear_pain(text, body_at_work=at_work) is Pain.NO
+
+
+@pytest.mark.parametrize("text", ["i had a heart attack", "my dad had a heart attack and my back hurts", "these sqauts are killing my back",
+                                  "why am i so light headed", "i feel so light"])
+def test_what_is_like_it_and_hurts_still_is(text: str) -> None:
+    assert hear_pain(text) is Pain.YES

@@ -33,7 +33,7 @@ def levels(letters: str) -> tuple[str, ...]:
 
 def marks(kind: ReminderKind) -> str:
     ends = {"stop all reminders": "s", "digest": "d", "": ""}[kind.ended_by]
-    return "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "caseload") + "y" * (kind.gives_way_to == "morning")
+    return "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "since") + "y" * (kind.gives_way_to == "morning")
 
 
 def test_each_kind_is_as_it_is_meant_to_be() -> None:

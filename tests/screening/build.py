@@ -86,7 +86,7 @@ WORDS: dict[str, list[str]] = {
     "hard": ["none", "top", "middle", "bottom"], "shape": ["clean", "rounds", "hip", "back"],
     "slow": ["clean", "hip", "back"], "moving": ["clean", "rounds"], "again": ["clean", "rounds"],
     "hinge": ["clean", "rounds"], "sink": ["clean", "breaks"], "seen_by": ["film", "mirror", "feel"],
-    "film": ["yes", "no"], "narrow": ["early", "at_fold", "past", "cant_tell"],
+    "film": ["yes", "no"], "reading": ["onset", "none", "mend"], "narrow": ["early", "at_fold", "past", "cant_tell"],
     "middle": ["early", "at_fold", "past", "cant_tell"], "wide": ["early", "at_fold", "past", "cant_tell"]}
 METHODS = {"leg_raise": ["level", "heel", "eye"], "knee_to_wall": ["tape", "level"]}
 

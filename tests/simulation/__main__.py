@@ -1,15 +1,43 @@
-"""``python -m tests.simulation SEED [TO] [--lifters N] [--log]``: live through the worlds of these seeds and say what fails."""
+"""``python -m tests.simulation SEED [TO] [--lifters N] [--at-once N] [--log]``: live through the worlds of these seeds and say what
+fails; a seed alone, with ``--log``, replays its world."""
 
 from __future__ import annotations
 
 import argparse
 import logging
+from concurrent.futures import ProcessPoolExecutor
+from itertools import repeat
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from time import perf_counter
+from typing import NamedTuple
 
 from tests.simulation.plan import drawn
 from tests.simulation.world import World
+
+
+class Lived(NamedTuple):
+    """What came of one world. ``failed``: what did not hold; ``prompts``: about squat days that arrived."""
+
+    seed: int
+    failed: str
+    updates: int
+    prompts: int
+    pains: list[float]
+    log: list[str]
+
+
+def live(seed: int, lifters: int) -> Lived:
+    """Live through the world of a seed."""
+    logging.disable(logging.CRITICAL)
+    failed = ""
+    with TemporaryDirectory() as folder:
+        world = World(drawn(seed, lifters), Path(folder))
+        try:
+            world.run()
+        except Exception as error:
+            failed = f"{type(error).__name__}: {error}"
+    return Lived(seed, failed, world.ledger.count, world.ledger.count_prompts, world.ledger.pain_waits, world.log)
 
 
 def main() -> None:
@@ -17,25 +45,22 @@ def main() -> None:
     parser.add_argument("seed", type=int)
     parser.add_argument("to", type=int, nargs="?")
     parser.add_argument("--lifters", type=int, default=20)
+    parser.add_argument("--at-once", type=int, default=1, help="in so many processes")
     parser.add_argument("--log", action="store_true", help="print all that happened")
     wanted = parser.parse_args()
-    logging.disable(logging.CRITICAL)
-    began, failed, updates, longest, pains = perf_counter(), list[int](), 0, 0.0, 0
+    began, worlds = perf_counter(), list[Lived]()
     seeds = range(wanted.seed, wanted.to or wanted.seed + 1)
-    for seed in seeds:
-        with TemporaryDirectory() as folder:
-            world = World(drawn(seed, wanted.lifters), Path(folder))
-            try:
-                world.run()
-            except Exception as error:
-                failed.append(seed)
-                print(f"seed {seed}: {type(error).__name__}: {error}", flush=True)
+    with ProcessPoolExecutor(wanted.at_once) as processes:
+        for world in processes.map(live, seeds, repeat(wanted.lifters)):
+            worlds.append(world._replace(log=[]))
+            if world.failed:
+                print(f"seed {world.seed}: {world.failed[:2000]}", flush=True)
             if wanted.log:
                 print("\n".join(world.log))
-            updates, pains = updates + world.ledger.count, pains + len(world.ledger.pain_waits)
-            longest = max([longest, *world.ledger.pain_waits])
-    print(f"{len(seeds)} worlds of {wanted.lifters} lifters, {updates} updates, {perf_counter() - began:.0f} s; pain answered {pains} "
-          f"times in calm, after {longest:.2f} s at most; failed: {failed or 'none'}")
+    pains, failed = [one for world in worlds for one in world.pains], [world.seed for world in worlds if world.failed]
+    print(f"{len(seeds)} worlds of {wanted.lifters} lifters, {sum(one.updates for one in worlds)} updates, "
+          f"{sum(one.prompts for one in worlds)} prompts, {perf_counter() - began:.0f} s; pain answered {len(pains)} times in calm, after "
+          f"{max(pains, default=0.0):.2f} s at most; failed: {failed or 'none'}")
     raise SystemExit(bool(failed))
 
 

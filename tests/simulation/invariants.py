@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 import sqlite3
-from collections import deque
+from collections import defaultdict, deque
+from datetime import timedelta
 from typing import TYPE_CHECKING
 
+from companion.calendar.preferences import preferences_from, zone_from
+from companion.calendar.prompts import is_quiet
+from companion.operate.heartbeat import PAIN_LATE, UNSENT_LATE
+from companion.operate.metrics import JUMP_TOLD_FOR
 from companion.port import Event, Outgoing, Rank
 from companion.record.chain import chain_fault, head_beside
+from companion.record.context import known_of
+from companion.record.timestamps import text_of
 from companion.screening.levels import OPEN_LEVELS
 from companion.screening.protocols import route
 
@@ -28,7 +35,7 @@ class Ledger:
         self.faults: list[float] = []
         self.wrong: list[str] = []
         self.arrived: set[int] = set()
-        self.count = 0
+        self.count = self.count_prompts = 0
         self.begun: deque[float] = deque(maxlen=30)
         self.to_chat: dict[str, float] = {}
         self.highest: dict[tuple[str, bool, bool], int] = {}
@@ -36,6 +43,8 @@ class Ledger:
         self.pain_waits: list[float] = []
         self.last_wrote: dict[str, float] = {}
         self.last_heard: dict[str, float] = {}
+        self.taken_in_pain: dict[str, float] = {}
+        self.prompts: defaultdict[tuple[int, str, str], set[int]] = defaultdict(set)
 
     @property
     def now(self) -> float:
@@ -67,6 +76,10 @@ class Ledger:
             line = chat, message.rank is Rank.PAIN, bool(row and row[0])  # what a coach is alerted to leaves beside their own
             self.holds(message.id >= self.highest.get(line, 0), f"out of order to {chat}")
             self.highest[line] = message.id
+        if message.id > 0 and message.rank is Rank.REMINDER:
+            self._prompt(message)
+        if message.rank in (Rank.PAIN, Rank.PAIN_OF_STRANGER):
+            self.taken_in_pain.pop(chat, None)
         since = self.hurting.pop(chat, None) if message.rank in (Rank.PAIN, Rank.PAIN_OF_STRANGER) else None
         if since is not None and message.rank is Rank.PAIN:  # who has erased themselves is a stranger
             self._pain(chat, self.now - since)
@@ -74,6 +87,42 @@ class Ledger:
     def in_pain(self, person: Person) -> None:
         """Somebody has said that something hurts."""
         self.hurting.setdefault(person.address.id, self.now)
+
+    def _prompt(self, message: Outgoing) -> None:
+        """One prompt of a kind about a day, and none in quiet hours of the zone the person is in."""
+        db = self.world.companion.db
+        row = db.execute("select r.person, r.kind, r.day from outbox o join reminders r on r.id = o.reminder and r.day <> '' where "
+                         "o.id = ?", (message.id,)).fetchone()
+        if row is None:
+            return
+        person, kind, day = row
+        self.count_prompts += 1
+        told = self.prompts[person, kind, day]
+        told.add(message.id)
+        self.holds(len(told) == 1, f"two prompts about {day} to {person}: {told}")
+        now = self.world.clock.now()
+        facts = known_of(db.conn, person, now).facts
+        quiet = all(is_quiet(at, preferences_from(facts), zone_from(facts, now))
+                    for at in (now, now - timedelta(minutes=1)))  # it may be under way when they begin
+        self.holds(not quiet or self._lately(3600), f"a prompt to {person} in quiet hours")
+
+    def _lately(self, within: float) -> bool:
+        """Whether something went wrong within so many seconds."""
+        return any(self.now - within < at for at in self.faults)
+
+    def swept(self) -> None:
+        """Health says so where pain is left without an answer and where the clock was set, and is well where nothing is wrong; of the
+        same words to one chat one waits."""
+        problem, db = self.world.metrics.problem(), self.world.companion.db
+        mute = [chat for chat, since in self.taken_in_pain.items() if self.now - since > PAIN_LATE.total_seconds() + 1]
+        self.holds(bool(problem) or not mute, f"health is well, and pain of {mute} is not answered")
+        pause = 3600 if self.world.wild else 120
+        self.holds(not problem or self._lately(pause + UNSENT_LATE.total_seconds()), f"nothing is wrong, and health says: {problem}")
+        told = self.now - self.world.jumped > JUMP_TOLD_FOR or self.world.metrics.remark()
+        self.holds(bool(told), "the clock was set, and health does not tell")
+        twice = db.execute("select address, count(*) from outbox where settled_at is null and timed = 0 and unasked = 0 and document is "
+                           "null and reminder is null group by address, text, buttons having count(*) > 1").fetchall()
+        self.holds(not twice, f"the same answer waits twice: {twice}")
 
     def _pain(self, chat: str, waited: float) -> None:
         if any(self.now - waited - CALM_FOR < at for at in self.faults):
@@ -85,6 +134,8 @@ class Ledger:
         """What is confirmed is in the file."""
         self.count += 1
         self.last_wrote[person.address.id] = at
+        if person.address.id in self.hurting:
+            self.taken_in_pain.setdefault(person.address.id, self.now)
         kept = self.world.companion.db.execute("select 1 from updates where update_id = ?", (number,)).fetchone()
         limited = self.world.companion.rate_limit is not None and person.habit == "flooder"
         assert kept or limited, f"update {number} was confirmed and is not in the file"
@@ -108,6 +159,9 @@ class Ledger:
         assert db.execute("select count(*) from outbox where dropped = 'may have arrived' and rank <> 5").fetchone()[0] == 0
         assert not db.execute("select person, kind, day from reminders where state = 'sent' and day <> '' group by 1, 2, 3 "
                               "having count(*) > 1").fetchall(), "two prompts on a day"
+        due = db.execute("select kind, person, due_at from reminders where state = 'open' and due_at <= ?",
+                         (text_of(world.clock.now()),)).fetchall()
+        assert not due, f"prompts that never went: {due}"
         self._gates()
         assert world.metrics.problem() == "", world.metrics.problem()
 

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import selectors
-from datetime import UTC, datetime, timedelta
-
-BEGINS = datetime(2026, 3, 28, 21, 30, tzinfo=UTC)
-"""An evening before European clocks go forward."""
+from datetime import datetime, timedelta
 
 
 class _Selector(selectors.DefaultSelector):  # type: ignore[valid-type, misc]
@@ -40,11 +37,11 @@ class VirtualLoop(asyncio.SelectorEventLoop):
 class SetClock:
     """The clock of the simulated machine."""
 
-    def __init__(self, loop: VirtualLoop) -> None:
-        self._loop, self.offset = loop, timedelta()
+    def __init__(self, loop: VirtualLoop, begins: datetime) -> None:
+        self._loop, self._begins, self.offset = loop, begins, timedelta()
 
     def now(self) -> datetime:
-        return BEGINS + timedelta(seconds=self._loop.passed) + self.offset
+        return self._begins + timedelta(seconds=self._loop.passed) + self.offset
 
     def monotonic(self) -> float:
         return self._loop.passed

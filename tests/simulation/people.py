@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 PAIN = ("I have a sharp pain in my lower back", "ouch", "my knee hurts", "it hurts")
 WORDS = ("menu", "knee to wall", "leg raise", "safety check", "squat days", "my data", "stop", "back", "help", "again", "skip", "11", "yes",
          "no", "progress", "go on", "/start", "results")
+PLACES = ("I'm in Lisbon this week", "I'm in Auckland until sunday", "I'm in New York for a week", "I'm back home", "my squat days")
 
 
 class Person:
@@ -31,8 +32,8 @@ class Person:
     def begin(self) -> None:
         """Write for the first time, at some moment."""
         if self.habit == "flooder":
-            for number in range(60):
-                self._later(5 + number * 0.2, Typed("it hurts"))
+            for number in range(self.world.plan.floods):
+                self._later(5 + number * 12 / self.world.plan.floods, Typed("it hurts"))
         elif self.habit == "in pain":
             self._later(self.rng.uniform(2, 4), Typed(PAIN[0]))
         elif self.habit != "silent":
@@ -71,6 +72,8 @@ class Person:
             return Typed(rng.choice(PAIN))
         if self.habit == "wanderer" and rng.random() < 0.5:
             return Edited("menu") if rng.random() < 0.1 else Typed(rng.choice(WORDS))
+        if self.habit == "traveller" and rng.random() < 0.4:
+            return Typed(rng.choice(PLACES))
         if self.habit == "typist" and rng.random() < 0.5:
             return Typed(rng.choice(("11", "170", "yes", "no", "about 12 cm", self._label() or "ok")))
         return self._tap()

@@ -4,13 +4,22 @@ from __future__ import annotations
 
 import random
 from dataclasses import dataclass
+from datetime import UTC, datetime
 
-HABITS = ("quick", "typist", "wanderer", "hurt", "silent", "erases")
+HABITS = ("quick", "typist", "wanderer", "hurt", "silent", "erases", "traveller")
+
+MOMENTS = tuple(datetime(2026, *rest, tzinfo=UTC) for rest in ((3, 28, 21, 30), (10, 24, 21, 30), (10, 31, 21, 30), (4, 4, 5, 0)))
+"""Before European clocks go forward; back; American ones back; and Lord Howe's, by half an hour."""
+
+ZONES = ("Europe/Berlin", "UTC+00:00", "America/New_York", "Australia/Lord_Howe", "Asia/Kolkata", "Europe/London", "Pacific/Chatham")
+"""The lifters' zones, by turns."""
 
 
 @dataclass(frozen=True, slots=True)
 class WorldPlan:
-    """One world. ``faults``: of the machine and the network, each as (seconds from the start, kind, how much)."""
+    """One world. ``faults``: of the machine and the network, each as (seconds from the start, kind, how much); ``begins``: what the clock
+    shows at first; ``hours``: how long it goes on after the people have gone to bed; ``floods``: how often somebody who
+    floods says the same."""
 
     seed: int
     lifters: int = 20
@@ -19,16 +28,25 @@ class WorldPlan:
     seconds: float = 60.0
     faults: tuple[tuple[float, str, float], ...] = ()
     habits: tuple[str, ...] = HABITS
+    begins: datetime = MOMENTS[0]
+    hours: float = 0.0
+    floods: int = 60
 
 
-KINDS = ("clock", "down", "slow", "limit", "timeouts", "garbage", "again", "disk full", "disk sync", "disk slow", "kill", "stop")
+KINDS = ("clock", "clock", "down", "slow", "limit", "wild limit", "timeouts", "garbage", "again", "disk full", "disk sync", "disk fails",
+         "disk slow", "crawling", "read-only", "kill", "stop", "second bot")
+
+NIGHT = 30.0
+"""Hours, in which every clock change of ``MOMENTS`` comes, and a prompt and a follow-up."""
 
 
 def drawn(seed: int, lifters: int = 20) -> WorldPlan:
-    """The world of a seed: up to six faults of any kinds within a minute."""
+    """The world of a seed: up to six faults of any kinds within a minute, and after that a night in one of five."""
     rng = random.Random(f"world {seed}")
     faults = tuple(sorted((round(rng.uniform(5, 45), 2), rng.choice(KINDS), round(rng.random(), 3)) for _ in range(rng.randint(0, 6))))
-    return WorldPlan(seed, lifters, rng.randint(0, lifters // 2), rng.randint(0, max(1, lifters // 10)), faults=faults)
+    paused = 2.0 if any(kind == "wild limit" for _, kind, _ in faults) else 0.0  # an hour's pause may be among them
+    return WorldPlan(seed, lifters, rng.randint(0, lifters // 2), rng.randint(0, min(50, max(1, lifters // 10))), faults=faults,
+                     begins=rng.choice(MOMENTS), hours=rng.choice((paused, paused, paused, paused, NIGHT)))
 
 
 NAMED = {
@@ -43,6 +61,18 @@ NAMED = {
     "the file is deleted": WorldPlan(7, faults=((30.0, "file gone", 0.0),)),
     "requests time out": WorldPlan(8, faults=((10.0, "timeouts", 0.9),)),
     "the disk is full": WorldPlan(9, faults=((15.0, "disk full", 0.0), (40.0, "disk sync", 0.0))),
-    "pauses that nobody could wait for": WorldPlan(10, faults=((10.0, "limit", 1.0),)),
+    "pauses that nobody could wait for": WorldPlan(10, faults=((10.0, "wild limit", 1.0),), hours=2.0),
+    "a second bot by a link, a hard link and without the lock": WorldPlan(11, lifters=4, faults=((10.0, "second bot", 0.0),)),
+    "two people have one name": WorldPlan(12, lifters=4),
+    "a disk that is full at the start": WorldPlan(13, lifters=4, faults=((8.0, "full start", 0.5), (8.1, "disk full", 0.0))),
+    "a value is changed in a backup": WorldPlan(14, lifters=4, habits=("quick",)),
+    "half of the write-ahead log is lost": WorldPlan(15, lifters=8, flooders=0, habits=("quick",), faults=((45.0, "log cut", 0.0),)),
+    "nothing can be sent and somebody is in pain": WorldPlan(18, strangers=0, faults=((5.0, "limit", 1.0),), habits=("hurt",)),
+    "a read-only disk": WorldPlan(16, faults=((12.0, "read-only", 0.5),)),
+    "one chat says a thousand times that it hurts": WorldPlan(17, lifters=1, flooders=1, strangers=0, habits=("flooder",), floods=1000),
+    **{f"a night in which clocks change, {begins:%d %B}": WorldPlan(20 + number, begins=begins, hours=NIGHT)
+       for number, begins in enumerate(MOMENTS)},
+    "a night after the clock was set forward a day": WorldPlan(30, faults=((30.0, "clock", 86400.0),), hours=NIGHT),
+    "a night after the clock was set back a day": WorldPlan(31, faults=((30.0, "clock", -86400.0),), hours=2 * NIGHT),
 }
 """Each defect that was found by hand, as a world that holds what brought it about."""

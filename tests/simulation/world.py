@@ -8,49 +8,71 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+import os
 import random
 import shutil
 import sqlite3
 from collections import defaultdict
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import datetime, time, timedelta
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
 from tempfile import mkdtemp
 from typing import Any
+from unittest import mock
 
 from companion.app.outbox_store import CompanionOutbox
 from companion.app.rate_limit import RateLimit
 from companion.app.run import running_writer
 from companion.app.service import Companion
+from companion.calendar.plan import Plan
+from companion.calendar.prompts import Preferences
 from companion.channels.drainer import CLOSING_SECONDS, Drainer
+from companion.channels.telegram.bounds import pause_of
 from companion.operate.metrics import Metrics
 from companion.port import Delivered, Delivery, Event, Inbound, Later, Outgoing, Rank, Typed, Unreachable, Unsure
-from companion.record import coaching
-from companion.record.file import CannotOpen
+from companion.record import coaching, status
+from companion.record import file as record_file
+from companion.record.context import known_of
+from companion.record.file import AlreadyRunning, CannotOpen
 from companion.record.outbox import backlog
 from companion.record.writer import CommitFailed
+from companion.reminders.planner import replan
 from tests.benchmarks.reminders import CHAT, fill
 from tests.simulation.invariants import Ledger
-from tests.simulation.loop import BEGINS, SetClock, VirtualLoop
+from tests.simulation.loop import SetClock, VirtualLoop
 from tests.simulation.people import PAIN, Person
-from tests.simulation.plan import WorldPlan
+from tests.simulation.plan import ZONES, WorldPlan
 
 SWEEP_SECONDS = 20
 QUIET_WITHIN = 400.0
 """Seconds after the last fault within which everything has left."""
 
 
+PREFERENCES = (Preferences(), Preferences(1, quiet=(time(23), time(1))), Preferences(0, time(2, 30), (time(4), time(5))))
+"""When the lifters want to hear of their squat days, by turns: the evening before, an hour before, and at an hour that a clock change
+takes away or brings twice."""
+
+PLAN = Plan(weekly=tuple((day, time(3, 15) if day % 2 else time(18)) for day in range(7)))
+
+
 @cache
-def template(lifters: int) -> Path:
+def template(lifters: int, begins: datetime) -> Path:
     """A file with so many lifters, the first of whom coaches the next three; made once a process."""
     path = Path(mkdtemp()) / f"{lifters}.sqlite"
-    fill(path, lifters, BEGINS)
+    fill(path, lifters, begins)
     db = sqlite3.connect(path, isolation_level=None)
-    coaching.make_coach(db, 1, "Kim", BEGINS)
+    coaching.make_coach(db, 1, "Kim", begins)
     for lifter in range(2, min(5, lifters + 1)):
-        coaching.link(db, lifter, 1, BEGINS)
+        coaching.link(db, lifter, 1, begins)
+    db.execute("begin immediate")
+    for lifter in range(1, lifters + 1):
+        own = {"welcome.zone": ZONES[lifter % len(ZONES)], "squat.wishes": PREFERENCES[lifter % len(PREFERENCES)].dumps(),
+               "squat.plan": PLAN.dumps()}
+        db.executemany("update facts set value = ? where person = ? and name = ?", ((value, lifter, name) for name, value in own.items()))
+        replan(db, lifter, known_of(db, lifter, begins).facts, begins)
+    db.execute("commit")
     db.execute("pragma wal_checkpoint(truncate)")
     db.close()
     return path
@@ -66,6 +88,8 @@ class _Disk:
         return getattr(self._db, name)
 
     def execute(self, sql: str, *arguments: Any) -> sqlite3.Cursor:
+        if sql == "commit" and self._world.loop.time() < self._world.until["crawling"]:
+            self._world.loop.passed += 0.25
         if sql != "commit" or not self._world.disk:
             return self._db.execute(sql, *arguments)
         how, self._world.disk = self._world.disk, ""
@@ -83,7 +107,7 @@ class World:
     def __init__(self, plan: WorldPlan, folder: Path) -> None:
         self.plan, self.path = plan, folder / "c.sqlite"
         self.loop = VirtualLoop()
-        self.clock = SetClock(self.loop)
+        self.clock = SetClock(self.loop, plan.begins)
         self.rng = random.Random(f"edge {plan.seed}")
         self.log: list[str] = []
         self.ledger = Ledger(self)
@@ -94,6 +118,9 @@ class World:
         self.come = asyncio.Event()
         self.until: defaultdict[str, float] = defaultdict(float)
         self.share = 0.0
+        self.wild = False
+        self.asleep = False
+        self.jumped = float("-inf")
         self.starts = 0
         self.digest = ""
         self.work: list[asyncio.Task[Any]] = []
@@ -106,7 +133,7 @@ class World:
 
     def run(self) -> str:
         """Live through the plan; returns a digest of all that happened. Raises AssertionError where an invariant does not hold."""
-        shutil.copy(template(self.plan.lifters), self.path)
+        shutil.copy(template(self.plan.lifters, self.plan.begins), self.path)
         asyncio.set_event_loop(self.loop)
         try:
             self.loop.run_until_complete(self._run())
@@ -129,6 +156,9 @@ class World:
         await asyncio.sleep(self.plan.seconds)
         self.lively, self.share = False, 0.0
         self.until.clear()
+        self.asleep = True
+        await asyncio.sleep(self.plan.hours * 3600)
+        self.asleep = False
         end = self.loop.time() + QUIET_WITHIN
         while not self.quiet() and self.loop.time() < end:
             await asyncio.sleep(2)
@@ -149,7 +179,8 @@ class World:
         self.note(f"start {self.starts}")
         self.starts += 1
         try:
-            self.companion = Companion(self.path, self.clock)
+            with self.machine_at_start():
+                self.companion = Companion(self.path, self.clock)
         except (CannotOpen, CommitFailed) as error:
             self.note(f"can't start: {error}")
             self.loop.call_later(2, self.start)
@@ -162,8 +193,18 @@ class World:
         self.companion.watch = self.metrics
         self.drainer = Drainer(CompanionOutbox(self.companion, "telegram", busy=True), self, self.clock)
         self.companion.on_commit = lambda channel: self.drainer.wake()
-        self.begun = self.loop.time()
+        self.begun, self.jumped = self.loop.time(), float("-inf")
         self.work = [self.loop.create_task(one) for one in (self._writes(), self._sends(), self._polls(), self._sweeps())]
+
+    @contextlib.contextmanager
+    def machine_at_start(self) -> Iterator[None]:
+        """A disk that is read-only or full while the bot starts."""
+        with contextlib.ExitStack() as stack:
+            if self.loop.time() < self.until["read-only"]:
+                stack.enter_context(mock.patch.object(record_file, "_PRAGMAS", (*record_file._PRAGMAS, "query_only=on")))
+            if self.loop.time() < self.until["full start"]:
+                stack.enter_context(mock.patch.object(status, "set_mark", side_effect=sqlite3.OperationalError("database or disk is full")))
+            yield
 
     async def end(self, clean: bool) -> None:
         """Stop the bot: cleanly, or as a kill does, wherever it is."""
@@ -212,14 +253,16 @@ class World:
         with self._falling():
             while True:
                 await self.companion.sweep()
-                await asyncio.sleep(SWEEP_SECONDS)
+                self.ledger.swept()
+                await asyncio.sleep(SWEEP_SECONDS * (30 if self.asleep else 1))
 
     async def _polls(self) -> None:
         """Take what waits, a hundred at a time and in order per chat; confirm it when all of it is committed."""
         while True:
             self.come.clear()
             if not self.inbox:
-                await self.come.wait()
+                with contextlib.suppress(TimeoutError):
+                    await asyncio.wait_for(self.come.wait(), 240 if self.asleep else 25)
             await asyncio.sleep(0.05)
             if self.loop.time() < self.until["down"]:
                 await asyncio.sleep(1)
@@ -263,7 +306,7 @@ class World:
             return Unreachable("no network")
         await asyncio.sleep(rng.uniform(0.03, 0.2) + (2.0 if now < self.until["slow"] else 0.0))
         if now < self.until["limit"]:
-            return Later(min(3600.0, self.share))
+            return Later(pause_of(self.rng.choice((1e15, "abc", -3, 17)) if self.wild else self.share))
         if now < self.until["timeouts"] and rng.random() < self.share:
             if rng.random() < 0.5:
                 self._deliver(message)
@@ -282,17 +325,56 @@ class World:
         self.note(f"fault {kind} {much}")
         self.ledger.faults.append(self.loop.time())
         if kind == "clock":
-            days = (much - 0.5) * 4 if much < 0.3 else (much - 0.6) / 12  # of the drawn ones, a third by days and the others by minutes
+            # of the drawn ones, half by days and the others by minutes
+            days = (much - 0.5) * 4 if much < 0.25 or much > 0.75 else (much - 0.5) / 12 or 0.01
             self.clock.offset += timedelta(seconds=much) if abs(much) > 1 else timedelta(days=days)
+            self.jumped = self.loop.time() if self.work else self.jumped
         elif kind in ("kill", "stop"):
             await self.restart(kind == "stop", 1.0)
         elif kind.startswith("disk"):
             self.disk = kind.removeprefix("disk ")
+        elif kind == "second bot":
+            self.second_bot()
+        elif kind == "log cut":
+            await self.log_cut()
         elif kind == "file gone":
             await self.file_gone()
         else:
             self.until[kind] = self.loop.time() + 10 + 30 * much
             self.share = 17.0 if kind == "limit" else max(0.2, much)
+            if kind == "wild limit":
+                self.wild, self.until["limit"] = True, self.until[kind]
+            if kind == "read-only" and self.work:
+                self.companion.db.execute("pragma query_only=on").fetchall()
+
+    def second_bot(self) -> None:
+        """Somebody starts another bot on the file, by other names for it and where the lock was removed."""
+        if not self.work:
+            return
+        link, hard = self.path.with_name("link.sqlite"), self.path.with_name("hard.sqlite")
+        link.symlink_to(self.path)
+        os.link(self.path, hard)
+        for other in (link, hard, self.path):
+            self.path.with_name("c.sqlite.lock").unlink(missing_ok=True)
+            try:
+                Companion(other, self.clock).close()
+                self.ledger.holds(False, f"a second bot began on {other.name}")
+            except AlreadyRunning:
+                pass
+        link.unlink()
+        hard.unlink()
+
+    async def log_cut(self) -> None:
+        """The process is killed, and half of the write-ahead log with it; the next start says so."""
+        kept = {end: self.path.with_name(self.path.name + end).read_bytes() for end in ("", "-wal")}
+        await self.end(clean=False)
+        for end, content in kept.items():
+            self.path.with_name(self.path.name + end).write_bytes(content[:len(content) // 2] if end else content)
+        self.inbox.clear()
+        self.ledger.highest.clear()
+        self.start()
+        mark = status.mark_of(self.companion.db.conn, status.LOG_CUT)
+        self.ledger.holds(mark is not None, "answers were lost with the log, and nothing is said")
 
     async def file_gone(self) -> None:
         """The file is renamed away, put back once the bot has noticed, and nothing may be confirmed between."""

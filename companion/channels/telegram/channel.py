@@ -10,6 +10,7 @@ import logging
 import re
 from collections.abc import Awaitable, Callable, Coroutine, Sequence
 from datetime import datetime, timedelta
+from pathlib import Path
 from typing import Any, Final
 
 from telegram import Bot, ChatMember, Update
@@ -22,6 +23,7 @@ from companion.base.logs import redact
 from companion.channels.drainer import CLOSING_SECONDS, Drainer, backoff
 from companion.channels.pictures import Pictures
 from companion.channels.telegram.bounds import UPDATE_IDS, BoundedRequest
+from companion.channels.telegram.films import FilmFetch, fetch_film
 from companion.channels.telegram.inbound import TELEGRAM_CHANNEL, inbound_or_none
 from companion.channels.telegram.poll import Owner, Poll, readable
 from companion.channels.telegram.sender import TelegramPost, seconds_of
@@ -41,16 +43,19 @@ GROUPS_TOLD: Final = 1_000
 async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clock: Clock, stop: asyncio.Event,
                        hand_wake: Callable[[Callable[[], None]], object] = lambda wake: None,
                        pictures: Pictures | None = None, tell_name: Callable[[str], object] = lambda name: None,
-                       on_poll: Callable[[datetime | None], object] = lambda theirs: None) -> None:
+                       on_poll: Callable[[datetime | None], object] = lambda theirs: None,
+                       hand_films: Callable[[FilmFetch], object] = lambda fetch: None) -> None:
     """Take updates and send due messages until ``stop`` is set.
 
     ``hand_wake`` receives a function to call after a commit that may have filled the outbox; ``tell_name`` gets the bot's name;
-    ``on_poll`` is called at every good poll with the time Telegram gives. At the end polling stops, turns under way finish and are
-    confirmed, and what is due is sent, for CLOSING_SECONDS at most; it does not wait for a network that is down. Raises CannotHook if a
-    webhook's port can't be used, WrongToken, SecondInstance, and what ``take`` or ``store`` raise: nothing more is confirmed then.
+    ``on_poll`` is called at every good poll with the time Telegram gives; ``hand_films`` gets what brings a film. At the
+    end polling stops, turns under way finish and are confirmed, and what is due is sent, for CLOSING_SECONDS at most; it does not wait for
+    a network that is down. Raises CannotHook if a webhook's port can't be used, WrongToken, SecondInstance, and what ``take`` or ``store``
+    raise: nothing more is confirmed then.
     """
-    await _Channel(settings, take, store, clock, stop, hand_wake, pictures, tell_name,
-                   on_poll).run()
+    channel = _Channel(settings, take, store, clock, stop, hand_wake, pictures, tell_name, on_poll)
+    hand_films(channel.fetch_film)
+    await channel.run()
 
 
 class _Channel:
@@ -77,6 +82,10 @@ class _Channel:
         self._brought_at = clock.now()
         self._drainer = Drainer(store, TelegramPost(self._bot, pictures, clock.sleep), clock)
         hand_wake(self._drainer.wake)
+
+    async def fetch_film(self, file: str, folder: Path) -> Path:
+        """Download a file somebody sent into a folder; return its path. Raises OSError with a line for them where it can't be fetched."""
+        return await fetch_film(self._bot, file, folder)
 
     async def run(self) -> None:
         """Run until stopped or failed, then shut down; raise the failure, if any."""

@@ -48,9 +48,15 @@ class Heard:
     """A flag heard in a message.
 
     ``sure`` is False where the wording leaves it open: ask, with both answers named. ``words`` is the part of the
-    message that carried it, as it was typed.
+    message that carried it, as it was typed. ``also``: what else a doubtful wording may mean, the likeliest first.
     """
 
     flag: Flag
     sure: bool
     words: str
+    also: tuple[Flag, ...] = ()
+
+    @property
+    def named(self) -> tuple[Flag, ...]:
+        """The flags it may be, the likeliest first."""
+        return (self.flag, *self.also)

@@ -16,17 +16,19 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
    e. long ago or in the past, for signs that matter only now: dropped where over as well, otherwise doubtful;
    f. asked or supposed ("if i faint"): doubtful.
 4. Of each flag the surest hit is kept. Self-harm stands first, then the sure before the doubtful, each in the order of ``Flag``.
-5. Where nothing is left, ``classifier`` weighs the words without the dropped hits, and may still hear one doubtful flag.
+5. Where nothing is left, ``classifier`` weighs the words without the dropped hits, and may still hear a doubtful flag; to one doubtful
+   flag, its own or the rules', it adds what else may be meant, so that the question names these too.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import cached_property
-from itertools import pairwise
+from itertools import islice, pairwise
 from typing import NamedTuple
 
-from companion.language.flags.classifier import suspected, suspicion
+from companion.language.flags.classifier import NAMED_MOST, likeliest, suspected, suspicion
 from companion.language.flags.flag import Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
@@ -63,7 +65,11 @@ class SignFound(NamedTuple):
 def hear_flags(text: str) -> tuple[Heard, ...]:
     """Return the flags a message carries, the strongest first; () where none. Never raises."""
     typed, message = _read(text)
-    return _heard(text, typed, message) or _suspected(text, typed, message.unexplained())
+    heard = _heard(text, typed, message)
+    if len(heard) == 1 and not heard[0].sure:
+        others = (flag for flag in likeliest(message.words) if flag is not heard[0].flag)
+        return (replace(heard[0], also=tuple(islice(others, NAMED_MOST - 1))),)
+    return heard or _suspected(text, typed, message.unexplained())
 
 
 def by_the_rules(text: str) -> tuple[Heard, ...]:
@@ -89,16 +95,17 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 
 
 def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
-    """Return the doubtful flag the classifier hears in words the rules heard nothing in, with the sentence most suspicious."""
-    flag = suspected(words)
-    if flag is None:
+    """Return the doubtful flag the classifier hears in words the rules heard nothing in, what else it may be, and the sentence most
+    suspicious."""
+    flags = suspected(words)
+    if not flags:
         return ()
     ends = [at for at, word in enumerate(words) if word in SENTENCE_ENDS]
     sentences = [(start, end) for start, end in pairwise([-1, *ends, len(words)]) if end > start + 1]
     if not sentences:
         return ()
     start, end = max(sentences, key=lambda one: suspicion(words[one[0] + 1 : one[1]]))
-    return (Heard(flag, False, text[typed[start + 1][1] : typed[end - 1][2]]),)
+    return (Heard(flags[0], False, text[typed[start + 1][1] : typed[end - 1][2]], flags[1:]),)
 
 
 def _strongest_first(text: str, typed: list[TypedWord], kept: Iterator[tuple[SignFound, bool]]) -> tuple[Heard, ...]:
@@ -229,7 +236,8 @@ class _Message:
             return True
         after = words[hit.end : min(end, hit.end + 6)]
         mine = _holds(words[hit.end : end], context.ME_TOO) and _holds(words[start:end], context.OTHERS)
-        theirs = hit.signs.flag is not Flag.SELF_HARM and _begins(after, context.FAMILY)  # "a burden for my sons" is one's own
+        # "a burden for my sons" and "cant get it up for my wife" are one's own
+        theirs = hit.signs.flag not in (Flag.SELF_HARM, Flag.SEXUAL) and _begins(after, context.FAMILY)
         if theirs or _holds(words[start : hit.start], context.FAMILY_BEFORE):
             return False if mine else None
         # "the doctor told my dad not to lift" is his limit; "my family would be better off" is not the family's.

@@ -599,6 +599,8 @@ ORDINARY = {
     my|his|her|the <others> <my>? <body> ~ <hurt>
     my|his|her|the <other> has|had|got|hurt|with the|a|his|her? bad|sore|dodgy|broken? <body>
     wife|husband|mum|dad|mom|brother|sister|son|daughter|friend|partner|gf|bf has|had a|the|his|her? bad|sore|dodgy|broken <body>
+    my|his|her|the|our <other>|father|mother|grandad|grandma|gran|nan|uncle|aunt|cousin has|had|having|got|survived|died a|of|from? a?
+        mild|big|small|massive? heart attack
     <others> <body>
     what|says|said my|the <other> said|says|always
     injury|injuries prevention|history
@@ -732,6 +734,11 @@ ORDINARY = {
     no doubt|lie|joke|kidding|question|wonder|surprise|denying|idea|clue|matter
     cant|wont|wouldnt|couldnt lie|deny
     not|no to? mention
+    so|too|very|really|pretty|quite light a|an load|weight|bar|day|session|set
+    load|weight|weights|bar|plates|kilos|number is|was|are|were|feels|felt|seems|being so|too|very|really|pretty|quite light
+    why ~? load|weight|weights|bar so|too light
+    why so|too light $|today|this|on|for|again|still
+    set|setting my|the|this|that depth|load|weight|limit|limits|bar|height|target|reminder|days|day|time|timer|pins|safeties|level|goal
     """,
     "read as something else": """
     doms ~ killing me -> doms
@@ -996,6 +1003,7 @@ SPELLINGS = {
     "ouch": "uch ouhc ouc oucj",
     "numb": "numm nub num nmub nunb",
     "cramp": "kramp",
+    "squats": "sqauts sqats squtas squas",
     "back": "bak bck bakc bac",
     "tingling": "tingeling",
     "twinge": "twinj twing twindge",

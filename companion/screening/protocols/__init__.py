@@ -41,15 +41,21 @@ def protocol(test: str) -> Protocol[Any]:
 
 
 @cache
+def routed() -> Mapping[str, Protocol[Any]]:
+    """Return the tests that a screen and a retest go through, by id, in the order of the route."""
+    return {test: one for test, one in protocols().items() if one.on_route}
+
+
+@cache
 def route() -> tuple[str, ...]:
-    """Return the ids of all tests, in the best order to do them."""
-    return tuple(protocols())
+    """Return the ids of the tests of a screen, in the best order to do them."""
+    return tuple(routed())
 
 
 @cache
 def short_route() -> tuple[str, ...]:
     """Return the ids of the tests on the short route."""
-    return tuple(test for test, one in protocols().items() if one.short)
+    return tuple(test for test, one in routed().items() if one.short)
 
 
 @cache

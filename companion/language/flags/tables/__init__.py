@@ -5,5 +5,6 @@ from companion.language.flags.tables.health import HEALTH
 from companion.language.flags.tables.heart import HEART
 from companion.language.flags.tables.mind import MIND
 from companion.language.flags.tables.nerve import NERVE_SIGNS
+from companion.language.flags.tables.oblique import OBLIQUE
 
-SIGN_TABLES = (*MIND, *NERVE_SIGNS, *HEART, *HEALTH, *DAILY)
+SIGN_TABLES = (*MIND, *NERVE_SIGNS, *HEART, *HEALTH, *DAILY, *OBLIQUE)

@@ -55,7 +55,8 @@ READ_AS = """
     wets|wetting the|my bed -> bedwetting
     head rush -> headrush
     self harm|harming -> selfharm
-    no one -> noone
+    no one|ones -> noone
+    nobodys -> nobody
     no longer -> not
     none of -> nothing
     any longer -> anymore
@@ -86,6 +87,33 @@ CONCERNS = {
 
 ORDINARY_SIGNS = {
     "figures of speech": """
+    died|dying|die on|in|at the|my ~ bike|rower|treadmill|hill|rep|run|erg|set
+    legs|arms|quads died on|in|at|after
+    want out of the|this|my
+    give|gave|given ~ everything|it|all away ~ on|in ~ rep|set|round
+    skip+ ~ beat|beats on|of|in ~ tempo|song|music|metronome|rope
+    cant|couldnt live without ~ coffee|tea|music|belt|shoes|gym|app|phone|chocolate|squats
+    say|said|saying|wave|waved|kissed goodbye|bye|farewell to ~ belt|shoes|rack|bar|carbs|sugar|plates|weight|depth|stance|phone|bench
+    living on chicken|rice|protein|eggs|oats|coffee|salad|pasta|a|campus
+    dont|didnt|not|never want|wanna|wanted to? die
+    suicidal|suicide pace|speed|speeds|weather|driving|drivers|rate|tempo
+    suicide|suicidal squeeze|burrito|hotline|sprint|drill|drills
+    not|isnt|hardly worth it|this for|at|to <any>|2.5|1.25|half|a ~ kg|kilo|kilos|lb|lbs|plate|rep|quid|pounds
+    want|wanna ~ do it|this|that anymore , the|that|this ~ drill|test|stretch|one|exercise
+    burden ~ spotter|spotters|bar
+    miss|notice me ~ if|when ~ skip|skipped|missed|miss|late
+    dying|died|die by|at|on|in|during|halfway|after|from the|that|those|round|set|rep|my ~ round|set|sets|rep|reps|lunges|burpees|squats|
+        workout|session|hill|stairs|mile|intervals|sprints|class
+    said|say|felt i ~ dying|died|dead i|, meant|mean
+    ego|phone|battery|motivation|diet|laptop|app|fish|plant|plants|grip|soul ~ died|dies|die|dead|dying
+    not|wont be? here|around|in for|on the|this next? next|block|month|cycle|session|class|meet|competition
+    rather ~ die|dead|drown|gone than ~ do|wear|eat|run|drink|miss|skip|squat|train|use|watch|burpees|lunge|lunges|cardio
+    cant go on like this , need ~ bench|rack|bar|mat|belt|phone|chair
+    no need|reason|point for|of|in blood|that|it|this|more|a|any ~ here
+    wall|chair sit|sits|hold ~ killed|kills|killing|kill
+    squat|squats|lunges|sets|reps|burpees|stairs|doms r killing|murdering
+    go on monday|tuesday|wednesday|thursday|friday|saturday|sunday|holiday|the|my|a
+    end of|to the world|season|block|month|week|line|set|year
     dizzy|breathless ~ excitement|joy|blonde|view|lol|love
     blackout|blackouts|blacked ~ curtains|curtain|blinds|blind|street|garage|light
     power|street|city ~ blackout|out
@@ -148,6 +176,25 @@ ORDINARY_SIGNS = {
     left|right|one|side|leg ~ always ~ weak|weaker
     """,
     "what moves in a test": """
+    tight chest|pec muscles|muscle|from ~ bench|benching|push|press|pecs|dips
+    numb ~ from sitting|sat|kneeling && went|gone|second|minute|fine|ok|bleachers|chair|floor|bench
+    no|not|without|never|doesnt|didnt|hasnt|dont|nothing|nor ~ giving|given|gave|give|gives way|out|under
+    weak|weaker compared|relative|than ~ quads|glutes|hamstrings|arms|abs|upper !was|before|month|week|used
+    took|take|takes|taking|take|use|used the lift|elevator
+    tight|tighter|tightest|snug shirt|top|tee|vest|bra|jacket|shirts
+    shirt|top|tee|vest|bra|jacket ~ tight ~ chest
+    see|saw|seen|watch stars ~ sky|night|clear|telescope|garden|garage
+    if you|they|someone|anyone ~ faint|dizzy|lightheaded|unwell
+    pinsandneedles|tingling|numb|numbness in|down my|the|both|one? foot|feet|hand|hands|arm|arms|fingers|toes|leg from|after|sitting|sat
+    ice|freezing|frozen|snow|snowy && feel my toes|feet|fingers|hands
+    saddle for|on the|my turbo|bike|trainer|peloton|horse
+    gel|new|comfy|leather saddle
+    bum|bottom|arse|butt|backside went|goes|gone|was|is|got numb on|from|after|during ~ flight|drive|meeting|cinema|bench|pew|train
+    feel everything ~ downthere
+    below|south to|of the cellar|basement|border|garage|kitchen|river
+    legs|quads|calves|glutes are|were|feel|felt dead after|from
+    on purpose|deliberately ~ slap|slaps|stamp
+    <oneleg> ~ slap|slaps|stamp && on purpose
     chest|torso ~ up|proud|high|tall|out|falls|fell|drops|dropped|drop|dropping|forward|forwards|down|caves|collapses|collapsed|collapse|
         collapsing|day|press|leans|lifted|lifts|open|flat|parallel|caved|freezer|supported|fly|workout|strap|facing|touching|dips|tips|band|
         level !pain|pains|hurts|tight|tightness|feels
@@ -175,6 +222,18 @@ ORDINARY_SIGNS = {
     numb ~ bum|arse|butt|backside ~ chair|desk|office|drive|bike|flight|floor|bench|ride|cycling|train|bus|car|driving|meeting
     """,
     "bladder and bowel, when nothing is wrong": """
+    nothing|nowt|not|no wrong|odd|weird|amiss|strange|funny with|down|about|in|there ~ <organ>|downthere|<crotch>|<seat>|pee|peeing|toilet
+    <pee>|peeing|weeing|toilet ~ nothing|nowt odd|weird|wrong|new|unusual|strange
+    <organ> ,? theyre|its|all|is|are|thats grand|fine|good|great|perfect|normal|ok|okay
+    obsessed with|about ~ <organ>|pee|poo|toilet
+    leak|leaking|leaks|leaked oil|water|air|gas|fuel|coolant|diesel|petrol
+    toilet ~ than toilet
+    changed|change|changing into|out
+    erection off|past|above|over|from the|my|floor|knees|rack|pins|chest|ground
+    erection for the? <any>|3rd|2nd|1st|third|second|last ~ rep|reps|set
+    erection , the|that bar|barbell|weight
+    climax to|of|in that|the|this film|book|show|song|movie|series
+    nearly|almost wet|peed|pissed|shat|pooped|pooed myself when ~ cat|dog|jumped|scared|kid|spider|bar|door|plate|alarm|film
     pissed off
     dog|cat|puppy|baby|son|daughter|toddler ~ peed|pissed|pooed|weed|leaked
     change|changing|changed nappies|nappy|diapers|diaper
@@ -199,6 +258,22 @@ ORDINARY_SIGNS = {
         unchanged|there|great|perfect|usual !but|until
     """,
     "illness and accidents, when none": """
+    temperature gun|sensor|setting|control|outside|inside
+    fever pitch
+    chills down|up my|the? spine|back|neck
+    hay fevers
+    fevers making|bad|mad ~ eyes|nose|pollen
+    infectious ~ laugh|smile|energy|enthusiasm|grin|mood
+    ward|class|school|nursery|office|everyone|everybody|team|gym|half|neighbours ~ has|have|got|with norovirus|flu|covid|fever|bug
+    dodged|avoided|missed|escaped ~ it|norovirus|flu|covid|bug
+    <any>|38|39|41|42 degrees ~ outside|out|in|here|garage|today|shade|sweating|sun
+    accident && late|parked|queue|jam|not me|nobody|traffic !me
+    came|come|coming|went|going|go down|up the? stairs ~ backwards|sideways|slowly|fine|ok|bum
+    fell|fall|falling out of the|my|that|a stretch|position|pose|line|bottom|hole|balance|handstand
+    dropped|drop|dump|dumped the bar|barbell|weight|it ~ safeties|pins|arms|spotter
+    fell lame
+    shivering|shiver ,? garage|shed|barn|gym
+    accident on && parked|late|stuck|nobody
     crash|crashed|crashing ~ mat|mats|computer|app|landing|course|phone
     fell|fall|falling in love|lame|behind|short|for
     in|the|this|next|last the? fall i|we|ill|well|meet|season
@@ -221,6 +296,15 @@ ORDINARY_SIGNS = {
         dropped|toppled|crashed|keeled !on|onto
     """,
     "weight, age and size": """
+    weight ~ nicely|well|steadily|slowly && counting|calories|diet|started|plan|cutting
+    year <any>|<teens> of training|lifting|squatting|marriage|university|uni|work|the|this|my
+    drop|dropped|dropping|taking|took|take weight|load|plates|kg|kilos ~ bar|set|sets|top|working|deload
+    by|from|through dieting|calories|cutting
+    not losing|lost|lose weight|any|kg|a|fat|enough ,? sadly|yet|anymore|unfortunately|but|$ !trying
+    lost|lose|losing|dropped weight|kg|kilos|lb|lbs|pounds|stone|<any> && planned|purpose|plan|counting
+    teach|taught|teaching|coach|work|works|working ~ at|in|for a|the|my|local? primary|secondary|high|middle school
+    teach|teaching|taught|coach|coached|coaching ~ year|under|grade|<teens>|teenagers|teens
+    broke|was|were|since|back|used|played|did|started|learnt|learned ~ in|at primary|secondary|high|middle|grade|junior school
     lost|lose|loose|losing|dropped ~ diet|dieting|plate|plates|plan|counting|calories|cutting|wanted
     lost|losing|lose|dropped|drop|dropping|shed|cut|cutting|loss|down ~ weight|kg|kilos|stone|lbs|pounds|fat|lb ~ on purpose|diet|cutting|
         cut|deficit|ozempic|mounjaro|wegovy|keto|slimming|for|comp|meet|planned|plan|wedding|calorie|calories|goal|target|trying|
@@ -238,6 +322,17 @@ ORDINARY_SIGNS = {
         october|november|december
     """,
     "pregnancy, bones and spine, when none": """
+    due to be|fly|travel|start|finish|arrive|move|meet|leave
+    club|gym|wall|work|office|school|hall|reception|pool|station|pub|church ~ defibrillator|defib|aed
+    defibrillator|defib|aed on|in|by|at|near the|our wall|gym|reception|hall|corridor|office
+    heart ~ checked|scan|scanned|ecg|tested && fine|clear|normal|good|healthy
+    im|am|hes|shes|youre a cancer $|,|and|so|not
+    rat|mouse poison ~ shelf|dog|shed|rats|cellar|garage
+    pregnant ladies|women|woman|clients|class|people|lady|yoga
+    no|zero chance ~ pregnant
+    baby is|was|turned|turns|now ~ yrs|years|year
+    wife|sister|girlfriend|daughter|partner ~ pregnant ~ due
+    <any>|2|3|4|5|6 year|yr|years old baby
     cancer|cancers ~ sign|scorpio|fundraiser|charity|run|research|july|nurse|ward|awareness
     cardiac|oncology|cancer|maternity|stroke|heart|spinal|ortho ward|nurse|unit|nurses
     on|run|running a? cardiac|oncology|maternity|stroke ward|unit
@@ -265,7 +360,7 @@ ORDINARY_SIGNS = {
     coach|trainer|you|app|plan|bot|program|programme|video ~ said|says|told|tells|wants|advised ~ not|no|dont|avoid|stop|only|to
     """,
     "what others say it would do; if it should happen": """
-
+    ask|asks|asking everyone|everybody|people|all ~ about
     """,
 }
 
@@ -317,8 +412,15 @@ OTHERS = """
         girl|boy|teammate|partner|missus|colleague|client|people|person|pal
     he|she|hes|shes|his|hers|him|someone|somebody|client|dog|dogs|cat|puppy|kid|toddler
     friend|mate|someone|guy|girl|bloke|colleague|<person> of mine|ours
+    wifes ~ weeks|months gone|pregnant
     wifes|sisters|brothers|daughters|sons|husbands|nans ~ pregnant|due|expecting|in|on|year|grade|school|birthday|had|has|got|just
-    cousin|cousins|grandpas|grandmas|landlord
+    cousin|cousins|grandpas|grandmas|landlord|athlete|athletes|ladies|lifter|lifters|clients|patients|members|pupil|pupils|lodger|bridesmaid
+    uncles|aunts|aunties|grans|nans|grandads|husbands|brothers|sisters|daughters|neighbours|girlfriends|boyfriends|mates|bosses
+    someone|somebody|guy|bloke|lady|woman|man|lad|girl|friend|anyone in|at|from|down my|our|the ~ class|gym|club|team|work|office|street|
+        road|family|building|group|box|lane
+    one|some|two|half|most of my|our|the ~ ladies|clients|athletes|lads|members|team|class|guys
+    gyms|clubs pregnant
+    coach had|has|got|is|was
     my youngest|oldest|eldest
 """
 FAMILY = """
@@ -351,6 +453,7 @@ YEARS_AGO = """
     in|back|since|from 1970|1975|1980|1985|1990|1992|1995|1996|1997|1998|1999|2000|2001|2002|2003|2004|2005|2006|2007|2008|2009|2010|2011|
         2012|2013|2014|2015|2016|2017|2018|2019|2020|2021|2022|2023|2024
     as a kid|child|teen|teenager|student|youngster|boy|girl|junior|baby|toddler|youth
+    when|while i was|were ~ <kids>|<teens>|3|4|5|6|7
     when|while i was|were a|young|younger|little|small|ten|twelve|at|in|six|five|seven|eight|nine|teenager|kid|pregnant
     in my|the teens|twenties|20s|thirties|30s|youth|childhood|90s|80s|70s|army
     last year
@@ -416,6 +519,7 @@ SIGN_SPELLINGS = {
     "losing": "loosing lossing", "living": "livin", "going": "goin", "something": "smth sth summat smthing somthing sumthin",
     "nothing": "nuthin nothin nuffin nowt nuthing", "because": "cuz coz cos bc becuz becoz cause", "weight": "wieght",
     "feeling": "feelin", "disc": "disck", "slipped": "sliped", "you": "u", "years": "yrs", "with": "w wiv",
+    "squats": "sqauts sqats squtas squas",
     "difficulty": "diffculty dificulty difficultly", "ankle": "ankel anckle", "fell": "falled fel", "thigh": "thy thie tigh",
     "and": "n nd", "tonight": "tonite", "night": "nite", "stomach": "stomache", "temperature": "tempreture", "surgery": "surgry",
     "medication": "medicaton", "palpitations": "palpatations", "haemorrhage": "hemorrhage",

@@ -1,0 +1,61 @@
+"""Films beside the turns: fetched from the channel, read one at a time, and their outcome in words and numbers."""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Awaitable, Callable
+from pathlib import Path
+from typing import Final
+
+from companion.conversation.events import FilmRead
+from companion.record.turn import FilmWanted
+
+Fetch = Callable[[str, Path], Awaitable[Path]]
+"""Brings a film by its reference to this machine, into a folder that is deleted after; returns its path. Raises OSError with a line for
+the person where it can't."""
+
+FAILED: Final = "Something went wrong on my side while I read that film. Say “back” and send it once more."
+TEST_SHOTS: Final = ("shot", "shot2")
+FILM_NUMBERS: Final = ("onset", "low", "high", "spread", "deepest", "bend")
+
+
+async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> FilmRead:
+    """Fetch and read one film; whatever goes wrong is an outcome too. The raw film is deleted before this returns."""
+    import asyncio
+
+    with tempfile.TemporaryDirectory(prefix="companion-film-") as folder:
+        try:
+            path = await fetch(wanted.film, Path(folder))
+        except OSError as error:
+            return _mend(wanted, str(error))
+        return await asyncio.to_thread(outcome_of_film, wanted, path)
+
+
+def outcome_of_film(wanted: FilmWanted, path: Path) -> FilmRead:
+    """Return what a film shows, or the one thing to mend."""
+    from companion.film.footage import Unreadable
+    from companion.film.measure import measured
+    from companion.film.reader import read_film
+    from companion.film.words import said, to_mend
+
+    try:
+        footage = read_film(path)
+        if wanted.squat in TEST_SHOTS:
+            mend = to_mend(footage)
+            return _mend(wanted, mend) if mend else FilmRead(wanted.run, wanted.squat, "good", says="All cards are in view. That will do.")
+        film = measured(footage)
+    except Unreadable as error:
+        return _mend(wanted, str(error))
+    onset = film.onset
+    values = (onset.depth, onset.low, onset.high, onset.spread, film.deepest, film.amplitude)
+    numbers = tuple((name, None if value is None else round(value, 1)) for name, value in zip(FILM_NUMBERS, values, strict=True))
+    return FilmRead(wanted.run, wanted.squat, "none" if onset.depth is None else "onset", numbers, said(film))
+
+
+def _mend(wanted: FilmWanted, line: str) -> FilmRead:
+    return FilmRead(wanted.run, wanted.squat, "mend", tuple((name, None) for name in FILM_NUMBERS), line)
+
+
+async def local_film(ref: str, folder: Path) -> Path:
+    """Return the path that was typed at this terminal; the film stays where it is."""
+    return Path(ref).expanduser()

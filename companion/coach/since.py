@@ -1,0 +1,174 @@
+"""News of a coach's lifters since the coach last looked: what changed, the answer that decides it, and one suggested act.
+
+A look is a row of the audit log: a page of the lifter that was opened, or an act for them; their line in a list is none. Something that
+hurt and a referral stay until they are settled, silence and the load limit until they end, whether looked at or not. What was put aside
+comes back when its day has come, or with the next thing that is new; pain and referrals come back at once.
+"""
+
+from __future__ import annotations
+
+import re
+import sqlite3
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime
+from typing import Final
+
+from companion.base.clock import local_date
+from companion.coach.caseload import NAME_MOST, day_namer, shortened
+from companion.coach.names import distinct_names
+from companion.coach.triage import GROUP_WORDS, GROUPS, TRIAGE, StateHeld, care_weight, reasons_of
+from companion.conversation.effects import Say, Tap
+from companion.conversation.prompt import start_payload
+from companion.export.questions import in_words
+from companion.record import coaching, log
+from companion.record.caseload import CaseloadRow, caseload_rows, latest_answers
+from companion.record.timestamps import text_of
+from companion.screening.protocols import protocols
+from companion.screening.rulings import Ruling
+
+STANDING_STATES: Final = ("hurt", "referred", "over_load", "quiet")
+"""States that are told until they end or are reviewed, looked at or not."""
+URGENT_STATES: Final = ("hurt", "referred")
+"""States that nothing puts aside before they have begun."""
+OWED: Final[Mapping[str, str]] = {"hurt": "pain to answer", "note": "notes to answer", "contradiction": "contradictions to settle",
+                                  "over_load": "loads over the limit", "overdue": "retests late"}
+"""What is due from the coach, by state."""
+LIFTERS_A_PAGE: Final = 5
+FULL: Final = 2
+"""States of one lifter told in full; our choice, for 25 lifters on one sheet."""
+NEWS_MOST: Final = 500
+"""UTF-16 units of what is told of one lifter: five fit a message with their quotes. Our choice."""
+QUOTE_MOST: Final = 160
+"""Characters of a quoted answer or finding; our choice, two lines of a page."""
+
+_QUOTED: Final[Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]]] = {
+    "hurt": (("pain", "morning"), ("where", "bad", "how")), "over_load": (("squat_day", "squat_after"), ("load",)),
+    "overdue": (("retest_later",), ()), "quiet": ((), ())}
+"""The questions whose latest answer decides a state: flows and keys."""
+_SENTENCE: Final = re.compile(r"(?<=[.!?]) +")
+
+
+@dataclass(frozen=True, slots=True)
+class LifterNews:
+    """News of one lifter: the states to tell, the most urgent first, and the answers that decide the first of them."""
+
+    person: int
+    name: str
+    told: tuple[StateHeld, ...]
+    weight: int
+    quote: str = ""
+
+    @property
+    def words(self) -> str:
+        """The first two states in full, the others by name."""
+        more = ", ".join(GROUP_WORDS[one.group] for one in self.told[FULL:])
+        return "; ".join(one.words for one in self.told[:FULL]) + (f"; also: {more}" if more else "")
+
+    @property
+    def act(self) -> tuple[str, str, str]:
+        """The act suggested: its button, the conversation, and what that is begun with."""
+        label, flow, what = TRIAGE[self.told[0].group].act
+        return label, flow, f"{self.person}-{what}" if what else str(self.person)
+
+
+def news_of(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> list[LifterNews]:
+    """Return what is new of each of a coach's lifters, most urgent first; without quotes. Who has nothing new is left out."""
+    day_name, today = day_namer(zone, now), local_date(now, zone).isoformat()
+    found = []
+    rows = caseload_rows(db, coach)
+    names = {one.person: shortened(one.name or "", NAME_MOST) or "somebody" for one in rows}
+    names |= distinct_names(names, coaching.codes_of_lifters(db, coach))
+    for one in rows:
+        if told := tuple(state for state in reasons_of(one, now, day_name) if _is_new(one, state, today)):
+            found.append(LifterNews(one.person, names[one.person], told, care_weight(one, now) if told[0].group in URGENT_STATES else 0))
+    return sorted(found, key=lambda one: (GROUPS.index(one.told[0].group), -one.weight, -one.told[0].since.timestamp()))
+
+
+def _is_new(one: CaseloadRow, state: StateHeld, today: str) -> bool:
+    since = text_of(state.since)
+    if state.group == "fine" or since <= (one.dismissed or ""):
+        return False
+    if one.snoozed and today < one.snoozed and not (state.group in URGENT_STATES and since > (one.snoozed_at or "")):
+        return False
+    return state.group in STANDING_STATES or since > (one.looked or "")
+
+
+def quoted(db: sqlite3.Connection, news: LifterNews) -> LifterNews:
+    """Return the news with the answers that decide it, as the lifter gave them, or with the finding's own grounds."""
+    return replace(news, quote=shortened(_quote(db, news.person, news.told[0]), QUOTE_MOST))
+
+
+def _quote(db: sqlite3.Connection, person: int, state: StateHeld) -> str:
+    if state.group in ("new_result", "contradiction"):
+        found = log.findings_of(db, person)
+        for ruling in (Ruling.TOO_CLOSE, Ruling.LIKELY) if state.group == "contradiction" else (Ruling.LIKELY, Ruling.TOO_CLOSE):
+            for cause in ("length", "strength", "control"):
+                if cause in found and found[cause].value == ruling.value and found[cause].because:
+                    return f"{cause}: {_sentences(found[cause].because, QUOTE_MOST - 20)}"
+        return ""
+    if state.group in ("worse", "better"):
+        for test in protocols().values():
+            if f": {test.short_name}, " in state.words:
+                side = "left" if f": {test.short_name}, left" in state.words else "right"
+                return _said([(key, raw) for key, raw in latest_answers(db, person, (test.id,), (), 30) if key.startswith(side) and (
+                    raw[:1].isdecimal())][-2:])
+        return _said(latest_answers(db, person, ("squat_after",), ("back", "note"), 2))
+    if state.group == "referred":
+        why = str(fact.value) if (fact := log.facts_of(db, person).get("safety.why")) else ""
+        return _said(latest_answers(db, person, ("safety_check", "pain", "signs"), why.split(), 2))
+    flows, keys = _QUOTED.get(state.group, (("",), ()))
+    return _said(latest_answers(db, person, flows, keys, 1 if state.group == "quiet" else 2))
+
+
+def _said(answers: Sequence[tuple[str, str]]) -> str:
+    return ", ".join(f"{in_words(key)}: “{shortened(raw, 60)}”" for key, raw in answers)
+
+
+def _sentences(text: str, most: int) -> str:
+    """Return as many whole sentences as fit, at least the first."""
+    kept, *rest = _SENTENCE.split(text.strip())
+    for one in rest:
+        if len(kept) + len(one) + 1 > most:
+            break
+        kept += f" {one}"
+    return kept
+
+
+def owed_words(news: Sequence[LifterNews]) -> str:
+    """Return what is due from the coach, counted: "2 notes to answer, 1 pain to answer"; "" for nothing."""
+    many = Counter(state.group for one in news for state in one.told)
+    return ", ".join(f"{many[group]} {words}" for group, words in OWED.items() if many[group])
+
+
+def since_say(db: sqlite3.Connection, news: Sequence[LifterNews], lifters: int, page: int) -> tuple[Say, Sequence[LifterNews]]:
+    """Return one message of what is new, five lifters at a time with a button for their page, for the act suggested and for putting them
+    aside; and the lifters on it. ``lifters``: how many the coach has."""
+    if not lifters:
+        return Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
+                   ((_tap("Invite a lifter", "invite_lifter"),),)), ()
+    if not news:
+        return Say(f"Nothing new of your {lifters} lifters since you last looked." if lifters > 1 else
+                   "Nothing new of your lifter since you last looked.", ((_tap("My lifters", "caseload"),),)), ()
+    pages = -(-len(news) // LIFTERS_A_PAGE)
+    page = min(page, pages - 1)
+    first = page * LIFTERS_A_PAGE
+    on_it = [quoted(db, one) for one in news[first:first + LIFTERS_A_PAGE]]
+    where = f", {first + 1} to {first + len(on_it)}" if pages > 1 else ""
+    lines = [f"Since you last looked: {len(news)} of {lifters} {'lifter' if lifters == 1 else 'lifters'}{where}."]
+    if due := owed_words(news):
+        lines.append(f"Due from you: {due}.")
+    rows = []
+    for n, one in enumerate(on_it, first + 1):
+        quote = f"\n· {one.quote}" if one.quote and one.quote not in one.words else ""
+        lines.append(f"\n{n}. {one.name}: {shortened(one.words, NEWS_MOST)}{quote}")
+        label, flow, asked = one.act
+        act = (_tap(label, flow, asked),) if flow != "lifter" else ()
+        rows.append((_tap(f"{n} {one.name}", "lifter", one.person), *act, _tap("Put aside", "coach_act", f"{one.person}-put_aside")))
+    turn = (*((_tap("Previous", "since", page - 1),) if page else ()), *((_tap("Next", "since", page + 1),) if page + 1 < pages else ()))
+    return Say("\n".join(lines), (*rows, *((turn,) if turn else ()), (_tap("My lifters", "caseload"),))), on_it
+
+
+def _tap(label: str, flow: str, asked: object = "") -> Tap:
+    return Tap(shortened(label, 32), start_payload(flow, str(asked)))

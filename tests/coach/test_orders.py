@@ -1,0 +1,217 @@
+"""Orders of coaches: for whom, until when, which holds, and who may give one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from companion.app.dispatch import carry_out
+from companion.coach.actions import act
+from companion.conversation.effects import Act, Find
+from companion.record import coaching, log, orders, reminders
+from companion.record.turn import Turn
+from companion.screening.coach_acts import HOLDS_DAYS
+from companion.screening.load_limit import limit_now
+from flows.catalogue import BOOK
+from tests.coach.caseload_rows import NOW, Room, ago, record
+
+
+@pytest.fixture
+def room(tmp_path: Path) -> Iterator[Room]:
+    with record(tmp_path) as one:
+        yield one
+
+
+def does(room: Room, sam: int, what: str, value: str, reason: str = "", days: str = "", coach: int = 0, at=NOW):
+    """What everybody hears of an act: the person and the words."""
+    turn = Turn(room.db, coach or room.coach, at, BOOK)
+    return [(one.to, one.say.text) for one in act(turn, Act(what, str(sam), value, reason, days))]
+
+
+def fact(room: Room, sam: int, name: str):
+    return kept.value if (kept := log.facts_of(room.db, sam).get(name)) else None
+
+
+def day(days: float) -> str:
+    return (NOW + timedelta(days=days)).date().isoformat()
+
+
+def lapse(room: Room, at) -> list[bool]:
+    return [orders.lapse(room.db, one, at) for one in orders.ending(room.db, at.date().isoformat())]
+
+
+def test_an_order_holds_for_eight_weeks_unless_its_coach_says_otherwise(room):
+    sam = room.lifter()
+    heard = does(room, sam, "pin_load", "60", days="–")
+    assert heard[0] == (room.coach, "Sam: the most load is 60 kg, until Thursday 7 May.")
+    assert heard[1] == (sam, "Your coach Ada has set the most load: 60 kg, until Thursday 7 May.")
+    assert orders.standing_orders(room.db, sam, "pin_load")[0].until == day(HOLDS_DAYS)
+    assert does(room, sam, "pin_load", "50", days="none")[0][1] == "Sam: the most load is 50 kg."
+    assert does(room, sam, "pin_depth", "parallel", days="7")[0][1].endswith("until Thursday 19 March.")
+
+
+def test_an_order_ends_on_its_day_and_not_before_and_once(room):
+    sam = room.lifter()
+    does(room, sam, "pin_load", "60", days="7")
+    assert lapse(room, NOW + timedelta(days=6)) == []
+    assert fact(room, sam, "load.pin") == "60"
+    over = NOW + timedelta(days=7)
+    assert lapse(room, over) == [True]
+    assert fact(room, sam, "load.pin") == ""
+    assert orders.lapsed_words(room.db, sam, over) == " What they set for the most load no longer holds."
+    assert orders.standing_orders(room.db, sam, "pin_load") == []
+    assert lapse(room, over) == []
+
+
+def test_when_the_strictest_ends_the_other_coach_s_order_holds(room):
+    sam, bea = room.lifter(), room.a_coach("Bea")
+    coaching.link(room.db, sam, bea, ago(1))
+    does(room, sam, "pin_load", "60", days="7")
+    does(room, sam, "pin_load", "80", days="28", coach=bea)
+    assert fact(room, sam, "load.pin") == "60"
+    over = NOW + timedelta(days=7)
+    assert lapse(room, over) == [True]
+    assert fact(room, sam, "load.pin") == "80"
+    assert orders.lapsed_words(room.db, sam, over) == " Now the most load is 80 kg, set by coach Bea."
+
+
+def test_an_order_given_anew_does_not_end_with_the_one_before_it(room):
+    sam = room.lifter()
+    does(room, sam, "pin_load", "60", days="7")
+    does(room, sam, "pin_load", "65", days="28")
+    assert lapse(room, NOW + timedelta(days=7)) == [False]
+    assert fact(room, sam, "load.pin") == "65"
+
+
+# a raised limit ---------------------------------------------------------------------------------------------
+
+
+def trained(room: Room) -> int:
+    """A lifter whose tests say 70 kg, who has squatted 90 kg without pain and 100 kg with it."""
+    sam = room.lifter()
+    room.find(sam, "load.limit", "70", 9)
+    room.find(sam, "safety.level", "go", 0)
+    for days, load, hurt in ((20, 90.0, "no"), (15, 100.0, "yes")):
+        asked = day(-days)
+        room.run(sam, "squat_day", {"load": load}, days, asked=asked)
+        room.run(sam, "squat_after", {"done": "yes", "back": "still", "kept": "kept", "hurt": hurt}, days, asked=asked)
+    return sam
+
+
+def limit(room: Room, sam: int):
+    return limit_now({name: kept.value for name, kept in log.facts_of(room.db, sam).items()})
+
+
+def test_a_computed_limit_is_raised_with_a_reason_up_to_what_was_trained_without_pain(room):
+    sam = trained(room)
+    assert limit(room, sam) == ("load.limit", 70.0)
+    heard = does(room, sam, "raise_load", "90", "moves well on film")
+    assert heard[1] == (sam, "Your coach Ada has set the raised load limit: 90 kg, until Thursday 7 May. Reason: moves well on film.")
+    assert limit(room, sam) == ("load.raised", 90.0)
+
+
+@pytest.mark.parametrize(("kg", "why"), [
+    ("95", "they have trained at most 90 kg without pain, and a limit is never raised above that."),
+    ("100", "they have trained at most 90 kg without pain, and a limit is never raised above that."),
+    ("70", "the tests already allow 70 kg; “Pin load” sets less.")])
+def test_it_is_not_raised_above_that_nor_to_what_is_allowed(room, kg, why):
+    sam = trained(room)
+    assert does(room, sam, "raise_load", kg, "please") == [(room.coach, f"Sam: {why}")]
+    assert limit(room, sam) == ("load.limit", 70.0)
+
+
+@pytest.mark.parametrize("level", ["no_load", "not_today", "clinician", "same_day", "emergency"])
+def test_it_is_not_raised_on_a_closed_day(room, level):
+    sam = trained(room)
+    room.find(sam, "safety.level", level, 0)
+    ((who, said),) = does(room, sam, "raise_load", "80", "please")
+    assert who == room.coach
+    assert "the day is closed" in said
+    assert limit(room, sam) == ("load.limit", 70.0)
+
+
+def test_it_is_not_raised_where_the_tests_set_none_or_nothing_was_trained(room):
+    new = room.lifter("Nia")
+    room.find(new, "safety.level", "go", 0)
+    assert "so there is none to raise" in does(room, new, "raise_load", "80", "please")[0][1]
+    room.find(new, "load.limit", "70", 1)
+    assert "no load is known that they trained without pain" in does(room, new, "raise_load", "80", "please")[0][1]
+
+
+@pytest.mark.parametrize(("name", "value", "why"), [
+    ("safety.level", "no_load", "a day was closed"), ("safety.level", "not_today", "a day was closed"),
+    ("load.limit", "65", "there are new results")])
+def test_pain_a_closed_day_and_new_results_end_it_and_its_coach_is_told(room, name, value, why):
+    sam = trained(room)
+    does(room, sam, "raise_load", "90", "moves well")
+    room.db.execute("delete from outbox")
+    carry_out(Turn(room.db, sam, NOW, BOOK), [Find(name, value, "a rule")])
+    assert fact(room, sam, "load.raised") == ""
+    assert orders.standing_orders(room.db, sam, "raise_load") == []
+    told = room.db.execute("select text from outbox where person = ? and about = ?", (room.coach, sam)).fetchall()
+    assert told == [(f"Sam: the load limit you raised holds as the tests say again, since {why}.",)]
+
+
+@pytest.mark.parametrize(("name", "value"), [("safety.level", "go"), ("load.limit", "70")])
+def test_a_passed_check_and_the_same_results_read_again_do_not_end_it(room, name, value):
+    sam = trained(room)
+    does(room, sam, "raise_load", "90", "moves well")
+    carry_out(Turn(room.db, sam, NOW, BOOK), [Find(name, value, "a rule")])
+    assert limit(room, sam) == ("load.raised", 90.0)
+
+
+@pytest.mark.parametrize("name", ["load.pin", "load.told"])
+def test_a_raised_limit_lifts_neither_a_coach_s_own_nor_a_clinician_s(room, name):
+    sam = trained(room)
+    room.find(sam, name, "60", 1)
+    heard = does(room, sam, "raise_load", "90", "moves well")
+    assert limit(room, sam) == (name, 60.0)
+    assert "still holds: at most 60 kg." in heard[0][1]
+
+
+def test_who_leaves_takes_the_raise_with_them(room):
+    sam = trained(room)
+    does(room, sam, "raise_load", "90", "moves well")
+    coaching.withdraw(room.db, sam, room.coach, NOW)
+    assert limit(room, sam) == ("load.limit", 70.0)
+
+
+# a retest date ----------------------------------------------------------------------------------------------
+
+
+def due(room: Room, sam: int) -> list[str]:
+    return [one.wall[:10] for one in reminders.open_reminders(room.db, sam) if one.kind == "retest"]
+
+
+def test_a_coach_ends_their_retest_date_and_what_the_tests_say_holds(room):
+    sam = room.lifter()
+    does(room, sam, "retest", day(30))
+    assert due(room, sam) == [day(30)]
+    heard = does(room, sam, "end_retest", "end_retest")
+    assert heard == [(room.coach, "Sam: your retest date is ended. The tests call for none."),
+                     (sam, "Your coach Ada has ended the day they set for your retest. The tests call for none.")]
+    assert (due(room, sam), fact(room, sam, "retest.pin")) == ([], "")
+    assert does(room, sam, "end_retest", "end_retest") == [(room.coach, "Sam: no retest date of yours stands.")]
+
+
+def test_an_ended_retest_date_gives_way_to_the_tests_own(room):
+    sam = room.lifter()
+    room.run(sam, "knee_to_wall", {"left_1": 5.0, "left_2": 5.0, "right_1": 5.0, "right_2": 5.0}, 7)
+    room.run(sam, "squat_look", {"seen_by": "film", "plain_rounds": "clearly", "plain_depth": "parallel"}, 7)
+    does(room, sam, "retest", day(80))
+    does(room, sam, "end_retest", "end_retest")
+    (on,) = due(room, sam)
+    assert day(7) <= on <= day(49), "two to eight weeks after the tests"
+
+
+def test_another_coach_s_retest_date_holds_when_one_is_ended(room):
+    sam, bea = room.lifter(), room.a_coach("Bea")
+    coaching.link(room.db, sam, bea, ago(1))
+    does(room, sam, "retest", day(20), coach=bea)
+    does(room, sam, "retest", day(30))
+    heard = does(room, sam, "end_retest", "end_retest")
+    assert heard[0][1].endswith("set by coach Bea.")
+    assert due(room, sam) == [day(20)]

@@ -1,0 +1,117 @@
+"""A film sent in the chat is read beside the turns, by another process, and its numbers come back into the conversation."""
+
+from __future__ import annotations
+
+import asyncio
+
+import pytest
+
+from companion.app import films
+from companion.app.films import local_film
+from companion.port import Address
+from tests.app.test_service import CHECK, WARM, Life, settled
+
+TO_THE_SHOT = ("filmed squat", *CHECK, *WARM, "Yes, they are ready", "Ready", "Ready")
+
+
+@pytest.fixture
+async def life(tmp_path):
+    one = Life(tmp_path / "companion.sqlite")
+    await one.start()
+    one.companion.fetch_film = local_film
+    yield one
+    await one.companion.background_done()
+    await one.stop()
+
+
+async def read(life: Life, *typed: str) -> list[str]:
+    """Type, wait for the film to be read, and give what is said then."""
+    await life.say(*typed)
+    await life.companion.background_done()
+    return await life.listen(Address("terminal", "sam"))
+
+
+def answers(life: Life) -> dict[str, float | str]:
+    rows = life.db.execute("select key, value from answers where flow = 'film_measure' and status = 'ok' order by id")
+    return dict(rows.fetchall())
+
+
+async def test_a_film_is_read_and_its_onset_stands_in_the_log_and_in_the_screen(life, small_film):
+    await settled(life)
+    path = str(small_film("plain"))
+    said = await read(life, *TO_THE_SHOT, path)
+    assert any("All cards are in view" in text for text in said)
+    said = await read(life, path)
+    assert any("begins to round at about" in text or "begins to round" in text for text in said)
+    kept = answers(life)
+    assert kept["plain_reading"] == "onset"
+    assert kept["plain_onset"] == pytest.approx(72, abs=6)
+    assert kept["plain_low"] < kept["plain_onset"] < kept["plain_high"]
+    assert "Heels up" in said[-1]
+
+
+@pytest.mark.parametrize("content", [b"", b"no film at all"], ids=["empty", "words"])
+async def test_a_file_that_is_no_film_costs_one_line_and_nothing_else(life, tmp_path, content):
+    await settled(life)
+    path = tmp_path / "film.mp4"
+    path.write_bytes(content)
+    said = await read(life, *TO_THE_SHOT, str(path))
+    assert sum("film" in text or "file" in text for text in said) >= 1
+    assert answers(life)["shot_reading"] == "mend"
+    assert path.exists()  # a person's own file in a terminal is never deleted
+
+
+async def test_others_are_answered_while_a_film_is_read_and_films_are_read_one_at_a_time(life, monkeypatch):
+    await settled(life)
+    running, most, go = [], [], asyncio.Event()
+
+    async def slowly(ref, folder):
+        running.append(ref)
+        most.append(len(running))
+        await go.wait()
+        running.remove(ref)
+        raise OSError("Not fetched.")
+
+    life.companion.fetch_film = slowly
+    await life.say(*TO_THE_SHOT, "/tmp/one.mp4")
+    await asyncio.sleep(0)
+    assert await life.say("are you there?")  # answered at once
+    life.companion._films.append(films.FilmWanted(1, ("terminal", "sam"), "two", "99", "plain"))
+    life.companion.in_background(life.companion.read_film(life.companion._films.pop()))
+    go.set()
+    await life.companion.background_done()
+    assert max(most) == 1
+
+
+async def test_whoever_erases_everything_while_their_film_is_read_stays_erased(life):
+    await settled(life)
+    go = asyncio.Event()
+
+    async def slowly(ref, folder):
+        await go.wait()
+        raise OSError("Not fetched.")
+
+    life.companion.fetch_film = slowly
+    await life.say(*TO_THE_SHOT, "/tmp/one.mp4")
+    await life.say("erase my data", "yes", "Yes, erase everything", "yes, erase")
+    erased = life.count("persons") == 0
+    go.set()
+    await life.companion.background_done()
+    assert erased
+    assert life.count("persons") + life.count("answers") + life.count("outbox") == 0
+
+
+async def test_a_fetched_film_is_gone_after_it_was_read(life, tmp_path):
+    await settled(life)
+    kept = []
+
+    async def fetched(ref, folder):
+        path = folder / "film"
+        path.write_bytes(b"no film at all")
+        kept.append(path)
+        return path
+
+    life.companion.fetch_film = fetched
+    await read(life, *TO_THE_SHOT, "/tmp/one.mp4")
+    assert kept
+    assert not any(path.exists() for path in kept)

@@ -1,0 +1,114 @@
+"""The filmed squat: what it needs, the test shot, the film, and one change at a time."""
+
+from __future__ import annotations
+
+from companion.conversation.effects import ReadFilm, Record, SendCards
+from companion.conversation.events import FilmRead, Sent
+from companion.conversation.films import GONE_ON
+from flows.film_measure import FLOW
+from tests.drive import CHECKED, Talk
+
+FILMS = {**CHECKED, "films": "yes"}
+NUMBERS = (("onset", 71.5), ("low", 67.0), ("high", 76.0), ("spread", .6), ("deepest", 104.0), ("bend", 12.0))
+
+
+def heard(talk: Talk, words: str) -> bool:
+    return any(words in say.text for say in talk.says)
+
+
+def begun() -> Talk:
+    return Talk(FLOW, FILMS).tap("Yes, they are ready", "Ready", "Ready")
+
+
+def read(talk: Talk, film: str, outcome: str, numbers: tuple = (), says: str = "Read.") -> Talk:
+    return talk.send(FilmRead("1", film, outcome, numbers, says)) or talk
+
+
+def at_the_film() -> Talk:
+    talk = begun()
+    talk.send(Sent("photo", "p1"))
+    read(talk, "shot", "good")
+    return talk
+
+
+def values(talk: Talk) -> dict[str, object]:
+    return {one.key: one.value for one in talk.effects if isinstance(one, Record)}
+
+
+def test_where_films_can_not_be_read_it_says_so_in_one_line_and_asks_nothing():
+    talk = Talk(FLOW, CHECKED)
+    assert heard(talk, "Films can't be read here")
+    assert not any(isinstance(one, Record) for one in talk.effects)
+
+
+def test_without_a_printer_it_ends_and_nothing_is_lost():
+    talk = Talk(FLOW, FILMS).tap("No printer")
+    assert heard(talk, "Nothing is lost")
+
+
+def test_the_cards_are_sent_on_the_lifters_paper():
+    assert SendCards("letter") in Talk(FLOW, FILMS).tap("Send them, letter").effects
+
+
+def test_a_test_shot_says_what_to_mend_and_may_be_sent_again():
+    talk = begun()
+    talk.send(Sent("photo", "p1"))
+    assert ReadFilm("p1", "shot", "1") in talk.effects
+    read(talk, "shot", "mend", says="Card 3 (thigh) is hidden.")
+    assert heard(talk, "Card 3 (thigh) is hidden.")
+    talk.send(Sent("video", "v2"))
+    assert ReadFilm("v2", "shot2", "1") in talk.effects
+    read(talk, "shot2", "good")
+    assert "usual squat, without load" in talk.last
+
+
+def test_the_film_gives_numbers_to_the_log_and_opens_the_changes():
+    talk = at_the_film()
+    talk.send(Sent("document", "d1"))
+    read(talk, "plain", "onset", NUMBERS, "At about 72°.")
+    assert values(talk)["plain_onset"] == 71.5
+    assert {one.method for one in talk.effects if isinstance(one, Record) and one.key == "plain_onset"} == {"film"}
+    assert heard(talk, "At about 72°.")
+    assert "Heels up" in talk.last
+
+
+def test_a_change_is_told_against_the_plain_film():
+    talk = at_the_film()
+    talk.send(Sent("document", "d1"))
+    read(talk, "plain", "onset", NUMBERS)
+    talk.send(Sent("document", "d2"))
+    read(talk, "heels", "onset", (("onset", 84.0), ("spread", .6), ("deepest", 104.0)))
+    assert heard(talk, "Heels up: your back rounds later")
+
+
+def test_without_rounding_no_change_is_asked_for():
+    talk = at_the_film()
+    talk.send(Sent("document", "d1"))
+    read(talk, "plain", "none", (("onset", None), ("deepest", 104.0)))
+    assert not heard(talk, "Heels up")
+
+
+def test_a_film_sent_again_takes_back_what_the_first_one_gave():
+    talk = at_the_film()
+    talk.send(Sent("document", "d1"))
+    read(talk, "plain", "onset", NUMBERS)
+    talk.say("back", "back")
+    talk.send(Sent("document", "d2"))
+    read(talk, "plain", "mend", tuple((name, None) for name, _ in NUMBERS), "Too dark.")
+    assert values(talk)["plain_onset"] is None
+
+
+def test_a_film_read_after_its_lifter_has_gone_on_changes_nothing():
+    talk = begun()
+    read(talk, "plain", "onset", NUMBERS)
+    assert talk.last == GONE_ON
+    assert "plain_onset" not in values(talk)
+
+
+def test_pain_while_the_film_is_read_comes_first():
+    talk = at_the_film()
+    talk.send(Sent("document", "d1"))
+    talk.say("my back hurts")
+    assert talk.session.top.flow == "pain"
+    read(talk, "plain", "onset", NUMBERS)
+    assert "plain_onset" not in values(talk)

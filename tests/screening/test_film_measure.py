@@ -1,0 +1,77 @@
+"""By film a change counts with its own error and outranks the eye; the depth itself moves no load, no depth to keep and no level."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from companion.screening.about import About
+from companion.screening.conclusion import conclude
+from companion.screening.findings import findings_of
+from companion.screening.protocols.film_measure import PROTOCOL, FilmMeasure, detail
+from companion.screening.protocols.squat_look import SquatLook
+from companion.screening.readings import metric
+from companion.screening.screen import screen_of
+
+PLAIN = FilmMeasure(plain_reading="onset", plain_onset=70.0, plain_low=66.0, plain_high=74.0, plain_spread=.6, plain_deepest=105.0,
+                    plain_bend=14.0)
+BY_EYE = SquatLook(seen_by="film", plain_rounds="clearly", plain_depth="parallel", heels_rounds="clearly", heels_depth="parallel",
+                   slow_rounds="clearly", slow_depth="below", again_rounds="clearly", again_depth="parallel")
+
+
+def heels(onset: float | None, spread: float = .6, reading: str = "onset", deepest: float = 105.0) -> FilmMeasure:
+    return replace(PLAIN, heels_reading=reading, heels_onset=onset, heels_spread=spread, heels_deepest=deepest)
+
+
+def ids(*records: object) -> set[str]:
+    return {one.row.id for one in findings_of(screen_of(*records))}
+
+
+@pytest.mark.parametrize(("onset", "moved"), [(80.0, 1), (60.0, -1), (71.0, 0), (74.0, None), (64.0, -1), (76.0, 1)])
+def test_a_change_counts_beyond_what_two_films_may_differ(onset, moved):
+    assert heels(onset).moved("heels") == moved
+
+
+def test_a_shaky_film_can_not_tell():
+    assert heels(76.0, spread=4.0).moved("heels") is None
+    assert heels(70.5, spread=4.0).moved("heels") is None
+
+
+def test_no_onset_with_a_change_is_later_only_where_the_squat_went_deep_enough():
+    assert heels(None, reading="none").moved("heels") == 1
+    assert heels(None, reading="none", deepest=78.0).moved("heels") is None
+    assert heels(80.0, reading="mend").moved("heels") is None
+
+
+def test_without_an_onset_in_the_plain_film_nothing_is_compared():
+    film = replace(heels(80.0), plain_reading="none", plain_onset=None)
+    assert film.moved("heels") is None
+    assert not list(PROTOCOL.findings(film, None))
+
+
+def test_a_change_on_film_takes_the_place_of_the_same_change_by_eye_and_of_no_other():
+    assert {"heels_same_calf", "slow_later_control"} <= ids(BY_EYE)
+    both = ids(BY_EYE, heels(82.0))
+    assert {"film_heels_later_calf", "film_heels_later_hip", "slow_later_control"} <= both
+    assert "heels_same_calf" not in both
+
+
+def test_a_film_that_can_not_tell_leaves_what_was_seen():
+    assert "heels_same_calf" in ids(BY_EYE, heels(74.0))
+    assert "heels_same_calf" in ids(BY_EYE, PLAIN)
+
+
+@pytest.mark.parametrize("onset", [40.0, 70.0, 110.0])
+def test_the_depth_on_film_moves_neither_load_nor_depth_to_keep(onset):
+    about = About(load=100.0, usual_depth="below")
+    seen, filmed = conclude(screen_of(BY_EYE), about), conclude(screen_of(BY_EYE, replace(PLAIN, plain_onset=onset)), about)
+    assert (seen.load_limit, seen.keep) == (filmed.load_limit, filmed.keep)
+
+
+def test_the_report_shows_each_film_with_its_change_and_what_it_is_worth():
+    told = detail(heels(82.0), metric)
+    assert [row[:2] for row in told.rows] == [("Plain", "70°"), ("Heels raised", "82°")]
+    assert told.rows[1][3].startswith("+12° ± ")
+    assert "66° and 74°" in told.note
+    assert detail(None, metric).rows == ()
