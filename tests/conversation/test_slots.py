@@ -170,7 +170,8 @@ def test_not_yet_is_heard_without_repeating_the_question():
     assert at("knee_to_wall", "tape", "hang on, one sec").last == "Take your time: the question stays open. “Stop” leaves it for today."
 
 
-@pytest.mark.parametrize(("text", "between"), [("was 11 or 12", "left 11 cm or left 12 cm"), ("between 9 and 10", "left 9 cm or left 10 cm")])
+@pytest.mark.parametrize(("text", "between"), [
+    ("was 11 or 12", "left 11 cm or left 12 cm"), ("between 9 and 10", "left 9 cm or left 10 cm")])
 def test_between_two_numbers_it_is_asked_which(text, between):
     assert wall(text).last.startswith(f"Which one: {between}?")
 
