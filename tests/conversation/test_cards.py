@@ -136,3 +136,10 @@ def test_what_is_not_known_is_said_and_the_coach_offered():
 
 def test_help_says_how_to_answer_this_question():
     assert "Slide the foot back" in said(ask("knee_to_wall", "left_1", "help"))[0]
+
+
+def test_a_question_while_nothing_runs_is_answered_before_the_menu():
+    idle = Session(idle=True, runs=1)
+    taken = step(BOOK, idle, Typed("are you a real person?"), Known(GROWN, NOW))
+    assert "I am a bot" in said(taken)[0]
+    assert not taken.session.idle
