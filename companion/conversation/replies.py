@@ -1,9 +1,9 @@
 """Interpret a reply, and make the move it asks for.
 
 A typed reply is read in this order: pain and other signs; the side question, if there is one; "stop" while the body is at work; an
-exact answer to the open question; a command that starts a flow; the exact control words stop, back, again, help and skip; an answer
-in other words; and last a near miss of a control word, except in safety questions. In the menu a whole sentence that starts a flow
-comes before the control words.
+exact answer to the open question; a command that starts a flow; a question of the person's; the exact control words stop, back, again,
+help and skip; what its speech act says (``acting``), and only an answer fills a slot; and last a near miss of a control word, except in
+safety questions. In the menu a whole sentence that starts a flow comes before the control words.
 """
 
 from __future__ import annotations
@@ -72,7 +72,15 @@ def typed(draft: Draft, text: str) -> None:
 
 def heard_out(draft: Draft, text: str) -> bool:
     """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
-    return heard_sign(draft, text) or heard_pain(draft, text)
+    return not _names_a_lifter(draft, text) and (heard_sign(draft, text) or heard_pain(draft, text))
+
+
+def _names_a_lifter(draft: Draft, text: str) -> bool:
+    """True if a coach asks for a lifter of theirs by their whole name, which may be a word for pain: "find Ache"."""
+    facts = draft.known.facts
+    if facts.get("is_coach") != "yes" or not (said := draft.book.sentence(text, facts)):
+        return False
+    return said[1] in {normalise(str(name)) for fact, name in facts.items() if fact.startswith("lifter.")}
 
 
 def heard_pain(draft: Draft, text: str) -> bool:
