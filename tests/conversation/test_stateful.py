@@ -45,7 +45,7 @@ SAM = Address("terminal", "sam")
 LONGEST = 4096
 """Bot API: a text message is 1 to 4096 characters, callback data 1 to 64 bytes (read)."""
 
-STEPS_AT_LEAST = 10_000
+STEPS_AT_LEAST, EXAMPLES_AT_LEAST = 10_000, 170
 
 WELCOME = ("hello", "Yes, keep them", "yes", "cm and kg", "UTC", "yes", "175", "skip", "man", "3", "100", "high", "below", "yes",
            "yes", "broomstick", "film")
@@ -431,7 +431,7 @@ class Bot(RuleBasedStateMachine):
 def test_nothing_a_lifter_a_network_or_a_machine_does_breaks_what_must_hold(told):
     Bot.steps = 0
     Bot.seen.clear()
-    run_state_machine_as_test(Bot, settings=settings())
+    run_state_machine_as_test(Bot, settings=settings(max_examples=max(settings().max_examples, EXAMPLES_AT_LEAST)))
     told(f"{Bot.steps} steps of the whole companion on a real file: {dict(sorted(Bot.seen.items()))}")
     assert Bot.steps >= STEPS_AT_LEAST
     assert {"loaded", "floor", "hurt while loaded", "parked while loaded", "asked in between", "stranger"} <= Bot.seen.keys()
