@@ -74,7 +74,7 @@ MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day", "best_squat")
 ROUNDS: Final = ("screen", "retest", "depth_estimate")
 """They lead to those, or tell of depth."""
 PLANS: Final = ("squat_days", "trial")
-OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "my_coaches", "note_to_coach", "reminder_times", "reminders",
+OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
               "squat_after", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
@@ -101,7 +101,7 @@ DOORS: Final = (
          "consent, age, units and time zone come before all else", "welcome"),
     Door(("home",), {"asked to link": ("by a coach", "as a coach")}, "",
          "a coach who asks to see somebody's answers is told to them before the menu", "link_request"),
-    Door(("home",), {"welcomed": ("no", "zone wrong"), "a coach": "no"}, "at the beginning come first",
+    Door(("home", "my_coaches"), {"welcomed": ("no", "zone wrong"), "a coach": "no"}, "at the beginning come first",
          "a stranger has no menu; a coach need be no lifter", "welcome"),
     Door(COACHES, {"a coach": "no"}, "for coaches", "only whom the operator made a coach sees anything of others"),
     Door((*MOVING, *ROUNDS, *PLANS), UNDER_18, "Under 18", "under 18 only with a coach, also when that one has left"),

@@ -43,10 +43,10 @@ THE_LIFTER, THE_COACH, BOTH = "-+-----", "---+---", "-+-+---"
 OPENS: Final = {
     **dict.fromkeys(("about_you", "begin_again", "changes", "coach_welcome", "consent_again", "crisis", "erase", "export", "home",
                      "link", "link_request", "my_data", "outcome", "pain", "progress", "recount", "welcome", "why", "why_told"), EVERYBODY),
-    "signs": "-------", "wrong_tap": "-------",
+    "my_coaches": EVERYBODY, "signs": "-------", "wrong_tap": "-------",
     **dict.fromkeys((
         "arms_forward_squat", "bar", "best_squat", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "hand_on_back_squat",
-        "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning", "my_coaches",
+        "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning",
         "note_to_coach", "pause_squat", "prime", "referral",
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
         "squat_after",

@@ -17,11 +17,11 @@ from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.since import news_of, owed_words, quoted
 from companion.coach.tables import LocalTimes
-from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE
+from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, depth_of
 from companion.record import coaching
 from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
 from companion.screening.conclusion import CANNOT_TELL
-from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.depth import BAND_WORDS
 
 PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
 GROUP_MEANINGS: Final = {**{one.name: one.meaning for one in TRIAGE.values()}, "fine": "none of these"}
@@ -71,7 +71,7 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
 
 def _cells(one: CaseloadRow, now: datetime, when: LocalTimes) -> tuple[tuple[str, str], ...]:
     """Return the cells beside the group: safety level, result, depth, last answer, last review."""
-    depth = band_of(str(one.step))
+    depth = depth_of(one)
     stands = one.safety(now)
     level = f"{stands.words.coach}, {when.text(one.level_at)}" if one.level_at else stands.words.coach
     return ((level, one.level_at or ""),

@@ -6,12 +6,13 @@ from datetime import datetime
 from typing import Final
 
 from companion.base.clock import zone_of
+from companion.coach.holding import holding
 from companion.coach.letters import Letter, button, button_number, name_of_person, short
 from companion.coach.names import display_name
 from companion.conversation.effects import Find, Link, Redeem, Say
 from companion.export.table import plain
-from companion.language.units import METRIC
-from companion.record import coaching, orders, persist
+from companion.language.units import METRIC, shown
+from companion.record import coaching, log, orders, persist
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS
 
@@ -94,6 +95,10 @@ def my_coaches(turn: Turn) -> list[Letter]:
     text = "Your coaches: " + ", ".join(short(name) for _, name in coaches) + "." if coaches else "No coach sees your answers."
     rows = tuple(button(f"End {plain(name)[:16]}'s view", "leave_coach", coach) for coach, name in coaches)
     says = [Say(text, (*rows, *(button("Write to my coach", "note_to_coach", coaches[0][0]) for _ in coaches[:1])))]
+    kept, units = log.facts_of(db, person), str(turn.known.facts.get("welcome.units", METRIC))
+    held = holding(kept, log.findings_of(db, person), orders.until_of(db, person), turn.zone, lambda value, unit: shown(value, unit, units))
+    if held:
+        says.insert(0, Say("What holds for you now:\n" + "\n".join(f"{one.title}: {one.line}" for one in held)))
     if lines:
         says.insert(0, Say("What your coaches looked at:\n" + "\n".join(lines)))
     if acts:

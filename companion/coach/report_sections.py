@@ -6,9 +6,9 @@ Texts may hold anything a lifter wrote; the page makes them plain and escapes th
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import UTC, date, datetime
+from datetime import date, datetime
 from typing import Final
 
 from companion.base.clock import local_date
@@ -19,6 +19,7 @@ from companion.coach.answer_table import log_table
 from companion.coach.caseload import shortened
 from companion.coach.causes_section import CauseSection, cause_section, coach_ruling, ruling_order
 from companion.coach.days_section import charts_of, day_line, days_table
+from companion.coach.holding import Held, holding
 from companion.coach.measurements import details, numbers_table, sources_of
 from companion.coach.tables import LocalTimes, Table
 from companion.conversation.condition import Facts
@@ -26,24 +27,22 @@ from companion.conversation.registry import Book
 from companion.export.questions import in_words
 from companion.language.units import METRIC, reworded, shown
 from companion.pictures.series import Chart, ChartOwner
-from companion.record import coaching, log, people, reminders
+from companion.record import coaching, log, orders, people, reminders
 from companion.record.caseload import alerts_of
 from companion.record.context import SAFETY_LEVEL, known_of, standing_now
-from companion.record.log import KeptFact, finding_history
+from companion.record.log import finding_history
 from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
-from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.errors import errors_from
-from companion.screening.evidence import PART_WORDS
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
 from companion.screening.limits import words_of as words_of_limits
-from companion.screening.load_limit import WHOSE, limit_now, limits_in, over_limit
+from companion.screening.load_limit import limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import Level, pain_now
 from companion.screening.screen import about_from, screen_from
-from companion.screening.setups import called, setup_from, without_luck
+from companion.screening.setups import setup_from, without_luck
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
 
@@ -100,19 +99,20 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     tested = bool(screen.done)
     verdicts = conclusion.verdicts if tested else ()
     causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in verdicts)
-    steps, depth = finding_history(db, person, "depth.step"), _depth_now(log.facts_of(db, person))
+    steps = finding_history(db, person, "depth.step")
+    held = holding(log.facts_of(db, person), log.findings_of(db, person), orders.until_of(db, person), zone, show)
     safety = standing_now(db, person, now)
     over = over_limit(days, limits_in(log.load_limits_of(db, person))).words(show)
     return ReportContent(
         shortened(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
-        _glance(facts, causes, days, safety, depth, over, show, when, local_date(now, zone)),
+        _glance(facts, causes, days, safety, held, over, show, when, local_date(now, zone)),
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
         safety, _why(db, person, facts, safety, when),
         _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
         conclusion.differences, charts_of(answers, steps, ChartOwner(str(person), system, zone)), days_table(days, seed, show),
-        verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, depth, system, show, now, zone),
+        verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, held, system, now, zone),
         _reminders(db, person), _acts(db, person, when), _looks(db, person, when), log_table(rows, book, system, when),
         sources_of(screen, errors, show))
 
@@ -124,7 +124,7 @@ def _showing(system: str) -> NumberFormat:
 # summary --------------------------------------------------------------------------------------------------------
 
 
-def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay], safety: SafetyStanding, depth: str, over: str,
+def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay], safety: SafetyStanding, held: Sequence[Held], over: str,
             show: NumberFormat, when: LocalTimes, today: date) -> tuple[tuple[str, str], ...]:
     """Return the lines at the top of the report."""
     told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
@@ -133,10 +133,17 @@ def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay
         for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=ruling_order)]
     last = days[-1] if days else None
     lines = [("Safety level now", safety.words.report), ("Told by a clinician", words_of_limits(safety.limits, show)), *parts,
-             ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)), ("Load lifted", over),
+             *_held_rows(held), ("Load lifted", over),
              ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
              ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
     return tuple((name, words) for name, words in lines if words)
+
+
+_HELD_TITLES: Final = {"Depth": "Depth to keep to", "Load": "Load to keep to", "Drill": "Drill offered", "Retest": "Retest date"}
+
+
+def _held_rows(held: Sequence[Held]) -> list[tuple[str, str]]:
+    return [(_HELD_TITLES.get(one.title, one.title), one.line) for one in held]
 
 
 # safety ---------------------------------------------------------------------------------------------------------
@@ -181,39 +188,7 @@ def _alerts(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
 # plan, coach ----------------------------------------------------------------------------------------------------
 
 
-def _depth_now(kept: Mapping[str, KeptFact]) -> str:
-    """Return the depth to keep to now, with its source: a coach, the tests, or the squat days since; "" where none is set."""
-    pin, keep = (band_of(str(kept[name].value)) if name in kept else None for name in ("depth.pin", "depth.keep"))
-    start, since = pin or keep, kept["depth.pin"].at if pin else _results_at(kept)
-    step = kept.get("depth.step")
-    if step is not None and (band := band_of(str(step.value))) and (since is None or step.at > since):
-        return f"{BAND_WORDS[band]} (after the last squat day)"
-    return f"{BAND_WORDS[start]} ({'set by a coach' if pin else 'from the tests'})" if start else ""
-
-
-def _results_at(kept: Mapping[str, KeptFact]) -> datetime | None:
-    """Return the time the results were first shown (showing them again stores them again); None where there are none."""
-    try:
-        return datetime.fromisoformat(str(kept["outcome.at"].value)).astimezone(UTC)
-    except (KeyError, ValueError):
-        return None
-
-
-def _load_now(facts: Facts, show: NumberFormat) -> str:
-    found = limit_now(facts)
-    return f"at most {show(found[1], 'kg')} ({WHOSE[found[0]]})" if found else ""
-
-
-def _setup(facts: Facts, show: NumberFormat) -> str:
-    """Return how the set-up stands, in words; "" where none was tried."""
-    if pin := str(facts.get("setup.pin", "")):
-        return f"{called(pin, show)} (set by a coach)"
-    state = {"waits": "checked, waits for the next morning", "good": "checked, no pinch or pain", "out": "out: a pinch, an ache or pain"}
-    return f"{called(change, show)}: {state[how]}" if (how := str(facts.get("setup.state", ""))) in state and (
-        change := str(facts.get("setup.change" if how != "out" else "setup.out", ""))) else ""
-
-
-def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system: str, show: NumberFormat, now: datetime,
+def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Held], system: str, now: datetime,
           zone: str) -> tuple[tuple[str, str], ...]:
     plan, today = plan_from(facts), local_date(now, zone)
     coming = next_days(plan, today, 3)
@@ -222,21 +197,13 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, depth: str, system
         ("No squat days before", f"{back}" if (back := plan.paused_until(today)) else ""),
         ("No squat days from", "; ".join(f"{first} until {over}" for first, over in plan.away if first > today)),
         ("Goal, as written", str(facts.get("squat.goal", ""))),
-        ("Squat for now", conclusion.setup_words), ("Set-up", _setup(facts, show)),
-        ("Depth to keep to", depth), ("Load to keep to", _load_now(facts, show)),
+        ("Squat for now", conclusion.setup_words), *_held_rows(held),
         ("What the tests say of depth", conclusion.keep_words if tested else ""),
         ("What the tests say of load", conclusion.load_words if tested else ""),
         ("Feet", conclusion.stance if tested else ""),
-        ("Drill offered", _drill(facts)), ("Priming trial", "joined" if facts.get("trial.joined") == "yes" else ""),
+        ("Priming trial", "joined" if facts.get("trial.joined") == "yes" else ""),
         ("Home work, asked at the last retest", in_words(str(facts.get("home_work", ""))))]
     return tuple((name, reworded(words, system)) for name, words in lines if words)
-
-
-def _drill(facts: Facts) -> str:
-    pinned, own = str(facts.get("drill.pin", "")), str(facts.get("drill", ""))
-    if pinned:
-        return f"for the {PART_WORDS.get(pinned, pinned)} (chosen by a coach)"
-    return f"for the {PART_WORDS.get(own, own)}" if own not in ("", "none") else ""
 
 
 def _reminders(db: sqlite3.Connection, person: int) -> Table:

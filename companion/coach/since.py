@@ -12,7 +12,7 @@ import sqlite3
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
@@ -32,14 +32,18 @@ STANDING_STATES: Final = ("hurt", "referred", "over_load", "quiet")
 """States that are told until they end or are reviewed, looked at or not."""
 URGENT_STATES: Final = ("hurt", "referred")
 """States that nothing puts aside before they have begun."""
-OWED: Final[Mapping[str, str]] = {"hurt": "pain to answer", "note": "notes to answer", "contradiction": "contradictions to settle",
-                                  "over_load": "loads over the limit", "overdue": "retests late"}
-"""What is due from the coach, by state."""
+OWED: Final[Mapping[str, tuple[str, str]]] = {
+    "hurt": ("1 report of pain", "{n} reports of pain"), "note": ("1 note", "{n} notes"),
+    "contradiction": ("1 contradiction", "{n} contradictions"), "over_load": ("1 load over the limit", "{n} loads over the limit"),
+    "overdue": ("1 late retest", "{n} late retests")}
+"""What is due from the coach, by state: of one, and of several."""
 LIFTERS_A_PAGE: Final = 5
 FULL: Final = 2
 """States of one lifter told in full; our choice, for 25 lifters on one sheet."""
 NEWS_MOST: Final = 500
 """UTF-16 units of what is told of one lifter: five fit a message with their quotes. Our choice."""
+RUN_LASTS: Final = timedelta(minutes=15)
+"""Time in which the questions that a state began with are answered; our choice."""
 QUOTE_MOST: Final = 160
 """Characters of a quoted answer or finding; our choice, two lines of a page."""
 
@@ -63,8 +67,9 @@ class LifterNews:
     @property
     def words(self) -> str:
         """The first two states in full, the others by name."""
-        more = ", ".join(GROUP_WORDS[one.group] for one in self.told[FULL:])
-        return "; ".join(one.words for one in self.told[:FULL]) + (f"; also: {more}" if more else "")
+        told = [one for one in self.told if one is self.told[0] or one.words.partition(",")[0] not in self.told[0].words]
+        more = ", ".join(GROUP_WORDS[one.group] for one in told[FULL:])
+        return "; ".join(one.words for one in told[:FULL]) + (f"; also: {more}" if more else "")
 
     @property
     def act(self) -> tuple[str, str, str]:
@@ -119,7 +124,8 @@ def _quote(db: sqlite3.Connection, person: int, state: StateHeld) -> str:
         why = str(fact.value) if (fact := log.facts_of(db, person).get("safety.why")) else ""
         return _said(latest_answers(db, person, ("safety_check", "pain", "signs"), why.split(), 2))
     flows, keys = _QUOTED.get(state.group, (("",), ()))
-    return _said(latest_answers(db, person, flows, keys, 1 if state.group == "quiet" else 2))
+    before = text_of(state.since + RUN_LASTS)
+    return _said(latest_answers(db, person, flows, keys, 1 if state.group == "quiet" else 2, before))
 
 
 def _said(answers: Sequence[tuple[str, str]]) -> str:
@@ -137,9 +143,9 @@ def _sentences(text: str, most: int) -> str:
 
 
 def owed_words(news: Sequence[LifterNews]) -> str:
-    """Return what is due from the coach, counted: "2 notes to answer, 1 pain to answer"; "" for nothing."""
+    """Return what is due from the coach, counted: "1 report of pain, 2 notes"; "" for nothing."""
     many = Counter(state.group for one in news for state in one.told)
-    return ", ".join(f"{many[group]} {words}" for group, words in OWED.items() if many[group])
+    return ", ".join((one if many[group] == 1 else more.format(n=many[group])) for group, (one, more) in OWED.items() if many[group])
 
 
 def since_say(db: sqlite3.Connection, news: Sequence[LifterNews], lifters: int, page: int) -> tuple[Say, Sequence[LifterNews]]:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Final
 
@@ -15,9 +15,10 @@ from companion.base.clock import local_date
 from companion.calendar.plan import Plan, SquatDay, next_days
 from companion.calendar.preferences import plan_from, zone_from
 from companion.calendar.words import plan_words
+from companion.coach.holding import Held, holding
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
-from companion.record import caseload, coaching, log, people, reminders
+from companion.record import caseload, coaching, log, orders, people, reminders
 from companion.record.caseload import KeptAlert
 from companion.record.context import LIMITS, SAFETY_LEVEL, standing_in
 from companion.record.log import KeptFact, KeptFinding, LogRow
@@ -27,12 +28,12 @@ from companion.screening.errors import errors_from
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
 from companion.screening.load_limit import LimitSet, limits_in, over_limit
+from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import measured, protocol
 from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
 from companion.screening.screen import LoggedAnswer, about_from
 from companion.screening.sessions import ReadingSession, sessions_of
-from companion.screening.setups import setup_from
-from companion.screening.squat_days import ToldDay, days_told
+from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
 
 CAUSE_NAMES: Final = ("length", "strength", "control")
@@ -81,16 +82,6 @@ class LatestReading:
 
 
 @dataclass(frozen=True, slots=True)
-class Pinned:
-    """A value a coach has pinned, with the reason; ``rule`` names the coach ("set by coach Ada")."""
-
-    value: str
-    because: str
-    rule: str
-    at: datetime
-
-
-@dataclass(frozen=True, slots=True)
 class SentMedia:
     """A photo or video. ``ref``: the channel's own reference; ``flow`` and ``key``: the question it answers."""
 
@@ -126,9 +117,8 @@ class LifterPage:
 
     ``safety``: the standing now. ``told``: what clinicians told them to leave out, in words. ``went``: the latest answer on whether they
     were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words. ``overall``: the
-    kind of result. ``step``: the depth to keep to after the squat days (a band), ``keep``: the depth from the results.
-    ``setup``: the set-up they squat with, and by whom or by which check. ``limit`` and
-    ``load_pin`` are in kg. ``days``, ``media``, ``alarms`` and ``acts``: newest first.
+    kind of result. ``held``: what holds for them now. ``change``: the change at the last retest, with
+    its error; ``trial``: the priming trial's result so far. ``days``, ``media``, ``alarms`` and ``acts``: newest first.
     """
 
     person: int
@@ -146,16 +136,10 @@ class LifterPage:
     overruled: tuple[OverruledFinding, ...]
     numbers: tuple[LatestReading, ...]
     days: tuple[ToldDay, ...]
-    step: KeptFinding | None
-    keep: str
-    depth_pin: Pinned | None
-    setup: str
-    setup_why: str
-    limit: float | None
-    load_pin: Pinned | None
     over: str
-    drill: str
-    drill_pin: Pinned | None
+    held: tuple[Held, ...]
+    change: KeptFinding | None
+    trial: str
     goal: str
     plan: Plan
     plan_words: str
@@ -185,6 +169,7 @@ class LifterRecords:
     reviewed_at: str = ""
     pain_open: datetime | None = None
     limits: Sequence[LimitSet] = ()
+    until: Mapping[str, str] = field(default_factory=dict)
 
 
 def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> LifterPage:
@@ -198,7 +183,7 @@ def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRec
     return LifterRecords(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), log.findings_of(db, lifter),
                 tuple(log.answers_of(db, lifter)), caseload.alerts_of(db, lifter, ALERTS_SHOWN), acts,
                 reminders.open_reminders(db, lifter), caseload.unreachable_since(db, lifter), coaching.reviewed_at(db, lifter, coach),
-                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)))
+                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)), orders.until_of(db, lifter))
 
 
 def page_of(held: LifterRecords, now: datetime) -> LifterPage:
@@ -217,11 +202,9 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
         str(facts.get("outcome.at", "")), str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
         tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
-        found.get("depth.step"), str(facts.get("depth.keep", "")), _pinned(found.get("depth.pin")),
-        setup.change if (setup := setup_from(facts)) else "", _setup_why(found),
-        _kilos(facts.get("load.limit")), _pinned(found.get("load.pin")),
-        over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)), str(facts.get("drill", "")),
-        _pinned(found.get("drill.pin")),
+        over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)),
+        holding(held.facts, found, held.until, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
+        verdict_of(seed, trial_days(days)).words if (seed := trial_seed(list(map(log.as_answer, held.log)), str(held.person))) else "",
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
         held.reminders[0] if held.reminders else None, media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),
         tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)
@@ -279,22 +262,6 @@ def media_in(rows: Sequence[LogRow]) -> tuple[SentMedia, ...]:
 def _cause(name: str, facts: Mapping[str, float | str], found: Mapping[str, KeptFinding],
            overruled: Mapping[str, OverruledFinding]) -> CauseSummary:
     return CauseSummary(name, str(facts.get(name, "")), found[name].because if name in found else "", overruled.get(name))
-
-
-def _setup_why(found: Mapping[str, KeptFinding]) -> str:
-    pin, checked = found.get("setup.pin"), found.get("setup.change")
-    return pin.rule if pin and pin.value else checked.because if checked else ""
-
-
-def _pinned(found: KeptFinding | None) -> Pinned | None:
-    return Pinned(found.value, found.because, found.rule, found.at) if found and found.value else None
-
-
-def _kilos(value: object) -> float | None:
-    try:
-        return float(str(value)) if value not in (None, "") else None
-    except ValueError:
-        return None
 
 
 def _alarm(alert: KeptAlert, rows: Sequence[LogRow]) -> AlertDetail:

@@ -16,9 +16,10 @@ from typing import Final, NamedTuple
 from companion.base.clock import local_date
 from companion.calendar.plan import Plan, squat_days
 from companion.calendar.preferences import zone_from
+from companion.coach.holding import depth_now
 from companion.record.caseload import HURT_ASKED, CaseloadRow
 from companion.record.timestamps import moment_of, text_of
-from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.depth import BAND_WORDS, Band
 from companion.screening.levels import REFERRED, words_of
 
 OVERDUE_AFTER: Final = timedelta(days=7)
@@ -135,7 +136,7 @@ def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if changed := _changed(one, "worse", day_name):
         return changed
     if one.back == "moved" and one.back_at and _after(one.back_at, one.reviewed) and MOVED_BACK.search(one.step_why or ""):
-        since, depth = moment_of(one.back_at), band_of(str(one.step))
+        since, depth = moment_of(one.back_at), depth_of(one)
         return f"back moved {on_day(day_name(since))}, a step back" + (f": keep to {BAND_WORDS[depth]}" if depth else ""), since
     return None
 
@@ -223,8 +224,15 @@ def _fine(one: CaseloadRow, now: datetime, day_name: DayNamer) -> tuple[str, dat
     if not one.answered:
         since = moment_of(one.linked)
         return f"fine, linked {on_day(day_name(since))}{shut}", since
-    since, depth = moment_of(one.answered), band_of(str(one.step))
+    since, depth = moment_of(one.answered), depth_of(one)
     return f"fine, last answer {on_day(day_name(since))}{shut}" + (f"; keeps to {BAND_WORDS[depth]}" if depth else ""), since
+
+
+def depth_of(one: CaseloadRow) -> Band | None:
+    """Return the depth to keep to now; None where none is set."""
+    pin_at, step_at = (moment_of(at) if at else None for at in (one.pin_at, one.step_at))
+    now = depth_now(one.pin, pin_at, one.keep, moment_from(one.outcome_at), one.step, step_at)
+    return now[0] if now else None
 
 
 def _after(at: str, reviewed: str | None) -> bool:

@@ -10,7 +10,7 @@ import re
 import sqlite3
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from datetime import datetime, time
+from datetime import datetime, time, timedelta
 from typing import Final, NamedTuple
 
 from companion.base.clock import instant, local_date, zone_of
@@ -26,35 +26,37 @@ from companion.coach.caseload import (
 from companion.coach.letters import NOT_YOURS, button_number
 from companion.coach.names import display_name, lifters_matching, with_distinct_names
 from companion.coach.since import news_of, since_say
-from companion.coach.summary import AlertDetail, CauseSummary, LifterPage, Pinned, lifter_page
+from companion.coach.summary import AlertDetail, CauseSummary, LifterPage, lifter_page
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, DayNamer, moment_from
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
 from companion.language.units import METRIC, shown
+from companion.pictures.film_chart import CURVE_FACT, FILM_CHART
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.record import coaching, log
-from companion.record.caseload import LogPageRow, audit_caseload, log_count, log_rows
+from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import WENT_WORDS, words_of
-from companion.screening.protocols import protocol
+from companion.screening.protocols import protocol, protocols
 from companion.screening.rulings import Ruling
-from companion.screening.setups import called
 from companion.screening.squat_days import ToldDay
 
 LINES_A_PAGE: Final = 10
 ROWS_A_PAGE: Final = 15
 TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
+EVIDENCE_MOST: Final = 600
+"""UTF-16 units of a cause's grounds in a summary: none that a test can give is longer. Our choice."""
 LINE_MOST: Final = 360
 """UTF-16 units of a line of a list; ten of them fit a message. Our choice."""
 LABEL_MOST: Final = 32
-SUMMARY_MOST: Final = 1000
+SUMMARY_MOST: Final = 3500
 """Both our choice, for the width and height of a phone."""
 ALL_GROUPS: Final = "all"
 FIND_LIFTER: Final = "find_lifter"
@@ -66,6 +68,11 @@ DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", 
 LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
 """The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
+_LOG_ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{8}))??(?:-([0-9]{1,9}))?")
+_DAY_ASKED: Final = "%Y%m%d"
+FILTER, CORRECTIONS = "filter", "corrections"
+DAYS_OFFERED: Final = 9
+"""Days of the log to choose from; our choice, three rows of buttons."""
 _PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
 Rows = tuple[tuple[Tap, ...], ...]
 
@@ -106,13 +113,10 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
         return [Say(NOT_YOURS, ((_tap("My lifters", "caseload"),),))]
     look = LifterView(db, coach, lifter, now, zone, day_namer(zone, now))
     if view == "lifter_log":
-        page, pages = _paged(log_count(db, lifter), int(what) if what.isdecimal() else 0, ROWS_A_PAGE)
-        coaching.audit_look(db, lifter, coach, f"log, page {page + 1}", now)
-        return [log_say(look, log_rows(db, lifter, ROWS_A_PAGE, page * ROWS_A_PAGE), page, pages, questions_in(book),
-                        book)]
-    if chart := all_charts().get(what):
-        coaching.audit_look(db, lifter, coach, f"chart: {chart.label.lower()}", now)
-        return [Say(f"{look.name}: {chart.label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
+        return [log_view(look, of, book)]
+    if label := _chart_labels().get(what):
+        coaching.audit_look(db, lifter, coach, f"chart: {label.lower()}", now)
+        return [Say(f"{look.name}: {label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
     what = what if what in LIFTER_VIEWS else ""
     coaching.audit_look(db, lifter, coach, LIFTER_VIEWS[what], now)
     if what == "charts":
@@ -135,7 +139,8 @@ def lifter_shown(db: sqlite3.Connection, coach: int, view: str, of: str) -> int 
         one, *more = lifters_matching(db, coach, of) or [0]
         lifter = 0 if more else one
     else:
-        lifter = _asked(of)[0] if view in ("lifter", "lifter_log") else 0
+        asked = (_LOG_ASKED if view == "lifter_log" else _ASKED).fullmatch(of) if view in ("lifter", "lifter_log") else None
+        lifter = int(asked[1]) if asked else 0
     return lifter if coaching.sees(db, coach, lifter) else None
 
 
@@ -266,18 +271,16 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
                   f"{f': {page.went.because}' if page.went.value == 'yes' else ''}", 110)
     if told := moment_from(page.told_at):
         yield f"Results, {look.day_name(told)}: {RESULT_WORDS.get(page.overall, 'unknown')}"
+    if page.change:
+        yield shortened(f"Changed, and is it real: {in_words(page.change.value)}, {look.day_name(page.change.at)}: "
+                        f"{page.change.because}", 300)
+    if page.trial:
+        yield shortened(f"Priming trial: {page.trial}", 300)
     for cause in page.causes:
-        yield _cause_line(cause, 90, 90)
-    if setup := _setup_line(page):
-        yield setup
-    if depth := _depth_line(page):
-        yield depth
-    if load := _load_line(page):
-        yield load
-    if drill := _pin_or(page.drill_pin, "" if page.drill in ("", "none") else DRILL_WORDS.get(page.drill, page.drill)):
-        yield f"Drill: {drill}"
+        yield _cause_line(cause, EVIDENCE_MOST, EVIDENCE_MOST)
+    yield from _held_lines(page)
     if page.days:
-        yield f"Last squats: {_day_words(page.days[0], page, 90)}"
+        yield f"Last squats: {_day_words(page.days[0], page, 240)}"
     coming = f" Next: {day_words(page.coming[0], local_date(look.now, page.zone))}." if page.coming else ""
     yield f"Plan: {shortened(page.plan_words, 90)}.{coming}"
     if page.next_reminder:
@@ -287,7 +290,7 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield f"Photos and videos: {len(page.media)}, latest {look.day_name(page.media[0].at)}"
     if page.alarms:
         one_alert = page.alarms[0].alert
-        yield shortened(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 110)
+        yield shortened(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 260)
     if page.goal:
         yield f"Wants: {shortened(page.goal, 60)}"
     answered = f", last {look.day_name(page.answered_at)}" if page.answered_at else ""
@@ -307,39 +310,10 @@ def _cause_line(cause: CauseSummary, most: int, overruled_most: int) -> str:
     return said
 
 
-def _depth_line(page: LifterPage) -> str:
-    step, keep = band_of(page.step.value if page.step else ""), band_of(page.keep)
-    depth = step or keep
-    why = f" ({page.step.because})" if page.step and page.step.because else ""
-    said = f"Depth: {BAND_WORDS[depth]}{why}" if depth else "Depth: none set" if page.depth_pin else ""
-    if page.depth_pin:
-        pin = band_of(page.depth_pin.value)
-        said += f"; pinned to {BAND_WORDS[pin] if pin else page.depth_pin.value} ({_by(page.depth_pin)})"
-    return shortened(said, 150)
-
-
-def _setup_line(page: LifterPage) -> str:
-    said = called(page.setup, lambda value, unit: shown(value, unit, page.system))
-    return shortened(f"Set-up: {said} ({page.setup_why})", 170) if said else ""
-
-
-def _load_line(page: LifterPage) -> str:
-    said = f"Load: at most {shown(page.limit, 'kg', page.system)}" if page.limit is not None else "Load: no limit" if page.load_pin else ""
-    if page.load_pin:
-        try:
-            pinned = shown(float(page.load_pin.value), "kg", page.system)
-        except ValueError:
-            pinned = page.load_pin.value
-        said += f"; pinned to {pinned} ({_by(page.load_pin)})"
-    return "\n".join(filter(None, (shortened(said, 150), shortened(page.over[:1].upper() + page.over[1:], 90))))
-
-
-def _pin_or(pin: Pinned | None, said: str) -> str:
-    return shortened(f"{DRILL_WORDS.get(pin.value, pin.value)} ({_by(pin)})" if pin else said, 110)
-
-
-def _by(pin: Pinned) -> str:
-    return f"{pin.rule}: {pin.because}" if pin.because else pin.rule
+def _held_lines(page: LifterPage) -> list[str]:
+    """Return what holds for the lifter now, a line each, and how often the load was over its limit."""
+    over = [shortened(page.over[:1].upper() + page.over[1:], 90)] if page.over else []
+    return [*(shortened(f"{one.title}: {one.line}", 240) for one in page.held), *over]
 
 
 def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
@@ -372,7 +346,7 @@ def days_say(look: LifterView, page: LifterPage) -> Say:
     """Return the last squat days, newest first, and the depth and load to keep to."""
     lines = [f"{look.name}: last squat days", ""]
     lines += [f"· {_day_words(day, page, 320)}" for day in page.days] or ["None reported yet."]
-    lines += ["", *filter(None, (_setup_line(page), _depth_line(page), _load_line(page)))]
+    lines += ["", *_held_lines(page)]
     return Say(_text(lines), _back(look.lifter, ("Numbers", "numbers")))
 
 
@@ -395,6 +369,11 @@ def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
             *([shortened(f"Answered: {told}", 420)] if told else [])]
 
 
+def _chart_labels() -> dict[str, str]:
+    """Return the label of each chart's button, by the chart's name."""
+    return {name: chart.label for name, chart in all_charts().items()} | {FILM_CHART: "Filmed squat"}
+
+
 def _charts(look: LifterView) -> Say:
     """Return a message with a button for each chart that has data."""
     facts = log.facts_of(look.db, look.lifter)
@@ -405,7 +384,8 @@ def _charts(look: LifterView) -> Say:
                   if band_of(one.value))
     whose = ChartOwner(str(look.lifter), system, zone, steps)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
-    taps = [_tap(all_charts()[name].label, "lifter", f"{look.lifter}-{name}") for name in there]
+    there += [FILM_CHART] if CURVE_FACT in facts else []
+    taps = [_tap(_chart_labels()[name], "lifter", f"{look.lifter}-{name}") for name in there]
     return Say(f"{look.name}: which chart?" if there else f"{look.name}: nothing to draw yet.",
                (*in_rows(taps, 2), *_back(look.lifter, ("Numbers", "numbers"))))
 
@@ -413,13 +393,60 @@ def _charts(look: LifterView) -> Say:
 # the log ----------------------------------------------------------------------------------------------------
 
 
-def log_say(look: LifterView, rows: Sequence[LogPageRow], page: int, pages: int, questions: Questions, book: Book) -> Say:
-    """Return one page of the answer log, newest first, each row with its status."""
-    lines = [f"{look.name}: log, page {page + 1} of {pages}, in your time zone", *(_log_line(row, look, questions, book) for row in rows)]
+def log_view(look: LifterView, of: str, book: Book) -> Say:
+    """Return the page of the log that is asked for, or the choice of what of it to see, and audit the look."""
+    asked = _LOG_ASKED.fullmatch(of)
+    what, number = (asked[2] or "", int(asked[3] or 0)) if asked else ("", 0)
+    if what == FILTER:
+        return _filter_say(look, book)
+    only, words = _log_filter(what, look, book)
+    if not words:
+        what = ""
+    page, pages = _paged(log_count(look.db, look.lifter, only), number, ROWS_A_PAGE)
+    coaching.audit_look(look.db, look.lifter, look.coach, f"log, {f'{words}, ' if words else ''}page {page + 1}", look.now)
+    rows = log_rows(look.db, look.lifter, ROWS_A_PAGE, page * ROWS_A_PAGE, only)
+    return log_say(look, rows, page, pages, questions_in(book), book, what, words)
+
+
+def _log_filter(what: str, look: LifterView, book: Book) -> tuple[LogFilter, str]:
+    """Return the filter that a button names, and its words; all of it and "" where it names none."""
+    if what == CORRECTIONS:
+        return LogFilter(corrections=True), CORRECTIONS
+    if what in book.flows:
+        return LogFilter(flow=what), book[what].flow.title.lower()
+    try:
+        day = datetime.strptime(what, _DAY_ASKED).date()  # noqa: DTZ007 - a date without a time
+    except ValueError:
+        return WHOLE_LOG, ""
+    start, over = (instant(one, time(), look.zone) for one in (day, day + timedelta(days=1)))
+    return LogFilter(since=start, before=over), f"{day:%a} {day.day} {day:%b}"
+
+
+def _filter_say(look: LifterView, book: Book) -> Say:
+    """Return the choice of what of the log to see: corrections, a test, or a day."""
+    flows, moments = log_parts(look.db, look.lifter)
+    days = list(dict.fromkeys(local_date(at, look.zone) for at in moments))[:DAYS_OFFERED]
+    many = log_count(look.db, look.lifter, LogFilter(corrections=True))
+    taps = [_tap(f"Corrections ({many})", "lifter_log", f"{look.lifter}-{CORRECTIONS}-0")] * (many > 0)
+    taps += [_tap(f"{book[flow].flow.title} ({count})", "lifter_log", f"{look.lifter}-{flow}-0") for flow, count in flows.items()
+             if flow in protocols()]
+    on = [_tap(f"{day:%a} {day.day} {day:%b}", "lifter_log", f"{look.lifter}-{day:{_DAY_ASKED}}-0") for day in days]
+    return Say(f"{look.name}: which part of the log?", (*in_rows(taps, 2), *in_rows(on, 3), *_back(look.lifter, ("Log", ""))))
+
+
+def log_say(look: LifterView, rows: Sequence[LogPageRow], page: int, pages: int, questions: Questions, book: Book, only: str = "",
+            words: str = "") -> Say:
+    """Return one page of the answer log, newest first, each row with its status. ``only`` and ``words``: the part of it that is shown, as
+    a button names it and in words."""
+    part = f", {words}" if words else ""
+    lines = [f"{look.name}: log{part}, page {page + 1} of {pages}, in your time zone",
+             *(_log_line(row, look, questions, book) for row in rows)]
     if not rows:
         lines.append("No answers yet.")
-    turn = [_tap("Newer", "lifter_log", f"{look.lifter}-{page - 1}")] * (page > 0) + [
-        _tap("Older", "lifter_log", f"{look.lifter}-{page + 1}")] * (page + 1 < pages)
+    of = f"{look.lifter}-{only}-" if only else f"{look.lifter}-"
+    turn = [*[_tap("Newer", "lifter_log", f"{of}{page - 1}")] * (page > 0),
+            *[_tap("Older", "lifter_log", f"{of}{page + 1}")] * (page + 1 < pages),
+            _tap("Only some", "lifter_log", f"{look.lifter}-{FILTER}-0")]
     return Say(_text(lines), (*in_rows(turn, 2), *_back(look.lifter)))
 
 

@@ -23,7 +23,7 @@ from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
-from companion.conversation.pages import MORE, asks_for_more, show_more
+from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.session import SAID_AHEAD
@@ -72,7 +72,15 @@ def typed(draft: Draft, text: str) -> None:
 
 def heard_out(draft: Draft, text: str) -> bool:
     """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
-    return heard_sign(draft, text) or heard_pain(draft, text)
+    return not _names_a_lifter(draft, text) and (heard_sign(draft, text) or heard_pain(draft, text))
+
+
+def _names_a_lifter(draft: Draft, text: str) -> bool:
+    """True if a coach asks for a lifter of theirs by their whole name, which may be a word for pain: "find Ache"."""
+    facts = draft.known.facts
+    if facts.get("is_coach") != "yes" or not (said := draft.book.sentence(text, facts)):
+        return False
+    return said[1] in {normalise(str(name)) for fact, name in facts.items() if fact.startswith("lifter.")}
 
 
 def heard_pain(draft: Draft, text: str) -> bool:
@@ -253,7 +261,7 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
 
 def tapped(draft: Draft, data: str) -> None:
     """Take a tap on a button; its payload is unchecked."""
-    if data == MORE:
+    if data == MORE_PAGES:
         show_more(draft)
         return
     if (begun := read_start(data)) and begun[0] in draft.book.flows:

@@ -26,7 +26,9 @@ class CaseloadRow(NamedTuple):
     the last squat day; ``step_why``: its effect on the depth, where the back moved. ``retest_*``: the latest retest reminder.
     ``answered``: the latest answer. ``why``: the answers that led to the safety level. ``pain_open``: like ``open_at``, regardless of
     reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the last squat day over the load limit, and on how many of
-    the latest days it was. ``limits``: what clinicians told them to leave out, as stored. ``plan``: their squat days, as stored. ``close``:
+    the latest days it was. ``limits``: what clinicians told them to leave out, as stored.
+    ``plan``: their squat days, as stored. ``pin`` and ``keep``: the depth a coach
+    has set, and the tests. ``close``:
     the causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``:
     the coach's last look at this lifter, or act for them; ``snoozed``: the day until which they put this lifter aside, told at
     ``snoozed_at``; ``dismissed``: up to when they have put aside what was new.
@@ -67,6 +69,10 @@ class CaseloadRow(NamedTuple):
     over: str | None
     limits: Value | None
     plan: Value | None
+    step_at: str | None
+    pin: Value | None
+    pin_at: str | None
+    keep: Value | None
     close: str | None
     note: str | None
     looked: str | None
@@ -129,6 +135,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
      ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
     v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end, q.value, l.value,
+    d.at, e.value, e.at, k.value,
     (select group_concat(name) from facts z where z.person = m.person and z.name in ('length', 'strength', 'control') and
      z.value = 'too_close'),
     (select n.at || ' ' || n.value from answers n join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
@@ -146,6 +153,7 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
 {_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
 {_FACT.format('q', 'safety.limits')} {_FACT.format('l', 'squat.plan')}
+{_FACT.format('e', 'depth.pin')} {_FACT.format('k', 'depth.keep')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
 """The rows of the lifters in ``m`` (person, since, reviewed), which the start of the query selects."""
@@ -192,15 +200,16 @@ def answers_in_run(db: sqlite3.Connection, person: int, run: str) -> list[tuple[
                       (person, run)).fetchall()
 
 
-def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], keys: Iterable[str], most: int) -> list[tuple[str, str]]:
+def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], keys: Iterable[str], most: int,
+                   before: str = "9") -> list[tuple[str, str]]:
     """Return the latest answers of a lifter to questions of these flows and keys (none named: any), of one run: (key, words as written,
-    or the value where it was picked), oldest first."""
+    or the value where it was picked), oldest first. ``before``: none that was given later than that moment."""
     rows = db.execute(
         "select key, raw from (select key, iif(raw <> '', raw, cast(value as text)) as raw, run, id, "
-        "first_value(run) over (order by id desc) as last from answers where person = :person and status = 'ok' and "
+        "first_value(run) over (order by id desc) as last from answers where person = :person and status = 'ok' and at <= :before and "
         "(json_array_length(:flows) = 0 or flow in (select value from json_each(:flows))) and "
         "(json_array_length(:keys) = 0 or key in (select value from json_each(:keys)))) where run = last order by id desc limit :most",
-        {"person": person, "flows": json.dumps(list(flows)), "keys": json.dumps(list(keys)), "most": most}).fetchall()
+        {"person": person, "flows": json.dumps(list(flows)), "keys": json.dumps(list(keys)), "most": most, "before": before}).fetchall()
     return rows[::-1]
 
 
@@ -258,17 +267,44 @@ def unreachable_since(db: sqlite3.Connection, person: int) -> tuple[datetime, st
     return (moment_of(at), why or "") if at else None
 
 
-def log_count(db: sqlite3.Connection, person: int) -> int:
-    """Return the number of rows of the answer log."""
-    return int(db.execute("select count(*) from answers where person = ?", (person,)).fetchone()[0])
+class LogFilter(NamedTuple):
+    """What of an answer log is wanted: of one flow, between two moments, corrections only. Nothing named: all of it."""
+
+    flow: str = ""
+    since: datetime | None = None
+    before: datetime | None = None
+    corrections: bool = False
+
+    def where(self) -> tuple[str, list[str]]:
+        """Return the condition on a row of the log, and its values."""
+        parts = [("flow = ?", self.flow), ("at >= ?", self.since and text_of(self.since)), ("at < ?", self.before and text_of(self.before))]
+        said = [(sql, value) for sql, value in parts if value]
+        return "".join(f" and {sql}" for sql, _ in said) + " and replaces is not null" * self.corrections, [value for _, value in said]
 
 
-def log_rows(db: sqlite3.Connection, person: int, most: int, skip: int) -> list[LogPageRow]:
-    """Return at most ``most`` rows of the answer log after the first ``skip``, newest first."""
+WHOLE_LOG: Final = LogFilter()
+
+
+def log_count(db: sqlite3.Connection, person: int, only: LogFilter = WHOLE_LOG) -> int:
+    """Return the number of rows of the answer log that are wanted."""
+    where, values = only.where()
+    return int(db.execute(f"select count(*) from answers where person = ?{where}", (person, *values)).fetchone()[0])
+
+
+def log_parts(db: sqlite3.Connection, person: int) -> tuple[dict[str, int], list[datetime]]:
+    """Return how many rows of the log each flow has, the latest flow first, and the moments of the latest 500 rows, newest first."""
+    flows = dict(db.execute("select flow, count(*) from answers where person = ? group by flow order by max(id) desc",
+                            (person,)).fetchall())
+    return flows, [moment_of(at) for (at,) in db.execute("select at from answers where person = ? order by id desc limit 500", (person,))]
+
+
+def log_rows(db: sqlite3.Connection, person: int, most: int, skip: int, only: LogFilter = WHOLE_LOG) -> list[LogPageRow]:
+    """Return at most ``most`` of the rows wanted of the answer log after the first ``skip``, newest first."""
+    where, values = only.where()
     rows = db.execute(
         "select a.id, a.at, a.flow, a.key, a.side, a.raw, a.value, a.unit, a.status, a.replaces, "
         "iif(b.raw <> '', b.raw, ifnull(trim(b.value || ' ' || b.unit), '')), exists (select 1 from "
         "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) from (select * from answers "
-        "where person = ? order by id desc limit ? offset ?) a left join answers b on b.id = a.replaces order by a.id desc",
-        (person, most, skip))
+        f"where person = ?{where} order by id desc limit ? offset ?) a left join answers b on b.id = a.replaces order by a.id desc",
+        (person, *values, most, skip))
     return [LogPageRow._make((row[0], moment_of(row[1]), *row[2:-1], bool(row[-1]))) for row in rows]

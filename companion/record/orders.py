@@ -59,6 +59,12 @@ def strictest(what: str, orders: list[Order]) -> Order | None:
     return orders[0] if orders else None
 
 
+def until_of(db: sqlite3.Connection, lifter: int) -> dict[str, str]:
+    """Return the day on which the order behind a fact ends, by fact; those without an end are left out."""
+    held = {COACH_ACTS[what].sets: strictest(what, standing_orders(db, lifter, what)) for what in PINS}
+    return {fact: order.until for fact, order in held.items() if order and order.until}
+
+
 def ended(db: sqlite3.Connection, lifter: int, coach: int, name: str, at: datetime) -> None:
     """Let the orders of a coach who is no longer linked lapse; those of the coaches who stay hold on."""
     for what in PINS:

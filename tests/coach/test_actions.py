@@ -875,3 +875,31 @@ async def test_when_an_order_ends_by_itself_lifter_and_coach_hear_what_holds_now
     assert [text for text in gym.heard(KIM) if over in text] == [f"sam: the time is over for which you had set something. {over}"]
     await gym.companion.sweep()
     assert sum(over in text for text in gym.heard(SAM)) == 1
+
+
+async def test_a_lifter_called_like_a_pain_word_is_found_by_name_and_pain_is_still_heard(gym):
+    await gym.linked()
+    gym.db.execute("update addresses set name = 'Ache' where person = ?", (gym.id_of(SAM),))
+    await gym.say("find Ache", who=KIM)
+    assert gym.heard(KIM)[-1].startswith("Ache\n")
+    await gym.say("my back hurts", who=KIM)
+    assert "Where does it hurt?" in gym.heard(KIM)[-1]
+
+
+async def test_a_coach_who_is_no_lifter_hears_of_their_coaches_without_a_lifter_s_welcome(gym):
+    await gym.linked()
+    await gym.say("my coaches", who=KIM)
+    assert "No coach sees your answers." in gym.heard(KIM)[-2:]
+
+
+@pytest.mark.parametrize("said", ["who needs me today", "who needs me", "since I last looked"])
+async def test_who_needs_a_coach_is_told_as_they_ask_it(gym, said):
+    await gym.linked()
+    await gym.say(said, who=KIM)
+    assert any("since you last looked" in text for text in gym.heard(KIM)[-2:])
+
+
+async def test_help_says_what_a_coach_can_say(gym):
+    await gym.linked()
+    await gym.say("menu", "help", who=KIM)
+    assert "A coach says “who needs me”, “find Sam” or “invite a lifter”." in gym.heard(KIM)[-1]

@@ -215,14 +215,15 @@ def test_plan_reminder_acts_and_looks_are_there(page):
 
 def test_a_coachs_depth_holds_until_a_later_squat_day_moves_it(made, file):
     glance = dict(report_content(*made, NOW, BOOK).glance)
-    assert glance["Depth to keep to"] == "parallel (set by a coach)"
+    assert glance["Depth to keep to"] == (
+        "parallel (set by coach Rune Aldersgate: film of Tuesday; since 29 Mar); from the tests: a little above parallel")
     one = Kept(file, people.add_person(file, "terminal", "ida", "ida", START))
     one.find(depth__keep="parallel", outcome__at=START.isoformat())
     one.on(3)
     one.find(depth__step="a_little_above")
     one.find(depth__keep="parallel")  # the results were looked at again
     assert dict(report_content(file, one.person, NOW, BOOK).glance)["Depth to keep to"] == (
-        "a little above parallel (after the last squat day)")
+        "a little above parallel (after the last squat day: because of the answers; since 8 Jan)")
 
 
 def test_a_correction_is_visible_with_what_it_replaced(made, page):

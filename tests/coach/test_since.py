@@ -115,7 +115,7 @@ def test_what_is_due_from_the_coach_is_counted(room):
     room.run(one, "note_to_coach", {"text": "may I?"}, 1)
     room.run(two, "note_to_coach", {"text": "and I?"}, 1)
     room.hurt(two, 1)
-    assert "Due from you: 1 pain to answer, 2 notes to answer." in shown(room).text
+    assert "Due from you: 1 report of pain, 2 notes." in shown(room).text
 
 
 def test_nothing_new_is_said_in_a_line(room):
@@ -178,3 +178,12 @@ def test_any_caseload_s_news_fits_a_message(room):
     populate(room, 60, seed=2)
     for page in range(12):
         assert len(shown(room, str(page)).text) < views.TEXT_MOST
+
+
+def test_a_referral_is_not_told_twice_and_the_quote_is_of_the_time_it_is_about(room):
+    sam = room.lifter()
+    room.hurt(sam, 3, "emergency")
+    room.run(sam, "pain", {"where": "nothing"}, 1)
+    (one,) = news(room)
+    assert one.words == "hurt on Monday: lower back, 5 of 10; sent to emergency care"
+    assert quoted(room.db, one).quote == "where: “back”, bad: “5.0”"

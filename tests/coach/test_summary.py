@@ -7,12 +7,19 @@ from pathlib import Path
 
 import pytest
 
+from companion.coach.links import my_coaches
+from companion.coach.report_sections import report_content
 from companion.coach.summary import LifterPage, lifter_page
+from companion.coach.triage import depth_of
 from companion.conversation.effects import Alert, Record, Remind
 from companion.record import coaching, people
+from companion.record.caseload import caseload_rows
+from companion.record.turn import Turn
+from companion.screening.depth import BAND_WORDS
 from companion.screening.errors import errors_from
 from companion.screening.limits import Limit, LimitPart, as_text
 from companion.screening.standing import PARTLY_CLOSED
+from flows.catalogue import BOOK
 from tests.coach.caseload_rows import NOW, Room, ago, record
 
 
@@ -104,20 +111,38 @@ def test_the_last_five_squat_days_the_newest_first(room):
     assert (found[0].load, found[0].back, found[0].kept, found[0].note) == (78.0, "still", "kept", "n")
 
 
-def test_what_is_pinned_stands_beside_what_was_found(room):
+def test_what_holds_says_whose_it_is_why_since_when_and_until_when(room):
     sam = room.lifter()
     room.find(sam, "depth.step", "parallel", 3, "One clean day.")
     room.find(sam, "load.limit", "64", 3)
     room.find(sam, "depth.pin", "a_little_above", 1, "saw it", "set by coach Ada")
-    room.find(sam, "load.pin", "60", 1)
-    one = page(room, sam)
-    assert one.step is not None
-    assert one.depth_pin is not None
-    assert one.load_pin is not None
-    assert (one.step.value, one.depth_pin.value, one.depth_pin.because, one.limit, one.load_pin.value) == (
-        "parallel", "a_little_above", "saw it", 64.0, "60")
+    coaching.audit_act(room.db, sam, room.coach, "pin_load", "60", "", ago(1), "2026-05-01")
+    room.find(sam, "load.pin", "60", 1, rule="set by coach Ada")
+
+    def lines() -> list[str]:
+        """What holds, line by line."""
+        return [one.line for one in page(room, sam).held]
+
+    assert lines() == ["a little above parallel (set by coach Ada: saw it; since 11 Mar)",
+                       "at most 60 kg (set by coach Ada; since 11 Mar, until 1 May); from the tests: 64 kg"]
     room.find(sam, "depth.pin", "", 0)
-    assert page(room, sam).depth_pin is None
+    assert lines()[0] == "parallel (after the last squat day: One clean day; since 9 Mar)"
+
+
+def test_chat_caseload_report_and_the_lifter_s_own_page_have_one_depth_and_one_load(room):
+    for step, pin, keep in (("parallel", "a_little_above", ""), ("", "", "below"), ("parallel", "", "below"), ("", "well_above", "below")):
+        sam = room.lifter("Sam")
+        room.find(sam, "outcome.at", ago(9).isoformat(), 9)
+        for name, value, days in (("depth.keep", keep, 9), ("depth.step", step, 3), ("depth.pin", pin, 1), ("load.limit", "64", 9)):
+            if value:
+                room.find(sam, name, value, days)
+        depth, load = page(room, sam).held
+        row = next(one for one in caseload_rows(room.db, room.coach) if one.person == sam)
+        assert BAND_WORDS[depth_of(row)] == depth.words
+        glance = dict(report_content(room.db, sam, NOW, BOOK).glance)
+        assert (glance["Depth to keep to"], glance["Load to keep to"]) == (depth.line, load.line)
+        own = [one.say.text for one in my_coaches(Turn(room.db, sam, NOW, BOOK))]
+        assert any(f"Depth: {depth.line}\nLoad: {load.line}" in text for text in own)
 
 
 @pytest.mark.parametrize(("level", "days", "now"), [

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from companion.app.run import ScriptClock
 from companion.calendar.plan import Plan
 from companion.coach.caseload import CaseloadLine, day_namer, utf16_length
+from companion.coach.holding import Held
 from companion.coach.letters import NOT_YOURS
 from companion.coach.summary import (
     AlertDetail,
@@ -23,12 +24,12 @@ from companion.coach.summary import (
     LatestReading,
     LifterPage,
     OverruledFinding,
-    Pinned,
     SentMedia,
     lifter_page,
 )
 from companion.coach.triage import GROUPS
 from companion.coach.views import (
+    ROWS_A_PAGE,
     SUMMARY_MOST,
     TEXT_MOST,
     LifterView,
@@ -259,7 +260,7 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
         "Sam", "Safety: a new check comes first, since Tuesday", "Results, Saturday: a likely cause", "Length: likely: Heels up: later.",
         "Strength: ruled out, by: Arms forward: clean.", "Control: too close to call",
         "· overruled by coach Ada: ruled out, seen in person",
-        "Depth: parallel (One clean squat day.); pinned to a little above parallel (set by coach Ada: saw it)", "Load: at most 64 kg",
+        "Depth: a little above parallel (set by coach Ada: saw it; since 11 Mar)", "Load: at most 64 kg (from the tests)",
         "Over the load limit on the last squat day, by 16 kg",
         "Last squats: Mon 9 Mar, 80 kg, depth kept, back still, “easy”", "Plan: Every Tuesday at 18:00. Next: Tuesday 17 March, 18:00.",
         "Next reminder: test again, 2026-04-01 10:00", "Last alert Tuesday: something hurt (back)",
@@ -307,6 +308,22 @@ def test_charts_are_offered_where_there_is_something_to_draw(room):
     (chart,) = ask(room, "lifter", f"{sam}-chart_pain")
     assert chart.picture == f"chart_pain of {sam}"
     assert OWN_PICTURE_OF.fullmatch(chart.picture)
+
+
+async def test_a_filmed_squat_s_chart_is_offered_once_there_is_a_film_and_drawn_for_the_lifter_s_coach_only(room, tmp_path):
+    sam = room.lifter()
+    room.find(sam, "film.plain_curve", "72 66 78|10,0 40,1 72,1.5 104,14")
+    assert taps(ask(room, "lifter", f"{sam}-charts")[0])[0].data == f"go.lifter.{sam}-chart_film"
+    (chart,) = ask(room, "lifter", f"{sam}-chart_film")
+    room.a_coach("Bea")
+    shelf = PictureStore(room.db, Writer(room.file), ScriptClock(NOW), tmp_path / "pictures")
+    try:
+        found = await shelf.find(chart.picture, Address("telegram", "coach Ada"))
+        assert found is not None
+        assert "begins at about 72°" in found.words
+        assert await shelf.find(chart.picture, Address("telegram", "coach Bea")) is None
+    finally:
+        shelf.close()
 
 
 def test_every_chart_has_a_name_for_its_button():
@@ -415,7 +432,7 @@ moments = st.integers(-10**8, 10**8).map(lambda seconds: NOW + timedelta(seconds
 values = st.one_of(st.none(), st.floats(), awful)
 overruled = st.none() | st.builds(OverruledFinding, awful, awful, awful, awful, moments)
 lines = st.builds(CaseloadLine, st.integers(1, 2**53), awful, st.sampled_from(GROUPS), awful, moments)
-pins = st.builds(Pinned, awful, awful, awful, moments)
+held = st.builds(Held, st.sampled_from(("Depth", "Load")), awful, awful, awful, st.none() | st.dates(), st.none() | st.dates(), awful)
 pages = st.builds(
     LifterPage, person=st.integers(1, 2**53), name=awful, zone=st.just("Europe/Berlin"), system=st.sampled_from(("metric", "imperial")),
     gone=st.none() | st.tuples(moments, awful),
@@ -428,8 +445,8 @@ pages = st.builds(
                                st.tuples(awful, awful), awful), max_size=4).map(tuple),
     days=st.lists(st.builds(ToldDay, st.dates(date(2020, 1, 1)), awful, awful, awful, load=st.none() | st.floats(0, 500),
                             note=awful), max_size=5).map(tuple),
-    step=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), keep=awful, depth_pin=st.none() | pins,
-    limit=st.none() | st.floats(0, 500), load_pin=st.none() | pins, drill=awful, drill_pin=st.none() | pins, goal=awful,
+    held=st.lists(held, max_size=5).map(tuple), change=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), trial=awful,
+    goal=awful,
     plan=st.just(Plan()), plan_words=awful, coming=st.just(()), next_reminder=st.none(),
     media=st.lists(st.builds(SentMedia, awful, awful, awful, awful, moments), max_size=9).map(tuple),
     alarms=st.lists(st.builds(AlertDetail, st.builds(KeptAlert, moments, awful, awful, awful, awful),
@@ -489,3 +506,44 @@ def test_a_page_is_data_all_through(room):
                 walk(part)
 
     walk(lifter_page(room.db, room.coach, full(room), NOW))
+
+
+def test_a_summary_says_what_changed_with_its_error_the_trial_s_result_and_whole_grounds(room):
+    sam = full(room)
+    grounds = "Calf: the knee to wall points to it, the heels up trial points away from it, so it is too close to call for now, and more."
+    room.find(sam, "control", "too_close", 1, grounds)
+    room.find(sam, "retest.change", "better", 1, "knee to wall, left: 3 cm more than before, which is beyond measurement error (2.1 cm).")
+    room.run(sam, "trial", {"join": "yes"}, 1)
+    (say,) = ask(room, "lifter", sam)
+    assert ("Changed, and is it real: better, yesterday: knee to wall, left: 3 cm more than before, which is beyond measurement error "
+            "(2.1 cm).") in say.text
+    assert "Priming trial: Can't tell yet" in say.text
+    assert f"Control: too close to call: {grounds}" in say.text
+
+
+def test_the_log_is_shown_by_test_by_day_and_corrections_alone(room):
+    sam = full(room)
+    old = Record("k", "knee_to_wall", 1, "left_1", "left", "7", 7.0, "cm")
+    room.keep(sam, 1, Began("k", "knee_to_wall", 1), old, replace(old, raw="8.2", value=8.2))
+    (choice,) = ask(room, "lifter_log", f"{sam}-filter-0")
+    assert {tap.label for tap in taps(choice)} >= {"Corrections (1)", "Knee to wall (7)", "Wed 11 Mar", "Tue 10 Mar"}
+    (fixed,) = ask(room, "lifter_log", f"{sam}-corrections-0")
+    assert fixed.text.splitlines()[0] == "Sam: log, corrections, page 1 of 1, in your time zone"
+    assert [line.partition("→")[2] for line in fixed.text.splitlines()[1:]] == [" 8.2 cm [in place of “7”]"]
+    (test,) = ask(room, "lifter_log", f"{sam}-knee_to_wall-0")
+    assert len(test.text.splitlines()) == 1 + 7
+    assert all("Knee to wall" in line for line in test.text.splitlines()[1:])
+    (day,) = ask(room, "lifter_log", f"{sam}-20260310-0")
+    assert all("Tue 10 Mar" in line for line in day.text.splitlines())
+    assert room.looks(sam)[-3:] == ["Ada: log, corrections, page 1", "Ada: log, knee to wall, page 1", "Ada: log, Tue 10 Mar, page 1"]
+
+
+def test_the_pages_of_a_part_of_the_log_lead_to_each_other(room):
+    sam = room.lifter()
+    for n in range(2 * ROWS_A_PAGE):
+        room.run(sam, "squat_day", {"load": float(n)}, 3)
+    (first,) = ask(room, "lifter_log", f"{sam}-20260309-0")
+    older = next(tap for tap in taps(first) if tap.label == "Older")
+    assert older.data == f"go.lifter_log.{sam}-20260309-1"
+    (second,) = ask(room, "lifter_log", older.data.removeprefix("go.lifter_log."))
+    assert second.text.startswith("Sam: log, Mon 9 Mar, page 2 of 2")
