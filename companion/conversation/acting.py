@@ -8,7 +8,7 @@ from typing import Final
 from companion.conversation.amending import amend
 from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
-from companion.conversation.corrections import correction, mentions, names
+from companion.conversation.corrections import correction, elsewhere, mentions, names
 from companion.conversation.draft import Draft
 from companion.conversation.kinds import Answer, Media
 from companion.conversation.moves import answer, back, skip
@@ -174,6 +174,9 @@ _ASIDES: Final = (*_HEARD_AS, *RIGHTS, "menu")
 def _put_right(draft: Draft, text: str) -> bool:
     """Ask whether a correction is understood; return False if it is none of an earlier answer."""
     found = correction(draft, text)
+    if (found is None or not found.named) and not draft.ask.safety and elsewhere(draft, text):
+        ask_aside(draft, "corrected", text)
+        return True
     understood = understand(draft, text, heard_at(draft, text))
     if understood and (found is None or not found.named):
         ask_aside(draft, "understood", text)

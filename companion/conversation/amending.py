@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from companion.conversation.asking import show
-from companion.conversation.corrections import corrected_words, correction
+from companion.conversation.corrections import Elsewhere, corrected_words, correction, elsewhere
 from companion.conversation.draft import Draft
+from companion.conversation.effects import Record
 from companion.conversation.flow import Ask
 from companion.conversation.moves import record, take_back
 from companion.conversation.slots import Slot
@@ -15,7 +16,9 @@ def amend(draft: Draft, text: str) -> None:
     """Make a confirmed correction: a new row replaces the old one; questions that it opens are asked, answers it leaves without a
     question are withdrawn."""
     found = correction(draft, text)
-    if found is None:
+    if (found is None or not found.named) and (other := elsewhere(draft, text)):
+        _elsewhere(draft, other, text)
+    elif found is None:
         show(draft)
     elif found.new is None:
         last = found.key == next(iter(reversed(draft.top.trail)), "")
@@ -25,6 +28,15 @@ def amend(draft: Draft, text: str) -> None:
         _replace(draft, found.new, text)
         _fold(draft)
         show(draft, f"Changed: {words}.")
+
+
+def _elsewhere(draft: Draft, other: Elsewhere, raw: str) -> None:
+    """Replace an answer of another run; what rests on it is worked out from the log."""
+    words, compiled = corrected_words(draft, raw), draft.book[other.flow]
+    ask = compiled.stops[other.new.key]
+    assert isinstance(ask, Ask)
+    draft.effects.append(Record(other.run, other.flow, compiled.flow.version, ask.key, ask.side, raw, other.new.value, other.new.unit))
+    show(draft, f"Changed: {words}.")
 
 
 def _replace(draft: Draft, new: Slot, raw: str) -> None:

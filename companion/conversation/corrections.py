@@ -1,8 +1,8 @@
 """Corrections in words: "right was 9 not 11", "I meant ten", "change my weight to 86".
 
-A correction reaches any answer of the run that is asking or of one it rests on in this session. The old row stays in the log with its
-value; a new one replaces it, and the run goes on from the first question that the new answers leave open. All but "I meant …" about the
-last answer is said back and confirmed. Answers about safety are corrected by their own questions only.
+A correction reaches any answer of the run that is asking, and an answer of another run today that it names ("my weight", "left"). The old
+row stays in the log with its value; a new one replaces it, and the run goes on from the first question that the new answers leave open.
+All but "I meant …" about the last answer is said back and confirmed. Answers about safety are corrected by their own questions only.
 """
 
 from __future__ import annotations
@@ -80,9 +80,45 @@ def _last(key: str, number: str) -> bool:
     return key.endswith(f"_{number}")
 
 
+class Elsewhere(NamedTuple):
+    """An answer of another run of today to put right: its flow and run, its slot with the new value, and the value it had."""
+
+    flow: str
+    run: str
+    new: Slot
+    old: Value
+
+
+def elsewhere(draft: Draft, text: str) -> Elsewhere | None:
+    """Return the answer of another run of today that a message puts right by name, the latest; None where there is none."""
+    plain = _COMPARED.sub(" ", spelt(text))
+    sides = [side for side in SIDES if re.search(rf"\b{side}\b", plain)]
+    was = {float(found[1].rstrip(".")) for found in _OLD.finditer(plain)}
+    numbers = [one for one in quantities(plain) if not one.counts and one.value not in was]
+    if not numbers:
+        return None
+    latest = {(row.run, row.key): row for row in draft.known.answers()}
+    for row in reversed(latest.values()):
+        stop = draft.book[row.flow].stops.get(row.key) if row.flow in draft.book.flows else None
+        if row.status != "ok" or row.at.date() != draft.known.now.date() or row.run == draft.top.run or not isinstance(stop, Ask):
+            continue
+        about = ABOUT.get(stop.key)
+        named = bool(about and re.search(rf"\b(?:{about})\b", plain)) or (bool(stop.side) and stop.side in sides)
+        if not named or stop.safety or not isinstance(stop.kind, Number) or isinstance(row.value, str):
+            continue
+        if (new := _slot(draft, stop, numbers[-1])) and new.value != row.value:
+            return Elsewhere(row.flow, row.run, new, row.value)
+    return None
+
+
 def corrected_words(draft: Draft, text: str) -> str:
     """Return a correction in one line: "left 9 cm in place of 11 cm"."""
     found = correction(draft, text)
+    if (found is None or not found.named) and (other := elsewhere(draft, text)):
+        stop = draft.book[other.flow].stops[other.new.key]
+        assert isinstance(stop, Ask)
+        was = slot_words(draft, stop, Slot(other.new.key, other.old, stop.kind.unit))
+        return f"{slot_words(draft, stop, other.new)} in place of {was}, in {draft.book[other.flow].flow.title}"
     ask = draft.compiled.stops.get(found.key) if found else None
     if found is None or not isinstance(ask, Ask):
         return text

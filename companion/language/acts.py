@@ -15,6 +15,7 @@ from companion.language.act_rules import matches, tables_in, words_of
 from companion.language.choosing import ASSERTING, NO_OPTIONS, Chosen, Options, choose
 from companion.language.clauses import Clause, Mood, clauses, flat
 from companion.language.phrases import Phrase, hear
+from companion.language.questions import is_question
 
 
 class SpeechAct(Enum):
@@ -107,6 +108,8 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
         return spoken._replace(act=SpeechAct.CORRECTION)
     if chosen.weak and (asked or matches("chat", line) or matches("unsure", line)):
         answers = False
+    if asked is None and not answers and is_question(text):
+        asked = whole[0]
     if asked:
         about = asked.text if len(whole) > 1 and answers else line
         return spoken._replace(act=SpeechAct.ANSWER if answers else SpeechAct.QUESTION, asks=_asks(about), about=about)

@@ -1,11 +1,14 @@
 """Slots: what one sentence fills, what is said back first, and corrections in words."""
 
+from datetime import timedelta
+
 import pytest
 
 from companion.conversation.effects import Record
 from companion.conversation.session import Session
+from companion.screening.screen import LoggedAnswer as Row
 from flows.catalogue import BOOK
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, NOW, Talk
 
 METRIC = {**CHECKED, "welcome.units": "metric"}
 
@@ -127,6 +130,17 @@ def test_a_correction_of_another_question_named_by_its_word():
     assert talk.answers["height"] == 187
     assert talk.answers["mass"] == 80
     assert talk.state == "about_you.sex"
+
+
+def test_a_correction_reaches_an_answer_of_another_run_of_today():
+    rows = [Row("about_you", "7", "mass", 68.0, "ok", "done", "", "", NOW), Row("about_you", "5", "mass", 60.0, "ok", "done", "", "",
+                                                                                NOW - timedelta(days=9))]
+    talk = Talk(BOOK["knee_to_wall"].flow, known=METRIC, book=BOOK, answers=rows[::-1]).say("tape", "change my weight to 86")
+    assert "I understand: weight 86 kg in place of weight 68 kg, in About you. Is that right?" in talk.last
+    talk.tap("Yes")
+    row = next(effect for effect in talk.effects if isinstance(effect, Record) and effect.key == "mass")
+    assert (row.flow, row.run, row.value, row.unit) == ("about_you", "7", 86.0, "kg")
+    assert talk.state == "knee_to_wall.setup"
 
 
 def test_what_is_wrong_without_a_new_value_is_asked_for():

@@ -66,3 +66,17 @@ def test_anything_typed_has_one_act_and_never_raises(text, options, number):
     heard = hear_act(text, options, number)
     assert heard.asks is None or heard.about
     assert (heard.act is SpeechAct.COMMAND) == bool(heard.wants)
+
+
+@pytest.mark.parametrize("text", ["parallel?", "the fold?"])
+def test_an_answer_with_a_question_mark_is_doubtful_and_no_question(text):
+    heard = hear_act(text, named([("parallel", ("parallel",)), ("fold", ("the fold",))]))
+    assert heard.act is SpeechAct.ANSWER
+    assert heard.doubtful
+
+
+@pytest.mark.parametrize(("text", "wants"), [
+    ("why would that help", ""), ("what does skip do to the rest of the week", ""), ("can you say that again", "again"),
+    ("ill be done tomorrow", ""), ("enough for tonight i want to stop", "stop"), ("show me what you found", "results")])
+def test_a_command_that_is_only_mentioned_is_none(text, wants):
+    assert hear_act(text, ROUNDS).wants == wants
