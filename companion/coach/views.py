@@ -23,6 +23,7 @@ from companion.coach.caseload import (
     shortened,
     utf16_length,
 )
+from companion.coach.compare import compare
 from companion.coach.letters import NOT_YOURS, button_number
 from companion.coach.names import display_name, lifters_matching, with_distinct_names
 from companion.coach.since import news_of, since_say
@@ -93,7 +94,8 @@ class LifterView(NamedTuple):
 
 
 def show(turn: Turn, view: str, of: str) -> list[Say]:
-    """Return the messages of a view ("since", "caseload", "find_lifter", "lifter", "lifter_log") for a coach, and audit the look.
+    """Return the messages of a view ("since", "caseload", "compare", "find_lifter", "lifter", "lifter_log") for a coach, and audit the
+    look.
 
     ``of``: a page of what is new ("1"), a group and page ("hurt-1"), a name as typed, or a lifter and a view or page
     ("17-numbers", "17-2"). Pages count from 0.
@@ -105,6 +107,8 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
         say, news = since_say(db, news_of(db, coach, now, zone), len(coaching.lifters_of(db, coach)), button_number(of))
         _note_lines(db, coach, [one.person for one in news], now, zone)
         return [say]
+    if view == "compare":
+        return [compare(turn, of)]
     lifter, what = lifter_shown(db, coach, view, of), "" if view == FIND_LIFTER else _asked(of)[1]
     if view == FIND_LIFTER and lifter is None:
         return [_found(db, coach, lifters_matching(db, coach, of), now, zone)]
@@ -338,7 +342,8 @@ def numbers_says(look: LifterView, page: LifterPage) -> list[Say]:
                   *(f"· {shortened(line, 160)}" for line in one.lines), f"Error: {shortened(one.error, 160)}"]
     if not page.numbers:
         lines.append("Nothing is measured yet.")
-    return [Say(_text(rests)), Say(_text(lines), _back(look.lifter, ("Charts", "charts"), ("Squat days", "days")))]
+    return [Say(_text(rests)), Say(_text(lines), (
+        (_tap("Compare two days", "compare", look.lifter),), *_back(look.lifter, ("Charts", "charts"), ("Squat days", "days"))))]
 
 
 def days_say(look: LifterView, page: LifterPage) -> Say:
