@@ -22,7 +22,7 @@ from companion.screening.retest import change
 from companion.screening.screen import about_from
 from companion.screening.sessions import ReadingSession, sessions_of
 
-DAYS_OFFERED: Final = 6
+PAIRS_OFFERED: Final = 6
 """Earlier days to compare the latest with; our choice, three rows of buttons."""
 _AND: Final = re.compile(r" (?:and|with|to|vs) ")
 _DAYS: Final = re.compile(r"([0-9]{1,18})(?:-([0-9]{4}-[0-9]{2}-[0-9]{2})-([0-9]{4}-[0-9]{2}-[0-9]{2}))?")
@@ -86,7 +86,7 @@ def _days_offered(turn: Turn, lifter: int) -> Say:
     if len(days) < 2:
         return Say(f"{name}: there is no second day with readings to compare.", _back((name, lifter)))
     taps = [Tap(f"{day.day} {day:%b} and {days[0].day} {days[0]:%b}", start_payload("compare", f"{lifter}-{day}-{days[0]}"))
-            for day in days[1:DAYS_OFFERED + 1]]
+            for day in days[1:PAIRS_OFFERED + 1]]
     return Say(f"{name}: which two days?", (*in_rows(taps, 2), *_back((name, lifter))))
 
 

@@ -268,7 +268,7 @@ def unreachable_since(db: sqlite3.Connection, person: int) -> tuple[datetime, st
 
 
 class LogFilter(NamedTuple):
-    """What of an answer log is wanted: of one flow, between two moments, corrections only. Nothing named: all of it."""
+    """Part of an answer log: of one flow, between two moments, corrections only. Nothing named: all of it."""
 
     flow: str = ""
     since: datetime | None = None
