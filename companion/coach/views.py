@@ -35,7 +35,7 @@ from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
 from companion.language.units import METRIC, shown
 from companion.pictures.series import ChartOwner, all_charts, chart_of
-from companion.record import coaching, log
+from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
@@ -64,7 +64,6 @@ FIND_LIFTER: Final = "find_lifter"
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored",
                        "no_pain": "pain told here, taken back"}
-DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
 LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
 """The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
@@ -360,7 +359,8 @@ def more_say(look: LifterView, page: LifterPage) -> Say:
     for alarm in page.alarms:
         lines += _alarm_lines(alarm, look)
     lines += [] if page.alarms else ["No alert so far."]
-    lines += ["", *(shortened(f"· {look.day_name(one.at)}, {one.coach}: {in_words(one.what)}, {in_words(one.value)}"
+    lines += ["", *(shortened(f"· {look.day_name(one.at)}, {one.coach}: {in_words(one.what)}, "
+                        f"{orders.value_words(one.what, one.value, page.system)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [shortened(f"· sent {look.day_name(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
     taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values() if act.label]

@@ -284,7 +284,7 @@ def test_squat_days_alerts_with_their_answers_and_acts(room):
     assert "· Mon 9 Mar, 80 kg, depth kept, back still, “easy”" in days.text
     (more,) = ask(room, "lifter", f"{sam}-more")
     assert "· Tuesday, no squats or tests today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
-    assert "· yesterday, Ada: pin depth, a little above (saw it)" in more.text
+    assert "· yesterday, Ada: pin depth, a little above parallel (saw it)" in more.text
     assert [tap.data for tap in taps(more)][:11] == [f"go.coach_act.{sam}-{what}" for what in (
         "pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "ask_for", "retest", "end_retest", "overrule", "put_aside",
         "reviewed")]
