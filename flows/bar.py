@@ -18,7 +18,7 @@ FLOW = Flow(
             ("none", "No bar yet", "none", "no bar", "no", "body weight"))),
         Ask("weight", "What does it weigh?", Number("kg", 2, 40, usual=(5, 30), example_value=10), only_if=fact("bar").is_("other")),
         Ask("which", "Which plates are there?", choice(
-            ("usual", "The usual set of a gym", "gym", "usual", "all", "full set"),
+            ("usual", "The usual set of a gym", "the usual set", "gym", "usual", "all", "full set"),
             ("own", "Only some; I'll list them", "some", "list", "own")), only_if=HAS_BAR),
         Ask("plates", "Of which sizes do you have at least a pair?", Numbers("kg", 0.2, 50, (20, 10, 5, 2.5)),
             only_if=fact("which").is_("own")),

@@ -8,7 +8,7 @@ from importlib import import_module
 from pkgutil import iter_modules
 
 import flows as here
-from companion.conversation.cards import Answers
+from companion.conversation.cards import AnswerBook
 from companion.conversation.catalogue import Catalogue, Consent
 from companion.conversation.flow import Flow
 from companion.conversation.registry import Book, Flows
@@ -42,7 +42,7 @@ def flows() -> list[Flow]:
 
 
 @cache
-def _answers() -> Answers:
+def _answers() -> AnswerBook:
     from flows.frequent import ANSWERS
 
     return ANSWERS

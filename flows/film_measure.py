@@ -56,8 +56,10 @@ def _read(film: str) -> tuple[Step, ...]:
             Tell(f"{{{film}_says}}", sent & fact(f"{film}_reading").known))
 
 
+OF_EACH: Final = (("onset", 40, 100), ("spread", 0, 5), ("deepest", 60, 120))
+OF_PLAIN: Final = (("low", 40, 100), ("high", 40, 100), ("bend", 0, 40))
 READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", low, high, step=.1) for film in ("plain", *FILMED_CHANGES)
-                            for name, low, high in (("onset", 40, 100), ("spread", 0, 5), ("deepest", 60, 120)))
+                            for name, low, high in (*OF_EACH, *(OF_PLAIN if film == "plain" else ())))
 """Degrees that a film may give; the reading puts them there."""
 HAS_ONSET: Final = fact("plain_reading").is_("onset")
 
@@ -92,7 +94,7 @@ FLOW = flow_of(
         Do(SendCards("letter"), fact("cards").is_("letter")),
         Ask("taped", "Tape cards 1 to 4 flat on the side that faces the phone, arrows up: ribs, belt line, mid-thigh, shin. Card 5 on the "
             "wall behind you. Hands and sleeves clear of them.", Ready()),
-        Ask("setup", "Phone upright on a stand, at hip height, side-on, three big steps away: all of you and card 5 in view, the light not "
+        Ask("setup", "Phone upright on a stand, at hip height, side-on, three big steps away. All of you and card 5 in view. No light from "
             "behind you.", Ready(), picture=PROTOCOL.picture),
         Ask("shot_video", "First a test shot: a photo, or two seconds of film, standing side-on. Send it here.",
             Film(("video", "photo", "document"))),
@@ -102,6 +104,8 @@ FLOW = flow_of(
         *_read("shot2"),
         Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
         *_read("plain"),
+        Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "
+             "band how far that may be off.", HAS_ONSET, picture="chart_film"),
         Tell("“Back” takes you to the film again, or try another day.", fact("plain_reading").is_("mend")),
         Tell("Cards on cloth slide over the bones, so take the depth as an estimate; it says nothing of harm. A change between films of "
              "one taping is firmer.", HAS_ONSET),

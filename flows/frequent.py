@@ -1,4 +1,4 @@
-"""Answers to what people ask back: words, cards for the questions, and frequent questions, read from the tables beside."""
+"""AnswerBook to what people ask back: words, cards for the questions, and frequent questions, read from the tables beside."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
-from companion.conversation.cards import CARD_WORDS_MOST, Answers, read_cards
+from companion.conversation.cards import CARD_WORDS_MOST, AnswerBook, read_cards
 from companion.conversation.condition import Condition, Value
 from companion.conversation.flow import Known
 from companion.conversation.wording import render
@@ -33,7 +33,7 @@ STANDINGS: Final = ("common practice", "choice", "fact")
 
 
 @dataclass(frozen=True, slots=True)
-class Topic:
+class FrequentQuestion:
     """A frequent question: its patterns, its answer, the answer with the person's own result where the fact ``needs`` is known, what the
     answer permits ("" for nothing), and the rows of sources, or else the standing, that it rests on."""
 
@@ -47,15 +47,15 @@ class Topic:
     standing: str = ""
 
 
-def read_topics(text: str) -> Mapping[str, Topic]:
+def read_topics(text: str) -> Mapping[str, FrequentQuestion]:
     """Return the topics of a table in TOML, by name. Raises ValueError, which names the row, for one that is not whole."""
     return {name: _topic(name, row) for name, row in tomllib.loads(text).items()}
 
 
-def _topic(name: str, row: Mapping[str, Any]) -> Topic:
-    if wrong := row.keys() - {field.name for field in fields(Topic)}:
+def _topic(name: str, row: Mapping[str, Any]) -> FrequentQuestion:
+    if wrong := row.keys() - {field.name for field in fields(FrequentQuestion)}:
         raise ValueError(f"{name}: {', '.join(sorted(wrong))} is no field of a frequent question")
-    made = Topic(**{"id": name, **row, "asked": tuple(row["asked"]), "sources": tuple(row["sources"])})
+    made = FrequentQuestion(**{"id": name, **row, "asked": tuple(row["asked"]), "sources": tuple(row["sources"])})
     for words in (made.says, made.found):
         if len(words.split()) > CARD_WORDS_MOST:
             raise ValueError(f"{name}: an answer has {len(words.split())} words")
@@ -68,8 +68,8 @@ def _topic(name: str, row: Mapping[str, Any]) -> Topic:
     return made
 
 
-TOPICS: Final = read_topics((HERE / "frequent.toml").read_text("utf-8"))
-_ASKED: Final = tuple((re.compile("|".join(one.asked)), one.id) for one in TOPICS.values())
+FREQUENT: Final = read_topics((HERE / "frequent.toml").read_text("utf-8"))
+_ASKED: Final = tuple((re.compile("|".join(one.asked)), one.id) for one in FREQUENT.values())
 
 
 def topic_of(text: str) -> str:
@@ -94,7 +94,7 @@ def closed_words(permits: str, known: Known) -> str:
 
 def says(topic: str, known: Known) -> str:
     """Return the answer to a frequent question for this person, now: nothing in it permits what is closed."""
-    one, facts = TOPICS[topic], {**known.facts, **own_results(known)}
+    one, facts = FREQUENT[topic], {**known.facts, **own_results(known)}
     text = closed_words(one.permits, known) or (one.found if one.needs and one.needs in facts else one.says)
     return render(text, facts, known.now)
 
@@ -125,5 +125,5 @@ def _words() -> Mapping[str, str]:
     return {"|".join(row["named"]): row["says"] for row in rows}
 
 
-ANSWERS: Final = Answers(read_cards((HERE / "cards.toml").read_text("utf-8")), _words(), topic_of, says, "note_to_coach")
+ANSWERS: Final = AnswerBook(read_cards((HERE / "cards.toml").read_text("utf-8")), _words(), topic_of, says, "note_to_coach")
 """The answers as the bot uses them."""

@@ -56,8 +56,8 @@ FLOW = Flow(
     at_start=drill_facts,
     steps=(
         Tell("{why_not}", ~OFFERED),
-        Ask("setup", "The drill: {name}, {sets} sets of {reps}{each}.{light} It is a trial: nobody knows yet whether it helps "
-            "you. Ready to see the steps?", Ready(), only_if=OFFERED),
+        Ask("setup", "The drill: {name}, {sets} sets of {reps}{each}.{light} A drill is a short, light exercise before you squat. It is a "
+            "trial: nobody knows yet whether it helps you. Ready to see the steps?", Ready(), only_if=OFFERED),
         Ask("steps", "{steps}", Ready("I have it"), caution=DRILL_CAUTION, only_if=OFFERED, picture="drill {name}"),
         *(_set(number) for number in (1, 2, 3)),
         Ask("felt", "How did that feel?", choice(

@@ -19,4 +19,5 @@ def flow_of(protocol: Protocol[Any], steps: tuple[Step, ...], *, version: int = 
     posture = protocol.posture
     gates = (*(FLOOR if Level.NO_LOAD in posture.levels else SQUAT), limited(*protocol.uses),
              *((NOT_PREGNANT,) if posture.barred_in_pregnancy else ()), *opened, *(SCORED if protocol.scored else ()))
-    return Flow(protocol.id, version, protocol.title, steps, needs=protocol.needs, gates=gates, **more)
+    why = f"This test looks at {protocol.looks_at}."
+    return Flow(protocol.id, version, protocol.title, steps, needs=protocol.needs, gates=gates, **{"why": why, **more})

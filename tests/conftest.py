@@ -41,7 +41,8 @@ NOT_UNIT: Final = ("tests/coach/test_report_page.py", "tests/conversation/test_s
 """… but these: Chromium, and the whole companion under whatever may happen."""
 
 FIRST: Final = ("tests/crash", "tests/simulation", "tests/conversation/test_stateful.py", "tests/coach/test_report_page.py",
-                "tests/test_access.py", "tests/cli/test_cli.py", "tests/channels", "tests/scripts", "tests/flows", "tests/reminders")
+                "tests/test_access.py", "tests/cli/test_cli.py", "tests/films", "tests/channels", "tests/scripts", "tests/flows",
+                "tests/reminders")
 """What runs first where there are several processes: the longest, so that none of them is left waiting for another at the end."""
 
 PARTED: Final = ("tests/crash/test_kills.py", "tests/simulation/test_worlds.py",

@@ -19,7 +19,7 @@ from companion.app.unsaved import UnsavedMessages
 from companion.base.clock import Clock, JumpWatch
 from companion.channels.terminal import TERMINAL_CHANNEL
 from companion.conversation.catalogue import Catalogue
-from companion.conversation.effects import Act, Calendar, Effect, Export, Link, Redeem, Say, Show
+from companion.conversation.effects import Act, Calendar, Effect, Export, Link, Redeem, Say, SendCards, Show
 from companion.conversation.events import FilmRead, Happening, Settle
 from companion.conversation.flow import Known
 from companion.conversation.pages import few, kept
@@ -38,7 +38,7 @@ from companion.record.writer import CommitFailed, Writer
 
 _log = logging.getLogger(__name__)
 
-SPEAKING: Final = (Export, Calendar, Show, Act, Link, Redeem)
+SPEAKING: Final = (Export, Calendar, Show, Act, Link, Redeem, SendCards)
 """Effects that may send messages of their own; those before them are sent first."""
 
 SETTLING_MOST: Final = 60

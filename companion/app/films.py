@@ -36,7 +36,7 @@ def outcome_of_film(wanted: FilmWanted, path: Path) -> FilmRead:
     from companion.film.footage import Unreadable
     from companion.film.measure import measured
     from companion.film.reader import read_film
-    from companion.film.words import said, to_mend
+    from companion.film.words import curve_text, said, to_mend
 
     try:
         footage = read_film(path)
@@ -49,7 +49,8 @@ def outcome_of_film(wanted: FilmWanted, path: Path) -> FilmRead:
     onset = film.onset
     values = (onset.depth, onset.low, onset.high, onset.spread, film.deepest, film.amplitude)
     numbers = tuple((name, None if value is None else round(value, 1)) for name, value in zip(FILM_NUMBERS, values, strict=True))
-    return FilmRead(wanted.run, wanted.squat, "none" if onset.depth is None else "onset", numbers, said(film))
+    outcome = "none" if onset.depth is None else "onset"
+    return FilmRead(wanted.run, wanted.squat, outcome, numbers, said(film), curve_text(film) if wanted.squat == "plain" else "")
 
 
 def _mend(wanted: FilmWanted, line: str) -> FilmRead:

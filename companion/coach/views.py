@@ -34,6 +34,7 @@ from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
 from companion.language.units import METRIC, shown
+from companion.pictures.film_chart import CURVE_FACT, FILM_CHART
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
@@ -116,9 +117,9 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     look = LifterView(db, coach, lifter, now, zone, day_namer(zone, now))
     if view == "lifter_log":
         return [log_view(look, of, book)]
-    if chart := all_charts().get(what):
-        coaching.audit_look(db, lifter, coach, f"chart: {chart.label.lower()}", now)
-        return [Say(f"{look.name}: {chart.label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
+    if label := _chart_labels().get(what):
+        coaching.audit_look(db, lifter, coach, f"chart: {label.lower()}", now)
+        return [Say(f"{look.name}: {label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
     what = what if what in LIFTER_VIEWS else ""
     coaching.audit_look(db, lifter, coach, LIFTER_VIEWS[what], now)
     if what == "charts":
@@ -373,6 +374,11 @@ def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
             *([shortened(f"Answered: {told}", 420)] if told else [])]
 
 
+def _chart_labels() -> dict[str, str]:
+    """Return the label of each chart's button, by the chart's name."""
+    return {name: chart.label for name, chart in all_charts().items()} | {FILM_CHART: "Filmed squat"}
+
+
 def _charts(look: LifterView) -> Say:
     """Return a message with a button for each chart that has data."""
     facts = log.facts_of(look.db, look.lifter)
@@ -383,7 +389,8 @@ def _charts(look: LifterView) -> Say:
                   if band_of(one.value))
     whose = ChartOwner(str(look.lifter), system, zone, steps)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
-    taps = [_tap(all_charts()[name].label, "lifter", f"{look.lifter}-{name}") for name in there]
+    there += [FILM_CHART] if CURVE_FACT in facts else []
+    taps = [_tap(_chart_labels()[name], "lifter", f"{look.lifter}-{name}") for name in there]
     return Say(f"{look.name}: which chart?" if there else f"{look.name}: nothing to draw yet.",
                (*in_rows(taps, 2), *_back(look.lifter, ("Numbers", "numbers"))))
 

@@ -13,7 +13,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.kinds import Answer, Media
 from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
-from companion.conversation.slots import heard_at, understand
+from companion.conversation.slots import heard_at, slot_words, torn, understand
 from companion.language.act_rules import tables_in
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
@@ -93,6 +93,8 @@ def act_on(draft: Draft, text: str) -> bool:
                 fill(draft, text)
             else:
                 ask_aside(draft, "understood", text)
+        case SpeechAct.ANSWER if between := torn(draft, text, spoken):
+            ask_again(draft, f"Which one: {' or '.join(slot_words(draft, ask, slot) for slot in between)}?")
         case _:
             return False
     return True
@@ -109,6 +111,10 @@ def _earlier(draft: Draft, text: str) -> bool:
 def other_than_answer(draft: Draft, text: str) -> bool:
     """SpeechAct on a reply that is no place, date, picture or number: a question, a wish, not yet; return False for anything else."""
     spoken, media = hear_act(text), isinstance(draft.ask.kind, Media)
+    answers = draft.ask.kind.options and spoken.act not in (SpeechAct.QUESTION, SpeechAct.COMMAND)
+    if answers and understand(draft, text, heard_at(draft, text)):
+        ask_aside(draft, "understood", text)
+        return True
     match spoken.act:
         case SpeechAct.QUESTION:
             tell(draft, text)
@@ -134,6 +140,9 @@ _NOTHING_TO_SAY: Final = re.compile(
 _ASIDES_LONGEST: Final = 14
 """Most words of a message that is asked about where words of one's own are expected; our choice."""
 
+
+_COMMAND_LONGEST: Final = 10
+"""Most words of a message that is carried out as stop, skip or back; our choice."""
 
 RIGHTS: Final = ("erase", "stop_reminders", "my_data")
 """Commands that are carried out wherever they are said; what can't be undone is asked about by its own flow."""
@@ -181,7 +190,10 @@ def _put_right(draft: Draft, text: str) -> bool:
 
 
 def _wanted(draft: Draft, name: str, text: str = "") -> bool:
-    """Do what a command in words of one's own asks for."""
+    """Do what a command in words of one's own asks for; a long message that only mentions one is asked about."""
+    if name in ("stop", "skip", "back") and len(text.split()) > _COMMAND_LONGEST:
+        ask_again(draft, f"If you want that, say “{name}” alone.")
+        return True
     for option in draft.ask.kind.options:
         if option.value == {"skip": "skip", "stop": "later"}.get(name) and option.only_if.holds(draft.facts()):
             answer(draft, Answer(option.value, text))

@@ -1,7 +1,7 @@
-"""Answers to what a person asks back: about a word, the open question, or something people often ask; then the question stands again
+"""AnswerBook to what a person asks back: about a word, the open question, or something people often ask; then the question stands again
 in one line.
 
-What is known of words and frequent questions is data of the flows' folder; it comes with the book (``cards.Answers``).
+What is known of words and frequent questions is data of the flows' folder; it comes with the book (``cards.AnswerBook``).
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from companion.conversation.asking import ask_again, stand_again
-from companion.conversation.cards import Card, card_of
+from companion.conversation.cards import AnswerCard, card_of
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_one_line, prompt, start_payload
@@ -24,9 +24,9 @@ ASK_COACH: Final = "Your coach can."
 ASK_SOMEBODY: Final = "Somebody who can watch you squat may."
 
 
-def card_here(draft: Draft) -> Card:
+def card_here(draft: Draft) -> AnswerCard:
     """Return the card of the open question."""
-    return card_of(draft.book.answers().cards, draft.top.flow, draft.ask) if draft.book.answers else Card()
+    return card_of(draft.book.answers().cards, draft.compiled.flow, draft.ask) if draft.book.answers else AnswerCard()
 
 
 def card_words(draft: Draft, part: str) -> str:

@@ -13,10 +13,10 @@ from dataclasses import dataclass, field
 from fnmatch import fnmatchcase
 from typing import Any, Final, NamedTuple
 
-from companion.conversation.flow import Ask, Known
+from companion.conversation.flow import Ask, Flow, Known
 from companion.language.questions import asked_surely, is_question, plain
 
-PARTS: Final = ("means", "why", "how", "cant")
+CARD_PARTS: Final = ("means", "why", "how", "cant")
 """The parts of a card, each the answer to one kind of question about a question."""
 
 CARD_WORDS_MOST: Final = 45
@@ -26,7 +26,7 @@ UNSURE_VALUES: Final = frozenset(("unsure", "cant_tell"))
 """The stored values by which a question offers an answer for "not sure"."""
 
 
-class Card(NamedTuple):
+class AnswerCard(NamedTuple):
     """The answers to questions about one question: templates over the facts, with "{unit}" and "{example}"; "" for a missing part."""
 
     means: str = ""
@@ -63,8 +63,8 @@ def read_cards(text: str) -> tuple[CardRow, ...]:
 
 def _row(row: Mapping[str, Any]) -> CardRow:
     name = ", ".join(row.get("of", ())) or "a general card"
-    parts = {part: row[part] for part in PARTS if part in row}
-    if wrong := row.keys() - {*PARTS, *CardRow.__dataclass_fields__}:
+    parts = {part: row[part] for part in CARD_PARTS if part in row}
+    if wrong := row.keys() - {*CARD_PARTS, *CardRow.__dataclass_fields__}:
         raise ValueError(f"{name}: {', '.join(sorted(wrong))} is no field of a card")
     for part, words in parts.items():
         if len(words.split()) > CARD_WORDS_MOST:
@@ -73,17 +73,17 @@ def _row(row: Mapping[str, Any]) -> CardRow:
                    row.get("unsure", False), parts)
 
 
-def card_of(rows: tuple[CardRow, ...], flow: str, ask: Ask) -> Card:
-    """Return the card of a question, each part from the first row that matches and has it."""
-    matching = [row.parts for row in rows if row.matches(flow, ask)]
-    return Card(*(next((parts[part] for parts in matching if part in parts), "") for part in PARTS))
+def card_of(rows: tuple[CardRow, ...], flow: Flow, ask: Ask) -> AnswerCard:
+    """Return the card of a question, each part from the first row that matches and has it; why it is asked, else from its flow."""
+    matching = [*(row.parts for row in rows if row.matches(flow.name, ask)), {"why": flow.why} if flow.why else {}]
+    return AnswerCard(*(next((parts[part] for parts in matching if part in parts), "") for part in CARD_PARTS))
 
 
 # words and frequent questions -------------------------------------------------------------------------------------
 
 
 @dataclass(frozen=True)
-class Answers:
+class AnswerBook:
     """The answers that can be given. ``cards``: the table of cards; ``words``: patterns for words that may be asked about, each with its
     meaning; ``topic_of``: the frequent question in a text, "" for none; ``says``: the answer to it, for this person, now.
     ``to_coach``: the flow in which a question is passed on to a coach."""
@@ -114,21 +114,21 @@ _ASKS_WORD: Final = re.compile(
 _TRADE: Final = re.compile(
     r"\b(?:squat\w*|deep\w*|depth|bar|belts?|shoes?|lifters|phones?|tape|films?|video|pipe|stick|chair|drills?|reps|plates?|kilos?|kgs?|"
     r"warm.?up|brac(?:e|ing)|stance|degrees|radiator|tripod|cushion|pillow|books?|deadlift\w*|prim(?:e|ing)|bird dog|"
-    r"one in plain english|plain ones?|levels?|screen|retest|barefoot|socks?)\b")
+    r"in plain english|plain ones?|levels?|screen|retest|barefoot|socks?|stored|in the house)\b")
 """Words for what the tests are done with, none of which is also a word for a part of the body or a sign."""
 
 
-_PERMISSION: Final = re.compile(r"\b(?:can|may|could|should|am) i\b|\bsafe\b|\ballowed\b|\bok to\b")
+_PERMISSION: Final = re.compile(r"\b(?:can|may|could) i\b|\bsafe\b|\ballowed\b|\bok to\b")
 """Somebody who asks for permission may have a reason against it in the same sentence."""
 
 
-def about_the_tests(answers: Answers, text: str) -> bool:
+def about_the_tests(answers: AnswerBook, text: str) -> bool:
     """True if a text is a question that is understood and names what the tests are done with: only then a merely suspected sign in it does
     not count. What the rules for signs hear counts in any case."""
     said = plain(text)
     return bool(is_question(text) and _TRADE.search(said) and not _PERMISSION.search(said) and understood(answers, text))
 
 
-def understood(answers: Answers, text: str) -> bool:
+def understood(answers: AnswerBook, text: str) -> bool:
     """True if it is known for sure what a question asks."""
     return bool(answers.word(text) or asked_surely(text) or answers.topic_of(text))

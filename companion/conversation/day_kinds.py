@@ -5,6 +5,7 @@ Answers are stored in the calendar's notation (calendar.plan, calendar.reading),
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
@@ -19,6 +20,7 @@ from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest
 from companion.language.days.times import read_hours
 from companion.language.limits import CLEARED, read_end
+from companion.language.quantities import spelt
 
 NOON: Final = 12
 
@@ -131,6 +133,10 @@ class Rest(Kind):
         return {"half": "Say “morning” or “evening”.", "day": "For example: tomorrow."}.get(wants, "For example: 18:00, or 6pm.")
 
 
+_SPAN: Final = re.compile(r"^(?:from|until|till|til|at|around|about|by|not before|after)\b ?")
+"""Words before a time of day that begin or end a span."""
+
+
 @dataclass(frozen=True, slots=True)
 class ClockTime(Kind):
     """A time of day, stored as "18:00". ``choices``: times to tap; ``evening``: true where an hour without am or pm is in the evening
@@ -148,7 +154,7 @@ class ClockTime(Kind):
         return (*self.choices, "06:15")
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        times = read_hours(text)
+        times = read_hours(text) or read_hours(_SPAN.sub("", spelt(text)))
         if len(times) > 1 and self.evening is not None:
             times = tuple(at for at in times if (at.hour >= NOON) == self.evening)
         if len(times) == 1:

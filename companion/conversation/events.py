@@ -53,13 +53,15 @@ class Settle:
 @dataclass(frozen=True, slots=True)
 class FilmRead:
     """A film has been read. ``run`` and ``squat`` are those of its ``effects.ReadFilm``; ``outcome``: an answer of ``kinds.BeingRead``;
-    ``numbers``: degrees by name, None for those it does not give; ``says``: the outcome in words."""
+    ``numbers``: degrees by name, None for those it does not give; ``says``: the outcome in words; ``curve``:
+    what its chart is drawn from, "" for none."""
 
     run: str
     squat: str
     outcome: str
     numbers: tuple[tuple[str, float | None], ...] = ()
     says: str = ""
+    curve: str = ""
 
 
 Event = Typed | Tapped | Sent | Edited

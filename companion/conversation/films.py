@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from companion.conversation.draft import Draft
-from companion.conversation.effects import Record
+from companion.conversation.effects import Find, Record
 from companion.conversation.events import FilmRead
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, BeingRead
@@ -37,5 +37,7 @@ def film_read(draft: Draft, film: FilmRead) -> None:
         elif key in got:
             draft.effects.append(Record(frame.run, flow.name, flow.version, key, "", "", None, status="withdrawn"))
             del got[key]
+    if film.curve:
+        draft.effects.append(Find(f"film.{film.squat}_curve", film.curve, because="what its chart is drawn from", run=frame.run))
     draft.top = frame._replace(got=got)
     answer(draft, Answer(film.outcome, "film"))

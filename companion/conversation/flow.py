@@ -167,8 +167,8 @@ class Flow:
     own name and title; None if only a button, a reminder or another flow starts it. ``sentences``: patterns of whole sentences that start
     it, with the group "asked" as the request, if ``fits`` accepts that (None: always) and ``said_by`` holds for the person. ``invite``: the
     text of a reminder that offers it, with the buttons ``invites`` (none: one that begins it); ``missed``: the text if the reminder came
-    too late. ``parked``: the reply to stopping it, if not the usual one. ``compatible``: older versions whose open runs continue in this
-    one.
+    too late. ``parked``: the reply to stopping it, if not the usual one. ``why``: why its questions are asked, where their cards do not
+    say. ``compatible``: older versions whose open runs continue in this one.
     """
 
     name: str
@@ -188,6 +188,7 @@ class Flow:
     invites: tuple[Offer, ...] = ()
     missed: str = ""
     parked: str = ""
+    why: str = ""
     compatible: tuple[int, ...] = ()
 
 

@@ -130,6 +130,12 @@ def _cut_at_commas(part: str, points: bool) -> str:
     return part if any(decimal) else part.replace(",", " ")
 
 
+NUMBER_TENS: Final = {"tens": "10", "fives": "5", "twenties": "20", "fifteens": "15", "twentyfives": "25", "ones": "1", "twos": "2"}
+_TENS: Final = re.compile(rf"\b({'|'.join(NUMBER_TENS)})\b")
+_PLURAL: Final = re.compile(r"(?<=\d)('?s)\b|\b(?:a )?(?:pair|pairs|couple|set) of\b|\bsome\b|\bplus\b")
+"""Words beside the sizes of plates: "45s, a pair of 2.5s"."""
+
+
 @dataclass(frozen=True, slots=True)
 class Numbers(Kind):
     """Several numbers with one stored unit, such as "20, 10, 5 and 2.5"; stored as text, largest first: "20,10,5,2.5"."""
@@ -148,6 +154,7 @@ class Numbers(Kind):
         return (",".join(f"{value:g}" for value in self.example_values),)
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        text = _PLURAL.sub(" ", _TENS.sub(lambda found: NUMBER_TENS[found[1]], text.casefold()))
         plain = " ".join(_cut_at_commas(part, "." in text.strip(" .")) for part in text.split())
         parts: list[str] = []
         for part in filter(None, re.split(r",\s+|[;/+&]|\band\b|\s+", plain.lower().strip(" .!"))):

@@ -14,11 +14,11 @@ from companion.conversation.session import Page
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
 from companion.language.phrases import normalise
 
-MESSAGES_MOST: Final = 3
+AT_ONCE_MOST: Final = 3
 """Most messages at one moment after one reply; our choice."""
-MORE: Final = "more"
+MORE_PAGES: Final = "more"
 """The payload of the button that shows what waits."""
-MORE_WORDS: Final = frozenset((MORE, "show more", "more please", "tell me more", "and more", "the rest", "show the rest"))
+MORE_WORDS: Final = frozenset((MORE_PAGES, "show more", "more please", "tell me more", "and more", "the rest", "show the rest"))
 
 
 def few(said: Sequence[Say]) -> tuple[tuple[Say, ...], tuple[Say, ...]]:
@@ -27,17 +27,17 @@ def few(said: Sequence[Say]) -> tuple[tuple[Say, ...], tuple[Say, ...]]:
     held: list[Say] = []
     for _, moment in groupby(said, key=lambda one: one.after):
         now = list(moment)
-        if len(now) > MESSAGES_MOST:
+        if len(now) > AT_ONCE_MOST:
             now = joined(now)
-        if len(now) > MESSAGES_MOST:
+        if len(now) > AT_ONCE_MOST:
             pages = [one for one in now[:-1] if one.page]
-            waits = pages[max(MESSAGES_MOST - 1 - (len(now) - 1 - len(pages)), 0):]
+            waits = pages[max(AT_ONCE_MOST - 1 - (len(now) - 1 - len(pages)), 0):]
             held += waits
             now = [one for one in now if not any(one is page for page in waits)]
         sent += now
     if held and sent:
         label = f"More ({len(held)})" if len(held) > 1 else "More"
-        sent[-1] = replace(sent[-1], buttons=(*sent[-1].buttons, (Tap(label, MORE),)))
+        sent[-1] = replace(sent[-1], buttons=(*sent[-1].buttons, (Tap(label, MORE_PAGES),)))
     return tuple(sent), tuple(held)
 
 

@@ -10,7 +10,7 @@ from typing import Final
 
 from rapidfuzz import fuzz
 
-from companion.conversation.cards import Answers
+from companion.conversation.cards import AnswerBook
 from companion.conversation.condition import Condition, Facts
 from companion.conversation.flow import PARKED, Flow, Gate, Offer, Run, Tell
 from companion.conversation.machine import Compiled, compile_flow
@@ -61,7 +61,7 @@ class Book:
     signs: str = ""
     crisis: str = ""
     instead: tuple[tuple[Condition, str], ...] = ()
-    answers: Callable[[], Answers] | None = None
+    answers: Callable[[], AnswerBook] | None = None
 
     def first(self, facts: Facts) -> str:
         """Return the flow that runs when nothing else does."""

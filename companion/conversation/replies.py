@@ -1,9 +1,9 @@
 """Interpret a reply, and make the move it asks for.
 
 A typed reply is read in this order: pain and other signs; the side question, if there is one; "stop" while the body is at work; an
-exact answer to the open question; a command that starts a flow; the exact control words stop, back, again, help and skip; an answer
-in other words; and last a near miss of a control word, except in safety questions. In the menu a whole sentence that starts a flow
-comes before the control words.
+exact answer to the open question; a command that starts a flow; a question of the person's; the exact control words stop, back, again,
+help and skip; what its speech act says (``acting``), and only an answer fills a slot; and last a near miss of a control word, except in
+safety questions. In the menu a whole sentence that starts a flow comes before the control words.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
-from companion.conversation.pages import MORE, asks_for_more, show_more
+from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.session import SAID_AHEAD
@@ -261,7 +261,7 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
 
 def tapped(draft: Draft, data: str) -> None:
     """Take a tap on a button; its payload is unchecked."""
-    if data == MORE:
+    if data == MORE_PAGES:
         show_more(draft)
         return
     if (begun := read_start(data)) and begun[0] in draft.book.flows:

@@ -22,8 +22,8 @@ from companion.language.choosing import ASSERTING, Chosen, Mention, Options, cho
 from companion.language.clauses import Clause, Mood, clauses
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear
-from companion.language.quantities import Quantity, height, loaded_unit, quantities, spelt
-from companion.language.units import shown, to_kept, unit_word
+from companion.language.quantities import Quantity, height, loaded_unit, plated, quantities, spelt
+from companion.language.units import IMPERIAL, shown, to_kept, unit_word
 
 AHEAD_MOST: Final = 6
 """Most questions to come that one sentence may answer; our choice."""
@@ -49,6 +49,7 @@ _ADDED: Final = frozenset(("plate", "plates", "bar", "plus", "side"))
 
 _LEFT: Final = frozenset(("left", "l", "lhs", "lt", "lft"))
 _RIGHT: Final = frozenset(("right", "r", "rhs", "rt", "rgt"))
+_SINCE: Final = re.compile(r"\b(?:since|from|in) ((?:19|20)\d\d)\b")
 _SEQUENCE: Final = re.compile(r"\b(?:then|second|2nd|next|again|after|and|first|1st)\b|,")
 
 
@@ -123,6 +124,24 @@ def understand(draft: Draft, text: str, spoken: Spoken) -> Understood | None:
     return Understood((first, *rest), sure)
 
 
+TORN_MOST: Final = 3
+"""Most answers between which a person is asked to choose; our choice."""
+
+
+def torn(draft: Draft, text: str, spoken: Spoken) -> tuple[Slot, ...]:
+    """Return the answers between which a message leaves the open question: several options, or several numbers; () for none or too many."""
+    ask = draft.ask
+    if ask.safety:
+        return ()
+    if isinstance(ask.kind, Number):
+        numbers = [one for clause in clauses(spelt(text)) if clause.mood in ASSERTING for one in quantities(clause.raw)
+                   if not one.counts and one.unit in ("", ask.kind.unit)]
+        found = tuple(dict.fromkeys(slot for one in numbers if (slot := _slot(draft, ask, one))))
+    else:
+        found = tuple(Slot(ask.key, value) for value in spoken.chosen.values)
+    return found if 1 < len(found) <= TORN_MOST else ()
+
+
 def _chooses(kind: Kind) -> bool:
     return isinstance(kind, Choice | YesNo | Ready) or bool(kind.options)
 
@@ -178,7 +197,8 @@ def _numbers(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> t
     """Return the open question's number, those of questions to come, and whether there is no doubt."""
     asserted = [clause for clause in whole if clause.mood in ASSERTING]
     found = [one for clause in asserted for one in _sided(clause)]
-    mine = [one for one in found if not one.quantity.counts and one.quantity.unit in ("", kind.unit)]
+    mine = [one for one in found if not one.quantity.counts and one.quantity.unit in ("", kind.unit)
+            and not (one.quantity.rated and kind.unit not in ("", "s"))]
     typed = [one for one in mine if one.quantity.unit]
     about = ABOUT.get(ask.key)
     own = [one for one in mine if not one.side or one.side == ask.side]
@@ -186,11 +206,17 @@ def _numbers(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> t
         own = told[:1]
     first: Slot | None = None
     rest: list[Slot] = []
+    if kind.unit == "kg" and not mine and (load := plated(", ".join(clause.raw for clause in asserted), draft.units == IMPERIAL)):
+        return Slot(ask.key, round(load, 2), kind.unit), [], False
+    if kind.unit == "years" and draft.known.now and (since := _SINCE.search(" ".join(clause.text for clause in asserted))):
+        return Slot(ask.key, float(max(draft.known.now.year - int(since[1]), 0)), kind.unit), [], False
     if ask.key == "height" and not typed and not any(kind.low <= one.quantity.value <= kind.high for one in mine):
         tall = height(", ".join(clause.raw for clause in asserted))
         return (Slot(ask.key, tall, kind.unit) if tall else None), [], False
     certain = all(clause.mood is Mood.SAID and not (kind.unit == "kg" and _ADDED & set(clause.words)) for clause in whole) and sum(
         _tells(word) for clause in whole for word in clause.words) <= BESIDE_MOST
+    if len({one.quantity.value for one in own}) == 1:
+        own = own[:1]
     if len(own) > 1 and not _in_turn(whole):
         same = [one for one in own[:-1] if one.quantity.value == own[-1].quantity.value]
         alone = [one for one in own[:1] if len(one.clause.words) == 1]
@@ -199,8 +225,7 @@ def _numbers(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> t
         first = _slot(draft, ask, _on_the_bar(own[0].quantity, whole) if kind.unit == "kg" else own[0].quantity)
         keys = _alike(draft, ask)
         for one, key in zip(own[1:], keys, strict=False):
-            if (slot := _slot(draft, key, one.quantity)) is not None and one.quantity.unit in ("", kind.unit):
-                rest.append(slot)
+            rest += filter(None, [_slot(draft, key, _in_unit_of(own[0].quantity, one.quantity))])
         certain = certain and len(mine) == 1
         other = [one for one in mine if one.side and one.side != ask.side]
         if other and ask.side and (there := _other_side(draft, ask)) is not None and (slot := _slot(draft, there, other[0].quantity)):
@@ -211,6 +236,11 @@ def _numbers(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> t
                           and later.key not in {slot.key for slot in rest} and _meant(later, one, more)), None):
             rest += filter(None, [_slot(draft, there, one.quantity)])
     return first, rest, certain
+
+
+def _in_unit_of(first: Quantity, later: Quantity) -> Quantity:
+    """Return a bare number in the unit that the first one was said in."""
+    return later if later.unit or not first.unit else later._replace(value=later.value * first.size, unit=first.unit)
 
 
 def _on_the_bar(quantity: Quantity, whole: Sequence[Clause]) -> Quantity:

@@ -19,7 +19,7 @@ MARGIN_CELLS: Final = 1
 
 
 @dataclass(frozen=True, slots=True)
-class Card:
+class PrintedCard:
     """One card: its number on the page and in the family, its place, the words for it, and its inner squares by rows, "1" for white.
 
     The five differ in at least six squares whichever way they are turned, and in four from each other's mirror images.
@@ -34,11 +34,11 @@ class Card:
 
 
 CARDS: Final = (
-    Card(1, 1, "ribs", "Ribs", "On the side of the ribs, a hand below the armpit.", ("0000", "1111", "1001", "1010")),
-    Card(2, 2, "pelvis", "Pelvis", "On the side of the pelvis, on the belt line.", ("0011", "0011", "0010", "1101")),
-    Card(3, 4, "thigh", "Thigh", "On the outside of the thigh, half way down.", ("0101", "0100", "1001", "1110")),
-    Card(4, 6, "shank", "Shin", "On the outside of the lower leg, half way down.", ("1001", "1110", "0010", "1110")),
-    Card(5, 0, "wall", "Wall",
+    PrintedCard(1, 1, "ribs", "Ribs", "On the side of the ribs, a hand below the armpit.", ("0000", "1111", "1001", "1010")),
+    PrintedCard(2, 2, "pelvis", "Pelvis", "On the side of the pelvis, on the belt line.", ("0011", "0011", "0010", "1101")),
+    PrintedCard(3, 4, "thigh", "Thigh", "On the outside of the thigh, half way down.", ("0101", "0100", "1001", "1110")),
+    PrintedCard(4, 6, "shank", "Shin", "On the outside of the lower leg, half way down.", ("1001", "1110", "0010", "1110")),
+    PrintedCard(5, 0, "wall", "Wall",
          "On the wall behind you, or on something that stands still there; upright, in view all the time.",
          ("1011", "0101", "0011", "0010")),
 )
@@ -47,7 +47,7 @@ BY_PLACE: Final = {card.place: card for card in CARDS}
 ON_BODY: Final[tuple[Place, ...]] = ("ribs", "pelvis", "thigh", "shank")
 
 
-def is_white(card: Card, row: int, column: int) -> bool:
+def is_white(card: PrintedCard, row: int, column: int) -> bool:
     """True if a square of the printed card is white; row and column count from its upper left, margin included."""
     row, column = row - MARGIN_CELLS, column - MARGIN_CELLS
     if not (0 <= row < CELLS and 0 <= column < CELLS):

@@ -44,6 +44,10 @@ def limit_process() -> None:
     os.nice(10)
 
 
+FORMATS_READ: Final = "mov,mp4,m4a,3gp,3g2,mj2,matroska,webm,avi,mpegts,mpeg,gif,jpeg_pipe,png_pipe,webp_pipe,image2"
+"""Kinds of file that phones and chats make. A playlist is none of them: it would have other files and addresses opened."""
+
+
 class NotDecoded(Exception):
     """The film is not read; the message is "too_long", "no_film" or "too_large"."""
 
@@ -143,7 +147,8 @@ def read(path: str) -> dict[str, Any]:
 
     cv2.setNumThreads(1)
     try:
-        container = av.open(path, metadata_errors="ignore", timeout=20.0)
+        container = av.open(path, metadata_errors="ignore", timeout=20.0,
+                            options={"protocol_whitelist": "file", "format_whitelist": FORMATS_READ})
     except (av.error.FFmpegError, OSError, ValueError) as error:
         raise NotDecoded("no_film") from error
     with container:

@@ -9,7 +9,7 @@ import textwrap
 from collections.abc import Iterable, Iterator
 from typing import Final, Literal
 
-from companion.film.cards import CARDS, CELLS, MARGIN_CELLS, SQUARE_CM, Card, is_white
+from companion.film.cards import CARDS, CELLS, MARGIN_CELLS, SQUARE_CM, PrintedCard, is_white
 
 SheetPaper = Literal["A4", "letter"]
 
@@ -55,7 +55,7 @@ def _file(objects: Iterable[str]) -> str:
             f"startxref\n{len(told)}\n%%EOF\n")
 
 
-def _page(cards: tuple[Card, ...], size: tuple[float, float], number: int) -> str:
+def _page(cards: tuple[PrintedCard, ...], size: tuple[float, float], number: int) -> str:
     width, height = size
     told = [f"{POINTS_A_CM:.6f} 0 0 {POINTS_A_CM:.6f} 0 0 cm", "0.03 w",  # from here on in cm
             _line(2, 1.5, 2 + CHECK_CM, 1.5), _line(2, 1.3, 2, 1.7), _line(2 + CHECK_CM, 1.3, 2 + CHECK_CM, 1.7),
@@ -72,7 +72,7 @@ def _page(cards: tuple[Card, ...], size: tuple[float, float], number: int) -> st
     return "\n".join(told)
 
 
-def _card(card: Card, left: float, bottom: float) -> Iterator[str]:
+def _card(card: PrintedCard, left: float, bottom: float) -> Iterator[str]:
     """Yield one card with its lower left corner here; each black square overlaps its neighbour by a hair, so that no seam shows."""
     cell, hair = SQUARE_CM / CELLS, 0.004
     yield f"[0.15 0.15] 0 d 0.5 G {left:.4f} {bottom:.4f} {CARD_CM:.4f} {CARD_CM:.4f} re S [] 0 d 0 G"

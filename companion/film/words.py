@@ -110,6 +110,16 @@ def said(film: SquatFilm) -> str:
             f"{onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it has bent by {film.amplitude:.0f}°.")
 
 
+def curve_text(film: SquatFilm) -> str:
+    """Return the curves for a chart as one short line: the onset with its interval (empty if there is none), then each squat's points
+    "depth,flexion" in whole and half degrees, every second one."""
+    onset = film.onset
+    ends = "" if onset.depth is None else f"{onset.depth:.0f} {onset.low:.0f} {onset.high:.0f}"
+    squats = (" ".join(f"{depth:g},{round(2 * bend) / 2:g}" for depth, bend in zip(shape.depth[::2], shape.flexion[::2], strict=True))
+              for shape in film.shapes)
+    return "|".join((ends, *squats))
+
+
 def angle_lines(film: SquatFilm) -> Iterator[str]:
     """Yield every angle four times a second, in degrees from standing."""
     curves = film.curves

@@ -80,7 +80,9 @@ def choose(said: Sequence[Clause], options: Options, taken: Iterable[Mention] = 
     strong = [hit for hit in hits if not hit.weak] or hits
     values = tuple(dict.fromkeys(hit.value for hit in strong if not hit.turned))
     denied = tuple(dict.fromkeys(hit.value for hit in strong if hit.turned and hit.value not in values))
-    if not values and not used and len(said) == 1 and said[0].mood is Mood.SAID and (near := _near(said[0].words, options)):
+    alone = not used and len(said) == 1 and said[0].mood is Mood.SAID
+    near = _near(said[0].words, options) if alone and (not values or strong[0].weak) else ""
+    if near and values in ((), (near,)):
         return Chosen((near,), True, (), (Mention(near, 0, 0, len(said[0].words)),))
     weak = bool(strong) and all(hit.weak for hit in strong)
     certain = sure and not weak and len(values) == 1 and left <= LEFT_OVER_MOST and not denied

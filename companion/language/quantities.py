@@ -13,18 +13,21 @@ from functools import lru_cache
 from typing import Final, NamedTuple
 
 from companion.language.clauses import flat
-from companion.language.units import unit_word
+from companion.language.units import KG_PER_POUND, unit_word
 
 
 class Quantity(NamedTuple):
     """A number as typed. ``unit``: the stored unit it was typed with, the value then being in it; "" for a bare number. ``start`` and
-    ``end``: its place in ``spelt`` of the message. ``counts``: true if it counts something else, such as sets."""
+    ``end``: its place in ``spelt`` of the message. ``counts``: true if it counts something else, such as sets; ``size``: of its unit in the
+    stored one; ``rated``: true if it was said out of ten."""
 
     value: float
     unit: str
     start: int
     end: int
     counts: bool = False
+    size: float = 1.0
+    rated: bool = False
 
 
 _ONES: Final = {word: n for n, word in enumerate((
@@ -53,6 +56,9 @@ _RATING: Final = re.compile(r"\s*(?:/|out of|of)\s*(?:10|ten)\b")
 _POINT: Final = re.compile(r"(\d+) point (\d+(?: \d)*)\b")
 _AND_A_HALF: Final = re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?(?:an? )?(half|quarter|third)\b(?! (?:past|way|squat|an? hour))")
 _HALVES: Final = (
+    (re.compile(r"\b(?:a )?couple of\b"), "2"),
+    (re.compile(r"\ba decade\b"), "10 years"),
+    (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&) )"), r"1 \1"),
     (re.compile(r"(?<!\d )\b(?:(?:a|one|1) )?(year|month|stone|foot|metre|meter) (?:and|n|&) (?:a )?half\b"), r"1 1/2 \1"),
     (re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
     (re.compile(r"\b(\d+) (year|yr|month|stone|foot|inch|metre|meter|kilo|degree|second|sec)s? (?:and|n|&) (?:a )?half\b"), r"\1 1/2 \2"),
@@ -173,6 +179,15 @@ def loaded_unit(text: str, value: float) -> str:
     return next((unit for unit, (bar, pair) in _A_PLATE.items() if count and value == bar + count * pair), "")
 
 
+def plated(text: str, pounds: bool) -> float | None:
+    """Return the load in kg of a bar with so many of the largest plates a side, where no number but theirs is said; None for none."""
+    found = _PLATES.search(spelt(text))
+    if found is None or any(not one.counts for one in quantities(text)):
+        return None
+    bar, pair = _A_PLATE["lb" if pounds else "kg"]
+    return (bar + int(found[1]) * pair) * (KG_PER_POUND if pounds else 1)
+
+
 @lru_cache(maxsize=256)
 def quantities(text: str) -> tuple[Quantity, ...]:
     """Return the quantities in a message in order. Never raises."""
@@ -211,7 +226,7 @@ def _quantity(part: re.Match[str], plain: str) -> Quantity | None:
         number += float(part[2]) / float(part[3])
     elif part[4]:
         if float(part[4]) == 10 and number <= 10 and not word:
-            return Quantity(number, "", part.start(), end)
+            return Quantity(number, "", part.start(), end, rated=True)
         if not float(part[4]):
             return None
         number /= float(part[4])
@@ -219,10 +234,12 @@ def _quantity(part: re.Match[str], plain: str) -> Quantity | None:
         return Quantity(number, "", part.start(), end, True)
     known = unit_word(word) if word else None
     if not word and (rating := _RATING.match(plain, end)):
-        end = rating.end()
+        return Quantity(number, "", part.start(), rating.end(), rated=True)
     elif not word and _COUNTED.match(plain, end):
         counts = True
-    return Quantity(number * known[1], known[0], part.start(), end, counts) if known else Quantity(number, "", part.start(), end, counts)
+    if known is None:
+        return Quantity(number, "", part.start(), end, counts)
+    return Quantity(number * known[1], known[0], part.start(), end, counts, known[1])
 
 
 def _smaller(rest: re.Match[str], ratio: tuple[float, str, float], before: float) -> Quantity | None:

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from companion.base.clock import local_date
 from companion.language.units import METRIC, shown
 from companion.pictures.cache import drawn
+from companion.pictures.film_chart import CURVE_FACT, FILM_CHART, film_chart, film_curves
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.pictures.your_squat import NAME, your_squat
 from companion.record import log
@@ -20,7 +21,7 @@ Own = tuple[bytes, str, bool]
 
 def is_own(name: str) -> bool:
     """True if a picture of this name is drawn from somebody's log."""
-    return name in all_charts() or name == NAME
+    return name in all_charts() or name in (NAME, FILM_CHART)
 
 
 def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], Own | None]:
@@ -32,6 +33,9 @@ def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], Own
                     for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
     steps = tuple((local_date(one.at, zone), one.value) for one in log.finding_history(db, person, "depth.step"))
     whose = ChartOwner(str(person), system, zone, steps)
+    if name == FILM_CHART:
+        curves = film_curves(str(facts[CURVE_FACT].value)) if CURVE_FACT in facts else None
+        return lambda: None if curves is None else (film_chart(curves), curves.words, False)
     return lambda: _drawn_for(name, answers, whose)
 
 

@@ -268,7 +268,7 @@ def unreachable_since(db: sqlite3.Connection, person: int) -> tuple[datetime, st
 
 
 class LogFilter(NamedTuple):
-    """Part of an answer log: of one flow, between two moments, corrections only. Nothing named: all of it."""
+    """The part of an answer log to show: of one flow, between two moments, corrections only; all of it if nothing is named."""
 
     flow: str = ""
     since: datetime | None = None

@@ -315,6 +315,14 @@ def answer_chain(db: Database) -> None:
         db.execute(statement)
 
 
+@migrations()
+def orders_that_end(db: Database) -> None:
+    """The day on which a coach's order ends by itself, and the moment at which it ended before its coach ended it."""
+    db.execute("alter table acts add column until text not null default ''")
+    db.execute("alter table acts add column lapsed_at text")
+    db.execute("create index acts_ending on acts (id) where until <> '' and lapsed_at is null")
+
+
 LINKS_IN_ROWS = """
 drop trigger answers_stay;
 drop trigger chain_forgets;
@@ -342,14 +350,6 @@ def links_in_rows(db: Database) -> None:
     link_unlinked(db.conn)
     for statement in _statements(LINKS_STAY):
         db.execute(statement)
-
-
-@migrations()
-def orders_that_end(db: Database) -> None:
-    """The day on which a coach's order ends by itself, and the moment at which it ended before its coach ended it."""
-    db.execute("alter table acts add column until text not null default ''")
-    db.execute("alter table acts add column lapsed_at text")
-    db.execute("create index acts_ending on acts (id) where until <> '' and lapsed_at is null")
 
 
 def _statements(script: str) -> list[str]:

@@ -273,9 +273,9 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
                        "(our cautious choice; your coach may set another).")
     if overall not in ("likely", "load_question"):
         return None, ""
-    tail = "and clean on film (our cautious choice; your coach may set another)."
+    tail = "with a still back on film (our cautious choice; your coach may set another)."
     if about.bar == "none" or (about.load is None and about.bar is None):
-        return None, "Meanwhile stay with body weight; add load only where it stays clean on film (our cautious choice)."
+        return None, "Meanwhile stay with body weight; add load only where the back stays still on film (our cautious choice)."
     if about.load is None:
         return None, f"Meanwhile lift at most 80 % of your working load, {tail}"
     limit = float(int(about.load * LOAD_SHARE + 1e-9))

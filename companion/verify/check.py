@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from companion.conversation.cards import PARTS, card_of
+from companion.conversation.cards import CARD_PARTS, card_of
 from companion.conversation.flow import END, Ask, Flow, Tell
 from companion.conversation.kinds import Hold, Ready
 from companion.conversation.machine import Compiled
@@ -126,7 +126,7 @@ def _without_card(book: Book, flow: Flow) -> Iterator[str]:
         return
     rows = book.answers().cards
     for step in flow.steps:
-        missing = [part for part in PARTS if not getattr(card_of(rows, flow.name, step), part)] if isinstance(step, Ask) else []
+        missing = [part for part in CARD_PARTS if not getattr(card_of(rows, flow, step), part)] if isinstance(step, Ask) else []
         if missing and isinstance(step, Ask):
             yield f"{step.key}: its card does not say {', '.join(missing)}"
 

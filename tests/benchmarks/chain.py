@@ -27,8 +27,8 @@ from tests.benchmarks.measured import Row, compare
 from tests.benchmarks.reminders import CHAT, fill
 from tests.benchmarks.two_bots import begin_anew, questions
 
-PEOPLE = 200
-ROUNDS = 31
+PEOPLE = 100
+ROUNDS = 9
 
 
 def _unlinked(turn: Turn, row: Record) -> None:

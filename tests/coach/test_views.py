@@ -310,6 +310,22 @@ def test_charts_are_offered_where_there_is_something_to_draw(room):
     assert OWN_PICTURE_OF.fullmatch(chart.picture)
 
 
+async def test_a_filmed_squat_s_chart_is_offered_once_there_is_a_film_and_drawn_for_the_lifter_s_coach_only(room, tmp_path):
+    sam = room.lifter()
+    room.find(sam, "film.plain_curve", "72 66 78|10,0 40,1 72,1.5 104,14")
+    assert taps(ask(room, "lifter", f"{sam}-charts")[0])[0].data == f"go.lifter.{sam}-chart_film"
+    (chart,) = ask(room, "lifter", f"{sam}-chart_film")
+    room.a_coach("Bea")
+    shelf = PictureStore(room.db, Writer(room.file), ScriptClock(NOW), tmp_path / "pictures")
+    try:
+        found = await shelf.find(chart.picture, Address("telegram", "coach Ada"))
+        assert found is not None
+        assert "begins at about 72°" in found.words
+        assert await shelf.find(chart.picture, Address("telegram", "coach Bea")) is None
+    finally:
+        shelf.close()
+
+
 def test_every_chart_has_a_name_for_its_button():
     assert all(0 < len(chart.label) <= 32 for chart in all_charts().values())
 

@@ -5,7 +5,7 @@ import pytest
 from companion.conversation.effects import Say, Tap
 from companion.conversation.events import Tapped, Typed
 from companion.conversation.flow import Known
-from companion.conversation.pages import MORE, few, kept
+from companion.conversation.pages import MORE_PAGES, few, kept
 from companion.conversation.session import Session
 from companion.conversation.step import step
 from flows.catalogue import BOOK
@@ -35,7 +35,7 @@ def test_pages_wait_and_the_question_has_a_button_for_them():
     sent, held = few((*(page(f"Page {n}.") for n in range(5)), ASKS))
     assert [one.text for one in sent] == ["Page 0.", "Page 1.", "And now?"]
     assert [one.text for one in held] == ["Page 2.", "Page 3.", "Page 4."]
-    assert sent[-1].buttons[-1] == (Tap("More (3)", MORE),)
+    assert sent[-1].buttons[-1] == (Tap("More (3)", MORE_PAGES),)
 
 
 def test_what_must_not_wait_is_sent_first_of_all():
@@ -50,7 +50,7 @@ def test_messages_of_a_timed_hold_count_by_their_moment():
     assert few(said) == (said, ())
 
 
-@pytest.mark.parametrize("event", [Typed("more"), Typed("show more"), Tapped(MORE)])
+@pytest.mark.parametrize("event", [Typed("more"), Typed("show more"), Tapped(MORE_PAGES)])
 def test_more_shows_what_waits_and_the_question_stands_again(event):
     waiting = at("outcome", "why")._replace(more=kept((page("Page 2."), page("Page 3."))))
     taken = step(BOOK, Session.loads(waiting.dumps()), event, Known(GROWN, NOW))

@@ -168,3 +168,21 @@ def test_what_answers_nothing_leaves_the_question_open(text):
 
 def test_not_yet_is_heard_without_repeating_the_question():
     assert at("knee_to_wall", "tape", "hang on, one sec").last == "Take your time: the question stays open. “Stop” leaves it for today."
+
+
+@pytest.mark.parametrize(("text", "between"), [
+    ("was 11 or 12", "left 11 cm or left 12 cm"), ("between 9 and 10", "left 9 cm or left 10 cm")])
+def test_between_two_numbers_it_is_asked_which(text, between):
+    assert wall(text).last.startswith(f"Which one: {between}?")
+
+
+def test_between_two_options_it_is_asked_which():
+    talk = at("knee_to_wall", "the tape or the phone level")
+    assert talk.state == "knee_to_wall.method"
+    assert "method" not in talk.answers
+
+
+def test_a_long_message_that_only_mentions_a_stop_stops_nothing():
+    talk = at("screen", "im wondering whether i stop for today or do one or two more of them first")
+    assert talk.session.stack
+    assert "route" not in talk.answers

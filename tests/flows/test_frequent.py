@@ -2,16 +2,20 @@
 
 import re
 from datetime import UTC, datetime
+from pathlib import Path
 
 import pytest
 
+from companion.conversation.cards import about_the_tests
 from companion.conversation.flow import Known
+from companion.language.flags import hear_flags
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
-from flows.frequent import LIMITED, PERMITS, TOPICS, closed_words, read_topics, says, topic_of
+from flows.frequent import ANSWERS, FREQUENT, LIMITED, PERMITS, closed_words, read_topics, says, topic_of
 
 pytestmark = pytest.mark.unit
+CORPUS = Path(__file__).parents[1] / "corpus"
 NOW = datetime(2026, 3, 2, 10, tzinfo=UTC)
 PERMISSION = re.compile(r"\byou (?:can|may) (?:still )?(?:train|lift|squat|run|go (?:on|deeper|heavier))|go ahead|are normal in a deep|"
                         r"keep the squat days|other training can|keep to what you always|"
@@ -37,9 +41,9 @@ def test_it_is_known_what_is_asked(text, topic):
 
 
 @pytest.mark.parametrize("level", Level)
-@pytest.mark.parametrize("topic", TOPICS)
+@pytest.mark.parametrize("topic", FREQUENT)
 def test_no_answer_permits_what_the_level_closes(topic, level):
-    one, text = TOPICS[topic], says(topic, known(**{"safety.level": level.value, "depth.keep": "parallel", "load.limit": "80"}))
+    one, text = FREQUENT[topic], says(topic, known(**{"safety.level": level.value, "depth.keep": "parallel", "load.limit": "80"}))
     if one.permits and level.rank > PERMITS[one.permits][0].rank:
         assert text == LEVEL_WORDS[level].lifter
     elif not one.permits:
@@ -47,10 +51,10 @@ def test_no_answer_permits_what_the_level_closes(topic, level):
 
 
 @pytest.mark.parametrize("work", [Work.MOVE, Work.SQUAT, Work.LOAD])
-@pytest.mark.parametrize("topic", TOPICS)
+@pytest.mark.parametrize("topic", FREQUENT)
 def test_no_answer_permits_what_a_limit_closes(topic, work):
     closed = known(**{"safety.level": "go", work.fact: "closed", "limit.words": "no squats"})
-    permits = TOPICS[topic].permits
+    permits = FREQUENT[topic].permits
     if permits and (work is Work.MOVE or work in PERMITS[permits][1]):
         assert closed_words(permits, closed) == LIMITED
         assert says(topic, closed) == LIMITED.replace("{limit.words}", "no squats")
@@ -69,7 +73,7 @@ def test_an_answer_uses_the_lifters_own_results():
 
 def test_before_any_result_nothing_is_made_up():
     assert "Nothing yet" in says("findings", known())
-    assert "{" not in "".join(says(topic, known()) for topic in TOPICS)
+    assert "{" not in "".join(says(topic, known()) for topic in FREQUENT)
 
 
 @pytest.mark.parametrize("row", [
@@ -80,3 +84,10 @@ def test_before_any_result_nothing_is_made_up():
 def test_an_answer_without_a_source_or_a_standing_is_refused(row):
     with pytest.raises(ValueError):
         read_topics(row)
+
+
+@pytest.mark.parametrize("corpus", sorted(CORPUS.glob("flags_*.tsv")), ids=lambda path: path.stem)
+def test_no_sign_is_missed_because_it_stands_in_a_question_about_the_tests(corpus):
+    rows = [line.split("\t")[:2] for line in corpus.read_text("utf-8").splitlines() if "\t" in line and not line.startswith("#")]
+    missed = [text for _, text in rows if about_the_tests(ANSWERS, text) and hear_flags(text) and not hear_flags(text, weigh=False)]
+    assert not missed

@@ -263,7 +263,7 @@ def test_no_deeper_than_a_band_above_the_rounding_and_at_most_80_percent():
     talk = told(**CALF_LIKELY)
     said = whole(talk)
     assert "go no deeper than a little above parallel" in said
-    assert "lift at most 64 kg, 80 % of 80 kg, and clean on film" in said
+    assert "lift at most 64 kg, 80 % of 80 kg, with a still back on film" in said
     assert (talk.found["depth.keep"], talk.found["load.limit"]) == ("a_little_above", "64")
 
 

@@ -8,7 +8,7 @@ import pytest
 from companion.conversation.flow import Ask, Tell
 from companion.conversation.wording import MOST_WORDS
 from flows.catalogue import BOOK
-from flows.frequent import TOPICS
+from flows.frequent import FREQUENT
 from tests.reading_grade import grade, syllables
 
 pytestmark = pytest.mark.unit
@@ -41,7 +41,7 @@ def texts() -> dict[str, str]:
     answers = BOOK.answers()
     found |= {f"{', '.join(row.of)}: {part}": words for row in answers.cards for part, words in row.parts.items()}
     found |= {f"word {named}": meaning for named, meaning in answers.words.items()}
-    return found | {f"topic {one.id}": one.says for one in TOPICS.values()} | {f"{one.id}, found": one.found for one in TOPICS.values()}
+    return found | {f"topic {one.id}": one.says for one in FREQUENT.values()} | {f"{one.id}, found": one.found for one in FREQUENT.values()}
 
 
 def said_in(script: Path) -> list[list[str]]:

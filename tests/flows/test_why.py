@@ -70,7 +70,7 @@ def test_the_button_under_the_load_tells_of_the_load():
     before = len(talk.says)
     assert button.label == "Why?"
     talk.send(Tapped(button.data))
-    assert since(talk, before)[0].startswith("At most 80 % of your working load, clean on film")
+    assert since(talk, before)[0].startswith("At most 80 % of your working load, with a still back on film")
     assert "Our own cautious choice." in since(talk, before)[0]
 
 

@@ -18,7 +18,7 @@ ID = "seated_hip_rotation"
 PLACES = (f"companion/screening/protocols/{ID}.py", f"flows/{ID}.py")
 OPENING = (ROOT / "demo_scripts" / "short_screen.txt").read_text(encoding="utf-8")
 
-SAFETY = ("tap No", "tap No", "tap No", "tap No", "tap 0", "tap No")
+SAFETY = (*["tap No"] * 6, "tap 0", "tap No")
 WARM_UP = ("tap No", "tap Start", "tap Done", "tap Start")
 LIVED = ("tap One test", "screen", "tap Full screen", *["tap Leave this one out"] * 5, "tap Go on", *SAFETY, *WARM_UP,
          "tap Ready", "20", "22", "tap Stop for today", "results")
@@ -76,7 +76,7 @@ def test_its_safety_gates_and_warm_up_come_before_it(lived):
 
 def test_it_changes_a_ruling_and_the_results_say_so(lived):
     assert lived["rulings"] == [["not_tested", ""], ["too_close", "hip"]]  # a range alone: no changed squat agrees
-    told = line_with(lived["said"], "Length: too close")
+    told = line_with(lived["said"], "Length: too close to call")
     assert "Left: seated hip rotation 20°, clearly under the 30° line (our cautious choice)" in told
 
 

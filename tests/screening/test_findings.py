@@ -14,6 +14,7 @@ from companion.screening.findings import findings_of
 from companion.screening.protocols import protocols, rows
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.bird_dog import BirdDog
+from companion.screening.protocols.film_measure import FilmMeasure
 from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
 from companion.screening.protocols.hinge_to_squat import HingeToSquat
 from companion.screening.protocols.hip_fold import HipFold
@@ -48,6 +49,14 @@ def film(**changes: Any) -> dict[str, Any]:
 
 
 # Row: a screen that shows it. The lines and grades are those of evidence-and-drills (common practice, grades a choice).
+FILMED = FilmMeasure(plain_reading="onset", plain_onset=70.0, plain_spread=.6, plain_deepest=105.0)
+
+
+def filmed(change: str, onset: float) -> FilmMeasure:
+    """A plain film and one with a change, of one taping."""
+    return replace(FILMED, **{f"{change}_reading": "onset", f"{change}_onset": onset, f"{change}_spread": .6})
+
+
 SHOWN: dict[str, dict[str, Any]] = {
     "squat_rounds": {"squat_look": LOOK},
     "heels_later_calf": {"squat_look": replace(LOOK, heels_rounds="clearly", heels_depth="below")},
@@ -97,6 +106,12 @@ SHOWN: dict[str, dict[str, Any]] = {
     "rock_early_control": {"rock_back": EARLY, "hip_fold": REACHED},
     "rock_past_hip": {"rock_back": RockBack("at_fold", "past", "cant_tell")},
     "rock_open": {"rock_back": EARLY},
+    "film_rounds": {"film_measure": FILMED},
+    **{row: {"film_measure": filmed(change, onset)} for row, change, onset in (
+        ("film_heels_later_calf", "heels", 85.0), ("film_heels_later_hip", "heels", 85.0), ("film_heels_same_calf", "heels", 70.0),
+        ("film_front_later_hip", "front", 85.0), ("film_front_later_trunk", "front", 85.0), ("film_front_later_control", "front", 85.0),
+        ("film_slow_later_control", "slow", 85.0), ("film_slow_same_control", "slow", 70.0), ("film_slow_earlier_trunk", "slow", 55.0),
+        ("film_wide_later_hip", "wide", 85.0))},
 }
 
 

@@ -43,7 +43,7 @@ def test_what_each_part_closes():
 def test_what_each_test_uses():
     squat, hip = {Work.SQUAT}, {Work.BEND, Work.STRETCH_HIP}
     assert {test: set(one.uses) for test, one in protocols().items()} == {
-        "squat_look": squat, "hand_on_back_squat": squat, "arms_forward_squat": squat, "pause_squat": squat,
+        "squat_look": squat, "film_measure": squat, "hand_on_back_squat": squat, "arms_forward_squat": squat, "pause_squat": squat,
         "hinge_to_squat": {Work.SQUAT, Work.BEND}, "rock_back": hip, "hip_fold": hip, "leg_raise": {Work.BEND, Work.STRETCH_HAMSTRINGS},
         "knee_to_wall": {Work.STRETCH_CALF}, "bird_dog": set()}
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.screening.protocols import route
+from companion.screening.protocols import protocols
 from companion.screening.safety import (
     Level,
     clearance_holds,
@@ -206,7 +206,7 @@ def test_after_urgent_care_a_new_day_alone_opens_nothing(level: Level) -> None:
 
 
 def test_what_is_open_shrinks_with_the_level() -> None:
-    assert open_tests(Level.GO) == set(route())
+    assert open_tests(Level.GO) == set(protocols())
     assert open_tests(Level.NO_LOAD) == {"hip_fold", "leg_raise", "rock_back", "bird_dog"}
     assert all(open_tests(level) == frozenset() for level in list(Level)[2:])
     assert not open_tests(Level.NO_LOAD) & {"arms_forward_squat", "pause_squat", "hinge_to_squat", "squat_look"}

@@ -25,9 +25,9 @@ SMALL: dict[str, Any] = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee
 DAY, NEXT = date(2025, 3, 10), date(2025, 3, 11)
 
 
-def test_ten_tests_four_of_them_on_the_floor_three_lying_or_folded() -> None:
-    standing = dict.fromkeys(("squat_look", "knee_to_wall", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat"),
-                             BodyPosition.STANDING)
+def test_eleven_tests_four_of_them_on_the_floor_three_lying_or_folded() -> None:
+    standing = dict.fromkeys(("squat_look", "film_measure", "knee_to_wall", "hand_on_back_squat", "arms_forward_squat", "pause_squat",
+                              "hinge_to_squat"), BodyPosition.STANDING)
     lying = dict.fromkeys(("hip_fold", "leg_raise", "rock_back"), BodyPosition.LYING)
     assert {test: one.posture for test, one in protocols().items()} == {**standing, **lying, "bird_dog": BodyPosition.FLOOR}
     assert [posture.levels for posture in BodyPosition] == [(Level.GO,), (Level.GO, Level.NO_LOAD), (Level.GO, Level.NO_LOAD)]

@@ -144,7 +144,8 @@ class Ledger:
         """Everything has left, everybody was answered, no gate was crossed, one prompt a day, and health says how it is."""
         world, db = self.world, self.world.companion.db
         assert not self.wrong, self.wrong
-        waiting = db.execute("select count(*) from outbox where settled_at is null and timed = 0").fetchone()[0]
+        waiting = db.execute("select count(*) from outbox where settled_at is null and timed = 0 and (stale_at is null or stale_at > ?)",
+                             (text_of(world.clock.now()),)).fetchone()[0]  # what is stale may wait for quiet hours to end
         assert (waiting, len(world.companion.unsaved), len(world.inbox)) == (0, 0, 0), "something never left"
         assert db.execute("select count(*) from owed").fetchone()[0] == 0, "something is owed to strangers for ever"
         assert not self.hurting, f"pain was never answered: {self.hurting}"

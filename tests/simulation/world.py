@@ -194,6 +194,7 @@ class World:
         self.drainer = Drainer(CompanionOutbox(self.companion, "telegram", busy=True), self, self.clock)
         self.companion.on_commit = lambda channel: self.drainer.wake()
         self.begun, self.jumped = self.loop.time(), float("-inf")
+        self.ledger.taken_in_pain = {chat: min(since, self.begun) for chat, since in self.ledger.taken_in_pain.items()}
         self.work = [self.loop.create_task(one) for one in (self._writes(), self._sends(), self._polls(), self._sweeps())]
 
     @contextlib.contextmanager
@@ -328,7 +329,10 @@ class World:
             # of the drawn ones, half by days and the others by minutes
             days = (much - 0.5) * 4 if much < 0.25 or much > 0.75 else (much - 0.5) / 12 or 0.01
             self.clock.offset += timedelta(seconds=much) if abs(much) > 1 else timedelta(days=days)
-            self.jumped = self.loop.time() if self.work else self.jumped
+            if self.work:
+                self.jumped = self.loop.time()
+            else:  # how long it was then, no clock can tell: what waits counts from the start
+                self.ledger.taken_in_pain = dict.fromkeys(self.ledger.taken_in_pain, float("inf"))
         elif kind in ("kill", "stop"):
             await self.restart(kind == "stop", 1.0)
         elif kind.startswith("disk"):

@@ -22,7 +22,7 @@ _ID: Final = "film_measure"
 FILMED_CHANGES: Final = ("heels", "front", "slow", "wide")
 REPEAT_SEM: Final = value("film_repeat_sem")
 LEVEL_ENOUGH: Final = value("film_same_within")
-PAST_ONSET: Final = 10.0  # deg: so much deeper than the plain onset a squat without one must have gone (choice)
+PAST_ONSET: Final = value("film_past_onset")
 
 
 @dataclass(frozen=True, slots=True)
