@@ -138,7 +138,8 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     d.at, e.value, e.at, k.value,
     (select group_concat(name) from facts z where z.person = m.person and z.name in ('length', 'strength', 'control') and
      z.value = 'too_close'),
-    case when t.at > m.looked then (select n.at || ' ' || n.value from answers n join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
+    case when t.at > m.looked then (select n.at || ' ' || n.value from answers n
+     join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
      n.flow = 'note_to_coach' and n.key = 'text' and n.status = 'ok' and n.at > m.looked and (:coach is null or not exists (select 1
      from coach_roles c where c.person <> :coach and cast(c.person as text) = u.asked)) order by n.id desc limit 1) end,
     m.looked, m.snoozed, m.snoozed_at, m.dismissed
