@@ -52,15 +52,15 @@ OPENS: Final = {
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
         "squat_after",
         "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
-    **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
-                     "lifter_report", "since"), COACHES),
+    **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter",
+                     "lifter", "lifter_log", "lifter_report", "since"), COACHES),
 }
 """Who may begin each flow for themselves: nobody the questions about signs, which begin where one was
 heard. A coach who has not been welcomed as a lifter is asked that first."""
 
 REACHES: Final = {
     **dict.fromkeys(OPENS, "-------"),
-    **dict.fromkeys(("alert_seen", "coach_act", "coach_note", "lifter", "lifter_log", "lifter_report"), THE_COACH),
+    **dict.fromkeys(("alert_seen", "coach_act", "coach_note", "lifter", "lifter_log", "lifter_report", "compare"), THE_COACH),
     "caseload": THE_COACH,
 }
 """Who reaches the lifter by the button of a flow that carries the lifter's number; the lifter's own column stands in OPENS."""
