@@ -12,7 +12,7 @@ FLOW = Flow(
     steps=(
         Ask("topic", "Why what? Each answer names the number, where it comes from, and what speaks against it.", choice(
             *(Option(one.name, one.label, one.words, only_if=fact(one.told).known) if one.told else Option(one.name, one.label, one.words)
-              for one in TOPICS))),
+              for one in TOPICS if one.listed))),
         Run("why_told", fact("topic").known, asked="{topic}"),
     ),
 )

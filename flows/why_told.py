@@ -22,7 +22,7 @@ from flows.outcome_facts import concluded, showing
 @dataclass(frozen=True, slots=True)
 class Topic:
     """A thing that may be asked about: its button, the words for it, what of a longer question names it, the rows it is answered from, and
-    the fact without which it was not told ("": always offered)."""
+    the fact without which it was not told ("": always offered). ``listed``: false for one that is found by its words only."""
 
     name: str
     label: str
@@ -30,6 +30,7 @@ class Topic:
     named: str
     rows: tuple[str, ...] = ()
     told: str = ""
+    listed: bool = True
 
 
 TOPICS: Final = (
@@ -48,9 +49,20 @@ TOPICS: Final = (
     Topic("estimate", "The depth estimate", ("estimate",), r"estimate|43\.5|32\.4", ("estimate",)),
     Topic("warm_up", "Warm-up sets", ("warm-up sets", "warm up sets"), r"warm.?up|40|60", ("warm_up",)),
     Topic("reminders", "Reminders", ("reminders",), r"reminders?|messages?|so (?:often|seldom)", ("reminders",)),
+    *(Topic(name, label, (label.lower(),), named, rows, listed=False) for name, label, named, rows in (
+        ("body", "Body measures", r"body measures?|segments?|height", ("body",)),
+        ("model", "The estimate's numbers", r"estimate'?s numbers|model", ("model",)),
+        ("readings", "Readings that are doubted", r"doubted?|readings?|apart|upright", ("readings", "bird_dog")),
+        ("draws", "The draws behind a ruling", r"draws?|same in|9 of 10", ("draws",)),
+        ("squat_days", "Squat days told", r"squat days?|over the limit|film", ("squat_days", "film_measure")),
+        ("gym", "Bars and plates", r"plates?|bars?", ("gym",)),
+        ("safety", "Safety dates", r"clearance|cleared|referral", ("safety",)),
+        ("dates", "Other dates", r"month(?:ly)?|fourteen|14", ("dates",)),
+        ("set_up", "Set-ups", r"set.?up|heels?", ("set_up",)),
+        ("outcomes", "Outcomes counted", r"outcomes?|counted", ("outcomes",)))),
 )
 _BY_NAME: Final = {one.name: one for one in TOPICS}
-MESSAGES_MOST: Final = 8
+MESSAGES_MOST: Final = 13
 """The most messages of one topic."""
 
 
