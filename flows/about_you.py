@@ -1,34 +1,46 @@
-"""About you: body, squat, and what is at hand."""
+"""About you: body, squat, and what is at hand. All of it by name; a test that needs one of these asks for that alone."""
 
-from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Flow
-from companion.conversation.kinds import YesNo, choice
+from companion.conversation.condition import Condition, Value, fact
+from companion.conversation.flow import Ask, Flow, Known
+from companion.conversation.kinds import Kind, YesNo, choice
 from companion.conversation.number_kinds import Number
 from flows.shared import BANDS
 
-FLOW = Flow(
-    "about_you", version=1, title="About you",
-    steps=(
-        Ask("height", "How tall are you?", Number("cm", 120, 230, usual=(145, 205), example_value=175)),
-        Ask("mass", "What do you weigh? Skip it if you like.", Number("kg", 30, 300, usual=(45, 150), example_value=78)),
-        Ask("sex", "Woman or man? It only sets how exact one of the tests is taken to be. You can skip it.", choice(
-            ("woman", "Woman", "female", "f", "women", "lady", "girl"), ("man", "Man", "male", "m", "men", "guy", "bloke"),
-            ("unsaid", "Rather not say"))),
-        Ask("years", "For how many years have you squatted with a bar?",
-            Number("years", 0, 70, usual=(0, 40), example_value=2)),
-        Ask("load", "What do you usually squat for your working sets? Skip it if you don't use a bar yet.",
-            Number("kg", 0, 500, usual=(15, 300), example_value=80)),
-        Ask("bar", "Where does the bar sit?", choice(
-            ("high", "High on the back", "high bar"), ("low", "Low on the back", "low bar"),
-            ("front", "In front", "front squat"), ("none", "No bar yet", "none", "no bar")),
-            only_if=fact("load").known),
-        Ask("usual_depth", "How deep do you usually squat? Parallel: the top of the thigh level with the floor.", BANDS,
-            picture="squat_bands"),
-        Ask("tape", "Now what is at hand. A tape measure or a ruler?", YesNo()),
-        Ask("level", "A level on your phone that shows degrees? Many phones have one built in.", YesNo()),
-        Ask("stick", "A broomstick, or an empty bar?", choice(
-            ("broomstick", "Broomstick", "stick", "broom"), ("bar", "Empty bar", "barbell", "bar"), ("none", "Neither"))),
-        Ask("view", "Can you see yourself from the side while you squat?", choice(
-            ("film", "Phone on a stand, filming", "film", "phone", "video"), ("mirror", "Mirror"), ("neither", "Neither"))),
-    ),
+
+def asked_for(known: Known) -> dict[str, Value]:
+    """Return which details are asked: those it was begun with by name, else all."""
+    wanted = [key for key in known.asked.split(",") if key in KEYS] or KEYS
+    return {f"asks_{key}": "yes" for key in wanted}
+
+
+def _about(key: str, say: str, kind: Kind, only_if: Condition | None = None, picture: str = "") -> Ask:
+    asks = fact(f"asks_{key}").known
+    return Ask(key, say, kind, only_if=asks if only_if is None else asks & only_if, picture=picture)
+
+
+STEPS = (
+    _about("height", "How tall are you?", Number("cm", 120, 230, usual=(145, 205), example_value=175)),
+    _about("mass", "What do you weigh? Skip it if you like.", Number("kg", 30, 300, usual=(45, 150), example_value=78)),
+    _about("sex", "Woman or man? It only sets how exact one of the tests is taken to be. You can skip it.", choice(
+        ("woman", "Woman", "female", "f", "women", "lady", "girl"), ("man", "Man", "male", "m", "men", "guy", "bloke"),
+        ("unsaid", "Rather not say"))),
+    _about("years", "For how many years have you squatted with a bar?",
+        Number("years", 0, 70, usual=(0, 40), example_value=2)),
+    _about("load", "What do you usually squat for your working sets? Skip it if you don't use a bar yet.",
+        Number("kg", 0, 500, usual=(15, 300), example_value=80)),
+    _about("bar", "Where does the bar sit?", choice(
+        ("high", "High on the back", "high bar"), ("low", "Low on the back", "low bar"),
+        ("front", "In front", "front squat"), ("none", "No bar yet", "none", "no bar")),
+        fact("load").known),
+    _about("usual_depth", "How deep do you usually squat? Parallel: the top of the thigh level with the floor.", BANDS,
+        picture="squat_bands"),
+    _about("tape", "Now what is at hand. A tape measure or a ruler?", YesNo()),
+    _about("level", "A level on your phone that shows degrees? Many phones have one built in.", YesNo()),
+    _about("stick", "A broomstick, or an empty bar?", choice(
+        ("broomstick", "Broomstick", "stick", "broom"), ("bar", "Empty bar", "barbell", "bar"), ("none", "Neither"))),
+    _about("view", "Can you see yourself from the side while you squat?", choice(
+        ("film", "Phone on a stand, filming", "film", "phone", "video"), ("mirror", "Mirror"), ("neither", "Neither"))),
 )
+KEYS = [step.key for step in STEPS]
+
+FLOW = Flow("about_you", version=2, title="About you", at_start=asked_for, steps=STEPS)

@@ -7,10 +7,13 @@ from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Jump, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
 from companion.screening.protocols.arms_forward_squat import PROTOCOL
+from flows.block import did, done
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, SHARP, watched_by
+from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, SHARP, watched_again
 
 LOADED, EMPTY = fact("bar").is_("loaded"), fact("bar").is_("empty")
+DONE = done() | fact("watch").known
+FILMED = fact("seen_by").is_("film") | ~fact("seen_by").known & fact("squat_look.seen_by").is_("film")
 FAULTY, ROLLED = fact("fault").one_of("rolled", "chest", "back"), fact("fault").is_("rolled")
 # Heels up after any fault, for a stiff ankle drops the chest too; less deep only where it rolled, for less depth
 # hides the other faults by itself. Neither with a load: that was film only.
@@ -23,7 +26,7 @@ HELD_SHAPE = YesNo(yes="It held", no="It did not", also_yes=("it kept", "kept", 
 FLOW = flow_of(
     PROTOCOL, command=("arms forward",),
     steps=(
-        watched_by(f"This shows {PROTOCOL.looks_at}. How will you see it? "
+        watched_again(f"This shows {PROTOCOL.looks_at}. How will you see it? "
                    "Best is film from the side, phone at hip height, shirt tucked in."),
         Ask("bar", "Stick or bar lies across the front of your shoulders, both arms straight ahead. Which one? Never "
             "front squatted: the stick. Nothing is loaded for this test; loaded sets count only from film you "
@@ -31,18 +34,15 @@ FLOW = flow_of(
                 ("stick", "Broomstick", "stick", "broom", "mop", "pole", "umbrella", "towel"),
                 Option("empty", "Empty bar", ("empty", "bar", "barbell"), only_if=~BODY_WEIGHT & ~NO_BAR),
                 Option("loaded", "Film of loaded sets", ("loaded", "film", "loaded film", "old film", "video"),
-                       only_if=fact("seen_by").is_("film")))),
-        Ask("setup", "Stick at hand, feet as you usually squat, clear floor around you. If you film, start it now.",
-            Ready(), only_if=~(EMPTY | LOADED), picture="arms_forward_setup"),
-        Ask("setup_bar", "Empty bar in a rack, at the height of your armpits. Safety arms just below your deepest "
-            "point, nobody and nothing in front of you. If you film, start it now. No safety arms? Say “back” and "
-            "take the stick.", Ready(), only_if=EMPTY, picture="arms_forward_setup_bar"),
+                       only_if=FILMED))),
+        Tell("Stick at hand, feet as you usually squat, clear floor around you. Film from the side.", ~(EMPTY | LOADED) & fact("bar").known,
+             picture="arms_forward_setup"),
+        Tell("Empty bar in a rack, at the height of your armpits. Safety arms just below your deepest point, nothing in front of "
+             "you. Film from the side. No safety arms? Say “back” and take the stick.", EMPTY, picture="arms_forward_setup_bar"),
         Ask("watch", "Nothing to lift, then. Open that film and watch one set from the side: the bar, the chest, the "
             "lower back.", Ready("Seen it"), only_if=LOADED, then=(Jump(~fact("watch").known, END),)),
-        Ask("squats", "Lay it across the front of your shoulders, off the throat. Arms straight ahead, level, hands "
-            "open. Five slow squats to your usual depth, three seconds down. Put it down, then tap Done.",
-            Ready("Done"), caution=LET_GO, only_if=~LOADED, then=(Jump(~fact("squats").known, END),),
-            picture=PROTOCOL.picture),
+        did("Across the front of your shoulders, off the throat, arms straight ahead, hands open. Five slow squats, three seconds down.",
+            LET_GO, ("squats", "It hurt"), only_if=~LOADED, picture=PROTOCOL.picture),
         Ask("fault", "What changed first, if anything? Look at the film before you answer, if there is one. If you "
             "can't tell, skip this.", choice(
                 ("clean", "Nothing, it all held", "nothing", "all held", "it held", "held", "it kept", "none", "no", "nope", "not rounded"),
@@ -50,16 +50,15 @@ FLOW = flow_of(
                  "the stick rolled", "it rolls"),
                 ("chest", "The chest fell", "chest fell", "chest dropped", "my chest fell"),
                 ("back", "The lower back rounded", "back rounded", "the back rounded", "my back rounded",
-                 "it rounded", "rounded", "lower back"))),
+                 "it rounded", "rounded", "lower back")), only_if=DONE),
         Ask("depth", "How deep was the thigh when that began?", BANDS, only_if=FAULTY, picture="squat_bands"),
-        Ask("heels_do", "Rest a moment. Three more, heels on a firm board or two small plates, about an inch (2–3 cm) "
-            "high. Put it down, then tap Done.", Ready("Done"),
-            caution="Both heels must stand steady. " + LET_GO, only_if=HEELS_TRY, picture="squat_heels"),
-        Ask("heels_help", "Heels up: did it all hold this time?", HELD_SHAPE, only_if=fact("heels_do").known),
-        Ask("shallow_do", "Rest a moment. Three last ones, heels flat on the floor again, only down to just above "
-            "where it began to roll. Put it down, then tap Done.", Ready("Done"), caution=LET_GO,
-            only_if=SHALLOW_TRY),
-        Ask("shallow_help", "Less deep: did it all hold?", HELD_SHAPE, only_if=fact("shallow_do").known),
+        did("Rest a moment. Three more, heels on a firm board or two small plates, about an inch (2–3 cm) high.",
+            "Both heels must stand steady. " + LET_GO, ("heels", "Heels up hurt"), key="heels_do", only_if=HEELS_TRY,
+            picture="squat_heels"),
+        Ask("heels_help", "Heels up: did it all hold this time?", HELD_SHAPE, only_if=done("heels_do")),
+        did("Rest a moment. Three last ones, heels flat again, only down to just above where it began to roll.", LET_GO,
+            ("shallow", "Less deep hurt"), key="shallow_do", only_if=SHALLOW_TRY),
+        Ask("shallow_help", "Less deep: did it all hold?", HELD_SHAPE, only_if=done("shallow_do")),
         Tell("It held once that was changed. So this was shoulders, ankles or depth, not the trunk, and it does not "
              "count against your trunk.", CURED),
         Tell("It all held. A stick weighs next to nothing, so this says little about the trunk under a load.",

@@ -7,19 +7,18 @@ from datetime import date, timedelta
 
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import Option, choice
 from companion.language.units import IMPERIAL, METRIC
 from companion.screening.limits import Work
 from companion.screening.pairs import look_of
 from companion.screening.screen import screen_from
 from companion.screening.setups import NAMES, Checked, called, checked, parts, rank_of, start_words
+from flows.block import STARTS, did, done
 from flows.outcome_facts import showing
-from flows.shared import BANDS, SCORED, SHARP, SQUAT, limited
+from flows.shared import BANDS, SCORED, SQUAT, limited
 
 SET_UP_AMOUNTS = {METRIC: {"rise": "2 cm", "weight": "2 to 5 kg"}, IMPERIAL: {"rise": "an inch", "weight": "5 to 10 lb"}}
-STARTS = choice(Option("no", "Not at all", ("no", "none", "nowhere", "never", "stayed flat")), *BANDS.choices,
-                Option("cant_tell", "Can't tell", ("not sure", "don't know", "no idea", "unsure", "idk")))
 FOUR_SETS = ("plain_1", "changed_1", "plain_2", "changed_2")
 
 
@@ -75,15 +74,20 @@ def _start(way: Callable[[list[int]], int], *names: str) -> Callable[[Facts, str
 
 
 STARTS_AT = tuple(option.value for option in STARTS.options[:-1])
+DONE = done()
 PROPOSED = fact("change").one_of(*NAMES)
 RESULT = Fact("result", values=("gain", "none"), of=result_of)
 LUCK = Fact("luck", values=("yes", "no"), of=luck_of)
 CHANGED_START = Fact("start", values=STARTS_AT, of=_start(min, "changed_1", "changed_2"))
 PLAIN_START = Fact("plain", values=STARTS_AT, of=_start(min, "plain_1", "plain_2"))
 AT_FRONT = fact("front").one_of("hip", "knee")
+WELL = fact("front").is_("no")
+CHANGED_HURT = Option("changed", "Changed hurt", ("the changed one", "changed", "with the change"))
+"""Taken by this flow itself: it ends the set-up, not only the sets."""
+CHANGE_HURT = fact("did").is_("changed")
+LATER = Option("later", "Another day", ("no", "later", "not now"))
 NO_GAIN = RESULT.is_("none")
-GAINED = RESULT.is_("gain") & fact("front").is_("no")
-SAID_SO = "That was luck, then: the second time it rounds no later than the plain squat. Your plain set-up stands."
+GAINED = RESULT.is_("gain") & WELL
 
 
 FLOW = Flow(
@@ -94,23 +98,23 @@ FLOW = Flow(
     at_start=change_facts,
     facts=(Fact("change", values=(*NAMES, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
     steps=(
-        Ask("go", "What moved the rounding most for the least fuss: {words}{look_words}. Once may be luck, so I would check it: plain, "
-            "changed, plain, changed, three squats each. About 4 minutes. Now?", choice(
-                ("now", "Check it now", "yes", "now", "ok", "ready"), ("later", "Another day", "no", "later", "not now")),
-            only_if=PROPOSED, then=(Jump(~fact("go").is_("now"), say="All right. Say “best squat” on another day."),)),
-        Ask("plain_1", "Plain, as you always squat: three squats, seen from the side. Where does the lower back start to round?", STARTS,
-            caution=SHARP, picture="squat_bands"),
-        Ask("changed_1", "Now changed: {how}. Three squats, all else as usual. Where does it start to round?", STARTS, caution="{care}",
-            picture="squat_{view}", then=(Jump(LUCK.is_("yes"), "front", SAID_SO),)),
-        Ask("plain_2", "Plain again, nothing changed: three squats. Where does it start?", STARTS, caution=SHARP),
-        Ask("changed_2", "And changed once more: {words}. Three squats. Where does it start?", STARTS, caution="{care}"),
+        Tell("What moved the rounding most for the least fuss: {words}{look_words}. Once may be luck, so I would check it: four sets of "
+             "three squats in one go, seen from the side, about 4 minutes. First and third: plain. Stop if anything hurts.", PROPOSED),
+        did("Second and fourth: {how}; all else as usual. Film all four, or have somebody watch.", "{care}", ("plain", "Plain hurt"),
+            key="did", only_if=PROPOSED, picture="squat_{view}", also=(CHANGED_HURT, LATER)),
+        Tell("All right. Say “best squat” on another day.", fact("did").one_of("later", "left_out")),
         Ask("front", "With the change: a pinch or an ache at the front of a hip or a knee?", choice(
-            ("no", "No"), ("hip", "Front of the hip", "hip", "groin"), ("knee", "Front of the knee", "knee"),
-            ("pain", "Something hurt", "yes", "it hurt", "hurt")), safety=True),
-        Run("pain", fact("front").is_("pain")),
+            ("no", "No"), ("hip", "Front of the hip", "hip", "groin"), ("knee", "Front of the knee", "knee")), safety=True, only_if=DONE),
+        Run("about_you", WELL & ~fact("about_you.usual_depth").known, asked="usual_depth"),
+        Ask("plain_1", "First set, plain: where does the lower back start to round?", STARTS, only_if=WELL, picture="squat_bands"),
+        Ask("changed_1", "Second set, changed: where does it start?", STARTS, only_if=WELL),
+        Tell("That was luck, then: the second time it rounds no later than the plain squat. Your plain set-up stands.", LUCK.is_("yes")),
+        Ask("plain_2", "Third set, plain again: where does it start?", STARTS, only_if=WELL & ~LUCK.is_("yes")),
+        Ask("changed_2", "Fourth set, changed again: where does it start?", STARTS, only_if=WELL & ~LUCK.is_("yes")),
         Do(Find("setup.pinch", "{front}", "a pinch or ache at the front, with the set-up", "{words}"), AT_FRONT),
-        Do(Find("setup.out", "{change}", "it brought a pinch or an ache", "{words}"), AT_FRONT | fact("front").is_("pain")),
-        Do(Find("setup.state", "out", "it brought a pinch or an ache", "{words}"), AT_FRONT | fact("front").is_("pain")),
+        Do(Find("setup.out", "{change}", "it brought a pinch or an ache", "{words}"), AT_FRONT | CHANGE_HURT),
+        Do(Find("setup.state", "out", "it brought a pinch or an ache", "{words}"), AT_FRONT | CHANGE_HURT),
+        Run("pain", CHANGE_HURT),
         Tell("Then this set-up is not for you: {words} brought a pinch or an ache, and no depth is worth that.", AT_FRONT),
         Do(Find("setup.change", "{change}", "plain, changed, plain, changed (choice)", "{words}: the rounding starts at {start:words}, "
            "both times; plain at {plain:words}"), GAINED),
@@ -120,12 +124,12 @@ FLOW = Flow(
         Do(Remind("setup", "setup_morning", "{tomorrow}", hour=9), GAINED),
         Tell("It held both times: with {words} the rounding starts later, beyond what your repeats differ by. Tomorrow morning I ask "
              "whether anything aches; if not, that is your squat for now.", GAINED, must_arrive=True),
-        Do(Find("setup.state", "", "the change did not hold in the check", "{words}"), RESULT.is_("none") & fact("front").is_("no")),
+        Do(Find("setup.state", "", "the change did not hold in the check", "{words}"), RESULT.is_("none") & WELL),
         Do(Find("setup.luck", "{change}", "the change did not hold in the check, so its first trial does not count", "{words}"),
            NO_GAIN | LUCK.is_("yes")),
         Tell("Checked: no gain beyond what your own repeats differ by. So no set-up is better than your plain one, and that is an answer "
-             "too.", RESULT.is_("none") & fact("front").is_("no")),
+             "too.", RESULT.is_("none") & WELL),
         Tell("That could not be told apart. Film from the side shows it best; say “best squat” to check again.",
-             ~RESULT.known & fact("front").is_("no") & LUCK.is_("no")),
+             ~RESULT.known & WELL & LUCK.is_("no")),
     ),
 )

@@ -101,9 +101,9 @@ def says(topic: str, known: Known) -> str:
 
 def own_results(known: Known) -> dict[str, Value]:
     """Return what the answers use of a person's own results: the rulings, the retest's day, the depth and load for now."""
-    from flows.screen import FULL_MINUTES, SHORT_MINUTES
+    from flows.screen_facts import FULL_MINUTES, SCREEN_MINUTES
 
-    facts: dict[str, Value] = {"full_minutes": float(FULL_MINUTES), "short_minutes": float(SHORT_MINUTES)}
+    facts: dict[str, Value] = {"full_minutes": float(FULL_MINUTES), "short_minutes": float(SCREEN_MINUTES)}
     ruled = {cause: str(known.facts[cause]).replace("_", " ") for cause in ("length", "strength", "control") if cause in known.facts}
     if ruled and "outcome.at" in known.facts:
         facts |= {"ruled": ", ".join(f"{cause} {ruling}" for cause, ruling in ruled.items()), **ruled}

@@ -4,13 +4,14 @@ A year of squatting and the two tests before it, three slow times, broomstick on
 """
 
 from companion.conversation.condition import Value, fact
-from companion.conversation.flow import END, Ask, Gate, Jump, Known
-from companion.conversation.kinds import Ready, choice
+from companion.conversation.flow import Ask, Gate, Known, Tell
+from companion.conversation.kinds import choice
 from companion.screening.pairs import OPENINGS, opened
 from companion.screening.protocols.hinge_to_squat import PROTOCOL
 from companion.screening.screen import about_from, screen_from
+from flows.block import did, done
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, SHARP, watched_by
+from flows.shared import BANDS, SHARP, watched_again
 
 YEARS = fact("about_you.years")
 LONG_ENOUGH = fact("about_you.years") >= OPENINGS[PROTOCOL.id].years
@@ -34,26 +35,24 @@ EARNED = (
 FLOW = flow_of(
     PROTOCOL, opened=EARNED, command=("hinge into squat", "hinge"), at_start=earned,
     steps=(
-        watched_by(f"This shows {PROTOCOL.looks_at}. How will you "
+        watched_again(f"This shows {PROTOCOL.looks_at}. How will you "
                    "see it? Best is film from the side, phone at hip height, shirt tucked in."),
-        Ask("setup", "Broomstick across your upper back, where a bar would lie. Only the stick: no bar for this. "
-            "Feet as you usually squat. If you film, start it now.", Ready(), picture="hinge_setup"),
-        Ask("go", "Push the hips far back, knees nearly straight: the hinge. Then bend the knees and sink into your "
-            "usual squat. Back into the hinge, stand up. Three times, slowly.", Ready("Done"),
-            caution="Go only as low as you usually squat. Breathe. " + SHARP,
-            then=(Jump(~fact("go").known, END),), picture=PROTOCOL.picture),
+        Tell("Broomstick across your upper back, where a bar would lie. Only the stick: no bar for this. "
+             "Feet as you usually squat; film from the side.", picture="hinge_setup"),
+        did("Push the hips far back, knees nearly straight: the hinge. Then sink into your usual squat. Back into the hinge, stand up. "
+            "Three times, slowly.", "Only as low as you usually squat. Breathe. " + SHARP,
+            ("hinge", "The hinge hurt"), ("squat", "The squat hurt"),
+            picture=PROTOCOL.picture),
         Ask("hinge", "In the hinge, knees nearly straight: what did the lower back do? Look at the film first, if "
             "there is one.", choice(
-                ("clean", "It kept its shape", "kept its shape", "it kept", "kept", "it held", "clean", "nothing", "it did not round",
+                ("clean", "It kept its shape", "kept its shape", "clean", "nothing", "it did not round",
                  "it didn't round", "not rounded", "no rounding"),
-                ("rounds", "It rounded", "rounded", "rounds", "a little", "a bit", "kinda", "sort of", "it tucked")),
-                 picture="hinge_watch"),
+                ("rounds", "It rounded", "rounded", "rounds", "a little")), only_if=done(), picture="hinge_watch"),
         Ask("sink", "And while you sank from the hinge into the squat: did it keep that shape?", choice(
-            ("clean", "It kept its shape", "kept its shape", "it kept", "kept", "it held", "clean", "yes", "yeah", "yep", "it did",
-             "it did not round",
+            ("clean", "It kept its shape", "kept its shape", "clean", "yes", "it did", "it did not round",
              "not rounded"),
             ("breaks", "It lost its shape", "lost its shape", "breaks", "no", "it rounded", "rounded", "it tucked",
-             "it did not", "it didn't", "a little", "a bit", "not quite", "nope", "not really"))),
+             "it did not", "it didn't", "a little")), only_if=done()),
         Ask("depth", "How deep was the thigh when it lost its shape?", BANDS, only_if=fact("sink").is_("breaks"),
             picture="squat_bands"),
     ),

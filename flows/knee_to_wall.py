@@ -1,11 +1,11 @@
 """Knee to wall: the knee's travel past the toes with the heel down."""
 
 from collections.abc import Callable
-from dataclasses import replace
+from statistics import fmean
 
 from companion.conversation.condition import Fact, Facts, Value, fact
-from companion.conversation.flow import SIDES, Ask, Jump, Known, Tell, both, sided
-from companion.conversation.kinds import Option, Ready, choice
+from companion.conversation.flow import SIDES, Ask, Jump, Known, Run, Tell, both, sided
+from companion.conversation.kinds import Option, choice
 from companion.conversation.number_kinds import Number
 from companion.screening.doubts import odd_side
 from companion.screening.errors import errors_from
@@ -17,32 +17,36 @@ from flows.shared import NO_LEVEL, NO_TAPE
 
 DISTANCE = Number("cm", low=0, high=30, usual=(3, 20), example_value=11)
 LEAN = Number("deg", low=0, high=70, usual=(15, 60), example_value=38, step=1)
-SAME = ("same", "the same", "same again", "same as before", "same number", "no change", "exactly the same", "same as the first")
 ANKLE_CAUTION = "Stop if anything pinches or hurts, in the ankle or the back."
 
 TAPE, LEVEL = fact("method").is_("tape"), fact("method").is_("level")
 
 
 def limits(known: Known) -> dict[str, Value]:
-    """Return what this lifter's readings are held against while they stand at the wall: how far off a reading may be, by method, and
-    the distance past which no shin of their height reaches."""
+    """Return how far off a reading of this lifter may be, by method."""
     answers = list(known.answers())
     about = about_from(answers)
     errors = errors_from(answers, about.sex)
-    return {"most": round(furthest_reach(about.height), 1),
-            **{f"{method}_off": round(errors.of(PROTOCOL.id, method).beyond, 3) for method in ("tape", "level")}}
+    return {**{f"{method}_off": round(errors.of(PROTOCOL.id, method).beyond, 3) for method in ("tape", "level")}}
 
 
-def _again(key: str, method: str) -> Callable[[Facts, str], Value]:
-    """Return the function that says whether a third reading is wanted: the first two differ by the detectable change (Powden 2015 Man
-    Ther 20:524, read) or stand within error of the lines or between them, where the mean of three counts (choice)."""
+def _most(got: Facts, side: str) -> Value:
+    """Return the distance past which no shin of their height reaches."""
+    height = got.get("about_you.height")
+    return round(furthest_reach(height if isinstance(height, float) else None), 1)
+
+
+def _again(key: str, method: str, repeats: int) -> Callable[[Facts, str], Value]:
+    """Return the function that says whether one more reading is wanted after so many: they stand within error of the lines or between
+    them, where the mean of three counts (choice), or differ by the detectable change (Powden 2015 Man Ther 20:524, read)."""
     unit = "cm" if method == "tape" else "deg"
     low, high = sorted(one.value for one in PROTOCOL.thresholds_in(unit))
 
     def of(got: Facts, side: str) -> Value:
-        one, other, off = (float(got[name]) for name in (f"{side}_{key}1", f"{side}_{key}2", f"{method}_off"))
-        near = low - off <= (one + other) / 2 <= high + off
-        return "yes" if near or round(abs(one - other), 2) >= SPREADS[unit].mdc - 1e-9 else "no"
+        taken = [float(got[f"{side}_{key}{n}"]) for n in range(1, repeats + 1)]
+        off = float(got[f"{method}_off"])
+        near = low - off <= fmean(taken) <= high + off
+        return "yes" if near or round(max(taken) - min(taken), 2) >= SPREADS[unit].mdc - 1e-9 else "no"
 
     return of
 
@@ -60,8 +64,11 @@ def _odd(got: Facts, side: str) -> Value | None:
 
 
 REACH_ANSWERS = frozenset(("method", *(f"{side}_{key}{n}" for side in SIDES for key in ("", "deg_") for n in (1, 2, 3))))
-THIRD_REACH = Fact("{side}_third", values=("yes", "no"), of=_again("", "tape"))
-DEG_THIRD = Fact("{side}_deg_third", values=("yes", "no"), of=_again("deg_", "level"))
+MOST = Fact("most", 0, 60, step=0.1, of=_most)
+SECOND_REACH = Fact("{side}_second", values=("yes", "no"), of=_again("", "tape", 1))
+THIRD_REACH = Fact("{side}_third", values=("yes", "no"), of=_again("", "tape", 2))
+DEG_SECOND = Fact("{side}_deg_second", values=("yes", "no"), of=_again("deg_", "level", 1))
+DEG_THIRD = Fact("{side}_deg_third", values=("yes", "no"), of=_again("deg_", "level", 2))
 TOO_FAR = Fact("{side}_too_far", values=("yes", "no"), of=_too_far)
 ODD = Fact("odd", values=SIDES, of=_odd)
 CANNOT_BE = "More than {most:cm} can't be: the shin would lie nearly flat. Zero of the tape at the wall, big toe on it."
@@ -74,29 +81,18 @@ TAKE = (
     Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
         "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
         caution=ANKLE_CAUTION, only_if=TAPE, method="tape", picture=PROTOCOL.picture, then=_once_more(1)),
-    Ask("{side}_2", "Step off, then once more with the {side} foot. How many {unit}?",
-        replace(DISTANCE, called=(SAME, "{side}_1")),
-        caution=ANKLE_CAUTION, only_if=TAPE, method="tape", then=_once_more(2)),
+    Ask("{side}_2", "That is close to a line. Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
+        caution=ANKLE_CAUTION, only_if=SECOND_REACH.is_("yes"), method="tape", then=_once_more(2)),
     Ask("{side}_3", "Those two are apart or close to a line, and a third settles it. Once more, {side} foot: how many {unit}?", DISTANCE,
         caution=ANKLE_CAUTION, only_if=THIRD_REACH.is_("yes"), method="tape", then=_once_more(3)),
     Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
         "phone along the shin. How many degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=LEVEL,
         method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
-    Ask("{side}_deg_2", "Step off, then once more with the {side} foot. How many degrees?",
-        replace(LEAN, called=(SAME, "{side}_deg_1")),
-        caution=ANKLE_CAUTION, only_if=LEVEL, method="level", placement="{placement}"),
+    Ask("{side}_deg_2", "That is close to a line. Step off, then once more with the {side} foot. How many degrees?", LEAN,
+        caution=ANKLE_CAUTION, only_if=DEG_SECOND.is_("yes"), method="level", placement="{placement}"),
     Ask("{side}_deg_3", "Those two are apart or close to a line, and a third settles it. Once more, {side} foot: how many degrees?", LEAN,
         caution=ANKLE_CAUTION, only_if=DEG_THIRD.is_("yes"), method="level", placement="{placement}"),
 )
-AS_LEFT = (*SAME, "both the same", "same as left", "same as the left", "same as the other", "same as the other one", "same both sides")
-
-
-def _as_left(asks: tuple[Ask, ...]) -> tuple[Ask, ...]:
-    """Return the right side's questions, of which the first can be answered by the left side's number."""
-    return tuple(replace(ask, kind=replace(ask.kind, called=(AS_LEFT, ask.key.replace("right", "left")))) if ask.key.endswith("_1")
-                 and isinstance(ask.kind, Number) else ask for ask in asks)
-
-
 LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",
     choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),
            ("neither", "Neither"), ("other", "Brace, shoe or a slip", "brace", "shoe", "slipped", "socks", "slippery", "it slipped"),
@@ -111,7 +107,7 @@ ODD_FOOT = (
 )
 
 FLOW = flow_of(
-    PROTOCOL, facts=(*both(THIRD_REACH, DEG_THIRD, TOO_FAR), ODD), at_start=limits, command=("ankle test",),
+    PROTOCOL, facts=(MOST, *both(SECOND_REACH, THIRD_REACH, DEG_SECOND, DEG_THIRD, TOO_FAR), ODD), at_start=limits, command=("ankle test",),
     steps=(
         Ask("method", f"This looks at {PROTOCOL.looks_at}. Will you measure with a tape, or with the level on your phone? "
             "The tape is the more exact.", choice(
@@ -122,11 +118,12 @@ FLOW = flow_of(
                        "wall and keep it: measured with a ruler another day, it counts. Say “knee to wall” then."),)),
         Ask("placement", "Where will the phone lie on the shin? Always take the same place.", choice(
             ("below_knee", "Just under the knee"), ("mid_shin", "Middle of the shin", "middle", "mid")), only_if=LEVEL),
-        Ask("setup", "Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
-            "or a wardrobe does.", Ready(), only_if=TAPE, picture="knee_to_wall_setup"),
-        Ask("setup_level", "Bare feet, facing a wall, phone in your hand with the level open.", Ready(), only_if=LEVEL),
+        Run("about_you", TAPE & ~fact("about_you.height").known, asked="height"),
+        Tell("Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
+            "or a wardrobe does.", TAPE, picture="knee_to_wall_setup"),
+        Tell("Bare feet, facing a wall, phone in your hand with the level open.", LEVEL),
         *sided((*TAKE, LIMIT), "left"),
-        *_as_left(sided(TAKE, "right")), *ODD_FOOT, sided(LIMIT, "right"),
+        *sided(TAKE, "right"), *ODD_FOOT, sided(LIMIT, "right"),
         Tell("Something else stopped it, so it is kept and not scored. Bare feet, a floor that grips, nothing strapped on: then say “knee "
              "to wall” again.", fact("left_limit").is_("other") | fact("right_limit").is_("other")),
     ),

@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 
-from companion.conversation.condition import Fact, Facts, Value, fact
-from companion.conversation.flow import END, SIDES, Ask, Jump, Known, both, sided
-from companion.conversation.kinds import Choice, Option, Ready, choice
+from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value, fact
+from companion.conversation.flow import SIDES, Ask, Jump, Known, Step, Tell, both, each_side, sided
+from companion.conversation.kinds import Choice, Option, choice
 from companion.conversation.number_kinds import Number
 from companion.language.units import METRIC, shown
 from companion.screening.doubts import apart, odd_side
@@ -13,6 +13,7 @@ from companion.screening.geometry import FLIP, highest_heel
 from companion.screening.protocols.leg_raise import PROTOCOL, RAISE_LEAST, SPREAD, LegRaise, readings
 from companion.screening.readings import mean_of
 from companion.screening.screen import about_from
+from flows.block import NO_FLOOR_TODAY, NOWHERE_TO_LIE, SIDES_HURT, did, done
 from flows.protocol_flow import flow_of
 from flows.shared import NO_LEVEL, NO_TAPE
 
@@ -22,12 +23,12 @@ HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
 LEG_LENGTH = Number("cm", 50, 130, usual=(70, 112), example_value=88)
 
 # Shooting pain, tingling or numbness below the knee is never a short hamstring (standard teaching, memory).
-RAISE_CAUTION = "A pull behind the thigh is fine. Stop, and tell me, at anything sharp, shooting, tingling or numb."
+RAISE_CAUTION = "A pull behind the thigh is fine. Either side: stop at anything sharp, shooting, tingling or numb."
 
 WATCH = {
     "level": "Note the degrees it shows.",
-    "heel": "The film, or your helper, marks the heel.",
-    "eye": "Note how high it came; film helps.",
+    "heel": "A helper or film marks it.",
+    "eye": "Note how high; film helps.",
 }
 HANDS = {
     "own": "Slide both hands, palms down, under the curve of the lower back.",
@@ -55,13 +56,9 @@ def _way(got: Facts, side: str) -> Value | None:
     return f"{got['method']}_{got['effort']}" if "effort" in got else got["method"]
 
 
-def _part(got: Facts, side: str) -> Value | None:
-    """Return the part the level lies on, for the text; "leg" if that was skipped."""
-    return got.get("placement", "leg")
-
-
 def _placement(got: Facts, side: str) -> Value | None:
-    return got.get("placement", "")
+    """Return the part the level lies on: that of last time, else the shin, so that readings can be compared."""
+    return got.get(PROTOCOL.key("placement"), "shin") if got["method"] == "level" else ""
 
 
 def _watch(got: Facts, side: str) -> Value | None:
@@ -113,8 +110,10 @@ SHOWN_NOW = Fact("shown_now", 0, 90, step=1, of=_shown_now)
 
 BY_LEVEL, BY_HEEL, BY_EYE = (fact("method").is_(name) for name in ("level", "heel", "eye"))
 ONCE_MORE = (BY_LEVEL & fact("{side}_level").known | BY_HEEL & fact("{side}_heel").known) & SECOND.is_("yes")
-REPEATED, THRICE, CHECKED = fact("{side}_do_2").known, fact("{side}_do_3").known, fact("check_do").known
-ONE_LAST = ONCE_MORE & REPEATED & THIRD_LIFT.is_("yes")
+ONE_LAST = ONCE_MORE & THIRD_LIFT.is_("yes")
+ONE_MORE_ROUND = {"_2": ONCE_MORE, "_3": ONE_LAST}
+CHECKED = done("check_do")
+EITHER_ONCE_MORE, EITHER_ONE_LAST = (sided(one, "left") | sided(one, "right") for one in (ONCE_MORE, ONE_LAST))
 HEEL_SERVES = ~(fact("left_too_high").is_("yes") | fact("right_too_high").is_("yes"))
 
 
@@ -139,47 +138,39 @@ def _leaning(shown: str) -> Choice:
                   Option("flat", "Less than half way up", ("flat", "nearer flat", "nearer to flat", "low"), only_if=fact(shown) <= FLIP))
 
 
-def _leg(onward: str) -> tuple[Ask, ...]:
-    """Return one side's questions; skipping the lift jumps ``onward``."""
-    return (
-        # Pulling the toes up costs about 8° (BMC Musculoskelet Disord 2012;13:245, read). The pelvis moves from
-        # the first degrees on (Bohannon & Bass 2017 J Phys Ther Sci 29:2039, read): a flutter is not the end.
-        Ask("{side}_do", "Bring the {side} leg up slowly, knee straight, foot relaxed, other leg flat. Stop when the "
-            "back clearly presses harder or lifts, or the knee bends; a first flutter is not it. "
-            "{watch} Then lower it.", Ready("Done"), caution=RAISE_CAUTION,
-            then=(Jump(~fact("{side}_do").known, onward),), picture=PROTOCOL.picture),
-        Ask("{side}_level", "How many degrees does the phone show, {side} leg?", LEVEL_SHOWN, only_if=BY_LEVEL,
-            method="{way}", placement="{placed}"),
+def _lifted(n: int) -> str:
+    """Return the text of a round in which both legs come up."""
+    again = {1: "Left leg up slowly, knee straight, foot relaxed, until the back clearly presses or lifts, or the knee bends; no mere "
+                "flutter. Then the right.",
+             2: "That is close to a line I compare it with, so both once more, the same way: left, then right.",
+             3: "A third time settles it, for those are apart or close to the line. Both the same way: left, then right."}[n]
+    return f"{again} {{watch}}"
+
+
+def _round(n: int, key: str, wanted: Condition) -> tuple[Step, ...]:
+    """Return one round: both legs, then what hurt, then both numbers. ``key``: the end of its answers' names."""
+    lift = did(_lifted(n), RAISE_CAUTION, *SIDES_HURT, key=f"did{key}", only_if=wanted, also=() if key else (NOWHERE_TO_LIE,),
+               picture="leg_raise_left")
+    lean = () if key else (
         Ask("{side}_lean", "A phone counts from the nearest axis, so that number can mean two things. Where did the {side} leg "
-            "come to?", _leaning("{side}_level"), only_if=BY_LEVEL & fact("{side}_level").known),
-        Ask("{side}_heel", "How many {unit} from the floor to the back of the {side} heel?", HEEL,
-            only_if=BY_HEEL, method="{way}",
-            then=(Jump(TOO_HIGH.is_("yes"), "method", "That is above 75°, where a heel's height says too little. "
-                       "Take the level or your eye, and start again with the left leg."),)),
+            "come to?", _leaning("{side}_level"), only_if=BY_LEVEL & fact("{side}_level").known),)
+    eye = () if key else (
         Ask("{side}_eye", "How high did the {side} leg come? Half way up is 45°, straight up is 90°.",
-            BANDS_BY_EYE, only_if=BY_EYE, method="{way}", picture="leg_raise_eye_{side}"),
-        Ask("{side}_do_2", "That is close to a line I compare it with, so once more: the {side} leg, the same "
-            "way, then lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ONCE_MORE),
-        Ask("{side}_level_2", "How many degrees this time, {side} leg?", LEVEL_SHOWN,
-            only_if=ONCE_MORE & REPEATED & BY_LEVEL, method="{way}", placement="{placed}"),
-        Ask("{side}_heel_2", "How many {unit} this time, {side} heel?", HEEL,
-            only_if=ONCE_MORE & REPEATED & BY_HEEL, method="{way}"),
-        Ask("{side}_do_3", "A third one settles it, for those two are apart or close to the line: the {side} leg, the same way, then "
-            "lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ONE_LAST),
-        Ask("{side}_level_3", "How many degrees this time, {side} leg?", LEVEL_SHOWN,
-            only_if=ONE_LAST & THRICE & BY_LEVEL, method="{way}", placement="{placed}"),
-        Ask("{side}_heel_3", "How many {unit} this time, {side} heel?", HEEL, only_if=ONE_LAST & THRICE & BY_HEEL, method="{way}"),
-        Ask("{side}_end", "What ended it, {side} leg?", choice(
-            ("back", "Back pressed or lifted", "back moved", "pressed", "lifted", "pressure", "the back"),
-            ("knee", "The knee bent", "knee", "knee bent"),
-            ("stretch", "A strong pull, back still", "pull", "stretch", "strong pull", "tight"),
-            ("cant_tell", "I don't know", "don't know", "not sure", "idk"))),
-    )
+            BANDS_BY_EYE, only_if=BY_EYE & done(), method="{way}", picture="leg_raise_eye_{side}"),)
+    more = done(f"did{key}") & ONE_MORE_ROUND.get(key, ALWAYS)
+    return (lift, *each_side(
+        Ask(f"{{side}}_level{key}", "How many degrees did the phone show, {side} leg?", LEVEL_SHOWN, only_if=BY_LEVEL & more,
+            method="{way}", placement="{placed}"),
+        *lean,
+        Ask(f"{{side}}_heel{key}", "How many {unit} from the floor to the back of the {side} heel?", HEEL, only_if=BY_HEEL & more,
+            method="{way}", then=(Jump(TOO_HIGH.is_("yes"), "method", "That is above 75°, where a heel's height says too little. "
+                                       "Take the level or your eye, and start again."),) if not key else ()),
+        *eye))
 
 
 ODD_LEG = (
-    Ask("check_do", "Left and right are further apart than sides hardly ever are, so one more look: the {odd} leg, the same way, then "
-        "lower it. {watch}", Ready("Done"), caution=RAISE_CAUTION, only_if=ODD.known & (BY_LEVEL | BY_HEEL)),
+    did("Left and right are further apart than sides hardly ever are, so one more look: the {odd} leg, the same way. {watch}",
+        RAISE_CAUTION, ("odd", "That hurt"), key="check_do", only_if=ODD.known & (BY_LEVEL | BY_HEEL)),
     Ask("check_level", "How many degrees does the phone show now, {odd} leg?", LEVEL_SHOWN, only_if=ODD.known & CHECKED & BY_LEVEL,
         method="{way}", placement="{placed}", log_as="{odd}_check"),
     Ask("check_lean", "And where did the {odd} leg come to?", _leaning("shown_now"),
@@ -193,7 +184,7 @@ ODD_LEG = (
 FLOW = flow_of(
     PROTOCOL, command=("straight leg raise", "hamstring test"),
     at_start=at_start,
-    facts=(Fact("way", of=_way), Fact("part", of=_part), Fact("placed", of=_placement), Fact("watch", of=_watch),
+    facts=(Fact("way", of=_way), Fact("placed", of=_placement), Fact("watch", of=_watch),
            Fact("hands", of=_hands), *both(TOO_HIGH, SECOND, THIRD_LIFT), ODD, SHOWN_NOW),
     steps=(
         Ask("effort", f"This looks at {PROTOCOL.looks_at}: lying down, a straight leg comes up until the lower back "
@@ -207,23 +198,23 @@ FLOW = flow_of(
                 Option("heel", "Heel height", ("heel", "tape", "tape measure"), only_if=HEEL_SERVES & ~NO_TAPE),
                 ("eye", "By eye", "eye", "film", "look")),
             then=(Jump(~fact("method").known, say="Left out for today. Say “leg raise” any day to do it."),)),
-        Ask("placement", "Which part will the level lie on? Always take the same one.", choice(
-            ("shin", "Front of the shin", "shin"), ("thigh", "Front of the thigh", "thigh")), only_if=BY_LEVEL),
         Ask("leg_length", "How long is the leg? Lying flat: from the bony bump at the side of the hip to the "
             "heel, in {unit}.{length_before}", LEG_LENGTH, only_if=BY_HEEL,
             then=(Jump(~fact("leg_length").known, "method", "Without the leg's length the heel's height gives no "
                        "angle. Take another way, or measure it."),)),
-        Ask("setup_level", "Tie the phone along the front of the {part}, level open, screen towards you. Or prop "
-            "it sideways near the floor, three big steps away, film, and hold a level to the film afterwards. "
-            "The same way each time.", Ready(), only_if=BY_LEVEL, picture="leg_raise_setup_level_{placement}"),
-        Ask("setup_heel", "Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. "
-            "Prop the phone sideways, three big steps away, and film; or let somebody mark the back of the "
-            "heel.", Ready(), only_if=BY_HEEL, picture="leg_raise_setup_heel"),
-        Ask("setup_eye", "Prop the phone sideways near the floor, three big steps away, and film; you judge from "
-            "the film afterwards. Or let somebody look.", Ready(), only_if=BY_EYE),
-        Ask("setup", "Lie on your back, legs long. {hands} Feel light, even pressure. Read each message first, "
-            "then lie down.", Ready(), picture="leg_raise_setup_{effort}"),
-        *sided(_leg("right_do"), "left"),
-        *sided(_leg(END)[:-1], "right"), *ODD_LEG, *sided(_leg(END)[-1:], "right"),
+        Tell("Tie the phone along the front of the {placed}, level open, screen towards you. Or prop it sideways near the floor, three big "
+             "steps away, film, and hold a level to the film afterwards. The same way each time.", BY_LEVEL,
+             picture="leg_raise_setup_level_{placed}"),
+        Tell("Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. Prop the phone sideways, three big steps "
+             "away, and film; or let somebody mark the back of the heel.", BY_HEEL, picture="leg_raise_setup_heel"),
+        Tell("Prop the phone sideways near the floor, three big steps away, and film; you judge from the film afterwards. Or let somebody "
+             "look.", BY_EYE),
+        Tell("Lie on your back, legs long. {hands} Feel light, even pressure. Read the next message first, then lie down. Left and right "
+             "alike: stop at anything sharp, shooting, tingling or numb.", picture="leg_raise_setup_{effort}"),
+        *_round(1, "", ALWAYS),
+        *NO_FLOOR_TODAY,
+        *_round(2, "_2", EITHER_ONCE_MORE),
+        *_round(3, "_3", EITHER_ONE_LAST),
+        *ODD_LEG,
     ),
 )

@@ -23,6 +23,8 @@ SHUT = LEVEL.one_of("not_today", "clinician", "same_day", "emergency")
 WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go") & ~closes() & ~LIMIT_DUE.shut
 """Drill, home work and load are told only on a day on which the safety check says go and no limit closes all that moves."""
 DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none") & ~fact("drill_why").known
+DECIDED = fact("screen.state").is_("decided") & fact("screen.state.today").known
+"""True on the day of a screen that ended because nothing open could change the outcome: then no test is named as the next."""
 REPEAT = Fact("repeat", values=route())
 CAN_REPEAT = WORK_OPEN & REPEAT.one_of(*route())
 REPEATING = CAN_REPEAT & fact("again").is_("now")
@@ -95,7 +97,7 @@ FLOW = Flow(
         Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
         Tell("{limit_words}", WORK_OPEN & ~AT_REST, waits=False),
         Tell("{stance}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["stance"].is_("yes")),
-        Tell("{settle}", TESTED & HAS_WORDS["settle"].is_("yes")),
+        Tell("{settle}", TESTED & HAS_WORDS["settle"].is_("yes") & ~DECIDED),
         Tell("No home test is left that would settle it. Somebody who can watch you squat could tell you more.",
              TESTED & HAS_WORDS["settle"].is_("no") & fact("overall").one_of("by_elimination", "open")),
         Tell("{notes}", TESTED & HAS_WORDS["notes"].is_("yes")),

@@ -8,7 +8,7 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Tell
 from companion.conversation.policy import Policy
 from companion.screening.protocols import routed
-from flows.screen import done_already
+from flows.screen_facts import done_already
 
 
 def progress_facts(known: Known) -> dict[str, Value]:

@@ -17,7 +17,7 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, routed
 from companion.screening.sources import value
 from flows.outcome_facts import last_numbers, told_at
-from flows.screen import open_for, tests_done
+from flows.screen_facts import open_for, tests_done
 from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
 
 

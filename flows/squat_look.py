@@ -1,20 +1,20 @@
 """Squat look: the depth at which the back rounds without load, and the single changes that move it."""
 
 from collections.abc import Callable
-from itertools import pairwise
 from random import Random
 
 from companion.conversation.condition import Condition, Fact, Facts, Some, Value, fact
 from companion.conversation.effects import Find
-from companion.conversation.flow import Ask, Do, Jump, Known, Tell
-from companion.conversation.kinds import Media, Ready, YesNo, choice
+from companion.conversation.flow import Ask, Do, Known, Run, Tell
+from companion.conversation.kinds import YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.language.units import IMPERIAL
 from companion.screening.depth import band_of
 from companion.screening.protocols.squat_look import PROTOCOL, SquatLook
 from companion.screening.setups import CHANGES, NAMES, proposal
+from flows.block import STARTS, did, done
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, BODY_WEIGHT, SHARP, watched_by
+from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, watched_by
 
 ROUNDS = choice(
     ("no", "No", "none", "not at all", "stays flat", "stayed flat", "nope", "nah", "nothing", "no rounding", "no tuck", "it kept", "kept",
@@ -29,16 +29,12 @@ ROUNDS = choice(
     ("cant_tell", "Can't tell", "can't say", "can't see", "couldn't see", "couldn't tell", "not sure", "unsure", "dunno", "no idea",
      "don't know", "idk", "hard to say", "maybe"),
 )
-# Not a plain Ready: a choice has a Skip button, for somebody with nothing to stand on or to hold.
-DONE_OR_SKIP = choice(("ready", "Done", "ready", "ok", "okay", "yes", "finished", "did it", "all done", "done it",
-               "k", "yep", "👍"))
 KILOS = Number("kg", 0, 500, usual=(15, 300), example_value=80)
 """The same range as the usual load in about_you."""
 
 
-TITLES = {"heels": ("Heels up", " Nothing to stand on? Tap Skip."), "front": ("Weight in front", " Nothing to hold? Tap Skip."),
-          "slow": ("Slower", ""), "wide": ("Wider", "")}
-"""Each change's heading, and what is said to whom has nothing for it."""
+TITLES = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wide": "Wider"}
+"""Each change's heading, and the label of what hurt."""
 
 SLOTS = tuple(f"change_{n}" for n in range(1, len(CHANGES) + 1))
 # 2-3 cm under the heels and a light 2-5 kg weight: common practice, no source.
@@ -46,14 +42,10 @@ AMOUNTS = {"metric": {"rise": "2 to 3 cm", "weight": "2 to 5 kg"},
            IMPERIAL: {"rise": "about an inch", "weight": "5 to 10 lb"}}
 
 SET_UP = {
-    "film": "Lean the phone side-on to you, at hip height, three big steps away, so that all of you is in "
-            "view. Tuck your shirt in. Each time: read the message, start filming, squat, look at the film, "
-            "come back here.",
-    "mirror": "Stand side-on to the mirror and tuck your shirt in. Glance across at the bottom, without "
-              "twisting.",
-    "friend": "Somebody stands side-on, three big steps away, eyes at hip height, and watches your lower back. Tuck your shirt in.",
-    "feel": "Tuck your shirt in and clear some floor. By feel it counts for less than on film, and that is "
-            "all right.",
+    "film": "Film all six in one go, then look at it.",
+    "mirror": "Glance at the mirror; note each start.",
+    "friend": "Somebody side-on notes each start.",
+    "feel": "Note where you feel each start.",
 }
 
 
@@ -65,10 +57,10 @@ def drawn_order(known: Known) -> dict[str, Value]:
     amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS["metric"])
     drawn: dict[str, Value] = {}
     for slot, change in zip(SLOTS, order, strict=False):
-        title, nothing = TITLES[change.name]
-        drawn |= {slot: change.name, f"{slot}_say": f"{title}: {change.say.format(**amounts)}. Three squats, all else as usual.{nothing}",
-                  f"{slot}_caution": change.caution}
-    return drawn
+        title = TITLES[change.name]
+        drawn |= {slot: change.name, f"{slot}_title": title,
+                  f"{slot}_say": f"{title}: {change.say.format(**amounts)}. {change.caution}"}
+    return drawn | {"fourth": f"5. {drawn['change_4_say']}\n" if "change_4" in drawn else ""}
 
 
 def _set_up(got: Facts, side: str) -> Value | None:
@@ -82,11 +74,11 @@ def _proposed(got: Facts, side: str) -> Value:
     return proposal(look, band_of(str(got.get("about_you.usual_depth", ""))), out) or "none"
 
 
-def _rounds_in(slot: str) -> Callable[[Facts, str], Value | None]:
+def _depth_in(slot: str) -> Callable[[Facts, str], Value | None]:
     """Return the function that reads a slot's answer, which is logged under its change's name."""
     def of(got: Facts, side: str) -> Value | None:
-        """Return the answer on rounding in this slot."""
-        return got[f"{got[slot]}_rounds"]
+        """Return where the rounding starts in this slot."""
+        return got[f"{got[slot]}_depth"]
 
     return of
 
@@ -96,27 +88,10 @@ def _seen(name: str) -> Condition:
     return fact(f"{name}_rounds").one_of("little", "some", "clearly")
 
 
-def _change(slot: str, *skipped: Jump) -> tuple[Ask, ...]:
-    """Return one slot's set and its questions; ``skipped``: the jumps if the set is skipped."""
-    return (
-        Ask(f"{slot}_do", f"{{{slot}_say}}", DONE_OR_SKIP, caution=f"{{{slot}_caution}}", only_if=ROUNDED & fact(slot).known, then=skipped,
-            picture=f"squat_{{{slot}}}"),
-        Ask(f"{slot}_rounds", "With that change: does the lower back round, or the tail tuck under?", ROUNDS,
-            only_if=ROUNDED, log_as=f"{{{slot}}}_rounds"),
-        Ask(f"{slot}_depth", "And how deep is the thigh when it starts now?", BANDS,
-            only_if=ROUNDED & _seen(slot), log_as=f"{{{slot}}}_depth"),
-    )
-
-
-def _left_out(name: str) -> Condition:
-    """Return the condition that the set was skipped."""
-    return ~fact(f"{name}_do").known
-
-
 # The changes are compared with the depth of the plain set: without one there is nothing to compare.
 ROUNDED = _seen("plain") & fact("plain_depth").known
-ANY_CHANGE_TRIED = ROUNDED & Some(tuple(fact(f"{slot}_rounds").known for slot in SLOTS))
-FILMED = fact("seen_by").is_("film")
+ANY_CHANGE_TRIED = ROUNDED & Some(tuple(fact(f"{slot}_depth").known for slot in SLOTS))
+DONE = done()
 LOAD_FILMED = fact("load_film").is_("yes")
 # Some rounding at depth is normal, in trained lifters too: McKean 2010 J Strength Cond Res 24:2731 (read).
 COMMON_ROUNDING = fact("plain_rounds").one_of("little", "some") & fact("plain_depth").one_of("parallel", "below")
@@ -124,39 +99,28 @@ COMMON_ROUNDING = fact("plain_rounds").one_of("little", "some") & fact("plain_de
 FLOW = flow_of(
     PROTOCOL, at_start=drawn_order, command=("squat film", "film my squat"),
     facts=(Fact("set_up", of=_set_up), Fact("proposed", values=(*NAMES, "none"), of=_proposed),
-           *(Fact(f"{slot}_rounds", values=("no", "little", "some", "clearly", "cant_tell"), of=_rounds_in(slot))
-             for slot in SLOTS)),
+           *(Fact(f"{slot}_depth", values=tuple(option.value for option in STARTS.options), of=_depth_in(slot)) for slot in SLOTS)),
     steps=(
-        watched_by("A few squats without load, seen from the side: does the back round, and where? How will "
-                   "you see them? Film is worth the most."),
-        Ask("setup", "{set_up}", Ready(), picture="view_{seen_by}"),
-        Ask("plain_do", "Three squats without load: your usual stance, depth and speed. Watch the lower back "
-            "and the tail near the bottom.", Ready("Done"), caution=SHARP,
-            then=(Jump(_left_out("plain"), "load_film"),), picture=PROTOCOL.picture),
-        Ask("plain_rounds", "In any of the three: does the lower back round, or the tail tuck under?", ROUNDS),
+        watched_by("A few sets without load, seen from the side: does the back round, and where? How will you see them? Film is worth the "
+                   "most: phone at hip height, three big steps away, shirt tucked in."),
+        Tell("Three squats a set, in this order; copy it if you like.\n1. Plain: usual stance, depth and speed. Stop if anything hurts."
+             "\n2. {change_1_say}", picture="view_{seen_by}"),
+        Tell("3. {change_2_say}\n4. {change_3_say}", picture="squat_{change_1}"),
+        did("{fourth}Last: plain again. {set_up}", "Stop at once if anything hurts.", ("plain", "Plain hurt"),
+            *((name, f"{title} hurt") for name, title in TITLES.items()), picture=PROTOCOL.picture),
+        Ask("plain_rounds", "The first set, plain: does the lower back round, or the tail tuck under?", ROUNDS, only_if=DONE),
         Ask("plain_depth", "How deep is the thigh when it starts? Parallel: the top of the thigh level with "
-            "the floor.", BANDS, only_if=_seen("plain"), picture="squat_bands"),
+            "the floor.", BANDS, only_if=DONE & _seen("plain"), picture="squat_bands"),
         Tell("Your back does not round without load, so there is no depth for a change to move. Those sets are left out.",
              only_if=fact("plain_rounds").is_("no")),
         Tell("Then there is no depth to compare with, so the squats with one change are left out. Film from "
-             "the side often shows it; you can do this again any day.",
-             only_if=~ROUNDED & ~fact("plain_rounds").is_("no")),
+             "the side often shows it; you can do this again any day.", only_if=DONE & ~ROUNDED & ~fact("plain_rounds").is_("no")),
         Tell("A little rounding at parallel or below is common if nothing hurts. Trained lifters have it too.",
              only_if=ROUNDED & COMMON_ROUNDING),
-        Tell("Now a few short sets with one thing changed in each, in a mixed order, and the plain squat once "
-             "more. Rest as long as you like in between.", only_if=ROUNDED),
-        *(ask for slot, after in pairwise(SLOTS) for ask in _change(slot,
-          Jump(_left_out(slot) & fact(after).known, f"{after}_do"), Jump(_left_out(slot) & ANY_CHANGE_TRIED, "again_do"),
-          Jump(_left_out(slot), "load_film"))),
-        *_change(SLOTS[-1], Jump(_left_out(SLOTS[-1]) & ANY_CHANGE_TRIED, "again_do"),
-                 Jump(_left_out(SLOTS[-1]), "load_film")),
-        Ask("again_do", "Last set: three squats exactly as the first, nothing changed.", Ready("Done"),
-            caution=SHARP, only_if=ANY_CHANGE_TRIED, then=(Jump(_left_out("again"), "load_film"),),
-            picture=PROTOCOL.picture),
-        Ask("again_rounds", "Does the lower back round, or the tail tuck under?", ROUNDS,
-            only_if=ANY_CHANGE_TRIED),
-        Ask("again_depth", "How deep is the thigh when it starts?", BANDS,
-            only_if=ANY_CHANGE_TRIED & _seen("again")),
+        *(Ask(f"{slot}_depth", f"{{{slot}_title}}: where does it start now? Not done: Skip.", STARTS,
+              only_if=ROUNDED & fact(slot).known, log_as=f"{{{slot}}}_depth") for slot in SLOTS),
+        Ask("again_depth", "The last set, plain again: where does it start?", STARTS, only_if=ANY_CHANGE_TRIED),
+        Run("about_you", ~fact("about_you.load").known & ~NO_BAR, asked="load"),
         Ask("load_film", "Do you have film of your own working sets, from the side? Only film you have "
             "already: nothing is loaded for this.", YesNo()),
         Ask("load_rounds", "Take the heaviest of those sets. Does the lower back round, or the tail tuck "
@@ -167,9 +131,8 @@ FLOW = flow_of(
             only_if=LOAD_FILMED),
         Ask("clean_kg", "And the heaviest set on film in which it does not round earlier than without load, in {unit}? None: tap Skip.",
             KILOS, only_if=LOAD_FILMED & _seen("load")),
-        Ask("video", "If you like, send one of the videos. It is kept with your answers, and your coach can "
-            "see it if you have one here. If not, tap Skip.", Media(("video",)), only_if=FILMED),
-        Do(Find("setup.luck", "", "new trials, so nothing is luck yet")),
+        Tell("To keep one of the videos for your coach, say “film”.", fact("seen_by").is_("film") & fact("coach").is_("yes") & DONE),
+        Do(Find("setup.luck", "", "new trials, so nothing is luck yet"), ANY_CHANGE_TRIED),
         Do(Find("setup.proposed", "{proposed}", "the change that moved the rounding most for the least fuss (choice)"), ANY_CHANGE_TRIED),
     ),
 )

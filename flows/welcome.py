@@ -1,13 +1,16 @@
 """Welcome: the purpose and its limits, consent, age, units and time zone."""
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
+from companion.conversation.effects import Find
+from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
 from companion.conversation.kinds import Ready, YesNo, Zone, choice
 from companion.conversation.policy import Policy
 from flows.consent import IF_NO, LIFTER_TEXT, first_asked
 
 ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
 """True under 18 without a linked coach: nothing further opens."""
+HERE = fact("machine.zone").known
+"""True at a terminal: the machine knows its time zone. “I'm in Lisbon” changes it."""
 
 FLOW = Flow(
     "welcome", version=1, title="Welcome", policy=Policy.CONSENT, command=None, facts=(IF_NO,),
@@ -22,11 +25,12 @@ FLOW = Flow(
         Ask("units", "Which units do you use?", choice(
             ("metric", "cm and kg", "metric", "cm", "kg", "centimetres", "kilos", "centimeters"),
             ("imperial", "inches and pounds", "imperial", "in and lb", "inches", "pounds", "lb", "lbs", "in", "in/lb"))),
-        Ask("zone", "Which city are you in, or near? It sets the time for reminders.", Zone(), safety=True),
-        Ask("zone_right", "I make it {zone:clock} where you are. Is that right?", YesNo(),
+        Do(Find("welcome.zone", "{machine.zone}", "the time zone of this machine"), HERE),
+        Do(Find("welcome.zone_right", "yes", "the time zone of this machine"), HERE),
+        Ask("zone", "Which city are you in, or near? It sets the time for reminders.", Zone(), safety=True, only_if=~HERE),
+        Ask("zone_right", "I make it {zone:clock} where you are. Is that right?", YesNo(), only_if=~HERE,
             then=(Jump(fact("zone_right").is_("no"), "zone"),)),
         Tell("Good. Two things to remember: a little rounding deep in a squat is common and often fine. And if anything "
              "hurts, say so at any time; I stop at once."),
-        Run("about_you"),
     ),
 )

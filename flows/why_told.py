@@ -48,6 +48,7 @@ TOPICS: Final = (
     Topic("pain", "What counts in pain", ("what counts in pain", "points"), r"1\.77|points?|important", ("pain",)),
     Topic("estimate", "The depth estimate", ("estimate",), r"estimate|43\.5|32\.4", ("estimate",)),
     Topic("warm_up", "Warm-up sets", ("warm-up sets", "warm up sets"), r"warm.?up|40|60", ("warm_up",)),
+    Topic("minutes", "The minutes", ("minutes", "how long"), r"minutes?|how long|so long", ("minutes",)),
     Topic("reminders", "Reminders", ("reminders",), r"reminders?|messages?|so (?:often|seldom)", ("reminders",)),
     *(Topic(name, label, (label.lower(),), named, rows, listed=False) for name, label, named, rows in (
         ("body", "Body measures", r"body measures?|segments?|height", ("body",)),

@@ -71,7 +71,7 @@ SQUATS: Final = ("squat_look", "film_measure", "knee_to_wall", "hand_on_back_squ
 TESTS: Final = (*LYING, "bird_dog", *SQUATS)
 MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day", "best_squat")
 """The body works in them."""
-ROUNDS: Final = ("screen", "retest", "depth_estimate")
+ROUNDS: Final = ("screen", "full_screen", "retest", "depth_estimate")
 """They lead to those, or tell of depth."""
 PLANS: Final = ("squat_days", "trial")
 OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
@@ -88,6 +88,7 @@ OPEN: Final = {
     "erase": "everybody may have what is kept erased", "export": "everybody may have a copy", "my_data": "everybody may see it",
     "outcome": "results are kept; drill, load and depth in it have doors of their own (tests/flows/test_outcome.py)",
     "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement",
+    "next_test": "it runs within a screen, whose doors come first; each test in it has its own",
     "why": "what numbers rest on; no movement", "why_told": "what numbers rest on; no movement"}
 """Never shut, and why."""
 
@@ -118,7 +119,7 @@ DOORS: Final = (
     Door((*MOVING, *ROUNDS), {"level": "same_day"}, "looked at today", "until somebody has seen them"),
     Door((*MOVING, *ROUNDS), {"level": "clinician"}, "Please see a doctor or physiotherapist", "until one has cleared them"),
     Door((*MOVING, *ROUNDS), {"level": "not_today"}, "No squats, tests or drills today", "pain, fever or illness: the day is over"),
-    Door((*MOVING, "screen", "retest"), {"limit": "its date"}, "has come to its date",
+    Door((*MOVING, "screen", "full_screen", "retest"), {"limit": "its date"}, "has come to its date",
          "on its date a clinician's limit ends with a question, never by itself", "limit_over"),
     Door((*SQUATS, "prime", "squat_day", "best_squat"), {"level": "no_load"}, "No squats or loaded work",
          "a small pain: the floor tests only"),

@@ -37,7 +37,8 @@ def small_book(*flows: Flow) -> Book:
     have = {flow.name for flow in flows}
     needed = {gate.first for flow in flows for gate in flow.gates if gate.first}
     needed |= {offer.flow for flow in flows for offer in offers_of(flow)}
-    needed |= {one.flow for flow in flows for one in flow.steps if isinstance(one, Run) and one.flow in ("limits", "clearance")}
+    needed |= {one.flow for flow in flows for one in flow.steps
+               if isinstance(one, Run) and one.flow in ("limits", "clearance", "about_you")}
     home = Flow("home", 1, "Menu", policy=Policy.TALK, steps=(
         Ask("pick", "What next?", choice(*((flow.name, flow.title) for flow in flows))),
         *(Run(flow.name, only_if=_is(flow.name)) for flow in flows)))

@@ -72,8 +72,9 @@ class Conversations:
 
     ``on_commit`` is called with the channel whose outbox may have new messages; ``on_erase`` with the person whose rows are
     deleted, so that files saved beside the database go too. ``keep_months``: months for which answers are kept, None for ever.
-    ``fetch_film``: brings films from the channel, None where they can't be read here. ``unsaved``: messages held in memory only.
-    ``erased``: true while erased data may still be in the write-ahead log. ``bot``: the bot's name, once the channel knows it.
+    ``here``: the time zone of the machine that the person sits at, None if they may be anywhere. ``fetch_film``: brings films from the
+    channel, None where they can't be read here. ``unsaved``: messages held in memory only. ``erased``: true while erased data may still
+    be in the write-ahead log. ``bot``: the bot's name, once the channel knows it.
     """
 
     def __init__(self, database: Path, clock: Clock, on_commit: Callable[[str], None], catalogue: Catalogue) -> None:
@@ -93,6 +94,7 @@ class Conversations:
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None
         self.keep_months: int | None = None
+        self.here: str | None = None
         self.unsaved = UnsavedMessages()
         self._jumps = JumpWatch(clock)
         self.erased = not truncate_wal(self.db)  # tried again later where a reader prevented it as the file was opened
@@ -119,7 +121,8 @@ class Conversations:
     def _gather(self, db: sqlite3.Connection, person: int, now: datetime) -> Known:
         """Return the context of a turn, with "keep.months" where answers are kept for a time only, and "films" where they can be read."""
         known = known_of(db, person, now)
-        more = ({"keep.months": float(self.keep_months)} if self.keep_months else {}) | ({"films": "yes"} if self.fetch_film else {})
+        more = ({"keep.months": float(self.keep_months)} if self.keep_months else {}) | (
+            {"films": "yes"} if self.fetch_film else {}) | ({"machine.zone": self.here} if self.here else {})
         return replace(known, facts={**known.facts, **more}) if more else known
 
     def advance(self, turn: Turn, session: Session, event: Happening, offer: Reminder | None = None) -> None:

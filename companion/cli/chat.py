@@ -45,6 +45,8 @@ def chat(settings: Settings, database: Path | None, name: str) -> None:
     with loading():
         import asyncio
 
+        from tzlocal import get_localzone_name
+
         from companion.app.run import chat_here
         from companion.base.logs import set_up_logging
         from companion.record.writer import CommitFailed
@@ -52,6 +54,7 @@ def chat(settings: Settings, database: Path | None, name: str) -> None:
     set_up_logging("WARNING")
     woken = asyncio.Event()
     companion = _open(settings, database, on_commit=lambda channel: woken.set())
+    companion.here = get_localzone_name()
     try:
         asyncio.run(chat_here(companion, name, woken))
     except CommitFailed as error:

@@ -57,7 +57,8 @@ class Ask:
 
     ``caution``: shown with it, and means that the body is at work. ``safety``: never guessed, never skipped. ``free``: an answer in the
     lifter's own words, where pain words lead to a question and do not end it at once; ``doubts``: doubtful pain words too, where the words
-    describe the squats. ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``:
+    describe the squats. ``hurts``: answers that say that something hurt; they are taken as if it had been typed.
+    ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``:
     flows that may begin over it even if its own flow holds. ``back``: false if earlier answers can't be changed from here.
     ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over
     the facts, like ``method`` and ``placement``.
@@ -72,6 +73,7 @@ class Ask:
     safety: bool = False
     free: bool = False
     doubts: bool = False
+    hurts: tuple[str, ...] = ()
     signs: tuple[str, ...] = ()
     lets: tuple[str, ...] = ()
     back: bool = True
@@ -107,11 +109,13 @@ class Tell:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """Run a sub-flow to completion. ``asked``: the request it begins with; a template over the facts."""
+    """Run a sub-flow to completion. ``asked``: the request it begins with; a template over the facts. ``then``: jumps once it has ended,
+    such as back to itself, tried in order before the default."""
 
     flow: str
     only_if: Condition = ALWAYS
     asked: str = ""
+    then: tuple[Jump, ...] = ()
 
     @property
     def key(self) -> str:

@@ -177,6 +177,9 @@ def _pass(draft: Draft, step: Tell | Do, facts: dict[str, Value]) -> None:
 def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
     """Take an answer; a possible but unusual one is confirmed once."""
     ask, frame = draft.ask, draft.top
+    if given.value in ask.hurts:
+        hurt(draft, given.raw)
+        return
     if not sure and ask.kind.unusual(given.value):
         ask_aside(draft, "unusual", given.raw)
         return

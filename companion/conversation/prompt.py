@@ -92,7 +92,7 @@ def in_one_line(compiled: Compiled, frame: Frame, facts: Facts, now: datetime) -
     assert isinstance(ask, Ask)
     whole = render(ask.say, facts, now, ask.side, ask.kind.unit)
     if ask.safety or compiled.flow.policy in (Policy.CONSENT, Policy.RIGHTS):
-        return whole
+        return " ".join(filter(None, (whole, render(ask.caution, facts, now, ask.side))))
     said = re.split(r"(?<=[.?!])\s+", whole)
     asking = [at for at, sentence in enumerate(said) if sentence.endswith("?")]
     first = ask.kind.options[0] if ask.kind.options else None

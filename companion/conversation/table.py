@@ -105,7 +105,7 @@ def stops_of(flow: Flow) -> dict[str, Stop]:
                 raise ValueError(f"{flow.name}: the state {step.key} is there twice")
             stops[step.key] = step
     for stop in stops.values():
-        for jump in stop.then if isinstance(stop, Ask) else ():
+        for jump in stop.then:
             if jump.to not in stops and jump.to != END:
                 raise ValueError(f"{flow.name}: {stop.key} jumps to {jump.to}, which is not there")
     return stops
@@ -118,7 +118,7 @@ def onward(flow: Flow) -> dict[str, list[Move]]:
     for source, at in places.items():
         step = flow.steps[at] if at >= 0 else None
         jumps = [Move("", source, EARLY_END if jump.to == END else jump.to, jump.when, _said(jump))
-                 for jump in (step.then if isinstance(step, Ask) else ())]
+                 for jump in (step.then if isinstance(step, Ask | Run) else ())]
         found[source] = [*jumps, *_in_order(flow, source, at)]
     return found
 

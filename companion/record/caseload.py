@@ -115,7 +115,7 @@ with m as materialized (
         (select max(at) from acts a where a.person = p.id and {REVIEW_STANDS}) as reviewed,
         {_LOOKED.format('p.id', 'l.coach is not null')} as looked, null as snoozed, null as snoozed_at, null as dismissed
     from persons p where not exists (select 1 from coach_roles c where c.person = p.id)
-        or exists (select 1 from runs r where r.person = p.id and r.flow = 'about_you'))
+        or exists (select 1 from runs r where r.person = p.id and r.flow = 'welcome' and r.ending = 'done'))
 """
 CASELOAD_QUERY: Final = f"""
 select m.person, (select min(name) from addresses a where a.person = m.person), m.since, m.reviewed,

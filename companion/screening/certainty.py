@@ -71,8 +71,8 @@ def share_of(cause: str, ruling: Ruling, findings: Sequence[Finding]) -> tuple[f
                     and one.grade > Grade.NONE), key=lambda one: (one.row.id, one.side, one.words))
     if not about:
         return 1.0, None
-    grades, signs = _drawn(about)
-    same = _ruled(PARTS_BY_CAUSE[cause], about, grades, signs) == ruling.rank
+    grades, signs = drawn(about)
+    same = ruled(PARTS_BY_CAUSE[cause], about, grades, signs) == ruling.rank
     lost = [float((~same & ((grades[n] != one.grade.rank) | (signs[n] != _SIGN[one.row.direction]))).mean())
             for n, one in enumerate(about)]
     worst = max(range(len(about)), key=lambda n: lost[n])
@@ -90,7 +90,7 @@ def _noise(rows: int) -> tuple[Floats, Floats, Ints]:
     return weights, readings, np.where(slips, z.choice((-1, 1), (2 * rows, RULING_DRAWS)), 0)
 
 
-def _drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
+def drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
     """Return each finding's grade (a rank) and sign in each draw: two arrays of findings by draws."""
     import numpy as np
 
@@ -111,7 +111,7 @@ def _drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
     return grades, signs
 
 
-def _ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: Ints) -> Ints:
+def ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: Ints) -> Ints:
     """Return the rank of the rule's ruling on a cause in each draw, as ``rulings.decide`` has it."""
     import numpy as np
 

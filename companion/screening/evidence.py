@@ -7,6 +7,7 @@ sided: the row counts for the side it was found on; other rows count for both si
 hint: an unspecific sign; alone it does not make a part "tested".
 pinched: a joint pinched, so its part must not be stretched.
 trial: the lifter's own squat with one thing changed, and not a range taken on the floor.
+twice: it shows only where a second try shows it too.
 """
 
 from __future__ import annotations
@@ -45,6 +46,7 @@ class EvidenceRow:
     standing: SourceStanding = "common practice"
     pinched: bool = False
     trial: bool = False
+    twice: bool = False
 
 
 EMPTY_BAR: Final = value("empty_bar")  # kg, the usual one; a lighter one only makes evidence lighter

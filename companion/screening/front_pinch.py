@@ -16,7 +16,7 @@ from companion.screening.sources import value
 
 DAYS_TO_BE_SEEN: Final = int(value("pinch_days"))
 HELD: Final = "No step deeper while the front of a hip or knee pinches: no depth is worth that."
-_SAID: Final = {"yes": "hip", "hip": "hip", "knee": "knee"}
+_SAID: Final = {**dict.fromkeys(("yes", "hip", "left", "right", "both"), "hip"), "knee": "knee"}
 
 
 def pinch_days(answers: Iterable[LoggedAnswer], zone: str) -> dict[date, str]:
@@ -24,7 +24,7 @@ def pinch_days(answers: Iterable[LoggedAnswer], zone: str) -> dict[date, str]:
     about everywhere and there was none."""
     told: dict[date, set[str]] = {}
     for row in answers:
-        if row.status == "ok" and (row.key.endswith("_pinch") or (row.flow, row.key) == ("best_squat", "front")):
+        if row.status == "ok" and (row.key.endswith("_pinch") or row.key == "pinched" or (row.flow, row.key) == ("best_squat", "front")):
             told.setdefault(local_date(row.at, zone), set()).add(_SAID.get(str(row.value), ""))
     found: dict[date, str] = {}
     for day, places in sorted(told.items()):

@@ -17,7 +17,7 @@ from typing import Final
 
 from companion.screening.about import About
 from companion.screening.depth import bands_later, start_of
-from companion.screening.evidence import Finding, Grade, by_feel, found
+from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, found
 from companion.screening.protocols import (
     arms_forward_squat,
     film_measure,
@@ -77,7 +77,7 @@ def read_together(screen: Screen) -> Iterator[Finding]:
 
 def _folded(*sides: str) -> tuple[str, ...]:
     """Return the names of the hip fold's answers on these sides."""
-    return tuple(hip_fold.PROTOCOL.key(f"{side}_{asked}") for side in sides for asked in ("first", "pinch"))
+    return (*(hip_fold.PROTOCOL.key(f"{side}_{asked}") for side in sides for asked in ("first", "pinch")), hip_fold.PROTOCOL.key("pinched"))
 
 
 def _rock_back_with_hip_fold(screen: Screen) -> Iterator[Finding]:
@@ -99,6 +99,13 @@ def _above_own_rounding(screen: Screen, depth: str | None) -> bool:
     """True if a depth is at least one band above where the plain squat rounds."""
     later = bands_later(start_of("yes", depth), look_of(screen).start("plain"))
     return later is not None and later > 0
+
+
+def waiting(screen: Screen) -> dict[str, EvidenceRow]:
+    """Return the rows of tests already done that only show with another test, by the name of that test."""
+    rock = screen.of(rock_back.RockBack)
+    early = rock is not None and rock.early and screen.of(hip_fold.HipFold) is None
+    return {hip_fold.PROTOCOL.id: rows()["rock_early_hip"]} if early else {}
 
 
 def _arms_forward_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:

@@ -107,7 +107,7 @@ class Protocol(Generic[R]):
 
     - ``id`` names its file, its flow and its answers in the log; ``title`` names it on a button, ``short_name`` in a
       sentence; ``looks_at`` completes "this looks at …"; ``minutes`` is its duration, ``needs`` the equipment.
-    - ``place`` orders the route (loading tests last), ``short`` puts it on the short route, ``ease`` orders tests of equal grade
+    - ``place`` orders the route (loading tests last), ``ease`` orders tests of equal grade
       by ease of doing them right (1 is the easiest, choice). ``posture``, ``uses`` and ``scored`` decide when it is open: a
       clinician's limit closes it where it closes what it uses (the tuple is empty where that is only to move); scored tests
       wait until the lifter is warmed up, rested and not sore.
@@ -136,7 +136,6 @@ class Protocol(Generic[R]):
     rows: tuple[EvidenceRow, ...]
     findings: Callable[[R, FindingContext], Iterator[Finding]]
     needs: tuple[str, ...] = ()
-    short: bool = False
     scored: bool = True
     part: str = ""
     readings: Callable[[R, str], tuple[Reading, ...]] | None = None

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from datetime import datetime
 from typing import Any, Final, TypeVar
 
 from companion.screening.about import About
 from companion.screening.protocol import Protocol
-from companion.screening.protocols import protocol, protocols
+from companion.screening.protocols import protocol, protocols, route
 from companion.screening.readings import SIDES
 
 Value = float | str
@@ -104,6 +104,7 @@ def screen_from(answers: Iterable[LoggedAnswer]) -> Screen:
             notes.append(one.note(record) if one.note else "")
         elif pain:
             stopped.append(test)
+    _watched_alike(records)
     halted = [f"The {tests[test].short_name} was stopped for pain: it counts as not tested." for test in stopped]
     return Screen(records, tuple(stopped), (*halted, *filter(None, notes)))
 
@@ -150,6 +151,14 @@ def _most_exact(one: Protocol[Any], runs: Sequence[list[LoggedAnswer]]) -> tuple
     counts = ways[next(way for n, way in sorted(exactness.items()) if n not in left_out)]
     return kept, (f"The {one.short_name} was last taken by {METHOD_WORDS[ways[exactness[newest]]]}, which is rougher than "
                   f"{METHOD_WORDS[counts]} and does not undo it. Measure by {METHOD_WORDS[counts]} again.")
+
+
+def _watched_alike(records: dict[str, Any]) -> None:
+    """Give a squat of which was not asked how it was watched the answer of the squat look: the phone still stood there."""
+    seen = getattr(records.get(route()[0]), "seen_by", None)
+    for test, one in records.items():
+        if seen is not None and getattr(one, "seen_by", "") is None:
+            records[test] = replace(one, seen_by=seen)
 
 
 METHOD_WORDS: Final = {"tape": "tape", "level": "phone level", "heel": "heel height", "eye": "eye"}

@@ -37,11 +37,11 @@ CHANGES: Final = {one.name: one for one in (
     SquatChange("slow", "three seconds down", "count three seconds on the way down, come up as usual",
                 "Keep breathing. Stop if anything hurts."),
     SquatChange("wide", "feet a hand's width wider", "each foot a hand's width further out",
-                "Knees go where the toes point. Stop if hip, groin, knee or anything else hurts."),
+                "Knees over the toes. Stop if hip, groin, knee or anything else hurts."),
     SquatChange("heels", "heels on {rise}", "both heels on thin books or plates, {rise} high, flat and steady",
                 "Find your balance first. Stop if you wobble or anything hurts."),
     SquatChange("front", "the weight in front", "hold {weight} straight out at chest height; a bag will do",
-                "Keep it light. Stop if anything hurts, in the back, a shoulder or elsewhere."))}
+                "Keep it light. Stop if back, shoulder or anything else hurts."))}
 """By name, the one with the least fuss first: slower, stance, heels, place of the weight."""
 
 CHANGE_PAIRS: Final = tuple("+".join(pair) for pair in combinations(CHANGES, 2))

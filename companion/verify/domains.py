@@ -131,7 +131,7 @@ class Ways:
 
     def answers(self, ask: Ask) -> tuple[Value, ...]:
         """The answers of a question worth trying: each option; for a number its ends, its example and each side of
-        every bound, also of what is worked out from two of them."""
+        every bound, also of what is worked out from two of them. Not those that say that it hurt: they answer nothing."""
         kind = ask.kind
         if isinstance(kind, Number):
             values = [kind.low, *kind.usual, kind.high, kind.example_value]
@@ -143,7 +143,7 @@ class Ways:
                                if not isinstance(side, str)]
             numbers = sorted({round(value, 2) for value in values if kind.low <= value <= kind.high})
             return (*(option.value for option in kind.options), *numbers)
-        return kind.samples
+        return tuple(value for value in kind.samples if value not in ask.hurts)
 
     def sides(self, compare: Compare) -> tuple[Value, ...]:
         """A comparison's bound and the values next to it, or its values, or something that is there."""

@@ -97,7 +97,7 @@ def _kept(ways: Ways, state: str) -> tuple[Condition, ...]:
         ways.kept[state] = ()  # while it is looked at, for jumps in a circle
         cases, only_if, known = ways.cases, ways.asks[state].only_if, ways.fixed | _own(ways)
         jumps = [cases.both(cases.of(jump.when), cases.of(_still(ways, key, answered=True)))
-                 for key, ask in ways.asks.items() for jump in ask.then if jump.to == state]
+                 for key, stop in ways.compiled.stops.items() for jump in stop.then if jump.to == state]
         ways.kept[state] = tuple(
             part for part in (only_if.parts if isinstance(only_if, Every) else (only_if,)) if _reads(ways, part) <= known
             and not any(cases.can(cases.both(jump, cases.denied(cases.of(part))), cases.masks({})) for jump in jumps))

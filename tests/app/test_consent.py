@@ -151,7 +151,7 @@ def kept_answers(life: Gym) -> list[tuple[str, str]]:
 
 async def half_way(life: Gym) -> None:
     await life.lifter(SAM)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "11")
 
 
 async def test_what_was_agreed_to_stands_as_a_finding_and_in_the_copy(life):

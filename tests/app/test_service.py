@@ -21,7 +21,7 @@ from companion.record.file import AlreadyRunning, CannotOpen, open_for_reading
 START = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
 SAM = Address("terminal", "sam")
 WELCOME = ("Yes, keep them", "yes", "cm and kg", "UTC", "yes")
-ABOUT = ("175", "skip", "man", "3", "100", "high", "below", "yes", "yes", "broomstick", "film")
+ABOUT = ("about you", "175", "skip", "man", "3", "100", "high", "below", "yes", "yes", "broomstick", "film")
 CHECK = ("no", "no", "no", "no", "no", "no", "0", "no")
 WARM = ("no", "start", "done", "start")
 
@@ -139,7 +139,7 @@ async def test_a_coach_who_is_linked_opens_it(life):
 
 async def test_every_answer_is_in_the_log_with_raw_text_value_unit_and_method(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11,5 cm")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "11,5 cm")
     row = list(log.answers_of(life.db, 1))[-1]
     assert (row.flow, row.key, row.side, row.raw, row.value, row.unit, row.method, row.status) == (
         "knee_to_wall", "left_1", "left", "11,5 cm", 11.5, "cm", "tape", "ok")
@@ -147,7 +147,7 @@ async def test_every_answer_is_in_the_log_with_raw_text_value_unit_and_method(li
 
 async def test_a_correction_is_a_new_row_that_names_the_old(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11", "back", "12")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "11", "back", "12")
     rows = [row for row in log.answers_of(life.db, 1) if row.key == "left_1"]
     assert [(row.status, row.value) for row in rows] == [("ok", 11), ("withdrawn", None), ("ok", 12)]
     assert [row.replaces for row in rows] == [None, rows[0].id, rows[1].id]
@@ -161,7 +161,7 @@ async def test_the_log_is_append_only(life):
 
 async def test_a_restart_in_the_middle_asks_nothing_twice(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "11")
     await life.restart()
     shown = await opening(life.companion, SAM)
     assert "once more with the left foot" in shown[0].text
@@ -171,7 +171,7 @@ async def test_a_restart_in_the_middle_asks_nothing_twice(life):
 
 async def test_the_same_update_twice_is_one_answer(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready")
+    await life.say("knee to wall", *CHECK, *WARM, "tape")
     twice = Inbound(SAM, Typed("11"), update_id=77)
     await life.companion.take(twice)
     await life.companion.take(twice)
@@ -291,7 +291,7 @@ async def test_a_history_told_once_is_not_untold_by_silence(life):
 
 async def test_pain_told_just_after_a_test_unscores_that_test(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "8", "8.5", "calf", "8", "8.5", "calf")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "8", "8.5", "calf", "8", "8.5", "calf")
     await life.say("that hurt my back", "Lower back", "2", "no", "no", "no")
     endings = {row.flow: row.ending for row in log.answers_of(life.db, 1)}
     assert endings["knee_to_wall"] == "pain"
@@ -299,7 +299,7 @@ async def test_pain_told_just_after_a_test_unscores_that_test(life):
 
 async def test_a_false_alarm_lets_the_test_go_on(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "ouch")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ouch")
     await life.say("Nothing hurts", "Right, nothing")
     assert life.state() == "knee_to_wall.left_1"
     await life.say("11")
@@ -332,7 +332,7 @@ async def test_pain_ends_the_test_closes_the_day_and_tells_the_coach(life):
     coach = people.add_person(life.db, "terminal", "kim", "kim", START)
     coaching.make_coach(life.db, coach, "Kim", START)
     coaching.link(life.db, 1, coach, START)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11 but that really hurt", "Lower back", "5", "no", "no", "no")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "11 but that really hurt", "Lower back", "5", "no", "no", "no")
     rows = {row.key: row for row in log.answers_of(life.db, 1) if row.flow == "knee_to_wall"}
     assert (rows["left_1"].status, rows["left_1"].value, rows["left_1"].ending) == ("in_pain", None, "pain")
     assert [row[0] for row in life.db.execute("select level from alerts")] == ["not_today"]
@@ -346,7 +346,7 @@ async def test_pain_ends_the_test_closes_the_day_and_tells_the_coach(life):
 
 async def test_putting_the_phone_away_during_the_pain_questions_leaves_the_day_closed(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "ouch", "stop")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ouch", "stop")
     await life.say("squat look")
     assert not life.state().startswith("squat")
 
@@ -466,7 +466,7 @@ async def test_somebody_who_is_gone_is_not_reminded_until_they_write_again(life)
 
 async def with_results(life: Life) -> None:
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "8", "8.5", "calf", "8", "8.5", "calf")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "8", "8.5", "calf", "8", "8.5", "calf")
     await life.say("results", "now")
 
 
@@ -501,7 +501,7 @@ async def test_erasing_leaves_no_row_and_no_byte(life):
 
 async def test_a_sticker_where_a_number_is_due_is_asked_again(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready")
+    await life.say("knee to wall", *CHECK, *WARM, "tape")
     await life.companion.take(Inbound(SAM, Sent("sticker")))
     said = await life.listen()
     assert "sticker" in said[0]
@@ -569,7 +569,7 @@ async def test_a_yes_heard_in_a_check_closes_what_it_may_mean_until_it_is_told(l
 @pytest.mark.parametrize("words", ["i have chest pain", "i feel faint", "i cant breathe", "my heart hurts and i feel faint"])
 async def test_chest_and_faintness_are_asked_about_first_and_told_at_once(life, words):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", words)
+    await life.say("knee to wall", *CHECK, *WARM, "tape", words)
     assert life.state() in ("signs.when", "pain.heart_now")
     assert any("emergency department" in text for text in await life.say("now" if life.state() == "signs.when" else "yes"))
 
@@ -577,7 +577,7 @@ async def test_chest_and_faintness_are_asked_about_first_and_told_at_once(life, 
 @pytest.mark.parametrize("words", ["I wet myself", "lost feeling in my saddle area", "both legs are weak"])
 async def test_bladder_saddle_and_both_legs_are_asked_about_first_and_told_at_once(life, words):
     await settled(life)
-    said = await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", words)
+    said = await life.say("knee to wall", *CHECK, *WARM, "tape", words)
     assert life.state() in ("signs.so", "pain.saddle_now")
     answers = ("yes", "not sure") if words == "both legs are weak" else ("not sure",)
     assert any("emergency department" in text for text in [*said, *await life.say(*answers)])
@@ -592,7 +592,7 @@ async def test_the_menu_is_there_also_from_what_the_menu_began(life):
 
 async def test_a_test_parked_overnight_goes_on_after_a_new_check(life):
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11", "stop", "No")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "11", "stop", "No")
     life.clock.at += timedelta(days=1)
     await life.say("go on")
     assert life.state() == "safety_check.bladder"

@@ -14,6 +14,7 @@ of it shared by the repeats of one session; a depth by eye off by 4 degrees, one
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, field
 from math import asin, degrees, radians, sin
 from random import Random
@@ -29,6 +30,7 @@ EDGES: Final = (("well_above", -20.0), ("a_little_above", -5.0), ("parallel", 5.
 EYE_SD, SLOPPY, SKIPS = 4.0, 0.05, 0.02
 SHANK, ANKLE_TO_TOE, KNEECAP = 0.246, 0.75 * 0.152, 4.0
 HELD = 3.5
+NEVER_SKIPPED: Final = ("method", "seen_by", "effort", "front", "heels_do", "shallow_do", "check_do")
 
 
 @dataclass
@@ -89,18 +91,31 @@ def drawn(world: str, limits: frozenset[str], seed: int) -> Lifter:
 
 
 class Answers:
-    """What one lifter taps and types, question by question; counts the worlds' truth through noisy looks."""
+    """What one lifter taps and types, question by question; counts the worlds' truth through noisy looks.
+
+    The luck of an answer hangs on the lifter and the question alone, so that one lifter answers alike on a long and on a short route."""
 
     def __init__(self, lifter: Lifter) -> None:
         self.of, self.luck = lifter, lifter.luck
-        self.seen: tuple[str, str] = ("no", "")
+        self.seed = lifter.luck.random()
+        self.kept: dict[str, tuple[str, str]] = {}
+        self.leg: dict[str, float] = {}
+        self.asked: Counter[str] = Counter()
 
     def answer(self, flow: str, key: str, facts: Facts) -> Value | None:
         """The answer to a question of a test; None to skip it. Raises KeyError for a question nobody here knows."""
-        if self.luck.random() < SKIPS and key not in ("method", "route", "seen_by", "effort"):
+        self.asked[f"{flow} {key}"] += 1
+        self.luck = Random(f"{self.seed} {flow} {key} {self.asked[f'{flow} {key}']}")
+        if self.luck.random() < SKIPS and key not in NEVER_SKIPPED and not key.startswith(("did", "again_")):
             return None
         found: Value | None = getattr(self, flow)(key, facts)
         return float(found) if isinstance(found, int) else found
+
+    def set_of(self, name: str, angle: float) -> tuple[str, str]:
+        """One set, looked at once: how much it rounds, and where it starts."""
+        if name not in self.kept:
+            self.kept[name] = self.look(angle)
+        return self.kept[name]
 
     def look(self, angle: float) -> tuple[str, str]:
         """How much it rounds and in which band it starts, as somebody sees a set."""
@@ -113,7 +128,7 @@ class Answers:
 
     def measured(self, name: str, true: float, sem: float) -> float:
         """One reading: half of its variance is the same for all repeats of the session."""
-        shared = self.of.shared.setdefault(name, self.luck.gauss(0, sem * 0.707))
+        shared = self.of.shared.setdefault(name, Random(f"{self.seed} {name}").gauss(0, sem * 0.707))
         slip = self.luck.choice((-1, 1)) * 6 * sem if self.luck.random() < SLOPPY / 2 else 0.0
         return true + shared + self.luck.gauss(0, sem * 0.707) + slip
 
@@ -125,33 +140,29 @@ class Answers:
         slot, _, asked = key.rpartition("_")
         if key == "seen_by":
             return "film"
-        if asked == "do" or key == "setup":
-            return "ready"
+        if key == "did":
+            return "none"
         if key == "load_film":
             return "yes" if self.of.load else "no"
         if key == "load_kg":
             return self.of.load
         if key == "clean_kg":
             return round(self.of.begins * 0.95) if self.of.begins < self.of.load else None
-        if key == "video":
-            return None
-        if asked == "rounds":
-            change = str(facts.get(slot, "")) if slot.startswith("change") else ""
-            self.seen = self.look(self.of.start(load=self.of.load) if slot == "load" else self._set(change))
-            return self.seen[0]
-        return self.seen[1]
+        change = str(facts.get(slot, "")) if slot.startswith("change") else ""
+        rounds, band = self.set_of(f"look {slot}", self.of.start(load=self.of.load) if slot == "load" else self._set(change))
+        return rounds if asked == "rounds" else band or ("no" if slot not in ("plain", "load") else "")
 
     def best_squat(self, key: str, facts: Facts) -> Value | None:
-        if key == "go":
-            return "now"
+        if key == "did":
+            return "none"
         if key == "front":
             return "no"
         rounds, band = self.look(self._set(str(facts["change"]) if key.startswith("changed") else ""))
         return "no" if rounds == "no" else band
 
     def rock_back(self, key: str, facts: Facts) -> Value | None:
-        if key.startswith("setup") or key.endswith("_do"):
-            return "ready"
+        if key == "did":
+            return "none"
         spare = self._spare() + self.luck.gauss(0, 5) + {"narrow": -4, "middle": 0, "wide": 4}[key]
         if "control" in self.of.limits and self.of.world == "geometry" and self.luck.random() < 0.5:
             spare -= 15
@@ -165,43 +176,36 @@ class Answers:
 
     def hip_fold(self, key: str, facts: Facts) -> Value | None:
         asked = key.rpartition("_")[2]
-        if key == "filming":
-            return "no"
         if asked == "first":
             return "fold" if self._spare() + self.luck.gauss(0, 5) > 0 else "back"
-        return "no" if asked == "pinch" else "ready"
+        return "none"
 
     def leg_raise(self, key: str, facts: Facts) -> Value | None:
-        given = {"effort": "own", "method": "level", "placement": "shin"}
+        given = {"effort": "own", "method": "level"}
         if key in given:
             return given[key]
-        if "level" in key and not key.startswith("setup"):
-            side = str(facts.get("odd", "")) if key.startswith("check") else key.split("_")[0]
-            angle = self.measured(f"leg {side}", self.of.leg, 3.0)
-            self.leg = angle
-            return float(round(180 - angle if angle > 90 else angle))
+        side = str(facts.get("odd", "")) if key.startswith("check") else key.split("_")[0]
         if key.endswith("lean"):
-            return "past" if self.leg > 90 else "short"
-        return "back" if key.endswith("end") else "ready"
+            return "past" if self.leg.get(side, 0) > 90 else "short"
+        if "level" in key:
+            angle = self.leg[side] = self.measured(f"leg {side}", self.of.leg, 3.0)
+            return float(round(180 - angle if angle > 90 else angle))
+        return "none"
 
     def knee_to_wall(self, key: str, facts: Facts) -> Value | None:
         if key == "method":
             return "tape"
         if key.endswith("limit"):
             return "calf" if self.of.ankle < 38 or self.luck.random() < 0.5 else "neither"
-        if key.startswith("setup"):
-            return "ready"
         side = str(facts.get("odd", "")) if key == "check" else key.split("_")[0]
         true = sin(radians(self.of.ankle)) * SHANK * self.of.height - ANKLE_TO_TOE * self.of.height + KNEECAP
         return round(max(self.measured(f"wall {side}", true, 0.69), 0.0), 1)
 
     def hand_on_back_squat(self, key: str, facts: Facts) -> Value | None:
-        if key.endswith("_moves"):
-            cued = key.startswith("cued")
-            angle = self.of.start(slow=cued)
-            self.seen = self.look(angle)
-            return "no" if self.seen[0] == "no" else "yes"
-        return self.seen[1] if key.endswith("_depth") else "ready"
+        if key == "did":
+            return "none"
+        rounds, band = self.look(self.of.start(slow=key.startswith("cued")))
+        return "no" if rounds == "no" else band
 
     def bird_dog(self, key: str, facts: Facts) -> Value | None:
         loose = "control" in self.of.limits and self.of.world == "geometry"
@@ -209,8 +213,7 @@ class Answers:
         if key == "seen_by":
             return "film"
         if asked == "hold":
-            self.still = self.luck.random() > (0.6 if loose else 0.15)
-            return 10.0 if self.still else float(self.luck.randint(3, 9))
+            return 10.0 if self.luck.random() > (0.6 if loose else 0.15) else float(self.luck.randint(3, 9))
         if asked == "shape":
             return self.luck.choice(("hip", "back", "clean"))
         return ("hip" if self.luck.random() < (0.5 if loose else 0.1) else "clean") if asked == "slow" else "ready"
@@ -219,15 +222,14 @@ class Answers:
         if key == "fault":
             return "clean" if self.luck.random() < 0.8 else "chest"
         if key == "depth":
-            self.seen = self.look(self.of.start(held=5))
-            return self.seen[1] or "below"
-        return {"seen_by": "film", "bar": "empty"}.get(key, "yes" if key.endswith("help") else "ready")
+            return self.look(self.of.start(held=5))[1] or "below"
+        return {"seen_by": "film", "bar": "empty"}.get(key, "yes" if key.endswith("help") else "none")
 
     def pause_squat(self, key: str, facts: Facts) -> Value | None:
         weak = "trunk" in self.of.limits and self.of.world == "geometry"
         if key in ("shape", "again"):
             return "rounds" if self.luck.random() < (0.35 if weak else 0.06) else "clean"
-        return {"seen_by": "film", "with": "bar", "moving": "clean", "moving_higher": "clean", "hard": "none"}.get(key, "ready")
+        return {"seen_by": "film", "with": "bar", "moving": "clean", "hard": "none"}.get(key, "none")
 
     def hinge_to_squat(self, key: str, facts: Facts) -> Value | None:
         tight = "hamstrings" in self.of.limits and self.of.world == "geometry"
@@ -237,7 +239,7 @@ class Answers:
             return "clean" if self.luck.random() < 0.9 else "breaks"
         if key == "depth":
             return self.look(self.of.start())[1] or "below"
-        return "film" if key == "seen_by" else "ready"
+        return "film" if key == "seen_by" else "none"
 
     def about_you(self, key: str, facts: Facts) -> Value | None:
         band = next(band for band, top in EDGES if self.of.usual < top)

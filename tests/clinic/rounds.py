@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import sqrt
-from statistics import fmean, median
+from statistics import median
 from typing import Final
 
 from companion.screening.rulings import Ruling
@@ -37,11 +37,23 @@ class Seen:
     replies: int
     minutes: float
     before_moving: int
+    change: str
+    took: dict[str, float]
+
+    @property
+    def told(self) -> tuple[object, ...]:
+        """What a lifter takes home: picture, part to drill, set-up, and which causes are likely, ruled out or open; these not where there
+        is nothing to fix."""
+        settled = {cause: ruling if ruling in (Ruling.LIKELY, Ruling.RULED_OUT) else None for cause, ruling in self.rulings.items()}
+        return self.overall, self.part, self.change, None if self.overall in AT_REST else tuple(settled.values())
 
 
-def visits(lifters: int, route: str = "full") -> Iterator[Seen]:
-    """Yield so many visits, the same ones every time."""
-    for n in range(lifters):
+AT_REST: Final = ("normal", "no_rounding")
+
+
+def visits(lifters: int, route: str = "full_screen", first: int = 0) -> Iterator[Seen]:
+    """Yield so many visits, the same ones every time. A lifter answers a question alike on every route."""
+    for n in range(first, first + lifters):
         world, limits = MIX[n % len(MIX)]
         lifter = drawn(world, limits, n)
         visit = Visit(lifter, route)
@@ -53,7 +65,7 @@ def visits(lifters: int, route: str = "full") -> Iterator[Seen]:
         yield Seen(world, limits, lifter.causes, {one.cause: one.ruling for one in told.verdicts},
                    {one.cause: one.share for one in told.verdicts if one.share is not None}, told.part, told.overall,
                    visit.known.get("setup.proposed", "none") != "none", visit.known.get("setup.state") == "waits", moved > 2.0,
-                   visit.replies, visit.seconds / 60, visit.before_moving)
+                   visit.replies, visit.seconds / 60, visit.before_moving, change, dict(visit.took))
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,11 +127,33 @@ def figures(seen_by: Iterator[Seen]) -> tuple[list[Figure], list[Seen]]:
     return rows, seen
 
 
-def table(found: tuple[Sequence[Figure], Sequence[Seen]]) -> str:
-    """Return the figures as a table in Markdown, with what a visit took."""
-    rows, seen = found
+def table(full: tuple[Sequence[Figure], Sequence[Seen]], decided: Sequence[Seen]) -> str:
+    """Return the figures as a table in Markdown: of every test, and what the screen takes that ends when it is decided, and changes."""
+    rows, seen = full
     lines = ["| figure | found | bound |", "|---|---|---|", *(f"| {one.name} | {one.words} | {one.bound} |" for one in rows)]
-    lines += [f"| replies from hello to results, median | {median(one.replies for one in seen):g} | ≤ 60 |",
-              f"| minutes from hello to results, median | {median(one.minutes for one in seen):.0f} | ≤ 25 |",
-              f"| answers before the first movement, mean | {fmean(one.before_moving for one in seen):.0f} | |"]
+    for name, those, replies, minutes in (("full screen", seen, "", ""), ("screen that ends when decided", decided, "≤ 60", "≤ 25")):
+        lines += [f"| {name}: replies from hello to results, median | {median(one.replies for one in those):g} | {replies} |",
+                  f"| {name}: minutes from hello to results, median | {median(one.minutes for one in those):.1f} | {minutes} |",
+                  f"| {name}: answers before the first movement beside consent, age and safety, most | "
+                  f"{max(one.before_moving for one in those)} | {'≤ 5' if replies else ''} |"]
+    lines += [f"| {one.name} | {one.words} | {one.bound} |" for one in agreements(seen, decided)]
     return "\n".join((f"{len(seen)} lifters", "", *lines))
+
+
+def agreements(full: Sequence[Seen], decided: Sequence[Seen]) -> list[Figure]:
+    """Return how often the screen that ends when decided tells the same lifters the same as every test does."""
+    pairs = list(zip(full, decided, strict=True))
+    return [Figure("the two tell the same: picture, part to drill, set-up and causes, all of it",
+                   sum(one.told == other.told for one, other in pairs), len(pairs), "≥ 95 %"),
+            Figure("the same part to drill", sum(one.part == other.part for one, other in pairs), len(pairs)),
+            Figure("the same set-up", sum(one.change == other.change for one, other in pairs), len(pairs)),
+            Figure("the same even to causes told where there is nothing to fix", sum(
+                one.told == other.told and one.rulings == other.rulings for one, other in pairs), len(pairs))]
+
+
+def minutes(decided: Sequence[Seen]) -> str:
+    """Return the minutes a test takes where it is done, and the whole screen: the median, for ``sources.toml`` and the protocols."""
+    tests = sorted({flow for one in decided for flow in one.took})
+    took = {flow: [one.took[flow] / 60 for one in decided if one.took.get(flow, 0) > 0] for flow in tests}
+    return "\n".join((f"whole: {median(one.minutes for one in decided):.1f}", *(f"{flow}: {median(some):.1f}" for flow, some in took.items()
+                                                                              if some)))

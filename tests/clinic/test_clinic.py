@@ -4,16 +4,28 @@ from __future__ import annotations
 
 from functools import cache
 from inspect import getsource
+from statistics import median
 
 import pytest
 
 from companion.screening.geometry import shin_from_distance
+from companion.screening.protocols import protocols
 from companion.screening.rulings import Ruling
+from companion.screening.sources import value
 from tests.clinic import lifters
 from tests.clinic.lifters import drawn, shin_of
-from tests.clinic.rounds import MIX, Figure, Seen, figures, visits
+from tests.clinic.rounds import MIX, Figure, Seen, agreements, figures, visits
 
 LIFTERS = 100
+
+
+SHORT = 30
+"""Lifters who live both screens here; 2,000 by command."""
+
+
+@cache
+def pairs_of() -> tuple[list[Seen], list[Seen]]:
+    return round_of()[1][:SHORT], list(visits(SHORT, "screen"))
 
 
 @cache
@@ -45,6 +57,31 @@ def test_a_set_up_that_is_found_to_help_does() -> None:
 def test_where_the_rule_holds_in_more_draws_it_is_right_at_least_as_often_as_it_says() -> None:
     """Not a probability, but a share of 8 in 10 that was right in half of the cases would mislead."""
     assert share("right where the rule comes out the same in 0.90") >= 0.8
+
+
+def test_the_screen_that_ends_when_decided_mostly_tells_what_every_test_does() -> None:
+    """≥ 95 % by command; of thirty two or three fewer is luck."""
+    assert agreements(*pairs_of())[0].share >= 0.85
+
+
+def test_it_asks_for_far_less() -> None:
+    full, decided = pairs_of()
+    assert median(one.replies for one in decided) <= 60 < median(one.replies for one in full)
+    assert median(one.minutes for one in decided) <= 28
+    assert max(one.before_moving for one in decided) <= 5
+
+
+def test_a_lifter_answers_alike_on_both_routes() -> None:
+    assert [one.change for one in pairs_of()[0]] == [one.change for one in pairs_of()[1]]
+
+
+def test_the_minutes_that_are_told_are_near_those_of_the_clinic() -> None:
+    full, decided = pairs_of()
+    assert value("minutes_screen") == pytest.approx(median(one.minutes for one in decided), abs=4)
+    assert value("minutes_full_screen") == pytest.approx(median(one.minutes for one in full), abs=4)
+    for test, one in protocols().items():
+        took = [seen.took[test] / 60 for seen in full if seen.took.get(test)]
+        assert one.minutes == pytest.approx(median(took), abs=1), test
 
 
 def test_the_same_round_comes_out_the_same() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any, Final
@@ -25,23 +26,28 @@ from tests.drive import NOW, Talk
 REPLIES_MOST: Final = 400
 FIXED: Final[dict[str, Value]] = {
     "welcome.consent": "yes", "welcome.adult": "yes", "welcome.units": "metric", "welcome.zone": "UTC+00:00",
-    "welcome.zone_right": "yes", "safety_check.pain": 0.0, "home.pick": "screen", "screen.all_the_same": "yes",
+    "welcome.zone_right": "yes", "safety_check.pain": 0.0, "full_screen.all_the_same": "yes", "screen.all_the_same": "no",
     "warm_up.walk": "ready", "warm_up.walk_more": "ready", "warm_up.squats": "ready", "outcome.why": "now", "outcome.again": "later"}
 """Answers that are the same for everybody; every other safety question is answered with "no"."""
 
-READS, TAPS, MOVES, SET_UPS = 4.0, 4.0, 25.0, 40.0
-"""Words a second (240 a minute), and seconds for an answer, for a movement and for a set-up (choice; for the minutes told)."""
+READS, TAPS, MOVES, SET_UPS = 4.0, 4.0, 25.0, (40.0, 15.0)
+"""Words a second (240 a minute), and seconds for an answer, for a movement or a set of squats, and to set up for a block: on the floor or
+for the first squats, and where the phone stands already (choice; for the minutes told)."""
+STANDING: Final = ("best_squat", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat")
+SETS: Final = {"squat_look": 6, "best_squat": 4, "hand_on_back_squat": 2, "rock_back": 3, "hip_fold": 2, "leg_raise": 2, "pause_squat": 2}
+"""Movements in one block, where there are more than one."""
 
 
 class Visit(Talk):
-    """One lifter's evening. ``route``: "full" or "short"."""
+    """One lifter's evening. ``route``: the flow they begin, "full_screen" or "screen", which ends when it is decided."""
 
-    def __init__(self, lifter: Lifter, route: str = "full") -> None:
+    def __init__(self, lifter: Lifter, route: str = "full_screen") -> None:
         self.lifter, self.answering, self.route = lifter, Answers(lifter), route
         self.book, self.kept, self.effects = BOOK, [], []
         self.known = {"today": "2026-03-02", "coach": "no", "is_coach": "no", "person": "1"}
         self.now = NOW
         self.replies, self.seconds, self.before_moving = 0, 0.0, 0
+        self.took: Counter[str] = Counter()
         self.moved = False
         self.session = Session(stack=(Frame("welcome", BOOK["welcome"].flow.version, "1"),), runs=1)
         self._settle()
@@ -60,23 +66,31 @@ class Visit(Talk):
         assert isinstance(ask, Ask)
         if self.session.aside:
             event: Event = Typed("yes" if self.session.aside.about == "unusual" else "no")
+        elif (top.flow, top.state) == ("home", "pick"):
+            event = Typed(self.route.replace("_", " "))
         else:
             event = self._event(ask, self._wanted(top.flow, top.state))
         words = sum(len(say.text.split()) for say in self.says)
         held = ask.kind.seconds if isinstance(ask.kind, Hold) and isinstance(ask.kind.seconds, int) else 0
-        self.seconds += TAPS + held + (MOVES if ask.caution and not held else SET_UPS if top.state.startswith("setup") else 0.0)
-        self.before_moving += not self.moved
+        block = top.state.startswith("did")
+        moves = (SETS.get(top.flow, 1) if block else 1) if ask.caution and not held else 0
+        took = TAPS + held + MOVES * moves + (SET_UPS[top.flow in STANDING] if top.state == "did" else 0.0)
+        self.seconds += took
+        self.took[top.flow] += took
+        self.before_moving += not self.moved and not ask.safety
         self.moved = self.moved or bool(ask.caution)
         self.now += timedelta(seconds=10)
         self.send(event)
         self.replies += 1
-        self.seconds += max(sum(len(say.text.split()) for say in self.says) - words, 0) / READS
+        read = max(sum(len(say.text.split()) for say in self.says) - words, 0) / READS
+        self.seconds += read
+        self.took[self.session.top.flow if self.session.stack else top.flow] += read
 
     def _wanted(self, flow: str, key: str) -> Value | None:
         if (fixed := FIXED.get(f"{flow}.{key}")) is not None:
             return fixed
-        if flow == "screen":
-            return self.route if key == "route" else "now"
+        if flow == "full_screen":
+            return "now"
         if flow in ("safety_check", "warm_up"):
             return "no"
         frame = self.session.top

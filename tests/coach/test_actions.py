@@ -220,7 +220,7 @@ async def test_pain_told_to_the_end_is_told_once(gym):
 
 @pytest.mark.parametrize(("words", "about"), [
     (("write to my coach", "my knee hurts a bit since tuesday"), " (about “my knee hurts a bit since tuesday”)"),
-    (("knee to wall", *CHECK, *WARM, "tape", "ready", "stop"), "")])
+    (("knee to wall", *CHECK, *WARM, "tape", "stop"), "")])
 async def test_did_something_hurt_left_unanswered_for_five_minutes_is_told_once(gym, words, about):
     """Five minutes: choice, as for open questions about pain."""
     await gym.linked()
@@ -774,7 +774,7 @@ async def test_a_digest_comes_at_their_hour(gym):
 
 async def test_a_tested_knee_is_seen_by_the_coach_only_while_linked(gym):
     await gym.linked()
-    await gym.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11")
+    await gym.say("knee to wall", *CHECK, *WARM, "tape", "11")
     assert coaching.sees(gym.db, gym.id_of(KIM), gym.id_of(SAM))
 
 

@@ -410,7 +410,7 @@ class Bot(RuleBasedStateMachine):
             stops = BOOK[frame.flow].stops
             renamed = any(isinstance(stop, Ask) and stop.log_as for stop in stops.values())
             for key, value in frame.got.items():
-                if isinstance(stops.get(key), Ask) or (renamed and key not in stops):
+                if isinstance(stops.get(key), Ask) or (renamed and key not in stops and key.removesuffix("_by") not in stops):
                     rows = self.db.execute("select value, status from answers where person = ? and run = ? and key = ? "
                                            "and status <> 'in_pain' order by id desc", (person, frame.run, key)).fetchall()
                     assert rows[:1] == [(value, "ok")], (frame.flow, frame.run, key, value, rows)

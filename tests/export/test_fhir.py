@@ -341,7 +341,7 @@ async def test_a_whole_conversation_is_a_bundle_that_others_can_load(tmp_path):
     life = Life(tmp_path / "companion.sqlite")
     await life.start()
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "8", "back", "8.5", "8.5", "calf", "8", "8", "calf")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "8", "back", "8.5", "8.5", "calf", "8", "8", "calf")
     await life.say("back", "Pinch in front")
     await life.say("hip fold", "stop", "rock back", "ouch", "Lower back", "5", "no", "no", "no", "Just now")
     rows = list(log.answers_of(life.db, 1))

@@ -133,7 +133,7 @@ async def test_a_whole_conversation_opens_in_pandas_with_numbers_as_numbers(tmp_
     life = Life(tmp_path / "companion.sqlite")
     await life.start()
     await settled(life)
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11,5 cm", "back", "12")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "11,5 cm", "back", "12")
     rows = list(log.answers_of(life.db, 1))
     await life.stop()
     path = tmp_path / "log.csv"

@@ -2,8 +2,9 @@
 
 import pytest
 
-from flows.about_you import FLOW
-from tests.drive import CHECKED, Talk
+from companion.conversation.flow import Known
+from flows.about_you import FLOW, asked_for
+from tests.drive import CHECKED, NOW, Talk
 
 ALL = ("175", "78", "Man", "3", "100", "Low on the back", "Below parallel", "yes", "yes", "Broomstick", "Phone on a stand, filming")
 
@@ -73,3 +74,11 @@ def test_every_question_can_be_skipped():
 def test_an_answer_can_be_taken_back():
     talk = begun("175", "back", "180")
     assert talk.answers["height"] == 180
+
+
+@pytest.mark.parametrize("asked", ["height", "load", "years,usual_depth"])
+def test_a_test_that_needs_some_of_it_asks_for_that_alone(asked: str):
+    talk = Talk(FLOW)
+    assert asked_for(Known({}, NOW, asked=asked)) == {f"asks_{key}": "yes" for key in asked.split(",")}
+    assert asked_for(Known({}, NOW, asked="no such thing")) == asked_for(Known({}, NOW))
+    assert talk.state == "about_you.height"

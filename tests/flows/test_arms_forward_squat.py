@@ -6,7 +6,7 @@ from companion.conversation.flow import Ask
 from flows.arms_forward_squat import FLOW
 from tests.drive import CHECKED, UNCHECKED, Talk
 
-STICK = ("film", "stick", "ready", "done")
+STICK = ("film", "stick", "done")
 
 
 def test_a_clean_set_ends_without_a_second_try():
@@ -18,7 +18,7 @@ def test_a_clean_set_ends_without_a_second_try():
 
 def test_a_clean_set_with_a_stick_says_how_little_it_tells():
     assert any("says little" in say.text for say in Talk(FLOW).say(*STICK, "clean").says)
-    assert not any("says little" in say.text for say in Talk(FLOW).say("film", "empty", "ready", "done", "clean").says)
+    assert not any("says little" in say.text for say in Talk(FLOW).say("film", "empty", "done", "clean").says)
 
 
 def test_a_rolling_stick_is_tried_with_heels_up_and_then_less_deep():
@@ -64,9 +64,22 @@ def test_a_load_is_watched_on_film_and_never_lifted(fault: str):
 
 def test_an_empty_bar_needs_safety_arms_and_back_leads_to_the_stick():
     talk = Talk(FLOW).say("mirror", "empty bar")
-    assert "Safety arms" in talk.last
+    assert "Safety arms" in talk.says[-2].text
     assert talk.say("back").state == "arms_forward_squat.bar"
-    assert talk.say("stick").state == "arms_forward_squat.setup"
+    assert talk.say("stick").state == "arms_forward_squat.did"
+
+
+@pytest.mark.parametrize(("replies", "label"), [((), "It hurt"), (("done", "rolled", "parallel"), "Heels up hurt"),
+                                                (("done", "rolled", "parallel", "done", "no"), "Less deep hurt")])
+def test_a_set_that_hurt_ends_the_test(replies: tuple[str, ...], label: str):
+    assert Talk(FLOW).say("film", "stick", *replies).tap(label).state == "pain.bad"
+
+
+@pytest.mark.parametrize(("look", "asked"), [("film", False), ("mirror", False), ("feel", True)])
+def test_it_is_watched_as_the_squat_look_was_if_somebody_saw_that(look: str, asked: bool):
+    talk = Talk(FLOW, known={**CHECKED, "squat_look.seen_by": look})
+    assert (talk.state == "arms_forward_squat.seen_by") is asked
+    assert ("Film of loaded sets" in _labels(talk)) is (look == "film")
 
 
 def test_what_can_not_be_told_is_skipped_and_nothing_more_is_asked():
@@ -76,8 +89,8 @@ def test_what_can_not_be_told_is_skipped_and_nothing_more_is_asked():
 
 
 def test_squats_that_were_not_done_are_not_asked_about():
-    assert "fault" not in Talk(FLOW).say("film", "stick", "ready", "skip").answers
-    assert "heels_help" not in Talk(FLOW).say(*STICK, "chest", "below", "skip").answers
+    assert "fault" not in Talk(FLOW).say("film", "stick", "leave it out").answers
+    assert "heels_help" not in Talk(FLOW).say(*STICK, "chest", "below", "leave it out").answers
 
 
 def test_not_rounded_is_never_taken_for_rounded():
@@ -91,7 +104,7 @@ def test_pain_in_the_second_try_ends_the_test():
 
 
 def test_while_the_body_works_stop_asks_first_whether_something_hurt():
-    talk = Talk(FLOW).say("film", "stick", "ready").tap("Stop")
+    talk = Talk(FLOW).say("film", "stick").tap("Stop")
     assert "Did something hurt?" in talk.last
 
 

@@ -21,16 +21,19 @@ HEELS: SquatLook = replace(LOOK, plain_depth="a_little_above", again_depth="a_li
 TO_CHECK: dict[str, Value] = {**CHECKED, **NO_PAIN, "setup.proposed": "heels", "about_you.usual_depth": "below"}
 
 
+DONE = ("Done, nothing hurt",)
+
+
 def begun(known: dict[str, Value] | None = None) -> Talk:
     return Talk(FLOW, known=TO_CHECK | (known or {}), answers=log(squat_look=HEELS), book=BOOK)
 
 
 def gained() -> Talk:
-    return begun().tap("Check it now", "A little above", "Below parallel", "A little above", "Below parallel", "No")
+    return begun().tap(*DONE, "No", "A little above", "Below parallel", "A little above", "Below parallel")
 
 
 def test_it_says_what_moved_most_and_from_where_to_where():
-    assert "heels on 2 cm (a little above parallel, to below parallel)" in begun().last
+    assert "heels on 2 cm (a little above parallel, to below parallel)" in begun().says[-2].text
 
 
 def test_a_gain_that_holds_both_times_waits_for_the_next_morning():
@@ -41,7 +44,7 @@ def test_a_gain_that_holds_both_times_waits_for_the_next_morning():
 
 
 def test_luck_ends_it_after_two_sets():
-    talk = begun().tap("Check it now", "A little above", "A little above", "No")
+    talk = begun().tap(*DONE, "No", "A little above", "A little above")
     assert talk.found["setup.luck"] == "heels"
     assert "That was luck" in heard(talk)
     assert talk.state == "home.pick"
@@ -52,22 +55,52 @@ def test_luck_ends_it_after_two_sets():
     ("Below parallel", "Below parallel", "no gain beyond"), ("A little above", "A little above", "no gain beyond"),
     ("A little above", "Can't tell", "could not be told")])
 def test_without_a_gain_it_says_so(second_plain: str, second_changed: str, says: str):
-    talk = begun().tap("Check it now", "A little above", "Below parallel", second_plain, second_changed, "No")
+    talk = begun().tap(*DONE, "No", "A little above", "Below parallel", second_plain, second_changed)
     assert says in heard(talk)
     assert talk.found.get("setup.state", "") == ""
 
 
 @pytest.mark.parametrize(("where", "kept"), [("Front of the hip", "hip"), ("Front of the knee", "knee")])
 def test_a_pinch_rules_the_set_up_out_however_well_it_went(where: str, kept: str):
-    talk = begun().tap("Check it now", "A little above", "Below parallel", "A little above", "Below parallel", where)
+    talk = begun().tap(*DONE, where)
     assert (talk.found["setup.state"], talk.found["setup.out"], talk.found["setup.pinch"]) == ("out", "heels", kept)
     assert "no depth is worth that" in heard(talk)
 
 
 def test_pain_in_it_leads_to_the_pain_questions_and_gives_nothing():
-    talk = begun().tap("Check it now", "A little above").say("ouch, my back hurts")
+    talk = begun().tap(*DONE, "No", "A little above").say("ouch, my back hurts")
     assert talk.state.startswith("pain.")
     assert "setup.state" not in talk.found
+
+
+def test_the_changed_squat_that_hurt_is_out_and_leads_to_the_pain_questions():
+    talk = begun().tap("Changed hurt")
+    assert talk.state.startswith("pain.")
+    talk.say("lower back", "2", "no", "no", "no")
+    assert (talk.found["setup.state"], talk.found["setup.out"]) == ("out", "heels")
+
+
+@pytest.mark.parametrize(("label", "out"), [("Plain hurt", False), ("It hurt, not sure which", False)])
+def test_a_plain_squat_that_hurt_ends_it(label: str, out: bool):
+    talk = begun().tap(label)
+    assert talk.state.startswith("pain.")
+    assert ("setup.out" in talk.found) is out
+
+
+def test_it_may_wait_for_another_day():
+    assert "another day" in heard(begun().tap("Another day"))
+
+
+def test_all_four_sets_have_their_caution_before_them():
+    told = [say.text for say in begun().says[-2:]]
+    assert "First and third: plain. Stop if anything hurts." in told[0]
+    assert "Second and fourth" in told[1]
+    assert "Find your balance first. Stop if you wobble" in told[1]
+
+
+def test_the_usual_depth_is_asked_where_it_is_not_known():
+    known = {name: value for name, value in TO_CHECK.items() if name != "about_you.usual_depth"}
+    assert Talk(FLOW, known=known, answers=log(squat_look=HEELS), book=BOOK).tap(*DONE, "No").state == "about_you.usual_depth"
 
 
 def test_without_anything_to_check_it_does_not_open():

@@ -2,59 +2,53 @@
 
 import pytest
 
+from companion.screening.depth import NEVER_STARTS
+from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
 from flows.hand_on_back_squat import FLOW
 from tests.drive import CHECKED, UNCHECKED, Talk
 
 
-def test_a_curve_that_moves_is_asked_its_depth_as_usual_and_when_kept_still():
-    talk = Talk(FLOW).say("ready", "done", "it moved", "a little above", "done", "moved", "parallel")
-    assert (talk.answers["usual_moves"], talk.answers["usual_depth"]) == ("yes", "a_little_above")
-    assert (talk.answers["cued_moves"], talk.answers["cued_depth"]) == ("yes", "parallel")
+def kept(talk: Talk) -> HandOnBackSquat:
+    return HandOnBackSquat(**{key: value for key, value in talk.answers.items() if key in HandOnBackSquat.__dataclass_fields__})
+
+
+def test_both_sets_are_done_in_one_go_and_their_depths_asked_afterwards():
+    talk = Talk(FLOW).say("done", "a little above", "parallel")
+    assert (kept(talk).start("usual"), kept(talk).start("cued")) == (1, 2)
     assert talk.state == "home.pick"
 
 
-def test_a_curve_kept_still_has_no_depth():
-    talk = Talk(FLOW).say("ready", "done", "yes", "parallel", "done", "no")
-    assert talk.answers["cued_moves"] == "no"
-    assert "cued_depth" not in talk.answers
-    assert talk.state == "home.pick"
+def test_a_curve_kept_still_never_starts_to_move():
+    assert kept(Talk(FLOW).say("done", "parallel", "not at all")).start("cued") == NEVER_STARTS
 
 
-@pytest.mark.parametrize(("reply", "kept", "told"), [
-    ("it didnt move", "no", "nothing to compare"), ("not sure", "cant_tell", "not tested")])
-def test_without_a_movement_there_is_no_second_set(reply: str, kept: str, told: str):
-    talk = Talk(FLOW).say("ready", "done", reply)
-    assert talk.answers["usual_moves"] == kept
-    assert "cued_do" not in talk.answers
+def test_answers_from_before_one_question_told_both_still_count():
+    assert HandOnBackSquat("yes", "parallel", "no").start("cued") == NEVER_STARTS
+    assert HandOnBackSquat("cant_tell").start("usual") is None
+
+
+@pytest.mark.parametrize(("reply", "value", "told"), [
+    ("it stayed still", "no", "nothing to compare"), ("not sure", "cant_tell", "not tested")])
+def test_without_a_movement_the_second_set_is_not_asked_about(reply: str, value: str, told: str):
+    talk = Talk(FLOW).say("done", reply)
+    assert talk.answers["usual_depth"] == value
     assert any(told in say.text for say in talk.says)
     assert talk.state == "home.pick"
 
 
-@pytest.mark.parametrize("reply", ["not moved", "did not move", "didn't move", "stayed still"])
-def test_no_movement_in_other_words_is_never_taken_for_one(reply: str):
-    assert Talk(FLOW).say("ready", "done", reply).answers["usual_moves"] == "no"
-
-
-def test_a_depth_nobody_can_tell_is_skipped_and_the_second_set_still_comes():
-    talk = Talk(FLOW).say("ready", "done", "yes", "skip")
-    assert talk.answers["usual_depth"] is None
-    assert talk.state == "hand_on_back_squat.cued_do"
-
-
 def test_squats_that_were_not_done_are_not_asked_about():
-    assert "usual_moves" not in Talk(FLOW).say("ready", "skip").answers
-    assert "cued_moves" not in Talk(FLOW).say("ready", "done", "yes", "parallel", "skip").answers
+    assert Talk(FLOW).tap("Leave it out").answers == {"did": "left_out"}
 
 
-def test_both_sets_show_their_caution():
-    talk = Talk(FLOW).say("ready", "done", "yes", "parallel")
-    assert sum("Stop at once if anything hurts" in say.text for say in talk.says) == 2
+def test_both_sets_show_their_caution_before_them():
+    assert sum("stop" in say.text.lower() and "hurts" in say.text for say in Talk(FLOW).says) == 2
 
 
-def test_pain_in_the_second_set_ends_the_test():
-    talk = Talk(FLOW).say("ready", "done", "yes", "parallel", "tingling in my foot")
+@pytest.mark.parametrize("label", ["As usual hurt", "Kept still hurt"])
+def test_a_set_that_hurt_ends_the_test(label: str):
+    talk = Talk(FLOW).tap(label)
     assert talk.state == "pain.bad"
-    assert talk.answers["cued_do"] is None
+    assert "usual_depth" not in talk.answers
 
 
 def test_on_a_day_without_load_it_stays_shut():

@@ -31,19 +31,19 @@ def earned(ending: str = "done", **changed: Value | None) -> Talk:
 
 
 def test_clean_in_the_hinge_and_in_the_squat_asks_no_depth():
-    talk = earned().say("film", "ready", "done", "clean", "clean")
+    talk = earned().say("film", "done", "clean", "clean")
     assert (talk.answers["hinge"], talk.answers["sink"]) == ("clean", "clean")
     assert "depth" not in talk.answers
     assert talk.state == "home.pick"
 
 
 def test_a_shape_lost_while_sinking_is_asked_its_depth():
-    talk = earned().say("film", "ready", "done", "it kept its shape", "no", "well above")
+    talk = earned().say("film", "done", "it kept its shape", "no", "well above")
     assert (talk.answers["sink"], talk.answers["depth"]) == ("breaks", "well_above")
 
 
 def test_rounding_in_the_hinge_is_kept_and_the_squat_still_asked_about():
-    talk = earned().say("mirror", "ready", "done", "rounded")
+    talk = earned().say("mirror", "done", "rounded")
     assert talk.answers["hinge"] == "rounds"
     assert talk.state == "hinge_to_squat.sink"
 
@@ -88,13 +88,13 @@ def test_an_emergency_is_told_before_anything_else():
 
 
 def test_a_movement_that_was_not_done_is_not_asked_about():
-    assert "hinge" not in earned().say("film", "ready", "skip").answers
+    assert "hinge" not in earned().say("film", "leave it out").answers
 
 
 def test_pain_in_the_movement_ends_the_test():
-    talk = earned().say("film", "ready", "sharp pain in my back")
+    talk = earned().say("film", "sharp pain in my back")
     assert talk.state == "pain.bad"
-    assert talk.answers["go"] is None
+    assert talk.answers["did"] is None
 
 
 def test_on_a_day_without_load_it_stays_shut():

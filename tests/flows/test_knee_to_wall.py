@@ -1,33 +1,52 @@
 """Knee to wall, lived through."""
 
+from collections.abc import Mapping
+from typing import Any
+
 import pytest
 
+from companion.conversation.condition import Value
+from companion.conversation.flow import Flow
 from companion.screening.about import About
 from companion.screening.findings import findings_of
 from companion.screening.protocols.knee_to_wall import KneeToWall
-from companion.screening.screen import LoggedAnswer, screen_of
+from companion.screening.screen import screen_of
 from flows.knee_to_wall import FLOW
-from tests.drive import CHECKED, NOW, UNCHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED
+from tests.drive import Talk as Anybody
+
+TALL: Mapping[str, Value] = {**CHECKED, "about_you.height": 180.0}
 
 
-def test_two_readings_close_together_and_away_from_the_lines_need_no_third():
-    talk = Talk(FLOW).say("tape", "ready", "7", "7.5", "calf", "14", "14.5", "neither")
-    assert talk.answers["left_2"] == 7.5
-    assert "left_3" not in talk.answers
+def Talk(flow: Flow, known: Mapping[str, Value] = TALL, **more: Any) -> Anybody:
+    return Anybody(flow, known, **more)
+
+
+def test_one_reading_away_from_the_lines_needs_no_second():
+    talk = Talk(FLOW).say("tape", "7", "calf", "14.5", "neither")
+    assert "left_2" not in talk.answers
     assert talk.answers["right_limit"] == "neither"
+    assert talk.state == "home.pick"
+
+
+def test_the_height_is_asked_here_and_only_where_it_is_not_known():
+    assert Anybody(FLOW).say("tape").state == "about_you.ok"
+    assert Talk(FLOW).say("tape").state == "knee_to_wall.left_1"
 
 
 def test_a_third_reading_is_asked_at_the_detectable_change_of_1_9_cm():
     """Powden 2015 Man Ther 20:524 (read): MDC 1.9 cm."""
-    assert Talk(FLOW).say("tape", "ready", "5", "6.8").state == "knee_to_wall.left_limit"
-    assert Talk(FLOW).say("tape", "ready", "5", "6.9").state == "knee_to_wall.left_3"
+    assert Talk(FLOW).say("tape", "8.9", "7.2").state == "knee_to_wall.left_limit"
+    assert Talk(FLOW).say("tape", "8.9", "7.0").state == "knee_to_wall.left_3"
 
 
 @pytest.mark.parametrize(("steady", "third"), [
     ("8.8", False), ("8.9", True), ("11.2", True), ("11.5", True), ("13.6", True), ("13.7", False)])
 def test_a_third_reading_is_asked_where_two_stand_within_error_of_a_line_or_between_the_lines(steady: str, third: bool):
     """10 - 1.645 * 0.685 = 8.87 cm; 12.5 + 1.13 = 13.63. Steady hands are asked as unsteady ones are: the mean of three counts."""
-    assert (Talk(FLOW).say("tape", "ready", steady, steady).state == "knee_to_wall.left_3") is third
+    talk = Talk(FLOW).say("tape", steady)
+    assert (talk.state == "knee_to_wall.left_2") is third
+    assert not third or talk.say(steady).state == "knee_to_wall.left_3"
 
 
 def test_steady_and_unsteady_readings_of_one_mean_say_the_same():
@@ -38,8 +57,7 @@ def test_steady_and_unsteady_readings_of_one_mean_say_the_same():
 
 def test_a_distance_no_shin_can_reach_is_measured_again_and_never_scored():
     """27.5 cm at 180 cm would be a shin at 84 degrees."""
-    tall = [LoggedAnswer("about_you", "0", "height", 180.0, "ok", "done", "", "", NOW)]
-    talk = Talk(FLOW, answers=tall).say("tape", "ready", "27.5", "yes")
+    talk = Talk(FLOW).say("tape", "27.5", "yes")
     assert talk.state == "knee_to_wall.left_1"
     assert "More than 25.1 cm can't be" in talk.says[-2].text
     (kept,) = findings_of(screen_of(KneeToWall("tape", left_1=27.5, left_2=27.5, left_limit="calf")), About(height=180))
@@ -53,19 +71,19 @@ def test_repeats_of_which_no_two_agree_are_not_scored():
 
 
 def test_sides_hardly_ever_that_far_apart_are_looked_at_once_more_the_odd_one_named():
-    talk = Talk(FLOW).say("tape", "ready", "13", "13", "13", "calf", "1", "yes", "1.2", "yes", "calf")
+    talk = Talk(FLOW).say("tape", "13", "13", "13", "calf", "1", "yes")
     assert talk.state == "knee_to_wall.check"
     assert "the right foot" in talk.last
     assert talk.say("1.1", "yes").answers["right_check"] == 1.1
 
 
 def test_inches_are_read_and_kept_in_centimetres():
-    talk = Talk(FLOW, known={**Talk(FLOW).known, "welcome.units": "imperial"}).say("tape", "ready", "4 1/2")
+    talk = Talk(FLOW, known={**Talk(FLOW).known, "welcome.units": "imperial"}).say("tape", "4 1/2")
     assert talk.answers["left_1"] == 11.43
 
 
 def test_pain_in_the_answer_ends_the_test_and_scores_nothing():
-    talk = Talk(FLOW).say("tape", "ready", "11 but that really hurt")
+    talk = Talk(FLOW).say("tape", "11 but that really hurt")
     assert talk.state == "pain.bad"
     assert talk.answers["left_1"] is None
 
@@ -78,14 +96,14 @@ def test_without_todays_safety_check_it_does_not_open():
     ({}, ["Tape", "Phone level"]), ({"about_you.tape": "no"}, ["Phone level"]), ({"about_you.level": "no"}, ["Tape"]),
     ({"about_you.tape": "no", "about_you.level": "no"}, [])])
 def test_only_what_is_at_hand_is_offered_and_there_is_a_way_on_without_either(at_hand: dict[str, str], offered: list[str]):
-    talk = Talk(FLOW, known={**CHECKED, **at_hand})
+    talk = Talk(FLOW, known={**TALL, **at_hand})
     labels = [tap.label for row in talk.says[-1].buttons for tap in row]
     assert [label for label in labels if label in ("Tape", "Phone level")] == offered
     assert "strip of paper" in "".join(say.text for say in talk.tap("Neither is at hand").says)
 
 
 def test_a_brace_or_a_slip_is_kept_and_not_scored():
-    talk = Talk(FLOW).say("tape", "ready", "6", "6").tap("Brace, shoe or a slip").say("6", "6").tap("I don't know")
+    talk = Talk(FLOW).say("tape", "6").tap("Brace, shoe or a slip").say("6").tap("I don't know")
     assert "kept and not scored" in "".join(say.text for say in talk.says)
     kept = {key: value for key, value in talk.answers.items() if key in KneeToWall.__dataclass_fields__}
     assert {one.row.id for one in findings_of(screen_of(KneeToWall(**kept)))} == {"knee_to_wall_open"}

@@ -83,7 +83,7 @@ def test_somebody_who_is_sent_to_care_is_not_asked_what_it_hurt_in(replies: Sequ
 
 
 def test_the_squats_named_count_no_more_and_the_reading_in_progress_is_kept():
-    talk = at("knee_to_wall", LOOK).say("tape", "ready", "13", LATE, *SMALL, "Squat look")
+    talk = at("knee_to_wall", LOOK).say("tape", "13", LATE, *SMALL, "Squat look")
     assert of(talk, Void) == [Void("squat_look")]
     assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["left"], "what was read before counts"
     assert "No longer counted from today: squat look." in heard(talk)

@@ -6,49 +6,52 @@ from flows.rock_back import FLOW
 from tests.drive import CHECKED, UNCHECKED, Talk
 
 
-def ready() -> Talk:
-    return Talk(FLOW).tap("Ready", "Ready")
-
-
-def test_three_widths_each_answered_after_its_movement():
-    talk = ready().tap("Done", "Before the squat's fold", "Done", "About at the fold", "Done", "Later, or not at all")
+def test_three_widths_in_one_go_and_then_one_card():
+    talk = Talk(FLOW).tap("Done, nothing hurt", "Before the squat's fold", "About at the fold", "Later, or not at all")
     assert {key: talk.answers[key] for key in ("narrow", "middle", "wide")} == {
         "narrow": "early", "middle": "at_fold", "wide": "past"}
     assert talk.state == "home.pick"
 
 
-@pytest.mark.parametrize("width", range(3))
-def test_every_movement_shows_what_would_make_the_lifter_stop(width: int):
-    talk = ready()
-    for _ in range(width):
-        talk.tap("Done", "Can't tell")
-    assert "Stop if" in talk.last
-    talk.tap("Done")
-    assert "Stop if" not in talk.last
+def test_each_width_has_its_caution_before_it_and_the_card_begins_with_what_hurt():
+    talk = Talk(FLOW)
+    assert "Each time: stop if" in talk.last
+    assert "did any set hurt? Which?" in talk.last
+    assert "stop if" not in talk.tap("Done, nothing hurt").last
 
 
-def test_a_width_that_is_skipped_is_not_asked_about():
-    talk = ready().say("skip")
-    assert talk.state == "rock_back.middle_do"
-    talk.say("skip")
-    assert talk.state == "rock_back.wide_do"
-    assert talk.say("skip").state == "home.pick"
+@pytest.mark.parametrize("label", ["Together hurt", "Hip-wide hurt", "Wide hurt", "It hurt, not sure which"])
+def test_a_width_that_hurt_leads_to_the_pain_questions_and_scores_nothing(label: str):
+    talk = Talk(FLOW).tap(label)
+    assert talk.state == "pain.bad"
+    assert talk.answers == {"did": None}
+    assert talk.say("5").state == "home.pick"
+
+
+def test_left_out_it_asks_nothing():
+    assert Talk(FLOW).tap("Leave it out").answers == {"did": "left_out"}
+
+
+def test_without_a_floor_something_useful_is_said_and_the_floor_is_closed_for_today():
+    talk = Talk(FLOW).tap("I can't get down there")
+    assert talk.found["at_hand.floor"] == "no"
+    assert "firm bed" in "".join(say.text for say in talk.says)
 
 
 def test_an_answer_that_is_skipped_leaves_the_next_width():
-    talk = ready().tap("Done", "Skip")
+    talk = Talk(FLOW).tap("Done, nothing hurt", "Skip")
     assert talk.answers["narrow"] is None
-    assert talk.state == "rock_back.middle_do"
+    assert talk.state == "rock_back.middle"
 
 
 @pytest.mark.parametrize(("typed", "value"), [("later", "past"), ("never", "past"), ("early", "early"),
                                               ("about there", "at_fold"), ("dunno", "cant_tell")])
 def test_typed_answers_are_read(typed: str, value: str):
-    assert ready().tap("Done").say(typed).answers["narrow"] == value
+    assert Talk(FLOW).say("done", typed).answers["narrow"] == value
 
 
-def test_pain_ends_it_unscored():
-    talk = ready().tap("Done").say("later, my knee hurts")
+def test_pain_told_on_the_card_ends_it_unscored():
+    talk = Talk(FLOW).say("done", "later, my knee hurts")
     assert talk.state == "pain.bad"
     assert talk.answers["narrow"] is None
 
@@ -59,7 +62,7 @@ def test_in_pregnancy_it_stays_shut(pregnant: str):
 
 
 def test_it_is_open_where_only_floor_tests_are_allowed():
-    assert Talk(FLOW, known={**CHECKED, "safety.level": "no_load"}).state == "rock_back.setup_fold"
+    assert Talk(FLOW, known={**CHECKED, "safety.level": "no_load"}).state == "rock_back.did"
 
 
 def test_without_todays_safety_check_it_does_not_open():

@@ -1,16 +1,17 @@
 """Squat look, lived through."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import UTC, datetime
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from companion.conversation.condition import Value
 from companion.conversation.effects import Record
-from companion.conversation.events import Sent
 from companion.conversation.flow import Known
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
+from companion.screening.protocols.squat_look import SquatLook
 from flows.squat_look import CHANGES, FLOW, SET_UP, SLOTS, drawn_order
 from tests.drive import CHECKED, Talk
 
@@ -18,16 +19,17 @@ NAMES = {change.name for change in CHANGES.values()}
 NOW = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
 
 
-def plain(*seen: str, known: dict[str, str] | None = None) -> Talk:
-    """The plain set done on film, with what was seen in it."""
-    return Talk(FLOW, known={**CHECKED, **(known or {})}).tap("Film, from the side", "Ready", "Done", *seen)
+LOADED: Mapping[str, Value] = {**CHECKED, "about_you.load": 100.0}
 
 
-def through_changes(talk: Talk, *seen: str) -> Talk:
-    """All four changes done, each with the same thing seen."""
-    for _ in SLOTS:
-        talk.tap("Done", *seen)
-    return talk
+def plain(*seen: str, known: Mapping[str, Value] | None = None) -> Talk:
+    """All sets done on film, with what was seen in the first."""
+    return Talk(FLOW, known={**LOADED, **(known or {})}).tap("Film, from the side", "Done, nothing hurt", *seen)
+
+
+def through_changes(talk: Talk, seen: str) -> Talk:
+    """All four changes, each with the same thing seen."""
+    return talk.tap(*[seen] * len(SLOTS))
 
 
 def said(talk: Talk) -> str:
@@ -40,27 +42,32 @@ def drawn(run: str, **facts: str) -> dict[str, object]:
 
 def test_the_whole_look_keeps_each_change_under_its_own_name():
     talk = plain("Clearly", "A little above")
-    through_changes(talk, "A little", "About parallel").tap("Done", "Clearly", "A little above", "No", "Skip")
-    assert {f"{name}_{what}" for name in NAMES for what in ("rounds", "depth")} <= talk.answers.keys()
-    assert talk.answers["heels_rounds"] == "little"
+    through_changes(talk, "About parallel").tap("A little above", "No")
+    assert {f"{name}_depth" for name in NAMES} <= talk.answers.keys()
     assert talk.answers["wide_depth"] == "parallel"
     assert talk.answers["again_depth"] == "a_little_above"
     assert talk.state == "home.pick"
+    look = SquatLook(**{key: value for key, value in talk.answers.items() if key in SquatLook.__dataclass_fields__})
+    assert (look.rounds("heels"), look.moved("heels")) == ("clearly", 1)
+
+
+def test_a_set_in_which_it_does_not_round_is_told_by_one_answer():
+    look = SquatLook("film", "clearly", "parallel", heels_depth="no", slow_depth="cant_tell", again_depth="parallel")
+    assert (look.rounds("heels"), look.moved("heels"), look.rounds("slow"), look.moved("slow")) == ("no", 2, "cant_tell", None)
 
 
 def test_the_log_never_holds_a_slot_instead_of_a_change():
-    talk = through_changes(plain("Clearly", "About parallel"), "No")
-    assert not {key for key in talk.answers if key.startswith("change_") and not key.endswith("_do")}
+    talk = through_changes(plain("Clearly", "About parallel"), "Not at all")
+    assert not {key for key in talk.answers if key.startswith("change_")}
 
 
 def test_each_slot_asks_for_the_change_its_answer_is_logged_under():
     words = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wide": "Wider"}
     talk = plain("Clearly", "About parallel")
     for _ in SLOTS:
-        asked = talk.last
-        before = set(talk.answers)
-        talk.tap("Done", "No")
-        (name,) = {key.removesuffix("_rounds") for key in set(talk.answers) - before if key.endswith("_rounds")}
+        asked, before = talk.last, set(talk.answers)
+        talk.tap("Not at all")
+        (name,) = {key.removesuffix("_depth") for key in set(talk.answers) - before}
         assert asked.startswith(words[name])
 
 
@@ -104,38 +111,32 @@ def test_without_a_depth_to_compare_with_the_changes_are_left_out(seen: tuple[st
 def test_only_a_little_rounding_at_or_below_parallel_is_called_common(seen: str, depth: str, common: bool):
     talk = plain(seen, depth)
     assert ("is common" in said(talk)) is common
-    assert talk.state == "squat_look.change_1_do"
+    assert talk.state == "squat_look.change_1_depth"
 
 
-def test_a_plain_set_that_is_skipped_leaves_only_the_film_under_load():
-    talk = Talk(FLOW).tap("Film, from the side", "Ready").say("skip")
+def test_a_look_that_is_left_out_leaves_only_the_film_under_load():
+    talk = Talk(FLOW, known=LOADED).tap("Film, from the side", "Leave it out")
     assert talk.state == "squat_look.load_film"
 
 
-def test_a_repeat_that_is_skipped_is_not_asked_about():
-    talk = through_changes(plain("Clearly", "About parallel"), "No").say("skip")
-    assert talk.state == "squat_look.load_film"
+def test_with_every_change_skipped_the_last_plain_set_is_not_asked_about():
+    assert plain("Clearly", "About parallel").tap("Skip", "Skip", "Skip", "Skip").state == "squat_look.load_film"
 
 
-def test_a_change_that_is_skipped_is_not_asked_about():
-    talk = plain("Clearly", "About parallel").tap("Skip")
-    assert talk.state == "squat_look.change_2_do"
+def test_after_one_change_the_last_plain_set_is_asked_about():
+    talk = plain("Clearly", "About parallel").tap("Can't tell", "Skip", "Skip", "Skip")
+    assert talk.state == "squat_look.again_depth"
+    assert talk.tap("Not at all").state == "squat_look.load_film"
 
 
-def test_with_every_change_skipped_the_plain_squat_is_not_repeated():
-    talk = plain("Clearly", "About parallel").tap("Skip", "Skip", "Skip", "Skip")
-    assert talk.state == "squat_look.load_film"
-
-
-def test_after_one_change_the_plain_squat_comes_again_last():
-    talk = plain("Clearly", "About parallel").tap("Done", "Can't tell", "Skip", "Skip", "Skip")
-    assert talk.state == "squat_look.again_do"
-    assert "exactly as the first" in talk.last
-    assert talk.tap("Done", "No").state == "squat_look.load_film"
+@pytest.mark.parametrize(("known", "state"), [({}, "about_you.ok"), ({"about_you.load": 80.0}, "squat_look.load_film"),
+                                              ({"about_you.bar": "none"}, "squat_look.load_film")])
+def test_the_working_load_is_asked_here_and_only_where_it_is_not_known(known: dict[str, Value], state: str):
+    assert Talk(FLOW, known={**CHECKED, **known}).tap("Mirror", "Done, nothing hurt", "No").state == state
 
 
 def test_film_under_load_is_asked_about_only_where_there_is_some():
-    assert plain("No").tap("No").state == "squat_look.video"
+    assert plain("No").tap("No").state == "home.pick"
     talk = plain("No").tap("Yes", "Clearly", "A little above").say("80 kg")
     assert talk.answers["load_rounds"] == "clearly"
     assert talk.answers["load_depth"] == "a_little_above"
@@ -148,23 +149,17 @@ def test_a_clean_set_under_load_is_kept_with_its_weight_and_no_depth():
     assert talk.answers["load_kg"] == pytest.approx(90.72)
 
 
-def test_a_video_is_kept_by_reference_and_a_photo_is_not_taken_for_one():
-    talk = plain("No").tap("No").photo()
-    assert talk.state == "squat_look.video"
-    talk.send(Sent("video", "clip-1"))
-    assert talk.answers["video"] == "clip-1"
-
-
-def test_only_who_films_is_asked_for_a_video():
-    talk = Talk(FLOW).tap("By feel", "Ready", "Done", "No", "No")
-    assert "video" not in talk.answers
-    assert talk.state == "home.pick"
+@pytest.mark.parametrize(("coach", "way", "told"), [("yes", "Film, from the side", True), ("yes", "Mirror", False),
+                                                    ("no", "Film, from the side", False)])
+def test_who_films_and_has_a_coach_is_told_how_to_keep_a_video(coach: str, way: str, told: bool):
+    talk = Talk(FLOW, known={**LOADED, "coach": coach}).tap(way, "Done, nothing hurt", "No", "No")
+    assert ("say “film”" in said(talk)) is told
 
 
 @pytest.mark.parametrize(("label", "way"), [("Film, from the side", "film"), ("Mirror", "mirror"), ("By feel", "feel"),
                                             ("Skip", "feel")])
 def test_the_set_up_fits_how_the_squat_is_watched(label: str, way: str):
-    assert Talk(FLOW).tap(label).last.startswith(SET_UP[way])
+    assert SET_UP[way] in Talk(FLOW).tap(label).last
 
 
 def messages() -> Iterator[str]:
@@ -179,15 +174,33 @@ def test_what_is_filled_into_a_question_is_short_too():
         assert len(text.split()) <= MOST_WORDS
 
 
-def test_every_set_of_squats_shows_what_would_make_the_lifter_stop():
-    talk = through_changes(plain("Clearly", "About parallel"), "No").tap("Done", "No")
-    asked = [say.text for say in talk.says if say.text.startswith(("Three squats", "Heels", "Weight", "Slower", "Wider",
-                                                                  "Last set"))]
-    assert len(asked) == 6
-    assert all("Stop" in text for text in asked)
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+@pytest.mark.parametrize("load", ["free", "body weight"])
+def test_every_set_has_its_caution_before_it_and_every_message_is_short(units: str, load: str):
+    bare = {"safety.body_first": "yes"} if load == "body weight" else {}
+    for run in range(12):
+        drawn_facts = drawn_order(Known({"welcome.units": units, **bare}, NOW, run=str(run)))
+        talk = Talk(FLOW, known={**LOADED, "welcome.units": units, "person": str(run), **bare}).tap("Mirror")
+        told = [say.text for say in talk.says[-3:]]
+        sets = [line for text in told for line in text.split("\n") if line[:1].isdigit()]
+        assert len(sets) == len([slot for slot in SLOTS if slot in drawn_facts]) + 1
+        assert all("top if" in line for line in sets)
+        assert "Stop at once" in told[-1]
+        assert all(len(text) <= MOST_CHARACTERS and len(text.split()) <= MOST_WORDS for text in told), told
 
 
-def test_pain_in_the_middle_of_a_change_ends_the_look():
+@pytest.mark.parametrize("label", ["Plain hurt", "Heels up hurt", "Weight in front hurt", "Slower hurt", "Wider hurt"])
+def test_a_set_that_hurt_ends_the_look_and_says_which(label: str):
+    talk = Talk(FLOW, known=LOADED).tap("Film, from the side", label)
+    assert talk.state == "pain.bad"
+    (kept,) = [effect for effect in talk.effects if isinstance(effect, Record) and effect.status == "in_pain"]
+    assert (kept.key, kept.raw) == ("did", label)
+    talk.say("4")
+    assert talk.state == "home.pick"
+    assert "plain_rounds" not in talk.answers
+
+
+def test_pain_told_on_the_card_ends_the_look():
     talk = plain("Clearly", "About parallel").say("that hurt my back")
     assert talk.state == "pain.bad"
     assert [effect.status for effect in talk.effects if isinstance(effect, Record)][-1] == "in_pain"

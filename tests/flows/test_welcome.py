@@ -45,9 +45,9 @@ def test_nothing_vague_is_taken_for_consent(reply: str):
     assert begun(reply).answers.get("consent") != "yes"
 
 
-def test_the_way_through_ends_with_about_you():
+def test_the_way_through_ends_at_the_menu_and_leaves_details_to_the_tests_that_need_them():
     talk = begun(CONSENT, "Yes", "cm and kg", "Lisbon", "yes")
-    assert talk.state == "about_you.height"
+    assert talk.state == "home.pick"
     assert talk.answers == {"consent": "yes", "adult": "yes", "units": "metric", "zone": "Europe/Lisbon", "zone_right": "yes"}
 
 
@@ -96,7 +96,7 @@ def test_a_wrong_zone_is_corrected():
     assert talk.state == "welcome.zone"
     talk.say("Berlin")
     assert "I make it 19:05" in talk.last
-    assert talk.say("yes").state == "about_you.height"
+    assert talk.say("yes").state == "home.pick"
     assert talk.answers["zone"] == "Europe/Berlin"
 
 
@@ -108,6 +108,11 @@ def test_a_place_nobody_knows_is_asked_again():
 
 def test_a_zone_that_is_skipped_is_not_shown_as_a_dash():
     assert "–" not in begun(CONSENT, "Yes", "cm and kg", "skip").last
+
+
+def test_at_a_terminal_the_machine_tells_the_zone():
+    talk = begun(CONSENT, "Yes", "cm and kg", **{"machine.zone": "Europe/Oslo"})
+    assert (talk.state, talk.found["welcome.zone"], talk.found["welcome.zone_right"]) == ("home.pick", "Europe/Oslo", "yes")
 
 
 def test_no_other_flow_begins_over_it():

@@ -113,7 +113,7 @@ async def test_nobody_is_asked_tomorrow_whether_they_went_after_a_slip(life):
 
 
 async def test_a_slip_in_the_pain_questions_is_undone_but_the_day_stays_closed(life):
-    await life.say("knee to wall", *CHECK, *WARM, "tape", "ready", "ouch that hurts", "Chest, breath or faint")
+    await life.say("knee to wall", *CHECK, *WARM, "tape", "ouch that hurts", "Chest, breath or faint")
     assert fact(life, "safety.level") == "emergency"
     await life.say(UNDO, *ALL_NO)
     assert fact(life, "safety.level") == "not_today"

@@ -20,7 +20,7 @@ OPENING = (ROOT / "demo_scripts" / "short_screen.txt").read_text(encoding="utf-8
 
 SAFETY = (*["tap No"] * 6, "tap 0", "tap No")
 WARM_UP = ("tap No", "tap Start", "tap Done", "tap Start")
-LIVED = ("tap One test", "screen", "tap Full screen", *["tap Leave this one out"] * 5, "tap Go on", *SAFETY, *WARM_UP,
+LIVED = ("tap One test", "full screen", *["tap Leave this one out"] * 5, "tap Go on", *SAFETY, *WARM_UP,
          "tap Ready", "20", "22", "tap Stop for today", "results")
 """The menu, then the tests before it on the route left out, then it, short of the line on both sides."""
 
@@ -58,9 +58,10 @@ def test_it_is_in_the_menu(lived):
     assert "[Seated hip rotation]" in line_with(lived["said"], "Which test?")
 
 
-def test_it_has_its_place_in_the_screen_which_takes_longer_by_it(lived):
-    assert "takes about 55 minutes" in line_with(lived["said"], "The full screen")
-    assert line_with(lived["said"], "seated hip rotation, about").startswith("Test 6 of 11: seated hip rotation, about 4 minutes.")
+def test_it_has_its_place_in_the_full_screen_which_has_one_more_by_it(lived):
+    assert "At most 11 left" in line_with(lived["said"], "squat look, about")
+    assert line_with(lived["said"], "seated hip rotation, about").startswith(
+        "Next: seated hip rotation, about 4 minutes. At most 6 left.")
 
 
 def test_its_flow_is_sound_and_its_words_start_it(lived):

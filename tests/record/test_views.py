@@ -24,7 +24,7 @@ async def life(tmp_path: Path):
     one = Life(tmp_path / "companion.sqlite")
     await one.start()
     await one.say("hello", *WELCOME, *ABOUT)
-    await one.say("knee to wall", *CHECK, *WARM, "tape", "ready", "11", "back", "12")
+    await one.say("knee to wall", *CHECK, *WARM, "tape", "11", "back", "12")
     coaching.make_coach(one.db, 1, "Kim", one.clock.now())
     coaching.link(one.db, 1, 1, one.clock.now())
     yield one

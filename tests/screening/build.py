@@ -76,10 +76,11 @@ def rows(flow: str, values: Mapping[str, float | str | None], run: str = "1", en
             for n, (key, value) in enumerate(values.items())]
 
 
-BANDS = st.sampled_from(["well_above", "a_little_above", "parallel", "below", None])
+BANDS = st.sampled_from(["well_above", "a_little_above", "parallel", "below", "no", "cant_tell", None])
 WORDS: dict[str, list[str]] = {
     "rounds": ["no", "little", "clearly", "cant_tell"], "moves": ["yes", "no", "cant_tell"],
-    "first": ["fold", "back", "cant_tell"], "pinch": ["yes", "no"], "limit": ["calf", "pinch", "neither"],
+    "first": ["fold", "back", "cant_tell"], "pinch": ["yes", "no"],
+    "pinched": ["none", "left", "right", "both"], "limit": ["calf", "pinch", "neither"],
     "lean": ["short", "past", "flat"], "eye": ["under_45", "45_60", "60_70", "70_80", "over_80"],
     "end": ["back", "knee", "stretch"], "effort": ["own", "strap"], "bar": ["stick", "empty", "loaded"],
     "fault": ["clean", "rolled", "chest", "back"], "help": ["yes", "no"], "with_": ["body", "bar"],

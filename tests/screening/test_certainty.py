@@ -66,7 +66,7 @@ def test_without_any_spread_it_is_the_rule_itself(findings: list[Finding]) -> No
         grades = np.array([[one.grade.rank] * RULING_DRAWS for one in about], dtype=np.int64).reshape(len(about), RULING_DRAWS)
         signs = np.array([[{"for": 1, "against": -1, "neither": 0}[one.row.direction]] * RULING_DRAWS for one in about],
                          dtype=np.int64).reshape(len(about), RULING_DRAWS)
-        told = certainty._ruled(parts, [one for one in about if one.row.direction != "neither"],
+        told = certainty.ruled(parts, [one for one in about if one.row.direction != "neither"],
                                 grades[[n for n, one in enumerate(about) if one.row.direction != "neither"]],
                                 signs[[n for n, one in enumerate(about) if one.row.direction != "neither"]])
         if verdict.ruling in (Ruling.LIKELY, Ruling.RULED_OUT):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import fields, replace
 from typing import Any
 
@@ -32,6 +33,12 @@ def test_the_route_follows_the_places_and_not_the_names() -> None:
     assert list(ordered({"bird_dog": replace(ONE, place=1), "rock_back": OTHER})) == ["bird_dog", "rock_back"]
 
 
+NOT_ASKED_NOW: Mapping[str, frozenset[str]] = {
+    "squat_look": frozenset(("again_rounds",)), "hip_fold": frozenset(("left_pinch", "right_pinch")),
+    "leg_raise": frozenset(("left_end", "right_end", "placement")), "hand_on_back_squat": frozenset(("usual_moves", "cued_moves"))}
+"""Answers given before one question told more at once; files that have them still count."""
+
+
 @EVERY
 def test_every_answer_of_a_record_is_asked_in_its_flow(one: Protocol[Any]) -> None:
     asked = {name.replace("{odd}", side) for stop in BOOK[one.id].stops.values() if hasattr(stop, "kind")
@@ -39,7 +46,7 @@ def test_every_answer_of_a_record_is_asked_in_its_flow(one: Protocol[Any]) -> No
     drawn = {f"{squat}_{what}" for squat in ("heels", "front", "slow", "wide") for what in ("rounds", "depth")}
     wanted = {field.name.removesuffix("_") for field in fields(one.record)}
     read = {fact.name for fact in BOOK[one.id].flow.facts if fact.step and not one.on_route}  # numbers that a film gives
-    assert wanted - asked <= (drawn if one.starts else read)
+    assert wanted - asked - NOT_ASKED_NOW.get(one.id, frozenset()) <= (drawn if one.starts else read)
 
 
 @EVERY

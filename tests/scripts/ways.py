@@ -54,6 +54,7 @@ class Piped:
     typed: list[str] = field(default_factory=list)
     came_out: str = ""
     should: str = ""
+    here: str | None = None
 
     async def live(self) -> Script:
         self.clock = ScriptClock(self.wanted.begins)
@@ -65,7 +66,7 @@ class Piped:
         self.screen, self.seen, self.hands = terminal.Display(), [], None
         companion, out = Companion(self.database, self.clock), io.StringIO()
         self.store = CompanionOutbox(companion, terminal.TERMINAL_CHANNEL)
-        self.companion = companion
+        self.companion, companion.here = companion, self.here
         async with running_writer(companion):
             lines = self._until_said(lines)
             if any(isinstance(line, PersonInput) for line in lines):

@@ -27,7 +27,7 @@ def ways_out(flow: Flow, state: str) -> Iterator[tuple[str, Condition]]:
     keys = [step.key if isinstance(step, Ask | Run) else "" for step in flow.steps]
     at = -1 if state == START else keys.index(state)
     here = flow.steps[at] if at >= 0 else None
-    for jump in here.then if isinstance(here, Ask) else ():
+    for jump in here.then if isinstance(here, Ask | Run) else ():
         yield (EARLY_END if jump.to == END else jump.to), jump.when
     for step in flow.steps[at + 1:]:
         if isinstance(step, Ask | Run):

@@ -53,12 +53,6 @@ def route() -> tuple[str, ...]:
 
 
 @cache
-def short_route() -> tuple[str, ...]:
-    """Return the ids of the tests on the short route."""
-    return tuple(test for test, one in routed().items() if one.short)
-
-
-@cache
 def measured() -> tuple[Protocol[Any], ...]:
     """Return the tests that give readings."""
     return tuple(one for one in protocols().values() if one.readings)

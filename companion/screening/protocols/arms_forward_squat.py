@@ -49,10 +49,10 @@ _ROWS: Final = by_id(
     EvidenceRow("arms_clean_bar", _ID, "In the arms-forward squat with a bar, it all holds", "trunk", "against", Grade.MODERATE),
     EvidenceRow(
         "arms_fail_stick", _ID, "In the arms-forward squat with a stick, something gives way above the depth at which your squat rounds",
-        "trunk", "for", Grade.WEAK),
+        "trunk", "for", Grade.WEAK, twice=True),
     EvidenceRow(
         "arms_fail_bar", _ID, "In the arms-forward squat with a bar, something gives way above the depth at which your squat rounds",
-        "trunk", "for", Grade.MODERATE),
+        "trunk", "for", Grade.MODERATE, twice=True),
     EvidenceRow("arms_open", _ID, "The arms-forward squat is not scored: raised heels or less depth may explain it",
         "trunk", "neither", Grade.NONE, hint=True, standing="choice"),
 )
@@ -68,7 +68,7 @@ def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Findin
 
 PROTOCOL: Final = Protocol(
     _ID, title="Arms-forward squat", short_name="arms-forward squat",
-    looks_at="whether your trunk keeps its shape with the weight in front", minutes=4, place=80, ease=8, needs=("stick",),
+    looks_at="whether your trunk keeps its shape with the weight in front", minutes=2, place=80, ease=8, needs=("stick",),
     posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk", record=ArmsForwardSquat, rows=tuple(_ROWS.values()), findings=findings,
     picture="arms_forward",
 )

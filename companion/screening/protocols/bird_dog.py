@@ -64,7 +64,7 @@ def findings(dog: BirdDog, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Bird dog", short_name="bird dog", looks_at="whether your back stays still while an arm and a leg move",
-    minutes=5, place=70, ease=10, needs=("floor", "mirror, film, friend or stick"), posture=BodyPosition.FLOOR, uses=(), part="control",
+    minutes=4, place=70, ease=10, needs=("floor", "mirror, film, friend or stick"), posture=BodyPosition.FLOOR, uses=(), part="control",
     record=BirdDog, rows=tuple(_ROWS.values()), findings=findings, noted=(Noted("hold", "s", "Bird dog, hold"),),
     picture="bird_dog_{side}",
 )

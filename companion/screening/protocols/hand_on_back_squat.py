@@ -24,6 +24,11 @@ class HandOnBackSquat:
     cued_moves: str | None = None
     cued_depth: str | None = None
 
+    def start(self, squat: str) -> int | None:
+        """Return where the curve starts to move in the "usual" or the "cued" set (``start_of``); one answer may tell both."""
+        moves, depth = getattr(self, f"{squat}_moves"), getattr(self, f"{squat}_depth")
+        return start_of(moves or {"no": "no", "cant_tell": "cant_tell", None: None}.get(depth, "yes"), depth)
+
 
 _ROWS: Final = by_id(
     EvidenceRow("hand_later_control", _ID, "When you try to keep it still, your back moves later", "control", "for", Grade.MODERATE),
@@ -36,8 +41,8 @@ _ROWS: Final = by_id(
 def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding]:
     """Yield the cued set compared with the usual one; a back that never moves, or moves earlier when cued, decides nothing."""
     keys = ("usual_moves", "usual_depth", "cued_moves", "cued_depth")
-    usual = start_of(hand.usual_moves, hand.usual_depth)
-    moved = bands_later(usual, start_of(hand.cued_moves, hand.cued_depth))
+    usual = hand.start("usual")
+    moved = bands_later(usual, hand.start("cued"))
     if usual == NEVER_STARTS or (moved is not None and moved < 0):
         yield found(_ROWS["hand_open"], *keys)
     elif moved is not None:
@@ -47,6 +52,6 @@ def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding
 PROTOCOL: Final = Protocol(
     _ID, title="Hand-on-back squat", short_name="hand-on-back squat",
     looks_at="at which depth the curve of the lower back starts to move, as usual and when kept still",
-    minutes=3, place=60, short=True, ease=4, posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="control", record=HandOnBackSquat,
+    minutes=2, place=60, ease=4, posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="control", record=HandOnBackSquat,
     rows=tuple(_ROWS.values()), findings=findings, picture="hand_on_back",
 )

@@ -48,7 +48,7 @@ def findings(hinge: HingeToSquat, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Hinge to squat", short_name="hinge into squat",
-    looks_at="whether your back stays still while you go from a hinge into a squat", minutes=4, place=100, ease=9,
+    looks_at="whether your back stays still while you go from a hinge into a squat", minutes=2, place=100, ease=9,
     needs=("stick",), posture=BodyPosition.STANDING, uses=(Work.SQUAT, Work.BEND), part="control",
     record=HingeToSquat, rows=tuple(_ROWS.values()),
     findings=findings, picture="hinge_to_squat",

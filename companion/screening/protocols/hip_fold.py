@@ -17,7 +17,8 @@ _ID: Final = "hip_fold"
 
 @dataclass(frozen=True, slots=True)
 class HipFold:
-    """By side: the first to come, the squat's fold or a move of the back; a pinch at the front; the angle in degrees if taken."""
+    """By side: the first to come, the squat's fold or a move of the back; a pinch at the front; the angle in degrees if taken.
+    ``pinched``: the sides that pinched, where it was asked once: none, left, right or both."""
 
     left_first: str | None = None
     left_pinch: str | None = None
@@ -25,10 +26,16 @@ class HipFold:
     right_first: str | None = None
     right_pinch: str | None = None
     right_angle: float | None = None
+    pinched: str | None = None
+
+    def pinch(self, side: str) -> str | None:
+        """Return whether the front of this hip pinched, "yes" or "no"; asked for each side or once for both, None if not at all."""
+        told: str | None = getattr(self, f"{side}_pinch")
+        return told or (None if self.pinched is None else "yes" if self.pinched in (side, "both") else "no")
 
     def reached(self, side: str) -> bool | None:
         """Return True if the hip folded as far as in the squat with the back still; None if not known or pinched."""
-        if getattr(self, f"{side}_pinch") != "no":
+        if self.pinch(side) != "no":
             return None
         return {"fold": True, "back": False}.get(getattr(self, f"{side}_first"))
 
@@ -46,16 +53,16 @@ _ROWS: Final = by_id(
 def findings(fold: HipFold, context: FindingContext) -> Iterator[Finding]:
     """Yield the finding of each side; a side with a pinch, or without an answer about one, is not scored."""
     for side in SIDES:
-        first, pinch = getattr(fold, f"{side}_first"), getattr(fold, f"{side}_pinch")
-        row = {("back", "no"): "hip_fold_back", ("fold", "no"): "hip_fold_reached"}.get((first, pinch))
+        first, pinch = getattr(fold, f"{side}_first"), fold.pinch(side)
+        row = {"back": "hip_fold_back", "fold": "hip_fold_reached"}.get(first) if pinch == "no" else None
         if pinch == "yes":
             row = "hip_fold_pinch"
         if row:
-            yield found(_ROWS[row], f"{side}_first", f"{side}_pinch", side=side)
+            yield found(_ROWS[row], f"{side}_first", f"{side}_pinch", "pinched", side=side)
 
 
 PROTOCOL: Final = Protocol(
-    _ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=5, place=30, ease=1, needs=("floor",),
+    _ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=3, place=30, ease=1, needs=("floor",),
     posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HIP), part="hip", record=HipFold,
     rows=tuple(_ROWS.values()), findings=findings,
     noted=(Noted("angle", "deg", "Hip fold, angle of the thigh"),), picture="hip_fold_{side}",

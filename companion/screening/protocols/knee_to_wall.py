@@ -148,7 +148,7 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
 
 
 PROTOCOL: Final = Protocol(
-    _ID, title="Knee to wall", short_name="knee to wall", looks_at="the calf and ankle", minutes=4, place=50, short=True, ease=3,
+    _ID, title="Knee to wall", short_name="knee to wall", looks_at="the calf and ankle", minutes=3, place=50, ease=3,
     needs=("wall", "tape"), posture=BodyPosition.STANDING, uses=(Work.STRETCH_CALF,), part="calf", record=KneeToWall,
     rows=tuple(_ROWS.values()),
     findings=findings, readings=readings, doubts=doubts, errors=WALL_ERRORS, thresholds=(TAPE_LEAST, TAPE_ENOUGH, SHIN_LEAST, SHIN_ENOUGH),

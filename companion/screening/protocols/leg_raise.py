@@ -208,7 +208,7 @@ def _leaning(said: float | str | None) -> Lean | None:
 
 
 PROTOCOL: Final = Protocol(
-    _ID, title="Leg raise", short_name="straight-leg raise", looks_at="the hamstrings", minutes=6, place=40, ease=2,
+    _ID, title="Leg raise", short_name="straight-leg raise", looks_at="the hamstrings", minutes=3, place=40, ease=2,
     needs=("floor", "phone level, or tape"), posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HAMSTRINGS), part="hamstrings",
     record=LegRaise,
     rows=tuple(_ROWS.values()), findings=findings, readings=readings, doubts=doubts, errors=RAISE_ERRORS, errors_men=RAISE_ERRORS_MEN,

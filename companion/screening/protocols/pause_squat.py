@@ -31,7 +31,7 @@ class PauseSquat:
 
 _ROWS: Final = by_id(
     EvidenceRow("pause_fails", _ID, "With stops, your back rounds twice, at a depth where it keeps its shape while you move",
-        "trunk", "for", Grade.MODERATE),
+        "trunk", "for", Grade.MODERATE, twice=True),
     EvidenceRow("pause_clean_body", _ID, "With stops, your back keeps its shape at body weight", "trunk", "against", Grade.WEAK),
     EvidenceRow("pause_clean_bar", _ID, "With stops, your back keeps its shape with the bar", "trunk", "against", Grade.MODERATE),
     EvidenceRow("pause_open", _ID, "The pause squat decides nothing", "trunk", "neither", Grade.NONE, standing="choice"),
@@ -54,7 +54,7 @@ def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Pause squat", short_name="pause squat", looks_at="whether your back keeps its shape when a squat stands still",
-    minutes=5, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk",
+    minutes=2, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk",
     record=PauseSquat,
     rows=tuple(_ROWS.values()), findings=findings, picture="pause_stops",
 )

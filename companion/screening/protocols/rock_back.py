@@ -59,6 +59,6 @@ def findings(rock: RockBack, context: FindingContext) -> Iterator[Finding]:
 PROTOCOL: Final = Protocol(
     _ID, title="Rock back", short_name="rock back",
     looks_at="at which knee width the back stays still longest on the way to the heels",
-    minutes=3, place=20, short=True, ease=6, needs=("floor", "phone on a stand, or a friend"), posture=BodyPosition.LYING,
+    minutes=3, place=20, ease=6, needs=("floor", "phone on a stand, or a friend"), posture=BodyPosition.LYING,
     uses=(Work.BEND, Work.STRETCH_HIP), part="hip", record=RockBack, rows=tuple(_ROWS.values()), findings=findings, picture="rock_back",
 )

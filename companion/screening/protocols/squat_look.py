@@ -48,9 +48,12 @@ class SquatLook:
 
     def rounds(self, squat: str) -> str | None:
         """Return the answer no|little|clearly|cant_tell of one squat: plain, heels, front, slow, wide, again or load. Rounding in some of
-        the squats of a set counts as a little (choice): seen, and not each time."""
+        the squats of a set counts as a little (choice): seen, and not each time. Where only the depth was asked, a squat that rounds does
+        so as much as the plain one."""
         value: str | None = getattr(self, f"{squat}_rounds")
-        return "little" if value == "some" else value
+        depth: str | None = getattr(self, f"{squat}_depth")
+        told = value or {None: None, "no": "no", "cant_tell": "cant_tell"}.get(depth, self.plain_rounds)
+        return "little" if told == "some" else told
 
     def start(self, squat: str) -> int | None:
         """Return the start of rounding of one squat (``start_of``)."""
@@ -171,7 +174,7 @@ def note(look: SquatLook) -> str:
 PROTOCOL: Final = Protocol(
     _ID, title="Squat look", short_name="squat look",
     looks_at="at which depth the back rounds without load, and which single change moves that depth",
-    minutes=10, place=10, short=True, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
+    minutes=6, place=10, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
     record=SquatLook, rows=tuple(_ROWS.values()), findings=findings,
     starts=Starts("Where the rounding starts", "Where rounding starts", lambda look: (look.plain_rounds, look.plain_depth)),
     detail=detail, note=note, picture="squat_rounding",

@@ -1,0 +1,168 @@
+"""The test to do next: the open one that could still change most; none where nothing open could.
+
+What the open tests may show is drawn beside the draws of ``certainty``, 2,000 at once. First whether each part is behind the rounding:
+from the findings so far, and one in four before any. Then what a test shows of it. The rule is read in every draw without the open tests,
+with all of them, and with all but one. Choices, all of them, held against the clinic (tests/clinic), their numbers in the table of sources:
+
+- a row shows so often where it tells the truth, and where it does not so many times less often, by its grade; of rows of one direction
+  about one part the strongest stands for all;
+- what only a second try shows ("twice" in the table) shows as seldom as two tries would;
+- one side may show something else than the other;
+- findings so far are taken at their word, and drawn as in ``certainty`` only for a cause whose ruling hangs on them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING, Final
+
+from companion.screening.certainty import RULING_DRAWS, drawn, ruled
+from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow, Finding, Grade
+from companion.screening.protocols import protocol
+from companion.screening.readings import SIDES
+from companion.screening.rulings import Ruling, Verdict
+from companion.screening.sources import SOURCES, value
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
+    Ints = NDArray[np.int64]
+    Truths = NDArray[np.bool_]
+
+COULD_CHANGE: Final = value("could_change") / 100
+"""What is open could change the outcome if it does in at least this share of draws, all of it together."""
+WORTH_DOING: Final = value("worth_doing") / 100
+"""A test is left out once its result would be missed in fewer draws than this."""
+
+BEHIND: Final = value("behind_before") / 100
+SHOWS: Final = {"for": SOURCES["test_shows"].value[0] / 100, "against": SOURCES["test_shows"].value[1] / 100}
+TIMES: Final = dict(zip((Grade.WEAK, Grade.MODERATE, Grade.STRONG), SOURCES["times_likelier"].value, strict=True))
+ONE_SIDE: Final = value("one_side_differs") / 100
+_SIGN: Final = {"for": 1, "against": -1}
+NO_ROWS: Final[Mapping[str, EvidenceRow]] = {}
+_OPEN: Final = Ruling.NOT_TESTED.rank
+_PARTS: Final = tuple(part for parts in PARTS_BY_CAUSE.values() for part in parts)
+_CAUSE: Final = {part: cause for cause, parts in PARTS_BY_CAUSE.items() for part in parts}
+
+
+@dataclass(frozen=True, slots=True)
+class StillOpen:
+    """What is still open. ``share``: of draws in which all open tests together change the outcome; ``tests``: those worth doing, the one
+    to do next first, each with the share in which its result would be missed."""
+
+    share: float
+    tests: tuple[tuple[str, float], ...]
+
+    @property
+    def next(self) -> str:
+        """The test that could change most for its minutes, "" where nothing open could change the outcome."""
+        return self.tests[0][0] if self.tests else ""
+
+
+def still_open(findings: Sequence[Finding], verdicts: Sequence[Verdict], tests: Collection[str],
+               waiting: Mapping[str, EvidenceRow] = NO_ROWS) -> StillOpen:
+    """Return what tests that are open to a lifter could still change: a ruling, or the part to drill. The order of ``tests`` settles ties.
+    ``waiting``: rows of tests already done that show if another test, by which they are named, speaks for its part (``pairs``)."""
+    import numpy as np
+
+    so_far = sorted((one for one in findings if one.part in _PARTS and one.row.direction in _SIGN and one.grade > Grade.NONE),
+                    key=lambda one: (one.row.id, one.side, one.words))
+    to_come = [(test, one) for test in tests for one in _could_show(test, waiting.get(test))]
+    if not to_come:
+        return StillOpen(0.0, ())
+    hangs = {verdict.cause for verdict in verdicts if verdict.leaning}
+    grades, signs = _so_far(so_far, hangs)
+    coming = [_shown(test, one, _behind(so_far, one.part)) for test, one in to_come]
+    about = [*so_far, *(one for _, one in to_come)]
+    given_by = [*("" for _ in so_far), *(test for test, _ in to_come)]
+    grades = np.vstack([grades, *(np.where(there, one.grade.rank, 0)[None] for (_, one), there in zip(to_come, coming, strict=True))])
+    signs = np.vstack([signs, *(np.where(there, _SIGN[one.row.direction], 0)[None]
+                                for (_, one), there in zip(to_come, coming, strict=True))])
+
+    def without(*left_out: str) -> Ints:
+        """Return the outcome in every draw, without the results of some of the open tests."""
+        rows = [n for n, test in enumerate(given_by) if test not in left_out]
+        return _outcome([about[n] for n in rows], grades[rows], signs[rows])
+
+    nothing, everything = without(*tests), without()
+    share = float((nothing != everything).any(axis=0).mean())
+    missed = {test: float((everything != without(test)).any(axis=0).mean()) for test in tests}
+    alone = {test: float((nothing != without(*(other for other in tests if other != test))).any(axis=0).mean()) for test in tests}
+    worth = sorted((test for test in tests if missed[test] >= WORTH_DOING),
+                   key=lambda test: -(missed[test] + alone[test]) / protocol(test).minutes)
+    return StillOpen(share, tuple((test, missed[test]) for test in worth) if share >= COULD_CHANGE else ())
+
+
+@cache
+def _could_show(test: str, waiting: EvidenceRow | None) -> tuple[Finding, ...]:
+    """Return what a test may show: for each part, direction and side the strongest of its rows; and the row that waits for it."""
+    strongest: dict[tuple[str, str, str], Finding] = {}
+    for row in protocol(test).rows:
+        if row.direction in _SIGN and row.part in _PARTS and row.grade > Grade.NONE:
+            for side in SIDES if row.sided else ("",):
+                at = (row.part, row.direction, side)
+                if at not in strongest or row.grade > strongest[at].grade:
+                    strongest[at] = Finding(row, row.grade, row.finding, side)
+    also = [Finding(waiting, waiting.grade, waiting.finding, side) for side in SIDES] if waiting else []
+    return (*strongest.values(), *also)
+
+
+def _so_far(findings: Sequence[Finding], hangs: Collection[str]) -> tuple[Ints, Ints]:
+    """Return grades and signs of the findings so far in every draw; as they are, but for causes whose ruling hangs on them."""
+    import numpy as np
+
+    if not findings:
+        return np.zeros((0, RULING_DRAWS), dtype=np.int64), np.zeros((0, RULING_DRAWS), dtype=np.int64)
+    grades, signs = drawn(findings)
+    for n, one in enumerate(findings):
+        if _CAUSE[one.part] not in hangs:
+            grades[n], signs[n] = one.grade.rank, _SIGN[one.row.direction]
+    return grades, signs
+
+
+@cache
+def _luck(name: str) -> Floats:
+    """Return the same even draws for a name every time."""
+    import numpy as np
+
+    return np.random.default_rng(list(name.encode())).random(RULING_DRAWS)
+
+
+def _behind(findings: Sequence[Finding], part: str) -> Truths:
+    """Return in which draws a part is behind the rounding, by the findings so far."""
+    odds = BEHIND / (1 - BEHIND)
+    for row, grade in {one.row: one.grade for one in findings if one.part == part}.items():
+        odds *= TIMES[grade] ** _SIGN[row.direction]
+    return _luck(part) < odds / (1 + odds)
+
+
+def _shown(test: str, one: Finding, behind: Truths) -> Truths:
+    """Return in which draws a test shows a finding that it may show; what speaks for and against a part never shows at once."""
+    import numpy as np
+
+    direction, name = one.row.direction, f"{test} {one.part}"
+    luck = np.where(_luck(f"{name} differs") < ONE_SIDE, _luck(f"{name} {one.side}"), _luck(name)) if one.side else _luck(name)
+    true = behind if direction == "for" else ~behind
+    shows = np.where(true, SHOWS[direction], SHOWS[direction] / TIMES[one.row.grade]) ** (2 if one.row.twice else 1)
+    return luck < shows if direction == "for" else 1 - luck < shows
+
+
+def _outcome(about: Sequence[Finding], grades: Ints, signs: Ints) -> Ints:
+    """Return what is told in every draw: each cause likely, ruled out or open, and of length the part to drill."""
+    import numpy as np
+
+    told = []
+    for parts in PARTS_BY_CAUSE.values():
+        own = [n for n, one in enumerate(about) if one.part in parts]
+        ruling = ruled(parts, [about[n] for n in own], grades[own], signs[own]) if own else np.full(RULING_DRAWS, _OPEN)
+        told.append(np.select([ruling == Ruling.LIKELY.rank, ruling == Ruling.RULED_OUT.rank], [2, 1], 0))
+    weight = [np.sum([np.where(signs[n] > 0, grades[n], 0) for n, one in enumerate(about) if one.part == part], axis=0,
+                     initial=0) * np.ones(RULING_DRAWS, dtype=np.int64) for part in PARTS_BY_CAUSE["length"]]
+    left = (np.sum(np.array(told) == 1, axis=0) == len(told) - 1) & (told[0] == 0)
+    return np.array([*told, np.where((told[0] == 2) | left, np.argmax(np.array(weight), axis=0), -1)])
+
+

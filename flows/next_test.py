@@ -1,0 +1,29 @@
+"""The next test: the open one that could still change most, with what is still open and in how many minutes; or that it is decided."""
+
+from companion.conversation.condition import Fact, fact
+from companion.conversation.effects import Find
+from companion.conversation.flow import Do, Flow, Offer, Run, Tell
+from companion.conversation.policy import Policy
+from companion.screening.pairs import LOOK, OPENINGS
+from companion.screening.protocols import route
+from flows.screen_facts import YEARS, what_is_open
+
+TESTS = tuple(test for test in route() if test != LOOK.id)
+NEXT = Fact("next", values=TESTS)
+YEARS_WANTED = max(one.years for one in OPENINGS.values())
+OPENED = NEXT.one_of(*(test for test in TESTS if test not in OPENINGS)) | (fact("about_you.years") >= YEARS_WANTED)
+"""True unless the next test waits for years of squatting that they do not have; a test that is locked is not offered."""
+
+FLOW = Flow(
+    "next_test", version=1, title="Next test", policy=Policy.TALK, command=None, at_start=what_is_open, facts=(NEXT,),
+    steps=(
+        Do(Find("screen.state", "decided", "nothing open could change ruling, drill or set-up in 5 of 100 draws (choice)"), ~NEXT.known),
+        Tell("That is enough: nothing that is left could change the outcome. All tests are still there: say “full screen”.", ~NEXT.known),
+        Run("about_you", NEXT.one_of(*OPENINGS) & ~YEARS.known, asked="years"),
+        Do(Find("screen.open", "{rest}", "open tests that could still change something"), NEXT.known),
+        Tell("Next: {title}, about {minutes:g} minutes; it could change most. Still open: {still}. At most {left:g} left, {minutes_left:g} "
+             "minutes.", NEXT.known & OPENED,
+             offers=(Offer("Show results now", "outcome"), Offer("All the tests", "full_screen"))),
+        *(Run(test, NEXT.is_(test) & OPENED) for test in TESTS),
+    ),
+)
