@@ -45,21 +45,22 @@ OPENS: Final = {
                      "link", "link_request", "my_data", "outcome", "pain", "progress", "recount", "welcome", "why", "why_told"), EVERYBODY),
     "my_coaches": EVERYBODY, "signs": "-------", "wrong_tap": "-------",
     **dict.fromkeys((
-        "arms_forward_squat", "bar", "best_squat", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "hand_on_back_squat",
+        "arms_forward_squat", "bar", "best_squat", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "film_measure",
+        "hand_on_back_squat",
         "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning",
         "note_to_coach", "pause_squat", "prime", "referral",
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
         "squat_after",
         "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
-    **dict.fromkeys(("alert_seen", "caseload", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
-                     "lifter_report", "since"), COACHES),
+    **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter",
+                     "lifter", "lifter_log", "lifter_report", "since"), COACHES),
 }
 """Who may begin each flow for themselves: nobody the questions about signs, which begin where one was
 heard. A coach who has not been welcomed as a lifter is asked that first."""
 
 REACHES: Final = {
     **dict.fromkeys(OPENS, "-------"),
-    **dict.fromkeys(("alert_seen", "coach_act", "coach_note", "lifter", "lifter_log", "lifter_report"), THE_COACH),
+    **dict.fromkeys(("alert_seen", "coach_act", "coach_note", "lifter", "lifter_log", "lifter_report", "compare"), THE_COACH),
     "caseload": THE_COACH,
 }
 """Who reaches the lifter by the button of a flow that carries the lifter's number; the lifter's own column stands in OPENS."""
@@ -238,7 +239,7 @@ COMMANDS: Final = {
     "chat": (LOCK, ()), "run": (LOCK, ()),
     "play": (NOTHING, ("demo_scripts/refusal.txt", "--fast")), "flows": (NOTHING, ("welcome",)), "pictures": (NOTHING, ()),
     "log": (READS, ("--as", "samphire")), "export": (READS, ("samphire",)), "report": (READS, ("samphire", "--out", "{out}")),
-    "evidence": (READS, ()),
+    "evidence": (READS, ()), "cards": (NOTHING, ("--out", "{out}")), "film": (NOTHING, ("{out}",)),
     "doctor": (READS, ()), "backup": (READS, ("{backup}",)), "restore": (LOCK, ("{backup}", "--yes")), "coach list": (READS, ()),
     "coach add": (ASKS, ("Una",)), "coach end": (ASKS, ("Kim",)),
 }

@@ -60,11 +60,11 @@ def carry_out(turn: Turn, effects: Sequence[Effect]) -> None:
 def _find(turn: Turn, effect: Find) -> None:
     """Store a finding. A safety level that sends the lifter to a clinician also plans the question, from the next day on, whether they have
     been; any other level ends it. A day that is closed, and new results, end a load limit that a coach has raised."""
-    raised = turn.known.facts.get("load.raised", "")
     shut = effect.name == SAFETY_LEVEL and effect.value != Level.GO.value
     anew = effect.name == "load.limit" and effect.value != turn.known.facts.get("load.limit")
+    raised = (shut or anew) and turn.known.facts.get("load.raised", "")
     persist.finding(turn, effect)
-    if raised and (shut or anew):
+    if raised:
         why = "a day was closed" if shut else "there are new results"
         coaches = orders.end_all(turn.db, turn.person, "raise_load", why, turn.now)
         turn.changed()

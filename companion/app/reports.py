@@ -6,7 +6,6 @@ import sqlite3
 from datetime import datetime
 from pathlib import Path
 
-from companion.coach.names import display_name
 from companion.conversation.effects import Say
 from companion.conversation.registry import Book
 from companion.record import coaching
@@ -28,6 +27,8 @@ def render(wanted: ReportWanted, database: Path, now: datetime, book: Book) -> s
 
 def send(db: sqlite3.Connection, wanted: ReportWanted, page: str, now: datetime) -> None:
     """Add a report to the outbox if the coach still sees the lifter."""
+    from companion.coach.names import display_name
+
     if coaching.sees(db, wanted.coach, wanted.lifter):
         say = Say(f"The report of {display_name(db, wanted.coach, wanted.lifter)}, as it stands now.")
         put_message(db, wanted.coach, say, now, wanted.to, Document(coaching.REPORT_NAME, page), about=wanted.lifter)

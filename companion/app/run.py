@@ -18,7 +18,7 @@ from companion.app.service import Companion
 from companion.base.clock import Clock, SystemClock
 from companion.base.settings import Webhook
 from companion.channels import terminal
-from companion.film.reader import can_read
+from companion.film import can_read
 from companion.pictures.store import PictureStore, folder_beside
 from companion.port import Address, Outgoing
 from companion.record.outbox import backlog, unsaved

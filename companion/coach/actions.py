@@ -20,10 +20,9 @@ from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import coaching, persist
 from companion.record.context import SAFETY_LEVEL, standing_now
-from companion.record.orders import Order, standing_orders, strictest
+from companion.record.orders import Order, standing_orders, strictest, value_words
 from companion.record.turn import Turn
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS, CoachAct
-from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.load_limit import ROUNDING, WHOSE, limit_now
 from companion.screening.squat_days import days_told
 
@@ -183,7 +182,7 @@ def _overrule(one: CoachTurn) -> list[Letter]:
 
 
 def _pin_depth(one: CoachTurn) -> list[Letter]:
-    letters = _pin(one, lambda value: BAND_WORDS[band] if (band := band_of(value)) else value.replace("_", " "))
+    letters = _pin(one, lambda value: value_words("pin_depth", value, METRIC))
     today = local_date(one.turn.now, one.lifter.zone)
     persist.finding(one.lifter, Find("depth.pinned_on", today.isoformat(), f"set by coach {one.coach}"))
     return letters
@@ -264,14 +263,12 @@ def _by_the_tests(one: CoachTurn) -> str:
 
 
 def _pin_setup(one: CoachTurn) -> list[Letter]:
-    from companion.screening.setups import called  # here: the first words to a stranger wait for little
-
     system = str(one.lifter.known.facts.get("welcome.units", METRIC))
-    return _pin(one, lambda value: called(value, lambda number, unit: shown(number, unit, system)))
+    return _pin(one, lambda value: value_words("pin_setup", value, system))
 
 
 def _pin_drill(one: CoachTurn) -> list[Letter]:
-    letters = _pin(one, lambda value: value.replace("_", " "))
+    letters = _pin(one, lambda value: value_words("drill", value, METRIC))
     if one.act.value != "none":
         persist.finding(one.lifter, Find("drill", one.act.value, f"chosen by coach {one.coach}", one.act.reason))
     return letters

@@ -16,7 +16,6 @@ from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.evidence import PART_WORDS
 from companion.screening.load_limit import WHOSE, limit_now
 from companion.screening.readings import NumberFormat
-from companion.screening.setups import called, setup_from
 
 AFTER_SQUATS: Final = "after the last squat day"
 FROM_TESTS: Final = "from the tests"
@@ -98,6 +97,8 @@ def holding(kept: Mapping[str, KeptFact], found: Mapping[str, KeptFinding], unti
 
     def setup() -> Held | None:
         """Return the set-up to squat with."""
+        from companion.screening.setups import called, setup_from
+
         one = setup_from(facts)
         if one is None:
             return None

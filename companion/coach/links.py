@@ -89,13 +89,14 @@ def my_coaches(turn: Turn) -> list[Letter]:
     lines = [f"{_when(at, turn.zone)}: {short(name)}, {LOOK_WORDS.get(what, what)}" for at, name, what in looks[:LOOKS_SHOWN]]
     if len(looks) > LOOKS_SHOWN:
         lines.append("The older ones are in the copy under “my data”.")
+    units = str(turn.known.facts.get("welcome.units", METRIC))
     acts = [f"{_when(at, turn.zone)}: {short(name)}, {COACH_ACTS[what].words if what in COACH_ACTS else what}: "
-            f"{plain(value)[:60].replace('_', ' ')}{f' ({plain(reason)[:80]})' if reason else ''}"
+            f"{plain(orders.value_words(what, value, units))[:60]}{f' ({plain(reason)[:80]})' if reason else ''}"
             for at, name, what, value, reason in coaching.latest_acts(db, person, LOOKS_SHOWN)]
     text = "Your coaches: " + ", ".join(short(name) for _, name in coaches) + "." if coaches else "No coach sees your answers."
     rows = tuple(button(f"End {plain(name)[:16]}'s view", "leave_coach", coach) for coach, name in coaches)
     says = [Say(text, (*rows, *(button("Write to my coach", "note_to_coach", coaches[0][0]) for _ in coaches[:1])))]
-    kept, units = log.facts_of(db, person), str(turn.known.facts.get("welcome.units", METRIC))
+    kept = log.facts_of(db, person)
     held = holding(kept, log.findings_of(db, person), orders.until_of(db, person), turn.zone, lambda value, unit: shown(value, unit, units))
     if held:
         says.insert(0, Say("What holds for you now:\n" + "\n".join(f"{one.title}: {one.line}" for one in held)))

@@ -113,7 +113,7 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
         _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
         conclusion.differences, charts_of(answers, steps, ChartOwner(str(person), system, zone)), days_table(days, seed, show),
         verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, held, system, now, zone),
-        _reminders(db, person), _acts(db, person, when), _looks(db, person, when), log_table(rows, book, system, when),
+        _reminders(db, person), _acts(db, person, system, when), _looks(db, person, when), log_table(rows, book, system, when),
         sources_of(screen, errors, show))
 
 
@@ -222,8 +222,8 @@ def _wall(wall: str) -> str:
     return f"{at:%a} {at.day} {at:%b %Y, %H:%M}"
 
 
-def _acts(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
-    rows = tuple((when.text(at), name, in_words(what), in_words(value), reason or "–")
+def _acts(db: sqlite3.Connection, person: int, system: str, when: LocalTimes) -> Table:
+    rows = tuple((when.text(at), name, in_words(what), orders.value_words(what, value, system), reason or "–")
                  for at, name, what, value, reason in coaching.latest_acts(db, person, UNLIMITED))
     return Table("acts", "What a coach did, the newest first", ("When", "Coach", "What", "Value", "Reason"), rows,
                  empty="No coach has set or overruled anything.")

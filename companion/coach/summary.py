@@ -204,7 +204,7 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)),
         holding(held.facts, found, held.until, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
-        verdict_of(seed, trial_days(days)).words if (seed := trial_seed(list(map(log.as_answer, held.log)), str(held.person))) else "",
+        verdict_of(seed, trial_days(days)).words if (seed := trial_seed(answers_in(held.log, ("trial",)), str(held.person))) else "",
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
         held.reminders[0] if held.reminders else None, media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),
         tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)

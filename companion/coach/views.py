@@ -23,6 +23,7 @@ from companion.coach.caseload import (
     shortened,
     utf16_length,
 )
+from companion.coach.compare import compare
 from companion.coach.letters import NOT_YOURS, button_number
 from companion.coach.names import display_name, lifters_matching, with_distinct_names
 from companion.coach.since import news_of, since_say
@@ -35,7 +36,7 @@ from companion.export.questions import Questions, in_words, questions_in
 from companion.language.units import METRIC, shown
 from companion.pictures.film_chart import CURVE_FACT, FILM_CHART
 from companion.pictures.series import ChartOwner, all_charts, chart_of
-from companion.record import coaching, log
+from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
@@ -64,7 +65,6 @@ FIND_LIFTER: Final = "find_lifter"
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored",
                        "no_pain": "pain told here, taken back"}
-DRILL_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "trunk": "trunk strength", "control": "control"}
 LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
 """The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
@@ -94,7 +94,8 @@ class LifterView(NamedTuple):
 
 
 def show(turn: Turn, view: str, of: str) -> list[Say]:
-    """Return the messages of a view ("since", "caseload", "find_lifter", "lifter", "lifter_log") for a coach, and audit the look.
+    """Return the messages of a view ("since", "caseload", "compare", "find_lifter", "lifter", "lifter_log") for a coach, and audit the
+    look.
 
     ``of``: a page of what is new ("1"), a group and page ("hurt-1"), a name as typed, or a lifter and a view or page
     ("17-numbers", "17-2"). Pages count from 0.
@@ -106,6 +107,8 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
         say, news = since_say(db, news_of(db, coach, now, zone), len(coaching.lifters_of(db, coach)), button_number(of))
         _note_lines(db, coach, [one.person for one in news], now, zone)
         return [say]
+    if view == "compare":
+        return [compare(turn, of)]
     lifter, what = lifter_shown(db, coach, view, of), "" if view == FIND_LIFTER else _asked(of)[1]
     if view == FIND_LIFTER and lifter is None:
         return [_found(db, coach, lifters_matching(db, coach, of), now, zone)]
@@ -339,7 +342,8 @@ def numbers_says(look: LifterView, page: LifterPage) -> list[Say]:
                   *(f"· {shortened(line, 160)}" for line in one.lines), f"Error: {shortened(one.error, 160)}"]
     if not page.numbers:
         lines.append("Nothing is measured yet.")
-    return [Say(_text(rests)), Say(_text(lines), _back(look.lifter, ("Charts", "charts"), ("Squat days", "days")))]
+    return [Say(_text(rests)), Say(_text(lines), (
+        (_tap("Compare two days", "compare", look.lifter),), *_back(look.lifter, ("Charts", "charts"), ("Squat days", "days"))))]
 
 
 def days_say(look: LifterView, page: LifterPage) -> Say:
@@ -356,7 +360,8 @@ def more_say(look: LifterView, page: LifterPage) -> Say:
     for alarm in page.alarms:
         lines += _alarm_lines(alarm, look)
     lines += [] if page.alarms else ["No alert so far."]
-    lines += ["", *(shortened(f"· {look.day_name(one.at)}, {one.coach}: {in_words(one.what)}, {in_words(one.value)}"
+    lines += ["", *(shortened(f"· {look.day_name(one.at)}, {one.coach}: {in_words(one.what)}, "
+                        f"{orders.value_words(one.what, one.value, page.system)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [shortened(f"· sent {look.day_name(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
     taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values() if act.label]

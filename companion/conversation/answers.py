@@ -60,6 +60,14 @@ def tell(draft: Draft, text: str) -> None:
         not_known(draft)
 
 
+def tell_idle(draft: Draft, text: str) -> None:
+    """Answer a question while nothing is running; the menu follows by itself."""
+    if draft.book.answers is not None:
+        answers = draft.book.answers()
+        topic = answers.topic_of(text)
+        draft.say(answers.word(text) or (answers.says(topic, draft.known) if topic else f"{UNKNOWN} {ASK_SOMEBODY}"))
+
+
 def _asks(draft: Draft, text: str) -> bool:
     if draft.ask.free:
         said = plain(text).strip(" .!")

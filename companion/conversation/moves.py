@@ -69,7 +69,7 @@ def _let_first(draft: Draft, move: Move) -> bool:
 def begin_anew(draft: Draft) -> None:
     """Give up the topmost run and begin its flow again."""
     before = draft.top
-    beside = {name: value for name, value in before.got.items() if name.removesuffix(_BY) not in draft.compiled.stops}  # no answers
+    beside = {name: value for name, value in before.got.items() if not {name, name.removesuffix(_BY)} & draft.compiled.stops.keys()}
     draft.effects.append(Ended(before.run, "left"))
     draft.session = draft.session._replace(stack=draft.session.stack[:-1], last=None)
     draft.push(before.flow, before.asked)
@@ -195,7 +195,7 @@ def skip(draft: Draft) -> None:
         return
     name = _log_name(draft, ask)
     record(draft, ask, "", None, status="skipped")
-    got = {key: value for key, value in frame.got.items() if key.removesuffix(_BY) != name}
+    got = {key: value for key, value in frame.got.items() if key not in (name, name + _BY)}
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(SKIP))
 
@@ -264,7 +264,7 @@ def withdraw(draft: Draft, state: str) -> None:
     draft.top = frame._replace(state=state, trail=frame.trail[:-1])
     name = _log_name(draft, ask)
     record(draft, ask, "", None, status="withdrawn")
-    draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key.removesuffix(_BY) != name})
+    draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key not in (name, name + _BY)})
 
 
 def _reopen(draft: Draft, move: Move) -> None:

@@ -14,7 +14,7 @@ from typing import Final
 
 from companion.conversation.acting import act_on, control, fill, not_words, other_than_answer
 from companion.conversation.amending import amend
-from companion.conversation.answers import answered, refuse
+from companion.conversation.answers import answered, refuse, tell_idle
 from companion.conversation.asking import aside_options, ask_again, ask_aside, show_aside
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
@@ -181,6 +181,8 @@ def _from_idle(draft: Draft, text: str) -> None:
     elif draft.session.idle and normalise(text).strip(" .!") in _THANKS:
         draft.say(GOOD)
     else:
+        if is_question(text):
+            tell_idle(draft, text)
         draft.session = draft.session._replace(idle=False, aside=None)
 
 

@@ -67,9 +67,11 @@ def _json_lines(of: ExportSource) -> str:
 
 def _fhir(of: ExportSource) -> str:
     from companion.export.fhir.bundle import as_fhir
-    from companion.record.log import answers_of
+    from companion.export.fhir.findings import Concluded
+    from companion.record.log import answers_of, concluded_of
 
-    return as_fhir(of.person, answers_of(of.db, of.person), of.book)
+    found = [Concluded(*row) for row in concluded_of(of.db, of.person)]
+    return as_fhir(of.person, answers_of(of.db, of.person), of.book, found)
 
 
 def _calendar(of: ExportSource) -> str:

@@ -7,10 +7,10 @@ import os
 import subprocess
 import sys
 import tempfile
-from importlib.util import find_spec
 from pathlib import Path
 from typing import Final
 
+from companion.film import can_read
 from companion.film.footage import MOST_BYTES, MOST_SECONDS, Footage, Unreadable, footage_from
 
 WALL_SECONDS: Final = 120.0
@@ -26,11 +26,6 @@ TOO_LARGE: Final = "That film has more pixels than I can read. Film in 1080p or 
 TOO_SLOW: Final = "That film took too long to read, so I stopped. Film in 720p, cut it to the squats, and send it again."
 
 _REFUSALS: Final = {"too_long": TOO_LONG, "no_film": NO_FILM, "too_large": TOO_LARGE}
-
-
-def can_read() -> bool:
-    """True if the film part is installed (``pip install 'squat-companion[film]'``)."""
-    return find_spec("av") is not None and find_spec("cv2") is not None
 
 
 def read_film(path: Path, seconds: float = WALL_SECONDS) -> Footage:

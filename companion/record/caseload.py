@@ -138,9 +138,10 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     d.at, e.value, e.at, k.value,
     (select group_concat(name) from facts z where z.person = m.person and z.name in ('length', 'strength', 'control') and
      z.value = 'too_close'),
-    (select n.at || ' ' || n.value from answers n join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
+    case when t.at > m.looked then (select n.at || ' ' || n.value from answers n
+     join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
      n.flow = 'note_to_coach' and n.key = 'text' and n.status = 'ok' and n.at > m.looked and (:coach is null or not exists (select 1
-     from coach_roles c where c.person <> :coach and cast(c.person as text) = u.asked)) order by n.id desc limit 1),
+     from coach_roles c where c.person <> :coach and cast(c.person as text) = u.asked)) order by n.id desc limit 1) end,
     m.looked, m.snoozed, m.snoozed_at, m.dismissed
 from m
 left join alerts h on h.id = (
@@ -153,7 +154,7 @@ left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
 {_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
 {_FACT.format('q', 'safety.limits')} {_FACT.format('l', 'squat.plan')}
-{_FACT.format('e', 'depth.pin')} {_FACT.format('k', 'depth.keep')}
+{_FACT.format('e', 'depth.pin')} {_FACT.format('k', 'depth.keep')} {_FACT.format('t', 'note_to_coach.text')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
 """
 """The rows of the lifters in ``m`` (person, since, reviewed), which the start of the query selects."""
@@ -268,7 +269,7 @@ def unreachable_since(db: sqlite3.Connection, person: int) -> tuple[datetime, st
 
 
 class LogFilter(NamedTuple):
-    """What of an answer log is wanted: of one flow, between two moments, corrections only. Nothing named: all of it."""
+    """The part of an answer log to show: of one flow, between two moments, corrections only; all of it if nothing is named."""
 
     flow: str = ""
     since: datetime | None = None

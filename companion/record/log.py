@@ -88,6 +88,16 @@ def finding_history(db: sqlite3.Connection, person: int, name: str) -> list[Kept
         "select value, rule, because, at from findings where person = ? and name = ? order by id", (person, name))]
 
 
+def concluded_of(db: sqlite3.Connection, person: int) -> list[tuple[int, str, str, str, str, str]]:
+    """Return every finding, alert and listed act of a coach, oldest first: (number, name, value, rule or person, grounds, time as
+    stored)."""
+    return db.execute(
+        "select id, name, value, rule, because, at from findings where person = :person union all select id, 'alert', level, '', because, "
+        "at from alerts where person = :person union all select id, 'act.' || what, value, coach_name, reason, at from acts where "
+        "person = :person and what not in ('reviewed', 'unreviewed', 'seen', 'snooze', 'dismiss') order by at, id",
+        {"person": person}).fetchall()
+
+
 def load_limits_of(db: sqlite3.Connection, person: int) -> str:
     """Return the values the load limit has had, as JSON that ``screening.load_limit.limits_in`` reads; "" for none."""
     row = db.execute(_LIMITS, {"person": person}).fetchone()

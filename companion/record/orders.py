@@ -115,16 +115,27 @@ def lapsed_words(db: sqlite3.Connection, lifter: int, at: datetime, units: str =
                                         "'load.pin', 'load.raised', 'setup.pin', 'drill.pin', 'retest.pin') order by id",
                                         (lifter, text_of(at))):
         words = COACH_ACTS[by_fact[name]].words
-        said.append(f"Now {words} {_in_words(name, value, units)}, {rule}." if value else
+        said.append(f"Now {words} is {value_words(by_fact[name], value, units)}, {rule}." if value else
                     f"What they set for {words} no longer holds.")
     return "".join(f" {one}" for one in said)
 
 
-def _in_words(fact: str, value: str, units: str) -> str:
-    if fact in ("load.pin", "load.raised"):
-        return f"is {shown(float(value), 'kg', units)}"
-    band = band_of(value) if fact == "depth.pin" else None
-    return f"is {BAND_WORDS[band] if band else value.replace('+', ' and ').replace('_', ' ')}"
+def value_words(what: str, value: str, units: str) -> str:
+    """Return the value of a coach's act in words, as every page and notice has it; any value that can't be read as it is."""
+    from companion.screening.drills import BY_PART  # here: the first words to a stranger wait for little
+    from companion.screening.setups import called
+
+    if value == "none" and what in PINS:
+        return "as the tests say" if what == "drill" else "no longer set"
+    if what in ("pin_load", "raise_load"):
+        return shown(float(value), "kg", units) if value.replace(".", "", 1).isdecimal() else value
+    if what == "pin_depth" and (band := band_of(value)):
+        return BAND_WORDS[band]
+    if what == "pin_setup" and (words := called(value, lambda number, unit: shown(number, unit, units))):
+        return words
+    if what == "drill" and value in BY_PART:
+        return f"{BY_PART[value].prime.name}, for the {value}"
+    return value.replace("_", " ")
 
 
 def _set(db: sqlite3.Connection, lifter: int, fact: str, value: str, rule: str, because: str, at: datetime) -> None:

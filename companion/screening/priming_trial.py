@@ -12,7 +12,6 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
-from statistics import fmean
 from typing import Final, Literal
 
 from companion.screening.sources import value
@@ -84,7 +83,7 @@ def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     if not pairs:
         return TrialResult("cannot_tell", 0, left_out, None, None, None, 0, 0, _too_few(0))
     differences = [off.felt - on.felt for on, off in pairs]
-    difference, p, smallest = fmean(differences), randomisation_p(differences), smallest_p(differences)
+    difference, p, smallest = sum(differences) / len(differences), randomisation_p(differences), smallest_p(differences)
     at = f"{abs(difference):.1f} points {'less' if difference >= 0 else 'more'} movement on primed days"
     numbers = f"{len(pairs)} pairs, p {p:.2g}, at best {smallest:.2g}"
     kind: Literal["helps", "no_sign", "cannot_tell"]

@@ -484,7 +484,7 @@ async def test_everything_kept_can_be_had_as_a_file(life):
 
 async def test_erasing_leaves_no_row_and_no_byte(life):
     vex = Address("terminal", "quillonvex")
-    await life.say("hello", *WELCOME, "five feet nine", "175", who=vex)
+    await life.say("hello", *WELCOME, "five feet nine", "75", who=vex)
     life.db.execute("pragma wal_checkpoint(truncate)")
     assert b"quillonvex" in life.path.read_bytes()
     await life.say("my data", "Erase it all", who=vex)

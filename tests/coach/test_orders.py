@@ -10,6 +10,7 @@ import pytest
 
 from companion.app.dispatch import carry_out
 from companion.coach.actions import act
+from companion.coach.links import my_coaches
 from companion.conversation.effects import Act, Find
 from companion.record import coaching, log, orders, reminders
 from companion.record.turn import Turn
@@ -215,3 +216,15 @@ def test_another_coach_s_retest_date_holds_when_one_is_ended(room):
     heard = does(room, sam, "end_retest", "end_retest")
     assert heard[0][1].endswith("set by coach Bea.")
     assert due(room, sam) == [day(20)]
+
+
+def test_no_notice_and_no_page_has_a_raw_value(room):
+    sam = room.lifter()
+    heard = [does(room, sam, "drill", "hip", days="none"), does(room, sam, "pin_setup", "slow+heels", days="none"),
+             does(room, sam, "pin_depth", "a_little_above", days="none")]
+    assert [one[1][1].partition(": ")[2] for one in heard] == [
+        "rock back, for the hip.", "three seconds down and heels on 2 cm.", "a little above parallel."]
+    own = "\n".join(one.say.text for one in my_coaches(Turn(room.db, sam, NOW, BOOK)))
+    for words in ("the drill: rock back, for the hip", "the set-up: three seconds down and heels on 2 cm",
+                  "the depth to keep: a little above parallel"):
+        assert words in own

@@ -284,7 +284,7 @@ def test_squat_days_alerts_with_their_answers_and_acts(room):
     assert "· Mon 9 Mar, 80 kg, depth kept, back still, “easy”" in days.text
     (more,) = ask(room, "lifter", f"{sam}-more")
     assert "· Tuesday, no squats or tests today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
-    assert "· yesterday, Ada: pin depth, a little above (saw it)" in more.text
+    assert "· yesterday, Ada: pin depth, a little above parallel (saw it)" in more.text
     assert [tap.data for tap in taps(more)][:11] == [f"go.coach_act.{sam}-{what}" for what in (
         "pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "ask_for", "retest", "end_retest", "overrule", "put_aside",
         "reviewed")]
@@ -547,3 +547,45 @@ def test_the_pages_of_a_part_of_the_log_lead_to_each_other(room):
     assert older.data == f"go.lifter_log.{sam}-20260309-1"
     (second,) = ask(room, "lifter_log", older.data.removeprefix("go.lifter_log."))
     assert second.text.startswith("Sam: log, Mon 9 Mar, page 2 of 2")
+
+
+def measured(room: Room, name: str) -> int:
+    """A lifter whose left calf was measured on two days, by the same method."""
+    sam = room.lifter(name)
+    for days, wall in ((40, 7.0), (2, 12.0)):
+        room.run(sam, "knee_to_wall", {"method": "tape", "left_1": wall, "left_2": wall, "left_limit": "calf"}, days)
+    return sam
+
+
+def test_one_lifter_s_two_days_are_compared_with_the_error_of_the_test(room):
+    sam = measured(room, "Sam")
+    (choice,) = ask(room, "compare", sam)
+    (days, *_) = taps(choice)
+    assert (days.label, days.data) == ("31 Jan and 10 Mar", f"go.compare.{sam}-2026-01-31-2026-03-10")
+    (say,) = ask(room, "compare", days.data.removeprefix("go.compare."))
+    assert "Knee to wall, left: 7 cm then, 12 cm now. 5 cm more than before, which is beyond measurement error" in say.text
+    assert room.looks(sam) == ["Ada: numbers, two days compared"]
+
+
+def test_two_lifters_stand_side_by_side_and_both_read_that_they_were_looked_at(room):
+    sam, mia = measured(room, "Sam"), room.lifter("Mia")
+    room.find(mia, "load.limit", "64", 5)
+    (say,) = ask(room, "compare", "sam and mia")
+    assert "· Knee to wall, left: 12 cm; not measured" in say.text
+    assert "· Load: none set; at most 64 kg" in say.text
+    assert room.looks(sam) == room.looks(mia) == ["Ada: numbers, compared"]
+
+
+@pytest.mark.parametrize("asked", ["sam and nobody", "nobody", "sam, mia and lou and kim", "1-2026-99-99-x", "-1"])
+def test_a_comparison_of_nobody_in_particular_says_how_to_ask(room, asked):
+    measured(room, "Sam")
+    assert ask(room, "compare", asked)[0].text.startswith("Name two of your lifters")
+
+
+def test_another_s_lifter_is_compared_with_nobody(room):
+    sam = measured(room, "Sam")
+    bea = room.a_coach("Bea")
+    for of in (str(sam), f"{sam}-2026-01-31-2026-03-10", "sam", "sam and sam"):
+        (say,) = show(Turn(room.db, bea, NOW, BOOK), "compare", of)
+        assert say.text.startswith("Name two of your lifters")
+    assert room.looks(sam) == []

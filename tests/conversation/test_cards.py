@@ -136,3 +136,16 @@ def test_what_is_not_known_is_said_and_the_coach_offered():
 
 def test_help_says_how_to_answer_this_question():
     assert "Slide the foot back" in said(ask("knee_to_wall", "left_1", "help"))[0]
+
+
+def test_a_question_while_nothing_runs_is_answered_before_the_menu():
+    idle = Session(idle=True, runs=1)
+    taken = step(BOOK, idle, Typed("are you a real person?"), Known(GROWN, NOW))
+    assert "I am a bot" in said(taken)[0]
+    assert not taken.session.idle
+
+
+def test_an_answer_taken_back_is_gone_also_where_its_name_ends_in_by():
+    frame = Frame("squat_look", BOOK["squat_look"].flow.version, "1", state="setup", got={"seen_by": "film"}, trail=("seen_by",))
+    taken = step(BOOK, Session(stack=(frame,), runs=1), Typed("back"), Known(GROWN, NOW))
+    assert "seen_by" not in taken.session.top.got

@@ -14,9 +14,11 @@ from fhir.resources.bundle import Bundle
 from hypothesis import given, settings
 
 from companion.export.fhir.bundle import as_fhir, bundle_of
-from companion.record import log
+from companion.export.fhir.findings import Concluded
+from companion.record import coaching, log
 from flows.catalogue import BOOK
 from tests.app.test_service import CHECK, WARM, Life, settled
+from tests.coach.caseload_rows import ago, record
 from tests.coach.rows import QUESTIONS, log_of, logs, row
 
 # The standard's value sets (hl7.org/fhir/R5). fhir.resources takes any string for a code, so they are held against here.
@@ -356,3 +358,47 @@ async def test_a_whole_conversation_is_a_bundle_that_others_can_load(tmp_path):
     assert wall == [8.5, 8.5, 8, 8]
     assert [seen["valueQuantity"]["value"] for seen in of(bundle, "Observation") if "72514-3" in str(seen["code"])] == [0, 5]
     assert "sam" not in as_fhir(1, rows, BOOK).lower().replace("same", "")
+
+
+def test_a_load_as_planned_has_the_planned_load_and_says_so():
+    at = {"asked": "2026-03-02"}
+    rows = log_of(row("load", 80.0, flow="squat_day", raw="80", run="1", **at), row("done", "yes", flow="squat_after", run="2", **at),
+                  row("back", "still", flow="squat_after", run="2", **at),
+                  row("load", "same", flow="squat_after", raw="As planned", run="2", **at))
+    bundle = bundle_of(1, rows, BOOK)
+    hold(bundle)
+    (told,) = [one for one in of(bundle, "Observation") if one["code"]["coding"][0]["code"] == "squat_after.load"]
+    assert told["valueQuantity"]["value"] == 80.0
+    assert told["valueQuantity"]["code"] == "kg"
+    assert told["note"] == [{"text": "told as: as planned"}]
+
+
+def test_pain_has_the_site_that_was_told():
+    rows = log_of(row("where", "back", flow="pain", raw="Lower back"), row("bad", 5.0, flow="pain", raw="5"))
+    bundle = bundle_of(1, rows, BOOK)
+    hold(bundle)
+    (pain,) = [one for one in of(bundle, "Observation") if one["code"]["coding"][0]["code"] == "72514-3"]
+    assert pain["bodySite"] == {"text": "Lower back"}
+
+
+def test_levels_rulings_orders_and_alerts_are_observations_and_a_reader_loses_none(tmp_path):
+    with record(tmp_path) as room:
+        sam = room.lifter()
+        room.hurt(sam, 2)
+        for name, value, because in (("length", "likely", "Heels up: later."), ("overruled.length", "open", "seen in person"),
+                                     ("load.limit", "64", ""), ("load.pin", "60", "tired"), ("depth.step", "parallel", ""),
+                                     ("outcome.at", "2026-03-01", "not told: a step on the way")):
+            room.find(sam, name, value, 1, because)
+        coaching.audit_act(room.db, sam, room.coach, "pin_load", "60", "tired", ago(0))
+        coaching.audit_act(room.db, sam, room.coach, "reviewed", "", "", ago(0))
+        found = [Concluded(*kept) for kept in log.concluded_of(room.db, sam)]
+        text = as_fhir(sam, log.answers_of(room.db, sam), BOOK, found)
+        hold(json.loads(text))
+        read = Bundle.model_validate_json(text)
+    told = {(one.resource.code.coding[0].code, one.resource.valueString): one.resource for one in read.entry
+            if one.resource.get_resource_type() == "Observation" and one.resource.code.coding[0].system == "urn:squat-companion:finding"}
+    assert told.keys() == {
+        ("safety.level", "not today"), ("length", "likely"), ("overruled.length", "open"), ("load.limit", "64"), ("load.pin", "60"),
+        ("depth.step", "parallel"), ("alert", "not today"), ("act.pin_load", "60")}
+    order = told["act.pin_load", "60"]
+    assert (order.note[0].text, order.method.text) == ("tired", "Ada")

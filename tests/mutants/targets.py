@@ -42,6 +42,8 @@ TARGETS: Final = (
                                           "knee_to_wall", "leg_raise", "pause_squat", "rock_back", "squat_look")),
     Target("companion/screening/evidence.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py")),
     Target("companion/coach/caseload.py", ("tests/coach/test_caseload.py",)),
+    Target("companion/coach/since.py", ("tests/coach/test_since.py",)),
+    Target("companion/record/orders.py", ("tests/coach/test_orders.py",)),
     Target("companion/coach/triage.py", ("tests/coach/test_caseload.py", "tests/coach/test_triage.py")),
     Target("companion/app/consent.py", ("tests/app/test_consent.py",)),
 )

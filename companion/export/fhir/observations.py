@@ -11,27 +11,32 @@ level counts from the other axis near upright. Statuses (R5 observation-status):
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Final
 
+from companion.base.clock import local_date
 from companion.conversation.number_kinds import Number, PainScore
 from companion.conversation.registry import Book
-from companion.export.fhir.codes import SCORE, VITAL, Json, concept, full_url, identifier, measure, quantity, unit_code, urn
+from companion.export.fhir.codes import PAIN, SCORE, VITAL, Json, concept, full_url, identifier, measure, quantity, unit_code, urn, words
 from companion.export.fhir.questionnaire import response_url
 from companion.export.questions import Question, Questions, RunAnswers, corrected, in_words
 from companion.export.table import number
-from companion.record.log import LogRow
+from companion.record.log import LogRow, as_answer
 from companion.record.timestamps import text_of
 from companion.screening.protocol import Derived
 from companion.screening.protocols import protocols
+from companion.screening.squat_days import AFTER, DAY, about, days_told
 
 ABSENT: Final = "http://terminology.hl7.org/CodeSystem/data-absent-reason"
 CATEGORY: Final = "http://terminology.hl7.org/CodeSystem/observation-category"
 """System of the category that the vital signs profiles require (read, hl7.org; the system from memory)."""
 
 
-def observations_of(one: RunAnswers, book: Book, questions: Questions, whose: str, patient: Json) -> list[tuple[str, Json]]:
-    """Return (fullUrl, Observation) of each reading of a run. ``whose``: the person's pseudonym; ``patient``: the reference to them."""
+def observations_of(one: RunAnswers, book: Book, questions: Questions, whose: str, patient: Json,
+                    planned: Mapping[int, float]) -> list[tuple[str, Json]]:
+    """Return (fullUrl, Observation) of each reading of a run. ``whose``: the person's pseudonym; ``patient``: the reference to them;
+    ``planned``: the loads that "as planned" stands for, by row."""
     compiled, changed = book.flows.get(one.flow), corrected(one, book, questions)
     title = compiled.flow.title if compiled else in_words(one.flow)
     asked, found = questions.get(one.flow, {}), []
@@ -41,8 +46,31 @@ def observations_of(one: RunAnswers, book: Book, questions: Questions, whose: st
             url = full_url(whose, "reading", one.flow, one.run, key)
             stands = _stands_for(one, key)
             code = _coded(stands) if stands else measure(one.flow, title, key, row.side, asked.get(key))
-            found.append((url, _observation(one, row, status, code, url, whose, patient)))
+            sent = replace(row, value=planned[row.id], unit="kg") if row.id in planned else row
+            seen = _observation(one, sent, status, code, url, whose, patient)
+            if row.id in planned and "valueQuantity" in seen:
+                seen["note"] = [{"text": "told as: as planned"}]
+            if code == PAIN and (site := _site(one, asked)):
+                seen["bodySite"] = {"text": site}
+            found.append((url, seen))
     return found
+
+
+def planned_loads(rows: Iterable[LogRow]) -> dict[int, float]:
+    """Return the load in kg of each answer "as planned", by row: that of its squat day."""
+    log = list(rows)
+    zone = next((str(row.value) for row in reversed(log) if row.key == "zone" and isinstance(row.value, str)), "UTC+00:00")
+    loads = {day.day: day.load for day in days_told(map(as_answer, log), zone)}
+    same = {row.id: loads.get(about(row.asked, row.at, local_date(row.at, zone))) for row in log
+            if row.flow in (DAY, AFTER) and row.key == "load" and row.value == "same"}
+    return {row: load for row, load in same.items() if load}
+
+
+def _site(one: RunAnswers, asked: Mapping[str, Question]) -> str:
+    """Return where it hurts, as the question names it: no code system of body sites is free for everybody, so it is text."""
+    said = one.standing.get("where")
+    options = {option.value: option.label for option in asked["where"].ask.kind.options} if "where" in asked else {}
+    return words(options.get(str(said.value), str(said.value))) if said and said.value and said.status == "ok" else ""
 
 
 def _is_reading(one: RunAnswers, key: str, asked: Question | None) -> bool:

@@ -148,7 +148,7 @@ def detail(film: FilmMeasure | None, show: NumberFormat) -> Detail:
 
 
 PROTOCOL: Final = Protocol(
-    _ID, title="Filmed squat with cards", short_name="filmed squat",
+    _ID, title="Filmed squat", short_name="filmed squat", lines_named=r"filmed squats?|printed cards?",
     looks_at="at how many degrees of the thigh the lower back begins to round, by printed cards, and which change moves that",
     minutes=15, place=15, ease=12, needs=("printed cards", "tape", "phone on a stand"), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
     record=FilmMeasure, rows=tuple(_ROWS.values()), findings=findings, detail=detail, picture="view_film", on_route=False,

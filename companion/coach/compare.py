@@ -1,0 +1,118 @@
+"""Comparisons for a coach: two lifters' latest readings side by side, or one lifter's readings of two days with the change between them."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from typing import Final
+
+from companion.base.clock import local_date
+from companion.coach.caseload import shortened
+from companion.coach.names import display_name, lifters_matching
+from companion.coach.summary import LifterPage, answers_in, lifter_page
+from companion.conversation.effects import Say, Tap
+from companion.conversation.prompt import in_rows, start_payload
+from companion.language.units import shown
+from companion.record import coaching, log
+from companion.record.turn import Turn
+from companion.screening.errors import errors_from
+from companion.screening.protocols import measured, protocol
+from companion.screening.readings import SIDES, mean_of
+from companion.screening.retest import change
+from companion.screening.screen import about_from
+from companion.screening.sessions import ReadingSession, sessions_of
+
+PAIRS_OFFERED: Final = 6
+"""Earlier days to compare the latest with; our choice, three rows of buttons."""
+_AND: Final = re.compile(r" (?:and|with|to|vs) ")
+_DAYS: Final = re.compile(r"([0-9]{1,18})(?:-([0-9]{4}-[0-9]{2}-[0-9]{2})-([0-9]{4}-[0-9]{2}-[0-9]{2}))?")
+
+
+def compare(turn: Turn, of: str) -> Say:
+    """Return the comparison asked for: two names as typed, or a lifter and two days; the choice of days where none are named."""
+    asked = _DAYS.fullmatch(of)
+    if asked is None:
+        names = _AND.split(of)
+        found = [lifters_matching(turn.db, turn.person, name) for name in names]
+        if len(names) == 2 and all(len(whom) == 1 for whom in found):
+            return _lifters(turn, found[0][0], found[1][0])
+        if len(names) > 2 or len(found[0]) != 1 or len(names) == 2:
+            return Say("Name two of your lifters: “compare Sam and Mia”; or one, for their days: “compare Sam”.", _back())
+        return _days_offered(turn, found[0][0])
+    lifter = int(asked[1])
+    if not coaching.sees(turn.db, turn.person, lifter):
+        return Say("Name two of your lifters: “compare Sam and Mia”; or one, for their days: “compare Sam”.", _back())
+    try:
+        days = date.fromisoformat(asked[2] or ""), date.fromisoformat(asked[3] or "")
+    except ValueError:
+        return _days_offered(turn, lifter)
+    return _two_days(turn, lifter, *sorted(days))
+
+
+def _lifters(turn: Turn, one: int, other: int) -> Say:
+    pages = [_page(turn, lifter) for lifter in (one, other)]
+    names = [shortened(display_name(turn.db, turn.person, lifter), 22) for lifter in (one, other)]
+    lines = [f"{names[0]} and {names[1]}: the latest readings. People differ, so a difference says nothing about a change."]
+    told = [{(number.test, number.side): number.shown for number in page.numbers} for page in pages]
+    for test, side in dict.fromkeys((*told[0], *told[1])):
+        theirs = "; ".join(of.get((test, side), "not measured") for of in told)
+        lines.append(f"· {protocol(test).name}, {side}: {theirs}")
+    for title in ("Depth", "Load"):
+        held = [next((one.words for one in page.held if one.title == title), "none set") for page in pages]
+        lines.append(f"· {title}: {held[0]}; {held[1]}")
+    for cause in range(3):
+        lines.append(f"· {pages[0].causes[cause].name.capitalize()}: " + "; ".join(
+            page.causes[cause].ruling.replace("_", " ") or "no results yet" for page in pages))
+    return Say("\n".join(lines), _back((names[0], one), (names[1], other)))
+
+
+def _page(turn: Turn, lifter: int) -> LifterPage:
+    coaching.audit_look(turn.db, lifter, turn.person, "numbers, compared", turn.now)
+    return lifter_page(turn.db, turn.person, lifter, turn.now)
+
+
+def _sessions(turn: Turn, lifter: int) -> tuple[dict[tuple[str, str], tuple[ReadingSession, ...]], str, str]:
+    """Return the sessions of each measured test and side, and the lifter's zone and units."""
+    facts = turn.of(lifter).known.facts
+    answers = answers_in(log.answers_of(turn.db, lifter), (*(one.id for one in measured()), "warm_up"))
+    found = {(one.id, side): sessions_of(answers, one.id, side) for one in measured() for side in SIDES}
+    return found, turn.of(lifter).zone, str(facts.get("welcome.units", "metric"))
+
+
+def _days_offered(turn: Turn, lifter: int) -> Say:
+    sessions, zone, _ = _sessions(turn, lifter)
+    days = sorted({local_date(one.at, zone) for of in sessions.values() for one in of}, reverse=True)
+    name = display_name(turn.db, turn.person, lifter)
+    if len(days) < 2:
+        return Say(f"{name}: there is no second day with readings to compare.", _back((name, lifter)))
+    taps = [Tap(f"{day.day} {day:%b} and {days[0].day} {days[0]:%b}", start_payload("compare", f"{lifter}-{day}-{days[0]}"))
+            for day in days[1:PAIRS_OFFERED + 1]]
+    return Say(f"{name}: which two days?", (*in_rows(taps, 2), *_back((name, lifter))))
+
+
+def _two_days(turn: Turn, lifter: int, first: date, second: date) -> Say:
+    coaching.audit_look(turn.db, lifter, turn.person, "numbers, two days compared", turn.now)
+    sessions, zone, units = _sessions(turn, lifter)
+    answers = list(turn.of(lifter).known.answers())
+    errors = errors_from(answers, about_from(answers).sex)
+    name = display_name(turn.db, turn.person, lifter)
+    lines = [f"{name}: {first.day} {first:%b} {first.year} and {second.day} {second:%b} {second.year}"]
+    for (test, side), taken in sessions.items():
+        then, now = ([one.readings for one in taken if local_date(one.at, zone) == day][-1:] for day in (first, second))
+        if not then or not now:
+            continue
+        unit = now[0][0].unit
+        means = " then, ".join(shown(round(mean_of(one[0]), 1), unit, units) for one in (then, now))
+        try:
+            told = change(then, now, errors.of(test, now[0][0].method), lambda value, unit: shown(value, unit, units)).words
+        except ValueError as error:
+            told = f"Not compared: {error}."
+        lines.append(f"· {protocol(test).name}, {side}: {means} now. {told}")
+    if len(lines) == 1:
+        lines.append("No test was measured on both days.")
+    return Say("\n".join(lines), _back((name, lifter)))
+
+
+def _back(*lifters: tuple[str, int]) -> tuple[tuple[Tap, ...], ...]:
+    return in_rows([*(Tap(f"See {name}"[:32], start_payload("lifter", str(one))) for name, one in lifters),
+                    Tap("My lifters", start_payload("caseload"))], 2)

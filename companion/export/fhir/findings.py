@@ -1,0 +1,48 @@
+"""FHIR Observations of what was concluded and done: safety levels, rulings, limits, alerts, and coaches' orders and rulings.
+
+Each is an assessment of this project's own making, with its grounds as a note and its rule as the method; none is a clinician's.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Final, NamedTuple
+
+from companion.export.fhir.codes import Json, concept, full_url, identifier, words
+from companion.export.questions import in_words
+
+EXPORTED: Final = re.compile(
+    r"safety\.level|length|strength|control|overall|overruled\..+|depth\.(?:keep|step|pin)|load\.(?:limit|raised|pin|told|over)|"
+    r"setup\.(?:change|pin)|drill(?:\.pin)?|retest\.(?:change|pin)|alert|act\..+")
+"""Names of what is told; the rest of the findings are steps on the way."""
+
+
+class Concluded(NamedTuple):
+    """One thing concluded or done: its own number among those of its name, the value, the rule or person it came from, the grounds, and
+    the moment as stored."""
+
+    number: int
+    name: str
+    value: str
+    rule: str
+    because: str
+    at: str
+
+
+def conclusions_of(found: Iterable[Concluded], whose: str, patient: Json) -> list[tuple[str, Json]]:
+    """Return (fullUrl, Observation) of each; one that was taken back again has no value but says so."""
+    told = []
+    for one in found:
+        if not EXPORTED.fullmatch(one.name):
+            continue
+        url = full_url(whose, "concluded", one.name, str(one.number))
+        seen: Json = {"resourceType": "Observation", "identifier": [identifier(url)], "status": "final",
+                      "code": concept("finding", one.name, in_words(one.name)), "subject": patient, "effectiveDateTime": one.at,
+                      "valueString": words(in_words(one.value)) if one.value else "no longer"}
+        if one.rule:
+            seen["method"] = {"text": words(one.rule)}
+        if one.because:
+            seen["note"] = [{"text": words(one.because)}]
+        told.append((url, seen))
+    return told
