@@ -22,6 +22,14 @@ def wall(*replies: str) -> Talk:
     return at("knee_to_wall", "tape", "ready", *replies)
 
 
+def to_the_right(talk: Talk) -> None:
+    """Go on to the first reading of the right foot."""
+    for _ in range(5):
+        if talk.state != "knee_to_wall.right_1":
+            talk.say("11" if talk.state[-1].isdigit() else "calf")
+    assert talk.state == "knee_to_wall.right_1"
+
+
 def about(*replies: str) -> Talk:
     return at("about_you", *replies)
 
@@ -61,8 +69,7 @@ def test_both_sides_fill_the_first_and_wait_for_the_movement_of_the_second():
     talk.tap("Yes")
     assert talk.answers["left_1"] == 11
     assert "right_1" not in talk.answers
-    while talk.state != "knee_to_wall.right_1":
-        talk.say("11" if talk.state.startswith("knee_to_wall.left_") and talk.state[-1].isdigit() else "calf")
+    to_the_right(talk)
     assert "right_1" not in talk.answers
     assert "Stop if anything pinches or hurts" in talk.last
     assert talk.tap("9 cm, as I wrote").answers["right_1"] == 9
@@ -70,8 +77,7 @@ def test_both_sides_fill_the_first_and_wait_for_the_movement_of_the_second():
 
 def test_what_was_said_ahead_can_be_answered_otherwise():
     talk = wall("left 11 right 9").tap("Yes")
-    while talk.state != "knee_to_wall.right_1":
-        talk.say("11" if talk.state.startswith("knee_to_wall.left_") and talk.state[-1].isdigit() else "calf")
+    to_the_right(talk)
     assert talk.say("8").answers["right_1"] == 8
 
 
