@@ -89,7 +89,13 @@ def options_of(draft: Draft, ask: Ask) -> Options:
     if all(option.only_if == ALWAYS for option in ask.kind.options):
         return _spoken(ask.kind.options)
     facts = draft.facts()
-    return _spoken(tuple(option for option in ask.kind.options if option.only_if.holds(facts)))
+    return _offered(ask.kind.options, frozenset(option.value for option in ask.kind.options if option.only_if.holds(facts)))
+
+
+@lru_cache(maxsize=512)
+def _offered(options: tuple[Option, ...], values: frozenset[str]) -> Options:
+    """Return the phrases for those on offer; which table is theirs is told by the whole question."""
+    return Options((value, phrases) for value, phrases in _spoken(options) if value in values)
 
 
 @lru_cache(maxsize=512)
