@@ -44,7 +44,13 @@ HERE: Final = Path(__file__).parent
 PAIN_FLOWS: Final = frozenset(("pain", "signs", "crisis"))
 FACTS: Final[Mapping[str, Value]] = {
     **CHECKED, "about_you.height": 178.0, "about_you.mass": 80.0, "welcome.units": "metric", "welcome.consent": "yes",
-    "drill": "hip", "coach": "yes"}
+    "drill": "hip", "coach": "yes", "about_you.tape": "yes", "about_you.level": "yes", "setup.proposed": "heels"}
+
+ATTEMPTS: Final = 200
+"""Most draws of the answers before a state; in the second half numbers are drawn too, for states that hang on one."""
+
+USUAL: Final = 0.37
+"""How far up its usual range a number lies otherwise."""
 
 MOVED: Final[Mapping[str, str]] = {
     r"knee_to_wall/setup": "knee_to_wall/left_1",
@@ -151,7 +157,7 @@ def session_at(state: str) -> tuple[Session, Mapping[str, Value]]:
     except (KeyError, ValueError, TypeError):
         fixed = {}
     best: tuple[dict[str, Value], list[str]] = ({}, [])
-    for attempt in range(200):
+    for attempt in range(ATTEMPTS):
         got: dict[str, Value] = {}
         trail: list[str] = []
         for ask in asks:
@@ -166,16 +172,16 @@ def session_at(state: str) -> tuple[Session, Mapping[str, Value]]:
             if ask.only_if.holds(facts) and not ask.log_as:
                 values = [value for value in ask.kind.samples if not isinstance(value, str) or all(
                     option.value != value or option.only_if.holds(facts) for option in ask.kind.options)]
-                got[ask.key] = plausible(ask.kind, draw, values if attempt else [])
+                got[ask.key] = plausible(ask.kind, draw, values if attempt else [], draw.random() if attempt >= ATTEMPTS // 2 else USUAL)
                 trail.append(ask.key)
     frame = Frame(name, compiled.flow.version, "1", key, best[0], fixed, tuple(best[1]))
     return Session(stack=(frame,), runs=1, at=NOW.isoformat()), FACTS
 
 
-def plausible(kind: Kind, draw: Random, values: list[Value]) -> Value:
-    """Return a plausible answer: a number a third up its usual range, one of the values, or the typical answer."""
+def plausible(kind: Kind, draw: Random, values: list[Value], share: float) -> Value:
+    """Return a plausible answer: a number that share up its usual range, one of the values, or the typical answer."""
     if isinstance(kind, Number):
-        return round(kind.usual[0] + 0.37 * (kind.usual[1] - kind.usual[0]), 1)
+        return round(kind.usual[0] + share * (kind.usual[1] - kind.usual[0]), 1)
     return kind.typical if isinstance(kind, Ready) or not values else draw.choice(values)
 
 

@@ -39,3 +39,7 @@ def test_how_much_it_rounds_is_no_depth_and_not_that_it_cannot_be_told(text):
 @pytest.mark.parametrize("text", ["hard to say", "not sure", "dunno", "couldn't see it"])
 def test_what_cannot_be_told_is_taken_as_that(text):
     assert play(Turn("squat_look/change_1_depth", "unsure", "cant_tell", text, ask=False)).verdict == "right"
+
+
+def test_words_of_an_answer_count_where_the_other_answers_are_not_on_offer():
+    assert play(Turn("squat_after/load", "answer", "none", "no barbell at all", ask=False)).verdict in ("right", "confirmed")
