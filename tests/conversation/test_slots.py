@@ -74,6 +74,7 @@ def test_both_sides_fill_the_first_and_wait_for_the_movement_of_the_second():
     to_the_right(talk)
     assert "right_1" not in talk.answers
     assert "Stop if anything pinches or hurts" in talk.last
+    assert "You wrote 9 cm: it counts once this is done." in talk.last
     assert talk.tap("9 cm, as I wrote").answers["right_1"] == 9
 
 
