@@ -7,13 +7,13 @@ from companion.conversation.condition import fact
 from companion.conversation.flow import END, Ask, Jump, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
 from companion.screening.protocols.arms_forward_squat import PROTOCOL
-from flows.block import did, done
+from flows.block import SEEN_BY, did, done, watched_again
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, SHARP, watched_again
+from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, SHARP
 
 LOADED, EMPTY = fact("bar").is_("loaded"), fact("bar").is_("empty")
-DONE = done() | fact("watch").known
-FILMED = fact("seen_by").is_("film") | ~fact("seen_by").known & fact("squat_look.seen_by").is_("film")
+SQUATS_DONE = done() | fact("watch").known
+FILMED_HERE = fact("seen_by").is_("film") | ~fact("seen_by").known & SEEN_BY.is_("film")
 FAULTY, ROLLED = fact("fault").one_of("rolled", "chest", "back"), fact("fault").is_("rolled")
 # Heels up after any fault, for a stiff ankle drops the chest too; less deep only where it rolled, for less depth
 # hides the other faults by itself. Neither with a load: that was film only.
@@ -34,7 +34,7 @@ FLOW = flow_of(
                 ("stick", "Broomstick", "stick", "broom", "mop", "pole", "umbrella", "towel"),
                 Option("empty", "Empty bar", ("empty", "bar", "barbell"), only_if=~BODY_WEIGHT & ~NO_BAR),
                 Option("loaded", "Film of loaded sets", ("loaded", "film", "loaded film", "old film", "video"),
-                       only_if=FILMED))),
+                       only_if=FILMED_HERE))),
         Tell("Stick at hand, feet as you usually squat, clear floor around you. Film from the side.", ~(EMPTY | LOADED) & fact("bar").known,
              picture="arms_forward_setup"),
         Tell("Empty bar in a rack, at the height of your armpits. Safety arms just below your deepest point, nothing in front of "
@@ -50,7 +50,7 @@ FLOW = flow_of(
                  "the stick rolled", "it rolls"),
                 ("chest", "The chest fell", "chest fell", "chest dropped", "my chest fell"),
                 ("back", "The lower back rounded", "back rounded", "the back rounded", "my back rounded",
-                 "it rounded", "rounded", "lower back")), only_if=DONE),
+                 "it rounded", "rounded", "lower back")), only_if=SQUATS_DONE),
         Ask("depth", "How deep was the thigh when that began?", BANDS, only_if=FAULTY, picture="squat_bands"),
         did("Rest a moment. Three more, heels on a firm board or two small plates, about an inch (2–3 cm) high.",
             "Both heels must stand steady. " + LET_GO, ("heels", "Heels up hurt"), key="heels_do", only_if=HEELS_TRY,

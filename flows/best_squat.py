@@ -74,7 +74,7 @@ def _start(way: Callable[[list[int]], int], *names: str) -> Callable[[Facts, str
 
 
 STARTS_AT = tuple(option.value for option in STARTS.options[:-1])
-DONE = done()
+SETS_DONE = done()
 PROPOSED = fact("change").one_of(*NAMES)
 RESULT = Fact("result", values=("gain", "none"), of=result_of)
 LUCK = Fact("luck", values=("yes", "no"), of=luck_of)
@@ -85,7 +85,7 @@ WELL = fact("front").is_("no")
 CHANGED_HURT = Option("changed", "Changed hurt", ("the changed one", "changed", "with the change"))
 """Taken by this flow itself: it ends the set-up, not only the sets."""
 CHANGE_HURT = fact("did").is_("changed")
-LATER = Option("later", "Another day", ("no", "later", "not now"))
+ANOTHER_DAY = Option("later", "Another day", ("no", "later", "not now"))
 NO_GAIN = RESULT.is_("none")
 GAINED = RESULT.is_("gain") & WELL
 
@@ -101,10 +101,11 @@ FLOW = Flow(
         Tell("What moved the rounding most for the least fuss: {words}{look_words}. Once may be luck, so I would check it: four sets of "
              "three squats in one go, seen from the side, about 4 minutes. First and third: plain. Stop if anything hurts.", PROPOSED),
         did("Second and fourth: {how}; all else as usual. Film all four, or have somebody watch.", "{care}", ("plain", "Plain hurt"),
-            key="did", only_if=PROPOSED, picture="squat_{view}", also=(CHANGED_HURT, LATER)),
+            key="did", only_if=PROPOSED, picture="squat_{view}", also=(CHANGED_HURT, ANOTHER_DAY)),
         Tell("All right. Say “best squat” on another day.", fact("did").one_of("later", "left_out")),
         Ask("front", "With the change: a pinch or an ache at the front of a hip or a knee?", choice(
-            ("no", "No"), ("hip", "Front of the hip", "hip", "groin"), ("knee", "Front of the knee", "knee")), safety=True, only_if=DONE),
+            ("no", "No"), ("hip", "Front of the hip", "hip", "groin"), ("knee", "Front of the knee", "knee")),
+            safety=True, only_if=SETS_DONE),
         Run("about_you", WELL & ~fact("about_you.usual_depth").known, asked="usual_depth"),
         Ask("plain_1", "First set, plain: where does the lower back start to round?", STARTS, only_if=WELL, picture="squat_bands"),
         Ask("changed_1", "Second set, changed: where does it start?", STARTS, only_if=WELL),

@@ -10,7 +10,8 @@ from companion.conversation.condition import ALWAYS, Condition, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Tell
 from companion.conversation.kinds import Choice, Option, choice
-from flows.shared import BANDS
+from companion.screening.pairs import LOOK
+from flows.shared import BANDS, WATCHED
 
 WENT_WELL = Option("none", "Done, nothing hurt", ("done", "no", "none", "nothing", "nothing hurt", "none of them", "no set", "ready", "ok"))
 FILMED = Option("filmed", "Done and filmed, nothing hurt", ("filmed", "filmed it", "done and filmed"))
@@ -26,6 +27,15 @@ STARTS = choice(Option("no", "Not at all", ("no", "none", "nowhere", "never", "s
                 "it held", "it didn't move", "didn't move", "it stayed flat")), *BANDS.choices,
                 Option("cant_tell", "Can't tell", ("not sure", "don't know", "no idea", "unsure", "idk")))
 """Where the rounding starts in a set, also that it does not."""
+
+
+SEEN_BY = fact(LOOK.key("seen_by"))
+LOOK_SEEN = SEEN_BY.one_of("film", "mirror", "friend")
+
+
+def watched_again(say: str) -> Ask:
+    """Return the same question of a later test: it is watched as the squat look was, if somebody saw that (``screen_from``)."""
+    return Ask("seen_by", say, WATCHED, only_if=~LOOK_SEEN)
 
 
 def did(say: str, caution: str, *sets: tuple[str, str], key: str = "did", only_if: Condition = ALWAYS, picture: str = "",

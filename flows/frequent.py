@@ -22,7 +22,7 @@ from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
 from flows.shared import closes
 
-HERE: Final = Path(__file__).parent
+TABLES: Final = Path(__file__).parent
 
 PERMITS: Final[Mapping[str, tuple[Level, tuple[Work, ...]]]] = {
     "move": (Level.NO_LOAD, ()), "squat": (Level.GO, (Work.SQUAT,)), "load": (Level.GO, (Work.SQUAT, Work.LOAD))}
@@ -68,7 +68,7 @@ def _topic(name: str, row: Mapping[str, Any]) -> FrequentQuestion:
     return made
 
 
-FREQUENT: Final = read_topics((HERE / "frequent.toml").read_text("utf-8"))
+FREQUENT: Final = read_topics((TABLES / "frequent.toml").read_text("utf-8"))
 _ASKED: Final = tuple((re.compile("|".join(one.asked)), one.id) for one in FREQUENT.values())
 
 
@@ -121,9 +121,9 @@ def own_results(known: Known) -> dict[str, Value]:
 
 @cache
 def _words() -> Mapping[str, str]:
-    rows = tomllib.loads((HERE / "words.toml").read_text("utf-8"))["word"]
+    rows = tomllib.loads((TABLES / "words.toml").read_text("utf-8"))["word"]
     return {"|".join(row["named"]): row["says"] for row in rows}
 
 
-ANSWERS: Final = AnswerBook(read_cards((HERE / "cards.toml").read_text("utf-8")), _words(), topic_of, says, "note_to_coach")
+ANSWERS: Final = AnswerBook(read_cards((TABLES / "cards.toml").read_text("utf-8")), _words(), topic_of, says, "note_to_coach")
 """The answers as the bot uses them."""

@@ -9,9 +9,9 @@ from companion.conversation.kinds import choice
 from companion.screening.pairs import OPENINGS, opened
 from companion.screening.protocols.hinge_to_squat import PROTOCOL
 from companion.screening.screen import about_from, screen_from
-from flows.block import did, done
+from flows.block import did, done, watched_again
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, SHARP, watched_again
+from flows.shared import BANDS, SHARP
 
 YEARS = fact("about_you.years")
 LONG_ENOUGH = fact("about_you.years") >= OPENINGS[PROTOCOL.id].years

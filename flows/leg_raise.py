@@ -112,7 +112,7 @@ BY_LEVEL, BY_HEEL, BY_EYE = (fact("method").is_(name) for name in ("level", "hee
 ONCE_MORE = (BY_LEVEL & fact("{side}_level").known | BY_HEEL & fact("{side}_heel").known) & SECOND.is_("yes")
 ONE_LAST = ONCE_MORE & THIRD_LIFT.is_("yes")
 ONE_MORE_ROUND = {"_2": ONCE_MORE, "_3": ONE_LAST}
-CHECKED = done("check_do")
+CHECK_DONE = done("check_do")
 EITHER_ONCE_MORE, EITHER_ONE_LAST = (sided(one, "left") | sided(one, "right") for one in (ONCE_MORE, ONE_LAST))
 HEEL_SERVES = ~(fact("left_too_high").is_("yes") | fact("right_too_high").is_("yes"))
 
@@ -171,12 +171,12 @@ def _round(n: int, key: str, wanted: Condition) -> tuple[Step, ...]:
 ODD_LEG = (
     did("Left and right are further apart than sides hardly ever are, so one more look: the {odd} leg, the same way. {watch}",
         RAISE_CAUTION, ("odd", "That hurt"), key="check_do", only_if=ODD.known & (BY_LEVEL | BY_HEEL)),
-    Ask("check_level", "How many degrees does the phone show now, {odd} leg?", LEVEL_SHOWN, only_if=ODD.known & CHECKED & BY_LEVEL,
+    Ask("check_level", "How many degrees does the phone show now, {odd} leg?", LEVEL_SHOWN, only_if=ODD.known & CHECK_DONE & BY_LEVEL,
         method="{way}", placement="{placed}", log_as="{odd}_check"),
     Ask("check_lean", "And where did the {odd} leg come to?", _leaning("shown_now"),
-        only_if=ODD.known & CHECKED & BY_LEVEL & SHOWN_NOW.known,
+        only_if=ODD.known & CHECK_DONE & BY_LEVEL & SHOWN_NOW.known,
         log_as="{odd}_check_lean"),
-    Ask("check_heel", "How many {unit} now, {odd} heel?", HEEL, only_if=ODD.known & CHECKED & BY_HEEL, method="{way}",
+    Ask("check_heel", "How many {unit} now, {odd} heel?", HEEL, only_if=ODD.known & CHECK_DONE & BY_HEEL, method="{way}",
         log_as="{odd}_check"),
 )
 """One more look at the odd side."""

@@ -8,10 +8,10 @@ from companion.screening.pairs import LOOK, OPENINGS
 from companion.screening.protocols import route
 from flows.screen_facts import YEARS, what_is_open
 
-TESTS = tuple(test for test in route() if test != LOOK.id)
-NEXT = Fact("next", values=TESTS)
+CHOSEN_FROM = tuple(test for test in route() if test != LOOK.id)
+NEXT = Fact("next", values=CHOSEN_FROM)
 YEARS_WANTED = max(one.years for one in OPENINGS.values())
-OPENED = NEXT.one_of(*(test for test in TESTS if test not in OPENINGS)) | (fact("about_you.years") >= YEARS_WANTED)
+OPENED = NEXT.one_of(*(test for test in CHOSEN_FROM if test not in OPENINGS)) | (fact("about_you.years") >= YEARS_WANTED)
 """True unless the next test waits for years of squatting that they do not have; a test that is locked is not offered."""
 
 FLOW = Flow(
@@ -24,6 +24,6 @@ FLOW = Flow(
         Tell("Next: {title}, about {minutes:g} minutes; it could change most. Still open: {still}. At most {left:g} left, {minutes_left:g} "
              "minutes.", NEXT.known & OPENED,
              offers=(Offer("Show results now", "outcome"), Offer("All the tests", "full_screen"))),
-        *(Run(test, NEXT.is_(test) & OPENED) for test in TESTS),
+        *(Run(test, NEXT.is_(test) & OPENED) for test in CHOSEN_FROM),
     ),
 )

@@ -7,9 +7,9 @@ from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Tell
 from companion.conversation.kinds import Option, choice
 from companion.screening.protocols.pause_squat import PROTOCOL
-from flows.block import did, done
+from flows.block import did, done, watched_again
 from flows.protocol_flow import flow_of
-from flows.shared import BODY_WEIGHT, NO_BAR, SHARP, watched_again
+from flows.shared import BODY_WEIGHT, NO_BAR, SHARP
 
 WITH_BAR = fact("with").is_("bar")
 HARD = fact("hard").one_of("top", "middle", "bottom")

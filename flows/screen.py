@@ -36,9 +36,9 @@ AFTER_LOOK = (Run("best_squat", LOOKED & fact("setup.proposed").one_of(*NAMES) &
 
 AS_FAR_AS_TODAY = Tell("That is as far as it goes today. What you did is kept; say “screen” another day to go on.",
                        ~FLOOR_OPEN & ~NOT_CHECKED_TODAY & LEVEL.one_of("go", "no_load", "not_today"))
-FIRST = wanted(LOOK)
-GOES_ON = FLOOR_OPEN & WANTS_MORE
-UNDECIDED = fact("screen.state").is_("open") & GOES_ON
+LOOK_FIRST = wanted(LOOK)
+MORE_TESTS = FLOOR_OPEN & WANTS_MORE
+UNDECIDED = fact("screen.state").is_("open") & MORE_TESTS
 
 FLOW = Flow(
     "screen", version=2, title="Screen", policy=Policy.TALK, command=("test me", "short screen", "short route"),
@@ -50,11 +50,11 @@ FLOW = Flow(
         Do(Find("screen.state", "open", "a screen has begun")),
         Do(Find("screen.open", ",".join(route()), "a screen has begun")),
         Tell(f"Most need about {SCREEN_MINUTES} minutes in all. First your squat, after a safety check and a warm-up; what it shows "
-             f"decides which tests follow: at most {len(route()) - 1}, mostly half of them. You can stop after any.", FIRST,
+             f"decides which tests follow: at most {len(route()) - 1}, mostly half of them. You can stop after any.", LOOK_FIRST,
              offers=(Offer("All the tests", "full_screen"),)),
-        Run(LOOK.id, FIRST),
+        Run(LOOK.id, LOOK_FIRST),
         *AFTER_LOOK,
-        Run("next_test", GOES_ON, then=(Jump(UNDECIDED, "run_next_test"),)),
+        Run("next_test", MORE_TESTS, then=(Jump(UNDECIDED, "run_next_test"),)),
         AS_FAR_AS_TODAY,
         Run("outcome", FLOOR_OPEN),
         Do(Find("screen.told", "{outcome.at}", "the results of a whole screen"), fact("outcome.at").known & FLOOR_OPEN),

@@ -124,14 +124,6 @@ NO_TAPE, NO_LEVEL = fact("about_you.tape").is_("no"), fact("about_you.level").is
 SHARP = "Stop at once if anything hurts: sharp, shooting, tingling or numb."
 
 
-LOOK_SEEN = fact("squat_look.seen_by").one_of("film", "mirror", "friend")
-
-
 def watched_by(say: str = "How will you see it?") -> Ask:
     """Return the question about the way this squat is watched; judged by feel, its findings count less."""
     return Ask("seen_by", say, WATCHED)
-
-
-def watched_again(say: str) -> Ask:
-    """Return the same question of a later test: it is watched as the squat look was, if somebody saw that (``screen_from``)."""
-    return Ask("seen_by", say, WATCHED, only_if=~LOOK_SEEN)

@@ -91,7 +91,7 @@ def _seen(name: str) -> Condition:
 # The changes are compared with the depth of the plain set: without one there is nothing to compare.
 ROUNDED = _seen("plain") & fact("plain_depth").known
 ANY_CHANGE_TRIED = ROUNDED & Some(tuple(fact(f"{slot}_depth").known for slot in SLOTS))
-DONE = done()
+LOOK_DONE = done()
 LOAD_FILMED = fact("load_film").is_("yes")
 # Some rounding at depth is normal, in trained lifters too: McKean 2010 J Strength Cond Res 24:2731 (read).
 COMMON_ROUNDING = fact("plain_rounds").one_of("little", "some") & fact("plain_depth").one_of("parallel", "below")
@@ -108,13 +108,13 @@ FLOW = flow_of(
         Tell("3. {change_2_say}\n4. {change_3_say}", picture="squat_{change_1}"),
         did("{fourth}Last: plain again. {set_up}", "Stop at once if anything hurts.", ("plain", "Plain hurt"),
             *((name, f"{title} hurt") for name, title in TITLES.items()), picture=PROTOCOL.picture),
-        Ask("plain_rounds", "The first set, plain: does the lower back round, or the tail tuck under?", ROUNDS, only_if=DONE),
+        Ask("plain_rounds", "The first set, plain: does the lower back round, or the tail tuck under?", ROUNDS, only_if=LOOK_DONE),
         Ask("plain_depth", "How deep is the thigh when it starts? Parallel: the top of the thigh level with "
-            "the floor.", BANDS, only_if=DONE & _seen("plain"), picture="squat_bands"),
+            "the floor.", BANDS, only_if=LOOK_DONE & _seen("plain"), picture="squat_bands"),
         Tell("Your back does not round without load, so there is no depth for a change to move. Those sets are left out.",
              only_if=fact("plain_rounds").is_("no")),
         Tell("Then there is no depth to compare with, so the squats with one change are left out. Film from "
-             "the side often shows it; you can do this again any day.", only_if=DONE & ~ROUNDED & ~fact("plain_rounds").is_("no")),
+             "the side often shows it; you can do this again any day.", only_if=LOOK_DONE & ~ROUNDED & ~fact("plain_rounds").is_("no")),
         Tell("A little rounding at parallel or below is common if nothing hurts. Trained lifters have it too.",
              only_if=ROUNDED & COMMON_ROUNDING),
         *(Ask(f"{slot}_depth", f"{{{slot}_title}}: where does it start now? Not done: Skip.", STARTS,
@@ -131,7 +131,7 @@ FLOW = flow_of(
             only_if=LOAD_FILMED),
         Ask("clean_kg", "And the heaviest set on film in which it does not round earlier than without load, in {unit}? None: tap Skip.",
             KILOS, only_if=LOAD_FILMED & _seen("load")),
-        Tell("To keep one of the videos for your coach, say “film”.", fact("seen_by").is_("film") & fact("coach").is_("yes") & DONE),
+        Tell("To keep one of the videos for your coach, say “film”.", fact("seen_by").is_("film") & fact("coach").is_("yes") & LOOK_DONE),
         Do(Find("setup.luck", "", "new trials, so nothing is luck yet"), ANY_CHANGE_TRIED),
         Do(Find("setup.proposed", "{proposed}", "the change that moved the rounding most for the least fuss (choice)"), ANY_CHANGE_TRIED),
     ),

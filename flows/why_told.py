@@ -53,9 +53,10 @@ TOPICS: Final = (
     *(Topic(name, label, (label.lower(),), named, rows, listed=False) for name, label, named, rows in (
         ("body", "Body measures", r"body measures?|segments?|height", ("body",)),
         ("model", "The estimate's numbers", r"estimate'?s numbers|model", ("model",)),
-        ("readings", "Readings that are doubted", r"doubted?|readings?|apart|upright", ("readings", "bird_dog")),
+        ("readings", "Readings that are doubted", r"doubted?|readings?|apart|upright",
+         ("readings", *(one.id for one in protocols().values() if not one.lines_named))),
         ("draws", "The draws behind a ruling", r"draws?|same in|9 of 10", ("draws",)),
-        ("squat_days", "Squat days told", r"squat days?|over the limit|film", ("squat_days", "film_measure")),
+        ("squat_days", "Squat days told", r"squat days?|over the limit|film", ("squat_days",)),
         ("gym", "Bars and plates", r"plates?|bars?", ("gym",)),
         ("safety", "Safety dates", r"clearance|cleared|referral", ("safety",)),
         ("dates", "Other dates", r"month(?:ly)?|fourteen|14", ("dates",)),

@@ -40,7 +40,7 @@ WORTH_DOING: Final = value("worth_doing") / 100
 
 BEHIND: Final = value("behind_before") / 100
 SHOWS: Final = {"for": SOURCES["test_shows"].value[0] / 100, "against": SOURCES["test_shows"].value[1] / 100}
-TIMES: Final = dict(zip((Grade.WEAK, Grade.MODERATE, Grade.STRONG), SOURCES["times_likelier"].value, strict=True))
+TIMES_LIKELIER: Final = dict(zip((Grade.WEAK, Grade.MODERATE, Grade.STRONG), SOURCES["times_likelier"].value, strict=True))
 ONE_SIDE: Final = value("one_side_differs") / 100
 _SIGN: Final = {"for": 1, "against": -1}
 NO_ROWS: Final[Mapping[str, EvidenceRow]] = {}
@@ -51,7 +51,7 @@ _CAUSE: Final = {part: cause for cause, parts in PARTS_BY_CAUSE.items() for part
 
 @dataclass(frozen=True, slots=True)
 class StillOpen:
-    """What is still open. ``share``: of draws in which all open tests together change the outcome; ``tests``: those worth doing, the one
+    """The tests still open. ``share``: of draws in which all open tests together change the outcome; ``tests``: those worth doing, the one
     to do next first, each with the share in which its result would be missed."""
 
     share: float
@@ -136,7 +136,7 @@ def _behind(findings: Sequence[Finding], part: str) -> Truths:
     """Return in which draws a part is behind the rounding, by the findings so far."""
     odds = BEHIND / (1 - BEHIND)
     for row, grade in {one.row: one.grade for one in findings if one.part == part}.items():
-        odds *= TIMES[grade] ** _SIGN[row.direction]
+        odds *= TIMES_LIKELIER[grade] ** _SIGN[row.direction]
     return _luck(part) < odds / (1 + odds)
 
 
@@ -147,7 +147,7 @@ def _shown(test: str, one: Finding, behind: Truths) -> Truths:
     direction, name = one.row.direction, f"{test} {one.part}"
     luck = np.where(_luck(f"{name} differs") < ONE_SIDE, _luck(f"{name} {one.side}"), _luck(name)) if one.side else _luck(name)
     true = behind if direction == "for" else ~behind
-    shows = np.where(true, SHOWS[direction], SHOWS[direction] / TIMES[one.row.grade]) ** (2 if one.row.twice else 1)
+    shows = np.where(true, SHOWS[direction], SHOWS[direction] / TIMES_LIKELIER[one.row.grade]) ** (2 if one.row.twice else 1)
     return luck < shows if direction == "for" else 1 - luck < shows
 
 

@@ -50,7 +50,7 @@ def test_piped_chat_reads_one_reply_a_line_and_ends_well(tmp_path):
 
 def test_a_chat_resumes_where_it_was(run, tmp_path):
     file = str(tmp_path / "c.sqlite")
-    run("chat", "--database", file, "--as", "lena", input=WELCOME + "170\n")
+    run("chat", "--database", file, "--as", "lena", input=WELCOME + "about me\n170\n")
     again = run("chat", "--database", file, "--as", "lena", input="")
     assert again.exit_code == 0
     assert again.output.startswith("What do you weigh?")
@@ -58,7 +58,7 @@ def test_a_chat_resumes_where_it_was(run, tmp_path):
 
 def test_an_export_written_over_an_older_file_is_its_owners_only(run, tmp_path):
     file, out = str(tmp_path / "c.sqlite"), tmp_path / "lena.csv"
-    run("chat", "--database", file, "--as", "lena", input=WELCOME + "170\n")
+    run("chat", "--database", file, "--as", "lena", input=WELCOME + "about me\n170\n")
     out.write_text("old")
     out.chmod(0o644)
     assert run("export", "lena", "--database", file, "--out", str(out)).exit_code == 0
@@ -68,7 +68,7 @@ def test_an_export_written_over_an_older_file_is_its_owners_only(run, tmp_path):
 
 def test_the_log_is_a_table_or_json_lines(run, tmp_path):
     file = str(tmp_path / "c.sqlite")
-    run("chat", "--database", file, "--as", "lena", input=WELCOME + "170 cm\n")
+    run("chat", "--database", file, "--as", "lena", input=WELCOME + "about me\n170 cm\n")
     table = run("log", "--database", file, "--as", "lena")
     assert "170 cm" in table.output
     rows = [json.loads(line) for line in run("log", "--database", file, "--as", "lena", "--json").output.splitlines()]

@@ -120,8 +120,8 @@ def test_an_open_run_says_so_and_a_question_that_is_gone_still_has_words():
 
 
 def test_a_change_kept_under_its_own_name_has_its_question():
-    (cells,) = read_back(as_csv([row("heels_rounds", "no", flow="squat_look")], BOOK, "UTC"))
-    assert cells["question"].startswith("With that change")
+    (cells,) = read_back(as_csv([row("heels_depth", "no", flow="squat_look")], BOOK, "UTC"))
+    assert cells["question"].startswith("…: where does it start now?")
 
 
 def test_an_empty_log_is_a_header_and_no_line():

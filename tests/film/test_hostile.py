@@ -145,7 +145,7 @@ def test_the_decoding_process_sees_nothing_of_our_environment(monkeypatch):
 
 
 def test_without_the_film_part_it_says_so_in_one_line(tmp_path, monkeypatch):
-    monkeypatch.setattr(reader, "find_spec", lambda name: None)
+    monkeypatch.setattr(reader, "can_read", lambda: False)
     assert refusal(tmp_path / "film.mp4") == NOT_HERE
 
 

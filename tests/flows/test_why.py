@@ -45,7 +45,7 @@ def test_other_questions_are_left_to_others(words: str):
 
 def test_every_row_of_the_table_answers_some_topic():
     reached = {name for one in TOPICS for name in one.rows} | {"calf", "hip", "control"}
-    assert {row.topic for row in SOURCES.values()} == reached
+    assert {row.topic for row in SOURCES.values()} <= reached
 
 
 def test_a_tap_under_a_ruling_names_the_rows_that_decided_and_whose_weights_they_are():

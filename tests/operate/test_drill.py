@@ -41,7 +41,7 @@ def where(companion, who):
 async def test_a_backup_taken_under_writes_brings_the_conversation_back(tmp_path):
     file, backup = tmp_path / "c.sqlite", tmp_path / "b.sqlite"
     async with at_work(file) as companion:
-        await say(companion, "ilka", *WELCOME, "175")
+        await say(companion, "ilka", *WELCOME, "about me", "175")
         asked = where(companion, "ilka")
         copying = asyncio.create_task(asyncio.to_thread(back_up, file, backup))
         for number in range(1000):

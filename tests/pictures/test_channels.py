@@ -196,7 +196,7 @@ async def test_the_terminal_tells_a_picture_in_words_and_where_it_lies(tmp_path:
 
 def test_a_chat_here_saves_the_picture_it_names(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
-    replies = ("Yes, keep them", "yes", "cm and kg", "UTC", "yes", "170", "70", "woman", "2", "80", "high")
+    replies = ("Yes, keep them", "yes", "cm and kg", "UTC", "yes", "about me", "170", "70", "woman", "2", "80", "high")
     told = CliRunner().invoke(main, ["chat", "--database", str(tmp_path / "c.sqlite")], input="\n".join(replies))
     line = next(line for line in told.output.splitlines() if "Saved: " in line)
     assert "four depths of a squat" in line

@@ -180,7 +180,7 @@ def test_everything_that_stands_is_inside_the_window_from_side_to_side(name):
 def test_every_picture_a_question_names_is_there():
     known = set(poses())
     filled = {"{seen_by}": ("film", "mirror"), "{effort}": ("own", "strap"),
-              "setup_level_{placement}": ("setup_level_shin", "setup_level_thigh", "setup_level"),
+              "setup_level_{placed}": ("setup_level_shin", "setup_level_thigh"),
               "wall_level_{placement}": ("wall_level_below_knee", "wall_level_mid_shin", "wall_level"), **{
         field: tuple(CHANGES) for field in ("{view}", "{setup_view}", *(f"{{change_{n}}}" for n in range(1, len(CHANGES) + 1)))}}
     named = {step.picture for compiled in BOOK.flows.values() for step in compiled.flow.steps
