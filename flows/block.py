@@ -13,7 +13,7 @@ from companion.conversation.kinds import Choice, Option, choice
 from companion.screening.pairs import LOOK
 from flows.shared import BANDS, WATCHED
 
-WENT_WELL = Option("none", "Done, nothing hurt", ("done", "no", "none", "nothing", "nothing hurt", "none of them", "no set", "ready", "ok"))
+WENT_WELL = Option("none", "Done, nothing hurt", ("done", "no", "none", "nothing", "nothing hurt", "none of them", "no set"))
 FILMED = Option("filmed", "Done and filmed, nothing hurt", ("filmed", "filmed it", "done and filmed"))
 NOT_SURE_WHICH = Option("some", "It hurt, not sure which", (
     "yes", "it hurt", "not sure", "don't know which", "a bit", "a little", "slightly", "kind of", "kinda", "sort of", "maybe", "i think so",
