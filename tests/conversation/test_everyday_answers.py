@@ -34,7 +34,7 @@ def test_whether_the_back_rounds_is_told_as_people_tell_it(text, value):
     ("hinge_to_squat", "hinge", "it kept", "clean"), ("pause_squat", "shape", "kinda", "rounds"),
     ("hip_fold", "pinched", "a bit", "both"), ("hip_fold", "pinched", "not sure", "both"),
     ("hip_fold", "pinched", "a bit on the left", "left"),
-    ("hand_on_back_squat", "usual_depth", "it kept", "no"), ("hand_on_back_squat", "usual_depth", "kinda", "cant_tell"),
+    ("hand_on_back_squat", "usual_depth", "it kept", "no"), ("hand_on_back_squat", "usual_depth", "dunno", "cant_tell"),
     ("arms_forward_squat", "heels_help", "it kept", "yes"),
     ("arms_forward_squat", "heels_help", "sort of", "no"), ("warm_up", "heavy", "kind of", "yes"),
     ("squat_look", "plain_depth", "ass to grass", "below")])
@@ -65,3 +65,9 @@ def test_a_doubt_whether_a_set_hurt_is_taken_as_hurt(flow, text):
 def test_a_safety_question_takes_no_guess():
     taken = step(BOOK, at("safety_check", "bladder"), Typed("a bit"), Known(GROWN, NOW))
     assert not any(isinstance(effect, Record) and effect.value == "no" for effect in taken.effects)
+
+
+@pytest.mark.parametrize("text", ["kinda", "a bit"])
+def test_how_much_it_moved_is_no_depth_and_is_asked_again(text):
+    taken = step(BOOK, at("hand_on_back_squat", "usual_depth"), Typed(text), Known(GROWN, NOW))
+    assert not any(isinstance(effect, Record) for effect in taken.effects)

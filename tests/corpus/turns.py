@@ -131,8 +131,8 @@ def _today(turn: Turn) -> Turn | None:
 
 
 def _slot(turn: Turn, name: str, wanted: str) -> tuple[str, str] | None:
-    """Return a slot that a line fills, by the names of today; none where the question is gone or has no such answer, or where the side that
-    the question named is now the answer, and the words name none."""
+    """Return a slot that a line fills, by the names of today; none where the question is gone or has no such answer. Where the side that
+    the question named is now the answer, and the words name none, it is both, as for a bare yes: the careful side."""
     state = _now(f"{turn.state.partition('/')[0]}/{name}")
     if not state:
         return None
@@ -140,7 +140,7 @@ def _slot(turn: Turn, name: str, wanted: str) -> tuple[str, str] | None:
     ask = BOOK[where].stops[key]
     wanted = ANSWERS.get(f"{name}={wanted}", ANSWERS.get(f"{key}={wanted}", wanted))
     if key != name and wanted in SIDES and wanted not in turn.text.casefold().split():
-        return None
+        wanted = "both"
     options = {option.value for option in ask.kind.options} if isinstance(ask, Ask) else set()
     return (key, wanted) if key == name or (wanted in options if options else quantities(wanted)) else None
 
