@@ -103,8 +103,11 @@ def end(draft: Draft, ending: str) -> None:
 
 
 def after_run(draft: Draft) -> None:
-    """Continue after a ``Run`` whose flow has ended."""
-    _follow(draft, draft.fire(RETURNED))
+    """Continue after a ``Run`` whose flow has ended, or end where a gate has shut meanwhile."""
+    move = draft.fire(RETURNED)
+    if not _let_first(draft, move):
+        draft.top = draft.top._replace(tried=())
+        _follow(draft, move)
 
 
 def _follow(draft: Draft, move: Move, after: float = 0) -> None:

@@ -150,7 +150,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
     rows: list[Move] = [*_gates(flow, BEGIN, START), *_as(BEGIN, ways[START])]
     for key, stop in stops.items():
         if isinstance(stop, Run):
-            rows += _as(RETURNED, ways[key])
+            rows += [*(_gates(flow, RETURNED, key) if stop.checks else ()), *_as(RETURNED, ways[key])]
             continue
         rows += _as(ANSWER, ways[key])
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
