@@ -179,7 +179,7 @@ def _ended(ways: Ways, found: Found, state: str) -> Domains:
     and comes to the state neither first nor straight from a run that can be gone back into."""
     stops = ways.compiled.stops
     from_there = {source for source, target in ways.compiled.ways if target == state and (source, target) not in found.never}
-    open_ = any(source == START or isinstance(stop := stops[source], Run) and stop.back for source in from_there)
+    open_ = any(source == START or (isinstance(stop := stops[source], Run) and stop.back) for source in from_there)
     return {} if open_ or ways.flow.policy.resumes else {ENDED.name: frozenset((None,))}
 
 
