@@ -42,7 +42,7 @@ FLOW = flow_of(
         Ask("watch", "Nothing to lift, then. Open that film and watch one set from the side: the bar, the chest, the "
             "lower back.", Ready("Seen it"), only_if=LOADED, then=(Jump(~fact("watch").known, END),)),
         did("Across the front of your shoulders, off the throat, arms straight ahead, hands open. Five slow squats, three seconds down.",
-            LET_GO, ("squats", "It hurt"), only_if=~LOADED, picture=PROTOCOL.picture),
+            LET_GO, ("squats", "That hurt"), only_if=~LOADED, picture=PROTOCOL.picture),
         Ask("fault", "What changed first, if anything? Look at the film before you answer, if there is one. If you "
             "can't tell, skip this.", choice(
                 ("clean", "Nothing, it all held", "nothing", "all held", "it held", "held", "it kept", "none", "no", "nope", "not rounded"),

@@ -85,7 +85,7 @@ WELL = fact("front").is_("no")
 CHANGED_HURT = Option("changed", "Changed hurt", ("the changed one", "changed", "with the change"))
 """Taken by this flow itself: it ends the set-up, not only the sets."""
 CHANGE_HURT = fact("did").is_("changed")
-ANOTHER_DAY = Option("later", "Another day", ("no", "later", "not now"))
+ANOTHER_DAY = Option("later", "Another day", ("later", "not now"))
 NO_GAIN = RESULT.is_("none")
 GAINED = RESULT.is_("gain") & WELL
 

@@ -13,14 +13,18 @@ from companion.conversation.kinds import Choice, Option, choice
 from companion.screening.pairs import LOOK
 from flows.shared import BANDS, WATCHED
 
-WENT_WELL = Option("none", "Done, nothing hurt", ("done", "no", "none", "nothing", "nothing hurt", "none of them", "no set", "ready", "ok"))
+WENT_WELL = Option("none", "Done, nothing hurt", ("done", "no", "none", "nothing", "nothing hurt", "none of them", "no set"))
 FILMED = Option("filmed", "Done and filmed, nothing hurt", ("filmed", "filmed it", "done and filmed"))
-NOT_SURE_WHICH = Option("some", "It hurt, not sure which", ("yes", "it hurt", "not sure", "don't know which"))
+NOT_SURE_WHICH = Option("some", "It hurt, not sure which", (
+    "yes", "it hurt", "not sure", "don't know which", "a bit", "a little", "slightly", "kind of", "kinda", "sort of", "maybe", "i think so",
+    "dunno", "don't know", "both", "all of them"))
+"""Any doubt whether a set hurt is taken as hurt."""
 LEFT_OUT = Option("left_out", "Leave it out", ("leave it out", "leave this one out", "not today", "leave this out"))
 NOWHERE_TO_LIE = Option("no_floor", "I can't get down there", ("no floor", "no room", "can't get down", "no space", "can't lie down"))
 SIDES_HURT = (("left", "Left hurt"), ("right", "Right hurt"))
 
-STARTS = choice(Option("no", "Not at all", ("no", "none", "nowhere", "never", "stayed flat", "it stayed still", "still")), *BANDS.choices,
+STARTS = choice(Option("no", "Not at all", ("no", "none", "nowhere", "never", "stayed flat", "it stayed still", "still", "it kept",
+                "it held", "it didn't move", "didn't move", "it stayed flat")), *BANDS.choices,
                 Option("cant_tell", "Can't tell", ("not sure", "don't know", "no idea", "unsure", "idk")))
 """Where the rounding starts in a set, also that it does not."""
 

@@ -16,6 +16,16 @@ WHICH_FIRST = choice(
     ("back", "Pressure changed first", "pressure", "pressure changed", "pressure first", "hands", "back moved", "back first"),
     ("belly", "My belly stopped it", "belly", "stomach", "tummy", "thigh met belly"),
     ("cant_tell", "Can't tell", "not sure", "unsure", "dunno", "don't know", "idk", "neither"))
+PARTLY = ("a bit", "a little", "a tiny bit", "slightly", "a touch", "kind of", "kinda", "sort of", "maybe", "not sure", "unsure", "dunno",
+          "don't know")
+"""Said without a side, these count as a pinch in both hips: the careful answer."""
+
+
+def _one(side: str) -> tuple[str, ...]:
+    """Return the words for a pinch in one hip, also a slight one."""
+    return (f"{side} one", f"yes {side}", *(f"{much} {there} {side}" for much in ("a bit", "a little") for there in ("on the", "in the")))
+
+
 BY_BELLY = fact("left_first").is_("belly") | fact("right_first").is_("belly")
 
 FLOW = flow_of(
@@ -33,8 +43,8 @@ FLOW = flow_of(
             Ask("{side}_angle", "From the film: how many degrees did the {side} thigh come up from the floor? "
                 "Straight up is 90, past it is more. Skip it if you can't tell.", FOLD, only_if=fact("did").is_("filmed"), method="film")),
         Ask("pinched", "Was there a pinch at the front of a hip?", choice(
-            ("none", "No", "no", "neither"), ("left", "Left", "left one"), ("right", "Right", "right one"),
-            ("both", "Both", "yes", "both hips")),
+            ("none", "No", "no", "neither"), ("left", "Left", *_one("left")), ("right", "Right", *_one("right")),
+            ("both", "Both", "yes", "both hips", *PARTLY)),
             only_if=done()),
         Tell("That is no stiff hip, and no test of it either: it counts as not tested. Rock back with the knees wide tells more.",
              BY_BELLY),

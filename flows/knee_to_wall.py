@@ -1,6 +1,7 @@
 """Knee to wall: the knee's travel past the toes with the heel down."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from statistics import fmean
 
 from companion.conversation.condition import Fact, Facts, Value, fact
@@ -17,6 +18,9 @@ from flows.shared import NO_LEVEL, NO_TAPE
 
 DISTANCE = Number("cm", low=0, high=30, usual=(3, 20), example_value=11)
 LEAN = Number("deg", low=0, high=70, usual=(15, 60), example_value=38, step=1)
+SAME = ("same", "the same", "same again", "same as before", "same number", "no change", "exactly the same", "same as the first")
+AS_LEFT = (*SAME, "both the same", "same as left", "same as the left", "same as the other", "same as the other one", "same both sides")
+"""Words for the number before: of the same foot, and of the left one."""
 ANKLE_CAUTION = "Stop if anything pinches or hurts, in the ankle or the back."
 
 TAPE, LEVEL = fact("method").is_("tape"), fact("method").is_("level")
@@ -81,18 +85,29 @@ TAKE = (
     Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
         "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
         caution=ANKLE_CAUTION, only_if=TAPE, method="tape", picture=PROTOCOL.picture, then=_once_more(1)),
-    Ask("{side}_2", "That is close to a line. Step off, then once more with the {side} foot. How many {unit}?", DISTANCE,
+    Ask("{side}_2", "That is close to a line. Step off, then once more with the {side} foot. How many {unit}?",
+        replace(DISTANCE, called=(SAME, "{side}_1")),
         caution=ANKLE_CAUTION, only_if=SECOND_REACH.is_("yes"), method="tape", then=_once_more(2)),
     Ask("{side}_3", "Those two are apart or close to a line, and a third settles it. Once more, {side} foot: how many {unit}?", DISTANCE,
         caution=ANKLE_CAUTION, only_if=THIRD_REACH.is_("yes"), method="tape", then=_once_more(3)),
     Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
         "phone along the shin. How many degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=LEVEL,
         method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
-    Ask("{side}_deg_2", "That is close to a line. Step off, then once more with the {side} foot. How many degrees?", LEAN,
-        caution=ANKLE_CAUTION, only_if=DEG_SECOND.is_("yes"), method="level", placement="{placement}"),
+    Ask("{side}_deg_2", "That is close to a line. Step off, then once more with the {side} foot. How many degrees?",
+        replace(LEAN, called=(SAME, "{side}_deg_1")),
+        caution=ANKLE_CAUTION, only_if=DEG_SECOND.is_("yes"), method="level",
+        placement="{placement}"),
     Ask("{side}_deg_3", "Those two are apart or close to a line, and a third settles it. Once more, {side} foot: how many degrees?", LEAN,
         caution=ANKLE_CAUTION, only_if=DEG_THIRD.is_("yes"), method="level", placement="{placement}"),
 )
+
+
+def _as_left(asks: tuple[Ask, ...]) -> tuple[Ask, ...]:
+    """Return the right side's questions, of which the first can be answered by the left side's number."""
+    return tuple(replace(ask, kind=replace(ask.kind, called=(AS_LEFT, ask.key.replace("right", "left")))) if ask.key.endswith("_1")
+                 and isinstance(ask.kind, Number) else ask for ask in asks)
+
+
 LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",
     choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),
            ("neither", "Neither"), ("other", "Brace, shoe or a slip", "brace", "shoe", "slipped", "socks", "slippery", "it slipped"),
@@ -123,7 +138,7 @@ FLOW = flow_of(
             "or a wardrobe does.", TAPE, picture="knee_to_wall_setup"),
         Tell("Bare feet, facing a wall, phone in your hand with the level open.", LEVEL),
         *sided((*TAKE, LIMIT), "left"),
-        *sided(TAKE, "right"), *ODD_FOOT, sided(LIMIT, "right"),
+        *_as_left(sided(TAKE, "right")), *ODD_FOOT, sided(LIMIT, "right"),
         Tell("Something else stopped it, so it is kept and not scored. Bare feet, a floor that grips, nothing strapped on: then say “knee "
              "to wall” again.", fact("left_limit").is_("other") | fact("right_limit").is_("other")),
     ),

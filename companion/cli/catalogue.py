@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import click
@@ -14,12 +15,7 @@ from companion.cli.common import fail
 @click.option("--draw", is_flag=True, help="Print the flow as a Mermaid drawing.")
 def flows(name: str | None, draw: bool) -> None:
     """List the flows and check them; with a NAME, show or draw one; `flows draw` writes every drawing beside its flow."""
-    from companion.base.clock import SystemClock
-    from companion.conversation.flow import Known
-    from companion.verify.check import faults
-    from companion.verify.domains import Ways
     from companion.verify.draw import mermaid, outline
-    from companion.verify.proof import prove
     from flows import catalogue
     from flows.catalogue import BOOK
 
@@ -40,15 +36,40 @@ def flows(name: str | None, draw: bool) -> None:
         _ = BOOK.commands
     except ValueError as error:
         fail(str(error), 1)
-    found, now = 0, SystemClock().now()
-    for compiled in BOOK.flows.values():
-        ways = Ways(BOOK, compiled, Known({"today": now.date().isoformat()}, now))
-        wrong = faults(ways, prove(ways))
+    found = 0
+    for compiled, wrong in zip(BOOK.flows.values(), _faults_of(list(BOOK.flows)), strict=True):
         found += len(wrong)
         click.echo(f"{compiled.flow.name:20} {compiled.flow.title:24} {len(compiled.stops):3} states "
                    f"{len(compiled.arrows):4} arrows  {'; '.join(wrong) or 'sound'}")
     if found:
         fail(f"{found} faults", 1)
+
+
+def _faults_of(names: list[str]) -> list[list[str]]:
+    """Return the faults of each flow; on all cores where processes can be forked, for the flows are many and none waits for another."""
+    if sys.platform != "linux":
+        return [_faults(name) for name in names]
+    from concurrent.futures import ProcessPoolExecutor
+    from multiprocessing import get_context
+
+    from flows.catalogue import BOOK
+
+    with ProcessPoolExecutor(mp_context=get_context("fork")) as pool:
+        running = {name: pool.submit(_faults, name) for name in sorted(names, key=lambda name: -len(BOOK[name].arrows))}
+        return [running[name].result() for name in names]
+
+
+def _faults(name: str) -> list[str]:
+    from companion.base.clock import SystemClock
+    from companion.conversation.flow import Known
+    from companion.verify.check import faults
+    from companion.verify.domains import Ways
+    from companion.verify.proof import prove
+    from flows.catalogue import BOOK
+
+    now = SystemClock().now()
+    ways = Ways(BOOK, BOOK[name], Known({"today": now.date().isoformat()}, now))
+    return list(faults(ways, prove(ways)))
 
 
 @click.command()

@@ -14,7 +14,7 @@ from companion.conversation.kinds import Answer, Media
 from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
 from companion.conversation.slots import heard_at, slot_words, torn, understand
-from companion.language.act_rules import tables_in
+from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.phrases import Phrase
@@ -81,7 +81,7 @@ def act_on(draft: Draft, text: str) -> bool:
             draft.say(WAITS)
         case SpeechAct.UNSURE:
             unsure = [option.value for option in ask.kind.options if option.value in NOT_TOLD and not ask.safety]
-            if not unsure:
+            if not unsure or matches("degree", " ".join(clause.text for clause in clauses(text))):
                 return False
             answer(draft, Answer(unsure[0], text))
         case SpeechAct.CHAT:

@@ -79,6 +79,8 @@ def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before
     assert isinstance(ask, Ask)
     flow = compiled.flow
     lines = [before, render(ask.say, facts, now, ask.side, ask.kind.unit), render(ask.caution, facts, now, ask.side)]
+    if ask.caution and (said := frame.noted.get(SAID_AHEAD + frame.state)) is not None:
+        lines.append(f"You wrote {_as_said(ask, said, facts)}: it counts once this is done.")
     if flow.policy.counted:
         lines.append(progress(compiled, frame, facts))
     picture = render(ask.picture, facts, now, ask.side)

@@ -32,8 +32,10 @@ def test_whether_the_back_rounds_is_told_as_people_tell_it(text, value):
     ("squat_after", "back", "it kept", "still"), ("squat_after", "back", "a bit", "moved"),
     ("squat_after", "kept", "same as before", "kept"),
     ("hinge_to_squat", "hinge", "it kept", "clean"), ("pause_squat", "shape", "kinda", "rounds"),
-    ("hip_fold", "left_pinch", "a bit", "yes"),
-    ("hand_on_back_squat", "usual_moves", "yep", "yes"), ("arms_forward_squat", "heels_help", "it kept", "yes"),
+    ("hip_fold", "pinched", "a bit", "both"), ("hip_fold", "pinched", "not sure", "both"),
+    ("hip_fold", "pinched", "a bit on the left", "left"),
+    ("hand_on_back_squat", "usual_depth", "it kept", "no"), ("hand_on_back_squat", "usual_depth", "kinda", "cant_tell"),
+    ("arms_forward_squat", "heels_help", "it kept", "yes"),
     ("arms_forward_squat", "heels_help", "sort of", "no"), ("warm_up", "heavy", "kind of", "yes"),
     ("squat_look", "plain_depth", "ass to grass", "below")])
 def test_a_bit_takes_the_careful_side_and_kept_is_kept(flow, key, text, value):
@@ -47,11 +49,17 @@ def test_the_same_is_the_number_before(key, text, got):
     assert logged("knee_to_wall", key, text, got) == ("ok", 11.0)
 
 
-@pytest.mark.parametrize(("flow", "key"), [("squat_look", "video"), ("squat_after", "video"), ("film", "video"), ("squat_after", "note"),
+@pytest.mark.parametrize(("flow", "key"), [("squat_after", "video"), ("film", "video"), ("squat_after", "note"),
                                            ("film", "note"), ("squat_days", "goal")])
 @pytest.mark.parametrize("text", ["nope", "no", "none"])
 def test_what_need_not_be_sent_takes_no_for_an_answer(flow, key, text):
     assert logged(flow, key, text) == ("skipped", None)
+
+
+@pytest.mark.parametrize("flow", ["squat_look", "hip_fold", "leg_raise", "rock_back", "hand_on_back_squat"])
+@pytest.mark.parametrize("text", ["a bit", "maybe", "not sure", "both", "yes"])
+def test_a_doubt_whether_a_set_hurt_is_taken_as_hurt(flow, text):
+    assert logged(flow, "did", text) == ("in_pain", None)
 
 
 def test_a_safety_question_takes_no_guess():

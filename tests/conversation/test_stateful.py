@@ -47,15 +47,14 @@ LONGEST = 4096
 
 STEPS_AT_LEAST, EXAMPLES_AT_LEAST = 10_000, 170
 
-WELCOME = ("hello", "Yes, keep them", "yes", "cm and kg", "UTC", "yes", "175", "skip", "man", "3", "100", "high", "below", "yes",
-           "yes", "broomstick", "film")
+WELCOME = ("hello", "Yes, keep them", "yes", "cm and kg", "UTC", "yes")
 PAINS = ("ouch", "that hurts", "12 but it hurt", "my back just went", "sharp pain", "pins and needles", "I CAN'T FEEL MY FOOT")
 NONSENSE = ("", "   ", "lots", "asdf qwer", "-5", "1e309", "nan", "1/0", "900 cm", "12 to 14", "🏋️", "x" * 5000, "{side}", "%s%n", "yes no",
             "no pain", "hurt last year", "0", "٣", "yes?", "\u202eevil", "½", "1/2/3", "go.home", "/")
 CONTROLS = ("stop", "back", "skip", "again", "help", "menu", "go on", "yes", "no", "ok", "none", "not sure")
 COMMANDS = sorted(BOOK.commands)
 FORGED = ("", "x", "go.nowhere", "go.pain", "go.prime", "pain.1.bad.0", "safety_check.1.bladder.no", "....", "home.1.pick.prime",
-          "squat_look.1.plain_do.!skip")
+          "squat_look.1.did.!skip")
 FIRST_FLOWS = {gate.first for compiled in BOOK.flows.values() for gate in compiled.flow.gates}
 FLOOR_TESTS = open_tests(Level.NO_LOAD)
 LOADED = {name for name, one in BOOK.flows.items() if body_works(one.flow)} - FLOOR_TESTS - FIRST_FLOWS
@@ -269,12 +268,15 @@ class Bot(RuleBasedStateMachine):
             return
         tap, ask, session, person = taps[which % len(taps)], self.ask, self.session, self.person
         value = tap.data.rpartition(".")[2]
-        before = self.count("ok")
+        before, hurt = self.count("ok"), self.count("in_pain")
         self.turn(Tapped(tap.data))
         asked_first = self.session.aside is not None  # whether to go on, after hours away
         if asked_first:
             assert self.count("ok") == before
         elif ask and not session.aside and not value.startswith("!") and self.person == person:
+            if value in ask.hurts:
+                assert (self.count("ok"), self.count("in_pain")) == (before, hurt + 1), "what hurt is kept, and is no answer"
+                return
             assert self.count("ok") == before + 1, (tap, [message.text for message in self.shown])
             row = self.db.execute("select run, raw, cast(value as text) from answers a where status = 'ok' "
                                   f"and not {COUNTS_AGAIN} order by id desc limit 1").fetchone()

@@ -15,6 +15,7 @@ Of the unseen lines only totals are printed, and no rule may be written from the
 
 from __future__ import annotations
 
+import re
 import sys
 from collections import Counter
 from collections.abc import Iterator, Mapping
@@ -45,6 +46,28 @@ FACTS: Final[Mapping[str, Value]] = {
     **CHECKED, "about_you.height": 178.0, "about_you.mass": 80.0, "welcome.units": "metric", "welcome.consent": "yes",
     "drill": "hip", "coach": "yes"}
 
+MOVED: Final[Mapping[str, str]] = {
+    r"knee_to_wall/setup": "knee_to_wall/left_1",
+    r"knee_to_wall/setup_level": "knee_to_wall/left_deg_1",
+    r"leg_raise/(?:left|right)_do_2": "leg_raise/did_2",
+    r"hip_fold/(?:left|right)_pinch": "hip_fold/pinched",
+    r"(squat_look|hand_on_back_squat)/(change_\d|again|usual|cued)_(?:rounds|moves)": r"\1/\2_depth",
+    r"(\w+)/(?:filming|go|squats|setup(?:_\w+)?)": r"\1/did",
+    r"(\w+)/(?:left|right|narrow|middle|wide|plain|change_\d|again|usual|cued|moving|stops)_do": r"\1/did",
+    r"screen/(go_\w+)": r"full_screen/\1",
+}
+"""Where a question that is no longer asked on its own is asked now; one that is not here either is gone, and its lines with it."""
+
+ANSWERS: Final[Mapping[str, str]] = {"did=ready": "none", "left_pinch=yes": "left", "right_pinch=yes": "right", "pinched=no": "none"}
+"""What an answer of such a question is called now, where it is called otherwise: by the new question, or by the old one."""
+
+SIDES: Final = ("left", "right")
+
+NOT_ASKED: Final = frozenset((
+    "leg_raise/placement", "leg_raise/left_end", "leg_raise/right_end", "squat_look/video", "pause_squat/less_deep",
+    "pause_squat/moving_higher", "screen/route"))
+"""Questions that are gone: what ended a leg raise, which route, where the phone lies, a film to send, shallower squats after others."""
+
 
 class Turn(NamedTuple):
     """One line: the state, the act, what should come of it, the words, and whether asking back is right."""
@@ -64,9 +87,56 @@ class Outcome(NamedTuple):
 
 
 def turns(name: str) -> list[Turn]:
-    """Return the lines of one of the two files."""
+    """Return the lines of one of the two files whose question is still asked, each at the state where it is asked now."""
+    return [turn for turn in map(_today, _written(name)) if turn]
+
+
+def gone(name: str) -> list[Turn]:
+    """Return the lines of one of the two files whose question, or what they put right, is no longer asked anywhere."""
+    return [turn for turn in _written(name) if _today(turn) is None]
+
+
+def _written(name: str) -> list[Turn]:
     rows = (line.split("\t") for line in (HERE / f"turns_{name}.tsv").read_text("utf-8").splitlines() if line and line[0] != "#")
     return [Turn(*row[:4], len(row) > 4 and row[4].strip() == "ask") for row in rows]
+
+
+def _now(state: str) -> str:
+    """Return the state where a question is asked now, "" if it is gone."""
+    for one in (state, *(found.expand(new) for old, new in MOVED.items() if (found := re.fullmatch(old, state)))):
+        flow, key = one.split("/")
+        if isinstance(BOOK[flow].stops.get(key), Ask):
+            return one
+    return ""
+
+
+def _today(turn: Turn) -> Turn | None:
+    """Return a line as it stands today: none if its question is gone, or what it puts right; asking back is right where the answer it names
+    is none of today's."""
+    state, old = _now(turn.state), turn.state.partition("/")[2]
+    if not state or turn.act not in ("answer", "correction", "unsure") or not turn.value:
+        return turn._replace(state=state) if state else None
+    slots = dict(filter(None, (_slot(turn, name or old, wanted) for name, wanted in expected(turn).items())))
+    if state == turn.state and slots == expected(turn):
+        return turn
+    if turn.act == "correction" and not slots:
+        return None
+    return turn._replace(state=state, value="; ".join(f"{name}={wanted}" for name, wanted in slots.items()), ask=turn.ask or not slots)
+
+
+def _slot(turn: Turn, name: str, wanted: str) -> tuple[str, str] | None:
+    """Return a slot that a line fills, by the names of today; none where the question is gone or has no such answer, or where the side that
+    the question named is now the answer, and the words name none."""
+    state = _now(f"{turn.state.partition('/')[0]}/{name}")
+    if not state:
+        return None
+    where, key = state.split("/")
+    ask = BOOK[where].stops[key]
+    wanted = ANSWERS.get(f"{name}={wanted}", ANSWERS.get(f"{key}={wanted}", wanted))
+    if key != name and wanted in SIDES and wanted not in turn.text.casefold().split():
+        return None
+    options = {option.value for option in ask.kind.options} if isinstance(ask, Ask) else set()
+    return (key, wanted) if key == name or (wanted in options if options else quantities(wanted)) else None
 
 
 @cache

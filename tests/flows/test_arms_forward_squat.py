@@ -69,7 +69,7 @@ def test_an_empty_bar_needs_safety_arms_and_back_leads_to_the_stick():
     assert talk.say("stick").state == "arms_forward_squat.did"
 
 
-@pytest.mark.parametrize(("replies", "label"), [((), "It hurt"), (("done", "rolled", "parallel"), "Heels up hurt"),
+@pytest.mark.parametrize(("replies", "label"), [((), "That hurt"), (("done", "rolled", "parallel"), "Heels up hurt"),
                                                 (("done", "rolled", "parallel", "done", "no"), "Less deep hurt")])
 def test_a_set_that_hurt_ends_the_test(replies: tuple[str, ...], label: str):
     assert Talk(FLOW).say("film", "stick", *replies).tap(label).state == "pain.bad"

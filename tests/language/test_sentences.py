@@ -36,7 +36,7 @@ def menu() -> Talk:
 
 def mid_test() -> Talk:
     """In the middle of something, with the body at work."""
-    talk = Talk(BOOK["knee_to_wall"].flow, known=CHECKED, book=BOOK)
+    talk = Talk(BOOK["knee_to_wall"].flow, known={**CHECKED, "about_you.height": 178.0}, book=BOOK)
     return talk.say("tape")
 
 

@@ -6,7 +6,7 @@ from collections import Counter
 
 import pytest
 
-from tests.corpus.turns import counted, turns
+from tests.corpus.turns import NOT_ASKED, Turn, counted, gone, play, turns
 
 RIGHT = ("right", "confirmed", "asked")
 
@@ -22,3 +22,20 @@ def test_what_people_type_is_read_right_asked_about_or_refused_and_hardly_ever_m
 def test_every_line_names_a_state_and_an_act():
     acts = {turn.act for name in ("seen", "unseen") for turn in turns(name)}
     assert acts == {"answer", "question", "unsure", "not_yet", "correction", "pain", "flag", "command", "chat", "nothing"}
+
+
+@pytest.mark.parametrize(("name", "most"), [("seen", 26), ("unseen", 12)])
+def test_lines_are_left_out_only_where_their_question_is_gone(name, most):
+    """Few lines, of few questions, and of no question that is still asked somewhere."""
+    assert len(gone(name)) <= most
+    assert {turn.state for turn in gone(name) if turn.act != "correction"} <= NOT_ASKED
+
+
+@pytest.mark.parametrize("text", ["a little", "a bit", "yes a little bit", "sorta, a bit", "sometimes", "a smidge", "a tad"])
+def test_how_much_it_rounds_is_no_depth_and_not_that_it_cannot_be_told(text):
+    assert play(Turn("squat_look/change_1_depth", "answer", "", text, ask=True)).verdict == "asked"
+
+
+@pytest.mark.parametrize("text", ["hard to say", "not sure", "dunno", "couldn't see it"])
+def test_what_cannot_be_told_is_taken_as_that(text):
+    assert play(Turn("squat_look/change_1_depth", "unsure", "cant_tell", text, ask=False)).verdict == "right"
