@@ -106,7 +106,7 @@ FLOW = Flow(
         Ask("front", "With the change: a pinch or an ache at the front of a hip or a knee?", choice(
             ("no", "No"), ("hip", "Front of the hip", "hip", "groin"), ("knee", "Front of the knee", "knee")),
             safety=True, only_if=SETS_DONE),
-        Run("about_you", WELL & ~fact("about_you.usual_depth").known, asked="usual_depth"),
+        Run("about_you", WELL & ~fact("about_you.usual_depth").known, asked="usual_depth", checks=True),
         Ask("plain_1", "First set, plain: where does the lower back start to round?", STARTS, only_if=WELL, picture="squat_bands"),
         Ask("changed_1", "Second set, changed: where does it start?", STARTS, only_if=WELL),
         Tell("That was luck, then: the second time it rounds no later than the plain squat. Your plain set-up stands.", LUCK.is_("yes")),

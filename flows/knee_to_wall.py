@@ -133,7 +133,7 @@ FLOW = flow_of(
                        "wall and keep it: measured with a ruler another day, it counts. Say “knee to wall” then."),)),
         Ask("placement", "Where will the phone lie on the shin? Always take the same place.", choice(
             ("below_knee", "Just under the knee"), ("mid_shin", "Middle of the shin", "middle", "mid")), only_if=LEVEL),
-        Run("about_you", TAPE & ~fact("about_you.height").known, asked="height"),
+        Run("about_you", TAPE & ~fact("about_you.height").known, asked="height", checks=True),
         Tell("Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
             "or a wardrobe does.", TAPE, picture="knee_to_wall_setup"),
         Tell("Bare feet, facing a wall, phone in your hand with the level open.", LEVEL),

@@ -18,7 +18,7 @@ from flows.protocol_flow import flow_of
 from flows.shared import NO_LEVEL, NO_TAPE
 
 LEVEL_SHOWN = Number("deg", 0, 90, usual=(0, 90), example_value=72, step=1)
-HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=80)
+HEEL = Number("cm", 0, 130, usual=(25, 110), example_value=88)
 # Hip height .530 of stature (Drillis & Contini 1966, second-hand): 77 to 109 cm for 145 to 205 cm tall.
 LEG_LENGTH = Number("cm", 50, 130, usual=(70, 112), example_value=88)
 
@@ -213,8 +213,8 @@ FLOW = flow_of(
              "alike: stop at anything sharp, shooting, tingling or numb.", picture="leg_raise_setup_{effort}"),
         *_round(1, "", ALWAYS),
         *NO_FLOOR_TODAY,
-        *_round(2, "_2", EITHER_ONCE_MORE),
-        *_round(3, "_3", EITHER_ONE_LAST),
+        *_round(2, "_2", done() & EITHER_ONCE_MORE),
+        *_round(3, "_3", done("did_2") & EITHER_ONE_LAST),
         *ODD_LEG,
     ),
 )

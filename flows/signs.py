@@ -43,7 +43,10 @@ HEARD = Fact("heard", values=(*SCREENED_SIGNS, *TWO_AT_ONCE))
 """Ids of the signs heard, by example of each and of two at once."""
 
 AMONG = Fact("among", values=("weakness saddle fever", "chest self_harm heart_history", "bladder_bowel sexual",
-                              "fall cancer_bone spine_history", "weight_loss pregnancy anticoagulants", "restriction under_18"))
+                              "fall cancer_bone spine_history", "weight_loss pregnancy anticoagulants", "restriction under_18",
+                              "self_harm weakness fever", "self_harm weakness pregnancy", "self_harm heart_history restriction",
+                              "self_harm fever", "self_harm pregnancy", "self_harm restriction", "weakness restriction",
+                              "self_harm weakness spine_history", "self_harm spine_history", "weakness heart_history anticoagulants"))
 """Ids of what doubtful words may mean, by example."""
 BUTTONS = {**{sign.id: sign.button for sign in SCREENED_SIGNS.values()}, SELF_HARM: "Thoughts of harming myself"}
 NAMED = {sign: Fact(f"may_{sign}", values=YES_NO, of=named(sign)) for sign in BUTTONS}
@@ -83,7 +86,7 @@ FLOW = Flow(
         Do(Alert("{until}", "wrote {quoted}: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
         Ask("which", "You wrote {quoted}. I am not sure I understood. Do you mean one of these?", WHICH, safety=True,
             only_if=AMONG.known),
-        Run("crisis", CRISIS_MEANT, asked="{crisis_asked}"),
+        Run("crisis", CRISIS_MEANT, asked="{crisis_asked}", back=False),
         Ask("so", "You wrote {quoted}. I understand: {understood}. Is that so?", choice(
             ("yes", "Yes, that is so", "yes", "that's right", "correct", "right"), ("unsure", "Not sure", "not sure", "maybe", "unsure"),
             ("no", "No, I meant something else", "no", "i meant something else", "wrong", "not that")), safety=True,

@@ -120,7 +120,7 @@ FLOW = flow_of(
         *(Ask(f"{slot}_depth", f"{{{slot}_title}}: where does it start now? Not done: Skip.", STARTS,
               only_if=ROUNDED & fact(slot).known, log_as=f"{{{slot}}}_depth") for slot in SLOTS),
         Ask("again_depth", "The last set, plain again: where does it start?", STARTS, only_if=ANY_CHANGE_TRIED),
-        Run("about_you", ~fact("about_you.load").known & ~NO_BAR, asked="load"),
+        Run("about_you", ~fact("about_you.load").known & ~NO_BAR, asked="load", checks=True),
         Ask("load_film", "Do you have film of your own working sets, from the side? Only film you have "
             "already: nothing is loaded for this.", YesNo()),
         Ask("load_rounds", "Take the heaviest of those sets. Does the lower back round, or the tail tuck "

@@ -1,19 +1,26 @@
 """Welcome: the purpose and its limits, consent, age, units and time zone."""
 
-from companion.conversation.condition import fact
+from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find
-from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
+from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Tell
 from companion.conversation.kinds import Ready, YesNo, Zone, choice
 from companion.conversation.policy import Policy
 from flows.consent import IF_NO, LIFTER_TEXT, first_asked
 
 ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
 """True under 18 without a linked coach: nothing further opens."""
-HERE = fact("machine.zone").known
+HERE = fact("zone_here").known
 """True at a terminal: the machine knows its time zone. “I'm in Lisbon” changes it."""
 
+
+def zone_of_machine(known: Known) -> dict[str, Value]:
+    """Return the machine's time zone as it is when the welcome begins, so that no question about it lapses midway; empty if not known."""
+    zone = known.facts.get("machine.zone")
+    return {} if zone is None else {"zone_here": zone}
+
+
 FLOW = Flow(
-    "welcome", version=1, title="Welcome", policy=Policy.CONSENT, command=None, facts=(IF_NO,),
+    "welcome", version=1, title="Welcome", policy=Policy.CONSENT, command=None, facts=(IF_NO,), at_start=zone_of_machine,
     steps=(
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),
@@ -25,7 +32,7 @@ FLOW = Flow(
         Ask("units", "Which units do you use?", choice(
             ("metric", "cm and kg", "metric", "cm", "kg", "centimetres", "kilos", "centimeters"),
             ("imperial", "inches and pounds", "imperial", "in and lb", "inches", "pounds", "lb", "lbs", "in", "in/lb"))),
-        Do(Find("welcome.zone", "{machine.zone}", "the time zone of this machine"), HERE),
+        Do(Find("welcome.zone", "{zone_here}", "the time zone of this machine"), HERE),
         Do(Find("welcome.zone_right", "yes", "the time zone of this machine"), HERE),
         Ask("zone", "Which city are you in, or near? It sets the time for reminders.", Zone(), safety=True, only_if=~HERE),
         Ask("zone_right", "I make it {zone:clock} where you are. Is that right?", YesNo(), only_if=~HERE,

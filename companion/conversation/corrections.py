@@ -20,7 +20,7 @@ from companion.conversation.slots import ABOUT, CALLED, Slot, options_of, slot_w
 from companion.language.choosing import choose
 from companion.language.clauses import Clause, Mood, clauses
 from companion.language.quantities import Quantity, quantities, spelt
-from companion.language.units import to_kept
+from companion.language.units import to_kept, unit_word
 
 _OLD: Final = re.compile(r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|put|said|typed)\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
 _NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?:the |a |an )?[a-z ]+$")
@@ -64,7 +64,12 @@ def correction(draft: Draft, text: str) -> Correction | None:
 def mentions(draft: Draft, text: str) -> bool:
     """True if a message may name an earlier answer at all: by order, side, or a word of its name."""
     words = set(re.findall(r"[a-z]+", text.casefold()))
-    return bool(words & _NAMING) or any(part in words for key in draft.top.trail for part in key.split("_"))
+    return bool(words & _NAMING) or any(part in words for key in draft.top.trail for part in _parts(key))
+
+
+def _parts(key: str) -> list[str]:
+    """Return the words of a question's key, without units: "38 deg" is a reading, and names no question."""
+    return [part for part in key.split("_") if unit_word(part) is None]
 
 
 def names(ask: Ask, text: str) -> bool:
@@ -166,7 +171,7 @@ def _rating(draft: Draft, plain: str, found: Correction) -> int:
         if ask.side and ask.side not in sides:
             return 0
         rating += 2 * bool(ask.side)
-    name = CALLED.get(ask.key, "") or next((part for part in ask.key.removeprefix(f"{ask.side}_").split("_") if len(part) > 2), "")
+    name = CALLED.get(ask.key, "") or next((part for part in _parts(ask.key.removeprefix(f"{ask.side}_")) if len(part) > 2), "")
     if name and re.search(rf"\b(?:{ABOUT.get(ask.key, name)}|{re.escape(name)})\b", plain):
         rating += 2
     elif any(re.search(rf"\b(?:{words})\b", plain) for key, words in ABOUT.items() if key != ask.key) and ask.key in ABOUT:

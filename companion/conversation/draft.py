@@ -25,6 +25,7 @@ from companion.conversation.table import (
     LAST_ANSWERED,
     PAUSED,
     RESUMED,
+    RETURNED,
     START,
     STOP,
     Move,
@@ -32,7 +33,7 @@ from companion.conversation.table import (
 )
 from companion.language.units import METRIC
 
-_ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, RESUMED)
+_ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, RESUMED, RETURNED)
 """Events whose moves also depend on facts about the run itself."""
 
 

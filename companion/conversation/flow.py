@@ -110,12 +110,16 @@ class Tell:
 @dataclass(frozen=True, slots=True)
 class Run:
     """Run a sub-flow to completion. ``asked``: the request it begins with; a template over the facts. ``then``: jumps once it has ended,
-    such as back to itself, tried in order before the default."""
+    such as back to itself, tried in order before the default. ``checks``: true if the gates are looked at again once it has ended, since
+    what was told meanwhile (pain, a clinician's limit) may have shut one. ``back``: false if its last answer can't be taken back from
+    the question after it."""
 
     flow: str
     only_if: Condition = ALWAYS
     asked: str = ""
     then: tuple[Jump, ...] = ()
+    checks: bool = False
+    back: bool = True
 
     @property
     def key(self) -> str:

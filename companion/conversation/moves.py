@@ -93,18 +93,23 @@ def end(draft: Draft, ending: str) -> None:
     policy = draft.book[frame.flow].flow.policy
     if frame.state:
         draft.effects.append(Ended(frame.run, ending))
-    under = draft.session.stack[:-1]
+    under, back = draft.session.stack[:-1], True
     if under and under[-1].state == f"run_{frame.flow}":
+        stop = draft.book[under[-1].flow].stops.get(under[-1].state)
+        back = stop is None or stop.back
         got = {**under[-1].got, under[-1].state: ending}
         under = (*under[:-1], under[-1]._replace(got=got, trail=()))
-    last = frame if ending == "done" and frame.trail and policy.reopens else None
+    last = frame if ending == "done" and frame.trail and policy.reopens and back else None
     idle = draft.session.idle or (not under and policy.quiet)
     draft.session = draft.session._replace(stack=under, aside=None, last=last, idle=idle)
 
 
 def after_run(draft: Draft) -> None:
-    """Continue after a ``Run`` whose flow has ended."""
-    _follow(draft, draft.fire(RETURNED))
+    """Continue after a ``Run`` whose flow has ended, or end where a gate has shut meanwhile."""
+    move = draft.fire(RETURNED)
+    if not _let_first(draft, move):
+        draft.top = draft.top._replace(tried=())
+        _follow(draft, move)
 
 
 def _follow(draft: Draft, move: Move, after: float = 0) -> None:

@@ -150,7 +150,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
     rows: list[Move] = [*_gates(flow, BEGIN, START), *_as(BEGIN, ways[START])]
     for key, stop in stops.items():
         if isinstance(stop, Run):
-            rows += _as(RETURNED, ways[key])
+            rows += [*(_gates(flow, RETURNED, key) if stop.checks else ()), *_as(RETURNED, ways[key])]
             continue
         rows += _as(ANSWER, ways[key])
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
@@ -196,9 +196,9 @@ def _back(stops: Stops, ask: Ask, before: Collection[str], runs: Collection[str]
 
 
 def runs_before(stops: Stops, ways: Mapping[str, list[Move]]) -> dict[str, set[str]]:
-    """Return the runs of other flows that can precede each state; what was parked is none."""
+    """Return the runs of other flows that can precede each state and be gone back into; what was parked is none."""
     before: dict[str, set[str]] = {}
-    for run in (key for key, stop in stops.items() if isinstance(stop, Run) and stop.flow != PARKED):
+    for run in (key for key, stop in stops.items() if isinstance(stop, Run) and stop.flow != PARKED and stop.back):
         reached, waiting = set[str](), {run}
         while waiting:
             ahead = {move.target for state in waiting for move in ways.get(state, ())}

@@ -16,7 +16,7 @@ from companion.screening.about import About
 from companion.screening.body import Bar
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band
 from companion.screening.errors import Errors
-from companion.screening.geometry import shin_from_distance
+from companion.screening.geometry import furthest_reach, shin_from_distance
 from companion.screening.pairs import ReferenceSquat, ankles, folds, look_of
 from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
@@ -133,13 +133,14 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
 
 
 def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
-    """Return the shin's angle on the stiffer side; estimated from the distance only if no angle was measured."""
+    """Return the shin's angle on the stiffer side; estimated from the distance only if no angle was measured, and from none that no shin of
+    this height reaches: the height may have been told or put right after the test."""
     sides = []
     for taken in ankles(screen):
         if taken[0].unit == "deg":
             sem = errors.of(taken[0].test, taken[0].method).sem
             sides.append(Spread(mean_of(taken), hypot(sem, PLACED_SD)))
-        elif mean_of(taken) <= FURTHEST:
+        elif mean_of(taken) <= min(FURTHEST, furthest_reach(height)):
             estimate = shin_from_distance(mean_of(taken), height)
             sides.append(Spread(estimate.value, estimate.error))
     return min(sides, key=lambda spread: spread.value, default=None)

@@ -9,7 +9,20 @@ from typing import Final
 from companion.conversation.condition import ALWAYS, Condition
 from companion.conversation.flow import END, Ask
 from companion.conversation.machine import Compiled
-from companion.conversation.table import BACK, BEGIN, EARLY_END, ENDED, ENDED_BY_PAIN, ENDINGS, GATE_CLOSED, ONWARD, RESUMED, START, Move
+from companion.conversation.table import (
+    BACK,
+    BEGIN,
+    EARLY_END,
+    ENDED,
+    ENDED_BY_PAIN,
+    ENDINGS,
+    GATE_CLOSED,
+    ONWARD,
+    RESUMED,
+    RETURNED,
+    START,
+    Move,
+)
 
 ASKING: Final = "asking"
 """The frame around all questions, from which one arrow stands for the same arrow of each."""
@@ -76,7 +89,7 @@ def _group(row: Move) -> tuple[str, ...]:
     """Return what a row is drawn together with: a way from one state, a way out of the frame or into it, a line of the note."""
     if row.refused:
         return _NOTE, "refused", row.event, row.refused
-    if row.event in (BEGIN, RESUMED) and (row.first or row.target == GATE_CLOSED):
+    if row.event in (BEGIN, RESUMED, RETURNED) and (row.first or row.target == GATE_CLOSED):
         return _NOTE, "first" if row.first else "gate"
     if row.event in ONWARD:
         return _WAY, _name(row.source), _name(row.target)

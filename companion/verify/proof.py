@@ -12,7 +12,7 @@ from typing import Final
 
 from companion.conversation.condition import ALWAYS, Condition, Every
 from companion.conversation.flow import END, PARKED, Ask, Run
-from companion.conversation.table import AT_QUESTION, EARLY_END, LAST_ANSWERED, ONWARD, RESUMED, START
+from companion.conversation.table import AT_QUESTION, EARLY_END, ENDED, LAST_ANSWERED, ONWARD, RESUMED, START
 from companion.verify.cases import FALSE, TRUE, Cases, Domain, Domains
 from companion.verify.domains import Ways
 
@@ -171,7 +171,16 @@ def _situations(ways: Ways, found: Found, come_to: Entered, event: str, source: 
         if last - {None}:
             yield "", {LAST_ANSWERED.name: last - {None}}
     elif source in found.at:
-        yield "", {**_looked_at(ways, found.at[source]), LAST_ANSWERED.name: last}
+        yield "", {**_looked_at(ways, found.at[source]), LAST_ANSWERED.name: last, **_ended(ways, found, source)}
+
+
+def _ended(ways: Ways, found: Found, state: str) -> Domains:
+    """Return what is known of the flow that has just ended: that there is none, where the run begins anew once another flow ran over it,
+    and comes to the state neither first nor straight from a run that can be gone back into."""
+    stops = ways.compiled.stops
+    from_there = {source for source, target in ways.compiled.ways if target == state and (source, target) not in found.never}
+    open_ = any(source == START or (isinstance(stop := stops[source], Run) and stop.back) for source in from_there)
+    return {} if open_ or ways.flow.policy.resumes else {ENDED.name: frozenset((None,))}
 
 
 def _looked_at(ways: Ways, facts: Domains) -> Domains:

@@ -38,10 +38,11 @@ def share(name: str) -> float:
 
 
 @pytest.mark.parametrize(("name", "most"), [
-    ("a true cause is ruled out", 0.10), ("a set-up is found to help that truly does not", 0.05),
+    ("a true cause is ruled out", 0.13), ("a set-up is found to help that truly does not", 0.05),
     ("world unrelated: a cause is called likely", 0.20), ("world reversed: a cause is called likely", 0.20)])
 def test_what_must_be_rare_is_rare_among_a_hundred(name: str, most: float) -> None:
-    """The bounds of the README are 5 %; of ten to ninety lifters twice to four times as much is luck."""
+    """The bounds of the README are 5 %; of ten to ninety lifters twice to four times as much is luck. A true cause is ruled out more often
+    than that: in 7.3 % of 900 (README), which ninety show as at most 13 % in 39 of 40 draws."""
     assert share(name) <= most
 
 
@@ -79,9 +80,10 @@ def test_the_minutes_that_are_told_are_near_those_of_the_clinic() -> None:
     full, decided = pairs_of()
     assert value("minutes_screen") == pytest.approx(median(one.minutes for one in decided), abs=4)
     assert value("minutes_full_screen") == pytest.approx(median(one.minutes for one in full), abs=4)
-    for test, one in protocols().items():
-        took = [seen.took[test] / 60 for seen in full if seen.took.get(test)]
-        assert one.minutes == pytest.approx(median(took), abs=1), test
+    took = {test: some for test in protocols() if (some := [seen.took[test] / 60 for seen in full if seen.took.get(test)])}
+    assert protocols().keys() - took.keys() == {"film_measure"}, "printed cards, which nobody here has"
+    for test, some in took.items():
+        assert protocols()[test].minutes == pytest.approx(median(some), abs=1), test
 
 
 def test_the_same_round_comes_out_the_same() -> None:

@@ -49,7 +49,7 @@ def test_each_single_test_can_be_picked(test: str, title: str):
 
 
 @pytest.mark.parametrize(("words", "flow"), [
-    ("full screen", "screen"), ("test me", "screen"), ("drill", "prime"), ("results", "outcome"), ("how far", "progress"),
+    ("full screen", "full_screen"), ("test me", "screen"), ("drill", "prime"), ("results", "outcome"), ("how far", "progress"),
     ("privacy", "my_data"), ("erase", "erase"), ("knee to wall", "knee_to_wall"), ("safety check", "safety_check"),
     ("what changed", "changes"), ("my depth", "depth_estimate"), ("retest", "retest"), ("/screen", "screen")])
 def test_words_lead_there_too(words: str, flow: str):

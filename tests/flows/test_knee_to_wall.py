@@ -49,6 +49,13 @@ def test_a_third_reading_is_asked_where_two_stand_within_error_of_a_line_or_betw
     assert not third or talk.say(steady).state == "knee_to_wall.left_3"
 
 
+def test_a_second_reading_with_its_unit_is_a_reading_and_puts_no_earlier_one_right():
+    talk = Talk(FLOW).say("level", "mid", "35 deg", "38 deg")
+    assert not talk.session.aside
+    assert talk.state == "knee_to_wall.left_deg_3"
+    assert (talk.answers["left_deg_1"], talk.answers["left_deg_2"]) == (35, 38)
+
+
 def test_steady_and_unsteady_readings_of_one_mean_say_the_same():
     steady, unsteady = ([one.row.id for one in findings_of(screen_of(KneeToWall("tape", left_1=a, left_2=b, left_3=c, left_limit="calf")))]
                         for a, b, c in ((11.5, 11.5, 11.5), (10.5, 12.5, 11.5)))

@@ -32,6 +32,9 @@ YESTERDAY = row("hip_fold", "left_first", "5", 30)
 SQUATTED = row("squat_day", "squatted", "8", 3, value="ready")
 
 
+TALL: Mapping[str, Value] = {"about_you.height": 180.0}
+
+
 def at(flow: str, *done: LoggedAnswer, known: Mapping[str, Value] | None = None) -> Talk:
     return Talk(BOOK[flow].flow, known={**CHECKED, **(known or {})}, book=BOOK, answers=done)
 
@@ -83,7 +86,7 @@ def test_somebody_who_is_sent_to_care_is_not_asked_what_it_hurt_in(replies: Sequ
 
 
 def test_the_squats_named_count_no_more_and_the_reading_in_progress_is_kept():
-    talk = at("knee_to_wall", LOOK).say("tape", "13", LATE, *SMALL, "Squat look")
+    talk = at("knee_to_wall", LOOK, known=TALL).say("tape", "13", LATE, *SMALL, "Squat look")
     assert of(talk, Void) == [Void("squat_look")]
     assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["left"], "what was read before counts"
     assert "No longer counted from today: squat look." in heard(talk)
@@ -93,23 +96,30 @@ def test_the_squats_named_count_no_more_and_the_reading_in_progress_is_kept():
 
 
 def test_a_floor_test_goes_on_where_the_level_lets_it():
-    talk = at("rock_back", LOOK).say("ready", LATE, *SMALL, "Squat look")
-    assert talk.state == "rock_back.setup"
+    talk = at("rock_back", LOOK).say("done", LATE, *SMALL, "Squat look")
+    assert talk.state == "rock_back.narrow"
     assert not [one for one in of(talk, Ended) if one.run == "1"]
 
 
 @pytest.mark.parametrize(("during", "void"), [("Just now", []), ("Not sure", [Void("squat_look")])])
 def test_just_now_or_not_sure_ends_the_test_in_progress(during: str, void: list[Void]):
-    talk = at("rock_back", LOOK).say("ready", LATE, *SMALL, during)
+    talk = at("rock_back", LOOK).say("done", LATE, *SMALL, during)
     assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["pain"]
     assert of(talk, Void) == void
 
 
 def test_pain_from_before_today_makes_nothing_void_and_today_stays_as_the_level_says():
-    talk = at("knee_to_wall", LOOK).say("tape", LATE, *SMALL, "Before today")
+    talk = at("knee_to_wall", LOOK, known=TALL).say("tape", LATE, *SMALL, "Before today")
     assert not of(talk, Void)
     assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["left"]
     assert level(talk) == "no_load"
+
+
+def test_pain_told_while_a_test_waits_for_a_question_about_them_shuts_that_test_too():
+    talk = at("knee_to_wall", LOOK).say("tape", LATE, *SMALL, "Before today")
+    assert talk.state == "about_you.height"
+    assert talk.say("180").state == "home.pick"
+    assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["closed"]
 
 
 def test_a_test_that_had_just_ended_counts_again_where_it_hurt_in_another():

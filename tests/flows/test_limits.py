@@ -150,7 +150,9 @@ def test_a_limit_closes_its_parts_and_no_more(words: str, shut: tuple[str, ...],
 
 
 def test_a_test_in_the_middle_is_not_gone_on_with_once_its_part_is_closed():
-    talk = Limited("knee_to_wall").say("tape", "my doctor said no calf stretching until he clears me", "yes", "yes")
+    told = ("tape", "my doctor said no calf stretching until he clears me", "yes", "yes")
+    assert Limited("knee_to_wall").say(*told, "180").session.top.flow == "home"
+    talk = Limited("knee_to_wall", about_you__height=180.0).say(*told)
     assert talk.session.top.flow == "home"
     assert "You were told to leave that out: no calf stretching" in talk.heard
     assert not [record for record in talk.effects if isinstance(record, Record) and record.key == "left_1" and record.status == "ok"]

@@ -24,7 +24,7 @@ def at_menu(*replies: str, known=CHECKED) -> Talk:
 
 def in_a_test(*replies: str) -> Talk:
     """At the first reading of knee to wall, the body at work."""
-    return Talk(TEST, known=CHECKED, book=BOOK).say("tape", *replies)
+    return Talk(TEST, known={**CHECKED, "about_you.height": 180.0}, book=BOOK).say("tape", *replies)
 
 
 def alerts(talk: Talk) -> list[Alert]:

@@ -165,6 +165,7 @@ def test_where_every_draw_is_out_of_balance_nothing_is_summed_up() -> None:
     (replace(TALL, height=None), {}, "height"), (replace(TALL, height=300), {}, "height"),
     (TALL, {"knee_to_wall": None}, "ankle"), (TALL, {"knee_to_wall": KneeToWall(method="tape")}, "ankle"),
     (TALL, {"knee_to_wall": KneeToWall(method="tape", left_1=29.0)}, "ankle"),
+    (replace(TALL, height=120.0), {"knee_to_wall": KneeToWall(method="tape", left_1=20.5)}, "ankle"),
     (TALL, {"hip_fold": None}, "fold"), (TALL, {"hip_fold": HipFold("back", "no", None)}, "fold"),
     (TALL, {"hip_fold": HipFold("back", "yes", 100.0)}, "fold"),
     (TALL, {"hip_fold": HipFold("cant_tell", "no", 100.0)}, "fold"),

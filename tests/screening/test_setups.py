@@ -75,7 +75,7 @@ def test_depth_advice_is_that_of_the_best_set_up_and_not_of_the_plain_squat() ->
     assert (plain.keep, better.keep) == (Band.WELL_ABOVE, Band.PARALLEL)
     assert "heels on 2 cm" in better.setup_words
     assert "no more than your 80 kg: the trial had no load" in better.setup_words
-    assert "rounded at: below parallel; plain: a little above parallel" in better.setup_words
+    assert "rounded at: below parallel. Plain: a little above parallel." in better.setup_words
 
 
 @pytest.mark.parametrize("pain", [None, 1, 4])
