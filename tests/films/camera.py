@@ -58,6 +58,7 @@ def times_of(film: Film) -> list[float]:
 def make(film: Film, path: Path) -> list[float]:
     """Write a film; returns the times of its frames."""
     phone, chance = film.phone, np.random.default_rng(film.seed)
+    cv2.setRNGSeed(film.seed)  # of the grain, which is drawn by OpenCV: else it hangs on what was drawn before in this process
     width, height = phone.size
     larger = (int(width * 1.25) // 2 * 2, int(height * 1.25) // 2 * 2)
     figure = Figure(film.squat, film.taped, film.view, film.looks, larger)
