@@ -58,7 +58,7 @@ FLOW = Flow(
     "outcome", version=1, title="Results", policy=replace(Policy.TALK, pages=True), command=("result", "my results", "findings"),
     at_start=outcome_facts, facts=(*HAS_WORDS.values(), REPEAT),
     steps=(
-        Tell("There is nothing to tell yet: no test is done. Say “screen” to begin.", ~TESTED),
+        Tell("There is nothing to tell yet: no test is finished. “Go on” takes up what you began, “screen” begins.", ~TESTED),
         Tell("{summary}", TESTED, waits=False),
         *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested")), offers=why(cause)) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), TESTED),
