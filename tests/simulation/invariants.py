@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import sqlite3
 from collections import defaultdict, deque
 from datetime import timedelta
@@ -14,6 +15,7 @@ from companion.operate.metrics import JUMP_TOLD_FOR
 from companion.port import Event, Outgoing, Rank
 from companion.record.chain import chain_fault, head_beside
 from companion.record.context import known_of
+from companion.record.owed import STRANGERS_WAIT
 from companion.record.timestamps import text_of
 from companion.screening.levels import OPEN_LEVELS
 from companion.screening.protocols import route
@@ -110,15 +112,25 @@ class Ledger:
         """Whether something went wrong within so many seconds."""
         return any(self.now - within < at for at in self.faults)
 
-    def swept(self) -> None:
-        """Health says so where pain is left without an answer and where the clock was set, and is well where nothing is wrong; of the
-        same words to one chat one waits."""
+    def owed_too_long(self) -> None:
+        """Expect nothing for strangers whose words are a day old by a clock that was set: a bot that starts can't tell it from a day
+        on which it was down."""
+        db = sqlite3.connect(self.world.path)
+        with contextlib.closing(db):
+            before = text_of(self.world.clock.now() - STRANGERS_WAIT)
+            for chat, in db.execute("select address from owed where at < ?", (before,)):
+                self.last_wrote.pop(chat, None)
+                self.hurting.pop(chat, None)
+
+    def swept(self, began: float) -> None:
+        """Health says so where pain is left without an answer and where the clock was set before this sweep began, and is well where
+        nothing is wrong; of the same words to one chat one waits."""
         problem, db = self.world.metrics.problem(), self.world.companion.db
         mute = [chat for chat, since in self.taken_in_pain.items() if self.now - since > PAIN_LATE.total_seconds() + 1]
         self.holds(bool(problem) or not mute, f"health is well, and pain of {mute} is not answered")
         pause = 3600 if self.world.wild else 120
         self.holds(not problem or self._lately(pause + UNSENT_LATE.total_seconds()), f"nothing is wrong, and health says: {problem}")
-        told = self.now - self.world.jumped > JUMP_TOLD_FOR or self.world.metrics.remark()
+        told = self.world.jumped > began or self.now - self.world.jumped > JUMP_TOLD_FOR or self.world.metrics.remark()
         self.holds(bool(told), "the clock was set, and health does not tell")
         twice = db.execute("select address, count(*) from outbox where settled_at is null and timed = 0 and unasked = 0 and document is "
                            "null and reminder is null group by address, text, buttons having count(*) > 1").fetchall()
