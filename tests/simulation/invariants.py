@@ -46,7 +46,7 @@ class Ledger:
         self.last_wrote: dict[str, float] = {}
         self.last_heard: dict[str, float] = {}
         self.taken_in_pain: dict[str, float] = {}
-        self.prompts: defaultdict[tuple[int, str, str], set[int]] = defaultdict(set)
+        self.prompts: defaultdict[tuple[int, str, str, bool], set[int]] = defaultdict(set)
 
     @property
     def now(self) -> float:
@@ -91,15 +91,16 @@ class Ledger:
         self.hurting.setdefault(person.address.id, self.now)
 
     def _prompt(self, message: Outgoing) -> None:
-        """One prompt of a kind about a day, and none in quiet hours of the zone the person is in."""
-        db = self.world.companion.db
-        row = db.execute("select r.person, r.kind, r.day from outbox o join reminders r on r.id = o.reminder and r.day <> '' where "
-                         "o.id = ?", (message.id,)).fetchone()
+        """One prompt of a kind about a day, and none in quiet hours of the zone the person is in. Who was told, by a clock set ahead, that
+        one came too late is prompted all the same once the clock is right."""
+        db, set_ahead = self.world.companion.db, any(kind == "clock" for _, kind, _ in self.world.plan.faults)
+        row = db.execute("select r.person, r.kind, r.day, r.state = 'stale' from outbox o join reminders r on r.id = o.reminder and "
+                         "r.day <> '' where o.id = ?", (message.id,)).fetchone()
         if row is None:
             return
-        person, kind, day = row
+        person, kind, day, missed = row
         self.count_prompts += 1
-        told = self.prompts[person, kind, day]
+        told = self.prompts[person, kind, day, set_ahead and bool(missed)]
         told.add(message.id)
         self.holds(len(told) == 1, f"two prompts about {day} to {person}: {told}")
         now = self.world.clock.now()
@@ -112,9 +113,10 @@ class Ledger:
         """Whether something went wrong within so many seconds."""
         return any(self.now - within < at for at in self.faults)
 
-    def owed_too_long(self) -> None:
-        """Expect nothing for strangers whose words are a day old by a clock that was set: a bot that starts can't tell it from a day
-        on which it was down."""
+    def lost_time(self) -> None:
+        """A bot starts by a clock that was set without its knowing. How long it was down nobody can tell it: pain counts from the start,
+        and what a stranger said is too old where it is a day old by that clock."""
+        self.taken_in_pain = dict.fromkeys(self.taken_in_pain, float("inf"))
         db = sqlite3.connect(self.world.path)
         with contextlib.closing(db):
             before = text_of(self.world.clock.now() - STRANGERS_WAIT)

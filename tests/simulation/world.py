@@ -191,8 +191,8 @@ class World:
         self.note(f"start {self.starts}")
         self.starts += 1
         if self.unfollowed:
-            self.ledger.owed_too_long()
             self.unfollowed = False
+            self.ledger.lost_time()
         try:
             with self.machine_at_start():
                 self.companion = Companion(self.path, self.clock)
@@ -349,9 +349,8 @@ class World:
             self.clock.offset += timedelta(seconds=much) if abs(much) > 1 else timedelta(days=days)
             if self.work:
                 self.jumped = self.loop.time()
-            else:  # how long it was then, no clock can tell: what waits counts from the start
+            else:
                 self.unfollowed = True
-                self.ledger.taken_in_pain = dict.fromkeys(self.ledger.taken_in_pain, float("inf"))
         elif kind in ("kill", "stop"):
             await self.restart(kind == "stop", 1.0)
         elif kind.startswith("disk"):
