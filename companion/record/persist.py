@@ -54,11 +54,10 @@ def reopened(turn: Turn, run: Reopened) -> None:
 
 def answer(turn: Turn, row: Record) -> None:
     """Append an answer to the log, with the row it replaces. An answer becomes a fact; a withdrawn one removes it."""
-    replaces, last = turn.db.execute("select (select id from answers where person = ? and run = ? and key = ? order by id desc limit 1), "
-                                     "(select max(id) from answers)", (turn.person, row.run, row.key)).fetchone()
-    content = (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status, row.method,
-               row.placement, replaces, text_of(turn.now))
-    turn.chain.append(turn.db, last or 0, content)
+    replaced = turn.db.execute("select id from answers where person = ? and run = ? and key = ? order by id desc limit 1",
+                               (turn.person, row.run, row.key)).fetchone()
+    turn.chain.append(turn.db, (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
+                                row.method, row.placement, replaced[0] if replaced else None, text_of(turn.now)))
     name = f"{row.flow}.{row.key}"
     if row.status == "ok" and row.value is not None:
         _fact(turn, name, row.value, 0)
