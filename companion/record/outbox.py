@@ -81,11 +81,11 @@ def extend(db: sqlite3.Connection, id: int, now: datetime, until: datetime | Non
 
 
 def withdraw_offer(db: sqlite3.Connection, person: int, reminder: int, at: datetime) -> bool:
-    """Drop the unsent messages of a reminder; returns True if none of its messages had been sent."""
-    db.execute("update outbox set settled_at = ?, dropped = 'too late' where person = ? and reminder = ? and settled_at is null",
-               (text_of(at), person, reminder))
-    return db.execute("select 1 from outbox where person = ? and reminder = ? and message is not null",
-                      (person, reminder)).fetchone() is None
+    """Drop the unsent messages of a reminder; returns True if there were any, and none of its messages had been sent."""
+    dropped = db.execute("update outbox set settled_at = ?, dropped = 'too late' where person = ? and reminder = ? and settled_at is null",
+                         (text_of(at), person, reminder)).rowcount
+    return dropped > 0 and db.execute("select 1 from outbox where person = ? and reminder = ? and message is not null",
+                                      (person, reminder)).fetchone() is None
 
 
 def withdraw_missed(db: sqlite3.Connection, person: int, at: datetime) -> None:

@@ -28,6 +28,9 @@ PAIN_WITHIN = 2.0
 CALM_FOR = 45.0
 """Seconds without a fault after which nothing of one is felt any more: its own forty and the longest pause between two tries."""
 
+SWEPT_WITHIN = 30.0
+"""Seconds after a fault within which the next sweep has looked at what it changed."""
+
 
 class Ledger:
     """The books of one world."""
@@ -94,16 +97,17 @@ class Ledger:
         """One prompt of a kind about a day, and none in quiet hours of the zone the person is in. Who was told, by a clock set ahead, that
         one came too late is prompted all the same once the clock is right."""
         db, set_ahead = self.world.companion.db, any(kind == "clock" for _, kind, _ in self.world.plan.faults)
-        row = db.execute("select r.person, r.kind, r.day, r.state = 'stale' from outbox o join reminders r on r.id = o.reminder and "
-                         "r.day <> '' where o.id = ?", (message.id,)).fetchone()
+        row = db.execute("select r.person, r.kind, r.day, r.state = 'stale', r.due_at from outbox o join reminders r on r.id = o.reminder "
+                         "and r.day <> '' where o.id = ?", (message.id,)).fetchone()
         if row is None:
             return
-        person, kind, day, missed = row
+        person, kind, day, missed, due_at = row
         self.count_prompts += 1
         told = self.prompts[person, kind, day, set_ahead and bool(missed)]
         told.add(message.id)
         self.holds(len(told) == 1, f"two prompts about {day} to {person}: {told}")
         now = self.world.clock.now()
+        self.holds(due_at <= text_of(now) or self._lately(SWEPT_WITHIN), f"a prompt about {day} to {person} before its time, {due_at}")
         facts = known_of(db.conn, person, now).facts
         quiet = all(is_quiet(at, preferences_from(facts), zone_from(facts, now))
                     for at in (now, now - timedelta(minutes=1)))  # it may be under way when they begin

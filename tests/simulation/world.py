@@ -46,6 +46,8 @@ from tests.simulation.people import PAIN, Person
 from tests.simulation.plan import ZONES, WorldPlan
 
 SWEEP_SECONDS = 20
+NIGHT_SWEEPS = 30
+"""By how much seldomer it is swept by night, so that a night is lived through in a second."""
 QUIET_WITHIN = 400.0
 """Seconds after the last fault within which everything has left."""
 
@@ -174,7 +176,7 @@ class World:
         end = self.loop.time() + QUIET_WITHIN
         while not self.quiet() and self.loop.time() < end:
             await asyncio.sleep(2)
-        await asyncio.sleep(SWEEP_SECONDS + 1)
+        await asyncio.sleep(SWEEP_SECONDS * (NIGHT_SWEEPS if self.plan.hours else 1) + 1)  # one more sweep
         self.ledger.at_the_end()
         await self.end(clean=True)
 
@@ -272,7 +274,7 @@ class World:
                 began = self.loop.time()
                 await self.companion.sweep()
                 self.ledger.swept(began)
-                await asyncio.sleep(SWEEP_SECONDS * (30 if self.asleep else 1))
+                await asyncio.sleep(SWEEP_SECONDS * (NIGHT_SWEEPS if self.asleep else 1))
 
     async def _polls(self) -> None:
         """Take what waits, a hundred at a time and in order per chat; confirm it when all of it is committed."""
