@@ -352,6 +352,12 @@ def links_in_rows(db: Database) -> None:
         db.execute(statement)
 
 
+@migrations()
+def waits_since(db: Database) -> None:
+    """Since when a message waits that took the place of the same one; null where it took none."""
+    db.execute("alter table outbox add column waits_since text")
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""
