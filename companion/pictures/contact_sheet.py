@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Final
 
-from companion.pictures.cache import drawn
+from companion.pictures.cache import drawn, ending_of
 from companion.pictures.charts import png
 from companion.pictures.drawing import Drawing
 from companion.pictures.poses import poses
@@ -28,7 +28,7 @@ SAMPLE_DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple
 def write_sheet(folder: Path) -> int:
     """Write every pose, every chart of an invented lifter, and ``index.html``; return the number of pictures."""
     folder.mkdir(parents=True, exist_ok=True)
-    found = [(f"{drawing.name}.{'gif' if drawing.moves else 'png'}", drawn(drawing), drawing.words) for drawing in _drawings()]
+    found = [(f"{one.name}.{ending}", drawn(one, ending), one.words) for one in _drawings() for ending in (ending_of(one, video=False),)]
     for days, when in SAMPLE_DAYS.items():
         for name in all_charts():
             if chart := chart_of(name, _made_up(when), ChartOwner("1", steps=_steps(when))):

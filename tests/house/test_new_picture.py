@@ -27,7 +27,7 @@ from companion.verify.proof import prove
 from flows.catalogue import BOOK
 
 drawing, now = pose("film_low"), SystemClock().now()
-assert drawing and drawn(drawing)[:8] == b"\\x89PNG\\r\\n\\x1a\\n"
+assert drawing and drawn(drawing, "png")[:8] == b"\\x89PNG\\r\\n\\x1a\\n"
 assert BOOK["film"].stops["video"].picture == drawing.name
 ways = Ways(BOOK, BOOK["film"], Known({"today": now.date().isoformat()}, now))
 assert not faults(ways, prove(ways))
