@@ -14,6 +14,7 @@ from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
 from companion.pictures.ink import FAR_INK, GUIDE
 from companion.pictures.scene import THIGH, Item, Stroke, figure, on_ribs
+from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
 from companion.screening.depth import BAND_WORDS, Band
 
 Back = Literal["", "good", "watch", "plain"]
@@ -42,6 +43,7 @@ def squat(depth: float, lean: float, shin: float = SHIN, flexion: float = 0.0, a
 
 
 STANDING_POSTURE: Final = Posture(90, Leg(-90, -90), HANGING)
+YOU: Final = joints_of(STANDING_POSTURE)
 HINGED: Final = Posture(24, Leg(-66, -93), HANGING, head=40)
 
 
@@ -113,12 +115,10 @@ def front() -> Drawing:
 
 def wide() -> Drawing:
     """The usual and the wider stance, from above."""
-    usual, out = 0.10, 0.055  # about 10 cm, a hand's width
-    items = (*props.sole((-usual - out, 0.0), -20, GUIDE), *props.sole((usual + out, 0.0), 20, GUIDE),
-             *props.sole((-usual, 0.0), -15, FAR_INK, dashed=True), *props.sole((usual, 0.0), 15, FAR_INK, dashed=True),
-             *props.arrow((-usual, -0.035), (-usual - out - 0.01, -0.035)), *props.arrow((usual, -0.035), (usual + out + 0.01, -0.035)),
-             *props.note((0, 0.07), "usual", ink=FAR_INK), *props.note((-0.19, -0.085), "hand's width"),
-             *props.note((0.19, -0.085), "hand's width"))
+    arrows = tuple(item for way in (-1, 1) for item in (
+        *props.arrow((way * STANCE_HALF, -0.035), (way * (STANCE_HALF + HAND + 0.01), -0.035)),
+        *props.note((way * 0.19, -0.085), "hand's width")))
+    items = (*wider_stance(), *arrows, *props.note((0, 0.07), "usual", ink=FAR_INK))
     return Drawing(
         "squat_wide",
         "both feet from above, toes up the picture: the usual place dashed, the new place filled, each foot "
@@ -148,7 +148,7 @@ def fold() -> Drawing:
 
 def view_film() -> Drawing:
     """Place of the phone for filming."""
-    items = (*props.from_above((-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((0.10, -0.30), (0.58, -0.30)),
+    items = (*from_above(YOU, (-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((0.10, -0.30), (0.58, -0.30)),
              *props.arrow((0.10, -0.30), (-0.40, -0.30)), *props.note((0.12, -0.36), "3 big steps"),
              *props.note((0.82, 0.23), "phone, hip high", "r"), *props.note((-0.55, 0.21), "you, side-on"))
     return Drawing(
@@ -159,7 +159,7 @@ def view_film() -> Drawing:
 
 def view_mirror() -> Drawing:
     """Standing side-on to a mirror."""
-    items = (*props.from_above((-0.30, 0.0)), *props.rod((0.30, -0.26), (0.30, 0.26)), *props.arrow((-0.12, 0.02), (0.26, 0.02)),
+    items = (*from_above(YOU, (-0.30, 0.0)), *props.rod((0.30, -0.26), (0.30, 0.26)), *props.arrow((-0.12, 0.02), (0.26, 0.02)),
              *props.note((0.34, 0.0), "mirror", "l"), *props.note((-0.30, 0.19), "you, side-on"))
     return Drawing("view_mirror", "from above: you stand side-on to the mirror and glance across.",
                    (Panel(items, (-0.62, -0.30, 0.62, 0.30), "Mirror beside you"),))

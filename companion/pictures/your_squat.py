@@ -9,8 +9,9 @@ from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Build, Leg, Posture, along, between, joints_of
-from companion.pictures.ink import FAR_FILL, GUIDE
+from companion.pictures.ink import FAR_FILL, FAR_INK, GUIDE
 from companion.pictures.scene import Area, Item, Stroke, figure
+from companion.pictures.views import WIDER_TURN, wider_stance
 from companion.screening.about import About
 from companion.screening.body import BAR_ON_TRUNK, FOOT_LENGTH, Bar, Body, Setup, body_of
 from companion.screening.errors import Errors
@@ -75,10 +76,11 @@ def _others(found: DepthEstimate, about: About, body: Body, shin: float, start: 
     setup, words = {
         "heels": (Setup(turn_out=TURN_OUT, lift=HEEL_LIFT, arms=0.5), f"Heels on {show(HEEL_LIFT, 'cm')}"),
         "front": (Setup("arms", HELD_WEIGHT, turn_out=TURN_OUT, arms=1), "Weight in front"),
-        "wide": (Setup(turn_out=TURN_OUT + 10, arms=0.5), "Feet further out")}[best.squat]
+        "wide": (Setup(turn_out=TURN_OUT + WIDER_TURN, arms=0.5), "Feet further out")}[best.squat]
+    feet = (*wider_stance((0.20, 0.86)), *props.note((0.20, 0.80), "from above", "m", FAR_INK, 13)) if best.squat == "wide" else ()
     tried = "best of your trials" if best.trial and best.trial > 0 else "by the estimate"
     depth = found.depths.median + best.gain
-    yield Panel(_drawn(squat_of(body, setup, shin, depth), _build(body)), VIEW, f"{words}, {tried}: {start}{at(depth)}")
+    yield Panel((*_drawn(squat_of(body, setup, shin, depth), _build(body)), *feet), VIEW, f"{words}, {tried}: {start}{at(depth)}")
     if found.under_bar is not None and about.load is not None:
         bar = cast(Bar, about.bar)
         posture = squat_of(body, Setup(bar, about.load, turn_out=TURN_OUT), shin, found.under_bar.median)
