@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from pathlib import Path
 
@@ -72,6 +73,24 @@ def _faults(name: str) -> list[str]:
     return list(faults(ways, prove(ways)))
 
 
+def picture_uses() -> dict[str, list[str]]:
+    """Return every pose with the steps that send it or share it, as "flow.key"."""
+    from companion.conversation.flow import Ask, Tell
+    from companion.pictures.poses import SHARED, poses
+    from flows.catalogue import BOOK
+
+    sent = [(step.picture, f"{name}.{step.key}" if isinstance(step, Ask) else name)
+            for name, compiled in BOOK.flows.items() for step in compiled.flow.steps if isinstance(step, Ask | Tell) and step.picture]
+    uses: dict[str, list[str]] = {}
+    for picture, where in dict.fromkeys((*sent, *((picture, f"{where} (shared)") for where, picture in SHARED.items()))):
+        parts = re.split(r"\{\w+\}", picture)  # a field stands for a word or several
+        pattern = re.compile("[a-z_]+".join(re.escape(part.replace(" ", "_")) for part in parts))
+        for name in poses():
+            if pattern.fullmatch(name):
+                uses.setdefault(name, []).append(where)
+    return uses
+
+
 @click.command()
 @click.argument("folder", type=click.Path(file_okay=False, path_type=Path))
 def pictures(folder: Path) -> None:
@@ -79,6 +98,6 @@ def pictures(folder: Path) -> None:
     from companion.pictures.contact_sheet import write_sheet
 
     try:
-        click.echo(f"{write_sheet(folder)} pictures in {folder}; open {folder / 'index.html'}")
+        click.echo(f"{write_sheet(folder, picture_uses())} pictures in {folder}; open {folder / 'index.html'}")
     except OSError as error:
         fail(f"can't write the pictures: {error}")

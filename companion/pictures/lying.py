@@ -9,8 +9,8 @@ from companion.pictures import props
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, direction, joints_of
-from companion.pictures.ink import FAR_FILL, GUIDE, WATCH_INK
-from companion.pictures.scene import Area, Disc, Item, Stroke, figure
+from companion.pictures.ink import GUIDE, WATCH_INK
+from companion.pictures.scene import Disc, Item, Stroke, figure
 from companion.pictures.squats import Back
 
 UNDER: Final = Reach(-0.13, 0.010, 0, 0)
@@ -38,10 +38,10 @@ def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple
     return Panel(on_floor(posture, *more, behind=behind), view, title, mark)
 
 
-def _named(posture: Posture) -> tuple[Item, ...]:
-    """Return the side's name behind the ankle of the raised leg."""
+def _named(posture: Posture, off: float = 0.10) -> tuple[Item, ...]:
+    """Return the side's name so far behind the ankle of the raised leg."""
     leg = joints_of(posture).near
-    return props.limb_name(along(leg.ankle, direction(leg.knee, leg.ankle) - 90, 0.10), "{SIDE}")
+    return props.limb_name(along(leg.ankle, direction(leg.knee, leg.ankle) - 90, off), "{SIDE}")
 
 
 def lying_setup() -> Drawing:
@@ -86,8 +86,8 @@ def leg_raise() -> Drawing:
         "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
         lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), *_named(raised), view=small,
              behind=lines(raised)),
-        lies(bent, "The knee bends: stop", "watch", *_named(bent), view=small, behind=lines(bent)),
-        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH_INK), *_named(pressed),
+        lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.22), view=small, behind=lines(bent)),
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH_INK), *_named(pressed, 0.20),
              view=small)), rows=(1, 2))
 
 
@@ -138,7 +138,7 @@ def leg_raise_heel() -> Drawing:
     up = lying(Leg(55, 55, 125))
     heel = joints_of(up).near.heel
     tape = heel[0]
-    alongside = (Area(((-0.48, 0.0), (0.66, 0.0), (0.66, 0.64), (-0.48, 0.64)), FAR_FILL), *props.note((-0.30, 0.58), "wall alongside"),
+    alongside = (*props.wall_behind(-0.48, 0.66, 0.64), *props.note((-0.30, 0.58), "wall alongside"),
                  Stroke(((tape, 0.0), (tape, 0.62)), GUIDE, 0.014),
                  *(Stroke(((tape, n * 0.057), (tape + 0.025, n * 0.057)), GUIDE, 0.005) for n in range(11)))
     mark = (Disc(heel, 0.016, WATCH_INK),)

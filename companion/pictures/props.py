@@ -6,7 +6,7 @@ from typing import Final
 
 from companion.pictures.draw import arc
 from companion.pictures.figure import Joints, LegJoints, Point, along, direction
-from companion.pictures.ink import BODY, FAR_INK, GUIDE, INK, PAPER
+from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GUIDE, INK, PAPER, WATCH_INK
 from companion.pictures.scene import Anchor, Area, Disc, Item, Label, Limb, Stroke
 
 LINE: Final = 0.009
@@ -25,6 +25,19 @@ def wall(x: float, top: float, bottom: float = 0.0) -> tuple[Item, ...]:
     hatch = tuple(Stroke(((x + 0.006, bottom + 0.06 * n), (x + 0.045, bottom + 0.06 * n + 0.04)), FAR_INK, 0.005)
                   for n in range(steps))
     return (*hatch, Stroke(((x, bottom), (x, top)), INK, LINE))
+
+
+def wall_behind(left: float, right: float, top: float) -> tuple[Item, ...]:
+    """A wall alongside, behind the whole figure."""
+    return (Area(((left, 0.0), (right, 0.0), (right, top), (left, top)), FAR_FILL),)
+
+
+def card(at: Point, number: int) -> tuple[Item, ...]:
+    """A printed card with its number and its arrow, which points up; 10.6 cm wide, as printed."""
+    half, (x, y) = 5.3 * CM, at
+    square = tuple((x + half * a, y + half * b) for a, b in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
+    return (Area(square, PAPER), Stroke((*square, square[0], square[1]), INK, 0.006), *note((x - 0.010, y), str(number), ink=INK, size=13),
+            Stroke(((x + 0.020, y - 0.020), (x + 0.020, y + 0.022)), WATCH_INK, 0.005, head=True))
 
 
 def tape(start: float, end: float, at: float = 0.0, label: str = "", every: float = 5 * CM) -> tuple[Item, ...]:

@@ -6,14 +6,15 @@ every drawn squat is possible.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final, Literal
 
 from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
-from companion.pictures.ink import FAR_INK, GUIDE
-from companion.pictures.scene import THIGH, Item, Stroke, figure, on_ribs
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of, middle
+from companion.pictures.ink import FAR_INK, GUIDE, INK
+from companion.pictures.scene import THIGH, Item, Stroke, figure, on_pelvis, on_ribs
 from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
 from companion.screening.depth import BAND_WORDS, Band
 
@@ -155,6 +156,21 @@ def view_film() -> Drawing:
         "view_film",
         "from above: you stand side-on to the phone, which leans at hip height, 3 big steps away, all of you in "
         "its view.", (Panel(items, (-0.82, -0.42, 0.84, 0.42), "Phone side-on to you, hip high"),))
+
+
+def film_cards() -> Drawing:
+    """Places of the printed cards, the arms clear of them: as the page that is printed has them."""
+    stood = replace(STANDING_POSTURE, near_arm=AHEAD)
+    joints = joints_of(stood)
+    leg, (x, y) = joints.near, joints.shoulder
+    places = (along((x - 0.005, y), -90, 0.095), on_pelvis(joints, 0.055, 0.0), middle(joints.hip, leg.knee), middle(leg.knee, leg.ankle))
+    cards = tuple(item for n, place in enumerate(places, 1) for item in props.card(place, n))
+    return Drawing(
+        "film_cards",
+        "somebody standing side-on, arms straight ahead, printed cards with arrows up: 1 on the ribs, 2 on the belt line, 3 on the middle "
+        "of the thigh, 4 on the shin, 5 on the wall behind.", (
+            Panel((*props.wall_behind(-0.52, 0.58, 0.98), *scene(stood), *cards, *props.card((-0.30, 0.62), 5),
+                   *props.note((-0.30, 0.71), "wall", ink=INK)), (-0.56, -0.05, 0.60, 1.02), "Cards 1 to 4 on you, card 5 on the wall"),))
 
 
 def view_mirror() -> Drawing:
