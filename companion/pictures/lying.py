@@ -126,7 +126,7 @@ def leg_raise_level(placement: str = "") -> Drawing:
     up = lying(Leg(60, 60, 132))
     leg = joints_of(up).near
     shin = props.phone(along(along(leg.knee, 60, 0.10), 150, 0.043), 60)
-    thigh = props.phone(along(along(leg.knee, 240, 0.09), 150, 0.060), 60)
+    thigh = props.phone(along(along(leg.knee, 240, 0.09), 150, 0.050), 60)
     return Drawing(
         f"leg_raise_setup_level{placement and '_'}{placement}",
         f"lying on the back, one leg up: the phone tied along the front of the {placement or 'shin, or of the thigh'}, level open.",

@@ -8,36 +8,17 @@ import pytest
 
 from companion.pictures.draw import TALLEST, Panel, font
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import HEAD, Point, direction, turned
+from companion.pictures.figure import HEAD, direction, turned
 from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GUIDE, PAPER, WATCH_INK
 from companion.pictures.poses import SIDED, pose, poses
 from companion.pictures.scene import Area, Disc, Item, Label, Limb, Stroke
-
-CM = 1 / 175
-THIGH, SHIN, FOOT = (0.035, 0.035), (0.034, 0.021), (0.014, 0.014 * 0.8)
-UPPER_ARM, FOREARM, HAND, NECK = (0.027, 0.021), (0.021, 0.015), (0.016, 0.013), (0.034, 0.028)
+from tests.pictures.seen import CM, FOOT, FOREARM, HAND, NECK, SHIN, THIGH, UPPER_ARM, limb, of, to_line
 
 
 def drawing(name: str) -> Drawing:
     found = pose(name)
     assert found is not None
     return found
-
-
-def limb(items: tuple[Item, ...], halves: tuple[float, float], ink: str = BODY) -> Limb:
-    """The last drawn limb of these half-widths: the near one in the body's ink, the far one in the far ink."""
-    return [one for one in items if isinstance(one, Limb) and (one.start_half, one.end_half) == halves and one.ink == ink][-1]
-
-
-def of(items: tuple[Item, ...], kind: type, **like: object) -> list:
-    return [one for one in items if isinstance(one, kind) and all(getattr(one, key) == value for key, value in like.items())]
-
-
-def to_line(point: Point, start: Point, end: Point) -> float:
-    """Distance of a point from a stretch between two others."""
-    length = dist(start, end)
-    share = max(0.0, min(1.0, ((point[0] - start[0]) * (end[0] - start[0]) + (point[1] - start[1]) * (end[1] - start[1])) / length**2))
-    return dist(point, (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share))
 
 
 def trunk(items: tuple[Item, ...]) -> Area:

@@ -7,7 +7,8 @@ from math import dist
 import pytest
 
 from companion.pictures import your_squat as squat_module
-from companion.pictures.figure import direction, joints_of
+from companion.pictures.figure import HEAD, direction, joints_of
+from companion.pictures.ink import FAR_INK
 from companion.pictures.kneeling import rocked
 from companion.pictures.poses import pose
 from companion.pictures.scene import Area, Disc, Limb, Stroke
@@ -16,7 +17,7 @@ from companion.pictures.views import HIP_HALF, SHOULDER_HALF, STANCE_HALF, from_
 from companion.screening.body import FOOT_LENGTH
 from companion.screening.estimate import Help
 from companion.screening.tuck import TURN_OUT
-from tests.pictures.test_sentences import CM, FAR_INK, FOOT, HEAD, NECK, SHIN, THIGH, limb, of
+from tests.pictures.seen import CM, FOOT, NECK, SHIN, THIGH, limb, of
 from tests.pictures.test_your_squat import ABOUT, SCREEN
 
 
