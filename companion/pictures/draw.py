@@ -5,7 +5,7 @@ Drawn at three times its size and scaled down, which smooths the edges. A phone 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from importlib.util import find_spec
@@ -268,8 +268,7 @@ def _mix(one: tuple[int, ...], other: tuple[int, ...], share: float) -> tuple[in
 
 def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int], rows: Sequence[int] = ()) -> bytes:
     """Return a short loop as GIF, with the duration of each frame."""
-    flat = [_flat(image_of(panels, MOVING_SCALE, rows, FINER_MOVING)) for panels in frames]
-    out = BytesIO()
+    flat, out = list(_images(frames, MOVING_SCALE, rows, _flat)), BytesIO()
     flat[0].save(out, "GIF", save_all=True, append_images=flat[1:], duration=list(milliseconds), loop=0, disposal=1, optimize=True)
     return out.getvalue()
 
@@ -287,19 +286,35 @@ def filmed(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int], row
     """Return a short loop as MP4, without sound, at FPS: a held frame is repeated. A third larger than the GIF, and of half its bytes."""
     import av
 
-    images, out = (image_of(panels, FILMED_SCALE, rows, FINER_MOVING) for panels in frames), BytesIO()
+    images, out = _images(frames, FILMED_SCALE, rows, _even), BytesIO()
     first = next(images)
     with av.open(out, "w", format="mp4") as file:
         stream = file.add_stream(ENCODER, rate=FPS, options={"preset": "veryfast"})
-        stream.width, stream.height = first.width // 2 * 2, first.height // 2 * 2  # the encoder wants even sides
+        stream.width, stream.height = first.size
         stream.codec_context.thread_count = 1
         for image, duration in zip(chain((first,), images), milliseconds, strict=True):
-            frame = av.VideoFrame.from_image(image.crop((0, 0, stream.width, stream.height)))  # type: ignore[no-untyped-call]
+            frame = av.VideoFrame.from_image(image)  # type: ignore[no-untyped-call]
             for _ in range(round(duration * FPS / 1000)):
                 frame.pts = None
                 file.mux(stream.encode(frame))
         file.mux(stream.encode())
     return out.getvalue()
+
+
+def _images(frames: Sequence[tuple[Panel, ...]], scale: float, rows: Sequence[int],
+            finish: Callable[[Image.Image], Image.Image]) -> Iterator[Image.Image]:
+    """Yield the frames' images. A frame that comes again, as on the way back, is drawn once."""
+    drawn: dict[int, Image.Image] = {}
+    for panels in frames:
+        key = id(panels[0].items)
+        if key not in drawn:
+            drawn[key] = finish(image_of(panels, scale, rows, FINER_MOVING))
+        yield drawn[key]
+
+
+def _even(image: Image.Image) -> Image.Image:
+    """Return the image with even sides, as the encoder wants them."""
+    return image.crop((0, 0, image.width // 2 * 2, image.height // 2 * 2))
 
 
 ENCODER: Final = "libx264"

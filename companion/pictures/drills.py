@@ -156,7 +156,9 @@ def knee_across() -> Drawing:
         "drill_lying_knee_across_pull",
         "lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
         "shoulder, the lower back still on the floor; hold 30 seconds.", (
-        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.50),
+        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75), *props.note((-0.27, 0.42), "ankle on knee"),
+               *props.arrow((-0.19, 0.39), along(knee, 130, 0.035)), *props.arrow(along(knee, 205, 0.09), along(knee, 218, 0.21))),
+              (-0.50, -0.05, 0.46, 0.50),
               "Lower back stays on the floor", "good"),))
 
 

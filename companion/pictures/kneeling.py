@@ -8,7 +8,7 @@ from typing import Final
 from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Joints, Leg, Point, Posture, Reach, along, between, joints_of
+from companion.pictures.figure import Arm, Joints, Leg, Point, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.scene import Item, figure, moved
 from companion.pictures.squats import A_LITTLE, Back, scene
 from companion.pictures.views import HIP_HALF, from_behind, shins_from_above
@@ -75,7 +75,9 @@ def _names(posture: Posture) -> tuple[Item, ...]:
     """Return the sides' names, at the foot of the reaching leg and over the hand of the reaching arm."""
     joints = joints_of(posture)
     ankle, wrist = joints.near.ankle, joints.far_arm.wrist
-    return (*props.limb_name((ankle[0], ankle[1] + 0.095), "{SIDE} leg"), *props.limb_name((wrist[0], wrist[1] + 0.05), "{OTHER} arm"))
+    hangs = abs(direction(joints.shoulder, wrist)) / 90
+    beside = wrist[0] + 0.17 * hangs, wrist[1] + 0.05  # over an arm straight ahead, in front of one that hangs
+    return (*props.limb_name((ankle[0], ankle[1] + 0.095), "{SIDE} leg"), *props.limb_name(beside, "{OTHER} arm"))
 
 
 def bird_dog() -> Drawing:

@@ -2,26 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
 from dataclasses import replace
-from functools import cache
+from functools import cache, partial
 from typing import Final
 
 from companion.pictures import drills, kneeling, lying, squats, still_backs, wall, warm_up
 from companion.pictures.drawing import Drawing, for_side, slug
 
 SINGLE: Final = (
-    squats.bands, squats.heels, squats.front, squats.slow, squats.wide, squats.fold, squats.view_film,
+    squats.bands, squats.heels, squats.front, squats.wide, squats.fold, squats.view_film,
     squats.view_mirror, squats.film_cards, still_backs.hand_on_back, still_backs.arms_forward_setup, still_backs.arms_forward_rack,
     still_backs.arms_forward, still_backs.arms_forward_shallow, still_backs.pause_stops, still_backs.pause_watch, still_backs.hinge_setup,
-    still_backs.hinge_to_squat, still_backs.hinge_watch, warm_up.walk, warm_up.chair, lying.lying_setup,
+    still_backs.hinge_watch, warm_up.chair, lying.lying_setup,
     lying.leg_raise_own, lying.leg_raise_strap, lying.leg_raise_level, lying.leg_raise_heel,
     wall.knee_to_wall_setup, kneeling.bird_dog_setup, kneeling.bird_dog_stick, kneeling.rock_back_setup,
-    kneeling.rock_back_narrow, kneeling.rock_back_middle, kneeling.rock_back_wide, kneeling.rock_back_pillow, kneeling.rock_back_drill,
     drills.hinge_with_stick, drills.hinge_to_wall, drills.knee_over_toes, drills.knee_over_toes_chair,
     drills.heel_lift, drills.pause_above, drills.pause_to_box, drills.sit_to_chair, drills.knee_across, drills.strap_raise,
     drills.calf_stretch, drills.plank,
 )
+LOOPS: Final = (squats.slow, warm_up.walk, kneeling.rock_back_narrow, kneeling.rock_back_middle, kneeling.rock_back_wide,
+                kneeling.rock_back_pillow, kneeling.rock_back_drill, still_backs.hinge_to_squat)
 SIDED: Final = (lying.hip_fold, lying.leg_raise, lying.leg_raise_eye, wall.knee_to_wall, wall.knee_to_wall_level,
                 kneeling.bird_dog, kneeling.bird_dog_slow)
 # Names that share a drawing: drills that look like a test, and questions whose choice was skipped.
@@ -38,22 +39,35 @@ SHARED: Final = {
 """Steps in which the body works that send no picture, as flow and key, with the picture of the step before them that they share."""
 
 
-def _drawings() -> Iterator[Drawing]:
-    yield from (draw() for draw in SINGLE)
-    yield from (squats.rounding(band) for band in ("a_little_above", "parallel", "below"))
-    yield from (for_side(wall.knee_to_wall_level(placement), side)
-                for placement in ("below_knee", "mid_shin") for side in ("left", "right"))
-    yield from (lying.leg_raise_level(placement) for placement in ("shin", "thigh"))
-    yield from (for_side(draw(), side) for draw in SIDED for side in ("left", "right"))
+def _sided(make: Callable[[], Drawing], side: str) -> Drawing:
+    return for_side(make(), side)
+
+
+MAKERS: Final[tuple[Callable[[], Drawing], ...]] = (
+    *SINGLE, *(partial(squats.rounding, band) for band in ("a_little_above", "parallel", "below")),
+    *(partial(lying.leg_raise_level, placement) for placement in ("shin", "thigh")),
+    *(partial(_sided, partial(wall.knee_to_wall_level, placement), side)
+      for placement in ("below_knee", "mid_shin") for side in ("left", "right")),
+    *(partial(_sided, make, side) for make in SIDED for side in ("left", "right")),
+    *LOOPS)
+"""What makes each drawing; loops last, as each takes ten times as long as a still."""
+
+
+@cache
+def _made(make: Callable[[], Drawing]) -> Drawing:
+    return make()
 
 
 @cache
 def poses() -> dict[str, Drawing]:
     """Return all drawings by name."""
-    found = {drawing.name: drawing for drawing in _drawings()}
+    found = {drawing.name: drawing for drawing in map(_made, MAKERS)}
     return found | {name: replace(found[same], name=name) for name, same in ALSO.items()}
 
 
+@cache
 def pose(name: str) -> Drawing | None:
-    """Return the drawing of a name, or of words that make one; None if there is none."""
-    return poses().get(slug(name))
+    """Return the drawing of a name, or of words that make one, without making those after it; None if there is none."""
+    wanted = slug(name)
+    same = ALSO.get(wanted, wanted)
+    return next((replace(drawing, name=wanted) for drawing in map(_made, MAKERS) if drawing.name == same), None)

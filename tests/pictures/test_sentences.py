@@ -108,6 +108,9 @@ def test_the_crossed_ankle_lies_on_the_other_knee():
     knee = limb(items, THIGH, FAR_INK).end
     assert dist(limb(items, SHIN).end, knee) < 3 * CM
     assert dist(limb(items, HAND).start, knee) < 8 * CM, "the hand draws that knee"
+    pull = [one.points for one in of(items, Stroke) if one.head][-1]
+    to_shoulder = direction(pull[0], limb(items, UPPER_ARM, FAR_INK).start)
+    assert abs(turned(to_shoulder, direction(*pull))) < 25, "and the arrow goes to the shoulder"
 
 
 def test_the_wall_of_the_heel_s_height_stands_alongside_the_whole_body():
