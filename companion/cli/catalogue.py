@@ -4,11 +4,17 @@ from __future__ import annotations
 
 import re
 import sys
+from itertools import product
 from pathlib import Path
+from typing import Final
 
 import click
 
 from companion.cli.common import fail
+
+PICTURE_FIELDS: Final = {"odd": ("left", "right"), "placement": ("below_knee", "mid_shin", ""), "placed": ("shin", "thigh"),
+                         "effort": ("own", "strap", ""), "seen_by": ("film", "mirror")}
+"""What may stand in a picture's name; "" where a question was skipped. Besides: names of exercises, and of changes of the squat."""
 
 
 @click.command()
@@ -74,19 +80,23 @@ def _faults(name: str) -> list[str]:
 
 
 def picture_uses() -> dict[str, list[str]]:
-    """Return every pose with the steps that send it or share it, as "flow.key"."""
+    """Return the name of every drawing that a step sends or shares, with those steps, as "flow.key"."""
     from companion.conversation.flow import Ask, Tell
-    from companion.pictures.poses import SHARED, poses
+    from companion.pictures.drawing import slug
+    from companion.pictures.poses import SHARED
+    from companion.screening.drills import DRILLS
+    from companion.screening.setups import CHANGES
     from flows.catalogue import BOOK
 
     sent = [(step.picture, f"{name}.{step.key}" if isinstance(step, Ask) else name)
             for name, compiled in BOOK.flows.items() for step in compiled.flow.steps if isinstance(step, Ask | Tell) and step.picture]
+    exercises = tuple(one.name for drill in DRILLS for one in (drill.prime, drill.easier, drill.home, drill.unstretched) if one)
     uses: dict[str, list[str]] = {}
     for picture, where in dict.fromkeys((*sent, *((picture, f"{where} (shared)") for where, picture in SHARED.items()))):
-        parts = re.split(r"\{\w+\}", picture)  # a field stands for a word or several
-        pattern = re.compile("[a-z_]+".join(re.escape(part.replace(" ", "_")) for part in parts))
-        for name in poses():
-            if pattern.fullmatch(name):
+        fields = re.findall(r"\{(\w+)\}", picture)
+        for values in product(*(PICTURE_FIELDS.get(field, exercises if field.endswith("name") else tuple(CHANGES)) for field in fields)):
+            name = slug(picture.format_map(dict(zip(fields, values, strict=True))))
+            if not name.startswith(("chart_", "your_squat")):
                 uses.setdefault(name, []).append(where)
     return uses
 

@@ -121,16 +121,15 @@ def leg_raise_own() -> Drawing:
     return replace(lying_setup(), name="leg_raise_setup_own")
 
 
-def leg_raise_level(placement: str = "") -> Drawing:
-    """Leg raise: the phone's place, as chosen; both if none was."""
+def leg_raise_level(placement: str) -> Drawing:
+    """Leg raise: the phone's place, on the shin or on the thigh."""
     up = lying(Leg(60, 60, 132))
-    leg = joints_of(up).near
-    shin = props.phone(along(along(leg.knee, 60, 0.10), 150, 0.043), 60)
-    thigh = props.phone(along(along(leg.knee, 240, 0.09), 150, 0.050), 60)
+    knee = joints_of(up).near.knee
+    phone = along(along(knee, 60, 0.10), 150, 0.043) if placement == "shin" else along(along(knee, 240, 0.09), 150, 0.050)
     return Drawing(
-        f"leg_raise_setup_level{placement and '_'}{placement}",
-        f"lying on the back, one leg up: the phone tied along the front of the {placement or 'shin, or of the thigh'}, level open.",
-        tuple(lies(up, f"On the {name}", "", *phone) for name, phone in (("shin", shin), ("thigh", thigh)) if placement in ("", name)))
+        f"leg_raise_setup_level_{placement}",
+        f"lying on the back, one leg up: the phone tied along the front of the {placement}, level open.",
+        (lies(up, f"On the {placement}", "", *props.phone(phone, 60)),))
 
 
 def leg_raise_heel() -> Drawing:

@@ -16,7 +16,6 @@ from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, 
 from companion.pictures.ink import FAR_INK, GUIDE, INK
 from companion.pictures.scene import THIGH, Item, Stroke, figure, on_pelvis, on_ribs
 from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
-from companion.screening.depth import BAND_WORDS, Band
 
 Back = Literal["", "good", "watch", "plain"]
 SHIN: Final = 35.0
@@ -73,11 +72,11 @@ def at_depth(band: str, flexion: float = 0.0) -> Posture:
     return squat(depth, LEANS[depth], flexion=flexion)
 
 
-def rounding(band: str) -> Drawing:
-    """One depth and the three answers, none of them judged: the lumbar curve as in standing, flexed a little, and clearly."""
-    return Drawing(f"squat_rounding_{band}", f"a squat from the side, {BAND_WORDS[Band(band)]}, three times. A white mark on the tail bone "
+def rounding() -> Drawing:
+    """The three answers at parallel, none of them judged: the lumbar curve as in standing, flexed a little, and clearly."""
+    return Drawing("squat_rounding", "a squat from the side, parallel, three times. A white mark on the tail bone "
                    "and a band at the waist show how the pelvis turns.", tuple(
-        seen(at_depth(band, flexion), title, back="plain", view=ROUNDING_VIEW)
+        seen(at_depth("parallel", flexion), title, back="plain", view=ROUNDING_VIEW)
         for flexion, title in ((0.0, "No: back keeps its shape"), (A_LITTLE, "A little: it flattens"),
                                (CLEARLY, "Clearly: tail tucks under"))), rows=(2, 1))
 

@@ -106,7 +106,7 @@ def pause_stops() -> Drawing:
 
 def pause_watch() -> Drawing:
     """One stop, neutral and rounded."""
-    return replace(rounding("parallel"), name="pause_watch", says="one stop of a squat from the side, three times.")
+    return replace(rounding(), name="pause_watch", says="one stop of a squat from the side, three times.")
 
 
 def hinge_setup() -> Drawing:

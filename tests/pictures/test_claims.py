@@ -255,8 +255,8 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
         one.panels[1] if "a_stick" in one.drawing.name else one).hip()[0]) / CM, 8, 30),
     # phone, tape, wall, strap
     (r"the phone tied along the front of the shin|on the shin", phone_on(SHIN, 0.4, 0.8), 0, 3),
-    (r"or of the thigh|the phone tied along the front of the thigh|on the thigh",
-     lambda one: phone_on(THIGH, 0.4, 0.8)(one.panels[-1]), 0, 3),
+    (r"the phone tied along the front of the thigh|on the thigh",
+     phone_on(THIGH, 0.4, 0.8), 0, 3),
     (r"the phone along the right shin", phone_on(SHIN, 0.1, 0.8), 0, 4),
     (r"just under the knee", phone_on(SHIN, 0.1, 0.4), 0, 4),
     (r"middle of the shin", phone_on(SHIN, 0.4, 0.7), 0, 4),
