@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final, cast
 
 from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Build, Leg, Posture, along, between, joints_of
+from companion.pictures.figure import Arm, Build, Leg, Posture, Reach, along, between, joints_of
 from companion.pictures.ink import FAR_FILL, FAR_INK, GUIDE
 from companion.pictures.scene import Area, Item, Stroke, figure
 from companion.pictures.views import WIDER_TURN, wider_stance
 from companion.screening.about import About
-from companion.screening.body import BAR_ON_TRUNK, FOOT_LENGTH, Bar, Body, Setup, body_of
+from companion.screening.body import FOOT_LENGTH, Bar, Body, Setup, body_of
 from companion.screening.errors import Errors
 from companion.screening.estimate import HELD_WEIGHT, DepthEstimate, Help, depth_estimate
 from companion.screening.geometry import shin_from_distance
@@ -26,6 +27,8 @@ from companion.screening.tuck import MASS, TURN_OUT
 
 NAME = "your_squat"
 VIEW = (-0.44, -0.05, 0.46, 1.03)
+BAR_UP: Final = {"high": 0.012, "low": -0.030}
+"""How far along the trunk over the shoulder a bar on the back is drawn, on the figure's skin: low is 7 cm lower (choice)."""
 ARMS: Final = Arm(-40, -25)
 UPRIGHT: Final = Posture(90, Leg(-90, -90), Arm(-80, -60), head=90)
 Lengths = tuple[float, float, float]
@@ -84,10 +87,13 @@ def _others(found: DepthEstimate, about: About, body: Body, shin: float, start: 
     if found.under_bar is not None and about.load is not None:
         bar = cast(Bar, about.bar)
         posture = squat_of(body, Setup(bar, about.load, turn_out=TURN_OUT), shin, found.under_bar.median)
-        joints = joints_of(posture, _build(body))
-        up, ahead = BAR_ON_TRUNK[bar]
-        trunk = float(str(body.trunk)) / about.height if about.height else 0.0
-        place = along(along(joints.hip, posture.trunk, up * trunk), posture.trunk - 90, ahead * trunk)
+        x, y = shoulder = joints_of(posture, _build(body)).shoulder
+        if bar == "front":
+            place = x + 0.092, y + 0.032
+            posture = replace(posture, near_arm=Reach(place[0] + 0.015, place[1] - 0.030, palm=100))
+        else:
+            place = along(along(shoulder, posture.trunk, BAR_UP[bar]), posture.trunk + 90, 0.064)
+            posture = replace(posture, near_arm=Arm(posture.trunk + 165, posture.trunk + 25, 0.6))
         yield Panel((*_drawn(posture, _build(body)), *props.bar_end(place)), VIEW,
                     f"Bar {bar}, {show(about.load, 'kg')}: {start}{at(found.under_bar.median)}")
 
@@ -110,7 +116,7 @@ def squat_of(body: Body, setup: Setup, shin: float, depth: float) -> Posture:
     """Return the balanced posture of a body in a set-up, its thigh at a depth; ``shin``: its lean on flat ground."""
     balance = balance_of(body, setup, shin)
     lean, leans = float(lean_at(balance, depth)), float(balance.shin)
-    arms = Arm(0, 0) if setup.arms == 1 else ARMS if setup.bar == "none" else Arm(-30 - lean, 100 - lean, 0.75)
+    arms = Arm(0, 0) if setup.arms == 1 else ARMS
     return Posture(90 - lean, Leg(depth, -90 - leans, shin - leans), arms, head=90 - lean * 0.45)
 
 

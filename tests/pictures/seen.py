@@ -48,7 +48,7 @@ class Seen:
 
     @cached_property
     def items(self) -> tuple[Item, ...]:
-        return self.drawing.frames[self.frame] if self.drawing.frames else self.panel.items
+        return self.drawing.frames[self.frame] if self.drawing.frames and not self.number else self.panel.items
 
     @cached_property
     def all(self) -> list[Seen]:
