@@ -64,7 +64,7 @@ def hip_fold() -> Drawing:
         "brought towards the chest, the {other} leg flat.", (
         lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.19, 18, 92), *_named(folded),
              view=(-0.50, -0.05, 0.58, 0.57)),
-        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH_INK), *_named(rolled),
+        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(WATCH_INK), *_named(rolled),
              view=(-0.50, -0.05, 0.58, 0.57))), rows=(1, 1))
 
 
@@ -87,7 +87,7 @@ def leg_raise() -> Drawing:
         lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), *_named(raised), view=small,
              behind=lines(raised)),
         lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.22), view=small, behind=lines(bent)),
-        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH_INK), *_named(pressed, 0.20),
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.20),
              view=small)), rows=(1, 2))
 
 
@@ -114,11 +114,6 @@ def leg_raise_strap() -> Drawing:
         "leg_raise_setup_strap",
         "lying on the back: a strap or towel round one foot, both ends in one hand; the other hand, palm "
         "down, under the lower back.", (Panel(items, RAISED_VIEW, "One hand pulls, one lies under the back"),))
-
-
-def leg_raise_own() -> Drawing:
-    """Active leg raise: both hands under the back."""
-    return replace(lying_setup(), name="leg_raise_setup_own")
 
 
 def leg_raise_level(placement: str) -> Drawing:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from companion.pictures.draw import arc
-from companion.pictures.figure import Joints, LegJoints, Point, along, direction
+from companion.pictures.figure import LegJoints, Point, along, direction
 from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GUIDE, INK, PAPER, WATCH_INK
 from companion.pictures.scene import Anchor, Area, Disc, Item, Label, Limb, Stroke
 
@@ -124,7 +124,7 @@ def rack(x: float, top: float, safety: float) -> tuple[Item, ...]:
     return (Stroke(((x, 0.0), (x, top)), FAR_INK, 0.020), Stroke(((x, safety), (x - 0.42, safety)), FAR_INK, 0.018))
 
 
-def press(joints: Joints, ink: str) -> tuple[Item, ...]:
+def press(ink: str) -> tuple[Item, ...]:
     """Two arrows where the small of the back presses on the hands under it."""
     return tuple(item for share in (-0.07, -0.15) for item in arrow((share, 0.17), (share, 0.085), ink))
 
