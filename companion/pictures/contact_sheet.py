@@ -26,7 +26,7 @@ SHOWN: Final = 360
 PAGE: Final = """<!doctype html><html lang="en"><head><meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1"><title>Every picture</title><style>
 :root{{color-scheme:light dark}}body{{margin:0;font:14px sans-serif;color:#1F2A37;background:#FFFFFF}}
-@media(prefers-color-scheme:dark){{body{{color:#E8EDF2;background:#17212B}}}}
+@media(prefers-color-scheme:dark){{body{{color:#E8EDF2;background:#17212B}}img[src^=chart]{{filter:invert(1) hue-rotate(180deg)}}}}
 header,main{{padding:0 8px}}main{{display:flex;flex-wrap:wrap;gap:16px}}figure{{margin:0;width:{width}px;max-width:100%}}
 img{{max-width:100%;height:auto}}figcaption{{overflow-wrap:anywhere}}</style></head>
 <body><header><h1>Every picture</h1><p>{count} pictures, {width} pixels wide as on a phone.</p></header>
