@@ -324,7 +324,11 @@ KEY_POSE: Final = 900
 """Milliseconds at the key pose (choice)."""
 
 
-def loop(key: tuple[Item, ...], *ways: Sequence[tuple[Item, ...]]) -> tuple[tuple[tuple[Item, ...], ...], tuple[int, ...]]:
+Frames = tuple[tuple[tuple[Item, ...], ...], tuple[int, ...]]
+"""A loop's frames, and the milliseconds of each."""
+
+
+def loop(key: tuple[Item, ...], *ways: Sequence[tuple[Item, ...]]) -> Frames:
     """Return frames and their milliseconds: the key pose first, held, then every way from it and back to it."""
     frames = (key, *(frame for way in ways for frame in way))
     return frames, (KEY_POSE, *(1000 // FPS for _ in frames[1:]))

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.draw import Panel
+from companion.pictures.draw import FPS, Frames, Panel, eased, loop
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, direction, joints_of
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Disc, Item, Stroke, figure
 from companion.pictures.squats import Back
@@ -27,6 +28,9 @@ def lying(leg: Leg, roll: float = 0.0, arm: Arm | Reach = UNDER) -> Posture:
     return Posture(180, leg, arm, far=FLAT, head=180, on="back", flexion=roll)
 
 
+LIES_ONE_LEG: Final = lying(FLAT)
+
+
 def on_floor(posture: Posture, *more: Item, behind: tuple[Item, ...] = ()) -> tuple[Item, ...]:
     """Return a lying figure with its hands under the small of the back."""
     return (*behind, *figure(joints_of(posture)), *props.floor(-0.6, 0.75), *props.hands_under(), *more)
@@ -39,9 +43,23 @@ def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple
 
 
 def _named(posture: Posture, off: float = 0.10) -> tuple[Item, ...]:
-    """Return the side's name so far behind the ankle of the raised leg."""
+    """Return the side's name so far behind the ankle of the raised leg; over the shin while the leg is low."""
     leg = joints_of(posture).near
-    return props.limb_name(along(leg.ankle, direction(leg.knee, leg.ankle) - 90, off), "{SIDE}")
+    behind = along(leg.ankle, direction(leg.knee, leg.ankle) - 90, off)
+    low = max(0.0, 0.14 - behind[1])
+    return props.limb_name((behind[0] - 0.9 * low, behind[1] + low), "{SIDE}")
+
+
+def _named_knee(posture: Posture) -> tuple[Item, ...]:
+    """Return the side's name beyond the knee."""
+    joints = joints_of(posture)
+    return props.limb_name(along(joints.near.knee, direction(joints.hip, joints.near.knee), 0.080), "{SIDE} knee")
+
+
+def _slowly(start: Posture, end: Posture, draw: Callable[[Posture], tuple[Item, ...]]) -> Frames:
+    """Return a loop from its end to its start and back, two seconds each way."""
+    way = [draw(between(start, end, share)) for share in eased(2 * FPS)]
+    return loop(way[-1], way[-2::-1], way[1:-1])
 
 
 def lying_setup() -> Drawing:
@@ -56,16 +74,16 @@ def lying_setup() -> Drawing:
 
 def hip_fold() -> Drawing:
     """Hip fold: knee bent, thigh to the chest."""
-    folded, rolled = lying(Leg(118, 28, 90)), lying(Leg(128, 38, 95), roll=9)
-    hip = joints_of(folded).hip
+    bent, folded, rolled = lying(Leg(60, -62, 0)), lying(Leg(118, 28, 90)), lying(Leg(128, 38, 95), roll=9)
+    view = (-0.50, -0.05, 0.58, 0.57)
+    frames, times = _slowly(bent, folded, lambda one: on_floor(one, *props.swing(joints_of(one).hip, 0.19, 18, 52), *_named_knee(one)))
     return Drawing(
         "hip_fold_{side}",
-        "lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
+        "a loop, lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
         "brought towards the chest, the {other} leg flat.", (
-        lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.19, 18, 92), *_named(folded),
-             view=(-0.50, -0.05, 0.58, 0.57)),
-        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(WATCH_INK), *_named(rolled),
-             view=(-0.50, -0.05, 0.58, 0.57))), rows=(1, 1))
+        Panel(frames[0], view, "Thigh comes up, pressure on the hands stays the same", "good"),
+        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(WATCH_INK), *_named_knee(rolled), view=view)),
+        rows=(1, 1), frames=frames, milliseconds=times)
 
 
 def lines(leg: Posture) -> tuple[Item, ...]:
@@ -78,17 +96,17 @@ def leg_raise() -> Drawing:
     """Straight leg raise against its two lines, and its two end points."""
     raised = lying(Leg(62, 62, 132))
     bent, pressed = lying(Leg(78, 48, 118)), lying(Leg(84, 84, 150), roll=9)
-    hip = joints_of(raised).hip
-    small = (-0.50, -0.05, 0.60, 0.74)
+    hip, small = joints_of(raised).hip, (-0.50, -0.05, 0.60, 0.74)
+    frames, times = _slowly(LIES_ONE_LEG, raised, lambda one: on_floor(
+        one, *props.swing(hip, 0.42, 8, 48), *_named(one), behind=lines(raised)))
     return Drawing(
         "leg_raise_{side}",
-        "lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
+        "a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
         "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
-        lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), *_named(raised), view=small,
-             behind=lines(raised)),
+        Panel(frames[0], small, "Knee straight, back still", "good"),
         lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.22), view=small, behind=lines(bent)),
         lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.20),
-             view=small)), rows=(1, 2))
+             view=small)), rows=(1, 2), frames=frames, milliseconds=times)
 
 
 def leg_raise_eye() -> Drawing:

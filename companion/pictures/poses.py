@@ -14,17 +14,17 @@ SINGLE: Final = (
     squats.bands, squats.rounding, squats.heels, squats.front, squats.wide, squats.fold, squats.view_film,
     squats.view_mirror, squats.film_cards, still_backs.hand_on_back, still_backs.arms_forward_setup, still_backs.arms_forward_rack,
     still_backs.arms_forward, still_backs.arms_forward_shallow, still_backs.pause_stops, still_backs.pause_watch, still_backs.hinge_setup,
-    still_backs.hinge_watch, warm_up.chair, lying.lying_setup,
+    still_backs.hinge_watch, lying.lying_setup,
     lying.leg_raise_strap, lying.leg_raise_heel,
     wall.knee_to_wall_setup, kneeling.bird_dog_setup, kneeling.bird_dog_stick, kneeling.rock_back_setup,
     drills.hinge_with_stick, drills.hinge_to_wall, drills.knee_over_toes, drills.knee_over_toes_chair,
     drills.heel_lift, drills.pause_above, drills.pause_to_box, drills.sit_to_chair, drills.knee_across, drills.strap_raise,
     drills.calf_stretch, drills.plank,
 )
-LOOPS: Final = (squats.slow, warm_up.walk, kneeling.rock_back_narrow, kneeling.rock_back_middle, kneeling.rock_back_wide,
+LOOPS: Final = (squats.slow, warm_up.walk, warm_up.chair, kneeling.rock_back_narrow, kneeling.rock_back_middle, kneeling.rock_back_wide,
                 kneeling.rock_back_pillow, kneeling.rock_back_drill, still_backs.hinge_to_squat)
-SIDED: Final = (lying.hip_fold, lying.leg_raise, lying.leg_raise_eye, wall.knee_to_wall, wall.knee_to_wall_level,
-                kneeling.bird_dog, kneeling.bird_dog_slow)
+SIDED: Final = (lying.leg_raise_eye, wall.knee_to_wall, wall.knee_to_wall_level, kneeling.bird_dog, lying.hip_fold, lying.leg_raise,
+                kneeling.bird_dog_slow)
 # Names that share a drawing: drills that look like a test, and questions whose choice was skipped.
 ALSO: Final = {"drill_hand_on_back_squat": "hand_on_back", "drill_bird_dog": "bird_dog_right",
                "leg_raise_setup_own": "lying_setup", "leg_raise_setup": "lying_setup"}

@@ -18,7 +18,7 @@ from companion.pictures.scene import Area, Disc, Label, Limb, Stroke
 from tests.pictures.seen import CM, FOOT, FOREARM, HAND, SHIN, THIGH, UPPER_ARM, Seen, of, to_line
 
 Measure = Callable[[Seen], float | list[float]]
-NEUTRAL = Seen(poses()["warm_up_chair"]).pelvis
+NEUTRAL = Seen(poses()["arms_forward_setup"]).pelvis
 PELVIS_SHARE = 0.58
 """Of a bend of the lower back, as the pelvis turns by it (test_sentences has the two measured apart)."""
 
@@ -58,6 +58,8 @@ def hands_under(one: Seen) -> list[float]:
 
 
 def stands(one: Seen) -> list[float]:
+    """How far trunk, thigh and shin are off upright in degrees, in a loop where it is tallest."""
+    one = max(one.all or [one], key=lambda frame: frame.hip()[1])
     return [abs(turned(90, one.lean)), abs(turned(-90, one.way(THIGH))), abs(turned(-90, one.way(SHIN)))]
 
 
@@ -174,20 +176,22 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"legs long|the left leg flat", lambda one: abs(one.way(THIGH, True)), 0, 3),
     (r"(?:on )?hands and knees", kneels, 0, 2),
     (r"(?:the bottom of a deep |a loop of a |one stop of a |four depths of a |\ba )squat\b", lambda one: -one.way(THIGH), -20, 35),
-    (r"squats to a chair|sit down(?:,| in 3 seconds)|touch the box|\btouch\b", lambda one: over_seat(one.panels[-1]), -2, 2),
+    (r"of squats to a chair|sit down(?:,| in 3 seconds)|touch the box|\btouch\b", lambda one: over_seat(
+        one if one.drawing.frames else one.panels[-1]), -2, 2),
     (r"a (?:box or )?chair behind", behind_knees, 0, 40),
     (r"on forearms and toes", lambda one: [abs(one.part(FOREARM).end[1] / CM - 3), abs(one.way(FOREARM)), 3 * (one.heel_off() < 5)], 0, 3),
     (r"the body in one line|body in one line", lambda one: [abs(turned(one.lean + 180, one.way(THIGH))), one.bent()], 0, 3),
     (r"one leg up|the leg is pulled up until a stretch", lambda one: one.way(THIGH), 40, 80),
-    (r"the right leg comes up straight|(?:that )?knee straight", lambda one: one.bent(), 0, 2),
+    (r"the right leg comes up straight|(?:that )?knee straight", lambda one: [frame.bent() for frame in one.all or [one]], 0, 2),
     (r"the leg is at 62°", lambda one: one.way(THIGH), 61.9, 62.1),
     (r"the right leg at 45°, half way up|45° is half way", lambda one: one.way(THIGH), 44.9, 45.1),
     (r"foot relaxed", lambda one: abs(turned(one.way(SHIN) + 90, one.way(FOOT))), 0, 25),
     (r"the right knee bent to 90°", lambda one: one.bent(), 89, 91),
-    (r"the thigh brought towards the chest|thigh comes up", lambda one: one.way(THIGH), 100, 135),
+    (r"the thigh brought towards the chest|thigh comes up", lambda one: [
+        one.way(THIGH), one.way(THIGH) - min(frame.way(THIGH) for frame in one.all) + 60], 100, 135),
     (r"the knee bends: stop", lambda one: one.bent(), 15, 60),
     (r"the back presses or lifts: stop|stop here: the pressure on the hands changes", lambda one: bend(one), 5, 15),
-    (r"pressure on the hands stays the same", lambda one: abs(bend(one)), 0, 1),
+    (r"pressure on the hands stays the same", lambda one: [abs(bend(frame)) for frame in one.all], 0, 1),
     # depths
     (r"well above parallel|near the top", lambda one: one.way(THIGH), -60, -20),
     (r"(?<!well )a little above(?: parallel)?", lambda one: (one.panels[1] if "bands" in one.drawing.name else one).way(THIGH), -20, -5),
@@ -214,7 +218,7 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"something soft under the knees", lambda one: min(to_line((one.knee()[0], 0.0), item.start, item.end) / CM
                                                         for item in of(one.items, Limb, ink=GUIDE)), 0, 3),
     (r"(?:both )?arms straight ahead(?: and level|, level)?|(?:, )?arms (?:straight ahead|level|ahead)(?: and level)?",
-     lambda one: level(one.panels[-1] if "chair" in one.drawing.name else one), 0, 3),
+     lambda one: level(one), 0, 3),
     (r"hands open", lambda one: abs(turned(one.way(FOREARM), one.way(HAND))), 0, 3),
     (r"the other arm ahead", lambda one: level(one, far=True), 0, 3),
     (r"and the left arm straight ahead", lambda one: level(one, far=True), 0, 4),
@@ -307,7 +311,7 @@ ELSEWHERE = {
         r"a white mark on the tail bone and a band at the waist show how the pelvis turns",
 }
 """Tests of this folder, with the clauses they measure."""
-UNSHOWN = (r"(?:then |first )?(?:seen )?from (?:the side|above)|a loop|toes up the picture|twice|(?:three|four) times|somebody|"
+UNSHOWN = (r"(?:then |first )?(?:seen )?from (?:the side|above)|a loop|as you sit|toes up the picture|twice|(?:three|four) times|somebody|"
            r"three stops on the way down|hold(?:s)? (?:each for )?[\d to]+ seconds(?:, up to 20)?|[123]: |3 seconds down|"
            r"(?:and |then )?stand up|"
            r"or forearms and knees|no load|slowly|comes back|each side in turn|30 seconds|, stop\b|light pressure|level open|"
