@@ -334,6 +334,15 @@ def loop(key: tuple[Item, ...], *ways: Sequence[tuple[Item, ...]]) -> Frames:
     return frames, (KEY_POSE, *(1000 // FPS for _ in frames[1:]))
 
 
+def there_and_back(draw: Callable[[float], tuple[Item, ...]], seconds: float) -> Frames:
+    """Return a loop that begins at the end of a way, its key pose, goes back to its start and there again, so many seconds each way.
+
+    ``draw``: the items at a share of the way, 0 to 1.
+    """
+    way = [draw(share) for share in eased(round(seconds * FPS))]
+    return loop(way[-1], way[-2::-1], way[1:-1])
+
+
 def eased(count: int) -> list[float]:
     """Return fractions of a movement from 0 to 1 that begin and end gently."""
     return [(1 - cos(pi * n / (count - 1))) / 2 for n in range(count)]

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Panel, eased, loop
+from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Joints, Leg, Point, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.scene import Item, figure, moved
@@ -96,8 +96,12 @@ def bird_dog() -> Drawing:
 def bird_dog_slow() -> Drawing:
     """Bird dog as a loop: out, back to the floor, out again."""
     start = replace(reached(), near=KNEEL, far_arm=Arm(-84, -88, 0.86))
-    out = [_on_far_knee(between(start, reached(), share), *_names(between(start, reached(), share)), back="good") for share in eased(FPS)]
-    frames, times = loop(out[-1], out[-2::-1], out[1:-1])
+
+    def at(share: float) -> tuple[Item, ...]:
+        """Return the reach at a share of the way out."""
+        one = between(start, reached(), share)
+        return _on_far_knee(one, *_names(one), back="good")
+    frames, times = there_and_back(at, 1)
     return Drawing(
         "bird_dog_slow_{side}",
         "a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
@@ -120,8 +124,7 @@ def _inset(half: float) -> tuple[Item, ...]:
 
 def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "", mark: Back = "good") -> Drawing:
     """Return a rock back loop. ``far``: how far back; ``also``: further words for its text; ``title``: replaces the width."""
-    back = [(*scene(rocked(far * share), mark), *more) for share in eased(2 * FPS)]
-    frames, times = loop(back[-1], back[-2::-1], back[1:-1])
+    frames, times = there_and_back(lambda share: (*scene(rocked(far * share), mark), *more), 2)
     return Drawing(name, f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
                    f"forward again, hands in place. {also}".strip(),
                    (Panel(frames[0], (-0.42, -0.05, 0.84, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",

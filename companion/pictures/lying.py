@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Frames, Panel, eased, loop
+from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE, WATCH_INK
@@ -26,9 +25,6 @@ LIES: Final = Posture(180, FLAT, UNDER, head=180, on="back")
 def lying(leg: Leg, roll: float = 0.0, arm: Arm | Reach = UNDER) -> Posture:
     """Return a posture on the back, the far leg flat."""
     return Posture(180, leg, arm, far=FLAT, head=180, on="back", flexion=roll)
-
-
-LIES_ONE_LEG: Final = lying(FLAT)
 
 
 def on_floor(posture: Posture, *more: Item, behind: tuple[Item, ...] = ()) -> tuple[Item, ...]:
@@ -56,12 +52,6 @@ def _named_knee(posture: Posture) -> tuple[Item, ...]:
     return props.limb_name(along(joints.near.knee, direction(joints.hip, joints.near.knee), 0.080), "{SIDE} knee")
 
 
-def _slowly(start: Posture, end: Posture, draw: Callable[[Posture], tuple[Item, ...]]) -> Frames:
-    """Return a loop from its end to its start and back, two seconds each way."""
-    way = [draw(between(start, end, share)) for share in eased(2 * FPS)]
-    return loop(way[-1], way[-2::-1], way[1:-1])
-
-
 def lying_setup() -> Drawing:
     """Set-up: hands under the curve of the lower back."""
     return Drawing(
@@ -76,7 +66,13 @@ def hip_fold() -> Drawing:
     """Hip fold: knee bent, thigh to the chest."""
     bent, folded, rolled = lying(Leg(60, -62, 0)), lying(Leg(118, 28, 90)), lying(Leg(128, 38, 95), roll=9)
     view = (-0.50, -0.05, 0.58, 0.57)
-    frames, times = _slowly(bent, folded, lambda one: on_floor(one, *props.swing(joints_of(one).hip, 0.19, 18, 52), *_named_knee(one)))
+    hip = joints_of(folded).hip
+
+    def at(share: float) -> tuple[Item, ...]:
+        """Return the fold at a share of the way."""
+        one = between(bent, folded, share)
+        return on_floor(one, *props.swing(hip, 0.19, 18, 52), *_named_knee(one))
+    frames, times = there_and_back(at, 2)
     return Drawing(
         "hip_fold_{side}",
         "a loop, lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
@@ -97,8 +93,12 @@ def leg_raise() -> Drawing:
     raised = lying(Leg(62, 62, 132))
     bent, pressed = lying(Leg(78, 48, 118)), lying(Leg(84, 84, 150), roll=9)
     hip, small = joints_of(raised).hip, (-0.50, -0.05, 0.60, 0.74)
-    frames, times = _slowly(LIES_ONE_LEG, raised, lambda one: on_floor(
-        one, *props.swing(hip, 0.42, 8, 48), *_named(one), behind=lines(raised)))
+
+    def at(share: float) -> tuple[Item, ...]:
+        """Return the raise at a share of the way."""
+        one = between(lying(FLAT), raised, share)
+        return on_floor(one, *props.swing(hip, 0.42, 8, 48), *_named(one), behind=lines(raised))
+    frames, times = there_and_back(at, 2)
     return Drawing(
         "leg_raise_{side}",
         "a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "

@@ -18,11 +18,11 @@ SINGLE: Final = (
     lying.leg_raise_strap, lying.leg_raise_heel,
     wall.knee_to_wall_setup, kneeling.bird_dog_setup, kneeling.bird_dog_stick, kneeling.rock_back_setup,
     drills.hinge_with_stick, drills.hinge_to_wall, drills.knee_over_toes, drills.knee_over_toes_chair,
-    drills.heel_lift, drills.pause_above, drills.pause_to_box, drills.sit_to_chair, drills.knee_across, drills.strap_raise,
+    drills.heel_lift, drills.pause_above, drills.pause_to_box, drills.knee_across, drills.strap_raise,
     drills.calf_stretch, drills.plank,
 )
 LOOPS: Final = (squats.slow, warm_up.walk, warm_up.chair, kneeling.rock_back_narrow, kneeling.rock_back_middle, kneeling.rock_back_wide,
-                kneeling.rock_back_pillow, kneeling.rock_back_drill, still_backs.hinge_to_squat)
+                kneeling.rock_back_pillow, kneeling.rock_back_drill, still_backs.hinge_to_squat, drills.sit_to_chair)
 SIDED: Final = (lying.leg_raise_eye, wall.knee_to_wall, wall.knee_to_wall_level, kneeling.bird_dog, lying.hip_fold, lying.leg_raise,
                 kneeling.bird_dog_slow)
 # Names that share a drawing: drills that look like a test, and questions whose choice was skipped.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Panel, eased, loop
+from companion.pictures.draw import FPS, Panel, eased, loop, there_and_back
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
 from companion.pictures.scene import Item, figure, moved
@@ -44,8 +44,7 @@ def chair() -> Drawing:
     sat = squat(1, 24, 5)
     hip = joints_of(sat).hip
     chair = props.seat(hip[0] + 0.14, hip[1] - 0.058)
-    way = [scene(between(STANDING_POSTURE, sat, share), "", *chair) for share in eased(2 * FPS)]
-    frames, times = loop(way[-1], way[-2::-1], way[1:-1])
+    frames, times = there_and_back(lambda share: scene(between(STANDING_POSTURE, sat, share), "", *chair), 2)
     return Drawing(
         "warm_up_chair",
         "a loop of squats to a chair, from the side: stand in front of it, sit down, stand up, arms ahead as you sit.",

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Final, cast
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Panel, eased, loop
+from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Build, Leg, Posture, Reach, along, between, joints_of
 from companion.pictures.ink import FAR_FILL, FAR_INK, GUIDE
@@ -51,8 +51,7 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     plain = Setup(turn_out=TURN_OUT, arms=0.5)
     flat = squat_of(body, plain, shin, depths.median)
     band = _band(flat, _build(body), depths.low, depths.high)
-    down = [(*band, *_drawn(between(UPRIGHT, flat, share), _build(body))) for share in eased(2 * FPS)]
-    frames, times = loop(down[-1], down[-2::-1], down[1:-1])
+    frames, times = there_and_back(lambda share: (*band, *_drawn(between(UPRIGHT, flat, share), _build(body))), 2)
     others = tuple(_others(found, about, body, shin, start, show))
     return Drawing(NAME, "your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "
                    f"{start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from lengths: it is no "
