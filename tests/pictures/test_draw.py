@@ -36,7 +36,8 @@ def test_a_loop_is_a_gif_that_goes_round_for_ever_with_its_own_times():
 
 
 def test_the_film_of_a_loop_holds_its_key_pose_runs_at_twenty_frames_a_second_and_is_smaller_and_finer_than_the_gif():
-    av = pytest.importorskip("av")
+    import av
+
     drawing = poses()["warm_up_walk"]
     data = drawn(drawing, "mp4")
     with av.open(BytesIO(data)) as film:
