@@ -98,8 +98,8 @@ def clock_moved(db: sqlite3.Connection, now: datetime, by: timedelta) -> None:
     """Move the unsent messages with a clock that was set, so that what was due stays due and what was not waits as long as before.
     ``by``: how far the clock was set, to ``now``."""
     before = now - by
-    rows = db.execute("select made_at, due_at, waits_since, id from outbox where settled_at is null and (made_at > :now or due_at > :before "
-                      "and made_at <= :before)", {"now": text_of(now), "before": text_of(before)}).fetchall()
+    rows = db.execute("select made_at, due_at, waits_since, id from outbox where settled_at is null and (made_at > :now or "
+                      "due_at > :before and made_at <= :before)", {"now": text_of(now), "before": text_of(before)}).fetchall()
     db.executemany("update outbox set made_at = ?, due_at = ?, waits_since = ? where id = ?", [
         (*(one and text_of(moment_of(one) + by) for one in moments), id) for *moments, id in rows])
 
