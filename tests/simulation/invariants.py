@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import sqlite3
 from collections import defaultdict, deque
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from companion.calendar.preferences import preferences_from, zone_from
@@ -49,6 +49,7 @@ class Ledger:
         self.last_wrote: dict[str, float] = {}
         self.last_heard: dict[str, float] = {}
         self.taken_in_pain: dict[str, float] = {}
+        self.swept_last, self.swept_at = 0.0, world.clock.now()
         self.prompts: defaultdict[tuple[int, str, str, bool], set[int]] = defaultdict(set)
 
     @property
@@ -128,9 +129,10 @@ class Ledger:
                 self.last_wrote.pop(chat, None)
                 self.hurting.pop(chat, None)
 
-    def swept(self, began: float) -> None:
+    def swept(self, began: float, wall: datetime) -> None:
         """Health says so where pain is left without an answer and where the clock was set before this sweep began, and is well where
         nothing is wrong; of the same words to one chat one waits."""
+        self.swept_last, self.swept_at = began, wall
         problem, db = self.world.metrics.problem(), self.world.companion.db
         mute = [chat for chat, since in self.taken_in_pain.items() if self.now - since > PAIN_LATE.total_seconds() + 1]
         self.holds(bool(problem) or not mute, f"health is well, and pain of {mute} is not answered")
@@ -179,7 +181,7 @@ class Ledger:
         assert not db.execute("select person, kind, day from reminders where state = 'sent' and day <> '' group by 1, 2, 3 "
                               "having count(*) > 1").fetchall(), "two prompts on a day"
         due = db.execute("select kind, person, due_at from reminders where state = 'open' and due_at <= ?",
-                         (text_of(world.clock.now()),)).fetchall()
+                         (text_of(self.swept_at),)).fetchall()
         assert not due, f"prompts that never went: {due}"
         self._gates()
         assert world.metrics.problem() == "", world.metrics.problem()

@@ -173,10 +173,10 @@ class World:
         self.asleep = True
         await asyncio.sleep(self.plan.hours * 3600)
         self.asleep = False
-        end = self.loop.time() + QUIET_WITHIN
-        while not self.quiet() and self.loop.time() < end:
+        began = self.loop.time()
+        end = began + QUIET_WITHIN + (SWEEP_SECONDS * NIGHT_SWEEPS if self.plan.hours else 0)
+        while not (self.quiet() and self.ledger.swept_last > began) and self.loop.time() < end:
             await asyncio.sleep(2)
-        await asyncio.sleep(SWEEP_SECONDS * (NIGHT_SWEEPS if self.plan.hours else 1) + 1)  # one more sweep
         self.ledger.at_the_end()
         await self.end(clean=True)
 
@@ -271,9 +271,9 @@ class World:
     async def _sweeps(self) -> None:
         with self._falling():
             while True:
-                began = self.loop.time()
+                began, wall = self.loop.time(), self.clock.now()
                 await self.companion.sweep()
-                self.ledger.swept(began)
+                self.ledger.swept(began, wall)
                 await asyncio.sleep(SWEEP_SECONDS * (NIGHT_SWEEPS if self.asleep else 1))
 
     async def _polls(self) -> None:
