@@ -28,7 +28,7 @@ from tests.benchmarks.reminders import CHAT, fill
 from tests.benchmarks.two_bots import begin_anew, questions
 
 PEOPLE = 100
-ROUNDS = 9
+ROUNDS = 25
 
 
 def _unlinked(turn: Turn, row: Record) -> None:
