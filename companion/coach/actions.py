@@ -298,11 +298,37 @@ def _differing(one: CoachTurn, others: Sequence[Order], words: Callable[[str], s
     for other in others:
         theirs = display_name(one.turn.db, other.coach, one.lifter.person)
         told += [one.to_coach(f"{one.whom}: coach {short(other.coach_name)} has set {one.kind.words} to {words(other.value)}, you to "
-                              f"{words(one.act.value)}. {holds[:1].upper()}{holds[1:]}."),
+                              f"{words(one.act.value)}. {holds[:1].upper()}{holds[1:]}.",
+                              (f"Go by theirs: {words(other.value)}", "coach_act", _settling(one, other.coach))),
                  Letter(other.coach, Say(f"{theirs}: coach {short(one.coach)} has set {one.kind.words} to {words(one.act.value)}, you to "
                                          f"{words(other.value)}. {holds[:1].upper()}{holds[1:]}.",
-                                         (button(f"See {theirs}", "lifter", one.lifter.person),)), about=one.lifter.person)]
+                                         (button(f"See {theirs}", "lifter", one.lifter.person),
+                                          button(f"Go by theirs: {words(one.act.value)}", "coach_act", _settling(one, one.turn.person)))),
+                        about=one.lifter.person)]
     return told
+
+
+def _settling(one: CoachTurn, coach: int) -> str:
+    """Return the payload of the button that gives the same order as another coach."""
+    return f"{one.lifter.person}-settle-{one.kind.name}-{coach}"
+
+
+def _settle(one: CoachTurn) -> list[Letter]:
+    """Give the same order as another coach, with the same end: then it holds, and both are told."""
+    what, _, coach = one.act.value.partition("-")
+    theirs = next((order for order in standing_orders(one.turn.db, one.lifter.person, what) if order.coach == button_number(coach)), None)
+    if theirs is None:
+        return [one.to_coach(f"{one.whom}: that order no longer stands, so nothing has changed.")]
+    today = local_date(one.turn.now, one.lifter.zone)
+    days = f"{(date.fromisoformat(theirs.until) - today).days}" if theirs.until else "none"
+    agreed = Act(what, one.act.of, theirs.value, f"agreed with coach {short(theirs.coach_name)}", days)
+    told = ACT_HANDLERS[what](one.turn, agreed)
+    if not any(order.value == theirs.value and order.coach == one.turn.person for order in
+               standing_orders(one.turn.db, one.lifter.person, what)):
+        return told  # refused, as a raised limit may be
+    whose = display_name(one.turn.db, theirs.coach, one.lifter.person)
+    return [*told, Letter(theirs.coach, Say(f"{whose}: coach {short(one.coach)} now goes by your order for {COACH_ACTS[what].words}.",
+                                            (button(f"See {whose}", "lifter", one.lifter.person),)), about=one.lifter.person)]
 
 
 def _lower(one: CoachTurn) -> str:
@@ -355,7 +381,8 @@ ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "overrule": _for_lifter(_overrule),
     "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
     "pin_load": _for_lifter(_pin_load), "raise_load": _for_lifter(_raise_load), "drill": _for_lifter(_pin_drill),
-    "put_aside": _for_lifter(_put_aside), "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed),
+    "settle": _for_lifter(_settle), "put_aside": _for_lifter(_put_aside), "reviewed": _for_lifter(_reviewed),
+    "unreviewed": _for_lifter(_unreviewed),
     "seen": _for_lifter(_seen),
 }
 """The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""

@@ -97,7 +97,8 @@ def my_coaches(turn: Turn) -> list[Letter]:
     rows = tuple(button(f"End {plain(name)[:16]}'s view", "leave_coach", coach) for coach, name in coaches)
     says = [Say(text, (*rows, *(button("Write to my coach", "note_to_coach", coaches[0][0]) for _ in coaches[:1])))]
     kept = log.facts_of(db, person)
-    held = holding(kept, log.findings_of(db, person), orders.until_of(db, person), turn.zone, lambda value, unit: shown(value, unit, units))
+    held = holding(kept, log.findings_of(db, person), orders.held_of(db, person, units), turn.zone,
+                   lambda value, unit: shown(value, unit, units))
     if held:
         says.insert(0, Say("What holds for you now:\n" + "\n".join(f"{one.title}: {one.line}" for one in held)))
     if lines:

@@ -100,7 +100,7 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     verdicts = conclusion.verdicts if tested else ()
     causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in verdicts)
     steps = finding_history(db, person, "depth.step")
-    held = holding(log.facts_of(db, person), log.findings_of(db, person), orders.until_of(db, person), zone, show)
+    held = holding(log.facts_of(db, person), log.findings_of(db, person), orders.held_of(db, person, system), zone, show)
     safety = standing_now(db, person, now)
     over = over_limit(days, limits_in(log.load_limits_of(db, person))).words(show)
     return ReportContent(

@@ -169,7 +169,7 @@ class LifterRecords:
     reviewed_at: str = ""
     pain_open: datetime | None = None
     limits: Sequence[LimitSet] = ()
-    until: Mapping[str, str] = field(default_factory=dict)
+    standing: Mapping[str, orders.Holding] = field(default_factory=dict)
 
 
 def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> LifterPage:
@@ -180,10 +180,12 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
 def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRecords:
     """Read the records of a lifter's page."""
     acts = tuple(CoachAction(moment_of(at), *rest) for at, *rest in coaching.latest_acts(db, lifter, ACTS_SHOWN))
-    return LifterRecords(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), log.findings_of(db, lifter),
+    facts = log.facts_of(db, lifter)
+    system = str(facts["welcome.units"].value) if "welcome.units" in facts else METRIC
+    return LifterRecords(lifter, people.name_of(db, lifter), facts, log.findings_of(db, lifter),
                 tuple(log.answers_of(db, lifter)), caseload.alerts_of(db, lifter, ALERTS_SHOWN), acts,
                 reminders.open_reminders(db, lifter), caseload.unreachable_since(db, lifter), coaching.reviewed_at(db, lifter, coach),
-                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)), orders.until_of(db, lifter))
+                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)), orders.held_of(db, lifter, system))
 
 
 def page_of(held: LifterRecords, now: datetime) -> LifterPage:
@@ -203,7 +205,7 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
         tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)),
-        holding(held.facts, found, held.until, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
+        holding(held.facts, found, held.standing, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
         verdict_of(seed, trial_days(days)).words if (seed := trial_seed(answers_in(held.log, ("trial",)), str(held.person))) else "",
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
         held.reminders[0] if held.reminders else None, media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),

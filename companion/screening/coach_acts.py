@@ -54,6 +54,7 @@ COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("overrule", "Overrule", "a finding",
              "{Who} sees it differently: {value}.{because} What the tests say stays next to it.",
              "{Who} now goes by what the tests say about {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
+    CoachAct("settle", asks=("which",)),
     CoachAct("put_aside", "Put aside", asks=("aside",)),
     CoachAct("reviewed", "Reviewed"), CoachAct("snooze", flow=""), CoachAct("dismiss", flow=""),
     CoachAct("unreviewed", asks=("which",)),
@@ -61,7 +62,8 @@ COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("note", told="From {who}: {value}", flow="coach_note"),
 )}
 """By name. ``put_aside`` becomes a snooze until the day that is its value, a dismissal or a review; ``unreviewed`` takes back the one of
-these whose number is its value, and is offered right after it."""
+these whose number is its value, and is offered right after it. ``settle`` becomes an order like that of another coach, whose value is its
+kind and that coach's number ("pin_load-7"), and is offered where two differ."""
 
 UNLISTED: Final = tuple(act.name for act in COACH_ACTS.values() if not act.words)
 """Actions left out of the list the lifter reads."""

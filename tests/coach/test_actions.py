@@ -710,6 +710,26 @@ async def test_of_two_coaches_loads_the_lower_holds_and_both_are_told(gym, first
         assert "60 kg holds until you settle it." in said
 
 
+@pytest.mark.parametrize(("who", "kg"), [(KIM, "80"), (ODA, "60")])
+async def test_two_coaches_orders_are_settled_by_one_going_by_the_other_s(gym, who, kg):
+    sam = await two_coaches(gym)
+    await pinned(gym, KIM, "60 kg")
+    await pinned(gym, ODA, "80 kg")
+    other = ODA if who == KIM else KIM
+    await gym.tap(KIM, f"go.lifter.{sam}")
+    assert "not settled, coach Oda: 80 kg" in gym.heard(KIM)[-1]
+    await gym.tap(who, f"go.coach_act.{sam}-settle-pin_load-{gym.id_of(other)}")
+    assert log.facts_of(gym.db, sam)["load.pin"].value == kg
+    assert "now goes by your order for the most load" in gym.heard(other)[-1]
+    assert f"the most load is {kg} kg" in gym.heard(who)[-1]
+    assert f"{kg} kg" in gym.heard(SAM)[-1]
+    assert "agreed with coach" in gym.heard(SAM)[-1]
+    await gym.tap(KIM, f"go.lifter.{sam}")
+    assert "not settled" not in gym.heard(KIM)[-1]
+    await gym.tap(who, f"go.coach_act.{sam}-settle-pin_depth-{gym.id_of(other)}")
+    assert "no longer stands" in gym.heard(who)[-1]
+
+
 async def test_a_coach_who_is_left_takes_their_orders_and_the_others_stay(gym):
     sam = await two_coaches(gym)
     await pinned(gym, KIM, "80 kg")
