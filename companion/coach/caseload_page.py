@@ -16,6 +16,7 @@ from companion.coach.names import with_distinct_names
 from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.since import news_of, owed_words, quoted
+from companion.coach.summary import kept_words
 from companion.coach.tables import LocalTimes
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, depth_of
 from companion.record import coaching
@@ -23,7 +24,8 @@ from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_r
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS
 
-PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
+PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Against what was set",
+                       "Last answer", "Reviewed")
 GROUP_MEANINGS: Final = {**{one.name: one.meaning for one in TRIAGE.values()}, "fine": "none of these"}
 
 
@@ -52,7 +54,7 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     apart = {line.person: line.name for line in with_distinct_names(db, coach, [line for line, _ in found])}
     lines = [PageRow(shortened(apart[line.person], PAGE_NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.whole, line.whole.lower()),
-        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, now, when)),
+        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(db, one, now, when)),
         (reports or {}).get(line.person, "")) for line, one in found]
     many = Counter(line.group for line, _ in found)
     holds = many + Counter(one.group for line, _ in found for one in line.also)
@@ -69,13 +71,14 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
         "policy": f"{POLICY}; script-src {hash_of(script)}"})
 
 
-def _cells(one: CaseloadRow, now: datetime, when: LocalTimes) -> tuple[tuple[str, str], ...]:
-    """Return the cells beside the group: safety level, result, depth, last answer, last review."""
+def _cells(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: LocalTimes) -> tuple[tuple[str, str], ...]:
+    """Return the cells beside the group: safety level, result, depth, squat days against what was set, last answer, last review."""
     depth = depth_of(one)
     stands = one.safety(now)
     level = f"{stands.words.coach}, {when.text(one.level_at)}" if one.level_at else stands.words.coach
     return ((level, one.level_at or ""),
             (RESULT_WORDS.get(str(one.overall), "none yet"), RESULT_WORDS.get(str(one.overall), "")),
             (BAND_WORDS[depth] if depth else "none set", str(depth.rank) if depth else ""),
+            ((kept := kept_words(db, one.person)) or "no squat day yet", kept),
             (when.text(one.answered) if one.answered else "none yet", one.answered or ""),
             (when.text(one.reviewed) if one.reviewed else "never", one.reviewed or ""))

@@ -18,12 +18,15 @@ from companion.calendar.words import plan_words
 from companion.coach.holding import Held, holding
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
+from companion.pictures.personal import owner_of
+from companion.pictures.series import ChartOwner, days_kept
 from companion.record import caseload, coaching, log, orders, people, reminders
 from companion.record.caseload import KeptAlert
 from companion.record.context import LIMITS, SAFETY_LEVEL, standing_in
 from companion.record.log import KeptFact, KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of, text_of
+from companion.screening.compliance import compliance_words
 from companion.screening.errors import errors_from
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
@@ -42,6 +45,8 @@ DAYS_SHOWN: Final = 5
 ALERTS_SHOWN: Final = 5
 ACTS_SHOWN: Final = 5
 MEDIA_KINDS: Final = ("photo", "video")
+DAY_FLOWS: Final = ("squat_day", "squat_after", "about_you", "prime", "trial")
+"""The flows whose answers say how a squat day stands against what was set."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,9 +121,10 @@ class LifterPage:
     """The data of one lifter's page. Texts are unchanged from the record, so the views make them plain.
 
     ``safety``: the standing now. ``told``: what clinicians told them to leave out, in words. ``went``: the latest answer on whether they
-    were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words. ``overall``: the
-    kind of result. ``held``: what holds for them now. ``change``: the change at the last retest, with
-    its error; ``trial``: the priming trial's result so far. ``days``, ``media``, ``alarms`` and ``acts``: newest first.
+    were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words; ``kept``: how the
+    latest days stand against all that was set. ``overall``: the kind of result. ``held``: what holds for them now. ``change``: the
+    change at the last retest, with its error; ``trial``: the priming trial's result so far. ``days``, ``media``, ``alarms`` and ``acts``:
+    newest first.
     """
 
     person: int
@@ -137,6 +143,7 @@ class LifterPage:
     numbers: tuple[LatestReading, ...]
     days: tuple[ToldDay, ...]
     over: str
+    kept: str
     held: tuple[Held, ...]
     change: KeptFinding | None
     trial: str
@@ -170,6 +177,7 @@ class LifterRecords:
     pain_open: datetime | None = None
     limits: Sequence[LimitSet] = ()
     standing: Mapping[str, orders.Holding] = field(default_factory=dict)
+    whose: ChartOwner = field(default_factory=ChartOwner)
 
 
 def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> LifterPage:
@@ -185,7 +193,13 @@ def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRec
     return LifterRecords(lifter, people.name_of(db, lifter), facts, log.findings_of(db, lifter),
                 tuple(log.answers_of(db, lifter)), caseload.alerts_of(db, lifter, ALERTS_SHOWN), acts,
                 reminders.open_reminders(db, lifter), caseload.unreachable_since(db, lifter), coaching.reviewed_at(db, lifter, coach),
-                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)), orders.held_of(db, lifter, system))
+                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)), orders.held_of(db, lifter, system),
+                owner_of(db, lifter))
+
+
+def kept_words(db: sqlite3.Connection, lifter: int) -> str:
+    """Return how a lifter's squat days stand against what was set, in words; "" without any."""
+    return compliance_words(days_kept(answers_in(log.answers_of(db, lifter), DAY_FLOWS), owner_of(db, lifter)))
 
 
 def page_of(held: LifterRecords, now: datetime) -> LifterPage:
@@ -205,6 +219,7 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
         tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)),
+        compliance_words(days_kept(answers_in(held.log, DAY_FLOWS), held.whose)),
         holding(held.facts, found, held.standing, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
         verdict_of(seed, trial_days(days)).words if (seed := trial_seed(answers_in(held.log, ("trial",)), str(held.person))) else "",
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),

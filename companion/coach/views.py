@@ -33,9 +33,10 @@ from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
-from companion.language.units import METRIC, shown
+from companion.language.units import shown
 from companion.pictures.film_chart import CURVE_FACT, FILM_CHART
-from companion.pictures.series import ChartOwner, all_charts, chart_of
+from companion.pictures.personal import owner_of
+from companion.pictures.series import all_charts, chart_of
 from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
 from companion.record.turn import Turn
@@ -314,9 +315,10 @@ def _cause_line(cause: CauseSummary, most: int, overruled_most: int) -> str:
 
 
 def _held_lines(page: LifterPage) -> list[str]:
-    """Return what holds for the lifter now, a line each, and how often the load was over its limit."""
+    """Return what holds for the lifter now, a line each, how often the load was over its limit, and how days stand against it all."""
     over = [shortened(page.over[:1].upper() + page.over[1:], 90)] if page.over else []
-    return [*(shortened(f"{one.title}: {one.line}", 240) for one in page.held), *over]
+    against = [shortened(f"Against what was set, {page.kept}", 240)] if page.kept else []
+    return [*(shortened(f"{one.title}: {one.line}", 240) for one in page.held), *over, *against]
 
 
 def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
@@ -382,12 +384,7 @@ def _chart_labels() -> dict[str, str]:
 def _charts(look: LifterView) -> Say:
     """Return a message with a button for each chart that has data."""
     facts = log.facts_of(look.db, look.lifter)
-    answers = list(map(log.as_answer, log.answers_of(look.db, look.lifter)))
-    system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
-                    (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
-    steps = tuple((local_date(one.at, zone), one.value) for one in log.finding_history(look.db, look.lifter, "depth.step")
-                  if band_of(one.value))
-    whose = ChartOwner(str(look.lifter), system, zone, steps)
+    answers, whose = list(map(log.as_answer, log.answers_of(look.db, look.lifter))), owner_of(look.db, look.lifter)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
     there += [FILM_CHART] if CURVE_FACT in facts else []
     taps = [_tap(_chart_labels()[name], "lifter", f"{look.lifter}-{name}") for name in there]

@@ -262,6 +262,7 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
         "· overruled by coach Ada: ruled out, seen in person",
         "Depth: a little above parallel (set by coach Ada: saw it; since 11 Mar)", "Load: at most 64 kg (from the tests)",
         "Over the load limit on the last squat day, by 16 kg",
+        "Against what was set, last squat day: load within 0 of 1, depth kept 1 of 1, back still 1 of 1, filmed 0 of 1",
         "Last squats: Mon 9 Mar, 80 kg, depth kept, back still, “easy”", "Plan: Every Tuesday at 18:00. Next: Tuesday 17 March, 18:00.",
         "Next reminder: test again, 2026-04-01 10:00", "Last alert Tuesday: something hurt (back)",
         "14 answers, last Tuesday; not reviewed yet"]
