@@ -141,7 +141,7 @@ def show(turn: Turn, effect: Show) -> None:
     else:
         from companion.coach import views
 
-        of = views.lifter_shown(turn.db, turn.person, effect.view, effect.of)
+        of = views.in_their_copy(turn.db, turn.person, effect.view, effect.of)
         post(turn, [Letter(turn.person, say, about=of) for say in views.show(turn, effect.view, effect.of)])
 
 

@@ -112,6 +112,11 @@ def _note(one: CoachTurn) -> list[Letter]:
     return [one.to_coach(f"Sent to {one.whom}."), one.to_lifter(plain(one.act.value))]
 
 
+def _private(one: CoachTurn) -> list[Letter]:
+    one.audit()
+    return [one.to_coach(f"Noted for {one.whom}. Only you read it; they can see that a note exists.")]
+
+
 def _reviewed(one: CoachTurn) -> list[Letter]:
     return _aside(one, "reviewed", "", f"{one.whom} is marked as reviewed.")
 
@@ -377,7 +382,8 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
 
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
-    "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "end_retest": _for_lifter(_end_retest),
+    "note": _for_lifter(_note), "private": _for_lifter(_private),
+    "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "end_retest": _for_lifter(_end_retest),
     "overrule": _for_lifter(_overrule),
     "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
     "pin_load": _for_lifter(_pin_load), "raise_load": _for_lifter(_raise_load), "drill": _for_lifter(_pin_drill),

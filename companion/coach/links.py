@@ -13,6 +13,7 @@ from companion.conversation.effects import Find, Link, Redeem, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import coaching, log, orders, persist
+from companion.record.thread import private_notes_of, thread_of
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS
 
@@ -103,6 +104,12 @@ def my_coaches(turn: Turn) -> list[Letter]:
         says.insert(0, Say("What holds for you now:\n" + "\n".join(f"{one.title}: {one.line}" for one in held)))
     if lines:
         says.insert(0, Say("What your coaches looked at:\n" + "\n".join(lines)))
+    written = [f"{_when(one.at, turn.zone)}: {short(one.coach) or 'you'}, {plain(one.words)[:120]}"
+               for one in thread_of(db, person, None, LOOKS_SHOWN)]
+    written += [f"{short(name)} keeps {'a private note' if many == 1 else f'{many} private notes'} on you, which only they read."
+                for name, many in private_notes_of(db, person)]
+    if written:
+        says.insert(0, Say("What you and your coaches wrote:\n" + "\n".join(written)))
     if acts:
         says.insert(0, Say("What your coaches did:\n" + "\n".join(acts)))
     return [Letter(person, say) for say in says]

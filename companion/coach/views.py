@@ -39,6 +39,7 @@ from companion.pictures.personal import owner_of
 from companion.pictures.series import all_charts, chart_of
 from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
+from companion.record.thread import thread_of
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
@@ -55,6 +56,7 @@ TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
 EVIDENCE_MOST: Final = 600
 """UTF-16 units of a cause's grounds in a summary: none that a test can give is longer. Our choice."""
+ENTRIES_SHOWN: Final = 10
 LINE_MOST: Final = 360
 """UTF-16 units of a line of a list; ten of them fit a message. Our choice."""
 LABEL_MOST: Final = 32
@@ -66,7 +68,8 @@ FIND_LIFTER: Final = "find_lifter"
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored",
                        "no_pain": "pain told here, taken back"}
-LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
+LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "thread": "messages",
+                       "more": "alerts and actions"}
 """The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
 _LOG_ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{8}))??(?:-([0-9]{1,9}))?")
@@ -134,6 +137,8 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
             return [days_say(look, page_now)]
         case "more":
             return [more_say(look, page_now)]
+        case "thread":
+            return [thread_say(look)]
     return [summary_say(look, page_now)]
 
 
@@ -146,6 +151,11 @@ def lifter_shown(db: sqlite3.Connection, coach: int, view: str, of: str) -> int 
         asked = (_LOG_ASKED if view == "lifter_log" else _ASKED).fullmatch(of) if view in ("lifter", "lifter_log") else None
         lifter = int(asked[1]) if asked else 0
     return lifter if coaching.sees(db, coach, lifter) else None
+
+
+def in_their_copy(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
+    """Return the lifter whose copy of their data has the messages of a view; None for nobody's, as where private notes are in them."""
+    return None if view == "lifter" and _asked(of)[1] == "thread" else lifter_shown(db, coach, view, of)
 
 
 def _asked(of: str) -> tuple[int, str]:
@@ -257,8 +267,8 @@ def summary_say(look: LifterView, page: LifterPage) -> Say:
     of = look.lifter
     taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
-             _tap("Write", "coach_note", of), _tap("Reviewed", "coach_act", f"{of}-reviewed"), _tap("More", "lifter", f"{of}-more"),
-             _tap("Back to list", "caseload")]
+             _tap("Messages", "lifter", f"{of}-thread"), _tap("Write", "coach_note", of),
+             _tap("Reviewed", "coach_act", f"{of}-reviewed"), _tap("More", "lifter", f"{of}-more"), _tap("Back to list", "caseload")]
     return Say(_text(_summary(look, page), SUMMARY_MOST), in_rows(taps, 2))
 
 
@@ -367,6 +377,16 @@ def more_say(look: LifterView, page: LifterPage) -> Say:
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [shortened(f"· sent {look.day_name(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
     taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values() if act.label]
+    return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
+
+
+def thread_say(look: LifterView) -> Say:
+    """Return the latest of what coaches and the lifter wrote to each other, and this coach's private notes, newest first."""
+    rows = thread_of(look.db, look.lifter, look.coach, ENTRIES_SHOWN)
+    lines = [f"{look.name}: messages, the newest first. Every coach of theirs and they themselves read these; a private note only you do."]
+    lines += [shortened(f"· {look.day_name(datetime.fromisoformat(one.at))}, {'private, ' if one.private else ''}"
+                        f"{one.coach or look.name}: {one.words}", LINE_MOST) for one in rows] or ["Nothing written yet."]
+    taps = [_tap("Write", "coach_note", look.lifter), _tap("Private note", "coach_act", f"{look.lifter}-private")]
     return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
 
 

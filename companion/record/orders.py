@@ -33,7 +33,7 @@ class Order(NamedTuple):
 
 
 class Holding(NamedTuple):
-    """What is told of the order behind a fact: the day on which it ends ("": none), and which orders of other coaches differ from it, in
+    """Order behind a fact, as it is told: the day on which it ends ("": none), and the orders of other coaches that differ from it, in
     words ("": none)."""
 
     until: str

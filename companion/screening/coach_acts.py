@@ -54,6 +54,7 @@ COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("overrule", "Overrule", "a finding",
              "{Who} sees it differently: {value}.{because} What the tests say stays next to it.",
              "{Who} now goes by what the tests say about {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
+    CoachAct("private", "Private note", asks=("private",)),
     CoachAct("settle", asks=("which",)),
     CoachAct("put_aside", "Put aside", asks=("aside",)),
     CoachAct("reviewed", "Reviewed"), CoachAct("snooze", flow=""), CoachAct("dismiss", flow=""),

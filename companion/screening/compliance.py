@@ -1,4 +1,4 @@
-"""How squat days stand against what was set: load, depth, back, film and drill, a mark each for every day. Pure.
+"""Squat days against what was set: load, depth, back, film and drill, a mark each for every day. Pure.
 
 A depth is a ceiling, so a day above it is as set. A film is due once a week (``depth_progression``); a drill from the day it was set, and
 not on a day on which the priming trial drew none.

@@ -10,9 +10,12 @@ from pathlib import Path
 import pytest
 
 from companion.coach.actions import ACT_HANDLERS
+from companion.export.registry import FORMATS, ExportSource
 from companion.port import Address, Inbound, Sent, Tapped, Typed
 from companion.record import coaching, log, operator_requests
+from companion.record.thread import HIDDEN
 from companion.screening.coach_acts import COACH_ACTS
+from flows.catalogue import BOOK
 from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
 from tests.coach.caseload_rows import lines_of
 
@@ -708,6 +711,34 @@ async def test_of_two_coaches_loads_the_lower_holds_and_both_are_told(gym, first
         said = gym.heard(coach)[-1]
         assert f"coach {other} has set the most load" in said
         assert "60 kg holds until you settle it." in said
+
+
+async def test_the_thread_is_read_by_both_coaches_and_the_lifter_and_a_private_note_by_its_author_alone(gym):
+    sam = await two_coaches(gym)
+    await gym.tap(KIM, f"go.coach_note.{sam}")
+    await gym.say("stay at parallel", "Send it", who=KIM)
+    gym.clock.at += timedelta(minutes=1)
+    await gym.tap(SAM, f"go.note_to_coach.{gym.id_of(KIM)}")
+    await gym.say("will do")
+    gym.clock.at += timedelta(minutes=1)
+    await gym.tap(KIM, f"go.coach_act.{sam}-private")
+    await gym.say("doubts that he will", who=KIM)
+    assert gym.heard(KIM)[-1] == "Noted for sam. Only you read it; they can see that a note exists."
+    for coach, private in ((KIM, True), (ODA, False)):
+        await gym.tap(coach, f"go.lifter.{sam}-thread")
+        said = gym.heard(coach)[-1]
+        assert said.index("sam: will do") < said.index("Kim: stay at parallel")
+        assert ("private, Kim: doubts that he will" in said) == private
+    await gym.tap(SAM, "go.my_coaches")
+    said = "\n".join(gym.heard(SAM))
+    assert "Kim, stay at parallel" in said
+    assert "you, will do" in said
+    assert "Kim keeps a private note on you, which only they read." in said
+    of = ExportSource(gym.db, sam, gym.clock.now(), {}, BOOK)
+    copies = [one.made(of) for one in FORMATS.values()]
+    assert not any("doubts" in text for text in (said, *copies))
+    assert sum(HIDDEN in text for text in copies) == 2
+    assert any("act.private" in text for text in copies)
 
 
 @pytest.mark.parametrize(("who", "kg"), [(KIM, "80"), (ODA, "60")])

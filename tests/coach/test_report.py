@@ -183,7 +183,8 @@ def test_every_chart_has_its_text_twin(page):
     assert len(pictures) == 7
     assert all((one["alt"] or "").startswith("Chart: ") for one in pictures)
     assert page.count("<figcaption>") == 7
-    for words in ("The last 12 squat days: load within", "Straight-leg raise, over time. Left: 63.5° on 5 Jan 2026", "Pain, 0 to 10, over time", "something hurt: 3 on 8 Mar 2026",
+    for words in ("The last 12 squat days: load within",
+                  "Straight-leg raise, over time. Left: 63.5° on 5 Jan 2026", "Pain, 0 to 10, over time", "something hurt: 3 on 8 Mar 2026",
                   "Movement felt in the lower back", "Depth to keep to, after each squat day, over time"):
         assert words in section(page, "charts")
 

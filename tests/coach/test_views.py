@@ -268,7 +268,7 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
         "14 answers, last Tuesday; not reviewed yet"]
     assert [tap.data for tap in taps(say)] == [
         f"go.lifter.{sam}-numbers", f"go.lifter.{sam}-days", f"go.lifter_log.{sam}-0", f"go.lifter.{sam}-charts", f"go.lifter_report.{sam}",
-        f"go.coach_note.{sam}", f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-more", "go.caseload"]
+        f"go.lifter.{sam}-thread", f"go.coach_note.{sam}", f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-more", "go.caseload"]
 
 
 def test_numbers_stand_with_their_side_line_and_error(room):
@@ -287,8 +287,8 @@ def test_squat_days_alerts_with_their_answers_and_acts(room):
     assert "· Tuesday, no squats or tests today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
     assert "· yesterday, Ada: pin depth, a little above parallel (saw it)" in more.text
     assert [tap.data for tap in taps(more)][:11] == [f"go.coach_act.{sam}-{what}" for what in (
-        "pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "ask_for", "retest", "end_retest", "overrule", "put_aside",
-        "reviewed")]
+        "pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "ask_for", "retest", "end_retest", "overrule", "private",
+        "put_aside")]
 
 
 def test_each_button_for_an_act_or_a_view_leads_to_a_flow_there_is(room):
