@@ -8,7 +8,7 @@ from io import BytesIO
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, Final
 
-from companion.pictures.ink import FAR_INK, GOOD_INK, GUIDE, INK, PAPER, WATCH_INK
+from companion.pictures.ink import BAND, FAR_INK, GOOD_INK, GUIDE, INK, PAPER, WATCH_INK
 from companion.pictures.series import Chart, Dot, Track
 
 if TYPE_CHECKING:
@@ -20,7 +20,6 @@ WIDE: Final = 3.9
 DOTS_PER_INCH: Final = 240
 TALL: Final = 2.15
 SMALL: Final = 9.5
-BAND: Final = "#E6EAEE"
 GAP: Final = timedelta(days=70)
 """Longest time between points joined by a solid line; over longer gaps nothing was measured, and it is dotted (choice)."""
 MANY: Final = 12

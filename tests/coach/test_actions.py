@@ -87,6 +87,16 @@ async def test_nothing_of_a_coach_is_kept_before_they_agree(gym):
     assert gym.count("coach_roles") == 0
 
 
+async def test_a_coach_whose_code_was_forgotten_at_a_restart_is_asked_for_it_and_not_welcomed_as_a_lifter(gym):
+    code = coaching.invite(gym.db, "coach", None, "Kim", gym.clock.now())
+    await gym.say(f"/start {code}", who=KIM)
+    await gym.restart()
+    assert (await gym.say("Yes, keep it", who=KIM))[-1].endswith("please send me your code once more, as “code abcd efgh jkmn”.")
+    assert gym.count("persons") == 0
+    await gym.say(f"code {coaching.spaced(code)}", "Yes, keep it", "Yes", who=KIM)
+    assert coaching.coach_name(gym.db, gym.id_of(KIM)) == "Kim"
+
+
 async def test_nobody_becomes_a_coach_by_typing(gym):
     await gym.lifter(SAM)
     for words in ("caseload", "invite a lifter", "go.caseload", "lifter 1", "digest", "coach add sam"):
@@ -957,4 +967,7 @@ async def test_who_needs_a_coach_is_told_as_they_ask_it(gym, said):
 async def test_help_says_what_a_coach_can_say(gym):
     await gym.linked()
     await gym.say("menu", "help", who=KIM)
-    assert "A coach says “who needs me”, “find Sam” or “invite a lifter”." in gym.heard(KIM)[-1]
+    assert "Say “who needs me”, “find Sam”, “compare Sam and Mia” or “invite a lifter”." in gym.heard(KIM)[-1]
+    await gym.say("menu", "help", who=SAM)
+    assert "Begin with “Find out why my back rounds”. You can say: back" in gym.heard(SAM)[-1]
+    assert "who needs me" not in gym.heard(SAM)[-1]

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from importlib.resources import files
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from matplotlib.image import imread
 
 from companion.coach.caseload_page import caseload_html
 from companion.coach.report import report_html
@@ -87,6 +89,14 @@ def test_axe_finds_nothing(shown, name, width, scheme):
     found = page.evaluate("tags => axe.run(document, {runOnly: {type: 'tag', values: tags}, resultTypes: ['violations']})", TAGS)
     assert [(one["id"], node["target"], node["failureSummary"]) for one in found["violations"] for node in one["nodes"]] == []
     assert {"color-contrast", "heading-order", "td-headers-attr"} & {one["id"] for one in found["passes"]}
+
+
+@pytest.mark.parametrize(("scheme", "media", "light"), [("light", "screen", True), ("dark", "screen", False)])
+def test_a_chart_is_as_dark_as_its_page(shown, scheme, media, light):
+    page = shown("report", 390, scheme)
+    page.emulate_media(media=media, color_scheme=scheme)
+    seen = imread(BytesIO(page.locator("figure img").first.screenshot()))
+    assert (float(seen[..., :3].mean()) > 0.5) == light
 
 
 @pytest.mark.parametrize("width", [320, 390, 1280])

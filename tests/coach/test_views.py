@@ -583,6 +583,14 @@ def test_a_comparison_of_nobody_in_particular_says_how_to_ask(room, asked):
     assert ask(room, "compare", asked)[0].text.startswith("Name two of your lifters")
 
 
+@pytest.mark.parametrize("asked", ["sam 31 january and 10 march", "sam 10 mar and 31.1.", "sam 2026-01-31 to 2026-03-10"])
+def test_two_days_are_compared_as_they_are_typed(room, asked):
+    sam = measured(room, "Sam")
+    (say,) = ask(room, "compare", asked)
+    assert say.text.startswith("Sam: 31 Jan 2026 and 10 Mar 2026")
+    assert room.looks(sam) == ["Ada: numbers, two days compared"]
+
+
 def test_another_s_lifter_is_compared_with_nobody(room):
     sam = measured(room, "Sam")
     bea = room.a_coach("Bea")

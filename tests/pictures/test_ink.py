@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from companion.pictures.charts import SHAPES
-from companion.pictures.ink import ENOUGH, INKS, PAPER, contrast, luminance
+from companion.pictures.ink import DARK_PAPER, ENOUGH, IN_THE_DARK, INKS, PAPER, contrast, luminance
 from companion.pictures.poses import poses
 from companion.pictures.scene import Label
 
@@ -23,9 +23,13 @@ def test_every_ink_stands_out_from_the_paper(ink):
     assert contrast(ink, PAPER) >= ENOUGH
 
 
+@pytest.mark.parametrize("ink", INKS)
+def test_every_ink_has_its_own_on_a_dark_page(ink):
+    assert contrast(IN_THE_DARK[ink], DARK_PAPER) >= ENOUGH
+
+
 def test_the_chart_s_band_lets_its_words_stand_out():
-    from companion.pictures.charts import BAND
-    from companion.pictures.ink import GUIDE, INK
+    from companion.pictures.ink import BAND, GUIDE, INK
 
     assert contrast(INK, BAND) >= ENOUGH
     assert contrast(GUIDE, BAND) >= ENOUGH
