@@ -108,7 +108,7 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     return ReportContent(
         shortened(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
-        _glance(facts, causes, days, safety, held, over, compliance_words(days_kept(answers, whose)), show, when,
+        _glance(facts, causes, days, safety, held, over, compliance_words(days_kept(answers, whose, days)), show, when,
                 local_date(now, zone)),
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),

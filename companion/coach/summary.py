@@ -211,7 +211,8 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
     overruled = {(name := key.removeprefix(OVERRULED_PREFIX)): OverruledFinding(name, one.value, one.because, one.rule, one.at)
                  for key, one in found.items() if key.startswith(OVERRULED_PREFIX) and one.value}
     plan = plan_from(facts)
-    days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
+    told = answers_in(held.log, DAY_FLOWS)
+    days = [day for day in days_told(told, zone) if day.squatted]
     return LifterPage(
         held.person, held.name, zone, system, held.gone, safety_of(held, facts, now),
         words_of(limits_told(facts.get(LIMITS)), lambda value, unit: shown(value, unit, system)), found.get("referral.went"),
@@ -219,9 +220,9 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
         tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)),
-        compliance_words(days_kept(answers_in(held.log, DAY_FLOWS), held.whose)),
+        compliance_words(days_kept(told, held.whose, days)),
         holding(held.facts, found, held.standing, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
-        verdict_of(seed, trial_days(days)).words if (seed := trial_seed(answers_in(held.log, ("trial",)), str(held.person))) else "",
+        verdict_of(seed, trial_days(days)).words if (seed := trial_seed(told, str(held.person))) else "",
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
         held.reminders[0] if held.reminders else None, media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),
         tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)

@@ -24,7 +24,7 @@ from companion.screening.protocols import measured, protocol, protocols
 from companion.screening.readings import SIDES, STANDING_WORDS, mean_of
 from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
-from companion.screening.squat_days import AFTER, about, days_told, trial_days, trial_seed
+from companion.screening.squat_days import AFTER, ToldDay, about, days_told, trial_days, trial_seed
 
 ERROR_BAR_Z: Final = 1.96
 """Error bars: 1.96 standard errors of the session's mean to each side."""
@@ -263,10 +263,11 @@ def depth_steps(answers: Answers, whose: ChartOwner) -> Chart | None:
                  limits=(len(Band) - 0.5, -0.5), kinds=kinds, joined=False, notes=("Deeper is further down.",))
 
 
-def days_kept(answers: Answers, whose: ChartOwner) -> tuple[DayKept, ...]:
-    """Return how each squat day stands against what was set."""
+def days_kept(answers: Answers, whose: ChartOwner, days: Sequence[ToldDay] | None = None) -> tuple[DayKept, ...]:
+    """Return how each squat day stands against what was set. ``days``: the squat days told, where they are known already."""
     drilled = {local_date(row.at, whose.zone) for row in answers if (row.flow, row.key, row.status) == ("prime", "felt", "ok")}
-    return compliance(days_told(answers, whose.zone), whose.limits, drilled, whose.drill_since, trial_seed(answers, whose.person))
+    told = days_told(answers, whose.zone) if days is None else days
+    return compliance(told, whose.limits, drilled, whose.drill_since, trial_seed(answers, whose.person))
 
 
 def kept(answers: Answers, whose: ChartOwner) -> Chart | None:
