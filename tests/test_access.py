@@ -82,6 +82,7 @@ PAST_THE_BUTTON: Final = {
     "act retest": ("go.coach_act.{lifter}-retest", ("2026-03-20",), THE_COACH),
     "act overrule": ("go.coach_act.{lifter}-overrule", ("Length", "Open", "seen in person"), THE_COACH),
     "act unreviewed": ("go.coach_act.{lifter}-unreviewed-{review}", (), THE_COACH),
+    "act lift_referral": ("go.coach_act.{lifter}-lift_referral", ("Today", "seen and fine"), THE_COACH),
     "act private": ("go.coach_act.{lifter}-private", ("tired lately",), THE_COACH),
     "act settle": ("go.coach_act.{lifter}-settle-pin_load-{coach}", (), THE_COACH),
     "act put_aside": ("go.coach_act.{lifter}-put_aside", ("Tomorrow",), THE_COACH),

@@ -22,8 +22,10 @@ from companion.record import coaching, persist
 from companion.record.context import SAFETY_LEVEL, standing_now
 from companion.record.orders import Order, standing_orders, strictest, value_words
 from companion.record.turn import Turn
-from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS, CoachAct
+from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS, ROLES, CoachAct
+from companion.screening.levels import REFERRED
 from companion.screening.load_limit import ROUNDING, WHOSE, limit_now
+from companion.screening.safety import Level
 from companion.screening.squat_days import days_told
 
 NOT_A_COACH: Final = "Only coaches can do that."
@@ -79,7 +81,7 @@ class CoachTurn:
     def to_lifter(self, value: str, template: str = "", first: Rows = (), more: str = "") -> Letter:
         """Return the message to the lifter, in the act's words. ``first``: buttons before those to write back; ``more``: text at the
         end."""
-        who = f"your coach {short(self.coach)}"
+        who = f"{ROLES[coaching.role_of(self.turn.db, self.turn.person) or 'coach'].yours} {short(self.coach)}"
         said = (template or self.kind.told).format(who=who, Who=who[:1].upper() + who[1:], what=self.kind.words, value=value,
                                                    because=self.because)
         back = (button("Write back", "note_to_coach", self.turn.person), button("My coaches", "my_coaches"))
@@ -103,7 +105,11 @@ def _for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
         if not coaching.sees(turn.db, turn.person, lifter):
             return [Letter(turn.person, Say(NOT_YOURS))]
         said = replace(effect, reason="" if effect.reason == NOT_SAID else effect.reason)
-        return does(CoachTurn(turn, COACH_ACTS[effect.what], said, turn.of(lifter), name, display_name(turn.db, turn.person, lifter)))
+        one = CoachTurn(turn, COACH_ACTS[effect.what], said, turn.of(lifter), name, display_name(turn.db, turn.person, lifter))
+        if (role := coaching.role_of(turn.db, turn.person)) not in one.kind.roles:
+            may = " or ".join(ROLES[other].one for other in one.kind.roles)
+            return [one.to_coach(f"{one.whom}: only {may} can do that, and you are {ROLES[role].one} here. Nothing has changed.")]
+        return does(one)
     return handler
 
 
@@ -115,6 +121,25 @@ def _note(one: CoachTurn) -> list[Letter]:
 def _private(one: CoachTurn) -> list[Letter]:
     one.audit()
     return [one.to_coach(f"Noted for {one.whom}. Only you read it; they can see that a note exists.")]
+
+
+def _lift_referral(one: CoachTurn) -> list[Letter]:
+    """Lift a referral: the day stays closed, and from the next a new safety check must pass. Never by whoever has coached this lifter."""
+    stands = standing_now(one.turn.db, one.lifter.person, one.turn.now)
+    if coaching.has_coached(one.turn.db, one.turn.person, one.lifter.person):
+        return [one.to_coach(f"{one.whom}: you have coached them, so another clinician has to lift it.")]
+    if stands.level is None or stands.level.value not in REFERRED:
+        return [one.to_coach(f"{one.whom}: no referral stands, so there is none to lift.")]
+    on = (local_date(one.turn.now, one.turn.zone) - timedelta(days=button_number(one.act.value))).isoformat()
+    lifted = replace(one, act=replace(one.act, value=on))
+    lifted.audit()
+    persist.finding(one.lifter, Find(SAFETY_LEVEL, Level.NOT_TODAY.value, f"referral lifted by clinician {one.coach}", one.act.reason))
+    persist.remind(one.lifter, Remind("referral", "referral", ""))
+    said = f"{one.whom}: the referral is lifted, seen on {_day_in_words(on)}. From tomorrow a new safety check must still pass."
+    others = [Letter(coach, Say(f"{display_name(one.turn.db, coach, one.lifter.person)}: clinician {short(one.coach)} has lifted the "
+                                f"referral.{one.because} A new safety check must still pass."), about=one.lifter.person)
+              for coach, _ in coaching.coaches_of(one.turn.db, one.lifter.person) if coach != one.turn.person]
+    return [one.to_coach(said), lifted.to_lifter(_day_in_words(on)), *others]
 
 
 def _reviewed(one: CoachTurn) -> list[Letter]:
@@ -382,7 +407,7 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
 
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
-    "note": _for_lifter(_note), "private": _for_lifter(_private),
+    "note": _for_lifter(_note), "private": _for_lifter(_private), "lift_referral": _for_lifter(_lift_referral),
     "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "end_retest": _for_lifter(_end_retest),
     "overrule": _for_lifter(_overrule),
     "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),

@@ -15,7 +15,7 @@ from companion.language.units import METRIC, shown
 from companion.record import coaching, log, orders, persist
 from companion.record.thread import private_notes_of, thread_of
 from companion.record.turn import Turn
-from companion.screening.coach_acts import COACH_ACTS
+from companion.screening.coach_acts import COACH_ACTS, ROLES
 
 LOOKS_SHOWN: Final = 12
 LOOK_WORDS: Final = {"agreed": "you agreed", "withdrawn": "you ended it", "caseload": "you in their list of lifters"}
@@ -26,7 +26,7 @@ def redeem(turn: Turn, effect: Redeem) -> None:
     db, person, now = turn.db, turn.person, turn.now
     may = coaching.may_try(db, person, now)
     found = coaching.open_invitation(db, effect.code, now) if may else None
-    status, who = "unknown", ""
+    status, who, role = "unknown", "", ROLES["coach"]
     if not may:
         status = "slowed"
     elif found is None:
@@ -34,11 +34,12 @@ def redeem(turn: Turn, effect: Redeem) -> None:
     elif found.made_by == person:
         status = "own"
     elif found.made_by is None:
-        status, who = "coach", short(found.name)
+        status, who, role = "coach", short(found.name), ROLES[found.kind]
     else:
         status, who = "lifter", short(coaching.coach_name(db, found.made_by))
+        role = ROLES[coaching.role_of(db, found.made_by) or "coach"]
     good_for = str(found.id) if found and status in ("coach", "lifter") else ""
-    for name, value in {"status": status, "who": who, "invitation": good_for}.items():
+    for name, value in {"status": status, "who": who, "invitation": good_for, "one": role.one, "yours": role.yours}.items():
         persist.finding(turn, Find(f"link.{name}", value, "a code"))
 
 
@@ -66,15 +67,20 @@ def _agree(turn: Turn, invited: int) -> list[Letter]:
     if invitation is None or not coaching.use_up(db, invitation.id, person, now):
         return [Letter(person, Say("That code has expired. Ask for a new one."))]
     if invitation.made_by is None:
-        coaching.make_coach(db, person, short(invitation.name), now)
+        role = ROLES[invitation.kind]
+        left = [] if coaching.role_of(db, person) in ("", invitation.kind) else coaching.lifters_of(db, person)
+        coaching.make_coach(db, person, short(invitation.name), now, invitation.kind)
         rows = (button("Invite a lifter", "invite_lifter"), button("Digest", "digest"))
-        return [Letter(person, Say("You are a coach here now. “Invite a lifter” makes a code for a lifter; “my lifters” shows "
-                                   "who needs you.", rows))]
+        told = Say(f"{short(invitation.name)} is {role.one} here now. What you agreed to is over: they see your answers only after you "
+                   "agree anew, to a new code.")
+        return [Letter(person, Say(f"You are {role.one} here now. “Invite a lifter” makes a code for a lifter; “my lifters” shows who "
+                                   "needs you.", rows)), *(Letter(lifter, told) for lifter in left)]
+    yours = ROLES[coaching.role_of(db, invitation.made_by) or "coach"].yours.rstrip(",")
     coaching.link(db, person, invitation.made_by, now)
     theirs_called = display_name(db, invitation.made_by, person)
     rows = (button(f"See {theirs_called}", "lifter", person), button("My lifters", "caseload"))
     name = short(coaching.coach_name(db, invitation.made_by))
-    mine = Say(f"{name} is your coach here now. In “my coaches” you see what they look at, and can end it.",
+    mine = Say(f"{name} is {yours} here now. In “my coaches” you see what they look at, and can end it.",
                (button("My coaches", "my_coaches"),))
     whom = short(invitation.name)
     code = f" (your code for {whom})" if whom and whom.casefold() != name_of_person(db, person).casefold() else ""

@@ -376,7 +376,8 @@ def more_say(look: LifterView, page: LifterPage) -> Say:
                         f"{orders.value_words(one.what, one.value, page.system)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [shortened(f"· sent {look.day_name(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
-    taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values() if act.label]
+    taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values()
+            if act.label and coaching.role_of(look.db, look.coach) in act.roles]
     return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
 
 

@@ -17,7 +17,7 @@ from typing import Final, NamedTuple
 
 from companion.record import orders
 from companion.record.timestamps import moment_of, text_of
-from companion.screening.coach_acts import UNLISTED
+from companion.screening.coach_acts import COACH_ACTS, UNLISTED
 
 LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
 """Letters and digits that are not mistaken for each other; a code of twelve has 59 bits."""
@@ -62,7 +62,7 @@ def code_hash_of(code: str) -> str:
 
 
 def invite(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, at: datetime) -> str:
-    """Create an invitation for a "coach" or a "lifter" and return its code, which is stored as a hash only."""
+    """Create an invitation for a "lifter", a "coach" or another role and return its code, which is stored as a hash only."""
     code = new_code()
     keep_invitation(db, kind, made_by, name, code_hash_of(code), at)
     return code
@@ -119,10 +119,25 @@ def use_up(db: sqlite3.Connection, id: int, person: int, at: datetime) -> bool:
                       (text_of(at), person, id)).rowcount == 1
 
 
-def make_coach(db: sqlite3.Connection, person: int, name: str, at: datetime) -> None:
-    """Give somebody the role of coach."""
-    db.execute("insert into coach_roles (person, name, since) values (?, ?, ?) on conflict (person) do update set "
-               "name = excluded.name, since = excluded.since, until = null", (person, name, text_of(at)))
+def make_coach(db: sqlite3.Connection, person: int, name: str, at: datetime, role: str = "coach") -> None:
+    """Give somebody a role, that of a coach or another. Whoever had another one loses the links made in it: lifters agreed to that one."""
+    if role_of(db, person) not in ("", role):
+        end_coach(db, person, at)
+    db.execute("insert into coach_roles (person, name, since, role) values (?, ?, ?, ?) on conflict (person) do update set "
+               "name = excluded.name, since = excluded.since, role = excluded.role, until = null", (person, name, text_of(at), role))
+
+
+def role_of(db: sqlite3.Connection, person: int) -> str:
+    """Return somebody's role now; "" for none."""
+    row = db.execute("select role from coach_roles where person = ? and until is null", (person,)).fetchone()
+    return row[0] if row else ""
+
+
+def has_coached(db: sqlite3.Connection, person: int, lifter: int) -> bool:
+    """True if somebody has ever set or overruled something for a lifter."""
+    set_by = [act.name for act in COACH_ACTS.values() if act.sets]
+    return db.execute("select 1 from acts where person = ? and coach = ? and what in (select value from json_each(?))",
+                      (lifter, person, json.dumps(set_by))).fetchone() is not None
 
 
 def end_coach(db: sqlite3.Connection, person: int, at: datetime) -> None:

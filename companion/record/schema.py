@@ -352,6 +352,12 @@ def links_in_rows(db: Database) -> None:
         db.execute(statement)
 
 
+@migrations()
+def roles(db: Database) -> None:
+    """The role of a coach: coach, clinician or read-only."""
+    db.execute("alter table coach_roles add column role text not null default 'coach'")
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""

@@ -7,6 +7,22 @@ from typing import Final, Literal
 
 
 @dataclass(frozen=True, slots=True)
+class Role:
+    """One role, granted by whoever runs the bot. ``one``: it in words ("a coach"); ``yours``: the same for the lifter ("your coach")."""
+
+    one: str
+    yours: str
+
+
+ROLES: Final = {"coach": Role("a coach", "your coach"), "clinician": Role("a clinician", "your clinician"),
+                "read_only": Role("a reader", "a reader, who can change nothing,")}
+"""By name. What each may do stands in its acts; all see the same."""
+
+_ALL: Final = tuple(ROLES)
+_CARE: Final = ("coach", "clinician")
+
+
+@dataclass(frozen=True, slots=True)
 class CoachAct:
     """One action.
 
@@ -16,7 +32,7 @@ class CoachAct:
     with {who} and {Who} (the coach), {what} (``words``), {value} and {because} (the reason, as a sentence). ``undone``: the message
     when the value withdraws an earlier one. ``asks``: the answers or facts that make up its value, none if there is nothing to
     choose. ``reason``: "may" or "must" be given, "" for no reason. ``sets``: the fact that takes the value. ``ends``: until when it holds
-    is asked.
+    is asked. ``roles``: who may do it.
     """
 
     name: str
@@ -29,6 +45,7 @@ class CoachAct:
     sets: str = ""
     flow: str = "coach_act"
     ends: bool = False
+    roles: tuple[str, ...] = ("coach",)
 
 
 HOLDS_DAYS: Final = 56
@@ -54,13 +71,16 @@ COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("overrule", "Overrule", "a finding",
              "{Who} sees it differently: {value}.{because} What the tests say stays next to it.",
              "{Who} now goes by what the tests say about {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
-    CoachAct("private", "Private note", asks=("private",)),
+    CoachAct("private", "Private note", asks=("private",), roles=_ALL),
+    CoachAct("lift_referral", "Lift referral", "a referral",
+             "{Who} saw you on {value} and lifts the referral.{because} From tomorrow a new safety check comes first: only that opens "
+             "squats and tests again.", asks=("seen_days",), reason="must", roles=("clinician",)),
     CoachAct("settle", asks=("which",)),
-    CoachAct("put_aside", "Put aside", asks=("aside",)),
-    CoachAct("reviewed", "Reviewed"), CoachAct("snooze", flow=""), CoachAct("dismiss", flow=""),
-    CoachAct("unreviewed", asks=("which",)),
-    CoachAct("seen", flow="alert_seen"),
-    CoachAct("note", told="From {who}: {value}", flow="coach_note"),
+    CoachAct("put_aside", "Put aside", asks=("aside",), roles=_ALL),
+    CoachAct("reviewed", "Reviewed", roles=_ALL), CoachAct("snooze", flow="", roles=_ALL), CoachAct("dismiss", flow="", roles=_ALL),
+    CoachAct("unreviewed", asks=("which",), roles=_ALL),
+    CoachAct("seen", flow="alert_seen", roles=_ALL),
+    CoachAct("note", told="From {who}: {value}", flow="coach_note", roles=_CARE),
 )}
 """By name. ``put_aside`` becomes a snooze until the day that is its value, a dismissal or a review; ``unreviewed`` takes back the one of
 these whose number is its value, and is offered right after it. ``settle`` becomes an order like that of another coach, whose value is its
