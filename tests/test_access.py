@@ -54,7 +54,7 @@ OPENS: Final = {
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
         "squat_after",
         "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
-    **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter",
+    **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                      "lifter", "lifter_log", "lifter_report", "since"), COACHES),
 }
 """Who may begin each flow for themselves: nobody the questions about signs, which begin where one was
@@ -83,6 +83,8 @@ PAST_THE_BUTTON: Final = {
     "act overrule": ("go.coach_act.{lifter}-overrule", ("Length", "Open", "seen in person"), THE_COACH),
     "act unreviewed": ("go.coach_act.{lifter}-unreviewed-{review}", (), THE_COACH),
     "act lift_referral": ("go.coach_act.{lifter}-lift_referral", ("Today", "seen and fine"), THE_COACH),
+    "act group": ("go.coach_act.{lifter}-group", ("Tuesday 6 pm",), THE_COACH),
+    "act hand_over": ("go.coach_act.{lifter}-hand_over", ("abcd efgh jkmn", "moving away"), THE_COACH),
     "act private": ("go.coach_act.{lifter}-private", ("tired lately",), THE_COACH),
     "act settle": ("go.coach_act.{lifter}-settle-pin_load-{coach}", (), THE_COACH),
     "act put_aside": ("go.coach_act.{lifter}-put_aside", ("Tomorrow",), THE_COACH),

@@ -13,12 +13,14 @@ from functools import partial
 from typing import Final
 
 from companion.base.clock import local_date
+from companion.coach.caseload import NAME_MOST, shortened
 from companion.coach.letters import NOT_YOURS, Letter, Rows, button, button_number, reply_buttons, short
+from companion.coach.links import note_invitation
 from companion.coach.names import display_name
 from companion.conversation.effects import Act, Find, Remind, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
-from companion.record import coaching, persist
+from companion.record import coaching, groups, persist
 from companion.record.context import SAFETY_LEVEL, standing_now
 from companion.record.orders import Order, standing_orders, strictest, value_words
 from companion.record.turn import Turn
@@ -91,7 +93,51 @@ class CoachTurn:
 def act(turn: Turn, effect: Act) -> list[Letter]:
     """Carry out an act: of a coach for a lifter, or a lifter's note or film to a coach."""
     handler = ACT_HANDLERS.get(effect.what)
+    if handler and effect.of.startswith("g"):
+        return _for_several(turn, effect, handler)
     return handler(turn, effect) if handler else [Letter(turn.person, Say("I don't know that action."))]
+
+
+def _for_several(turn: Turn, effect: Act, handler: ActHandler) -> list[Letter]:
+    """Carry out an act for each lifter of a group, as one of its own: each is checked, audited and told alone. The coach hears of all in
+    one message."""
+    group = next((one for one in groups.groups_of(turn.db, turn.person) if one.number == effect.of), None)
+    if group is None or not COACH_ACTS[effect.what].several:
+        return [Letter(turn.person, Say("That can be done for one lifter at a time only." if group else NOT_YOURS))]
+    done, left, letters = list[str](), list[str](), list[Letter]()
+    for lifter in group.lifters:
+        made = handler(turn, replace(effect, of=str(lifter)))
+        letters += [one for one in made if one.to != turn.person]
+        (done if any(one.to == lifter for one in made) else left).append(display_name(turn.db, turn.person, lifter))
+    said = [f"{named} {', '.join(names)}." for named, names in (("Done for each of", done), ("Not for", left)) if names]
+    return [Letter(turn.person, Say(shortened(f"{group.name}: {' '.join(said)}", 340), (button("My groups", "groups"),))), *letters]
+
+
+def _group(one: CoachTurn) -> list[Letter]:
+    """Put a lifter into a group of this coach, or take them out of it."""
+    name = shortened(one.act.value, NAME_MOST)
+    leaves = groups.is_in(one.turn.db, one.turn.person, one.lifter.person, name)
+    replace(one, act=replace(one.act, value=f"{'-' if leaves else '+'}{name}")).audit()
+    return [one.to_coach(f"{one.whom} is {'no longer ' if leaves else ''}in {name}.", ("My groups", "groups", ""))]
+
+
+def _hand_over(one: CoachTurn) -> list[Letter]:
+    """Ask a lifter whether another coach may take over: they answer the question every new coach is asked with, and only a yes does it."""
+    found = coaching.taker_of(one.turn.db, one.act.value, one.turn.person, one.turn.now)
+    if found is None:
+        return [one.to_coach(f"{one.whom}: that is no code of another coach, or it was used or has expired. Nothing has changed.")]
+    taker, used = found
+    coaching.use_up(one.turn.db, used, one.turn.person, one.turn.now)
+    if coaching.sees(one.turn.db, taker, one.lifter.person):
+        return [one.to_coach(f"{one.whom}: that coach sees them already. Nothing has changed.")]
+    name = short(coaching.coach_name(one.turn.db, taker))
+    code = coaching.invite(one.turn.db, "lifter", taker, one.whom, one.turn.now)
+    invited = coaching.open_invitation(one.turn.db, code, one.turn.now)
+    note_invitation(one.lifter, {"status": "lifter", "who": name, "invitation": str(invited.id if invited else ""),
+                                 "one": ROLES["coach"].one, "yours": ROLES["coach"].yours})
+    replace(one, act=replace(one.act, value=f"{taker} {name}")).audit()
+    return [one.to_coach(f"{one.whom} is asked whether coach {name} may take over. Only their yes does it."),
+            one.to_lifter(name, first=(button("Answer", "link_request"),))]
 
 
 def _for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
@@ -407,13 +453,10 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
 
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
-    "note": _for_lifter(_note), "private": _for_lifter(_private), "lift_referral": _for_lifter(_lift_referral),
-    "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "end_retest": _for_lifter(_end_retest),
-    "overrule": _for_lifter(_overrule),
-    "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
-    "pin_load": _for_lifter(_pin_load), "raise_load": _for_lifter(_raise_load), "drill": _for_lifter(_pin_drill),
-    "settle": _for_lifter(_settle), "put_aside": _for_lifter(_put_aside), "reviewed": _for_lifter(_reviewed),
-    "unreviewed": _for_lifter(_unreviewed),
-    "seen": _for_lifter(_seen),
+    **{name: _for_lifter(does) for name, does in {
+        "note": _note, "private": _private, "ask_for": _ask_for, "retest": _retest, "end_retest": _end_retest, "overrule": _overrule,
+        "pin_depth": _pin_depth, "pin_setup": _pin_setup, "pin_load": _pin_load, "raise_load": _raise_load, "drill": _pin_drill,
+        "lift_referral": _lift_referral, "group": _group, "hand_over": _hand_over, "settle": _settle, "put_aside": _put_aside,
+        "reviewed": _reviewed, "unreviewed": _unreviewed, "seen": _seen}.items()},
 }
 """The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""

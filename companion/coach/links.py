@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import datetime
 from typing import Final
 
@@ -39,7 +40,12 @@ def redeem(turn: Turn, effect: Redeem) -> None:
         status, who = "lifter", short(coaching.coach_name(db, found.made_by))
         role = ROLES[coaching.role_of(db, found.made_by) or "coach"]
     good_for = str(found.id) if found and status in ("coach", "lifter") else ""
-    for name, value in {"status": status, "who": who, "invitation": good_for, "one": role.one, "yours": role.yours}.items():
+    note_invitation(turn, {"status": status, "who": who, "invitation": good_for, "one": role.one, "yours": role.yours})
+
+
+def note_invitation(turn: Turn, facts: Mapping[str, str]) -> None:
+    """Store who asks to be linked as facts for the question that follows."""
+    for name, value in facts.items():
         persist.finding(turn, Find(f"link.{name}", value, "a code"))
 
 
@@ -85,7 +91,21 @@ def _agree(turn: Turn, invited: int) -> list[Letter]:
     whom = short(invitation.name)
     code = f" (your code for {whom})" if whom and whom.casefold() != name_of_person(db, person).casefold() else ""
     theirs = Say(f"{theirs_called} has agreed{code}: you can see their answers now.", rows)
-    return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person)]
+    return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person), *_handed_over(turn, invitation.made_by)]
+
+
+def _handed_over(turn: Turn, taker: int) -> list[Letter]:
+    """End the links of the coaches who asked for it, now that the lifter has agreed; what holds then is said as where a coach is left."""
+    told = []
+    for giver, name in coaching.handing_over(turn.db, turn.person, taker):
+        coaching.withdraw(turn.db, turn.person, giver, turn.now, "handed over")
+        holds = orders.lapsed_words(turn.db, turn.person, turn.now, str(turn.known.facts.get("welcome.units", METRIC)))
+        whom = display_name(turn.db, giver, turn.person)
+        told += [Letter(turn.person, Say(f"{short(name)} has handed you over and can't see your answers from now on.{holds}")),
+                 Letter(giver, Say(f"{whom} has agreed, and is with coach {short(coaching.coach_name(turn.db, taker))} now. You can't see "
+                                   "their answers any more.", (button("My lifters", "caseload"),)), about=turn.person)]
+    turn.changed()
+    return told
 
 
 def my_coaches(turn: Turn) -> list[Letter]:

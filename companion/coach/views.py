@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 import sqlite3
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime, time, timedelta
 from typing import Final, NamedTuple
 
@@ -39,6 +39,7 @@ from companion.pictures.personal import owner_of
 from companion.pictures.series import all_charts, chart_of
 from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
+from companion.record.groups import LifterGroup, groups_of
 from companion.record.thread import thread_of
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
@@ -56,6 +57,7 @@ TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
 EVIDENCE_MOST: Final = 600
 """UTF-16 units of a cause's grounds in a summary: none that a test can give is longer. Our choice."""
+GROUPS_SHOWN: Final = 6
 ENTRIES_SHOWN: Final = 10
 LINE_MOST: Final = 360
 """UTF-16 units of a line of a list; ten of them fit a message. Our choice."""
@@ -98,8 +100,8 @@ class LifterView(NamedTuple):
 
 
 def show(turn: Turn, view: str, of: str) -> list[Say]:
-    """Return the messages of a view ("since", "caseload", "compare", "find_lifter", "lifter", "lifter_log") for a coach, and audit the
-    look.
+    """Return the messages of a view ("since", "caseload", "compare", "groups", "find_lifter", "lifter", "lifter_log") for a coach, and
+    audit the look.
 
     ``of``: a page of what is new ("1"), a group and page ("hurt-1"), a name as typed, or a lifter and a view or page
     ("17-numbers", "17-2"). Pages count from 0.
@@ -107,6 +109,8 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     db, coach, now, book, zone = turn.db, turn.person, turn.now, turn.book, turn.zone
     if view == "caseload":
         return _caseload(db, coach, of, now, zone)
+    if view == "groups":
+        return [groups_say(groups_of(db, coach), coaching.told_apart(db, coach))]
     if view == "since":
         say, news = since_say(db, news_of(db, coach, now, zone), len(coaching.lifters_of(db, coach)), button_number(of))
         _note_lines(db, coach, [one.person for one in news], now, zone)
@@ -252,6 +256,17 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
     turn = [_tap("Previous", "caseload", f"{group}-{page - 1}")] * (page > 0) + [
         _tap("Next", "caseload", f"{group}-{page + 1}")] * (page + 1 < pages)
     return Say(_text(text), (*in_rows(taps, 2), *in_rows(turn, 2), *in_rows(filters, 3))), on_it
+
+
+def groups_say(groups: Sequence[LifterGroup], names: Mapping[int, str]) -> Say:
+    """Return a coach's groups with who is in them, and a button for each thing that can be done for several."""
+    if not groups:
+        return Say("You have no group yet. A lifter's page has “Groups” under “More”.", ((_tap("My lifters", "caseload"),),))
+    lines = [shortened(f"· {one.name}: {', '.join(names.get(lifter, 'somebody') for lifter in one.lifters)}", LINE_MOST) for one in groups]
+    taps = [_tap(f"{act.label or 'Write'}: {one.name}", act.flow, f"{one.number}-{act.name}") for one in groups[:GROUPS_SHOWN]
+            for act in COACH_ACTS.values() if act.several]
+    return Say(_text(["Your groups. What you do for one is done for each in it, who is told alone.", "", *lines]),
+               (*in_rows(taps, 2), (_tap("My lifters", "caseload"),)))
 
 
 # one lifter -------------------------------------------------------------------------------------------------

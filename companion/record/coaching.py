@@ -101,6 +101,25 @@ def invitation(db: sqlite3.Connection, id: int, at: datetime) -> Invitation | No
     return Invitation(*row) if row else None
 
 
+def taker_of(db: sqlite3.Connection, code: str, giver: int, at: datetime) -> tuple[int, int] | None:
+    """Return the coach whose code for a lifter another coach was given to hand lifters over, and the invitation; None where it is none
+    such, has expired, or somebody else has used it. It can be used for several lifters."""
+    row: tuple[int, int] | None = db.execute(
+        "select i.made_by, i.id from invitations i join coach_roles c on c.person = i.made_by and c.until is null and c.role = 'coach' "
+        "where i.code_hash = ? and i.kind = 'lifter' and i.made_by <> ? and i.expires_at > ? and (i.used_by is null or i.used_by = ?)",
+        (code_hash_of(code), giver, text_of(at), giver)).fetchone()
+    return row
+
+
+def handing_over(db: sqlite3.Connection, lifter: int, taker: int) -> list[tuple[int, str]]:
+    """Return the coaches now who have last asked to hand a lifter over to this one: number and name."""
+    return db.execute(
+        "select a.coach, a.coach_name from acts a join coaches k on k.person = a.person and k.coach = a.coach and k.until is null and "
+        "a.at >= k.since where a.person = ? and a.what = 'hand_over' and a.value like ? || ' %' and a.coach <> ? and not exists (select 1 "
+        "from acts l where l.person = a.person and l.coach = a.coach and l.what = 'hand_over' and l.id > a.id)",
+        (lifter, taker, taker)).fetchall()
+
+
 def may_try(db: sqlite3.Connection, person: int, at: datetime) -> bool:
     """True if a person may try a code now."""
     tried = db.execute("select count(*) from code_tries where person = ? and at > ?", (person, text_of(at - TRIES_WITHIN))).fetchone()[0]

@@ -156,7 +156,7 @@ def value_words(what: str, value: str, units: str) -> str:
         return words
     if what == "drill" and value in BY_PART:
         return f"{BY_PART[value].prime.name}, for the {value}"
-    return value.replace("_", " ")
+    return value.partition(" ")[2] if what == "hand_over" else value.replace("_", " ")
 
 
 def _set(db: sqlite3.Connection, lifter: int, fact: str, value: str, rule: str, because: str, at: datetime) -> None:
