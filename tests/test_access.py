@@ -85,6 +85,7 @@ PAST_THE_BUTTON: Final = {
     "act lift_referral": ("go.coach_act.{lifter}-lift_referral", ("Today", "seen and fine"), THE_COACH),
     "act group": ("go.coach_act.{lifter}-group", ("Tuesday 6 pm",), THE_COACH),
     "act hand_over": ("go.coach_act.{lifter}-hand_over", ("abcd efgh jkmn", "moving away"), THE_COACH),
+    "act guess": ("go.coach_act.{lifter}-guess", ("Better",), THE_COACH),
     "act private": ("go.coach_act.{lifter}-private", ("tired lately",), THE_COACH),
     "act settle": ("go.coach_act.{lifter}-settle-pin_load-{coach}", (), THE_COACH),
     "act put_aside": ("go.coach_act.{lifter}-put_aside", ("Tomorrow",), THE_COACH),

@@ -22,6 +22,7 @@ from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import coaching, groups, persist
 from companion.record.context import SAFETY_LEVEL, standing_now
+from companion.record.guesses import guess_score
 from companion.record.orders import Order, standing_orders, strictest, value_words
 from companion.record.turn import Turn
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS, ROLES, CoachAct
@@ -111,6 +112,14 @@ def _for_several(turn: Turn, effect: Act, handler: ActHandler) -> list[Letter]:
         (done if any(one.to == lifter for one in made) else left).append(display_name(turn.db, turn.person, lifter))
     said = [f"{named} {', '.join(names)}." for named, names in (("Done for each of", done), ("Not for", left)) if names]
     return [Letter(turn.person, Say(shortened(f"{group.name}: {' '.join(said)}", 340), (button("My groups", "groups"),))), *letters]
+
+
+def _guess(one: CoachTurn) -> list[Letter]:
+    """Keep what the coach expects of the next retest; the lifter is not told, as it could change what they report."""
+    one.audit()
+    words = {"better": "better", "worse": "worse"}.get(one.act.value, "no change beyond measurement error")
+    score = guess_score(one.turn.db, one.turn.person).words
+    return [one.to_coach(f"{one.whom}: you expect {words}.{f' So far you were {score}.' if score else ''}")]
 
 
 def _group(one: CoachTurn) -> list[Letter]:
@@ -456,7 +465,8 @@ ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     **{name: _for_lifter(does) for name, does in {
         "note": _note, "private": _private, "ask_for": _ask_for, "retest": _retest, "end_retest": _end_retest, "overrule": _overrule,
         "pin_depth": _pin_depth, "pin_setup": _pin_setup, "pin_load": _pin_load, "raise_load": _raise_load, "drill": _pin_drill,
-        "lift_referral": _lift_referral, "group": _group, "hand_over": _hand_over, "settle": _settle, "put_aside": _put_aside,
+        "lift_referral": _lift_referral, "group": _group, "guess": _guess, "hand_over": _hand_over,
+        "settle": _settle, "put_aside": _put_aside,
         "reviewed": _reviewed, "unreviewed": _unreviewed, "seen": _seen}.items()},
 }
 """The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""

@@ -21,6 +21,7 @@ from companion.coach.tables import LocalTimes
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, depth_of
 from companion.record import coaching
 from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
+from companion.record.guesses import guess_score
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS
 
@@ -65,7 +66,8 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     news = news_of(db, coach, now, zone) if coach is not None else []
     new = [(one.name, (reports or {}).get(one.person, ""), one.words, one.quote, one.act[0]) for one in (quoted(db, one) for one in news)]
     return rendered("caseload.html.jinja", {
-        "since": coach is not None, "news": new, "due": owed_words(news),
+        "score": guess_score(db, coach).words if coach is not None else "", "since": coach is not None,
+        "news": new, "due": owed_words(news),
         "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
         "columns": PAGE_COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
         "policy": f"{POLICY}; script-src {hash_of(script)}"})

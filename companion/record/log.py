@@ -94,8 +94,8 @@ def concluded_of(db: sqlite3.Connection, person: int) -> list[tuple[int, str, st
     return db.execute(
         "select id, name, value, rule, because, at from findings where person = :person union all select id, 'alert', level, '', because, "
         "at from alerts where person = :person union all select id, 'act.' || what, iif(what = 'private', '', value), coach_name, reason, "
-        "at from acts where person = :person and what not in ('reviewed', 'unreviewed', 'seen', 'snooze', 'dismiss', 'settle', 'group') "
-        "order by at, id",
+        "at from acts where person = :person and what not in ('reviewed', 'unreviewed', 'seen', 'snooze', 'dismiss', 'settle', 'group', "
+        "'guess') order by at, id",
         {"person": person}).fetchall()
 
 

@@ -78,6 +78,7 @@ COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("lift_referral", "Lift referral", "a referral",
              "{Who} saw you on {value} and lifts the referral.{because} From tomorrow a new safety check comes first: only that opens "
              "squats and tests again.", asks=("seen_days",), reason="must", roles=("clinician",)),
+    CoachAct("guess", "Expect of the retest", asks=("guess",), roles=_CARE),
     CoachAct("group", "Groups", asks=("group",)),
     CoachAct("hand_over", "Hand over", "a coach to take over", "{Who} would like to hand you over to coach {value}.{because} If you agree, "
              "{value} sees your answers from then on and {who} no longer does. Until then nothing changes.", asks=("code",), reason="may",

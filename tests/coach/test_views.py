@@ -288,7 +288,7 @@ def test_squat_days_alerts_with_their_answers_and_acts(room):
     assert "· yesterday, Ada: pin depth, a little above parallel (saw it)" in more.text
     assert [tap.data for tap in taps(more)][:11] == [f"go.coach_act.{sam}-{what}" for what in (
         "pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "ask_for", "retest", "end_retest", "overrule", "private",
-        "put_aside")]
+        "guess")]
 
 
 def test_each_button_for_an_act_or_a_view_leads_to_a_flow_there_is(room):
