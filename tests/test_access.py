@@ -52,6 +52,7 @@ OPENS: Final = {
         "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning",
         "note_to_coach", "pause_squat", "prime", "referral",
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
+        "share_trial",
         "squat_after",
         "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
@@ -96,6 +97,7 @@ PAST_THE_BUTTON: Final = {
     "write back": ("go.note_to_coach.{coach}", ("all well",), THE_LIFTER),
     "leave the coach": ("go.leave_coach.{coach}", (), THE_LIFTER),
     "outcomes counted": ("go.share_outcomes", ("Yes",), THE_LIFTER),
+    "trial pooled": ("go.share_trial", ("Yes",), THE_LIFTER),
     "a copy": ("go.my_data", ("A copy of it all",), THE_LIFTER),
 }
 """What lies behind a button: its payload, what is answered then, and who reaches the lifter so."""

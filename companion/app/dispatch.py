@@ -136,6 +136,10 @@ def show(turn: Turn, effect: Show) -> None:
     """Show a lifter their coaches, or a coach the view they asked for."""
     if effect.view == "my_coaches":
         post(turn, links.my_coaches(turn))
+    elif effect.view == "pooled_trial":
+        from companion.coach.pooled_page import own_say
+
+        post(turn, [Letter(turn.person, own_say(turn.db, turn.person))])
     elif effect.view == "lifter_report":
         _report(turn, effect.of)
     else:

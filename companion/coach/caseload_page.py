@@ -14,6 +14,7 @@ from markupsafe import Markup
 from companion.coach.caseload import coach_zone, day_namer, ordered, shortened, urgency
 from companion.coach.names import with_distinct_names
 from companion.coach.page import POLICY, hash_of, rendered, source_of
+from companion.coach.pooled_page import POOLED_MEANS, pooled_rows
 from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.since import news_of, owed_words, quoted
 from companion.coach.summary import kept_words
@@ -66,6 +67,7 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     news = news_of(db, coach, now, zone) if coach is not None else []
     new = [(one.name, (reports or {}).get(one.person, ""), one.words, one.quote, one.act[0]) for one in (quoted(db, one) for one in news)]
     return rendered("caseload.html.jinja", {
+        "pooled": pooled_rows(db, coach) if coach is not None else (), "pooled_means": POOLED_MEANS,
         "score": guess_score(db, coach).words if coach is not None else "", "since": coach is not None,
         "news": new, "due": owed_words(news),
         "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
