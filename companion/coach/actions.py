@@ -105,13 +105,17 @@ def _for_several(turn: Turn, effect: Act, handler: ActHandler) -> list[Letter]:
     group = next((one for one in groups.groups_of(turn.db, turn.person) if one.number == effect.of), None)
     if group is None or not COACH_ACTS[effect.what].several:
         return [Letter(turn.person, Say("That can be done for one lifter at a time only." if group else NOT_YOURS))]
-    done, left, letters = list[str](), list[str](), list[Letter]()
+    done, left, letters, before = 0, list[str](), list[Letter](), groups.last_act(turn.db)
     for lifter in group.lifters:
         made = handler(turn, replace(effect, of=str(lifter)))
         letters += [one for one in made if one.to != turn.person]
-        (done if any(one.to == lifter for one in made) else left).append(display_name(turn.db, turn.person, lifter))
-    said = [f"{named} {', '.join(names)}." for named, names in (("Done for each of", done), ("Not for", left)) if names]
-    return [Letter(turn.person, Say(shortened(f"{group.name}: {' '.join(said)}", 340), (button("My groups", "groups"),))), *letters]
+        if any(one.to == lifter for one in made):
+            done += 1
+        else:
+            left.append(display_name(turn.db, turn.person, lifter))
+    groups.note_several(turn.db, before)
+    said = f"{group.name}: done for each of {done}." + (f" Not for {', '.join(left)}." if left else "")
+    return [Letter(turn.person, Say(shortened(said, 340), (button("My groups", "groups"),))), *letters]
 
 
 def _guess(one: CoachTurn) -> list[Letter]:

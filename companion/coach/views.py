@@ -39,7 +39,7 @@ from companion.pictures.personal import owner_of
 from companion.pictures.series import all_charts, chart_of
 from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
-from companion.record.groups import LifterGroup, groups_of
+from companion.record.groups import EVERYBODY, LifterGroup, groups_of
 from companion.record.thread import thread_of
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
@@ -262,7 +262,8 @@ def groups_say(groups: Sequence[LifterGroup], names: Mapping[int, str]) -> Say:
     """Return a coach's groups with who is in them, and a button for each thing that can be done for several."""
     if not groups:
         return Say("You have no group yet. A lifter's page has “Groups” under “More”.", ((_tap("My lifters", "caseload"),),))
-    lines = [shortened(f"· {one.name}: {', '.join(names.get(lifter, 'somebody') for lifter in one.lifters)}", LINE_MOST) for one in groups]
+    lines = [f"· {one.name}: all {len(one.lifters)}" if one.number == EVERYBODY else shortened(
+        f"· {one.name}: {', '.join(names.get(lifter, 'somebody') for lifter in one.lifters)}", LINE_MOST) for one in groups]
     taps = [_tap(f"{act.label or 'Write'}: {one.name}", act.flow, f"{one.number}-{act.name}") for one in groups[:GROUPS_SHOWN]
             for act in COACH_ACTS.values() if act.several]
     return Say(_text(["Your groups. What you do for one is done for each in it, who is told alone.", "", *lines]),

@@ -35,6 +35,16 @@ def groups_of(db: sqlite3.Connection, coach: int) -> tuple[LifterGroup, ...]:
             *((LifterGroup(EVERYBODY, "everybody", everybody),) if len(everybody) > 1 else ()))
 
 
+def last_act(db: sqlite3.Connection) -> int:
+    """Return the number of the latest act."""
+    return int(db.execute("select ifnull(max(id), 0) from acts").fetchone()[0])
+
+
+def note_several(db: sqlite3.Connection, after: int) -> None:
+    """Note that the acts after one were done for several lifters at once: they are no look at any one of them."""
+    db.execute("update acts set several = 1 where id > ?", (after,))
+
+
 def is_in(db: sqlite3.Connection, coach: int, lifter: int, name: str) -> bool:
     """True if a lifter is in the coach's group of that name."""
     return any(group.name == name and lifter in group.lifters for group in groups_of(db, coach))

@@ -93,9 +93,9 @@ def concluded_of(db: sqlite3.Connection, person: int) -> list[tuple[int, str, st
     stored)."""
     return db.execute(
         "select id, name, value, rule, because, at from findings where person = :person union all select id, 'alert', level, '', because, "
-        "at from alerts where person = :person union all select id, 'act.' || what, iif(what = 'private', '', value), coach_name, reason, "
-        "at from acts where person = :person and what not in ('reviewed', 'unreviewed', 'seen', 'snooze', 'dismiss', 'settle', 'group', "
-        "'guess') order by at, id",
+        "at from alerts where person = :person union all select id, 'act.' || what, iif(what = 'private', 'not shown', value), coach_name, "
+        "reason, at from acts where person = :person and what not in ('reviewed', 'unreviewed', 'seen', 'snooze', 'dismiss', 'settle', "
+        "'group', 'guess') order by at, id",
         {"person": person}).fetchall()
 
 

@@ -358,6 +358,12 @@ def roles(db: Database) -> None:
     db.execute("alter table coach_roles add column role text not null default 'coach'")
 
 
+@migrations()
+def acts_for_several(db: Database) -> None:
+    """Whether an act was done for several lifters at once, which is no look at any one of them."""
+    db.execute("alter table acts add column several integer not null default 0")
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""

@@ -16,7 +16,7 @@ from companion.record import coaching, log
 from companion.record.groups import EVERYBODY, groups_of
 from companion.record.turn import Turn
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
+from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
 
 
 @pytest.fixture
@@ -53,12 +53,24 @@ def test_a_lifter_is_put_into_a_group_and_taken_out_by_the_same_act(room):
 def test_what_is_done_for_a_group_is_an_act_of_its_own_for_each_and_for_nobody_else(room, what, value, said):
     sam, mia, lou, number = tuesday(room)
     (to, whole), *letters = does(room, number, what, value)
-    assert (to, whole) == (room.coach, "Tuesday 6 pm: Done for each of Sam, Mia.")
+    assert (to, whole) == (room.coach, "Tuesday 6 pm: done for each of 2.")
     assert [to for to, _ in letters] == [sam, mia]
     assert all(text.startswith(said) for _, text in letters)
     kept = room.db.execute("select person from acts where what = ? order by id", (what,)).fetchall()
     assert kept == [(sam,), (mia,)]
     assert "drill.pin" not in log.facts_of(room.db, lou)
+
+
+def test_what_is_done_for_several_hides_nothing_new_of_any_of_them(room):
+    sam, _, _, number = tuesday(room)
+    room.hurt(sam, 0.5)
+    room.run(sam, "note_to_coach", {"text": "may I go on?"}, 0.4)
+    seen = lines_of(room.db, room.coach, NOW)
+    does(room, number, "note", "no squats on Tuesday")
+    does(room, number, "drill", "calf")
+    assert lines_of(room.db, room.coach, NOW) == seen
+    does(room, sam, "note", "see you then")
+    assert lines_of(room.db, room.coach, NOW) != seen
 
 
 def test_what_is_for_one_lifter_is_refused_for_several_and_another_coachs_group_is_nobodys(room):
@@ -89,7 +101,7 @@ def test_a_caseload_is_handed_over_lifter_by_lifter_and_only_by_their_own_yes(ro
     does(room, sam, "pin_load", "60", "tired", at=ago(1))
     code = coaching.invite(room.db, "lifter", bea, "Ada's", NOW)
     (_, whole), *asked = does(room, number, "hand_over", code, "moving away")
-    assert whole == "Tuesday 6 pm: Done for each of Sam, Mia."
+    assert whole == "Tuesday 6 pm: done for each of 2."
     assert asked[0] == (sam, "Your coach Ada would like to hand you over to coach Bea. Reason: moving away. If you agree, Bea sees your "
                              "answers from then on and your coach Ada no longer does. Until then nothing changes.")
     assert not coaching.sees(room.db, bea, sam)
