@@ -17,17 +17,18 @@ from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.pooled_page import POOLED_MEANS, pooled_rows
 from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.since import news_of, owed_words, quoted
-from companion.coach.summary import kept_words
+from companion.coach.summary import squats_of
 from companion.coach.tables import LocalTimes
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, depth_of
 from companion.record import coaching
 from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
 from companion.record.guesses import guess_score
+from companion.record.timestamps import moment_of
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS
 
-PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Against what was set",
-                       "Last answer", "Reviewed")
+PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Load to keep", "Last squat",
+                       "Against what was set", "Last answer", "Reviewed")
 GROUP_MEANINGS: Final = {**{one.name: one.meaning for one in TRIAGE.values()}, "fine": "none of these"}
 
 
@@ -76,13 +77,16 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
 
 
 def _cells(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: LocalTimes) -> tuple[tuple[str, str], ...]:
-    """Return the cells beside the group: safety level, result, depth, squat days against what was set, last answer, last review."""
-    depth = depth_of(one)
+    """Return the cells beside the group: safety level, result, depth, load, last squat, days against what was set, answer and review."""
+    depth, squats = depth_of(one), squats_of(db, one.person, now)
+    silent = (now - moment_of(one.answered)).days if one.answered else 0
     stands = one.safety(now)
     level = f"{stands.words.coach}, {when.text(one.level_at)}" if one.level_at else stands.words.coach
     return ((level, one.level_at or ""),
             (RESULT_WORDS.get(str(one.overall), "none yet"), RESULT_WORDS.get(str(one.overall), "")),
             (BAND_WORDS[depth] if depth else "none set", str(depth.rank) if depth else ""),
-            ((kept := kept_words(db, one.person)) or "no squat day yet", kept),
-            (when.text(one.answered) if one.answered else "none yet", one.answered or ""),
+            (squats.most or "none set", squats.most), (squats.last or "none yet", squats.last_day.isoformat() if squats.last_day else ""),
+            (squats.kept or "no squat day yet", squats.kept),
+            (when.text(one.answered) + (f", {silent} {'day' if silent == 1 else 'days'} silent" if silent else "") if one.answered
+             else "none yet", one.answered or ""),
             (when.text(one.reviewed) if one.reviewed else "never", one.reviewed or ""))

@@ -8,8 +8,8 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import datetime
-from typing import Final
+from datetime import date, datetime
+from typing import Final, NamedTuple
 
 from companion.base.clock import local_date
 from companion.calendar.plan import Plan, SquatDay, next_days
@@ -30,7 +30,7 @@ from companion.screening.compliance import compliance_words
 from companion.screening.errors import errors_from
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
-from companion.screening.load_limit import LimitSet, limits_in, over_limit
+from companion.screening.load_limit import LimitSet, limit_at, limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import measured, protocol
 from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
@@ -197,9 +197,26 @@ def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRec
                 owner_of(db, lifter))
 
 
-def kept_words(db: sqlite3.Connection, lifter: int) -> str:
-    """Return how a lifter's squat days stand against what was set, in words; "" without any."""
-    return compliance_words(days_kept(answers_in(log.answers_of(db, lifter), DAY_FLOWS), owner_of(db, lifter)))
+class SquatsTold(NamedTuple):
+    """A lifter's squats in a few words: how the days stand against what was set, the last day, and the most load for now; "" where there
+    is none. ``last_day``: its date."""
+
+    kept: str
+    last: str
+    last_day: date | None
+    most: str
+
+
+def squats_of(db: sqlite3.Connection, lifter: int, now: datetime) -> SquatsTold:
+    """Return a lifter's squats for a line of a caseload."""
+    whose = owner_of(db, lifter)
+    answers = answers_in(log.answers_of(db, lifter), DAY_FLOWS)
+    days = [day for day in days_told(answers, whose.zone) if day.squatted]
+    last, most = days[-1] if days else None, limit_at(whose.limits, now)
+    told = "" if last is None else f"{last.day:%a} {last.day.day} {last.day:%b}" + (
+        f", {shown(last.load, 'kg', whose.system)}" if last.load else "")
+    return SquatsTold(compliance_words(days_kept(answers, whose, days)), told, last.day if last else None,
+                      "" if most is None else f"at most {shown(most, 'kg', whose.system)}")
 
 
 def page_of(held: LifterRecords, now: datetime) -> LifterPage:

@@ -360,7 +360,7 @@ def roles(db: Database) -> None:
 
 @migrations()
 def acts_for_several(db: Database) -> None:
-    """Whether an act was done for several lifters at once, which is no look at any one of them."""
+    """A mark on acts done for several lifters at once, which are no look at any one of them."""
     db.execute("alter table acts add column several integer not null default 0")
 
 

@@ -378,6 +378,8 @@ def test_a_caseload_has_the_most_urgent_first_and_counts_each_group(file):
     words = Seen(caseload_html(file, group_of(file), NOW)).words
     assert "no squat day yet" in words
     a_lifter(file)
+    for said in ("Tue 24 Mar, 67.5 kg", "days silent", "at most 72 kg"):
+        assert said in Seen(caseload_html(file, None, NOW)).words
     assert "last 12 squat days: load within 2 of 2" in Seen(caseload_html(file, None, NOW)).words
     assert words.index("Lifter 2 hurt") < words.index("Lifter 0 fine")
     assert "3 lifters, the most urgent first: 1 hurt, 2 fine." in words
