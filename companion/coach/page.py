@@ -17,7 +17,6 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from companion.export.table import plain
-from companion.pictures.ink import IN_THE_DARK
 from companion.pictures.series import Chart
 
 POLICY: Final = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
@@ -64,16 +63,7 @@ def picture_of(chart: Chart) -> Markup:
     out = io.StringIO()
     with rc_context({"svg.fonttype": "none", "svg.hashsalt": chart.name}):
         FigureCanvasSVG(draw(chart)).print_svg(out, metadata={"Date": None})  # type: ignore[no-untyped-call]
-    seen = out.getvalue().replace("</style>", f"{_dark_style()}</style>", 1)
-    return Markup("data:image/svg+xml;base64," + base64.b64encode(seen.encode()).decode())
-
-
-@cache
-def _dark_style() -> str:
-    """Return the rules by which a chart takes its colours on a dark page."""
-    rules = (f'[style*="{what}: {light.lower()}"]{{{what}:{dark}!important}}' for light, dark in IN_THE_DARK.items()
-             for what in ("fill", "stroke"))
-    return f"@media screen and (prefers-color-scheme: dark){{{''.join(rules)}}}"
+    return Markup("data:image/svg+xml;base64," + base64.b64encode(out.getvalue().encode()).decode())
 
 
 def hash_of(script: str) -> str:

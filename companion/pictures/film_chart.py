@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import TYPE_CHECKING, Final
 
-from companion.pictures.charts import DOTS_PER_INCH, SMALL, WIDE
-from companion.pictures.ink import BAND, GUIDE, INK, PAPER
+from companion.pictures.charts import BAND, DOTS_PER_INCH, SMALL, WIDE
+from companion.pictures.ink import GUIDE, INK, PAPER
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure

@@ -17,12 +17,6 @@ GOOD_INK: Final = "#0B6E4F"
 WATCH_INK: Final = "#B3261E"
 GUIDE: Final = "#1D5FA8"
 
-BAND: Final = "#E6EAEE"
-DARK_PAPER: Final = "#1C232B"
-IN_THE_DARK: Final = {PAPER: DARK_PAPER, INK: "#E8ECF0", BODY: "#C3CDD7", FAR_INK: "#9FADBB", FAR_FILL: "#3A4550", GOOD_INK: "#7FD4B1",
-                      WATCH_INK: "#FFB0A8", GUIDE: "#8FC1F7", BAND: "#2B3540"}
-"""Each colour's own on a dark page, for charts of a report."""
-
 INKS: Final = (INK, BODY, FAR_INK, GOOD_INK, WATCH_INK, GUIDE)
 ENOUGH: Final = 4.5
 """Least contrast of text against its background: WCAG 2.2, success criterion 1.4.3, level AA."""
