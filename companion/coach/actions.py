@@ -252,7 +252,7 @@ def _retest(one: CoachTurn) -> list[Letter]:
     persist.finding(one.lifter, Find(one.kind.sets, one.act.value, f"set by coach {one.coach}"))
     persist.remind(one.lifter, Remind("retest", "retest", one.act.value))
     return [one.to_coach(f"{one.whom}: {one.kind.words} is {_day_in_words(one.act.value)}."), one.to_lifter(_day_in_words(one.act.value)),
-            *_differing(one, others, _day_in_words, f"the later date holds: {_day_in_words(one.act.value)}")]
+            *_differing(one, others, _day_in_words, f"the one set last holds, {_day_in_words(one.act.value)}")]
 
 
 def _day_in_words(value: str) -> str:

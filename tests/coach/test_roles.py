@@ -85,7 +85,15 @@ def test_who_is_no_coach_sets_nothing_and_is_offered_nothing_to_set(room, role):
     assert [*room.db.execute("select * from acts"), *log.facts_of(room.db, sam)] == before
     (more,) = show(Turn(room.db, other, NOW, BOOK), "lifter", f"{sam}-more")
     offered = {tap.data.partition("-")[2] for row in more.buttons for tap in row if tap.data.startswith("go.coach_act.")}
-    assert offered == {"private", "put_aside", "reviewed"} | ({"lift_referral"} if role == "clinician" else set())
+    assert offered == {"private", "put_aside", "reviewed"} | ({"lift_referral", "guess"} if role == "clinician" else set())
+
+
+@pytest.mark.parametrize(("role", "counts"), [("coach", "yes"), ("clinician", "yes"), ("read_only", "no")])
+def test_a_reader_stands_in_for_no_coach_where_somebody_under_18_needs_one(room, role, counts):
+    sam, other = room.lifter(), room.a_coach("Ines", role)
+    coaching.withdraw(room.db, sam, room.coach, ago(3))
+    coaching.link(room.db, sam, other, ago(2))
+    assert known_of(room.db, sam, NOW).facts["coach"] == counts
 
 
 def test_another_role_ends_the_links_that_were_agreed_to_in_the_first(room):
