@@ -353,6 +353,18 @@ def links_in_rows(db: Database) -> None:
 
 
 @migrations()
+def roles(db: Database) -> None:
+    """The role of a coach: coach, clinician or read-only."""
+    db.execute("alter table coach_roles add column role text not null default 'coach'")
+
+
+@migrations()
+def acts_for_several(db: Database) -> None:
+    """A mark on acts done for several lifters at once, which are no look at any one of them."""
+    db.execute("alter table acts add column several integer not null default 0")
+
+
+@migrations()
 def waits_since(db: Database) -> None:
     """Since when a message waits that took the place of the same one; null where it took none."""
     db.execute("alter table outbox add column waits_since text")
