@@ -2,7 +2,7 @@
 
 A ruling "likely" predicts that, after its drill was done, the rounding starts deeper. Whether it did is a count for each evidence row
 that decided the ruling. It shows what use says of the rules, not what causes what: nobody was left without a drill to compare with. It
-changes no weight. A deeper start is one band or more (``depth_band`` in ``sources.toml``).
+changes no weight. A deeper start is one band or more (``depth_band`` in ``numbers/``).
 """
 
 from __future__ import annotations

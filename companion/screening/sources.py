@@ -1,4 +1,4 @@
-"""The sources of the numbers: one frozen row each from ``sources.toml``, read and validated at import, and the answer to "why?".
+"""The sources of the numbers: one frozen row each from the tables in ``numbers/``, read and validated at import, and the answer to "why?".
 
 A constant that stands in the table is read from it by ``value`` and has no second copy in the code.
 """
@@ -48,15 +48,26 @@ class Source:
 
 
 def read_sources(text: str) -> Mapping[str, Source]:
-    """Return the rows of a table in TOML by name. Raises ValueError, which names the row, for one that is not whole."""
-    return {name: _row(name, row) for name, row in tomllib.loads(text).items()}
+    """Return the rows of a table in TOML by name, each with its topic, and the day of the file where it has none of its own.
+
+    Raises ValueError, which names the row, for one that is not whole, and for a name given twice.
+    """
+    table = tomllib.loads(text)
+    day = {key: table.pop(key) for key in ("checked",) if key in table}
+    rows: dict[str, Source] = {}
+    for topic, held in table.items():
+        for name, row in held.items():
+            if name in rows:
+                raise ValueError(f"{name}: there are two of it")
+            rows[name] = _row(name, {**day, **row, "topic": topic})
+    return rows
 
 
 def _row(name: str, row: Mapping[str, Any]) -> Source:
     known = {field.name for field in fields(Source)} - {"id"}
     if wrong := row.keys() - known:
         raise ValueError(f"{name}: {', '.join(sorted(wrong))} is no field of a source")
-    if missing := {"says", "value", "unit", "standing", "topic", "checked"} - row.keys():
+    if missing := {"says", "value", "unit", "standing", "checked"} - row.keys():
         raise ValueError(f"{name}: {', '.join(sorted(missing))} is missing")
     if row["standing"] not in get_args(SourceStanding):
         raise ValueError(f"{name}: {row['standing']} is no standing")
@@ -97,7 +108,8 @@ def _shown(row: Source, number: float, show: NumberFormat) -> str:
     return f"{number:g}°" if row.unit == "deg" else f"{number:g} {row.unit}".strip()
 
 
-SOURCES: Final = read_sources((Path(__file__).parent / "sources.toml").read_text("utf-8"))
+SOURCES: Final = {name: row for file in sorted((Path(__file__).parent / "numbers").glob("*.toml"))
+                  for name, row in read_sources(file.read_text("utf-8")).items()}
 
 
 def value(name: str) -> float:

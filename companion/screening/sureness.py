@@ -2,7 +2,7 @@
 
 By the findings that carry it (choice): good with a strong one or moderate ones from three tests, fair with less, low for a cause
 left by elimination. One step lower where findings contradict each other, and one step lower for calf, hip or control called likely,
-since the one study of lifters found no such link (``sources.toml``: lifters_ankle, lifters_hip, lifters_control). The study is
+since the one study of lifters found no such link (``numbers/``: lifters_ankle, lifters_hip, lifters_control). The study is
 small and of one day, so it decides nothing: no ruling changes by it.
 """
 

@@ -1,16 +1,18 @@
 """The table of sources: read whole, refused where it is not, and its answer to "why?"."""
 
+from pathlib import Path
+
 import pytest
 
+from companion.screening import sources
 from companion.screening.readings import metric
 from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, Source, read_sources, value, why
 
-WHOLE = """[load]
+WHOLE = """[load.share]
 says = "At most {value} of it."
 value = 80.0
 unit = "%"
 standing = "choice"
-topic = "load"
 checked = 2026-11-28
 """
 
@@ -38,12 +40,17 @@ def test_every_why_is_one_short_message_with_value_standing_and_source(row: Sour
     (("value = 80.0", "value = 80"), "decimal point"), (("value = 80.0", "value = []"), "decimal point"),
     (("checked = 2026-11-28", ""), "checked is missing"), (("checked = 2026-11-28", 'checked = "lately"'), "must be a date"),
     (('unit = "%"', 'unit = "%"\nwhim = 1'), "whim is no field"),
-    (("At most", "At most " + "word " * 60), "70 words"),
+    (("At most", "At most " + "word " * 60), "70 words"), (("[load.share]", "[pain.share]\n" + WHOLE.partition("\n")[2] + "[load.share]"), "two of it"),
 ])
 def test_a_row_that_is_not_whole_is_refused_by_name(change: tuple[str, str], what: str) -> None:
-    assert value("load_share") == read_sources(WHOLE)["load"].value[0]
-    with pytest.raises(ValueError, match=f"^load: .*{what}"):
+    assert value("load_share") == read_sources(WHOLE)["share"].value[0]
+    with pytest.raises(ValueError, match=f"^share: .*{what}"):
         read_sources(WHOLE.replace(*change))
+
+
+def test_no_two_files_have_a_row_of_one_name() -> None:
+    files = Path(sources.__file__).parent.joinpath("numbers").glob("*.toml")
+    assert sum(len(read_sources(file.read_text("utf-8"))) for file in files) == len(SOURCES)
 
 
 def test_a_why_says_who_was_measured_how_and_what_speaks_against_it() -> None:
