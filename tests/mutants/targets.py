@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from tests.mutants.numbers import EQUAL, ROOT
+
 DOORS: Final = "tests/test_doors.py"
 
 
@@ -21,6 +23,11 @@ class Target:
 
 SAFETY_TESTS: Final = "tests/screening/test_safety.py tests/screening/test_safety_bounds.py"
 CHECK_TESTS: Final = ("tests/flows/test_safety_facts.py", "tests/flows/test_safety_check.py tests/flows/test_pain.py")
+
+NUMBER_TESTS: Final = (
+    " ".join(str(file.relative_to(ROOT)) for file in sorted((ROOT / "tests/screening").glob("test_*.py")) if str(file.relative_to(ROOT)) != EQUAL),
+    "tests/flows/test_why.py")
+"""What is asked of every number, after the tests that know its readers (``numbers.stages_of``): none that says only what it is."""
 
 TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
@@ -46,4 +53,6 @@ TARGETS: Final = (
     Target("companion/record/orders.py", ("tests/coach/test_orders.py",)),
     Target("companion/coach/triage.py", ("tests/coach/test_caseload.py", "tests/coach/test_triage.py")),
     Target("companion/app/consent.py", ("tests/app/test_consent.py",)),
+    *(Target(f"companion/screening/numbers/{name}.toml", NUMBER_TESTS)
+      for name in ("causes", "change", "estimate", "minutes", "readings", "safety", "training")),
 )
