@@ -26,7 +26,7 @@ _UNSOURCED: Final = ("common practice", "choice", "memory")
 class Source:
     """One row: a value or several, what it is of, where it comes from, its standing, and what speaks against it.
 
-    ``says``: a sentence with {value}, or {low} and {high}. ``inches``: the value for readers of inches, where the rule is in
+    ``says``: a sentence with its numbers as ``filled`` puts them. ``inches``: the value for readers of inches, where the rule is in
     inches (0: converted). ``of``, ``n``, ``method``: who was measured, how many (0: not said) and how. ``checked``: the day the
     row was last held against its source. ``topic``: what it is found under.
     """
@@ -87,12 +87,16 @@ def _row(name: str, row: Mapping[str, Any]) -> Source:
 
 def why(row: Source, show: NumberFormat = metric) -> str:
     """Return the answer to "why?": the value, its standing and source, who was measured, and what speaks against it."""
-    low, high = (_shown(row, number, show) for number in (row.value[0], row.value[-1]))
-    said = row.says.format(value=low, low=low, high=high)
-    who = ", ".join(filter(None, (row.of, f"{row.n:,} people" if row.n else "", row.method)))
+    who = ", ".join(filter(None, (row.of, f"{row.n:,} people" if row.n else "", filled(row, row.method, show))))
     return " ".join(filter(None, (
-        said, _STANDING[row.standing].format(source=f": {row.source}" if row.source else ""), f"Range: {row.spread}." if row.spread else "",
-        f"Measured: {who}." if who else "", f"But: {row.against}" if row.against else "")))
+        filled(row, row.says, show), _STANDING[row.standing].format(source=f": {row.source}" if row.source else ""),
+        f"Range: {row.spread}." if row.spread else "", f"Measured: {who}." if who else "", f"But: {row.against}" if row.against else "")))
+
+
+def filled(row: Source, words: str, show: NumberFormat = metric) -> str:
+    """Return words of a row with its numbers in them: {value}, {low} and {high}, or {0}, {1} … for each of several."""
+    shown = [_shown(row, number, show) for number in row.value]
+    return words.format(*shown, value=shown[0], low=shown[0], high=shown[-1])
 
 
 _STANDING: Final[dict[SourceStanding, str]] = {

@@ -6,8 +6,9 @@ import pytest
 
 from companion.conversation.events import Tapped
 from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST
+from companion.screening.topics import TOPICS
 from flows.catalogue import BOOK
-from flows.why_told import TOPICS, topic_of
+from flows.why_told import topic_of
 from tests.drive import Talk
 from tests.flows.test_outcome import told
 from tests.screening.build import CALF_LIKELY, CONTROL_LIKELY, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT

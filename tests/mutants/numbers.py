@@ -58,7 +58,8 @@ def _words(*folders: str) -> dict[str, frozenset[str]]:
     found = {}
     for file in (file for folder in folders for file in (ROOT / folder).rglob("*.py")):
         short = file.relative_to(ROOT)
-        found[str(short) if folders == ("tests",) else ".".join(short.with_suffix("").parts)] = frozenset(_held(ast.parse(file.read_text("utf-8"))))
+        name = str(short) if folders == ("tests",) else ".".join(short.with_suffix("").parts)
+        found[name] = frozenset(_held(ast.parse(file.read_text("utf-8"))))
     return found
 
 

@@ -40,7 +40,8 @@ def test_every_why_is_one_short_message_with_value_standing_and_source(row: Sour
     (("value = 80.0", "value = 80"), "decimal point"), (("value = 80.0", "value = []"), "decimal point"),
     (("checked = 2026-11-28", ""), "checked is missing"), (("checked = 2026-11-28", 'checked = "lately"'), "must be a date"),
     (('unit = "%"', 'unit = "%"\nwhim = 1'), "whim is no field"),
-    (("At most", "At most " + "word " * 60), "70 words"), (("[load.share]", "[pain.share]\n" + WHOLE.partition("\n")[2] + "[load.share]"), "two of it"),
+    (("At most", "At most " + "word " * 60), "70 words"),
+    (("[load.share]", "[pain.share]\n" + WHOLE.partition("\n")[2] + "[load.share]"), "two of it"),
 ])
 def test_a_row_that_is_not_whole_is_refused_by_name(change: tuple[str, str], what: str) -> None:
     assert value("load_share") == read_sources(WHOLE)["share"].value[0]
