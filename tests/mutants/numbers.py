@@ -48,7 +48,7 @@ def stages_of(mutant: Mutant) -> tuple[str, ...]:
     readers = {module for module, words in _words("companion", "flows").items() if name in words} - {"companion.screening.sources"}
     near = [file for file, words in _words("tests").items() if words & readers and file != EQUAL and "/test_" in file]
     named = {module.rpartition(".")[2] for module in readers}
-    near.sort(key=lambda file: (Path(file).stem.removeprefix("test_") not in named, "tests/screening" not in file, file))
+    near.sort(key=lambda file: ("tests/screening" not in file, Path(file).stem.removeprefix("test_") not in named, file))
     return tuple(one for one in (" ".join(near[:6]),) if one)
 
 

@@ -27,7 +27,8 @@ def below(z: float) -> float:
 
 
 STEP = below(log(sqrt(2)) / 0.2)
-"""Weights are log-normal about 1, 2 and 4 with 0.2 (choice): the share of draws in which a row is not a grade lower; as many are not one higher."""
+"""Weights are log-normal about 1, 2 and 4 with 0.2 (choice). The share of draws in which a row is not a grade lower; as many are not one
+higher."""
 
 
 @pytest.mark.usefixtures("many")

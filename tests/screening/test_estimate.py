@@ -350,9 +350,11 @@ def test_a_depth_by_eye_stands_for_these_angles_of_the_thigh(depth: str, low: fl
     assert estimate.explains == pytest.approx(chance((34, 108), low, high, blur), abs=1e-3)
 
 
-@pytest.mark.parametrize(("fold", "depth"), [(angle, depth) for angle in (95, 99, 103, 107, 111, 115) for depth in ("well_above", "parallel")])
+@pytest.mark.parametrize("fold", [95, 99, 103, 107, 111, 115])
+@pytest.mark.parametrize("depth", ["well_above", "parallel"])
 def test_length_explains_a_depth_from_four_draws_in_five_on(fold: float, depth: str) -> None:
-    estimate = told(hip_fold=HipFold("back", "no", fold, "back", "no", fold), squat_look=replace(LOOK, plain_depth=depth, again_depth=depth))
+    look = replace(LOOK, plain_depth=depth, again_depth=depth)
+    estimate = told(hip_fold=HipFold("back", "no", fold, "back", "no", fold), squat_look=look)
     assert estimate.explains is not None
     assert estimate.points_at == ("length" if estimate.explains >= 0.8 else "strength_or_control" if estimate.explains <= 0.2 else "open")
 
@@ -390,3 +392,10 @@ def test_what_ranges_explain_is_told_as_the_paper_prints_it() -> None:
     """Kim 2015 J Hum Kinet 45:59 (read): R² .435 in men by ankle and hip; .324 in women by ankle and dorsiflexor strength."""
     assert "ankle and hip range explained 43.5 % of squat depth in men" in HALF
     assert "ankle range and shin strength 32.4 % in women" in HALF
+
+
+@pytest.mark.parametrize(("distance", "reaches"), [(24.0, True), (26.0, False)])
+def test_no_shin_is_taken_to_reach_past_25_cm(distance: float, reaches: bool) -> None:
+    """At 200 cm of height the triangle itself closes up to 27.4 cm; the table of shins ends at 25 (choice)."""
+    tests = {"knee_to_wall": KneeToWall(method="tape", left_1=distance)}
+    assert isinstance(depth_estimate(screen(TESTS, tests), replace(TALL, height=200.0)), DepthEstimate if reaches else NoEstimate)

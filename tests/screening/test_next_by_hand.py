@@ -52,7 +52,7 @@ def test_the_share_is_that_reckoned_by_hand(done: dict[str, Any], test: str, by_
 
 
 @pytest.mark.parametrize(("behind", "told"), [(.18, 0), (.22, 2)])
-def test_what_changes_the_outcome_in_fewer_than_5_of_100_is_not_asked_for(monkeypatch: pytest.MonkeyPatch, behind: float, told: int) -> None:
+def test_what_changes_fewer_than_5_of_100_draws_is_not_asked_for(monkeypatch: pytest.MonkeyPatch, behind: float, told: int) -> None:
     """With 18 of 100 behind the rounding the two tests could change it in 4.8 of 100 draws, with 22 in 5.5 (choice: 5)."""
     monkeypatch.setattr(next_test, "BEHIND", behind)
     done = screen(STRENGTH_OUT)
