@@ -43,12 +43,17 @@ def _moved(number: float, unit: str) -> tuple[float, float]:
 
 
 def stages_of(mutant: Mutant) -> tuple[str, ...]:
-    """Return the tests that import a module which reads the mutant's row, the nearest first; none where no module does."""
+    """Return the tests that import a module which reads the mutant's row, or are named after one, the nearest first; none where no module
+    does."""
     name = re.split("[:,]", mutant.name)[0]
     readers = {module for module, words in _words("companion", "flows").items() if name in words} - {"companion.screening.sources"}
-    near = [file for file, words in _words("tests").items() if words & readers and file != EQUAL and "/test_" in file]
-    named = {module.rpartition(".")[2] for module in readers}
-    near.sort(key=lambda file: ("tests/screening" not in file, Path(file).stem.removeprefix("test_") not in named, file))
+    named = {module.rpartition(".")[2].removesuffix("_facts") for module in readers}
+
+    def alike(file: str) -> bool:
+        return any(Path(file).stem.removeprefix("test_").startswith(name) for name in named)
+
+    near = [file for file, words in _words("tests").items() if "/test_" in file and file != EQUAL and (words & readers or alike(file))]
+    near.sort(key=lambda file: ("tests/screening" not in file, not alike(file), file))
     return tuple(one for one in (" ".join(near[:6]),) if one)
 
 
