@@ -1,7 +1,7 @@
 """Data of a chart from a lifter's answer log: points with errors, reference lines, bands, and the same in words.
 
 Values are already in the lifter's own units. A series holds only readings taken like the latest ones: readings by different methods are
-never compared (reference-values, finding 2).
+never compared: the place of the phone alone moves a shin by many degrees.
 """
 
 from __future__ import annotations

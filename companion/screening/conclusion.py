@@ -1,6 +1,6 @@
 """The result of a screen for the lifter: the overall picture, a verdict on each cause, the part to drill, a depth and a load.
 
-Wording and numbers are common practice and this project's choices (evidence-and-drills), and say so. Some rounding at
+Wording and numbers are common practice and this project's choices, and say so. Some rounding at
 depth is normal, in trained lifters too (McKean 2010 J Strength Cond Res 24:2731, read).
 """
 

@@ -5,6 +5,7 @@ A constant that stands in the table is read from it by ``value`` and has no seco
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
@@ -19,6 +20,8 @@ WORDS_MOST: Final = 60
 LETTERS_MOST: Final = 350
 CHECK_AFTER: Final = timedelta(days=731)
 """The age from which a row should be held against its source again: two years (choice)."""
+_PLACE: Final = re.compile(r"\d:[A-Za-z]?\d|\b(?:Table|Figure) \d|\bdoi \d")
+"""A place in a source: volume and page, a table or a figure, or a doi."""
 _UNSOURCED: Final = ("common practice", "choice", "memory")
 
 
@@ -76,8 +79,8 @@ def _row(name: str, row: Mapping[str, Any]) -> Source:
         raise ValueError(f"{name}: the value must be one number or several, with a decimal point")
     if not isinstance(row["checked"], date):
         raise ValueError(f"{name}: checked must be a date")
-    if row["standing"] not in _UNSOURCED and not any(sign.isdigit() for sign in row.get("source", "")):
-        raise ValueError(f"{name}: a {row['standing']} value needs a source with year and page")
+    if row["standing"] not in _UNSOURCED and not _PLACE.search(row.get("source", "")):
+        raise ValueError(f"{name}: a {row['standing']} value needs a source with its page or table")
     made = Source(**{**row, "id": name, "value": tuple(numbers)})
     words = why(made)
     if len(words.split()) > WORDS_MOST or len(words) > LETTERS_MOST:

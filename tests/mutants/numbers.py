@@ -43,8 +43,8 @@ def _moved(number: float, unit: str) -> tuple[float, float]:
 
 
 def stages_of(mutant: Mutant) -> tuple[str, ...]:
-    """Return the tests that import a module which reads the mutant's row, or are named after one, the nearest first; none where no module
-    does."""
+    """Return the tests that import a module which reads the mutant's row, or are named after one, the nearest first; where no module
+    does, those of what is told."""
     name = re.split("[:,]", mutant.name)[0]
     readers = {module for module, words in _words("companion", "flows").items() if name in words} - {"companion.screening.sources"}
     named = {module.rpartition(".")[2].removesuffix("_facts") for module in readers}
@@ -54,7 +54,7 @@ def stages_of(mutant: Mutant) -> tuple[str, ...]:
 
     near = [file for file, words in _words("tests").items() if "/test_" in file and file != EQUAL and (words & readers or alike(file))]
     near.sort(key=lambda file: ("tests/screening" not in file, not alike(file), file))
-    return tuple(one for one in (" ".join(near[:6]),) if one)
+    return (" ".join(near[:4]) or TOLD,)
 
 
 @cache

@@ -1,4 +1,4 @@
-"""The decision rule and the outcome, branch by branch (evidence-and-drills; a choice of this project)."""
+"""The decision rule and the outcome, branch by branch: a choice of this project."""
 
 from __future__ import annotations
 

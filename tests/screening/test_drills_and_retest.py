@@ -1,4 +1,4 @@
-"""Drills as the table of evidence-and-drills has them; when to test again; and change against error."""
+"""Drills with the doses of common practice; when to test again; and change against error."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ def test_every_part_has_a_drill() -> None:
     ("hip", 2, 5, 3, 2), ("hamstrings", 2, 5, 3, 0), ("calf", 2, 5, 0, 2), ("trunk", 2, 3, 3, 6),
     ("control", 2, 5, 3, 1)])
 def test_the_doses_of_the_primes(part: str, sets: int, reps: int, down: int, hold: int) -> None:
-    """Evidence-and-drills, "Drills" (common practice); three stops of up to 2 s are 6 s of holding."""
+    """Common practice; three stops of up to 2 s are 6 s of holding."""
     prime = BY_PART[part].prime
     assert (prime.sets, prime.reps, prime.down, prime.hold) == (sets, reps, down, hold)
     assert prime.seconds == down + hold
@@ -104,7 +104,7 @@ def test_no_part_no_drill() -> None:
 
 
 def test_the_leg_raise_shows_in_four_weeks() -> None:
-    """Reference-values: MDC 8 deg * 6 weeks / 12.04 deg (Medeiros 2016, read) is 4.0 weeks."""
+    """By hand: MDC 8 deg * 6 weeks / 12.04 deg (Medeiros 2016, read) is 4.0 weeks."""
     assert bounded(weeks_until_visible(8, 12.04)) == 4.0
 
 
@@ -122,7 +122,7 @@ def test_no_gain_is_known_for_a_leg_that_lifts_itself_so_its_date_is_a_choice(se
 
 
 def test_calf_work_wants_three_sessions_at_each_end() -> None:
-    """Reference-values: ceil((4.7/3.03)^2) = 3 (Powden 2015; Radford 2006, both read)."""
+    """By hand: ceil((4.7/3.03)^2) = 3 (Powden 2015; Radford 2006, both read)."""
     assert protocol("knee_to_wall").sessions == sessions_to_average(4.7, 3.03) == ceil((4.7 / 3.03) ** 2) == 3
     assert 4.7 / sqrt(3) <= 3.03 < 4.7 / sqrt(2)
     assert sessions_to_average(8, 12.04) == 1

@@ -36,7 +36,7 @@ READINGS = st.lists(st.lists(st.floats(0, 120), min_size=1, max_size=3), max_siz
 
 
 def test_pairs_give_the_differences_over_root_two() -> None:
-    """Reference-values, "Change over time": SEM from repeats is the SD of paired differences / sqrt(2). By hand, for
+    """SEM from repeats is the SD of paired differences / sqrt(2). By hand, for
     differences of 4, -4, 2, -2, whose mean is 0: sum of d^2/2 = 20 over 4 pairs, SEM = sqrt(5)."""
     (own,) = repeats_of([raised(60, 64), raised(64, 60), raised(70, 72), raised(72, 70)])
     assert (own.squares, own.df) == (20, 4)

@@ -38,7 +38,7 @@ def test_every_why_is_one_short_message_with_value_standing_and_source(row: Sour
 
 @pytest.mark.parametrize(("change", "what"), [
     (('standing = "choice"', 'standing = "read"'), "needs a source"),
-    (('standing = "choice"', 'standing = "read"\nsource = "somebody"'), "needs a source"),
+    (('standing = "choice"', 'standing = "read"\nsource = "Somebody 2015 J Lifting"'), "page or table"),
     (('standing = "choice"', 'standing = "sure"'), "sure is no standing"),
     (("value = 80.0", "value = 80"), "decimal point"), (("value = 80.0", "value = []"), "decimal point"),
     (("checked = 2026-11-28", ""), "checked is missing"), (("checked = 2026-11-28", 'checked = "lately"'), "must be a date"),
@@ -65,7 +65,7 @@ def test_a_why_says_who_was_measured_how_and_what_speaks_against_it() -> None:
 
 
 def test_a_rule_in_inches_is_told_in_its_own_inches() -> None:
-    """Reference-values: 4-5 in (10-12.5 cm)."""
+    """Common practice: 4-5 in (10-12.5 cm)."""
     assert why(SOURCES["knee_to_wall_least"], imperial).startswith("4 in from toe to wall")
     assert why(SOURCES["knee_to_wall_enough"], imperial).startswith("5 in from toe to wall")
     assert why(SOURCES["knee_to_wall_enough"]).startswith("12.5 cm from toe to wall")
