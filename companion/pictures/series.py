@@ -19,12 +19,12 @@ from companion.screening.depth import BAND_STEP, BAND_WORDS, NEVER_STARTS, Band,
 from companion.screening.errors import errors_from
 from companion.screening.priming_trial import TrialDay, arm_of, pairs_of
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import SIDES, STANDING_WORDS, mean_of
+from companion.screening.readings import MDC_FACTOR, SIDES, STANDING_WORDS, mean_of
 from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import AFTER, about, days_told, trial_days, trial_seed
 
-ERROR_BAR_Z: Final = 1.96
+ERROR_BAR_Z: Final = MDC_FACTOR / 2**0.5
 """Error bars: 1.96 standard errors of the session's mean to each side."""
 
 

@@ -399,3 +399,11 @@ def test_no_shin_is_taken_to_reach_past_25_cm(distance: float, reaches: bool) ->
     """At 200 cm of height the triangle itself closes up to 27.4 cm; the table of shins ends at 25 (choice)."""
     tests = {"knee_to_wall": KneeToWall(method="tape", left_1=distance)}
     assert isinstance(depth_estimate(screen(TESTS, tests), replace(TALL, height=200.0)), DepthEstimate if reaches else NoEstimate)
+
+
+def test_heels_go_on_two_cm_and_a_weight_in_front_is_three_and_a_half_kilos() -> None:
+    """The middle of 2 to 5 kg, the smaller of 2 to 3 cm (choices)."""
+    lifter = Lifter(180, Spread(34, (1.696**2 + 3.0**2) ** .5), Spread(108, 5.0), Spread(80.0))
+    gains = {one.squat: one.gain for one in told().helps}
+    for squat, changed in (("heels", Squat(lift=2)), ("front", Squat("arms", 3.5))):
+        assert gains[squat] == pytest.approx(gained(draws_of(lifter, Squat()), draws_of(lifter, changed)), abs=.02)

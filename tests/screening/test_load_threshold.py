@@ -97,3 +97,9 @@ def test_the_results_show_the_bracket_and_dose_below_it_and_never_above_what_is_
 
 def test_squat_days_alone_never_make_a_limit_where_nothing_points_to_a_cause() -> None:
     assert conclude(screen(squat_look=replace(LOOK, plain_rounds="no")), HEAVY, 0, days=DAYS).load_limit is None
+
+
+@pytest.mark.parametrize(("clean", "found"), [(1, Bracket(None, 100.0)), (2, None)])
+def test_a_film_weighs_as_much_as_two_sets_that_were_only_told(clean: int, found: Bracket | None) -> None:
+    """Two (choice): one heavier set told as clean is outweighed by the film, two balance it."""
+    assert bracket([SeenSet(100.0, True, film=True), *[SeenSet(110.0, False)] * clean]) == found

@@ -9,7 +9,7 @@ import pytest
 
 from companion.screening.conclusion import conclude
 from companion.screening.findings import findings_of
-from companion.screening.next_test import COULD_CHANGE, WORTH_DOING, StillOpen, still_open
+from companion.screening.next_test import StillOpen, still_open
 from companion.screening.pairs import waiting
 from companion.screening.protocols import route
 from companion.screening.protocols.hip_fold import HipFold
@@ -17,6 +17,10 @@ from companion.screening.protocols.rock_back import RockBack
 from companion.screening.screen import Screen
 
 from .build import ABOUT, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_OUT, screen
+
+COULD_CHANGE = 0.05
+WORTH_DOING = 0.035
+"""As the tables of numbers have it, typed here: choices."""
 
 
 def opened(done: Screen, *tests: str) -> StillOpen:
