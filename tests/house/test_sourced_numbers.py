@@ -29,7 +29,6 @@ NEED_NO_SOURCE = {
     "NIGHT_OVER": "how a day is called", "JUST_NOW": "how a day is called", "LATER_DATES": "buttons to choose from",
     "CLEARED_FOR": "days of the months of the row clearance_months", "FULL_MINUTES": "rounded to five",
     "REACH_ANSWERS": "numbers in names of answers", "OF_EACH": "ends of scales, at which a flow is tried", "OF_PLAIN": "the same",
-    "HOLDS_DAYS": "how long a coach's order stands",
 }
 
 
