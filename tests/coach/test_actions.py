@@ -13,6 +13,7 @@ from companion.coach.actions import ACT_HANDLERS
 from companion.port import Address, Inbound, Sent, Tapped, Typed
 from companion.record import coaching, log, operator_requests
 from companion.screening.coach_acts import COACH_ACTS
+from flows.catalogue import BOOK
 from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
 from tests.coach.caseload_rows import lines_of
 
@@ -907,3 +908,9 @@ async def test_help_says_what_a_coach_can_say(gym):
     await gym.linked()
     await gym.say("menu", "help", who=KIM)
     assert "A coach says “who needs me”, “find Sam” or “invite a lifter”." in gym.heard(KIM)[-1]
+
+
+def test_an_order_holds_for_eight_weeks_unless_said_otherwise():
+    """Eight weeks: our choice. The act does what the button of that name says."""
+    (until,) = [step for step in BOOK["coach_act"].flow.steps if getattr(step, "key", "") == "until"]
+    assert {one.label: one.value for one in until.kind.options}["Eight weeks"] == str(7 * 8)

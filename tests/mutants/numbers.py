@@ -47,10 +47,11 @@ def stages_of(mutant: Mutant) -> tuple[str, ...]:
     does, those of what is told."""
     name = re.split("[:,]", mutant.name)[0]
     readers = {module for module, words in _words("companion", "flows").items() if name in words} - {"companion.screening.sources"}
-    named = {module.rpartition(".")[2].removesuffix("_facts") for module in readers}
+    named = tuple(f"tests/{module.split('.')[-2]}/test_{module.split('.')[-1].removesuffix('_facts')}".replace("protocols", "screening")
+                  for module in readers)
 
     def alike(file: str) -> bool:
-        return any(Path(file).stem.removeprefix("test_").startswith(name) for name in named)
+        return file.startswith(named)
 
     near = [file for file, words in _words("tests").items() if "/test_" in file and file != EQUAL and (words & readers or alike(file))]
     near.sort(key=lambda file: ("tests/screening" not in file, not alike(file), file))
