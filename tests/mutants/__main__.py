@@ -114,7 +114,7 @@ def chosen(targets: Sequence[Target], base: str | None) -> Iterator[tuple[Target
 def mutants_of(target: Target) -> list[Mutant]:
     """The mutants of a target, in the order of the text: of a table of numbers, or of code."""
     text = (ROOT / target.file).read_text(encoding="utf-8")
-    return number_mutants(text) if target.file.endswith(".toml") else mutants(text)
+    return number_mutants(text) if target.file.endswith(".toml") else mutants(text, target.compared)
 
 
 def near(target: Target, mutant: Mutant) -> tuple[str, ...]:
