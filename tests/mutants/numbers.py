@@ -54,7 +54,7 @@ def stages_of(mutant: Mutant) -> tuple[str, ...]:
         return file.startswith(named)
 
     near = [file for file, words in _words("tests").items() if "/test_" in file and file != EQUAL and (words & readers or alike(file))]
-    near.sort(key=lambda file: ("tests/screening" not in file, not alike(file), file))
+    near.sort(key=lambda file: ("tests/screening" not in file, "by_hand" not in file, not alike(file), file))
     return (" ".join(near[:4]) or TOLD,)
 
 
