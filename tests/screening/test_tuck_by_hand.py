@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from companion.screening.body import Setup, body_of
-from companion.screening.posture import balance_of, deepest, points_of
+from companion.screening.posture import balance_of, deepest, depth_of_fold, points_of
 from companion.screening.tuck import Lifter, Spread, Squat, depths_of, draws_of
 
 MANY = 200_000
@@ -67,7 +67,8 @@ def by_hand(height: float, ankle: tuple[float, float], fold: tuple[float, float]
     (Lifter(175, EXACT, Spread(100)), Squat("front", 60), {"height": 175, "ankle": (36, 0), "fold": (100, 0), "bar": "front", "load": 60}),
     (Lifter(175, EXACT, Spread(97), Spread(75)), Squat("arms", 5),
      {"height": 175, "ankle": (36, 0), "fold": (97, 0), "mass": (75, 0), "bar": "arms", "load": 5}),
-], ids=["no bar", "with error", "taped", "high bar", "low bar", "front bar", "weight in front"])
+    (Lifter(175, EXACT, Spread(100)), Squat("arms", 20), {"height": 175, "ankle": (36, 0), "fold": (100, 0), "bar": "arms", "load": 20}),
+], ids=["no bar", "with error", "taped", "high bar", "low bar", "front bar", "weight in front", "heavy in front"])
 def test_depths_are_those_of_the_second_reckoning(lifter: Lifter, squat: Squat, hand: dict[str, Any]) -> None:
     found = depths_of(draws_of(lifter, squat, draws=MANY))
     assert (found.low, found.median, found.high) == pytest.approx(by_hand(**hand), abs=0.1)
@@ -77,6 +78,11 @@ def test_the_knee_closes_at_155_degrees_and_no_thigh_sinks_past_40() -> None:
     body = body_of(175, 75)
     assert float(deepest(balance_of(body, Setup(), 35))) == pytest.approx(30)  # 155 - 90 - 35
     assert float(deepest(balance_of(body, Setup(), 20))) == pytest.approx(40)
+
+
+def test_no_thigh_is_looked_at_above_sixty_degrees() -> None:
+    """A third of the way down (choice): a hip that hardly folds starts the tuck there."""
+    assert float(depth_of_fold(balance_of(body_of(175, 75), Setup(), 30), 35)) == pytest.approx(-60)
 
 
 @pytest.mark.parametrize(("bar", "up", "ahead"), [("high", 52, -4), ("low", 46, -6), ("front", 50, 8), ("arms", 50, 65)])
