@@ -189,3 +189,10 @@ def test_chance_must_be_under_one_in_twenty_and_a_help_a_point_or_more(helped: l
     told = verdict_of(SEED, days(primed, plain))
     assert told.kind == kind
     assert p is None or told.p == pytest.approx(p)
+
+
+def test_a_mean_of_just_a_point_may_yet_be_a_help() -> None:
+    """A point (choice): 3, 3, 3, -1, -1 and -1 come to exactly one."""
+    helped = [3, 3, 3, -1, -1, -1]
+    primed, plain = ([2.0 + max(way * one, 0) for one in helped] for way in (-1, 1))
+    assert verdict_of(SEED, days(primed, plain)).kind == "cannot_tell"
