@@ -32,7 +32,7 @@ JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("",
                              for after in ("", " only", " alone"))), "bar_kg")
 """Names for a bar without plates, and the fact that holds the weight of the lifter's own."""
 
-BAR_WEIGHTS: Final = {system: dict(zip(("full", "light"), sizes, strict=False)) for system, sizes in BARS.items()}
+BAR_WEIGHTS: Final = {system: dict(zip(("full", "light"), sizes, strict=True)) for system, sizes in BARS.items()}
 """Weights of the usual bars in kg, by unit system and answer."""
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from companion.screening.ordinal import Ranked
+from companion.screening.sources import value
 
 
 class Band(Ranked):
@@ -25,6 +26,7 @@ BAND_WORDS: Final = {
     Band.BELOW: "below parallel",
 }
 
+KEEP_ABOVE: Final = int(value("depth_keep"))  # bands above the start of rounding, the depth to keep to
 BAND_STEP: Final = "One band is the step of this scale; how well you repeat it is not known."
 
 

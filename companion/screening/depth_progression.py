@@ -2,7 +2,7 @@
 
 Two squat days in a row clean at the set depth and within the load limit move it a band deeper, movement felt moves it a band back,
 pain closes loaded work until a safety check. Never more than a band a day, never past the lifter's usual depth or a coach's pin,
-and deeper only where one of the clean days at that depth was on film within the week (evidence-and-drills: film once a week; the
+and deeper only where one of the clean days at that depth was on film within the week (film once a week: common practice; the
 rest is this project's cautious choice).
 
 A pin is a ceiling and not a floor: the depth begins at the pin, clean days never lead past it, movement still leads back from

@@ -12,7 +12,6 @@ from hypothesis import strategies as st
 
 from companion.screening.depth import Band
 from companion.screening.depth_progression import (
-    FILM_DAYS,
     STATES,
     TABLE,
     TRIGGERS,
@@ -24,6 +23,8 @@ from companion.screening.depth_progression import (
     taken,
 )
 
+FILM_DAYS = 7
+"""Its own day and the six after it: once a week (choice)."""
 HIGH, MIDDLE, PARALLEL, BELOW = Band
 FIRST = date(2026, 3, 2)
 # c: clean, f: clean on film, m: moved, o: neither, h: clean but something hurt, b: moved and hurt; capital: checked before.

@@ -75,3 +75,14 @@ def test_the_report_shows_each_film_with_its_change_and_what_it_is_worth():
     assert told.rows[1][3].startswith("+12° ± ")
     assert "66° and 74°" in told.note
     assert detail(None, metric).rows == ()
+
+
+@pytest.mark.parametrize(("by", "moved"), [(3.5, 0), (3.6, None), (4.4, None), (4.5, 1)])
+def test_two_films_are_told_apart_by_their_own_spread_and_the_error_of_a_film(by, moved):
+    """1.96 · √(2 · 0.6² + 2 · 1.5²) = 4.48; the same only where 8 degrees can be excluded: 3.5 + 4.48 (choices)."""
+    assert heels(70.0 + by).moved("heels") == moved
+
+
+@pytest.mark.parametrize(("deepest", "moved"), [(80.0, 1), (79.9, None)])
+def test_no_onset_counts_as_later_ten_degrees_past_the_plain_one(deepest, moved):
+    assert heels(None, reading="none", deepest=deepest).moved("heels") == moved

@@ -114,7 +114,7 @@ def _taken(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
 def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
     """Yield each side compared with the two thresholds of its series. A short reading without a pull in the calf decides nothing.
 
-    An ankle angle by phone level is trusted less than the tape: "phone_level_icc" in ``sources.toml``, one study of several and the
+    An ankle angle by phone level is trusted less than the tape: "phone_level_icc" in ``numbers/``, one study of several and the
     lowest; the step down is our choice.
     """
     show, unsettled = context.show, doubts(reached, context)
