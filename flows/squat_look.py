@@ -42,7 +42,7 @@ AMOUNTS = {"metric": {"rise": "2 to 3 cm", "weight": "2 to 5 kg"},
            IMPERIAL: {"rise": "about an inch", "weight": "5 to 10 lb"}}
 
 SET_UP = {
-    "film": "Film all six in one go, then look at it.",
+    "film": "Film all six in one go, then look.",
     "mirror": "Glance at the mirror; note each start.",
     "friend": "Somebody side-on notes each start.",
     "feel": "Note where you feel each start.",
