@@ -17,7 +17,7 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.conversation.progress import left
 from companion.conversation.session import SAID_AHEAD, Frame
-from companion.conversation.wording import render
+from companion.conversation.wording import MOST_WORDS, render
 from companion.language.units import METRIC, shown
 
 PAYLOAD_BYTES: Final = 64
@@ -87,7 +87,9 @@ def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before
     if ask.caution and (said := frame.noted.get(SAID_AHEAD + frame.state)) is not None:
         lines.append(f"You wrote {_as_said(ask, said, facts)}: it counts once this is done.")
     if flow.policy.counted:
-        lines.append(progress(compiled, frame, facts))
+        counted = progress(compiled, frame, facts)
+        long = len(" ".join((*lines, counted)).split()) > MOST_WORDS
+        lines.append(counted.partition(", ")[0] if long else counted)
     picture = render(ask.picture, facts, now, ask.side)
     return Say("\n\n".join(line for line in lines if line), buttons(flow, ask, frame, facts), picture, after=after)
 

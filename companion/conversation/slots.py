@@ -219,7 +219,8 @@ def _numbers(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> t
     if ask.key == "height" and not typed and not any(kind.low <= one.quantity.value <= kind.high for one in mine):
         tall = height(", ".join(clause.raw for clause in asserted))
         return (Slot(ask.key, tall, kind.unit) if tall else None), [], False
-    certain = all(clause.mood is Mood.SAID and not (kind.unit == "kg" and _ADDED & set(clause.words)) for clause in whole) and sum(
+    certain = all(clause.mood is Mood.SAID and not (kind.unit == "kg" and _ADDED & set(clause.words)) and not any(
+        map(_unclear, clause.raw.split())) for clause in whole) and sum(
         _tells(word) for clause in whole for word in clause.words) <= BESIDE_MOST
     if len({one.quantity.value for one in own}) == 1:
         own = own[:1]
@@ -259,6 +260,15 @@ def _on_the_bar(quantity: Quantity, whole: Sequence[Clause]) -> Quantity:
 def _tells(word: str) -> bool:
     """True if a word beside a number says something more than its unit or side."""
     return not (word[0].isdigit() or word in words_of("filler") or word in _LEFT | _RIGHT or unit_word(word))
+
+
+def _unclear(word: str) -> bool:
+    """True if a word leaves open which number was meant: "7q", "10.5.2", or a stray letter beside it."""
+    word = word.strip(".,!'\"")
+    ends = re.fullmatch(r"[\d.,]*\d([a-z]+)", word)
+    stray = word if len(word) == 1 and word.isalpha() and word not in "ai" else ""
+    tail = ends[1] if ends else stray
+    return word.count(".") > 1 or bool(tail and tail not in ("ish", "x", "s") and not unit_word(tail) and tail not in _LEFT | _RIGHT)
 
 
 def _meant(ask: Ask, one: _Found, all_of_them: Sequence[_Found]) -> bool:

@@ -25,7 +25,7 @@ BAND_WORDS: Final = {
     Band.BELOW: "below parallel",
 }
 
-BAND_STEP: Final = "One band is the step of this scale; how well you repeat it is not known."
+BAND_STEP: Final = "One step of depth is all that this scale tells; how well you repeat it is not known."
 
 
 def band_of(word: str | None) -> Band | None:
