@@ -4,7 +4,7 @@ Five squats at first, three for each second try, three seconds down: choice. Hee
 """
 
 from companion.conversation.condition import fact
-from companion.conversation.flow import END, Ask, Jump, Tell
+from companion.conversation.flow import Ask, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
 from companion.screening.protocols.arms_forward_squat import PROTOCOL
 from flows.block import SEEN_BY, did, done, watched_again
@@ -40,7 +40,7 @@ FLOW = flow_of(
         Tell("Empty bar in a rack, at the height of your armpits. Safety arms just below your deepest point, nothing in front of "
              "you. Film from the side. No safety arms? Say “back” and take the stick.", EMPTY, picture="arms_forward_setup_bar"),
         Ask("watch", "Nothing to lift, then. Open that film and watch one set from the side: the bar, the chest, the "
-            "lower back.", Ready("Seen it"), only_if=LOADED, then=(Jump(~fact("watch").known, END),)),
+            "lower back.", Ready("Seen it"), only_if=LOADED),
         did("Across the front of your shoulders, off the throat, arms straight ahead, hands open. Five slow squats, three seconds down.",
             LET_GO, ("squats", "That hurt"), only_if=~LOADED, picture=PROTOCOL.picture),
         Ask("fault", "What changed first, if anything? Look at the film before you answer, if there is one. If you "
@@ -57,7 +57,7 @@ FLOW = flow_of(
             picture="squat_heels"),
         Ask("heels_help", "Heels up: did it all hold this time?", HELD_SHAPE, only_if=done("heels_do")),
         did("Rest a moment. Three last ones, heels flat again, only down to just above where it began to roll.", LET_GO,
-            ("shallow", "Less deep hurt"), key="shallow_do", only_if=SHALLOW_TRY),
+            ("shallow", "Less deep hurt"), key="shallow_do", only_if=SHALLOW_TRY, picture="arms_forward_shallow"),
         Ask("shallow_help", "Less deep: did it all hold?", HELD_SHAPE, only_if=done("shallow_do")),
         Tell("It held once that was changed. So this was shoulders, ankles or depth, not the trunk, and it does not "
              "count against your trunk.", CURED),

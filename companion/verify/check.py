@@ -27,9 +27,9 @@ LABEL_MOST: Final = 32
 def faults(ways: Ways, found: Found) -> list[str]:
     """Everything wrong with a flow, in words; an empty list where it is sound. ``found`` is what ``prove(ways)`` gives."""
     compiled = ways.compiled
-    return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_undecided(ways), *_open(ways, found),
-            *_unknown_facts(ways.book, compiled), *_too_long(compiled.flow), *_payloads(compiled.flow), *_labels(compiled.flow),
-            *_careless(compiled.flow), *_examples(compiled.flow), *_without_card(ways.book, compiled.flow)]
+    return [*_unreachable(compiled, found), *_dead_ends(compiled, found), *_dead_jumps(ways, found), *_undecided(ways),
+            *_open(ways, found), *_unknown_facts(ways.book, compiled), *_too_long(compiled.flow), *_payloads(compiled.flow),
+            *_labels(compiled.flow), *_careless(compiled.flow), *_examples(compiled.flow), *_without_card(ways.book, compiled.flow)]
 
 
 def _unreachable(compiled: Compiled, found: Found) -> Iterator[str]:
@@ -48,6 +48,14 @@ def _dead_ends(compiled: Compiled, found: Found) -> Iterator[str]:
         waiting += fresh
     for state in compiled.stops.keys() - good:
         yield f"{state} leads nowhere"
+
+
+def _dead_jumps(ways: Ways, found: Found) -> Iterator[str]:
+    for step in (step for step in ways.compiled.flow.steps if isinstance(step, Ask)):
+        masks = ways.cases.masks({**found.at.get(step.key, {}), step.key: ways.whole(step.key)})
+        for jump in step.then:
+            if (step.key, jump.to) in found.never or not ways.cases.can(ways.cases.of(jump.when), masks):
+                yield f"the jump from {step.key} to {jump.to} can never be taken"
 
 
 def _undecided(ways: Ways) -> Iterator[str]:

@@ -172,6 +172,7 @@ def test_two_flows_of_one_name_or_one_command_and_a_run_of_nothing_are_no_book()
 @pytest.mark.parametrize(("steps", "words"), [
     ((Ask("a", "?", YesNo()), Ask("b", "?", Ready(), only_if=fact("a").is_("yes") & fact("a").is_("no"))), "b can't be reached"),
     ((Ask("a", "?", Ready(), then=(Jump(ALWAYS, "a"),)),), "a leads nowhere"),
+    ((Ask("a", "?", YesNo(), then=(Jump(fact("a").is_("yes") & fact("a").is_("no"), END),)),), "the jump from a to end can never be taken"),
     ((Ask("a", "How is {mood}?", Ready()),), "nobody knows mood"),
     ((Ask("a", "?", Ready(), only_if=fact("b").known),), "nobody knows b"),
     ((Ask("a", "word " * 61, Ready()),), "61 words"),
