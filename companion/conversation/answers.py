@@ -50,14 +50,19 @@ def tell(draft: Draft, text: str) -> None:
         ask_again(draft, UNKNOWN)
         return
     answers = draft.book.answers()
-    said = answers.word(text) or _about_this(draft, asked_surely(text))
-    if not said and (topic := answers.topic_of(text)):
+    part, topic = asked_surely(text), answers.topic_of(text)
+    belt = topic and part == "cant" and _MAY_I.match(plain(text))  # "can I use my belt" asks about belts
+    said = answers.word(text) or ("" if belt else _about_this(draft, part))
+    if not said and topic:
         said = answers.says(topic, draft.known)
     said = said or (_about_this(draft, asked_likely(text)) if draft.top.flow != draft.book.home else "")
     if said:
         stand_again(draft, said, picture=bool(re.search(r"show me|picture|what does it look", plain(text))))
     else:
         not_known(draft)
+
+
+_MAY_I: Final = re.compile(r"(?:can|may|could|should) i\b")
 
 
 def tell_idle(draft: Draft, text: str) -> None:

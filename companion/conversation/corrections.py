@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from fnmatch import fnmatchcase
-from typing import Final, NamedTuple, Protocol
+from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
@@ -86,14 +86,6 @@ def _last(key: str, number: str) -> bool:
     return key.endswith(f"_{number}")
 
 
-class LoggedAnswer(Protocol):
-    """A row of the answer log."""
-
-    flow: str
-    key: str
-    value: Value | None
-
-
 class Elsewhere(NamedTuple):
     """An answer of another run of today to put right: its flow and run, its name in the log, its slot with the new value, and the value
     it had."""
@@ -115,7 +107,7 @@ def elsewhere(draft: Draft, text: str) -> Elsewhere | None:
         if row.status != "ok" or row.at.date() != draft.known.now.date() or row.run == draft.top.run or ask is None:
             continue
         new = _new_value(draft, ask, plain, whole, row.value)
-        if new is not None and _names_it(draft, ask, row, plain):
+        if new is not None and _names_it(draft, ask, row.flow, row.key, row.value, plain):
             return Elsewhere(row.flow, row.run, row.key, new, row.value)
     return None
 
@@ -137,15 +129,15 @@ def _new_value(draft: Draft, ask: Ask, plain: str, whole: tuple[Clause, ...], ol
     return Slot(ask.key, values[0]) if len(values) == 1 else None
 
 
-def _names_it(draft: Draft, ask: Ask, row: LoggedAnswer, plain: str) -> bool:
+def _names_it(draft: Draft, ask: Ask, flow: str, key: str, value: Value | None, plain: str) -> bool:
     """True if a message names an answer of another run: by what it is about, its side, or, at a choice, the answer it had."""
-    about, side = ABOUT.get(ask.key), ask.side or next((side for side in SIDES if row.key.startswith(f"{side}_")), "")
+    about, side = ABOUT.get(ask.key), ask.side or next((side for side in SIDES if key.startswith(f"{side}_")), "")
     if (about and re.search(rf"\b(?:{about})\b", plain)) or (side and re.search(rf"\b{side}\b", plain)):
         return True
     if isinstance(ask.kind, Number):
         return False
-    title = draft.book[row.flow].flow.title.casefold()
-    old = next((option.label.casefold() for option in ask.kind.options if option.value == row.value), title)
+    title = draft.book[flow].flow.title.casefold()
+    old = next((option.label.casefold() for option in ask.kind.options if option.value == value), title)
     return any(re.search(rf"\b{re.escape(name)}\b", plain) for name in (title, old))
 
 

@@ -90,7 +90,7 @@ class Compiled:
 
     @cached_property
     def ahead(self) -> Ahead:
-        """What may follow each state, for the number of questions left."""
+        """The states that may follow each state, for the number of questions left."""
         return Ahead(self.flow, self.stops, self.onward)
 
     @cached_property

@@ -23,7 +23,7 @@ from companion.conversation.table import ENDINGS, Move, Stops
 WAYS_BACK: Final = 1
 """Times that a run may lead back to an earlier question."""
 
-KEPT: Final = 8
+OUTCOMES_KEPT: Final = 8
 """Most answers kept for one question, each with the facts that it hung on: nearly everybody's are the same."""
 
 Given = Mapping[str, Value | None]
@@ -41,12 +41,12 @@ def left(ahead: Ahead, frame: Frame, facts: Facts) -> int:
     here = _Ways(ahead, facts, state, before, read)
     ways = [_Ways(ahead, facts, state, given, read) for given in here.answered(state, before)]
     found.insert(0, (read, 1 + max(way.on(state, way.given, WAYS_BACK - turned) for way in ways)))
-    del found[KEPT:]
+    del found[OUTCOMES_KEPT:]
     return found[0][1]
 
 
 class Ahead:
-    """What a flow's arrows alone tell of each state: what may follow it, and the facts that this hangs on."""
+    """A flow's states, each with those that may follow it and the facts that this hangs on."""
 
     def __init__(self, flow: Flow, stops: Stops, onward: Mapping[str, Sequence[Move]]) -> None:
         self.stops, self.onward = stops, onward

@@ -130,7 +130,8 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         draft.session = draft.session._replace(refused=draft.session.refused + 1)
 
 
-NOT_THAT: Final = ("Please tap one of these, or type its words.", "One of these, please.", "Not one of these either.", "Only these count here.")
+NOT_THAT: Final = ("Please tap one of these, or type its words.", "One of these, please.", "Not one of these either.",
+                  "Only these count here.")
 """What is said of a reply to a side question that is none, one after the other."""
 
 
