@@ -177,6 +177,25 @@ def test_an_unclear_number_is_asked_about(text):
     assert "left_1" not in talk.answers
 
 
+@pytest.mark.parametrize("text", ["no", "I didn't film it", "haven't got one", "forgot to film", "no camera here", "can't film", "unable to",
+                                  "not comfortable with that", "leave it"])
+def test_a_picture_nobody_has_to_send_takes_no_for_an_answer(text):
+    talk = Talk(BOOK["film"].flow, known={**METRIC, **TALL}, book=BOOK).say(text)
+    assert talk.state != "film.film"
+    assert [effect.status for effect in talk.effects if isinstance(effect, Record)] == ["skipped"]
+
+
+@pytest.mark.parametrize("text", ["not yet", "wait, it's not uploading", "why not?", "not sure it worked, sending again"])
+def test_a_picture_that_is_on_its_way_is_not_skipped(text):
+    assert not BOOK["film"].flow.steps[0].kind.declined(text)
+
+
+def test_after_why_the_question_stands_again_in_one_line():
+    talk = wall("why is the depth that")
+    assert talk.state == "knee_to_wall.left_1"
+    assert talk.last == "Stop if anything pinches or hurts, in the ankle or the back. How many cm from toe to wall?"
+
+
 def test_what_is_wrong_without_a_new_value_is_asked_for():
     talk = wall("11", "left was wrong")
     assert talk.state in ("knee_to_wall.left_1", "knee_to_wall.left_2")
