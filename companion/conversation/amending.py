@@ -8,7 +8,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.effects import Record
 from companion.conversation.flow import Ask
 from companion.conversation.moves import record, take_back
-from companion.conversation.slots import Slot
+from companion.conversation.number_slots import Slot
 from companion.conversation.table import ENDINGS, START
 
 

@@ -17,10 +17,11 @@ from companion.conversation.draft import Draft
 from companion.conversation.flow import SIDES, Ask
 from companion.conversation.kinds import Ready
 from companion.conversation.number_kinds import Number
-from companion.conversation.slots import ABOUT, CALLED, Slot, options_of, slot_words
+from companion.conversation.number_slots import ABOUT, Slot, slot_of
+from companion.conversation.slots import CALLED, options_of, slot_words
 from companion.language.choosing import choose
 from companion.language.clauses import Clause, Mood, clauses
-from companion.language.quantities import Quantity, quantities, spelt
+from companion.language.quantities import quantities, spelt
 from companion.language.units import to_kept, unit_word
 
 _OLD: Final = re.compile(r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|put|said|typed)\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
@@ -123,7 +124,7 @@ def _new_value(draft: Draft, ask: Ask, plain: str, whole: tuple[Clause, ...], ol
     if isinstance(ask.kind, Number):
         was = {float(found[1].rstrip(".")) for found in _OLD.finditer(plain)}
         numbers = [one for one in quantities(plain) if not one.counts and one.value not in was]
-        new = _slot(draft, ask, numbers[-1]) if numbers else None
+        new = slot_of(draft, ask, numbers[-1]) if numbers else None
         return new if new and new.value != old else None
     values = [value for value in choose(whole, options_of(draft, ask)).values if value != old]
     return Slot(ask.key, values[0]) if len(values) == 1 else None
@@ -171,7 +172,7 @@ def _candidates(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator
         old = draft.top.got[draft.log_name(ask)]
         if isinstance(ask.kind, Number):
             new = [slot for one in quantities(plain) if not one.counts and one.unit in ("", ask.kind.unit) and one.value not in was
-                   and (slot := _slot(draft, ask, one)) is not None]
+                   and (slot := slot_of(draft, ask, one)) is not None]
             if new:
                 yield Correction(ask.key, new[-1], old)
         chosen = choose(whole, options_of(draft, ask)) if ask.kind.options else None
@@ -215,10 +216,3 @@ def _rating(draft: Draft, plain: str, found: Correction) -> int:
 
 def _kept(draft: Draft, kind: Number, number: float) -> float:
     return to_kept(number, kind.unit, draft.units)
-
-
-def _slot(draft: Draft, ask: Ask, one: Quantity) -> Slot | None:
-    kind = ask.kind
-    assert isinstance(kind, Number)
-    value = round(one.value if one.unit else _kept(draft, kind, one.value), 2)
-    return Slot(ask.key, value, kind.unit) if kind.low <= value <= kind.high else None
