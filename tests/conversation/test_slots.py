@@ -178,8 +178,7 @@ def test_an_unclear_number_is_asked_about(text):
 
 
 @pytest.mark.parametrize("text", ["no", "I didn't film it", "haven't got one", "forgot to film", "no camera here", "can't film",
-     "unable to",
-                                  "not comfortable with that", "leave it"])
+                                  "unable to", "not comfortable with that", "leave it"])
 def test_a_picture_nobody_has_to_send_takes_no_for_an_answer(text):
     talk = Talk(BOOK["film"].flow, known={**METRIC, **TALL}, book=BOOK).say(text)
     assert talk.state != "film.film"
