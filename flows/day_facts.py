@@ -200,7 +200,7 @@ def _drill(known: Known) -> dict[str, Value]:
     offer = offer_of(concluded(known)[1], known)
     if offer is None:
         return {"offered": "no", "drill_line": ""}
-    return {"offered": "yes", "drill_name": offer.prime.name, "drill_line": f" To prime: {offer.prime.name}."}
+    return {"offered": "yes", "drill_name": offer.prime.name, "drill_line": f" Drill before: {offer.prime.name}."}
 
 
 def verdict_now(known: Known) -> TrialResult:

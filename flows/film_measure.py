@@ -105,10 +105,9 @@ FLOW = flow_of(
         Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
         *_read("plain"),
         Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "
-             "band how far that may be off.", HAS_ONSET, picture="chart_film"),
+             "grey around it how far that may be off. Cards on cloth slide over the bones, so take the depth as an estimate; it says "
+             "nothing of harm.", HAS_ONSET, picture="chart_film"),
         Tell("“Back” takes you to the film again, or try another day.", fact("plain_reading").is_("mend")),
-        Tell("Cards on cloth slide over the bones, so take the depth as an estimate; it says nothing of harm. A change between films of "
-             "one taping is firmer.", HAS_ONSET),
         *(step for change in FILMED_CHANGES for step in _change(change)),
     ),
 )

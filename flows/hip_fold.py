@@ -10,7 +10,7 @@ from flows.protocol_flow import flow_of
 
 # 120° is textbook hip flexion with the knee bent (AAOS; 121 ± 13°, Roach & Miles 1991, from memory).
 FOLD = Number("deg", 0, 160, usual=(60, 145), example_value=110, step=1)
-FOLD_CAUTION = "Left and right alike: stop at a pinch at the front of that hip, and at anything sharp, shooting, tingling or numb."
+FOLD_CAUTION = "Either side: stop at a pinch at the front of that hip, and at anything sharp, shooting, tingling or numb."
 WHICH_FIRST = choice(
     ("fold", "Reached the fold", "fold", "reached", "reached it", "the fold", "fold first"),
     ("back", "Pressure changed first", "pressure", "pressure changed", "pressure first", "hands", "back moved", "back first"),

@@ -140,8 +140,8 @@ def _leaning(shown: str) -> Choice:
 
 def _lifted(n: int) -> str:
     """Return the text of a round in which both legs come up."""
-    again = {1: "Left leg up slowly, knee straight, foot relaxed, until the back clearly presses or lifts, or the knee bends; no mere "
-                "flutter. Then the right.",
+    again = {1: "Left leg up slowly, knee straight, foot relaxed, until the back clearly presses or lifts, or the knee bends. Then "
+                "the right.",
              2: "That is close to a line I compare it with, so both once more, the same way: left, then right.",
              3: "A third time settles it, for those are apart or close to the line. Both the same way: left, then right."}[n]
     return f"{again} {{watch}}"
@@ -200,8 +200,8 @@ FLOW = flow_of(
             then=(Jump(~fact("method").known, say="Left out for today. Say “leg raise” any day to do it."),)),
         Ask("leg_length", "How long is the leg? Lying flat: from the bony bump at the side of the hip to the "
             "heel, in {unit}.{length_before}", LEG_LENGTH, only_if=BY_HEEL,
-            then=(Jump(~fact("leg_length").known, "method", "Without the leg's length the heel's height gives no "
-                       "angle. Take another way, or measure it."),)),
+            then=(Jump(~fact("leg_length").known, say="Without the leg's length the heel's height gives no angle. Say “leg raise” "
+                       "to take another way."),)),
         Tell("Tie the phone along the front of the {placed}, level open, screen towards you. Or prop it sideways near the floor, three big "
              "steps away, film, and hold a level to the film afterwards. The same way each time.", BY_LEVEL,
              picture="leg_raise_setup_level_{placed}"),

@@ -269,7 +269,7 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
     working load if a cause is likely or load is the question. Never more than is trained."""
     if begins and overall in ("likely", "load_question", "open"):
         limit = float(int(min(begins.most, about.load or begins.most) + 1e-9))
-        held = f"were clean at {show(begins.clean, 'kg')} and " if begins.clean is not None else ""
+        held = f"kept your back still at {show(begins.clean, 'kg')} and " if begins.clean is not None else ""
         return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets {held}rounded from {show(begins.rounds, 'kg')} "
                        "(our cautious choice; your coach may set another).")
     if overall not in ("likely", "load_question"):

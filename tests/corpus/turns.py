@@ -32,8 +32,9 @@ from companion.conversation.events import Typed
 from companion.conversation.flow import Ask, Known
 from companion.conversation.kinds import Kind, Ready
 from companion.conversation.number_kinds import Number
+from companion.conversation.number_slots import Slot
 from companion.conversation.session import Frame, Session
-from companion.conversation.slots import Slot, heard_at, read_of, reads_acts, torn, understand
+from companion.conversation.slots import heard_at, read_of, reads_acts, torn, understand
 from companion.conversation.step import step
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.quantities import quantities

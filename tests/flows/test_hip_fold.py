@@ -46,7 +46,7 @@ def test_nothing_is_tapped_while_the_hands_are_under_the_back_and_each_side_is_c
     talk = Talk(FLOW)
     assert "Left knee bent" in talk.last
     assert "Then the right" in talk.last
-    assert "Left and right alike: stop at a pinch" in talk.last
+    assert "Either side: stop at a pinch" in talk.last
     assert not any(word in talk.tap("Done, nothing hurt").last for word in ("knee bent", "stop at"))
 
 

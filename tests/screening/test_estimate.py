@@ -261,8 +261,8 @@ def test_helps_are_ranked_and_compared_with_the_trials_by_name() -> None:
     assert by["heels"].agrees == (by["heels"].gain < 7.5)
     said = [words for words in estimate.words if "Your trial counts for more" in words]
     assert len(said) == sum(one.agrees is False for one in estimate.helps)
-    assert any(words.startswith("A light weight held in front") and "1 band earlier" in words for words in said)
-    assert {one.name for one in estimate.helps if not one.squat} == {"3° more ankle", "5° more hip fold"}
+    assert any(words.startswith("A light weight held in front") and "1 step earlier" in words for words in said)
+    assert {one.name for one in estimate.helps if not one.squat} == {"3° more ankle", "5° more in the hip"}
 
 
 def test_trials_that_do_not_count_are_not_compared() -> None:

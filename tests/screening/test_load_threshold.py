@@ -89,7 +89,7 @@ def test_squat_days_as_told_narrow_the_bracket_and_deeper_or_painful_ones_do_not
 def test_the_results_show_the_bracket_and_dose_below_it_and_never_above_what_is_trained() -> None:
     told = conclude(screen(squat_look=replace(ROUNDS_AT_210, clean_kg=170)), HEAVY, 0)
     assert told.load_limit == 170
-    assert "your sets were clean at 170 kg and rounded from 210 kg" in told.load_words
+    assert "your sets kept your back still at 170 kg and rounded from 210 kg" in told.load_words
     alone = conclude(screen(squat_look=ROUNDS_AT_210), HEAVY, 0).load_words
     assert alone.startswith("Meanwhile lift at most 168 kg: your sets rounded from")
     assert conclude(screen(squat_look=replace(ROUNDS_AT_210, clean_kg=170)), replace(ABOUT, load=120), 0).load_limit == 120

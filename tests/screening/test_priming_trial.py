@@ -108,7 +108,7 @@ def test_six_pairs_all_better_help(seed: str) -> None:
     seen = verdict_of(seed, days([3] * 6, [6, 5, 7, 6, 5, 6], seed))
     assert (seen.kind, seen.pairs, seen.p, seen.smallest) == ("helps", 6, 0.03125, 0.03125)
     assert seen.difference == pytest.approx(17 / 6)
-    assert seen.words == ("Priming helps you, as far as this shows: 2.8 points less movement on primed days "
+    assert seen.words == ("The drill helps you, as far as this shows: 2.8 points less movement on primed days "
                           "(6 pairs, p 0.031, at best 0.031).")
 
 
@@ -127,7 +127,7 @@ def test_five_pairs_can_not_tell_however_clear() -> None:
 def test_no_sign_and_cant_tell(primed: list[float], plain: list[float], kind: str) -> None:
     seen = verdict_of(SEED, days(primed, plain))
     assert seen.kind == kind
-    assert seen.words.startswith({"no_sign": "No sign that priming helps you", "cannot_tell": "Can't tell yet"}[kind])
+    assert seen.words.startswith({"no_sign": "No sign that the drill helps you", "cannot_tell": "Can't tell yet"}[kind])
 
 
 def test_less_movement_at_less_depth_is_no_help() -> None:

@@ -41,8 +41,9 @@ class HipFold:
 
 
 _ROWS: Final = by_id(
-    EvidenceRow("hip_fold_back", _ID, "The back moves before the hip reaches the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
-    EvidenceRow("hip_fold_reached", _ID, "The hip reaches the squat's fold with the back still",
+    EvidenceRow("hip_fold_back", _ID, "The back moves before the hip bends as in your squat",
+        "hip", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("hip_fold_reached", _ID, "The hip bends as in your squat, with the back still",
         "hip", "against", Grade.STRONG, sided=True),
     EvidenceRow("hip_fold_pinch", _ID, "A pinch at the front of the hip, so this side is not scored",
         "hip", "neither", Grade.NONE, sided=True,
