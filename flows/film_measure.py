@@ -81,7 +81,7 @@ def _change(change: str) -> tuple[Step, ...]:
 
 
 FLOW = flow_of(
-    PROTOCOL, at_start=at_start, opened=(READS_FILMS,), command=("film with cards", "measure my squat"),
+    PROTOCOL, at_start=at_start, before_check=(READS_FILMS,), command=("film with cards", "measure my squat"),
     facts=(*READ_NUMBERS, *map(_moved, FILMED_CHANGES)),
     steps=(
         Ask("cards", "This measures where your back begins to round, with five printed cards on your side. You need a printer, tape, tight "

@@ -6,7 +6,7 @@ from companion.conversation.effects import ReadFilm, Record, SendCards
 from companion.conversation.events import FilmRead, Sent
 from companion.conversation.films import GONE_ON
 from flows.film_measure import FLOW
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 FILMS = {**CHECKED, "films": "yes"}
 NUMBERS = (("onset", 71.5), ("low", 67.0), ("high", 76.0), ("spread", .6), ("deepest", 104.0), ("bend", 12.0))
@@ -39,6 +39,12 @@ def test_where_films_can_not_be_read_it_says_so_in_one_line_and_asks_nothing():
     talk = Talk(FLOW, CHECKED)
     assert heard(talk, "Films can't be read here")
     assert not any(isinstance(one, Record) for one in talk.effects)
+
+
+def test_where_films_can_not_be_read_no_safety_check_is_asked_first():
+    talk = Talk(FLOW, UNCHECKED)
+    assert heard(talk, "Films can't be read here")
+    assert "safety_check" not in {frame.flow for frame in talk.session.stack}
 
 
 def test_without_a_printer_it_ends_and_nothing_is_lost():
