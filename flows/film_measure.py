@@ -8,19 +8,19 @@ from __future__ import annotations
 from typing import Any, Final
 
 from companion.conversation.condition import Fact, Facts, Value, fact
-from companion.conversation.effects import ReadFilm, SendCards
+from companion.conversation.effects import SendCards
 from companion.conversation.flow import END, Ask, Do, Gate, Jump, Known, Step, Tell
-from companion.conversation.kinds import BeingRead, Film, Ready, choice
+from companion.conversation.kinds import Film, Ready, choice
 from companion.language.units import IMPERIAL
 from companion.screening.protocols.film_measure import FILMED_CHANGES, PROTOCOL, FilmMeasure
 from companion.screening.setups import CHANGES
+from flows.by_film import FILMS_READ, reading
 from flows.protocol_flow import flow_of
 from flows.shared import BODY_WEIGHT, SHARP
 
-READS_FILMS: Final = Gate(~fact("films").is_("yes"),
+READS_FILMS: Final = Gate(~FILMS_READ,
                           "Films can't be read here: this bot was installed without its film part. All other tests work without it.")
 
-WAIT: Final = "I am reading it: some seconds, a long film a minute. Nothing to tap."
 STILL_THEN_SQUAT: Final = "Start filming, stand still for two seconds, then three squats. Send the film here, best as a file."
 FILMS: Final = ("shot", "shot2", "plain", *FILMED_CHANGES)
 MOVED_WORDS: Final = {1: "later", 0: "same", -1: "earlier"}
@@ -48,14 +48,6 @@ def _moved(change: str) -> Fact:
     return Fact(f"{change}_moved", values=("later", "same", "earlier"), of=of)
 
 
-def _read(film: str) -> tuple[Step, ...]:
-    """Return the steps that read a film once it was sent, and tell its outcome."""
-    sent = fact(f"{film}_video").known
-    return (Do(ReadFilm(f"{{{film}_video}}", film), sent),
-            Ask(f"{film}_reading", WAIT, BeingRead(), only_if=sent),
-            Tell(f"{{{film}_says}}", sent & fact(f"{film}_reading").known))
-
-
 OF_EACH: Final = (("onset", 40, 100), ("spread", 0, 5), ("deepest", 60, 120))
 OF_PLAIN: Final = (("low", 40, 100), ("high", 40, 100), ("bend", 0, 40))
 READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", low, high, step=.1) for film in ("plain", *FILMED_CHANGES)
@@ -71,7 +63,7 @@ def _change(change: str) -> tuple[Step, ...]:
     return (
         Ask(f"{change}_video", f"{title}: {CHANGES[change].say}. All else as before, cards untouched. Film it the same way and send it. "
             "Not today? Tap Skip.", Film(), caution=CHANGES[change].caution, only_if=wanted, picture=f"squat_{change}"),
-        *_read(change),
+        *reading(change, "squats"),
         Tell(f"{title}: your back rounds later than without, by more than two films may differ.", moved.is_("later")),
         Tell(f"{title}: your back rounds earlier than without, by more than two films may differ.", moved.is_("earlier")),
         Tell(f"{title}: your back rounds at the same depth as without, as near as a film can tell.", moved.is_("same")),
@@ -98,12 +90,12 @@ FLOW = flow_of(
             "behind you.", Ready(), picture=PROTOCOL.picture),
         Ask("shot_video", "First a test shot: a photo, or two seconds of film, standing side-on. Send it here.",
             Film(("video", "photo", "document"))),
-        *_read("shot"),
+        *reading("shot", "shot"),
         Ask("shot2_video", "Mend that and send one more test shot. Or tap Skip and film as it is.", Film(("video", "photo", "document")),
             only_if=fact("shot_reading").is_("mend")),
-        *_read("shot2"),
+        *reading("shot2", "shot"),
         Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
-        *_read("plain"),
+        *reading("plain", "squats"),
         Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "
              "band how far that may be off.", HAS_ONSET, picture="chart_film"),
         Tell("“Back” takes you to the film again, or try another day.", fact("plain_reading").is_("mend")),

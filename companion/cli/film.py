@@ -28,8 +28,8 @@ def cards(paper: Literal["A4", "letter"], out: Path) -> None:
 @click.command()
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @click.option("--check", is_flag=True, help="Every angle, and what the decoder saw of each card.")
-@click.option("--test", "move", type=click.Choice(("knee_to_wall", "leg_raise", "hip_fold")), help="A film of this test, not of squats.")
-def film(file: Path, check: bool, move: Literal["knee_to_wall", "leg_raise", "hip_fold"] | None) -> None:
+@click.option("--test", "move", type=click.Choice(("shin", "leg", "fold")), help="A film of this test, not of squats.")
+def film(file: Path, check: bool, move: Literal["shin", "leg", "fold"] | None) -> None:
     """Read a film of squats with cards: the depth at which the lower back begins to round, in degrees of the thigh."""
     from companion.film.footage import Unreadable
     from companion.film.measure import measured

@@ -18,10 +18,10 @@ from companion.film.measure import LEAST_SEEN
 from companion.film.onset import Onset, binned, is_whole, onset_of
 from companion.film.squats import curves_of, descents, standing_still
 
-Move = Literal["knee_to_wall", "leg_raise", "hip_fold"]
+Movement = Literal["shin", "leg", "fold"]
 
-CARDS_OF: Final[dict[Move, tuple[Place, ...]]] = {"knee_to_wall": ("shank",), "leg_raise": ("shank",), "hip_fold": ("pelvis", "thigh")}
-LEAST_TURN: Final[dict[Move, float]] = {"knee_to_wall": 10.0, "leg_raise": 20.0, "hip_fold": 40.0}
+CARDS_OF: Final[dict[Movement, tuple[Place, ...]]] = {"shin": ("shank",), "leg": ("shank",), "fold": ("pelvis", "thigh")}
+LEAST_TURN: Final[dict[Movement, float]] = {"shin": 10.0, "leg": 20.0, "fold": 40.0}
 """Degrees that the card must turn for it to count as the movement (choice)."""
 HELD_WITHIN: Final = 1.5
 """Degrees under the furthest point that belong to it; their median is what is read, so that a single frame does not decide (choice)."""
@@ -43,14 +43,14 @@ class MoveFilm:
     fold, where on the thigh's way the pelvis begins to turn; None for the others.
     """
 
-    move: Move
+    move: Movement
     angles: Angles
     still: tuple[int, int]
     turns: tuple[float, ...]
     onset: Onset | None = None
 
 
-def moved(footage: Footage, move: Move) -> MoveFilm:
+def moved(footage: Footage, move: Movement) -> MoveFilm:
     """Return what a film of one of the tests shows. Raises Unreadable with the one reason where it can't carry a result."""
     for place in CARDS_OF[move]:
         if footage.share(place) < LEAST_SEEN:
@@ -61,13 +61,13 @@ def moved(footage: Footage, move: Move) -> MoveFilm:
     still = standing_still(angles) if angles is not None else None
     if angles is None or still is None:
         raise Unreadable(NO_STILL)
-    if move == "hip_fold":
+    if move == "fold":
         return _folded(angles, still)
     turn = _turned(angles, "shank", still)
     tries = _tries(turn, angles, LEAST_TURN[move])
     if not tries:
         raise Unreadable(NO_MOVE)
-    if move == "leg_raise":
+    if move == "leg":
         bent = np.abs(_turned(angles, "thigh", still)[list(tries)] - turn[list(tries)])
         if np.isfinite(bent).any() and np.nanmax(bent) > KNEE_BENT:
             raise Unreadable(BENT.format(by=np.nanmax(bent)))
@@ -109,4 +109,4 @@ def _folded(angles: Angles, still: tuple[int, int]) -> MoveFilm:
     onset = onset_of(tuple(shape for _, shape in whole)) if whole else None
     if onset is None:
         raise Unreadable(LOST)
-    return MoveFilm("hip_fold", angles, still, tuple(one.deepest for one, _ in whole)[:MOST_REPEATS], onset)
+    return MoveFilm("fold", angles, still, tuple(one.deepest for one, _ in whole)[:MOST_REPEATS], onset)

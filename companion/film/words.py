@@ -97,7 +97,7 @@ def result_lines(film: SquatFilm) -> Iterator[str]:
         yield f"card {BY_PLACE['wall'].number} (wall) was not seen: angles hold against standing only"
 
 
-MOVES_NAMED: Final = {"knee_to_wall": "the shin leans by", "leg_raise": "the leg comes up by", "hip_fold": "the thigh comes up by"}
+MOVES_NAMED: Final = {"shin": "the shin leans by", "leg": "the leg comes up by", "fold": "the thigh comes up by"}
 
 
 def move_lines(film: MoveFilm) -> Iterator[str]:

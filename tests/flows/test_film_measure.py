@@ -59,11 +59,11 @@ def test_the_cards_are_sent_on_the_lifters_paper():
 def test_a_test_shot_says_what_to_mend_and_may_be_sent_again():
     talk = begun()
     talk.send(Sent("photo", "p1"))
-    assert ReadFilm("p1", "shot", "1") in talk.effects
+    assert ReadFilm("p1", "shot", "1", "shot") in talk.effects
     read(talk, "shot", "mend", says="Card 3 (thigh) is hidden.")
     assert heard(talk, "Card 3 (thigh) is hidden.")
     talk.send(Sent("video", "v2"))
-    assert ReadFilm("v2", "shot2", "1") in talk.effects
+    assert ReadFilm("v2", "shot2", "1", "shot") in talk.effects
     read(talk, "shot2", "good")
     assert "usual squat, without load" in talk.last
 
