@@ -84,7 +84,7 @@ def _once_more(n: int) -> tuple[Jump, ...]:
 
 TAKE = (
     Ask("{side}_1", "Big toe of your {side} foot on the tape. Bend until the knee touches the wall, heel down. "
-        "Movement back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
+        "Move back until it only just touches. How many {unit} from toe to wall?", DISTANCE,
         caution=ANKLE_CAUTION, only_if=TAPE, method="tape", picture=PROTOCOL.picture, then=_once_more(1)),
     Ask("{side}_2", "That is close to a line. Step off, then once more with the {side} foot. How many {unit}?",
         replace(DISTANCE, called=(SAME, "{side}_1")),

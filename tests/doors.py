@@ -114,7 +114,7 @@ DOORS: Final = (
          "no check of the same day takes same-day care back"),
     Door(("squat_after",), {"level": "emergency"}, "can be an emergency", "who is sent to emergency care is asked nothing of squats"),
     Door(("squat_after",), {"level": "same_day"}, "looked at today", "who is to be seen today is asked nothing of squats"),
-    Door(("film_measure",), {"films": "not read here"}, "Films can't be read here", "nobody goes through a check for what is not installed"),
+    Door(("film_measure",), {"films": "not read here"}, "Films can't be read here", "no check for what is not installed"),
     Door(MOVING, {"checked": ("before", "undone")}, "Without today's safety check", "yesterday's answers are not today's", "safety_check"),
     Door((*MOVING, *ROUNDS), {"level": "emergency"}, "can be an emergency", "until somebody has seen them"),
     Door((*MOVING, *ROUNDS), {"level": "same_day"}, "looked at today", "until somebody has seen them"),

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from companion.screening.doubts import BelievedSpread, checked, side_doubts
-from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.evidence import FILM_UNPROVEN, EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import furthest_reach
 from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Gain, Protocol
@@ -138,7 +138,7 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
             continue
         method = taken[0].method
         least, enough = (TAPE_LEAST, TAPE_ENOUGH) if unit_of(method) == "cm" else (SHIN_LEAST, SHIN_ENOUGH)
-        less = {"level": "a phone level is trusted less", "film": "a card on film is unproven on people"}.get(method, "")
+        less = {"level": "a phone level is trusted less", "film": FILM_UNPROVEN}.get(method, "")
         keys = ("method", "placement", *(KEY_OF[method].format(side, n) for n in (1, 2, 3)), f"{side}_check", f"{side}_limit")
         answer = against_threshold(taken, least, context.error(_ID, taken[0].method), show)
         mean, margin = mean_of(taken), abs(answer.margin) / answer.sem
