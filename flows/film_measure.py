@@ -22,7 +22,7 @@ READS_FILMS: Final = Gate(~FILMS_READ,
                           "Films can't be read here: this bot was installed without its film part. All other tests work without it.")
 
 STILL_THEN_SQUAT: Final = "Start filming, stand still for two seconds, then three squats. Send the film here, best as a file."
-FILMS: Final = ("shot", "shot2", "plain", *FILMED_CHANGES)
+FILMS: Final = ("shot", "shot2", "plain", "again", *FILMED_CHANGES)
 MOVED_WORDS: Final = {1: "later", 0: "same", -1: "earlier"}
 CHANGE_TITLES: Final = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wide": "Wider"}
 
@@ -38,7 +38,7 @@ def _moved(change: str) -> Fact:
     def of(got: Facts, side: str) -> Value | None:
         """Return "later", "same" or "earlier" for a changed squat on film; None if the films can't tell."""
         taken: dict[str, Any] = {}
-        for film in ("plain", change):
+        for film in ("plain", "again", change):
             taken[f"{film}_reading"] = got.get(f"{film}_reading")
             numbers = {key: got.get(f"{film}_{key}") for key in ("onset", "spread", "deepest")}
             taken |= {f"{film}_{key}": value for key, value in numbers.items() if isinstance(value, float | int)}
@@ -48,9 +48,15 @@ def _moved(change: str) -> Fact:
     return Fact(f"{change}_moved", values=("later", "same", "earlier"), of=of)
 
 
+def _apart(got: Facts, side: str) -> Value | None:
+    """Return by how many degrees the onset of two plain films differs; None if one has none."""
+    onsets = [got[f"{film}_onset"] for film in ("plain", "again") if got.get(f"{film}_reading") == "onset"]
+    return round(abs(float(onsets[0]) - float(onsets[1]))) if len(onsets) == 2 else None
+
+
 OF_EACH: Final = (("onset", 40, 100), ("spread", 0, 5), ("deepest", 60, 120))
 OF_PLAIN: Final = (("low", 40, 100), ("high", 40, 100), ("bend", 0, 40))
-READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", low, high, step=.1) for film in ("plain", *FILMED_CHANGES)
+READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", low, high, step=.1) for film in ("plain", "again", *FILMED_CHANGES)
                             for name, low, high in (*OF_EACH, *(OF_PLAIN if film == "plain" else ())))
 """Degrees that a film may give; the reading puts them there."""
 HAS_ONSET: Final = fact("plain_reading").is_("onset")
@@ -74,7 +80,7 @@ def _change(change: str) -> tuple[Step, ...]:
 
 FLOW = flow_of(
     PROTOCOL, at_start=at_start, before_check=(READS_FILMS,), command=("film with cards", "measure my squat"),
-    facts=(*READ_NUMBERS, *map(_moved, FILMED_CHANGES)),
+    facts=(*READ_NUMBERS, Fact("apart", 0, 60, step=1, of=_apart), *map(_moved, FILMED_CHANGES)),
     steps=(
         Ask("cards", "This measures where your back begins to round, with five printed cards on your side. You need a printer, tape, tight "
             "clothes, a phone on a stand and good light. Are the cards printed?", choice(
@@ -101,6 +107,10 @@ FLOW = flow_of(
         Tell("“Back” takes you to the film again, or try another day.", fact("plain_reading").is_("mend")),
         Tell("Cards on cloth slide over the bones, so take the depth as an estimate; it says nothing of harm. A change between films of "
              "one taping is firmer.", HAS_ONSET),
+        Ask("again_video", "Once more just the same, cards untouched: it shows by how much two films of yours differ, before anything is "
+            "changed. Film it the same way and send it. Not today? Tap Skip.", Film(), caution=SHARP, only_if=HAS_ONSET),
+        *reading("again", "squats"),
+        Tell("Filmed twice, your rounding began {apart:deg} apart. A change counts only beyond what they differ.", fact("apart").known),
         *(step for change in FILMED_CHANGES for step in _change(change)),
     ),
 )

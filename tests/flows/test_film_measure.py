@@ -75,16 +75,29 @@ def test_the_film_gives_numbers_to_the_log_and_opens_the_changes():
     assert values(talk)["plain_onset"] == 71.5
     assert {one.method for one in talk.effects if isinstance(one, Record) and one.key == "plain_onset"} == {"film"}
     assert heard(talk, "At about 72°.")
-    assert "Heels up" in talk.last
+    assert "Once more just the same" in talk.last
+    assert "Heels up" in talk.tap("Skip").last
 
 
 def test_a_change_is_told_against_the_plain_film():
     talk = at_the_film()
     talk.send(Sent("document", "d1"))
     read(talk, "plain", "onset", NUMBERS)
-    talk.send(Sent("document", "d2"))
+    talk.tap("Skip").send(Sent("document", "d2"))
     read(talk, "heels", "onset", (("onset", 84.0), ("spread", .6), ("deepest", 104.0)))
     assert heard(talk, "Heels up: your back rounds later")
+
+
+def test_the_plain_squat_filmed_twice_shows_how_far_two_films_differ_and_changes_are_held_against_that():
+    talk = at_the_film()
+    talk.send(Sent("document", "d1"))
+    read(talk, "plain", "onset", NUMBERS)
+    talk.send(Sent("document", "d2"))
+    read(talk, "again", "onset", (("onset", 81.5), ("spread", .6), ("deepest", 104.0)))
+    assert heard(talk, "Filmed twice, your rounding began 10° apart.")
+    talk.send(Sent("document", "d3"))
+    read(talk, "heels", "onset", (("onset", 80.0), ("spread", .6), ("deepest", 104.0)))
+    assert heard(talk, "Heels up: no film can tell")
 
 
 def test_without_rounding_no_change_is_asked_for():
