@@ -5,13 +5,16 @@ The figure stands on its foot in all of them, so that lying it hangs in the air;
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import exp, log
-from typing import Final
+from typing import Final, get_args
+
+import numpy as np
 
 from companion.film.cards import Place
-from companion.film.moves import Movement
-from tests.films.camera import Film, Phone
+from companion.film.moves import MoveFilm, Movement
+from tests.films.camera import Film, Phone, drawn_by_chance
 from tests.films.figure import SOFTNESS, Looks, Squat, Taped, View
 
 
@@ -49,3 +52,33 @@ MOVES: Final[dict[str, Film]] = {
     "a hip that folds, the pelvis still": _film(24, replace(SLOW, move="fold", deepest=120.0, onset=None), LYING,
                                                 View(distance=2.2, high=.6, field=44, yaw=5), {}, Looks(faces=-1)),
 }
+
+
+def by_chance(seed: int) -> Film:
+    """A film of a test by chance, within what a lifter at home may do, the three tests by turns; cards slide as in films of squats."""
+    chance, film = np.random.default_rng(seed), drawn_by_chance(seed)
+    move: Movement = ("shin", "leg", "fold")[seed % 3]
+    low, high = {"shin": (20, 45), "leg": (35, 85), "fold": (100, 130)}[move]
+    squat = replace(SLOW, move=move, squats=2 if move == "shin" else 1, deepest=chance.uniform(low, high),
+                    onset=chance.uniform(50, 85) if move == "fold" else None, gain=chance.uniform(.25, .6))
+    lying = move != "shin"
+    view = replace(film.view, distance=chance.uniform(2.0, 2.8), field=44 if lying else 62, high=.6 if lying else .8)
+    return replace(film, squat=squat, view=view, looks=replace(film.looks, arm=False, plate=False),
+                   phone=replace(film.phone, size=(1280, 720) if lying else (720, 1280), flag=0, lens=0.0))
+
+
+def told_of(found: Sequence[tuple[Film, MoveFilm | None]]) -> str:
+    """The errors as lines, a test a line."""
+    lines = []
+    for move in get_args(Movement):
+        films = [(film, read) for film, read in found if film.squat.move == move]
+        read = [(film, one) for film, one in films if one is not None]
+        turns = np.array([one.turns[0] - film.squat.deepest for film, one in read])
+        lines.append(f"{move}: {len(films)} films, {len(films) - len(read)} refused; the turn's error: mean {turns.mean():+.1f}°, standard "
+                     f"deviation {turns.std():.1f}°, worst {np.abs(turns).max():.1f}°")
+        if move == "fold":
+            onsets = np.array([np.nan if one.onset.depth is None else one.onset.depth - film.squat.onset for film, one in read])
+            held = sum(one.onset.low <= film.squat.onset <= one.onset.high for film, one in read if one.onset.depth is not None)
+            lines.append(f"  where the pelvis turns: median error {np.nanmedian(np.abs(onsets)):.1f}°, "
+                         f"worst {np.nanmax(np.abs(onsets)):.1f}°, interval {held} of {np.isfinite(onsets).sum()}, missed {np.isnan(onsets).sum()}")
+    return "\n".join(lines)
