@@ -57,7 +57,7 @@ FLOW = flow_of(
             picture="squat_heels"),
         Ask("heels_help", "Heels up: did it all hold this time?", HELD_SHAPE, only_if=done("heels_do")),
         did("Rest a moment. Three last ones, heels flat again, only down to just above where it began to roll.", LET_GO,
-            ("shallow", "Less deep hurt"), key="shallow_do", only_if=SHALLOW_TRY),
+            ("shallow", "Less deep hurt"), key="shallow_do", only_if=SHALLOW_TRY, picture="arms_forward_shallow"),
         Ask("shallow_help", "Less deep: did it all hold?", HELD_SHAPE, only_if=done("shallow_do")),
         Tell("It held once that was changed. So this was shoulders, ankles or depth, not the trunk, and it does not "
              "count against your trunk.", CURED),

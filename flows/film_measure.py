@@ -91,7 +91,7 @@ FLOW = flow_of(
         Do(SendCards("A4"), fact("cards").is_("a4")),
         Do(SendCards("letter"), fact("cards").is_("letter")),
         Ask("taped", "Tape cards 1 to 4 flat on the side that faces the phone, arrows up: ribs, belt line, mid-thigh, shin. Card 5 on the "
-            "wall behind you. Hands and sleeves clear of them.", Ready()),
+            "wall behind you. Hands and sleeves clear of them.", Ready(), picture="film_cards"),
         Ask("setup", "Phone upright on a stand, at hip height, side-on, three big steps away. All of you and card 5 in view. No light from "
             "behind you.", Ready(), picture=PROTOCOL.picture),
         Ask("shot_video", "First a test shot: a photo, or two seconds of film, standing side-on. Send it here.",

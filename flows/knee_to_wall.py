@@ -93,7 +93,7 @@ TAKE = (
         caution=ANKLE_CAUTION, only_if=THIRD_REACH.is_("yes"), method="tape", then=_once_more(3)),
     Ask("{side}_deg_1", "Put the {side} foot in front, knee to the wall, heel down, as far back as you can. Hold the "
         "phone along the shin. How many degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=LEVEL,
-        method="level", placement="{placement}", picture="knee_to_wall_level_{side}"),
+        method="level", placement="{placement}", picture="knee_to_wall_level_{placement}_{side}"),
     Ask("{side}_deg_2", "That is close to a line. Step off, then once more with the {side} foot. How many degrees?",
         replace(LEAN, called=(SAME, "{side}_deg_1")),
         caution=ANKLE_CAUTION, only_if=DEG_SECOND.is_("yes"), method="level",

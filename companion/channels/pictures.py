@@ -16,7 +16,7 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture: file path, bytes, full description, and whether it is animated (GIF, else PNG).
+    """A picture: file path, bytes, full description, and whether it is animated (GIF or MP4, else PNG).
 
     ``key``: the key its file id is stored under, so that it is uploaded once; "" for a person's own picture.
     """

@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+import re
 import sys
+from itertools import product
 from pathlib import Path
+from typing import Final
 
 import click
 
 from companion.cli.common import fail
+
+PICTURE_FIELDS: Final = {"odd": ("left", "right"), "placement": ("below_knee", "mid_shin", ""), "placed": ("shin", "thigh"),
+                         "effort": ("own", "strap", ""), "seen_by": ("film", "mirror")}
+"""What may stand in a picture's name; "" where a question was skipped. Besides: names of exercises, and of changes of the squat."""
 
 
 @click.command()
@@ -72,6 +79,28 @@ def _faults(name: str) -> list[str]:
     return list(faults(ways, prove(ways)))
 
 
+def picture_uses() -> dict[str, list[str]]:
+    """Return the name of every drawing that a step sends or shares, with those steps, as "flow.key"."""
+    from companion.conversation.flow import Ask, Tell
+    from companion.pictures.drawing import slug
+    from companion.pictures.poses import SHARED
+    from companion.screening.drills import DRILLS
+    from companion.screening.setups import CHANGES
+    from flows.catalogue import BOOK
+
+    sent = [(step.picture, f"{name}.{step.key}" if isinstance(step, Ask) else name)
+            for name, compiled in BOOK.flows.items() for step in compiled.flow.steps if isinstance(step, Ask | Tell) and step.picture]
+    exercises = tuple(one.name for drill in DRILLS for one in (drill.prime, drill.easier, drill.home, drill.unstretched) if one)
+    uses: dict[str, list[str]] = {}
+    for picture, where in dict.fromkeys((*sent, *((picture, f"{where} (shared)") for where, picture in SHARED.items()))):
+        fields = re.findall(r"\{(\w+)\}", picture)
+        for values in product(*(PICTURE_FIELDS.get(field, exercises if field.endswith("name") else tuple(CHANGES)) for field in fields)):
+            name = slug(picture.format_map(dict(zip(fields, values, strict=True))))
+            if not name.startswith(("chart_", "your_squat")):
+                uses.setdefault(name, []).append(where)
+    return uses
+
+
 @click.command()
 @click.argument("folder", type=click.Path(file_okay=False, path_type=Path))
 def pictures(folder: Path) -> None:
@@ -79,6 +108,6 @@ def pictures(folder: Path) -> None:
     from companion.pictures.contact_sheet import write_sheet
 
     try:
-        click.echo(f"{write_sheet(folder)} pictures in {folder}; open {folder / 'index.html'}")
+        click.echo(f"{write_sheet(folder, picture_uses())} pictures in {folder}; open {folder / 'index.html'}")
     except OSError as error:
         fail(f"can't write the pictures: {error}")

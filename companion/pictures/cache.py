@@ -10,7 +10,7 @@ from concurrent.futures import ThreadPoolExecutor
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
-from typing import TYPE_CHECKING, Final, TypeVar
+from typing import TYPE_CHECKING, Final, Literal, TypeVar
 
 from companion.channels.pictures import Picture
 
@@ -19,10 +19,11 @@ if TYPE_CHECKING:
 
 _log = logging.getLogger(__name__)
 
-STYLE: Final = 2
+STYLE: Final = 3
 """Increase this when the same drawing would look different, so that cached files are drawn again."""
 
 T = TypeVar("T")
+Ending = Literal["png", "gif", "mp4"]
 
 
 class PictureCache:
@@ -31,7 +32,7 @@ class PictureCache:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self._drawing = ThreadPoolExecutor(1, "pictures")
-        self._kept: dict[str, Picture] = {}
+        self._kept: dict[tuple[str, bool], Picture] = {}
 
     def close(self) -> None:
         """Stop drawing."""
@@ -41,27 +42,28 @@ class PictureCache:
         """Return the result of a drawing job run in the drawing thread."""
         return await asyncio.get_running_loop().run_in_executor(self._drawing, work)
 
-    async def pose(self, name: str) -> Picture | None:
-        """Return the named pose; None if there is none."""
-        if name not in self._kept:
-            found = await self.off_loop(lambda: self._pose(name))
+    async def pose(self, name: str, video: bool = False) -> Picture | None:
+        """Return the named pose, None if there is none. ``video``: a loop as MP4 where it can be written."""
+        if (name, video) not in self._kept:
+            found = await self.off_loop(lambda: self._pose(name, video))
             if found is None:
                 return None
-            self._kept[name] = found
-        return self._kept[name]
+            self._kept[name, video] = found
+        return self._kept[name, video]
 
-    def _pose(self, name: str) -> Picture | None:
+    def _pose(self, name: str, video: bool) -> Picture | None:
         from companion.pictures.poses import pose  # imports every drawing, so only with the first picture
 
         drawing = pose(name)
         if drawing is None:
             return None
         key = key_of(drawing)
-        path = self.folder / f"{key}.{'gif' if drawing.moves else 'png'}"
+        ending = ending_of(drawing, video)
+        path = self.folder / f"{key}.{ending}"
         try:
             data = path.read_bytes()
         except OSError:
-            data = drawn(drawing)
+            data = drawn(drawing, ending)
             save(path, data)
         return Picture(path, data, drawing.words, drawing.moves, key)
 
@@ -73,11 +75,20 @@ def key_of(drawing: Drawing) -> str:
     return f"{drawing.name}-{made[:10]}"
 
 
-def drawn(drawing: Drawing) -> bytes:
-    """Return the drawing as PNG, or as GIF if it is animated."""
-    from companion.pictures.draw import moving, still
+def ending_of(drawing: Drawing, video: bool) -> Ending:
+    """Return the kind of file a drawing becomes: PNG, or if it is animated MP4 where one is wanted and can be written, else GIF."""
+    from companion.pictures.draw import films
 
-    return moving(drawing.shown(), drawing.milliseconds, drawing.rows) if drawing.moves else still(drawing.panels, drawing.rows)
+    return "png" if not drawing.moves else "mp4" if video and films() else "gif"
+
+
+def drawn(drawing: Drawing, ending: Ending) -> bytes:
+    """Return the drawing as a file of a kind."""
+    from companion.pictures.draw import filmed, moving, still
+
+    if ending == "png":
+        return still(drawing.panels, drawing.rows)
+    return (filmed if ending == "mp4" else moving)(drawing.shown(), drawing.milliseconds, drawing.rows)
 
 
 def save(path: Path, data: bytes) -> None:

@@ -99,7 +99,7 @@ def _ground(axes: Axes, chart: Chart, track: Track) -> None:
                   ha="right", va="bottom", bbox={"facecolor": BAND, "edgecolor": "none", "pad": 0.3})
     for mark in chart.marks:
         axes.axhline(mark.value, color=SHAPES[mark.kind][1] if mark.kind else INK, linewidth=1.1, zorder=1,
-                     linestyle=(0, (1, 2)) if mark.kind == "plain" else (0, (5, 3)))
+                     linestyle=_dash(mark.kind))
         if not mark.kind:  # two means may be too close for labels: they stand under the chart
             axes.text(1.01, mark.value, mark.label, transform=axes.get_yaxis_transform(), fontsize=SMALL, color=INK, va="center")
     if chart.ticks:
@@ -175,12 +175,21 @@ def _dates(axes: Axes, days: Sequence[date], last: bool) -> None:
 
 
 def _kinds(figure: Figure, chart: Chart) -> None:
-    """Draw the legend of shapes in a line at the bottom."""
+    """Draw the legend of shapes in a line at the bottom, each with the dash of its mean if that is drawn."""
     from matplotlib.lines import Line2D
 
-    handles = [Line2D([], [], linestyle="none", marker=SHAPES[kind][0], color=SHAPES[kind][1], markersize=7.5, markeredgewidth=1.6,
-                      markerfacecolor=SHAPES[kind][1] if SHAPES[kind][2] else PAPER) for kind, _ in chart.kinds]
+    means = {mark.kind for mark in chart.marks}
+    handles = []
+    for kind, _ in chart.kinds:
+        shape, ink, filled = SHAPES[kind]
+        handles.append(Line2D([], [], linestyle=_dash(kind) if kind in means else "none", linewidth=1.1, marker=shape, color=ink,
+                              markersize=7.5, markeredgewidth=1.6, markerfacecolor=ink if filled else PAPER))
     figure.legend(handles, [label for _, label in chart.kinds], loc="outside lower left", ncols=2, frameon=False, fontsize=SMALL,
-                  labelcolor=INK, handletextpad=0.2)
+                  labelcolor=INK, handletextpad=0.5 if means - {""} else 0.2, handlelength=2.6 if means - {""} else 2.0)
+
+
+def _dash(kind: str) -> tuple[int, tuple[int, int]]:
+    """Return the dash of a line: dotted for the mean without the drill, so that two means differ by more than ink."""
+    return 0, (1, 2) if kind == "plain" else (5, 3)
 
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import html
+from collections.abc import Mapping, Sequence
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Final
 
-from companion.pictures.cache import drawn
+from companion.pictures.cache import drawn, ending_of
 from companion.pictures.charts import png
 from companion.pictures.drawing import Drawing
 from companion.pictures.poses import poses
@@ -22,13 +23,24 @@ BEGAN: Final = datetime(2026, 3, 2, 18, tzinfo=UTC)
 """First day of the invented lifter whose charts are shown."""
 SHOWN: Final = 360
 """Width on the page in pixels, of a narrow phone."""
+PAGE: Final = """<!doctype html><html lang="en"><head><meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1"><title>Every picture</title><style>
+:root{{color-scheme:light dark}}body{{margin:0;font:14px sans-serif;color:#1F2A37;background:#FFFFFF}}
+@media(prefers-color-scheme:dark){{body{{color:#E8EDF2;background:#17212B}}img[src^=chart]{{filter:invert(1) hue-rotate(180deg)}}}}
+header,main{{padding:0 8px}}main{{display:flex;flex-wrap:wrap;gap:16px}}figure{{margin:0;width:{width}px;max-width:100%}}
+img{{max-width:100%;height:auto}}figcaption{{overflow-wrap:anywhere}}</style></head>
+<body><header><h1>Every picture</h1><p>{count} pictures, {width} pixels wide as on a phone.</p></header>
+<main>{figures}</main></body></html>"""
 SAMPLE_DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple(range(0, 280, 7))}
 
 
-def write_sheet(folder: Path) -> int:
-    """Write every pose, every chart of an invented lifter, and ``index.html``; return the number of pictures."""
+def write_sheet(folder: Path, uses: Mapping[str, Sequence[str]]) -> int:
+    """Write every pose, every chart of an invented lifter, and ``index.html``; return the number of pictures.
+
+    ``uses``: the steps that send or share a picture, by its name.
+    """
     folder.mkdir(parents=True, exist_ok=True)
-    found = [(f"{drawing.name}.{'gif' if drawing.moves else 'png'}", drawn(drawing), drawing.words) for drawing in _drawings()]
+    found = [(f"{one.name}.{ending}", drawn(one, ending), one.words) for one in _drawings() for ending in (ending_of(one, video=False),)]
     for days, when in SAMPLE_DAYS.items():
         for name in all_charts():
             if chart := chart_of(name, _made_up(when), ChartOwner("1", steps=_steps(when))):
@@ -36,14 +48,10 @@ def write_sheet(folder: Path) -> int:
     shown = []
     for file, data, words in found:
         (folder / file).write_bytes(data)
-        shown.append(f'<figure><img src="{file}" width="{SHOWN}" alt="{html.escape(words)}">'
-                     f"<figcaption><b>{file}</b><br>{html.escape(words)}</figcaption></figure>")
-    (folder / "index.html").write_text(
-        '<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">'
-        "<title>Every picture</title><style>body{background:#17212b;color:#e8edf2;font:14px sans-serif}"
-        f"figure{{display:inline-block;vertical-align:top;width:{SHOWN}px;margin:8px}}</style></head>"
-        f"<body><header><h1>Every picture</h1><p>{len(found)} pictures, {SHOWN} pixels wide as on a phone.</p></header>"
-        "<main>" + "\n".join(shown) + "</main></body></html>", encoding="utf-8")
+        steps = ", ".join(uses.get(file.partition(".")[0], ()))
+        shown.append(f'<figure><img src="{file}" width="{SHOWN}" alt="{html.escape(words)}"><figcaption><b>{file}</b><br>'
+                     f"{html.escape(words)}{f'<br>At {html.escape(steps)}' if steps else ''}</figcaption></figure>")
+    (folder / "index.html").write_text(PAGE.format(count=len(found), width=SHOWN, figures="\n".join(shown)), encoding="utf-8")
     return len(found)
 
 

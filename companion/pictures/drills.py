@@ -7,12 +7,25 @@ from math import dist
 from typing import Final
 
 from companion.pictures import lying, props, squats
-from companion.pictures.draw import Panel
+from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import SHANK_LENGTH, THIGH_LENGTH, Arm, Leg, Point, Posture, Reach, along, direction, joints_of, planted
+from companion.pictures.figure import (
+    SHANK_LENGTH,
+    THIGH_LENGTH,
+    Arm,
+    Leg,
+    Point,
+    Posture,
+    Reach,
+    along,
+    between,
+    direction,
+    joints_of,
+    planted,
+)
 from companion.pictures.ink import FAR_INK
 from companion.pictures.kneeling import SAG
-from companion.pictures.scene import Stroke, figure
+from companion.pictures.scene import Item, Stroke, figure
 from companion.pictures.squats import HANGING, Back, scene, seen
 from companion.pictures.still_backs import palm_on_back
 from companion.pictures.wall import PALM
@@ -134,13 +147,18 @@ def sit_to_chair() -> Drawing:
     """One palm on the back, sitting down to a chair."""
     sat = squats.squat(2, 20, 6)
     joints = joints_of(sat)
-    held = replace(sat, near_arm=palm_on_back(joints), far_arm=squats.AHEAD)
     chair = props.seat(joints.hip[0] + 0.14, joints.hip[1] - 0.058)
+
+    def at(share: float) -> tuple[Item, ...]:
+        """Return the lifter at a share of the way down, the palm on the back."""
+        one = between(squats.STANDING_POSTURE, sat, share)
+        return (*scene(replace(one, near_arm=palm_on_back(joints_of(one)), far_arm=squats.AHEAD)), *chair)
+    frames, times = there_and_back(at, 2.9)
     return Drawing(
         "drill_sit_to_a_chair",
-        "from the side, one palm on the curve of the lower back, a chair behind: sit down in 3 seconds, the curve "
+        "a loop from the side, one palm on the curve of the lower back, a chair behind: sit down in 3 seconds, the curve "
         "keeps still, touch, stand up.", (
-        seen(held, "Curve still under the palm", "good", *chair, back="", view=(-0.56, -0.05, 0.44, 0.86)),))
+        Panel(frames[0], (-0.56, -0.05, 0.44, 1.02), "Curve still under the palm", "good"),), frames=frames, milliseconds=times)
 
 
 def knee_across() -> Drawing:
@@ -156,7 +174,9 @@ def knee_across() -> Drawing:
         "drill_lying_knee_across_pull",
         "lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
         "shoulder, the lower back still on the floor; hold 30 seconds.", (
-        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75)), (-0.50, -0.05, 0.46, 0.50),
+        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75), *props.note((-0.27, 0.42), "ankle on knee"),
+               *props.arrow((-0.19, 0.39), along(knee, 130, 0.035)), *props.arrow(along(knee, 205, 0.09), along(knee, 218, 0.21))),
+              (-0.50, -0.05, 0.46, 0.50),
               "Lower back stays on the floor", "good"),))
 
 

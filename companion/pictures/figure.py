@@ -152,6 +152,11 @@ def along(start: Point, direction: float, length: float) -> Point:
     return start[0] + length * cos(radians(direction)), start[1] + length * sin(radians(direction))
 
 
+def middle(start: Point, end: Point) -> Point:
+    """Return the point half way between two others."""
+    return (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
+
+
 def direction(start: Point, end: Point) -> float:
     """Return the direction from one point to another, in degrees, above -180 and up to 180."""
     return degrees(atan2(end[1] - start[1], end[0] - start[0]))

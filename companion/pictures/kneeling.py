@@ -6,12 +6,12 @@ from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Panel, eased, loop
+from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
-from companion.pictures.ink import FAR_INK
-from companion.pictures.scene import Item, Limb, figure, moved
+from companion.pictures.figure import Arm, Joints, Leg, Point, Posture, Reach, along, between, direction, joints_of
+from companion.pictures.scene import Item, figure, moved
 from companion.pictures.squats import A_LITTLE, Back, scene
+from companion.pictures.views import HIP_HALF, from_behind, shins_from_above
 
 KNEES_VIEW: Final = (-0.62, -0.05, 0.78, 0.52)
 HAND_ON_FLOOR: Final = Reach(0.285, 0.016, 1, 0)
@@ -20,6 +20,8 @@ ALL_FOURS: Final = Posture(14, KNEEL, HAND_ON_FLOOR, head=8, on="knees")
 REACHED: Final = Leg(-179, 181, 225)
 SAG: Final = 17.0
 """Drawn lumbar extension of a back that sags, in degrees (choice, for the eye)."""
+HIKE: Final = 14.0
+"""Degrees the hips are drawn out of level (choice, for the eye)."""
 BEST: Final = "knees at the best width"
 
 
@@ -47,22 +49,35 @@ def reached(sag: float = 0.0) -> Posture:
     return Posture(14 + turn, REACHED, HAND_ON_FLOOR, far=KNEEL, far_arm=Arm(-2, -2), head=6, on="knees", flexion=-sag)
 
 
-def _on_far_knee(posture: Posture, *more: Item, back: Back = "") -> tuple[Item, ...]:
-    """Return a figure kneeling on its far knee, with the near leg in the air."""
+def _off_floor(posture: Posture) -> tuple[Joints, Point]:
+    """Return the joints of a figure kneeling on its far knee, the near leg in the air, and how far it is moved to kneel on the floor."""
     assert posture.far is not None
     hip = joints_of(replace(posture, near=posture.far)).hip
     here = joints_of(posture)
     shift = hip[0] - here.hip[0], hip[1] - here.hip[1]
     back_at = Reach(HAND_ON_FLOOR.x - shift[0], HAND_ON_FLOOR.y - shift[1], HAND_ON_FLOOR.bend, HAND_ON_FLOOR.palm)
-    set_right = joints_of(replace(posture, near_arm=back_at))
-    return (*moved((*figure(set_right, back), *more), *shift), *props.floor(-1, 1))
+    return joints_of(replace(posture, near_arm=back_at)), shift
+
+
+def _on_far_knee(posture: Posture, *more: Item, back: Back = "") -> tuple[Item, ...]:
+    """Return a figure kneeling on its far knee, with the near leg in the air."""
+    joints, shift = _off_floor(posture)
+    return (*moved((*figure(joints, back), *more), *shift), *props.floor(-1, 1))
+
+
+def _from_behind(hike: float) -> tuple[Item, ...]:
+    """Return the reach from behind, the hip of the reaching leg so many degrees higher."""
+    joints, (_, up) = _off_floor(reached())
+    return (*moved(from_behind(joints, hike), 0.0, up), *props.floor(-1, 1))
 
 
 def _names(posture: Posture) -> tuple[Item, ...]:
     """Return the sides' names, at the foot of the reaching leg and over the hand of the reaching arm."""
     joints = joints_of(posture)
     ankle, wrist = joints.near.ankle, joints.far_arm.wrist
-    return (*props.limb_name((ankle[0], ankle[1] + 0.095), "{SIDE} leg"), *props.limb_name((wrist[0], wrist[1] + 0.05), "{OTHER} arm"))
+    hangs = abs(direction(joints.shoulder, wrist)) / 90
+    beside = wrist[0] + 0.17 * hangs, wrist[1] + 0.05  # over an arm straight ahead, in front of one that hangs
+    return (*props.limb_name((ankle[0], ankle[1] + 0.095), "{SIDE} leg"), *props.limb_name(beside, "{OTHER} arm"))
 
 
 def bird_dog() -> Drawing:
@@ -74,15 +89,19 @@ def bird_dog() -> Drawing:
         "the body. First from the side, then from behind with a line through both hips, {side} foot towards you.", (
         Panel(_on_far_knee(reached(), *_names(reached()), back="plain"), KNEES_VIEW, "Back level and still"),
         Panel(_on_far_knee(reached(sag=SAG), *_names(reached(sag=SAG)), back="plain"), KNEES_VIEW, "Back sags"),
-        Panel((*props.from_behind(0), *props.floor(-1, 1)), behind, "Hips level"),
-        Panel((*props.from_behind(14), *props.floor(-1, 1)), behind, "A hip lifts or turns")), rows=(1, 1, 2))
+        Panel(_from_behind(0), behind, "Hips level"),
+        Panel(_from_behind(HIKE), behind, "A hip lifts or turns")), rows=(1, 1, 2))
 
 
 def bird_dog_slow() -> Drawing:
     """Bird dog as a loop: out, back to the floor, out again."""
     start = replace(reached(), near=KNEEL, far_arm=Arm(-84, -88, 0.86))
-    out = [_on_far_knee(between(start, reached(), share), *_names(between(start, reached(), share)), back="good") for share in eased(FPS)]
-    frames, times = loop(out[-1], out[-2::-1], out[1:-1])
+
+    def at(share: float) -> tuple[Item, ...]:
+        """Return the reach at a share of the way out."""
+        one = between(start, reached(), share)
+        return _on_far_knee(one, *_names(one), back="good")
+    frames, times = there_and_back(at, 1)
     return Drawing(
         "bird_dog_slow_{side}",
         "a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
@@ -98,38 +117,34 @@ def rocked(share: float, flexion: float = 0.0) -> Posture:
                    flexion=flexion)
 
 
-def _inset(gap: float) -> tuple[Item, ...]:
-    """Return a corner inset of both shins from above, at a distance from each other."""
-    x, y = 0.60, 0.385
-    return (
-        *(Limb((x - 0.10, y + way * gap), (x + 0.02, y + way * gap), 0.016, 0.022, FAR_INK) for way in (-1, 1)),
-        *props.arrow((x + 0.06, y), (x + 0.06, y + gap + 0.01)), *props.arrow((x + 0.06, y), (x + 0.06, y - gap - 0.01)),
-        *props.note((x - 0.03, y + 0.135), "from above", "m", FAR_INK, 13))
+def _inset(half: float) -> tuple[Item, ...]:
+    """Return a corner inset of both shins from above, the knees so far to each side."""
+    return shins_from_above(joints_of(rocked(0)), half, (0.72, 0.385))
 
 
 def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "", mark: Back = "good") -> Drawing:
     """Return a rock back loop. ``far``: how far back; ``also``: further words for its text; ``title``: replaces the width."""
-    back = [(*scene(rocked(far * share), mark), *more) for share in eased(2 * FPS)]
-    frames, times = loop(back[-1], back[-2::-1], back[1:-1])
+    frames, times = there_and_back(lambda share: (*scene(rocked(far * share), mark), *more), 2)
     return Drawing(name, f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
                    f"forward again, hands in place. {also}".strip(),
-                   (Panel(frames[0], (-0.42, -0.05, 0.76, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
+                   (Panel(frames[0], (-0.42, -0.05, 0.84, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
                           "" if mark == "plain" else mark),), frames=frames, milliseconds=times)
 
 
 def rock_back_narrow() -> Drawing:
     """Rock back, knees together."""
-    return _rock("rock_back_narrow", "knees together", *_inset(0.026), mark="plain", also="In the corner the shins from above.")
+    return _rock("rock_back_narrow", "knees together", *_inset(0.036), mark="plain", also="In the corner the shins from above.")
 
 
 def rock_back_middle() -> Drawing:
     """Rock back, knees as wide as the hips."""
-    return _rock("rock_back_middle", "knees as wide as the hips", *_inset(0.048), mark="plain", also="In the corner the shins from above.")
+    return _rock("rock_back_middle", "knees as wide as the hips", *_inset(HIP_HALF), mark="plain",
+                 also="In the corner the shins from above.")
 
 
 def rock_back_wide() -> Drawing:
     """Rock back, knees clearly wider than the hips."""
-    return _rock("rock_back_wide", "knees clearly wider than the hips", *_inset(0.075), mark="plain",
+    return _rock("rock_back_wide", "knees clearly wider than the hips", *_inset(HIP_HALF + 0.055), mark="plain",
                  also="In the corner the shins from above.")
 
 

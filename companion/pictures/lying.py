@@ -6,11 +6,11 @@ from dataclasses import replace
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.draw import Panel
+from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, direction, joints_of
-from companion.pictures.ink import FAR_FILL, GUIDE, WATCH_INK
-from companion.pictures.scene import Area, Disc, Item, Stroke, figure
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of
+from companion.pictures.ink import GUIDE, WATCH_INK
+from companion.pictures.scene import Disc, Item, Stroke, figure
 from companion.pictures.squats import Back
 
 UNDER: Final = Reach(-0.13, 0.010, 0, 0)
@@ -38,10 +38,18 @@ def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple
     return Panel(on_floor(posture, *more, behind=behind), view, title, mark)
 
 
-def _named(posture: Posture) -> tuple[Item, ...]:
-    """Return the side's name behind the ankle of the raised leg."""
+def _named(posture: Posture, off: float = 0.10) -> tuple[Item, ...]:
+    """Return the side's name so far behind the ankle of the raised leg; over the shin while the leg is low."""
     leg = joints_of(posture).near
-    return props.limb_name(along(leg.ankle, direction(leg.knee, leg.ankle) - 90, 0.10), "{SIDE}")
+    behind = along(leg.ankle, direction(leg.knee, leg.ankle) - 90, off)
+    low = max(0.0, 0.14 - behind[1])
+    return props.limb_name((behind[0] - 0.9 * low, behind[1] + low), "{SIDE}")
+
+
+def _named_knee(posture: Posture) -> tuple[Item, ...]:
+    """Return the side's name beyond the knee."""
+    joints = joints_of(posture)
+    return props.limb_name(along(joints.near.knee, direction(joints.hip, joints.near.knee), 0.080), "{SIDE} knee")
 
 
 def lying_setup() -> Drawing:
@@ -56,16 +64,22 @@ def lying_setup() -> Drawing:
 
 def hip_fold() -> Drawing:
     """Hip fold: knee bent, thigh to the chest."""
-    folded, rolled = lying(Leg(118, 28, 90)), lying(Leg(128, 38, 95), roll=9)
+    bent, folded, rolled = lying(Leg(60, -62, 0)), lying(Leg(118, 28, 90)), lying(Leg(128, 38, 95), roll=9)
+    view = (-0.50, -0.05, 0.58, 0.57)
     hip = joints_of(folded).hip
+
+    def at(share: float) -> tuple[Item, ...]:
+        """Return the fold at a share of the way."""
+        one = between(bent, folded, share)
+        return on_floor(one, *props.swing(hip, 0.19, 18, 52), *_named_knee(one))
+    frames, times = there_and_back(at, 2)
     return Drawing(
         "hip_fold_{side}",
-        "lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
+        "a loop, lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
         "brought towards the chest, the {other} leg flat.", (
-        lies(folded, "Thigh comes up, pressure on the hands stays the same", "good", *props.swing(hip, 0.19, 18, 92), *_named(folded),
-             view=(-0.50, -0.05, 0.58, 0.57)),
-        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(joints_of(rolled), WATCH_INK), *_named(rolled),
-             view=(-0.50, -0.05, 0.58, 0.57))), rows=(1, 1))
+        Panel(frames[0], view, "Thigh comes up, pressure on the hands stays the same", "good"),
+        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(WATCH_INK), *_named_knee(rolled), view=view)),
+        rows=(1, 1), frames=frames, milliseconds=times)
 
 
 def lines(leg: Posture) -> tuple[Item, ...]:
@@ -78,17 +92,21 @@ def leg_raise() -> Drawing:
     """Straight leg raise against its two lines, and its two end points."""
     raised = lying(Leg(62, 62, 132))
     bent, pressed = lying(Leg(78, 48, 118)), lying(Leg(84, 84, 150), roll=9)
-    hip = joints_of(raised).hip
-    small = (-0.50, -0.05, 0.60, 0.74)
+    hip, small = joints_of(raised).hip, (-0.50, -0.05, 0.60, 0.74)
+
+    def at(share: float) -> tuple[Item, ...]:
+        """Return the raise at a share of the way."""
+        one = between(lying(FLAT), raised, share)
+        return on_floor(one, *props.swing(hip, 0.42, 8, 48), *_named(one), behind=lines(raised))
+    frames, times = there_and_back(at, 2)
     return Drawing(
         "leg_raise_{side}",
-        "lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
+        "a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
         "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
-        lies(raised, "Knee straight, back still", "good", *props.swing(hip, 0.42, 8, 48), *_named(raised), view=small,
-             behind=lines(raised)),
-        lies(bent, "The knee bends: stop", "watch", *_named(bent), view=small, behind=lines(bent)),
-        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(joints_of(pressed), WATCH_INK), *_named(pressed),
-             view=small)), rows=(1, 2))
+        Panel(frames[0], small, "Knee straight, back still", "good"),
+        lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.22), view=small, behind=lines(bent)),
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.20),
+             view=small)), rows=(1, 2), frames=frames, milliseconds=times)
 
 
 def leg_raise_eye() -> Drawing:
@@ -116,21 +134,15 @@ def leg_raise_strap() -> Drawing:
         "down, under the lower back.", (Panel(items, RAISED_VIEW, "One hand pulls, one lies under the back"),))
 
 
-def leg_raise_own() -> Drawing:
-    """Active leg raise: both hands under the back."""
-    return replace(lying_setup(), name="leg_raise_setup_own")
-
-
-def leg_raise_level(placement: str = "") -> Drawing:
-    """Leg raise: the phone's place, as chosen; both if none was."""
+def leg_raise_level(placement: str) -> Drawing:
+    """Leg raise: the phone's place, on the shin or on the thigh."""
     up = lying(Leg(60, 60, 132))
-    leg = joints_of(up).near
-    shin = props.phone(along(along(leg.knee, 60, 0.10), 150, 0.043), 60)
-    thigh = props.phone(along(along(leg.knee, 240, 0.09), 150, 0.060), 60)
+    knee = joints_of(up).near.knee
+    phone = along(along(knee, 60, 0.10), 150, 0.043) if placement == "shin" else along(along(knee, 240, 0.09), 150, 0.050)
     return Drawing(
-        f"leg_raise_setup_level{placement and '_'}{placement}",
-        f"lying on the back, one leg up: the phone tied along the front of the {placement or 'shin, or of the thigh'}, level open.",
-        tuple(lies(up, f"On the {name}", "", *phone) for name, phone in (("shin", shin), ("thigh", thigh)) if placement in ("", name)))
+        f"leg_raise_setup_level_{placement}",
+        f"lying on the back, one leg up: the phone tied along the front of the {placement}, level open.",
+        (lies(up, f"On the {placement}", "", *props.phone(phone, 60)),))
 
 
 def leg_raise_heel() -> Drawing:
@@ -138,7 +150,7 @@ def leg_raise_heel() -> Drawing:
     up = lying(Leg(55, 55, 125))
     heel = joints_of(up).near.heel
     tape = heel[0]
-    alongside = (Area(((-0.48, 0.0), (0.66, 0.0), (0.66, 0.64), (-0.48, 0.64)), FAR_FILL), *props.note((-0.30, 0.58), "wall alongside"),
+    alongside = (*props.wall_behind(-0.48, 0.66, 0.64), *props.note((-0.30, 0.58), "wall alongside"),
                  Stroke(((tape, 0.0), (tape, 0.62)), GUIDE, 0.014),
                  *(Stroke(((tape, n * 0.057), (tape + 0.025, n * 0.057)), GUIDE, 0.005) for n in range(11)))
     mark = (Disc(heel, 0.016, WATCH_INK),)

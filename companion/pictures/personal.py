@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from companion.base.clock import local_date
 from companion.language.units import METRIC, shown
-from companion.pictures.cache import drawn
+from companion.pictures.cache import Ending, drawn, ending_of
 from companion.pictures.film_chart import CURVE_FACT, FILM_CHART, film_chart, film_curves
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.pictures.your_squat import NAME, your_squat
@@ -15,8 +15,8 @@ from companion.record import log
 from companion.screening.errors import errors_from
 from companion.screening.screen import LoggedAnswer, about_from, screen_from
 
-Own = tuple[bytes, str, bool]
-"""A picture's bytes, its words, and whether it moves."""
+Own = tuple[bytes, str, Ending]
+"""A picture's bytes, its words, and its kind of file."""
 
 
 def is_own(name: str) -> bool:
@@ -24,9 +24,9 @@ def is_own(name: str) -> bool:
     return name in all_charts() or name in (NAME, FILM_CHART)
 
 
-def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], Own | None]:
-    """Read what a person's own picture needs; return what draws it, beside the loop: the picture, its words and whether it moves, or
-    None if there is nothing to show."""
+def from_log(db: sqlite3.Connection, person: int, name: str, video: bool = False) -> Callable[[], Own | None]:
+    """Read what a person's own picture needs; return what draws it, beside the loop: the picture, its words and its kind of file, or
+    None if there is nothing to show. ``video``: a loop as MP4 where it can be written."""
     answers = list(map(log.as_answer, log.answers_of(db, person)))
     facts = log.facts_of(db, person)
     system, zone = (str(facts[key].value) if key in facts else usual
@@ -35,19 +35,22 @@ def from_log(db: sqlite3.Connection, person: int, name: str) -> Callable[[], Own
     whose = ChartOwner(str(person), system, zone, steps)
     if name == FILM_CHART:
         curves = film_curves(str(facts[CURVE_FACT].value)) if CURVE_FACT in facts else None
-        return lambda: None if curves is None else (film_chart(curves), curves.words, False)
-    return lambda: _drawn_for(name, answers, whose)
+        return lambda: None if curves is None else (film_chart(curves), curves.words, "png")
+    return lambda: _drawn_for(name, answers, whose, video)
 
 
-def _drawn_for(name: str, answers: list[LoggedAnswer], whose: ChartOwner) -> Own | None:
+def _drawn_for(name: str, answers: list[LoggedAnswer], whose: ChartOwner, video: bool) -> Own | None:
     if name == NAME:
         about = about_from(answers)
         show: Callable[[float, str], str] = lambda value, unit: shown(value, unit, whose.system)  # noqa: E731
         drawing = your_squat(screen_from(answers), about, errors_from(answers, about.sex), show)
-        return None if drawing is None else (drawn(drawing), drawing.words, drawing.moves)
+        if drawing is None:
+            return None
+        ending = ending_of(drawing, video)
+        return drawn(drawing, ending), drawing.words, ending
     chart = chart_of(name, answers, whose)
     if chart is None:
         return None
     from companion.pictures.charts import png
 
-    return png(chart), chart.words, False
+    return png(chart), chart.words, "png"

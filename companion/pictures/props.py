@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from math import cos, radians, sin
 from typing import Final
 
 from companion.pictures.draw import arc
-from companion.pictures.figure import Joints, LegJoints, Point, along, direction
-from companion.pictures.ink import BODY, FAR_INK, GUIDE, INK, PAPER
+from companion.pictures.figure import LegJoints, Point, along, direction
+from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GUIDE, INK, PAPER, WATCH_INK
 from companion.pictures.scene import Anchor, Area, Disc, Item, Label, Limb, Stroke
 
 LINE: Final = 0.009
@@ -26,6 +25,19 @@ def wall(x: float, top: float, bottom: float = 0.0) -> tuple[Item, ...]:
     hatch = tuple(Stroke(((x + 0.006, bottom + 0.06 * n), (x + 0.045, bottom + 0.06 * n + 0.04)), FAR_INK, 0.005)
                   for n in range(steps))
     return (*hatch, Stroke(((x, bottom), (x, top)), INK, LINE))
+
+
+def wall_behind(left: float, right: float, top: float) -> tuple[Item, ...]:
+    """A wall alongside, behind the whole figure."""
+    return (Area(((left, 0.0), (right, 0.0), (right, top), (left, top)), FAR_FILL),)
+
+
+def card(at: Point, number: int) -> tuple[Item, ...]:
+    """A printed card with its number and its arrow, which points up; 10.6 cm wide, as printed."""
+    half, (x, y) = 5.3 * CM, at
+    square = tuple((x + half * a, y + half * b) for a, b in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
+    return (Area(square, PAPER), Stroke((*square, square[0], square[1]), INK, 0.006), *note((x - 0.010, y), str(number), ink=INK, size=13),
+            Stroke(((x + 0.020, y - 0.020), (x + 0.020, y + 0.022)), WATCH_INK, 0.005, head=True))
 
 
 def tape(start: float, end: float, at: float = 0.0, label: str = "", every: float = 5 * CM) -> tuple[Item, ...]:
@@ -112,7 +124,7 @@ def rack(x: float, top: float, safety: float) -> tuple[Item, ...]:
     return (Stroke(((x, 0.0), (x, top)), FAR_INK, 0.020), Stroke(((x, safety), (x - 0.42, safety)), FAR_INK, 0.018))
 
 
-def press(joints: Joints, ink: str) -> tuple[Item, ...]:
+def press(ink: str) -> tuple[Item, ...]:
     """Two arrows where the small of the back presses on the hands under it."""
     return tuple(item for share in (-0.07, -0.15) for item in arrow((share, 0.17), (share, 0.085), ink))
 
@@ -122,45 +134,7 @@ def hands_under() -> tuple[Item, ...]:
     return (Limb((-0.150, 0.012), (-0.085, 0.010), 0.012, 0.008, BODY),)
 
 
-def sole(heel: Point, turn: float, ink: str, dashed: bool = False) -> tuple[Item, ...]:
-    """A foot from above, toes up the picture, turned out by some degrees (clockwise)."""
-    outline = [(0.0, 0.0), (0.028, 0.01), (0.034, 0.05), (0.042, 0.105), (0.034, 0.145), (0.0, 0.152), (-0.030, 0.135),
-               (-0.036, 0.10), (-0.030, 0.05), (-0.026, 0.01), (0.0, 0.0)]
-    c, s = cos(radians(turn)), sin(radians(turn))
-    points = tuple((heel[0] + x * c + y * s, heel[1] - x * s + y * c) for x, y in outline)
-    return (Stroke(points, ink, 0.009, 0.02),) if dashed else (Area(points, ink),)
-
-
-def from_above(at: Point) -> tuple[Item, ...]:
-    """A standing person from above, facing up the picture."""
-    x, y = at
-    return (*sole((x - 0.07, y - 0.04), -15, FAR_INK), *sole((x + 0.07, y - 0.04), 15, FAR_INK),
-            Limb((x - 0.12, y), (x + 0.12, y), 0.045, 0.045), Disc((x, y + 0.01), 0.062, PAPER), Disc((x, y + 0.01), 0.055),
-            Disc((x, y + 0.068), 0.013))
-
-
 def view_of(camera: Point, half: float, length: float) -> tuple[Item, ...]:
     """A phone on a stand from above, looking left, with the edges of its view."""
     edges = tuple(Stroke((camera, (camera[0] - length, camera[1] + way * half)), GUIDE, 0.005, 0.018) for way in (-1, 1))
     return (*edges, Limb((camera[0] + 0.012, camera[1] - 0.045), (camera[0] + 0.012, camera[1] + 0.045), 0.014, 0.014, GUIDE))
-
-
-def from_behind(hike: float) -> tuple[Item, ...]:
-    """Hands and knees from behind, the right leg lifted towards the viewer. ``hike``: degrees the right hip is higher than the left."""
-    low: Point = (-0.06, 0.275)
-    high = along(low, hike, 0.12)
-    sole_at = high[0] + 0.012, high[1] + 0.004
-    return (Limb((0.115, 0.34), (0.125, 0.02), 0.026, 0.018, FAR_INK), Disc((0.0, 0.43), 0.06, FAR_INK),
-            Limb((-0.115, 0.34), (0.115, 0.34), 0.042, 0.042, FAR_INK),
-            Limb(low, (-0.06, 0.045), 0.056, 0.040), Limb((-0.06, 0.035), (-0.06, 0.075), 0.030, 0.024, FAR_INK),
-            Limb(low, high, 0.070, 0.070),
-            Limb((sole_at[0], sole_at[1] - 0.045), (sole_at[0], sole_at[1] + 0.045), 0.024, 0.034, FAR_INK), *_hips(low, high, hike))
-
-
-def _hips(low: Point, high: Point, hike: float) -> tuple[Item, ...]:
-    """The line through both hips, extended to the sides, and a level one if they differ."""
-    line: Item = Stroke((along(low, hike + 180, 0.16), along(high, hike, 0.16)), GUIDE, 0.012)
-    level: Item = Stroke(((low[0] - 0.16, low[1]), (high[0] + 0.17, low[1])), GUIDE, 0.006, 0.02)
-    return (line, level) if hike else (line,)
-
-

@@ -6,15 +6,16 @@ every drawn squat is possible.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final, Literal
 
 from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of
-from companion.pictures.ink import FAR_INK, GUIDE
-from companion.pictures.scene import THIGH, Item, Stroke, figure, on_ribs
-from companion.screening.depth import BAND_WORDS, Band
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of, middle
+from companion.pictures.ink import FAR_INK, GUIDE, INK
+from companion.pictures.scene import THIGH, Item, Stroke, figure, on_pelvis, on_ribs
+from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
 
 Back = Literal["", "good", "watch", "plain"]
 SHIN: Final = 35.0
@@ -42,6 +43,7 @@ def squat(depth: float, lean: float, shin: float = SHIN, flexion: float = 0.0, a
 
 
 STANDING_POSTURE: Final = Posture(90, Leg(-90, -90), HANGING)
+YOU: Final = joints_of(STANDING_POSTURE)
 HINGED: Final = Posture(24, Leg(-66, -93), HANGING, head=40)
 
 
@@ -70,11 +72,11 @@ def at_depth(band: str, flexion: float = 0.0) -> Posture:
     return squat(depth, LEANS[depth], flexion=flexion)
 
 
-def rounding(band: str) -> Drawing:
-    """One depth and the three answers, none of them judged: the lumbar curve as in standing, flexed a little, and clearly."""
-    return Drawing(f"squat_rounding_{band}", f"a squat from the side, {BAND_WORDS[Band(band)]}, three times. A white mark on the tail bone "
+def rounding() -> Drawing:
+    """The three answers at parallel, none of them judged: the lumbar curve as in standing, flexed a little, and clearly."""
+    return Drawing("squat_rounding", "a squat from the side, parallel, three times. A white mark on the tail bone "
                    "and a band at the waist show how the pelvis turns.", tuple(
-        seen(at_depth(band, flexion), title, back="plain", view=ROUNDING_VIEW)
+        seen(at_depth("parallel", flexion), title, back="plain", view=ROUNDING_VIEW)
         for flexion, title in ((0.0, "No: back keeps its shape"), (A_LITTLE, "A little: it flattens"),
                                (CLEARLY, "Clearly: tail tucks under"))), rows=(2, 1))
 
@@ -113,12 +115,10 @@ def front() -> Drawing:
 
 def wide() -> Drawing:
     """The usual and the wider stance, from above."""
-    usual, out = 0.10, 0.055  # about 10 cm, a hand's width
-    items = (*props.sole((-usual - out, 0.0), -20, GUIDE), *props.sole((usual + out, 0.0), 20, GUIDE),
-             *props.sole((-usual, 0.0), -15, FAR_INK, dashed=True), *props.sole((usual, 0.0), 15, FAR_INK, dashed=True),
-             *props.arrow((-usual, -0.035), (-usual - out - 0.01, -0.035)), *props.arrow((usual, -0.035), (usual + out + 0.01, -0.035)),
-             *props.note((0, 0.07), "usual", ink=FAR_INK), *props.note((-0.19, -0.085), "hand's width"),
-             *props.note((0.19, -0.085), "hand's width"))
+    arrows = tuple(item for way in (-1, 1) for item in (
+        *props.arrow((way * STANCE_HALF, -0.035), (way * (STANCE_HALF + HAND + 0.01), -0.035)),
+        *props.note((way * 0.19, -0.085), "hand's width")))
+    items = (*wider_stance(), *arrows, *props.note((0, 0.07), "usual", ink=FAR_INK))
     return Drawing(
         "squat_wide",
         "both feet from above, toes up the picture: the usual place dashed, the new place filled, each foot "
@@ -148,7 +148,7 @@ def fold() -> Drawing:
 
 def view_film() -> Drawing:
     """Place of the phone for filming."""
-    items = (*props.from_above((-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((0.10, -0.30), (0.58, -0.30)),
+    items = (*from_above(YOU, (-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((0.10, -0.30), (0.58, -0.30)),
              *props.arrow((0.10, -0.30), (-0.40, -0.30)), *props.note((0.12, -0.36), "3 big steps"),
              *props.note((0.82, 0.23), "phone, hip high", "r"), *props.note((-0.55, 0.21), "you, side-on"))
     return Drawing(
@@ -157,9 +157,24 @@ def view_film() -> Drawing:
         "its view.", (Panel(items, (-0.82, -0.42, 0.84, 0.42), "Phone side-on to you, hip high"),))
 
 
+def film_cards() -> Drawing:
+    """Places of the printed cards, the arms clear of them: as the page that is printed has them."""
+    stood = replace(STANDING_POSTURE, near_arm=AHEAD)
+    joints = joints_of(stood)
+    leg, (x, y) = joints.near, joints.shoulder
+    places = (along((x - 0.005, y), -90, 0.095), on_pelvis(joints, 0.055, 0.0), middle(joints.hip, leg.knee), middle(leg.knee, leg.ankle))
+    cards = tuple(item for n, place in enumerate(places, 1) for item in props.card(place, n))
+    return Drawing(
+        "film_cards",
+        "somebody standing side-on, arms straight ahead, printed cards with arrows up: 1 on the ribs, 2 on the belt line, 3 on the middle "
+        "of the thigh, 4 on the shin, 5 on the wall behind.", (
+            Panel((*props.wall_behind(-0.52, 0.58, 0.98), *scene(stood), *cards, *props.card((-0.30, 0.62), 5),
+                   *props.note((-0.30, 0.71), "wall", ink=INK)), (-0.56, -0.05, 0.60, 1.02), "Cards 1 to 4 on you, card 5 on the wall"),))
+
+
 def view_mirror() -> Drawing:
     """Standing side-on to a mirror."""
-    items = (*props.from_above((-0.30, 0.0)), *props.rod((0.30, -0.26), (0.30, 0.26)), *props.arrow((-0.12, 0.02), (0.26, 0.02)),
+    items = (*from_above(YOU, (-0.30, 0.0)), *props.rod((0.30, -0.26), (0.30, 0.26)), *props.arrow((-0.12, 0.02), (0.26, 0.02)),
              *props.note((0.34, 0.0), "mirror", "l"), *props.note((-0.30, 0.19), "you, side-on"))
     return Drawing("view_mirror", "from above: you stand side-on to the mirror and glance across.",
                    (Panel(items, (-0.62, -0.30, 0.62, 0.30), "Mirror beside you"),))

@@ -83,6 +83,15 @@ def arms_forward() -> Drawing:
         seen(back, "The lower back rounds", "", *_rack_place(back), back="plain", view=view)), rows=(2, 2))
 
 
+def arms_forward_shallow() -> Drawing:
+    """The same, heels flat, less deep: where most people's bar still stays."""
+    less = squat(-25, 25.5)
+    return Drawing(
+        "arms_forward_shallow",
+        "a squat from the side with a stick across the front of the shoulders, heels flat, arms straight ahead and level, well above "
+        "parallel.", (seen(less, "Only to just above where it rolled", "", *_rack_place(less), view=(-0.36, -0.05, 0.58, 0.88)),))
+
+
 def pause_stops() -> Drawing:
     """The three stops of the pause squat."""
     top, middle, bottom = squat(-50, 9, 28), squat(-25, 25.5), squat(0, 35.8)
@@ -97,7 +106,7 @@ def pause_stops() -> Drawing:
 
 def pause_watch() -> Drawing:
     """One stop, neutral and rounded."""
-    return replace(rounding("parallel"), name="pause_watch", says="one stop of a squat from the side, three times.")
+    return replace(rounding(), name="pause_watch", says="one stop of a squat from the side, three times.")
 
 
 def hinge_setup() -> Drawing:

@@ -53,7 +53,8 @@ class PictureStore:
 
         try:
             mine, of = (found[1], int(found[2])) if (found := OWN_PICTURE_OF.fullmatch(name)) else (name, None)
-            return await wait_for(self._own(mine, address, of) if personal.is_own(mine) else self.cache.pose(name), self._patience)
+            return await wait_for(self._own(mine, address, of) if personal.is_own(mine)
+                                  else self.cache.pose(name, address.channel != LOCAL_CHANNEL), self._patience)
         except TimeoutError:
             _log.warning("the picture %s takes too long, its text goes alone", name)
             return None
@@ -80,18 +81,17 @@ class PictureStore:
         person = self._whose(address, of)  # checked again when drawing: the message may have waited past the end of the coach's view
         if person is None:
             return None
-        path = self.cache.folder / f"own-{person}-{name}.png"
-        made = await self.cache.off_loop(personal.from_log(self._db, person, name))
+        made = await self.cache.off_loop(personal.from_log(self._db, person, name, address.channel != LOCAL_CHANNEL))
         if made is None:
             return None
-        data, words, moves = made
-        path = path.with_suffix(".gif" if moves else ".png")
+        data, words, ending = made
+        path = self.cache.folder / f"own-{person}-{name}.{ending}"
         if address.channel == LOCAL_CHANNEL:
             await self.cache.off_loop(lambda: save(path, data))
         if self._whose(address, of) != person:  # erased, or the view ended, while it was drawn
             self.forget(person)
             return None
-        return Picture(path, data, words, moves)
+        return Picture(path, data, words, ending != "png")
 
     def _whose(self, address: Address, of: int | None) -> int | None:
         """Return the person whose picture may be shown now: oneself, or a lifter one coaches; None if neither."""

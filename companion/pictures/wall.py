@@ -39,7 +39,7 @@ def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: st
 
 def _side_words(joints: Joints) -> tuple[Item, ...]:
     """Return the side's name under the front foot."""
-    return props.limb_name((joints.near.ankle[0] - 0.12, -0.055), "{SIDE} foot")
+    return props.limb_name((joints.near.ankle[0] - 0.13, -0.055), "{SIDE} foot")
 
 
 def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
@@ -48,20 +48,20 @@ def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
         return ()
     return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH_INK, 0.006),
             Stroke(((toe, -0.05), (at, -0.05)), WATCH_INK, 0.006),
-            *props.note((at + 0.14, -0.13), label, "r", WATCH_INK))
+            *props.note((at + 0.14, -0.115), label, "r", WATCH_INK))
 
 
 def knee_to_wall() -> Drawing:
     """Knee to wall with the heel down, and with the heel lifting."""
     down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
     heel = joints_of(up).near.heel
-    lift = props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH_INK)
+    lifted = _wall_panel(up, "The heel lifts", "watch", *props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH_INK))
     return Drawing(
         "knee_to_wall_{side}",
         "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
         "wall, the {side} knee just touching the wall.", (
         _wall_panel(down, "Heel down, knee just touches", "good"),
-        _wall_panel(up, "The heel lifts", "watch", *lift)))
+        replace(lifted, window=(lifted.window[0], -0.17, lifted.window[2], 0.42))), rows=(1, 1))
 
 
 def knee_to_wall_setup() -> Drawing:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Panel, eased, loop
+from companion.pictures.draw import FPS, Panel, eased, loop, there_and_back
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
 from companion.pictures.scene import Item, figure, moved
-from companion.pictures.squats import STANDING_POSTURE, seen, squat
+from companion.pictures.squats import STANDING_POSTURE, scene, squat
 
 
 def walk() -> Drawing:
@@ -41,10 +41,11 @@ def _standing_on_far(posture: Posture) -> tuple[Item, ...]:
 
 def chair() -> Drawing:
     """Easy squats to a chair."""
-    stood, sat, view = replace(STANDING_POSTURE, near_arm=Arm(-60, -30)), squat(1, 24, 5), (-0.52, -0.05, 0.42, 1.02)
+    sat = squat(1, 24, 5)
     hip = joints_of(sat).hip
+    chair = props.seat(hip[0] + 0.14, hip[1] - 0.058)
+    frames, times = there_and_back(lambda share: scene(between(STANDING_POSTURE, sat, share), "", *chair), 2)
     return Drawing(
         "warm_up_chair",
-        "squats to a chair, from the side: stand in front of it, sit down, stand up, arms ahead.", (
-        seen(stood, "Stand", "", *props.seat(-0.10, hip[1] - 0.058), view=view),
-        seen(sat, "Sit down, stand up", "", *props.seat(hip[0] + 0.14, hip[1] - 0.058), view=view)))
+        "a loop of squats to a chair, from the side: stand in front of it, sit down, stand up, arms ahead as you sit.",
+        (Panel(frames[0], (-0.56, -0.05, 0.46, 1.02), "Sit down, stand up"),), frames=frames, milliseconds=times)

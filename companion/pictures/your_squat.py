@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final, cast
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Panel, eased, loop
+from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Build, Leg, Posture, along, between, joints_of
-from companion.pictures.ink import FAR_FILL, GUIDE
+from companion.pictures.figure import Arm, Build, Leg, Posture, Reach, along, between, joints_of
+from companion.pictures.ink import FAR_FILL, FAR_INK, GUIDE
 from companion.pictures.scene import Area, Item, Stroke, figure
+from companion.pictures.views import WIDER_TURN, wider_stance
 from companion.screening.about import About
-from companion.screening.body import BAR_ON_TRUNK, FOOT_LENGTH, Bar, Body, Setup, body_of
+from companion.screening.body import FOOT_LENGTH, Bar, Body, Setup, body_of
 from companion.screening.errors import Errors
 from companion.screening.estimate import HELD_WEIGHT, DepthEstimate, Help, depth_estimate
 from companion.screening.geometry import shin_from_distance
@@ -25,6 +27,8 @@ from companion.screening.tuck import MASS, TURN_OUT
 
 NAME = "your_squat"
 VIEW = (-0.44, -0.05, 0.46, 1.03)
+BAR_UP: Final = {"high": 0.012, "low": -0.030}
+"""How far along the trunk over the shoulder a bar on the back is drawn, on the figure's skin: low is 7 cm lower (choice)."""
 ARMS: Final = Arm(-40, -25)
 UPRIGHT: Final = Posture(90, Leg(-90, -90), Arm(-80, -60), head=90)
 Lengths = tuple[float, float, float]
@@ -47,8 +51,7 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     plain = Setup(turn_out=TURN_OUT, arms=0.5)
     flat = squat_of(body, plain, shin, depths.median)
     band = _band(flat, _build(body), depths.low, depths.high)
-    down = [(*band, *_drawn(between(UPRIGHT, flat, share), _build(body))) for share in eased(2 * FPS)]
-    frames, times = loop(down[-1], down[-2::-1], down[1:-1])
+    frames, times = there_and_back(lambda share: (*band, *_drawn(between(UPRIGHT, flat, share), _build(body))), 2)
     others = tuple(_others(found, about, body, shin, start, show))
     return Drawing(NAME, "your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "
                    f"{start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from lengths: it is no "
@@ -75,17 +78,21 @@ def _others(found: DepthEstimate, about: About, body: Body, shin: float, start: 
     setup, words = {
         "heels": (Setup(turn_out=TURN_OUT, lift=HEEL_LIFT, arms=0.5), f"Heels on {show(HEEL_LIFT, 'cm')}"),
         "front": (Setup("arms", HELD_WEIGHT, turn_out=TURN_OUT, arms=1), "Weight in front"),
-        "wide": (Setup(turn_out=TURN_OUT + 10, arms=0.5), "Feet further out")}[best.squat]
+        "wide": (Setup(turn_out=TURN_OUT + WIDER_TURN, arms=0.5), "Feet further out")}[best.squat]
+    feet = (*wider_stance((0.20, 0.86)), *props.note((0.20, 0.80), "from above", "m", FAR_INK, 13)) if best.squat == "wide" else ()
     tried = "best of your trials" if best.trial and best.trial > 0 else "by the estimate"
     depth = found.depths.median + best.gain
-    yield Panel(_drawn(squat_of(body, setup, shin, depth), _build(body)), VIEW, f"{words}, {tried}: {start}{at(depth)}")
+    yield Panel((*_drawn(squat_of(body, setup, shin, depth), _build(body)), *feet), VIEW, f"{words}, {tried}: {start}{at(depth)}")
     if found.under_bar is not None and about.load is not None:
         bar = cast(Bar, about.bar)
         posture = squat_of(body, Setup(bar, about.load, turn_out=TURN_OUT), shin, found.under_bar.median)
-        joints = joints_of(posture, _build(body))
-        up, ahead = BAR_ON_TRUNK[bar]
-        trunk = float(str(body.trunk)) / about.height if about.height else 0.0
-        place = along(along(joints.hip, posture.trunk, up * trunk), posture.trunk - 90, ahead * trunk)
+        x, y = shoulder = joints_of(posture, _build(body)).shoulder
+        if bar == "front":
+            place = x + 0.092, y + 0.032
+            posture = replace(posture, near_arm=Reach(place[0] + 0.015, place[1] - 0.030, palm=100))
+        else:
+            place = along(along(shoulder, posture.trunk, BAR_UP[bar]), posture.trunk + 90, 0.064)
+            posture = replace(posture, near_arm=Arm(posture.trunk + 165, posture.trunk + 25, 0.6))
         yield Panel((*_drawn(posture, _build(body)), *props.bar_end(place)), VIEW,
                     f"Bar {bar}, {show(about.load, 'kg')}: {start}{at(found.under_bar.median)}")
 
@@ -108,7 +115,7 @@ def squat_of(body: Body, setup: Setup, shin: float, depth: float) -> Posture:
     """Return the balanced posture of a body in a set-up, its thigh at a depth; ``shin``: its lean on flat ground."""
     balance = balance_of(body, setup, shin)
     lean, leans = float(lean_at(balance, depth)), float(balance.shin)
-    arms = Arm(0, 0) if setup.arms == 1 else ARMS if setup.bar == "none" else Arm(-30 - lean, 100 - lean, 0.75)
+    arms = Arm(0, 0) if setup.arms == 1 else ARMS
     return Posture(90 - lean, Leg(depth, -90 - leans, shin - leans), arms, head=90 - lean * 0.45)
 
 

@@ -45,6 +45,15 @@ def start_of(moves: str | None, depth: str | None) -> int | None:
     return band.rank if band is not None and moves in ("little", "some", "clearly", "yes") else None
 
 
+TOP_BAND: Final = "both round in the top band, where a change may not show"
+"""The reason for which two squats at the same depth say less there (choice)."""
+
+
+def hidden_at_top(before: int | None, after: int | None) -> str:
+    """Return the reason for which the same depth twice counts for less: both in the top band; "" elsewhere."""
+    return TOP_BAND if before == after == Band.WELL_ABOVE.rank else ""
+
+
 def bands_later(before: int | None, after: int | None) -> int | None:
     """Return the number of bands between two starts: above 0 is later (deeper), below 0 earlier; None if one is not known."""
     return None if before is None or after is None else after - before

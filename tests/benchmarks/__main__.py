@@ -14,7 +14,7 @@ from time import perf_counter
 from tests.benchmarks.measured import Row, machine, table
 
 NAMES = ("start_up", "engine", "estimate", "caseload", "throughput", "latency", "chain", "growth", "memory", "draining", "flood",
-         "scheduling", "film")
+         "scheduling", "film", "pictures")
 ONLY_NAMED = ("suite",)
 
 

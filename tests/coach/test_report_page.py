@@ -98,6 +98,16 @@ def test_a_page_never_scrolls_sideways(shown, name, width):
         .map((one) => one.getBoundingClientRect().right))""") <= width
 
 
+def test_charts_turn_dark_with_the_page_and_stay_light_on_paper(shown):
+    """By a filter, whose inks tests/pictures/test_ink.py holds."""
+    page, filters = shown("report", 390, "dark"), []
+    for medium in ("screen", "print"):
+        page.emulate_media(media=medium)
+        filters.append(page.evaluate("getComputedStyle(document.querySelector('figure img')).filter"))
+    light = shown("report").evaluate("getComputedStyle(document.querySelector('figure img')).filter")
+    assert (*filters, light) == ("invert(1) hue-rotate(180deg)", "none", "none")
+
+
 def test_words_are_large_enough_on_a_phone(shown):
     page = shown("report")
     sizes = page.evaluate("[...document.querySelectorAll('main *')].map((one) => parseFloat(getComputedStyle(one).fontSize))")

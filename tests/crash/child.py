@@ -166,7 +166,7 @@ class Life:
             def shutdown(self, wait: bool) -> None:
                 pass
 
-        def small(album: PictureCache, name: str) -> Picture:
+        def small(album: PictureCache, name: str, video: bool) -> Picture:
             """In place of a drawing, which takes half a second and no call that could fail."""
             return Picture(album.folder / f"{name}.png", b"a small picture", "What it shows.", key=name)
 

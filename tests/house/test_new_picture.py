@@ -27,7 +27,7 @@ from companion.verify.proof import prove
 from flows.catalogue import BOOK
 
 drawing, now = pose("film_low"), SystemClock().now()
-assert drawing and drawn(drawing)[:8] == b"\\x89PNG\\r\\n\\x1a\\n"
+assert drawing and drawn(drawing, "png")[:8] == b"\\x89PNG\\r\\n\\x1a\\n"
 assert BOOK["film"].stops["video"].picture == drawing.name
 ways = Ways(BOOK, BOOK["film"], Known({"today": now.date().isoformat()}, now))
 assert not faults(ways, prove(ways))
@@ -43,9 +43,9 @@ def edited(path: Path, old: str, new: str) -> None:
 def test_a_picture_added_as_the_how_to_says_is_drawn_and_asked_for(tmp_path: Path):
     for folder in ("companion", "flows"):
         shutil.copytree(ROOT / folder, tmp_path / folder, ignore=shutil.ignore_patterns("__pycache__"))
-    module = tmp_path / "companion/pictures/warm_up.py"
+    module = tmp_path / "companion/pictures/squats.py"
     module.write_text(module.read_text("utf-8") + ADDED, "utf-8")
-    edited(tmp_path / "companion/pictures/poses.py", "warm_up.chair,", "warm_up.chair, warm_up.squatted,")
+    edited(tmp_path / "companion/pictures/poses.py", "squats.heels,", "squats.heels, squats.squatted,")
     edited(tmp_path / "flows/film.py", "            Media()),", '            Media(), picture="film_low"),')
     done = subprocess.run([sys.executable, "-c", LOOK], cwd=tmp_path, capture_output=True, text=True, timeout=60, check=False,
                           env={"PYTHONPATH": str(tmp_path), "PATH": ""})

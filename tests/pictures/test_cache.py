@@ -30,7 +30,7 @@ def counted(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The names of what was drawn, in place of drawing it."""
     names: list[str] = []
 
-    def drawn(drawing) -> bytes:
+    def drawn(drawing, ending) -> bytes:
         names.append(drawing.name)
         return b"picture of " + drawing.name.encode()
     monkeypatch.setattr(album_module, "drawn", drawn)
@@ -46,6 +46,13 @@ async def test_a_pose_is_drawn_once_and_found_on_disk_after_a_restart(tmp_path: 
     assert first == again == other
     assert first.path.read_bytes() == first.data
     assert counted == ["squat_bands"]
+
+
+async def test_a_loop_is_a_film_on_telegram_and_a_gif_in_a_terminal_which_shows_its_first_frame(tmp_path: Path, counted: list[str]) -> None:
+    album = PictureCache(tmp_path)
+    found = [await album.pose(name, video) for name, video in (("squat_slow", True), ("squat_slow", False), ("squat_bands", True))]
+    assert [one and (one.path.suffix, one.moves) for one in found] == [(".mp4", True), (".gif", True), (".png", False)]
+    assert counted == ["squat_slow", "squat_slow", "squat_bands"]
 
 
 async def test_two_who_want_the_same_pose_at_once_wait_for_one_drawing(tmp_path: Path, counted: list[str]) -> None:
@@ -157,7 +164,7 @@ async def test_without_an_estimate_there_is_no_squat_of_one_s_own(companion: Com
 
 async def test_a_picture_that_fails_is_none_and_the_words_go_out(
         companion: Companion, shelf: PictureStore, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(album_module, "drawn", lambda drawing: 1 / 0)
+    monkeypatch.setattr(album_module, "drawn", lambda drawing, ending: 1 / 0)
     assert await shelf.find("squat_bands", THERE) is None
 
 
@@ -165,7 +172,7 @@ async def test_words_do_not_wait_for_a_picture_that_is_never_done_and_it_is_ther
         companion: Companion, shelf: PictureStore, monkeypatch: pytest.MonkeyPatch) -> None:
     goes_on = threading.Event()
 
-    def drawn(drawing) -> bytes:
+    def drawn(drawing, ending) -> bytes:
         goes_on.wait()
         return b"late"
     monkeypatch.setattr(album_module, "drawn", drawn)

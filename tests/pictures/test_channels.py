@@ -166,7 +166,7 @@ async def test_words_too_long_for_a_caption_survive_a_refused_picture(api: BotAp
 
 async def test_with_the_real_shelf_an_upload_is_made_once_for_all_and_over_a_restart(
         api: BotApi, bot: Bot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(cache, "drawn", lambda drawing: b"drawn")
+    monkeypatch.setattr(cache, "drawn", lambda drawing, ending: b"drawn")
     for chat in (1, 2):
         companion = Companion(tmp_path / "c.sqlite", FakeClock())
         async with running_writer(companion):
@@ -206,7 +206,7 @@ def test_a_chat_here_saves_the_picture_it_names(tmp_path: Path, monkeypatch: pyt
 
 
 def test_the_contact_sheet_has_every_picture_with_its_words(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(contact_sheet, "drawn", lambda drawing: b"drawn")
+    monkeypatch.setattr(contact_sheet, "drawn", lambda drawing, ending: b"drawn")
     monkeypatch.setattr(contact_sheet, "png", lambda chart: b"chart")
     done = CliRunner().invoke(main, ["pictures", str(tmp_path / "all")])
     assert done.exit_code == 0, done.output
@@ -216,6 +216,7 @@ def test_the_contact_sheet_has_every_picture_with_its_words(tmp_path: Path, monk
     for drawing in poses().values():
         assert (tmp_path / "all" / f"{drawing.name}.{'gif' if drawing.moves else 'png'}").exists()
         assert f'src="{drawing.name}.' in page
+    assert "hand_on_back_squat.did (shared)" in page
     assert page.count('alt="Picture: ') == page.count("<img ") == len(list((tmp_path / "all").iterdir())) - 1
     assert {"chart_leg_raise_one.png", "chart_leg_raise_gaps.png", "chart_pain_forty.png", "your_squat.gif"} <= {
         file.name for file in (tmp_path / "all").iterdir()}

@@ -7,12 +7,13 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from io import BytesIO
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from PIL import Image
 
 from companion.pictures import charts
-from companion.pictures.draw import PHONE
+from companion.pictures.draw import PHONE, font
 from companion.pictures.series import Chart, ChartOwner, all_charts, chart_of
 from companion.pictures.series import readings as measured
 from companion.screening.readings import MDC_FACTOR
@@ -288,6 +289,18 @@ def test_the_trial_shows_means_difference_and_interval_and_no_colour_that_judges
     assert "+2.0" in figure.axes[0].get_xlabel()
     lines = [line for line in figure.axes[0].lines if len(set(line.get_ydata())) == 1 and len(line.get_ydata()) == 2]
     assert {line.get_ydata()[0] for line in lines} == {6.0, 4.0}
+    drawn = {line.get_color(): line._unscaled_dash_pattern for line in lines}
+    named = {line.get_color(): line._unscaled_dash_pattern for line in figure.legends[0].legend_handles}
+    assert drawn == named, "the legend names each mean by its dash"
+    assert len(set(drawn.values())) == 2
+
+
+def test_charts_are_written_in_the_font_of_the_drawings():
+    from matplotlib.font_manager import findfont
+
+    axes = axes_of(leg_raise([0, 28]))[0]
+    for text in (*axes.texts, *axes.get_yticklabels(), axes.title):
+        assert Path(findfont(text.get_fontproperties())).name == Path(font(10).path).name == "DejaVuSans.ttf"
 
 
 def test_one_pair_of_days_gives_no_interval():

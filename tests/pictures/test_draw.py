@@ -9,7 +9,8 @@ from io import BytesIO
 import pytest
 from PIL import Image
 
-from companion.pictures.cache import drawn
+from companion.pictures import draw
+from companion.pictures.cache import drawn, ending_of
 from companion.pictures.draw import PHONE, dashes, eased, image_of
 from companion.pictures.ink import PAPER
 from companion.pictures.poses import poses
@@ -17,7 +18,7 @@ from companion.pictures.scene import length_of
 
 
 def test_a_still_is_a_png_more_than_twice_a_phone_wide_and_small_to_send():
-    data = drawn(poses()["squat_rounding"])
+    data = drawn(poses()["squat_rounding"], "png")
     image = Image.open(BytesIO(data))
     assert image.format == "PNG"
     assert image.width >= 2 * PHONE
@@ -27,11 +28,34 @@ def test_a_still_is_a_png_more_than_twice_a_phone_wide_and_small_to_send():
 
 def test_a_loop_is_a_gif_that_goes_round_for_ever_with_its_own_times():
     drawing = poses()["warm_up_walk"]
-    data = drawn(drawing)
+    data = drawn(drawing, "gif")
     image = Image.open(BytesIO(data))
     assert (image.format, image.n_frames, image.info["loop"]) == ("GIF", len(drawing.frames), 0)
     assert image.info["duration"] == drawing.milliseconds[0]
     assert len(data) < 400_000
+
+
+def test_the_film_of_a_loop_holds_its_key_pose_runs_at_twenty_frames_a_second_and_is_smaller_and_finer_than_the_gif():
+    import av
+
+    drawing = poses()["warm_up_walk"]
+    data = drawn(drawing, "mp4")
+    with av.open(BytesIO(data)) as film:
+        shown = [frame.to_ndarray(format="gray") for frame in film.decode(video=0)]
+        assert (film.streams.video[0].average_rate, film.streams.audio) == (20, ())
+        assert film.streams.video[0].codec_context.pix_fmt == "yuv420p", "what phones play"
+        assert film.streams.video[0].width > PHONE
+    assert len(shown) == sum(drawing.milliseconds) // 50
+    differ = [abs(one.astype(int) - shown[0]).mean() for one in shown]
+    assert max(differ[:18]) < 0.5 < 2 < max(differ[19:]), "0.9 seconds at the key pose"
+    assert len(data) < 0.6 * len(drawn(drawing, "gif"))
+
+
+def test_where_no_film_can_be_written_a_loop_stays_a_gif(monkeypatch):
+    walk, still = poses()["warm_up_walk"], poses()["squat_bands"]
+    assert [ending_of(one, video) for one in (walk, still) for video in (True, False)] == ["mp4", "gif", "png", "png"]
+    monkeypatch.setattr(draw, "find_spec", lambda name: None)
+    assert ending_of(walk, video=True) == "gif"
 
 
 @pytest.mark.parametrize("name", [name for name, drawing in poses().items() if drawing.moves])

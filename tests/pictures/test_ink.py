@@ -46,3 +46,19 @@ def test_kinds_of_points_are_told_apart_by_shape_not_by_colour():
 
 def test_grey_is_as_light_as_its_green():
     assert luminance("#808080") == pytest.approx(0.2159, abs=0.001)
+
+
+def turned_dark(colour: str) -> str:
+    """A colour under the filter of a dark page: inverted, then its hue turned by half (W3C Filter Effects, from memory)."""
+    red, green, blue = (1 - int(colour[n:n + 2], 16) / 255 for n in (1, 3, 5))
+    turned = (-0.574 * red + 1.430 * green + 0.144 * blue, 0.426 * red + 0.430 * green + 0.144 * blue,
+              0.426 * red + 1.430 * green - 0.856 * blue)
+    return "#" + "".join(f"{round(255 * min(1.0, max(0.0, part))):02X}" for part in turned)
+
+
+@pytest.mark.parametrize("ink", INKS)
+def test_every_ink_stands_out_on_a_dark_page_too(ink):
+    from companion.pictures.charts import BAND
+
+    assert luminance(turned_dark(PAPER)) < 0.01
+    assert min(contrast(turned_dark(ink), turned_dark(ground)) for ground in (PAPER, BAND)) >= ENOUGH

@@ -16,6 +16,7 @@ from companion.screening.geometry import shin_from_distance
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.screen import Screen, screen_of
+from tests.pictures.seen import CM, HAND, NECK, Seen, to_line
 
 ABOUT = About(height=178.0, mass=80.0)
 SCREEN = screen_of(KneeToWall(method="tape", left_1=9.0, right_1=11.0),
@@ -84,6 +85,19 @@ def test_with_a_bar_of_one_s_own_its_place_and_load_are_drawn():
     assert drawing.panels[2].title.startswith("Bar front, 60 kg: ")
     rings = [[item for item in panel.items if isinstance(item, Disc) and item.hole] for panel in drawing.panels]
     assert [len(found) for found in rings] == [0, 0, 1]
+
+
+@pytest.mark.parametrize("bar", ["high", "low", "front"])
+def test_the_bar_lies_off_neck_and_head_on_its_side_of_the_body_with_a_hand_at_it(bar):
+    """In front half a centimetre of air, behind the neck none; the hand within 5 cm of the bar."""
+    drawing = your_squat(SCREEN, replace(ABOUT, bar=bar, load=60.0))
+    assert drawing is not None
+    one = Seen(drawing, 2)
+    neck, hand, place = one.part(NECK), one.part(HAND), one.bar
+    assert to_line(place.centre, neck.start, neck.end) - neck.start_half - place.radius > (0.5 * CM if bar == "front" else 0)
+    assert dist(place.centre, one.head.centre) - one.head.radius - place.radius > 0.5 * CM
+    assert to_line(place.centre, hand.start, hand.end) < 5 * CM
+    assert (place.centre[0] > one.shoulder[0]) == (bar == "front")
 
 
 def test_the_set_up_beside_it_is_the_best_of_the_lifter_s_own_trials():

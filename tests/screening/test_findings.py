@@ -311,3 +311,19 @@ def test_any_screen_gives_findings_of_a_message_each(screen: Screen) -> None:
 def test_rounding_in_some_squats_of_a_set_counts_as_a_little():
     some, little = (SquatLook(seen_by="film", plain_rounds=value, plain_depth="parallel") for value in ("some", "little"))
     assert (some.rounds("plain"), some.start("plain")) == (little.rounds("plain"), little.start("plain"))
+
+
+TOP = replace(LOOK, plain_depth="well_above", again_depth="well_above")
+
+
+def test_the_same_depth_twice_says_less_in_the_top_band_which_has_no_upper_end() -> None:
+    slow = {"squat_look": replace(TOP, slow_rounds="clearly", slow_depth="well_above")}
+    hand = {"hand_on_back_squat": replace(HAND, usual_depth="well_above", cued_depth="well_above")}
+    assert shown(slow)["slow_same_control"].grade == Grade.WEAK
+    assert shown(hand)["hand_same_control"].grade == Grade.WEAK
+    assert "top band" in shown(hand)["hand_same_control"].words
+
+
+def test_under_load_no_earlier_than_the_top_band_is_no_finding() -> None:
+    loaded = {"squat_look": replace(TOP, load_film="yes", load_kg=100.0, load_rounds="clearly", load_depth="well_above")}
+    assert "load_same_trunk" not in shown(loaded)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.depth import NEVER_STARTS, bands_later, start_of
+from companion.screening.depth import NEVER_STARTS, bands_later, hidden_at_top, start_of
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
@@ -46,7 +46,8 @@ def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding
     if usual == NEVER_STARTS or (moved is not None and moved < 0):
         yield found(_ROWS["hand_open"], *keys)
     elif moved is not None:
-        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], *keys, bands=moved)
+        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], *keys, less=hidden_at_top(usual, hand.start("cued")),
+                    bands=moved)
 
 
 PROTOCOL: Final = Protocol(

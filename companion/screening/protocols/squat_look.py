@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.depth import BAND_WORDS, NEVER_STARTS, band_of, bands_later, start_of
+from companion.screening.depth import BAND_WORDS, NEVER_STARTS, band_of, bands_later, hidden_at_top, start_of
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
 from companion.screening.limits import Work
 from companion.screening.protocol import Detail, FindingContext, Protocol, Starts
@@ -109,7 +109,8 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
 
     def less(squat: str) -> str:
         """Return the reason for which a squat counts less, "" for none."""
-        return feel or ("the back rounded only a little" if "little" in (look.rounds("plain"), look.rounds(squat)) else "")
+        little = "the back rounded only a little" if "little" in (look.rounds("plain"), look.rounds(squat)) else ""
+        return feel or little or hidden_at_top(plain, look.start(squat))
 
     if look.rounds("plain") in ("little", "clearly"):
         yield found(_ROWS["squat_rounds"], "plain_rounds", "plain_depth")
@@ -123,7 +124,8 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
         sparing = [look.moved(squat) for squat in SPARE_THE_HIP]
         if None not in sparing and all((moved or 0) <= 0 for moved in sparing):
             changed = (f"{squat}_{asked}" for squat in SPARE_THE_HIP for asked in ("rounds", "depth"))
-            yield found(_ROWS["unmoved_hip"], *_PLAIN, *changed, "again_rounds", "again_depth", less=feel, bands=0, looks=1)
+            yield found(_ROWS["unmoved_hip"], *_PLAIN, *changed, "again_rounds", "again_depth",
+                        less=feel or hidden_at_top(plain, plain), bands=0, looks=1)
     loaded = bands_later(plain, look.start("load"))
     if loaded is None or look.load_film == "no":
         return
@@ -132,7 +134,8 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
     if loaded < 0:
         one = ONE_BAND if loaded == -1 else ""
         yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load") or one, load=load, kg=look.load_kg, bands=loaded)
-    elif loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly"):
+    elif not hidden_at_top(plain, look.start("load")) and (
+            loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly")):
         # A film of light sets says little about the working load.
         usual = context.about.load
         light = look.load_kg is None or (usual is not None and look.load_kg < usual)
