@@ -78,7 +78,8 @@ def told_of(found: Sequence[tuple[Film, MoveFilm | None]]) -> str:
                      f"deviation {turns.std():.1f}°, worst {np.abs(turns).max():.1f}°")
         if move == "fold":
             onsets = np.array([np.nan if one.onset.depth is None else one.onset.depth - film.squat.onset for film, one in read])
+            seen = np.isfinite(onsets).sum()
             held = sum(one.onset.low <= film.squat.onset <= one.onset.high for film, one in read if one.onset.depth is not None)
             lines.append(f"  where the pelvis turns: median error {np.nanmedian(np.abs(onsets)):.1f}°, "
-                         f"worst {np.nanmax(np.abs(onsets)):.1f}°, interval {held} of {np.isfinite(onsets).sum()}, missed {np.isnan(onsets).sum()}")
+                         f"worst {np.nanmax(np.abs(onsets)):.1f}°, interval {held} of {seen}, missed {len(onsets) - seen}")
     return "\n".join(lines)
