@@ -1,5 +1,5 @@
-"""A coach's actions: pin the depth or the load, raise a limit, choose a drill, ask for a test, set or end the retest date, overrule,
-put aside, mark as reviewed or take that back; and until when an order holds."""
+"""A coach's actions: pin the depth or the load, raise a limit, choose a drill, ask for a test, set or end the retest date, overrule, note,
+lift a referral, expect, group, hand over, put aside, mark as reviewed or take that back; and until when an order holds."""
 
 from __future__ import annotations
 
@@ -81,6 +81,17 @@ FLOW = Flow(
         Ask("ask_for", "{whom}: what should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
             only_if=ACT_ASKED.is_("ask_for")),
         Ask("retest", "{whom}: on which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
+        Ask("private", "{whom}: what do you want to note? Only you read it. They can see that a note exists, not what it says.",
+            Words(limit=1000, example_text="ask about sleep next time"), free=True, only_if=ACT_ASKED.is_("private")),
+        Ask("seen_days", "{whom}: on which day did you see them? A new safety check must still pass, from tomorrow on.", choice(
+            ("0", "Today"), ("1", "Yesterday"), ("2", "Two days ago"), ("3", "Three days ago")), only_if=ACT_ASKED.is_("lift_referral")),
+        Ask("guess", "{whom}: what do you expect of the next retest, beyond measurement error? They are not told; I keep score of you and "
+            "of the rules.", choice(("better", "Better"), ("within_error", "No change", "same", "the same"), ("worse", "Worse")),
+            only_if=ACT_ASKED.is_("guess")),
+        Ask("group", "{whom}: into which group? Type its name. If they are in it, they leave it.",
+            Words(limit=30, example_text="Tuesday 6 pm"), free=True, only_if=ACT_ASKED.is_("group")),
+        Ask("code", "{whom}: which code did the other coach give you? They make it with “invite a lifter”. Nothing changes before {whom} "
+            "agrees.", Words(limit=60, example_text="abcd efgh jkmn"), free=True, only_if=ACT_ASKED.is_("hand_over")),
         Ask("aside", "{whom}: put aside until when? They stay in your list; pain or a referral brings them back at once.", choice(
             ("1", "Tomorrow"), ("3", "In three days"), ("7", "In a week"), ("dismiss", "Something new comes", "dismiss"),
             ("reviewed", "It is settled: reviewed", "reviewed")), only_if=ACT_ASKED.is_("put_aside")),

@@ -1,6 +1,6 @@
 """Home: the menu, which runs when nothing else does."""
 
-from companion.conversation.condition import fact
+from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.flow import PARKED, Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
 from companion.conversation.policy import Policy
@@ -11,10 +11,20 @@ PICK = fact("pick")
 LIFTS = ~IS_COACH | fact("welcome.zone_right").is_("yes")
 """True for a lifter; a coach who does not squat here is not offered a lifter's options."""
 
+AS_LIFTER = "Begin with “Find out why my back rounds”."
+AS_COACH = "Say “who needs me”, “find Sam”, “compare Sam and Mia”, “my groups” or “invite a lifter”."
+
+
+def begins(got: Facts, side: str) -> Value:
+    """Return what is said first, for a lifter or a coach."""
+    return AS_COACH if got.get("is_coach") == "yes" else AS_LIFTER
+
+
 TESTS = tuple((test, one.title) for test, one in routed().items())
 
 FLOW = Flow(
     "home", version=1, title="Menu", policy=Policy.MENU, command=("home", "/start", "what next", "options"),
+    facts=(Fact("begins", of=begins),),
     gates=(Gate(fact("link.status").one_of("lifter", "coach"), first="link_request"),
            Gate(~IS_COACH & ~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")),
     steps=(

@@ -27,10 +27,12 @@ FLOW = Flow(
         Ask("what", "{kept} What would you like?", choice(
             ("copy", "A copy of it all", "copy", "export"), ("erase", "Erase it all", "erase", "delete"),
             ("count", "Let outcomes be counted", "count", "counted", "share"),
+            ("pool", "Pool my priming trial", "pool"),
             ("nothing", "Nothing", "neither"))),
         Run("export", DATA_WISH.is_("copy")),
         Run("erase", DATA_WISH.is_("erase")),
         Run("share_outcomes", DATA_WISH.is_("count")),
+        Run("share_trial", DATA_WISH.is_("pool")),
         Tell("Kept as it is.", DATA_WISH.is_("nothing")),
     ),
 )

@@ -52,9 +52,10 @@ OPENS: Final = {
         "hinge_to_squat", "hip_fold", "knee_to_wall", "leave_coach", "leg_raise", "limit_over", "limits", "morning",
         "note_to_coach", "pause_squat", "prime", "referral",
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
+        "share_trial",
         "squat_after",
         "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
-    **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "invite_lifter",
+    **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                      "lifter", "lifter_log", "lifter_report", "since"), COACHES),
 }
 """Who may begin each flow for themselves: nobody the questions about signs, which begin where one was
@@ -82,6 +83,12 @@ PAST_THE_BUTTON: Final = {
     "act retest": ("go.coach_act.{lifter}-retest", ("2026-03-20",), THE_COACH),
     "act overrule": ("go.coach_act.{lifter}-overrule", ("Length", "Open", "seen in person"), THE_COACH),
     "act unreviewed": ("go.coach_act.{lifter}-unreviewed-{review}", (), THE_COACH),
+    "act lift_referral": ("go.coach_act.{lifter}-lift_referral", ("Today", "seen and fine"), THE_COACH),
+    "act group": ("go.coach_act.{lifter}-group", ("Tuesday 6 pm",), THE_COACH),
+    "act hand_over": ("go.coach_act.{lifter}-hand_over", ("abcd efgh jkmn", "moving away"), THE_COACH),
+    "act guess": ("go.coach_act.{lifter}-guess", ("Better",), THE_COACH),
+    "act private": ("go.coach_act.{lifter}-private", ("tired lately",), THE_COACH),
+    "act settle": ("go.coach_act.{lifter}-settle-pin_load-{coach}", (), THE_COACH),
     "act put_aside": ("go.coach_act.{lifter}-put_aside", ("Tomorrow",), THE_COACH),
     "found by name": ("go.find_lifter.samphire", (), THE_COACH),
     "alert seen": ("go.alert_seen.{lifter}-1", (), THE_COACH),
@@ -90,6 +97,7 @@ PAST_THE_BUTTON: Final = {
     "write back": ("go.note_to_coach.{coach}", ("all well",), THE_LIFTER),
     "leave the coach": ("go.leave_coach.{coach}", (), THE_LIFTER),
     "outcomes counted": ("go.share_outcomes", ("Yes",), THE_LIFTER),
+    "trial pooled": ("go.share_trial", ("Yes",), THE_LIFTER),
     "a copy": ("go.my_data", ("A copy of it all",), THE_LIFTER),
 }
 """What lies behind a button: its payload, what is answered then, and who reaches the lifter so."""

@@ -136,12 +136,16 @@ def show(turn: Turn, effect: Show) -> None:
     """Show a lifter their coaches, or a coach the view they asked for."""
     if effect.view == "my_coaches":
         post(turn, links.my_coaches(turn))
+    elif effect.view == "pooled_trial":
+        from companion.coach.pooled_page import own_say
+
+        post(turn, [Letter(turn.person, own_say(turn.db, turn.person))])
     elif effect.view == "lifter_report":
         _report(turn, effect.of)
     else:
         from companion.coach import views
 
-        of = views.lifter_shown(turn.db, turn.person, effect.view, effect.of)
+        of = views.in_their_copy(turn.db, turn.person, effect.view, effect.of)
         post(turn, [Letter(turn.person, say, about=of) for say in views.show(turn, effect.view, effect.of)])
 
 

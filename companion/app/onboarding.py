@@ -28,6 +28,9 @@ KEPT_ON_CONSENT: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
 
+CODE_AGAIN: Final = ("I keep nothing before you agree, and was restarted since: please send me your code once more, as “code abcd efgh "
+                     "jkmn”.")
+
 IN_SHORT: Final = "it hurts"
 """What stands for words that are not kept, where somebody said that something hurts."""
 
@@ -100,6 +103,8 @@ class Onboarding:
             stranger = _Stranger()
             self._brought(db, stranger, event, now)
             first = stranger.settle(flows, known)
+            if not stranger.code and isinstance(event, Tapped) and event.data.startswith(f"{flows.coach_welcome}."):
+                return self._waits(inbound.address, stranger, [Say(CODE_AGAIN)])
             agrees = isinstance(event, Tapped) and any(event.data.startswith(flows.payload(one)) for one in flows.consents)
             greets = isinstance(event, Typed) and event.text.casefold() in GREETINGS
             if not agrees and (greets or always_heard(event) is not Pain.YES):

@@ -23,16 +23,18 @@ def coach() -> None:
 
 @coach.command("add")
 @click.argument("name")
+@click.option("--role", type=click.Choice(("coach", "clinician", "read-only")), default="coach", show_default=True,
+              help="A clinician may lift a referral, and coaches nobody; read-only changes nothing.")
 @database_option
 @click.pass_obj
-def coach_add(settings: Settings, database: Path | None, name: str) -> None:
+def coach_add(settings: Settings, database: Path | None, name: str, role: str) -> None:
     """Make a code with which somebody becomes the coach called NAME; it works once, within seven days."""
     from companion.record import coaching, status
     from companion.record.operator_requests import OperatorRequest
 
     refuse_number(name)
     code = coaching.new_code()
-    there = _ask(settings, database, OperatorRequest("invite", name, coaching.code_hash_of(code)))
+    there = _ask(settings, database, OperatorRequest("invite", name, coaching.code_hash_of(code), role=role.replace("-", "_")))
     bot = status.mark_of(reading(settings, database), "bot.name")
     click.echo(f"code for {name}: {coaching.spaced(code)}")
     click.echo(f"link: https://t.me/{bot[0]}?start={code}" if bot else f"send it to the bot as: code {code}")
@@ -47,8 +49,10 @@ def coach_list(settings: Settings, database: Path | None) -> None:
     """List the coaches, with their number and how many lifters they see."""
     from companion.record import coaching
 
-    for number, name, count in coaching.coaches_with_lifters(reading(settings, database)):
-        click.echo(f"{number} {name}: {lifters(count)}")
+    db = reading(settings, database)
+    for number, name, count in coaching.coaches_with_lifters(db):
+        role = coaching.role_of(db, number)
+        click.echo(f"{number} {name}{'' if role == 'coach' else ', ' + role.replace('_', '-')}: {lifters(count)}")
 
 
 @coach.command("end")

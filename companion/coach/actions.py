@@ -13,17 +13,22 @@ from functools import partial
 from typing import Final
 
 from companion.base.clock import local_date
+from companion.coach.caseload import NAME_MOST, shortened
 from companion.coach.letters import NOT_YOURS, Letter, Rows, button, button_number, reply_buttons, short
+from companion.coach.links import note_invitation
 from companion.coach.names import display_name
 from companion.conversation.effects import Act, Find, Remind, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
-from companion.record import coaching, persist
+from companion.record import coaching, groups, persist
 from companion.record.context import SAFETY_LEVEL, standing_now
+from companion.record.guesses import guess_score
 from companion.record.orders import Order, standing_orders, strictest, value_words
 from companion.record.turn import Turn
-from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS, CoachAct
+from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS, ROLES, CoachAct
+from companion.screening.levels import REFERRED
 from companion.screening.load_limit import ROUNDING, WHOSE, limit_now
+from companion.screening.safety import Level
 from companion.screening.squat_days import days_told
 
 NOT_A_COACH: Final = "Only coaches can do that."
@@ -79,7 +84,7 @@ class CoachTurn:
     def to_lifter(self, value: str, template: str = "", first: Rows = (), more: str = "") -> Letter:
         """Return the message to the lifter, in the act's words. ``first``: buttons before those to write back; ``more``: text at the
         end."""
-        who = f"your coach {short(self.coach)}"
+        who = f"{ROLES[coaching.role_of(self.turn.db, self.turn.person) or 'coach'].yours} {short(self.coach)}"
         said = (template or self.kind.told).format(who=who, Who=who[:1].upper() + who[1:], what=self.kind.words, value=value,
                                                    because=self.because)
         back = (button("Write back", "note_to_coach", self.turn.person), button("My coaches", "my_coaches"))
@@ -89,7 +94,63 @@ class CoachTurn:
 def act(turn: Turn, effect: Act) -> list[Letter]:
     """Carry out an act: of a coach for a lifter, or a lifter's note or film to a coach."""
     handler = ACT_HANDLERS.get(effect.what)
+    if handler and effect.of.startswith("g"):
+        return _for_several(turn, effect, handler)
     return handler(turn, effect) if handler else [Letter(turn.person, Say("I don't know that action."))]
+
+
+def _for_several(turn: Turn, effect: Act, handler: ActHandler) -> list[Letter]:
+    """Carry out an act for each lifter of a group, as one of its own: each is checked, audited and told alone. The coach hears of all in
+    one message."""
+    group = next((one for one in groups.groups_of(turn.db, turn.person) if one.number == effect.of), None)
+    if group is None or not COACH_ACTS[effect.what].several:
+        return [Letter(turn.person, Say("That can be done for one lifter at a time only." if group else NOT_YOURS))]
+    done, left, letters, before = 0, list[str](), list[Letter](), groups.last_act(turn.db)
+    for lifter in group.lifters:
+        made = handler(turn, replace(effect, of=str(lifter)))
+        letters += [one for one in made if one.to != turn.person]
+        if any(one.to == lifter for one in made):
+            done += 1
+        else:
+            left.append(display_name(turn.db, turn.person, lifter))
+    groups.note_several(turn.db, before)
+    said = f"{group.name}: done for each of {done}." + (f" Not for {', '.join(left)}." if left else "")
+    return [Letter(turn.person, Say(shortened(said, 340), (button("My groups", "groups"),))), *letters]
+
+
+def _guess(one: CoachTurn) -> list[Letter]:
+    """Keep what the coach expects of the next retest; the lifter is not told, as it could change what they report."""
+    one.audit()
+    words = {"better": "better", "worse": "worse"}.get(one.act.value, "no change beyond measurement error")
+    score = guess_score(one.turn.db, one.turn.person).words
+    return [one.to_coach(f"{one.whom}: you expect {words}.{f' So far you were {score}.' if score else ''}")]
+
+
+def _group(one: CoachTurn) -> list[Letter]:
+    """Put a lifter into a group of this coach, or take them out of it."""
+    name = shortened(one.act.value, NAME_MOST)
+    leaves = groups.is_in(one.turn.db, one.turn.person, one.lifter.person, name)
+    replace(one, act=replace(one.act, value=f"{'-' if leaves else '+'}{name}")).audit()
+    return [one.to_coach(f"{one.whom} is {'no longer ' if leaves else ''}in {name}.", ("My groups", "groups", ""))]
+
+
+def _hand_over(one: CoachTurn) -> list[Letter]:
+    """Ask a lifter whether another coach may take over: they answer the question every new coach is asked with, and only a yes does it."""
+    found = coaching.taker_of(one.turn.db, one.act.value, one.turn.person, one.turn.now)
+    if found is None:
+        return [one.to_coach(f"{one.whom}: that is no code of another coach, or it was used or has expired. Nothing has changed.")]
+    taker, used = found
+    coaching.use_up(one.turn.db, used, one.turn.person, one.turn.now)
+    if coaching.sees(one.turn.db, taker, one.lifter.person):
+        return [one.to_coach(f"{one.whom}: that coach sees them already. Nothing has changed.")]
+    name = short(coaching.coach_name(one.turn.db, taker))
+    code = coaching.invite(one.turn.db, "lifter", taker, one.whom, one.turn.now)
+    invited = coaching.open_invitation(one.turn.db, code, one.turn.now)
+    note_invitation(one.lifter, {"status": "lifter", "who": name, "invitation": str(invited.id if invited else ""),
+                                 "one": ROLES["coach"].one, "yours": ROLES["coach"].yours})
+    replace(one, act=replace(one.act, value=f"{taker} {name}")).audit()
+    return [one.to_coach(f"{one.whom} is asked whether coach {name} may take over. Only their yes does it."),
+            one.to_lifter(name, first=(button("Answer", "link_request"),))]
 
 
 def _for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
@@ -103,13 +164,41 @@ def _for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
         if not coaching.sees(turn.db, turn.person, lifter):
             return [Letter(turn.person, Say(NOT_YOURS))]
         said = replace(effect, reason="" if effect.reason == NOT_SAID else effect.reason)
-        return does(CoachTurn(turn, COACH_ACTS[effect.what], said, turn.of(lifter), name, display_name(turn.db, turn.person, lifter)))
+        one = CoachTurn(turn, COACH_ACTS[effect.what], said, turn.of(lifter), name, display_name(turn.db, turn.person, lifter))
+        if (role := coaching.role_of(turn.db, turn.person)) not in one.kind.roles:
+            may = " or ".join(ROLES[other].one for other in one.kind.roles)
+            return [one.to_coach(f"{one.whom}: only {may} can do that, and you are {ROLES[role].one} here. Nothing has changed.")]
+        return does(one)
     return handler
 
 
 def _note(one: CoachTurn) -> list[Letter]:
     one.audit()
     return [one.to_coach(f"Sent to {one.whom}."), one.to_lifter(plain(one.act.value))]
+
+
+def _private(one: CoachTurn) -> list[Letter]:
+    one.audit()
+    return [one.to_coach(f"Noted for {one.whom}. Only you read it; they can see that a note exists.")]
+
+
+def _lift_referral(one: CoachTurn) -> list[Letter]:
+    """Lift a referral: the day stays closed, and from the next a new safety check must pass. Never by whoever has coached this lifter."""
+    stands = standing_now(one.turn.db, one.lifter.person, one.turn.now)
+    if coaching.has_coached(one.turn.db, one.turn.person, one.lifter.person):
+        return [one.to_coach(f"{one.whom}: you have coached them, so another clinician has to lift it.")]
+    if stands.level is None or stands.level.value not in REFERRED:
+        return [one.to_coach(f"{one.whom}: no referral stands, so there is none to lift.")]
+    on = (local_date(one.turn.now, one.turn.zone) - timedelta(days=button_number(one.act.value))).isoformat()
+    lifted = replace(one, act=replace(one.act, value=on))
+    lifted.audit()
+    persist.finding(one.lifter, Find(SAFETY_LEVEL, Level.NOT_TODAY.value, f"referral lifted by clinician {one.coach}", one.act.reason))
+    persist.remind(one.lifter, Remind("referral", "referral", ""))
+    said = f"{one.whom}: the referral is lifted, seen on {_day_in_words(on)}. From tomorrow a new safety check must still pass."
+    others = [Letter(coach, Say(f"{display_name(one.turn.db, coach, one.lifter.person)}: clinician {short(one.coach)} has lifted the "
+                                f"referral.{one.because} A new safety check must still pass."), about=one.lifter.person)
+              for coach, _ in coaching.coaches_of(one.turn.db, one.lifter.person) if coach != one.turn.person]
+    return [one.to_coach(said), lifted.to_lifter(_day_in_words(on)), *others]
 
 
 def _reviewed(one: CoachTurn) -> list[Letter]:
@@ -163,7 +252,7 @@ def _retest(one: CoachTurn) -> list[Letter]:
     persist.finding(one.lifter, Find(one.kind.sets, one.act.value, f"set by coach {one.coach}"))
     persist.remind(one.lifter, Remind("retest", "retest", one.act.value))
     return [one.to_coach(f"{one.whom}: {one.kind.words} is {_day_in_words(one.act.value)}."), one.to_lifter(_day_in_words(one.act.value)),
-            *_differing(one, others, _day_in_words, f"the later date holds: {_day_in_words(one.act.value)}")]
+            *_differing(one, others, _day_in_words, f"the one set last holds, {_day_in_words(one.act.value)}")]
 
 
 def _day_in_words(value: str) -> str:
@@ -298,11 +387,37 @@ def _differing(one: CoachTurn, others: Sequence[Order], words: Callable[[str], s
     for other in others:
         theirs = display_name(one.turn.db, other.coach, one.lifter.person)
         told += [one.to_coach(f"{one.whom}: coach {short(other.coach_name)} has set {one.kind.words} to {words(other.value)}, you to "
-                              f"{words(one.act.value)}. {holds[:1].upper()}{holds[1:]}."),
+                              f"{words(one.act.value)}. {holds[:1].upper()}{holds[1:]}.",
+                              (f"Go by theirs: {words(other.value)}", "coach_act", _settling(one, other.coach))),
                  Letter(other.coach, Say(f"{theirs}: coach {short(one.coach)} has set {one.kind.words} to {words(one.act.value)}, you to "
                                          f"{words(other.value)}. {holds[:1].upper()}{holds[1:]}.",
-                                         (button(f"See {theirs}", "lifter", one.lifter.person),)), about=one.lifter.person)]
+                                         (button(f"See {theirs}", "lifter", one.lifter.person),
+                                          button(f"Go by theirs: {words(one.act.value)}", "coach_act", _settling(one, one.turn.person)))),
+                        about=one.lifter.person)]
     return told
+
+
+def _settling(one: CoachTurn, coach: int) -> str:
+    """Return the payload of the button that gives the same order as another coach."""
+    return f"{one.lifter.person}-settle-{one.kind.name}-{coach}"
+
+
+def _settle(one: CoachTurn) -> list[Letter]:
+    """Give the same order as another coach, with the same end: then it holds, and both are told."""
+    what, _, coach = one.act.value.partition("-")
+    theirs = next((order for order in standing_orders(one.turn.db, one.lifter.person, what) if order.coach == button_number(coach)), None)
+    if theirs is None:
+        return [one.to_coach(f"{one.whom}: that order no longer stands, so nothing has changed.")]
+    today = local_date(one.turn.now, one.lifter.zone)
+    days = f"{(date.fromisoformat(theirs.until) - today).days}" if theirs.until else "none"
+    agreed = Act(what, one.act.of, theirs.value, f"agreed with coach {short(theirs.coach_name)}", days)
+    told = ACT_HANDLERS[what](one.turn, agreed)
+    if not any(order.value == theirs.value and order.coach == one.turn.person for order in
+               standing_orders(one.turn.db, one.lifter.person, what)):
+        return told  # refused, as a raised limit may be
+    whose = display_name(one.turn.db, theirs.coach, one.lifter.person)
+    return [*told, Letter(theirs.coach, Say(f"{whose}: coach {short(one.coach)} now goes by your order for {COACH_ACTS[what].words}.",
+                                            (button(f"See {whose}", "lifter", one.lifter.person),)), about=one.lifter.person)]
 
 
 def _lower(one: CoachTurn) -> str:
@@ -351,11 +466,11 @@ def _invite(turn: Turn, effect: Act) -> list[Letter]:
 
 ACT_HANDLERS: Final[Mapping[str, ActHandler]] = {
     "reply": _reply, "film": _film, "invite": _invite,
-    "note": _for_lifter(_note), "ask_for": _for_lifter(_ask_for), "retest": _for_lifter(_retest), "end_retest": _for_lifter(_end_retest),
-    "overrule": _for_lifter(_overrule),
-    "pin_depth": _for_lifter(_pin_depth), "pin_setup": _for_lifter(_pin_setup),
-    "pin_load": _for_lifter(_pin_load), "raise_load": _for_lifter(_raise_load), "drill": _for_lifter(_pin_drill),
-    "put_aside": _for_lifter(_put_aside), "reviewed": _for_lifter(_reviewed), "unreviewed": _for_lifter(_unreviewed),
-    "seen": _for_lifter(_seen),
+    **{name: _for_lifter(does) for name, does in {
+        "note": _note, "private": _private, "ask_for": _ask_for, "retest": _retest, "end_retest": _end_retest, "overrule": _overrule,
+        "pin_depth": _pin_depth, "pin_setup": _pin_setup, "pin_load": _pin_load, "raise_load": _raise_load, "drill": _pin_drill,
+        "lift_referral": _lift_referral, "group": _group, "guess": _guess, "hand_over": _hand_over,
+        "settle": _settle, "put_aside": _put_aside,
+        "reviewed": _reviewed, "unreviewed": _unreviewed, "seen": _seen}.items()},
 }
 """The handler of each act. The words of a coach's acts are in ``screening.coach_acts``."""

@@ -14,16 +14,21 @@ from markupsafe import Markup
 from companion.coach.caseload import coach_zone, day_namer, ordered, shortened, urgency
 from companion.coach.names import with_distinct_names
 from companion.coach.page import POLICY, hash_of, rendered, source_of
+from companion.coach.pooled_page import POOLED_MEANS, pooled_rows
 from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.since import news_of, owed_words, quoted
+from companion.coach.summary import squats_of
 from companion.coach.tables import LocalTimes
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, depth_of
 from companion.record import coaching
 from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
+from companion.record.guesses import guess_score
+from companion.record.timestamps import moment_of
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS
 
-PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Last answer", "Reviewed")
+PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Load to keep", "Last squat",
+                       "Against what was set", "Last answer", "Reviewed")
 GROUP_MEANINGS: Final = {**{one.name: one.meaning for one in TRIAGE.values()}, "fine": "none of these"}
 
 
@@ -52,7 +57,7 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     apart = {line.person: line.name for line in with_distinct_names(db, coach, [line for line, _ in found])}
     lines = [PageRow(shortened(apart[line.person], PAGE_NAME_MOST) or "somebody", (
         (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.whole, line.whole.lower()),
-        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(one, now, when)),
+        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(db, one, now, when)),
         (reports or {}).get(line.person, "")) for line, one in found]
     many = Counter(line.group for line, _ in found)
     holds = many + Counter(one.group for line, _ in found for one in line.also)
@@ -63,19 +68,25 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     news = news_of(db, coach, now, zone) if coach is not None else []
     new = [(one.name, (reports or {}).get(one.person, ""), one.words, one.quote, one.act[0]) for one in (quoted(db, one) for one in news)]
     return rendered("caseload.html.jinja", {
-        "since": coach is not None, "news": new, "due": owed_words(news),
+        "pooled": pooled_rows(db, coach) if coach is not None else (), "pooled_means": POOLED_MEANS,
+        "score": guess_score(db, coach).words if coach is not None else "", "since": coach is not None,
+        "news": new, "due": owed_words(news),
         "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
         "columns": PAGE_COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
         "policy": f"{POLICY}; script-src {hash_of(script)}"})
 
 
-def _cells(one: CaseloadRow, now: datetime, when: LocalTimes) -> tuple[tuple[str, str], ...]:
-    """Return the cells beside the group: safety level, result, depth, last answer, last review."""
-    depth = depth_of(one)
+def _cells(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: LocalTimes) -> tuple[tuple[str, str], ...]:
+    """Return the cells beside the group: safety level, result, depth, load, last squat, days against what was set, answer and review."""
+    depth, squats = depth_of(one), squats_of(db, one.person, now)
+    silent = (now - moment_of(one.answered)).days if one.answered else 0
     stands = one.safety(now)
     level = f"{stands.words.coach}, {when.text(one.level_at)}" if one.level_at else stands.words.coach
     return ((level, one.level_at or ""),
             (RESULT_WORDS.get(str(one.overall), "none yet"), RESULT_WORDS.get(str(one.overall), "")),
             (BAND_WORDS[depth] if depth else "none set", str(depth.rank) if depth else ""),
-            (when.text(one.answered) if one.answered else "none yet", one.answered or ""),
+            (squats.most or "none set", squats.most), (squats.last or "none yet", squats.last_day.isoformat() if squats.last_day else ""),
+            (squats.kept or "no squat day yet", squats.kept),
+            (when.text(one.answered) + (f", {silent} {'day' if silent == 1 else 'days'} silent" if silent else "") if one.answered
+             else "none yet", one.answered or ""),
             (when.text(one.reviewed) if one.reviewed else "never", one.reviewed or ""))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
@@ -12,6 +12,7 @@ from companion.coach.names import display_name, lifters_matching
 from companion.coach.summary import LifterPage, answers_in, lifter_page
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
+from companion.language.days.dates import read_date
 from companion.language.units import shown
 from companion.record import coaching, log
 from companion.record.turn import Turn
@@ -24,6 +25,8 @@ from companion.screening.sessions import ReadingSession, sessions_of
 
 PAIRS_OFFERED: Final = 6
 """Earlier days to compare the latest with; our choice, three rows of buttons."""
+NAME_TWO: Final = ("Name two of your lifters: “compare Sam and Mia”; or one, for their days: “compare Sam”, or “compare Sam 1 March and "
+                   "20 April”.")
 _AND: Final = re.compile(r" (?:and|with|to|vs) ")
 _DAYS: Final = re.compile(r"([0-9]{1,18})(?:-([0-9]{4}-[0-9]{2}-[0-9]{2})-([0-9]{4}-[0-9]{2}-[0-9]{2}))?")
 
@@ -33,20 +36,34 @@ def compare(turn: Turn, of: str) -> Say:
     asked = _DAYS.fullmatch(of)
     if asked is None:
         names = _AND.split(of)
+        if len(names) == 2 and (typed := _typed_days(turn, *names)):
+            return _two_days(turn, *typed)
         found = [lifters_matching(turn.db, turn.person, name) for name in names]
         if len(names) == 2 and all(len(whom) == 1 for whom in found):
             return _lifters(turn, found[0][0], found[1][0])
         if len(names) > 2 or len(found[0]) != 1 or len(names) == 2:
-            return Say("Name two of your lifters: “compare Sam and Mia”; or one, for their days: “compare Sam”.", _back())
+            return Say(NAME_TWO, _back())
         return _days_offered(turn, found[0][0])
     lifter = int(asked[1])
     if not coaching.sees(turn.db, turn.person, lifter):
-        return Say("Name two of your lifters: “compare Sam and Mia”; or one, for their days: “compare Sam”.", _back())
+        return Say(NAME_TWO, _back())
     try:
         days = date.fromisoformat(asked[2] or ""), date.fromisoformat(asked[3] or "")
     except ValueError:
         return _days_offered(turn, lifter)
     return _two_days(turn, lifter, *sorted(days))
+
+
+def _typed_days(turn: Turn, one: str, other: str) -> tuple[int, date, date] | None:
+    """Return the lifter and the two days of "Sam 1 March and 20 April", as the days of the last year; None where it is no such thing."""
+    since = local_date(turn.now, turn.zone) - timedelta(days=365)
+    last = read_date(other, since)
+    words = one.split()
+    for n in range(1, len(words)):
+        first = read_date(" ".join(words[n:]), since) if last else None
+        if first and last and len(whom := lifters_matching(turn.db, turn.person, " ".join(words[:n]))) == 1:
+            return whom[0], min(first, last), max(first, last)
+    return None
 
 
 def _lifters(turn: Turn, one: int, other: int) -> Say:

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from companion.base.clock import local_date
 from companion.coach.tables import Table
-from companion.pictures.series import Chart, ChartOwner, Dot, Track, all_charts, chart_of
-from companion.record.log import KeptFinding
-from companion.screening.depth import BAND_WORDS, Band, band_of
+from companion.pictures.series import Chart, ChartOwner, all_charts, chart_of
+from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.priming_trial import arm_of
 from companion.screening.readings import NumberFormat
 from companion.screening.screen import LoggedAnswer
@@ -21,23 +19,9 @@ def day_line(day: ToldDay, show: NumberFormat) -> str:
                                    "something hurt" if day.hurt else ""))) or "nothing reported"
 
 
-def charts_of(answers: Sequence[LoggedAnswer], steps: Sequence[KeptFinding], whose: ChartOwner) -> tuple[Chart, ...]:
-    """Return every chart that has data. ``steps``: the findings of the depth to keep to, oldest first."""
-    drawn = [chart_of(name, answers, whose) for name in all_charts()]
-    if not any(chart and chart.name == "chart_depth" for chart in drawn):
-        drawn.append(_depth_chart(steps, whose))
-    return tuple(chart for chart in drawn if chart)
-
-
-def _depth_chart(steps: Sequence[KeptFinding], whose: ChartOwner) -> Chart | None:
-    """Return the chart of the depth to keep to after each squat day; None where there is none."""
-    told = {local_date(one.at, whose.zone): band for one in steps if (band := band_of(one.value))}
-    if not told:
-        return None
-    dots = tuple(Dot(day, float(band.rank), label=BAND_WORDS[band]) for day, band in told.items())
-    ticks = tuple((float(band.rank), BAND_WORDS[band].removesuffix(" parallel").replace("a little", "little")) for band in Band)
-    return Chart("chart_depth", "Depth to keep to", (Track("After each squat day", dots),), ticks=ticks,
-                 limits=(len(Band) - 0.5, -0.5), notes=("Deeper is further down.",))
+def charts_of(answers: Sequence[LoggedAnswer], whose: ChartOwner) -> tuple[Chart, ...]:
+    """Return every chart that has data."""
+    return tuple(chart for name in all_charts() if (chart := chart_of(name, answers, whose)))
 
 
 def _kept(day: ToldDay) -> str:

@@ -12,6 +12,7 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.record.log import KeptFact, KeptFinding
+from companion.record.orders import Holding
 from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.evidence import PART_WORDS
 from companion.screening.load_limit import WHOSE, limit_now
@@ -55,17 +56,19 @@ def depth_now(pin: object, pin_at: datetime | None, keep: object, told_at: datet
     return (pinned, "pin") if pinned else (kept, "keep") if kept else None
 
 
-def holding(kept: Mapping[str, KeptFact], found: Mapping[str, KeptFinding], until: Mapping[str, str], zone: str,
+def holding(kept: Mapping[str, KeptFact], found: Mapping[str, KeptFinding], orders: Mapping[str, Holding], zone: str,
             show: NumberFormat) -> tuple[Held, ...]:
-    """Return what holds for a lifter, of the facts and findings kept of them. ``until``: the day on which the order behind a fact ends."""
+    """Return what holds for a lifter, of the facts and findings kept of them. ``orders``: of the order behind a fact, the day on
+    which it ends and the orders that differ."""
     facts = {name: one.value for name, one in kept.items()}
     set_by = {name: one for name in PIN_FACTS.values() if (one := found.get(name)) and one.value}
 
     def of_coach(title: str, name: str, words: str, beside: str = "") -> Held:
         """Return what a coach has set."""
-        one = set_by.get(name)
+        one, order = set_by.get(name), orders.get(name, Holding("", ""))
+        beside = "; ".join(filter(None, (f"not settled, {order.differs}" if order.differs else "", beside)))
         return Held(title, words, one.rule if one else "set by a coach", one.because if one else "",
-                    local_date(one.at, zone) if one else None, _day(until.get(name)), beside)
+                    local_date(one.at, zone) if one else None, _day(order.until), beside)
 
     def depth() -> Held | None:
         """Return the depth to keep to."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import datetime
 from typing import Final
 
@@ -13,8 +14,9 @@ from companion.conversation.effects import Find, Link, Redeem, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.record import coaching, log, orders, persist
+from companion.record.thread import private_notes_of, thread_of
 from companion.record.turn import Turn
-from companion.screening.coach_acts import COACH_ACTS
+from companion.screening.coach_acts import COACH_ACTS, ROLES
 
 LOOKS_SHOWN: Final = 12
 LOOK_WORDS: Final = {"agreed": "you agreed", "withdrawn": "you ended it", "caseload": "you in their list of lifters"}
@@ -25,7 +27,7 @@ def redeem(turn: Turn, effect: Redeem) -> None:
     db, person, now = turn.db, turn.person, turn.now
     may = coaching.may_try(db, person, now)
     found = coaching.open_invitation(db, effect.code, now) if may else None
-    status, who = "unknown", ""
+    status, who, role = "unknown", "", ROLES["coach"]
     if not may:
         status = "slowed"
     elif found is None:
@@ -33,11 +35,17 @@ def redeem(turn: Turn, effect: Redeem) -> None:
     elif found.made_by == person:
         status = "own"
     elif found.made_by is None:
-        status, who = "coach", short(found.name)
+        status, who, role = "coach", short(found.name), ROLES[found.kind]
     else:
         status, who = "lifter", short(coaching.coach_name(db, found.made_by))
+        role = ROLES[coaching.role_of(db, found.made_by) or "coach"]
     good_for = str(found.id) if found and status in ("coach", "lifter") else ""
-    for name, value in {"status": status, "who": who, "invitation": good_for}.items():
+    note_invitation(turn, {"status": status, "who": who, "invitation": good_for, "one": role.one, "yours": role.yours})
+
+
+def note_invitation(turn: Turn, facts: Mapping[str, str]) -> None:
+    """Store who asks to be linked as facts for the question that follows."""
+    for name, value in facts.items():
         persist.finding(turn, Find(f"link.{name}", value, "a code"))
 
 
@@ -65,20 +73,39 @@ def _agree(turn: Turn, invited: int) -> list[Letter]:
     if invitation is None or not coaching.use_up(db, invitation.id, person, now):
         return [Letter(person, Say("That code has expired. Ask for a new one."))]
     if invitation.made_by is None:
-        coaching.make_coach(db, person, short(invitation.name), now)
+        role = ROLES[invitation.kind]
+        left = [] if coaching.role_of(db, person) in ("", invitation.kind) else coaching.lifters_of(db, person)
+        coaching.make_coach(db, person, short(invitation.name), now, invitation.kind)
         rows = (button("Invite a lifter", "invite_lifter"), button("Digest", "digest"))
-        return [Letter(person, Say("You are a coach here now. “Invite a lifter” makes a code for a lifter; “my lifters” shows "
-                                   "who needs you.", rows))]
+        told = Say(f"{short(invitation.name)} is {role.one} here now. What you agreed to is over: they see your answers only after you "
+                   "agree anew, to a new code.")
+        return [Letter(person, Say(f"You are {role.one} here now. “Invite a lifter” makes a code for a lifter; “my lifters” shows who "
+                                   "needs you.", rows)), *(Letter(lifter, told) for lifter in left)]
+    yours = ROLES[coaching.role_of(db, invitation.made_by) or "coach"].yours.rstrip(",")
     coaching.link(db, person, invitation.made_by, now)
     theirs_called = display_name(db, invitation.made_by, person)
     rows = (button(f"See {theirs_called}", "lifter", person), button("My lifters", "caseload"))
     name = short(coaching.coach_name(db, invitation.made_by))
-    mine = Say(f"{name} is your coach here now. In “my coaches” you see what they look at, and can end it.",
+    mine = Say(f"{name} is {yours} here now. In “my coaches” you see what they look at, and can end it.",
                (button("My coaches", "my_coaches"),))
     whom = short(invitation.name)
     code = f" (your code for {whom})" if whom and whom.casefold() != name_of_person(db, person).casefold() else ""
     theirs = Say(f"{theirs_called} has agreed{code}: you can see their answers now.", rows)
-    return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person)]
+    return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person), *_handed_over(turn, invitation.made_by)]
+
+
+def _handed_over(turn: Turn, taker: int) -> list[Letter]:
+    """End the links of the coaches who asked for it, now that the lifter has agreed; what holds then is said as where a coach is left."""
+    told = []
+    for giver, name in coaching.handing_over(turn.db, turn.person, taker):
+        coaching.withdraw(turn.db, turn.person, giver, turn.now, "handed over")
+        holds = orders.lapsed_words(turn.db, turn.person, turn.now, str(turn.known.facts.get("welcome.units", METRIC)))
+        whom = display_name(turn.db, giver, turn.person)
+        told += [Letter(turn.person, Say(f"{short(name)} has handed you over and can't see your answers from now on.{holds}")),
+                 Letter(giver, Say(f"{whom} has agreed, and is with coach {short(coaching.coach_name(turn.db, taker))} now. You can't see "
+                                   "their answers any more.", (button("My lifters", "caseload"),)), about=turn.person)]
+    turn.changed()
+    return told
 
 
 def my_coaches(turn: Turn) -> list[Letter]:
@@ -97,11 +124,18 @@ def my_coaches(turn: Turn) -> list[Letter]:
     rows = tuple(button(f"End {plain(name)[:16]}'s view", "leave_coach", coach) for coach, name in coaches)
     says = [Say(text, (*rows, *(button("Write to my coach", "note_to_coach", coaches[0][0]) for _ in coaches[:1])))]
     kept = log.facts_of(db, person)
-    held = holding(kept, log.findings_of(db, person), orders.until_of(db, person), turn.zone, lambda value, unit: shown(value, unit, units))
+    held = holding(kept, log.findings_of(db, person), orders.held_of(db, person, units), turn.zone,
+                   lambda value, unit: shown(value, unit, units))
     if held:
         says.insert(0, Say("What holds for you now:\n" + "\n".join(f"{one.title}: {one.line}" for one in held)))
     if lines:
         says.insert(0, Say("What your coaches looked at:\n" + "\n".join(lines)))
+    written = [f"{_when(one.at, turn.zone)}: {short(one.coach) or 'you'}, {plain(one.words)[:120]}"
+               for one in thread_of(db, person, None, LOOKS_SHOWN)]
+    written += [f"{short(name)} keeps {'a private note' if many == 1 else f'{many} private notes'} on you, which only they read."
+                for name, many in private_notes_of(db, person)]
+    if written:
+        says.insert(0, Say("What you and your coaches wrote:\n" + "\n".join(written)))
     if acts:
         says.insert(0, Say("What your coaches did:\n" + "\n".join(acts)))
     return [Letter(person, say) for say in says]

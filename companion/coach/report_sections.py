@@ -26,17 +26,19 @@ from companion.conversation.condition import Facts
 from companion.conversation.registry import Book
 from companion.export.questions import in_words
 from companion.language.units import METRIC, reworded, shown
-from companion.pictures.series import Chart, ChartOwner
+from companion.pictures.personal import owner_of
+from companion.pictures.series import Chart, days_kept
 from companion.record import coaching, log, orders, people, reminders
 from companion.record.caseload import alerts_of
 from companion.record.context import SAFETY_LEVEL, known_of, standing_now
 from companion.record.log import finding_history
 from companion.reminders.kinds import coach_words
+from companion.screening.compliance import compliance_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
 from companion.screening.errors import errors_from
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
 from companion.screening.limits import words_of as words_of_limits
-from companion.screening.load_limit import limits_in, over_limit
+from companion.screening.load_limit import over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
@@ -99,19 +101,20 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     tested = bool(screen.done)
     verdicts = conclusion.verdicts if tested else ()
     causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in verdicts)
-    steps = finding_history(db, person, "depth.step")
-    held = holding(log.facts_of(db, person), log.findings_of(db, person), orders.until_of(db, person), zone, show)
+    whose = owner_of(db, person, zone)
+    held = holding(log.facts_of(db, person), log.findings_of(db, person), orders.held_of(db, person, system), zone, show)
     safety = standing_now(db, person, now)
-    over = over_limit(days, limits_in(log.load_limits_of(db, person))).words(show)
+    over = over_limit(days, whose.limits).words(show)
     return ReportContent(
         shortened(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
-        _glance(facts, causes, days, safety, held, over, show, when, local_date(now, zone)),
+        _glance(facts, causes, days, safety, held, over, compliance_words(days_kept(answers, whose, days)), show, when,
+                local_date(now, zone)),
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
         safety, _why(db, person, facts, safety, when),
         _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
-        conclusion.differences, charts_of(answers, steps, ChartOwner(str(person), system, zone)), days_table(days, seed, show),
+        conclusion.differences, charts_of(answers, whose), days_table(days, seed, show),
         verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, held, system, now, zone),
         _reminders(db, person), _acts(db, person, system, when), _looks(db, person, when), log_table(rows, book, system, when),
         sources_of(screen, errors, show))
@@ -125,7 +128,7 @@ def _showing(system: str) -> NumberFormat:
 
 
 def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay], safety: SafetyStanding, held: Sequence[Held], over: str,
-            show: NumberFormat, when: LocalTimes, today: date) -> tuple[tuple[str, str], ...]:
+            kept: str, show: NumberFormat, when: LocalTimes, today: date) -> tuple[tuple[str, str], ...]:
     """Return the lines at the top of the report."""
     told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
     parts = [(ruling.capitalize(), ", ".join(
@@ -133,7 +136,7 @@ def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay
         for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=ruling_order)]
     last = days[-1] if days else None
     lines = [("Safety level now", safety.words.report), ("Told by a clinician", words_of_limits(safety.limits, show)), *parts,
-             *_held_rows(held), ("Load lifted", over),
+             *_held_rows(held), ("Load lifted", over), ("Against what was set", kept),
              ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
              ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
     return tuple((name, words) for name, words in lines if words)

@@ -8,8 +8,8 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import datetime
-from typing import Final
+from datetime import date, datetime
+from typing import Final, NamedTuple
 
 from companion.base.clock import local_date
 from companion.calendar.plan import Plan, SquatDay, next_days
@@ -18,16 +18,19 @@ from companion.calendar.words import plan_words
 from companion.coach.holding import Held, holding
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
+from companion.pictures.personal import owner_of
+from companion.pictures.series import ChartOwner, days_kept
 from companion.record import caseload, coaching, log, orders, people, reminders
 from companion.record.caseload import KeptAlert
 from companion.record.context import LIMITS, SAFETY_LEVEL, standing_in
 from companion.record.log import KeptFact, KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of, text_of
+from companion.screening.compliance import compliance_words
 from companion.screening.errors import errors_from
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
-from companion.screening.load_limit import LimitSet, limits_in, over_limit
+from companion.screening.load_limit import LimitSet, limit_at, limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import measured, protocol
 from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
@@ -42,6 +45,8 @@ DAYS_SHOWN: Final = 5
 ALERTS_SHOWN: Final = 5
 ACTS_SHOWN: Final = 5
 MEDIA_KINDS: Final = ("photo", "video")
+DAY_FLOWS: Final = ("squat_day", "squat_after", "about_you", "prime", "trial")
+"""The flows whose answers say how a squat day stands against what was set."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,9 +121,10 @@ class LifterPage:
     """The data of one lifter's page. Texts are unchanged from the record, so the views make them plain.
 
     ``safety``: the standing now. ``told``: what clinicians told them to leave out, in words. ``went``: the latest answer on whether they
-    were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words. ``overall``: the
-    kind of result. ``held``: what holds for them now. ``change``: the change at the last retest, with
-    its error; ``trial``: the priming trial's result so far. ``days``, ``media``, ``alarms`` and ``acts``: newest first.
+    were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words; ``kept``: how the
+    latest days stand against all that was set. ``overall``: the kind of result. ``held``: what holds for them now. ``change``: the
+    change at the last retest, with its error; ``trial``: the priming trial's result so far. ``days``, ``media``, ``alarms`` and ``acts``:
+    newest first.
     """
 
     person: int
@@ -137,6 +143,7 @@ class LifterPage:
     numbers: tuple[LatestReading, ...]
     days: tuple[ToldDay, ...]
     over: str
+    kept: str
     held: tuple[Held, ...]
     change: KeptFinding | None
     trial: str
@@ -169,7 +176,8 @@ class LifterRecords:
     reviewed_at: str = ""
     pain_open: datetime | None = None
     limits: Sequence[LimitSet] = ()
-    until: Mapping[str, str] = field(default_factory=dict)
+    standing: Mapping[str, orders.Holding] = field(default_factory=dict)
+    whose: ChartOwner = field(default_factory=ChartOwner)
 
 
 def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> LifterPage:
@@ -180,10 +188,35 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
 def lifter_records(db: sqlite3.Connection, coach: int, lifter: int) -> LifterRecords:
     """Read the records of a lifter's page."""
     acts = tuple(CoachAction(moment_of(at), *rest) for at, *rest in coaching.latest_acts(db, lifter, ACTS_SHOWN))
-    return LifterRecords(lifter, people.name_of(db, lifter), log.facts_of(db, lifter), log.findings_of(db, lifter),
+    facts = log.facts_of(db, lifter)
+    system = str(facts["welcome.units"].value) if "welcome.units" in facts else METRIC
+    return LifterRecords(lifter, people.name_of(db, lifter), facts, log.findings_of(db, lifter),
                 tuple(log.answers_of(db, lifter)), caseload.alerts_of(db, lifter, ALERTS_SHOWN), acts,
                 reminders.open_reminders(db, lifter), caseload.unreachable_since(db, lifter), coaching.reviewed_at(db, lifter, coach),
-                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)), orders.until_of(db, lifter))
+                log.pain_open_of(db, lifter), limits_in(log.load_limits_of(db, lifter)), orders.held_of(db, lifter, system),
+                owner_of(db, lifter))
+
+
+class SquatsTold(NamedTuple):
+    """A lifter's squats in a few words: how the days stand against what was set, the last day, and the most load for now; "" where there
+    is none. ``last_day``: its date."""
+
+    kept: str
+    last: str
+    last_day: date | None
+    most: str
+
+
+def squats_of(db: sqlite3.Connection, lifter: int, now: datetime) -> SquatsTold:
+    """Return a lifter's squats for a line of a caseload."""
+    whose = owner_of(db, lifter)
+    answers = answers_in(log.answers_of(db, lifter), DAY_FLOWS)
+    days = [day for day in days_told(answers, whose.zone) if day.squatted]
+    last, most = days[-1] if days else None, limit_at(whose.limits, now)
+    told = "" if last is None else f"{last.day:%a} {last.day.day} {last.day:%b}" + (
+        f", {shown(last.load, 'kg', whose.system)}" if last.load else "")
+    return SquatsTold(compliance_words(days_kept(answers, whose, days)), told, last.day if last else None,
+                      "" if most is None else f"at most {shown(most, 'kg', whose.system)}")
 
 
 def page_of(held: LifterRecords, now: datetime) -> LifterPage:
@@ -195,7 +228,8 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
     overruled = {(name := key.removeprefix(OVERRULED_PREFIX)): OverruledFinding(name, one.value, one.because, one.rule, one.at)
                  for key, one in found.items() if key.startswith(OVERRULED_PREFIX) and one.value}
     plan = plan_from(facts)
-    days = [day for day in days_told(answers_in(held.log, ("squat_day", "squat_after", "about_you")), zone) if day.squatted]
+    told = answers_in(held.log, DAY_FLOWS)
+    days = [day for day in days_told(told, zone) if day.squatted]
     return LifterPage(
         held.person, held.name, zone, system, held.gone, safety_of(held, facts, now),
         words_of(limits_told(facts.get(LIMITS)), lambda value, unit: shown(value, unit, system)), found.get("referral.went"),
@@ -203,8 +237,9 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
         tuple(_cause(name, facts, found, overruled) for name in CAUSE_NAMES), tuple(overruled.values()),
         latest_readings(held.log, lambda value, unit: shown(value, unit, system)), tuple(reversed(days[-DAYS_SHOWN:])),
         over_limit(days, held.limits).words(lambda value, unit: shown(value, unit, system)),
-        holding(held.facts, found, held.until, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
-        verdict_of(seed, trial_days(days)).words if (seed := trial_seed(answers_in(held.log, ("trial",)), str(held.person))) else "",
+        compliance_words(days_kept(told, held.whose, days)),
+        holding(held.facts, found, held.standing, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
+        verdict_of(seed, trial_days(days)).words if (seed := trial_seed(told, str(held.person))) else "",
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
         held.reminders[0] if held.reminders else None, media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),
         tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)

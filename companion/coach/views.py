@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 import sqlite3
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime, time, timedelta
 from typing import Final, NamedTuple
 
@@ -33,11 +33,14 @@ from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
-from companion.language.units import METRIC, shown
+from companion.language.units import shown
 from companion.pictures.film_chart import CURVE_FACT, FILM_CHART
-from companion.pictures.series import ChartOwner, all_charts, chart_of
+from companion.pictures.personal import owner_of
+from companion.pictures.series import all_charts, chart_of
 from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
+from companion.record.groups import EVERYBODY, LifterGroup, groups_of
+from companion.record.thread import thread_of
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
@@ -54,6 +57,8 @@ TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
 EVIDENCE_MOST: Final = 600
 """UTF-16 units of a cause's grounds in a summary: none that a test can give is longer. Our choice."""
+GROUPS_SHOWN: Final = 6
+ENTRIES_SHOWN: Final = 10
 LINE_MOST: Final = 360
 """UTF-16 units of a line of a list; ten of them fit a message. Our choice."""
 LABEL_MOST: Final = 32
@@ -65,7 +70,8 @@ FIND_LIFTER: Final = "find_lifter"
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored",
                        "no_pain": "pain told here, taken back"}
-LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "more": "alerts and actions"}
+LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "thread": "messages",
+                       "more": "alerts and actions"}
 """The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
 _LOG_ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{8}))??(?:-([0-9]{1,9}))?")
@@ -94,8 +100,8 @@ class LifterView(NamedTuple):
 
 
 def show(turn: Turn, view: str, of: str) -> list[Say]:
-    """Return the messages of a view ("since", "caseload", "compare", "find_lifter", "lifter", "lifter_log") for a coach, and audit the
-    look.
+    """Return the messages of a view ("since", "caseload", "compare", "groups", "find_lifter", "lifter", "lifter_log") for a coach, and
+    audit the look.
 
     ``of``: a page of what is new ("1"), a group and page ("hurt-1"), a name as typed, or a lifter and a view or page
     ("17-numbers", "17-2"). Pages count from 0.
@@ -103,6 +109,8 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     db, coach, now, book, zone = turn.db, turn.person, turn.now, turn.book, turn.zone
     if view == "caseload":
         return _caseload(db, coach, of, now, zone)
+    if view == "groups":
+        return [groups_say(groups_of(db, coach), coaching.told_apart(db, coach))]
     if view == "since":
         say, news = since_say(db, news_of(db, coach, now, zone), len(coaching.lifters_of(db, coach)), button_number(of))
         _note_lines(db, coach, [one.person for one in news], now, zone)
@@ -133,6 +141,8 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
             return [days_say(look, page_now)]
         case "more":
             return [more_say(look, page_now)]
+        case "thread":
+            return [thread_say(look)]
     return [summary_say(look, page_now)]
 
 
@@ -145,6 +155,11 @@ def lifter_shown(db: sqlite3.Connection, coach: int, view: str, of: str) -> int 
         asked = (_LOG_ASKED if view == "lifter_log" else _ASKED).fullmatch(of) if view in ("lifter", "lifter_log") else None
         lifter = int(asked[1]) if asked else 0
     return lifter if coaching.sees(db, coach, lifter) else None
+
+
+def in_their_copy(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
+    """Return the lifter whose copy of their data has the messages of a view; None for nobody's, as where private notes are in them."""
+    return None if view == "lifter" and _asked(of)[1] == "thread" else lifter_shown(db, coach, view, of)
 
 
 def _asked(of: str) -> tuple[int, str]:
@@ -243,6 +258,18 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
     return Say(_text(text), (*in_rows(taps, 2), *in_rows(turn, 2), *in_rows(filters, 3))), on_it
 
 
+def groups_say(groups: Sequence[LifterGroup], names: Mapping[int, str]) -> Say:
+    """Return a coach's groups with who is in them, and a button for each thing that can be done for several."""
+    if not groups:
+        return Say("You have no group yet. A lifter's page has “Groups” under “More”.", ((_tap("My lifters", "caseload"),),))
+    lines = [f"· {one.name}: all {len(one.lifters)}" if one.number == EVERYBODY else shortened(
+        f"· {one.name}: {', '.join(names.get(lifter, 'somebody') for lifter in one.lifters)}", LINE_MOST) for one in groups]
+    taps = [_tap(f"{act.label or 'Write'}: {one.name}", act.flow, f"{one.number}-{act.name}") for one in groups[:GROUPS_SHOWN]
+            for act in COACH_ACTS.values() if act.several]
+    return Say(_text(["Your groups. What you do for one is done for each in it, who is told alone.", "", *lines]),
+               (*in_rows(taps, 2), (_tap("My lifters", "caseload"),)))
+
+
 # one lifter -------------------------------------------------------------------------------------------------
 
 
@@ -256,8 +283,8 @@ def summary_say(look: LifterView, page: LifterPage) -> Say:
     of = look.lifter
     taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
-             _tap("Write", "coach_note", of), _tap("Reviewed", "coach_act", f"{of}-reviewed"), _tap("More", "lifter", f"{of}-more"),
-             _tap("Back to list", "caseload")]
+             _tap("Messages", "lifter", f"{of}-thread"), _tap("Write", "coach_note", of),
+             _tap("Reviewed", "coach_act", f"{of}-reviewed"), _tap("More", "lifter", f"{of}-more"), _tap("Back to list", "caseload")]
     return Say(_text(_summary(look, page), SUMMARY_MOST), in_rows(taps, 2))
 
 
@@ -314,9 +341,10 @@ def _cause_line(cause: CauseSummary, most: int, overruled_most: int) -> str:
 
 
 def _held_lines(page: LifterPage) -> list[str]:
-    """Return what holds for the lifter now, a line each, and how often the load was over its limit."""
+    """Return what holds for the lifter now, a line each, how often the load was over its limit, and how days stand against it all."""
     over = [shortened(page.over[:1].upper() + page.over[1:], 90)] if page.over else []
-    return [*(shortened(f"{one.title}: {one.line}", 240) for one in page.held), *over]
+    against = [shortened(f"Against what was set, {page.kept}", 240)] if page.kept else []
+    return [*(shortened(f"{one.title}: {one.line}", 240) for one in page.held), *over, *against]
 
 
 def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
@@ -364,7 +392,18 @@ def more_say(look: LifterView, page: LifterPage) -> Say:
                         f"{orders.value_words(one.what, one.value, page.system)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [shortened(f"· sent {look.day_name(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
-    taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values() if act.label]
+    taps = [_tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values()
+            if act.label and coaching.role_of(look.db, look.coach) in act.roles]
+    return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
+
+
+def thread_say(look: LifterView) -> Say:
+    """Return the latest of what coaches and the lifter wrote to each other, and this coach's private notes, newest first."""
+    rows = thread_of(look.db, look.lifter, look.coach, ENTRIES_SHOWN)
+    lines = [f"{look.name}: messages, the newest first. Every coach of theirs and they themselves read these; a private note only you do."]
+    lines += [shortened(f"· {look.day_name(datetime.fromisoformat(one.at))}, {'private, ' if one.private else ''}"
+                        f"{one.coach or look.name}: {one.words}", LINE_MOST) for one in rows] or ["Nothing written yet."]
+    taps = [_tap("Write", "coach_note", look.lifter), _tap("Private note", "coach_act", f"{look.lifter}-private")]
     return Say(_text(lines), (*in_rows(taps, 2), *_back(look.lifter)))
 
 
@@ -382,12 +421,7 @@ def _chart_labels() -> dict[str, str]:
 def _charts(look: LifterView) -> Say:
     """Return a message with a button for each chart that has data."""
     facts = log.facts_of(look.db, look.lifter)
-    answers = list(map(log.as_answer, log.answers_of(look.db, look.lifter)))
-    system, zone = (str(facts[name].value) if name in facts else usual for name, usual in
-                    (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
-    steps = tuple((local_date(one.at, zone), one.value) for one in log.finding_history(look.db, look.lifter, "depth.step")
-                  if band_of(one.value))
-    whose = ChartOwner(str(look.lifter), system, zone, steps)
+    answers, whose = list(map(log.as_answer, log.answers_of(look.db, look.lifter))), owner_of(look.db, look.lifter)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
     there += [FILM_CHART] if CURVE_FACT in facts else []
     taps = [_tap(_chart_labels()[name], "lifter", f"{look.lifter}-{name}") for name in there]

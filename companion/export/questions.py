@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 from string import Formatter
 from typing import Final
 
+from companion.base.clock import local_date
 from companion.conversation.condition import Value
 from companion.conversation.flow import END, Ask, Known
 from companion.conversation.machine import Compiled
@@ -15,7 +16,8 @@ from companion.conversation.registry import Book
 from companion.conversation.table import EARLY_END
 from companion.conversation.wording import render
 from companion.language.units import METRIC, spoken_unit
-from companion.record.log import LogRow
+from companion.record.log import LogRow, as_answer
+from companion.screening.squat_days import AFTER, DAY, about, days_told
 
 _SOMEBODY: Final = Known({"today": "2000-01-01", "person": "", "coach": "no"}, datetime(2000, 1, 1, tzinfo=UTC))
 """A fixed context for facts drawn at a run's start, which appear in keys here, so that every export has the same keys."""
@@ -56,6 +58,16 @@ def _questions(compiled: Compiled) -> dict[str, Question]:
 def in_words(key: str) -> str:
     """Return a key as words."""
     return key.replace("_", " ")
+
+
+def planned_loads(rows: Iterable[LogRow]) -> dict[int, float]:
+    """Return the load in kg of each answer "as planned", by row: that of its squat day."""
+    log = list(rows)
+    zone = next((str(row.value) for row in reversed(log) if row.key == "zone" and isinstance(row.value, str)), "UTC+00:00")
+    loads = {day.day: day.load for day in days_told(map(as_answer, log), zone)}
+    same = {row.id: loads.get(about(row.asked, row.at, local_date(row.at, zone))) for row in log
+            if row.flow in (DAY, AFTER) and row.key == "load" and row.value == "same"}
+    return {row: load for row, load in same.items() if load}
 
 
 def stem_of(key: str, side: str) -> str:

@@ -16,13 +16,14 @@ from unicodedata import category, normalize
 
 from companion.base.clock import zone_of
 from companion.conversation.registry import Book
-from companion.export.questions import in_words, questions_in
+from companion.export.questions import in_words, planned_loads, questions_in
 from companion.record.log import LogRow
 from companion.record.timestamps import text_of
 
 ANSWER_COLUMNS: Final = ("row", "at", "local_time", "flow", "version", "question", "key", "side", "raw", "value", "unit", "status",
                   "method", "placement", "replaces", "run", "run_ending", "run_for")
-"""``replaces`` names another row's ``row``; ``run_for`` is the run's subject, such as a day."""
+"""The ``value`` of a load told "as planned" is the planned load; its ``raw`` stays what was typed. ``replaces`` names another row's
+``row``; ``run_for`` is the run's subject, such as a day."""
 
 BOM: Final = "\ufeff"
 """Byte order mark. A widespread spreadsheet reads a CSV without it in the machine's old code page, so that ° or é become two
@@ -61,13 +62,15 @@ def number(value: float) -> float | None:
 
 
 def _columns(rows: Iterable[LogRow], book: Book, zone: str) -> Iterable[dict[str, float | str | None]]:
-    questions, there = questions_in(book), zone_of(zone)
-    for row in rows:
-        asked = questions.get(row.flow, {}).get(row.key)
+    questions, there, log = questions_in(book), zone_of(zone), list(rows)
+    planned = planned_loads(log)
+    for row in log:
+        asked, value = questions.get(row.flow, {}).get(row.key), planned.get(row.id, row.value)
         values = (row.id, text_of(row.at), f"{row.at.astimezone(there):%Y-%m-%d %H:%M:%S}", row.flow, row.version,
                   asked.text if asked else in_words(row.key), row.key, row.side, row.raw,
-                  row.value if row.value is None or isinstance(row.value, str) else number(row.value),
-                  row.unit, row.status, row.method, row.placement, row.replaces, row.run, row.ending or "open", row.asked)
+                  value if value is None or isinstance(value, str) else number(value),
+                  "kg" if row.id in planned else row.unit, row.status, row.method, row.placement, row.replaces, row.run,
+                  row.ending or "open", row.asked)
         yield dict(zip(ANSWER_COLUMNS, values, strict=True))
 
 

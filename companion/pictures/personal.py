@@ -12,7 +12,9 @@ from companion.pictures.film_chart import CURVE_FACT, FILM_CHART, film_chart, fi
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.pictures.your_squat import NAME, your_squat
 from companion.record import log
+from companion.screening.depth import band_of
 from companion.screening.errors import errors_from
+from companion.screening.load_limit import limits_in
 from companion.screening.screen import LoggedAnswer, about_from, screen_from
 
 Own = tuple[bytes, str, Ending]
@@ -24,15 +26,22 @@ def is_own(name: str) -> bool:
     return name in all_charts() or name in (NAME, FILM_CHART)
 
 
+def owner_of(db: sqlite3.Connection, person: int, zone: str = "") -> ChartOwner:
+    """Return whose a chart is, with what was set for them; ``zone``: other than the one they live in."""
+    facts = log.facts_of(db, person)
+    system, home = (str(facts[key].value) if key in facts else usual
+                    for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
+    zone = zone or home
+    steps = tuple((local_date(one.at, zone), one.value) for one in log.finding_history(db, person, "depth.step") if band_of(one.value))
+    drill = next((local_date(one.at, zone) for one in log.finding_history(db, person, "drill") if one.value not in ("", "none")), None)
+    return ChartOwner(str(person), system, zone, steps, limits_in(log.load_limits_of(db, person)), drill)
+
+
 def from_log(db: sqlite3.Connection, person: int, name: str, video: bool = False) -> Callable[[], Own | None]:
     """Read what a person's own picture needs; return what draws it, beside the loop: the picture, its words and its kind of file, or
     None if there is nothing to show. ``video``: a loop as MP4 where it can be written."""
     answers = list(map(log.as_answer, log.answers_of(db, person)))
-    facts = log.facts_of(db, person)
-    system, zone = (str(facts[key].value) if key in facts else usual
-                    for key, usual in (("welcome.units", METRIC), ("welcome.zone", "UTC+00:00")))
-    steps = tuple((local_date(one.at, zone), one.value) for one in log.finding_history(db, person, "depth.step"))
-    whose = ChartOwner(str(person), system, zone, steps)
+    facts, whose = log.facts_of(db, person), owner_of(db, person)
     if name == FILM_CHART:
         curves = film_curves(str(facts[CURVE_FACT].value)) if CURVE_FACT in facts else None
         return lambda: None if curves is None else (film_chart(curves), curves.words, "png")

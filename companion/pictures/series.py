@@ -15,14 +15,16 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.language.units import shown, shown_number, shown_unit
+from companion.screening.compliance import ASPECTS, DayKept, compliance, compliance_words
 from companion.screening.depth import BAND_STEP, BAND_WORDS, NEVER_STARTS, Band, start_of
 from companion.screening.errors import errors_from
+from companion.screening.load_limit import LimitSet
 from companion.screening.priming_trial import TrialDay, arm_of, pairs_of
 from companion.screening.protocols import measured, protocol, protocols
 from companion.screening.readings import SIDES, STANDING_WORDS, mean_of
 from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
-from companion.screening.squat_days import AFTER, about, days_told, trial_days, trial_seed
+from companion.screening.squat_days import AFTER, ToldDay, about, days_told, trial_days, trial_seed
 
 ERROR_BAR_Z: Final = 1.96
 """Error bars: 1.96 standard errors of the session's mean to each side."""
@@ -120,12 +122,15 @@ Answers = Sequence[LoggedAnswer]
 
 @dataclass(frozen=True, slots=True)
 class ChartOwner:
-    """The person a chart is of, their unit system and zone. ``steps``: the depth to keep after each squat day, as (date, band)."""
+    """The person a chart is of, their unit system and zone. ``steps``: the depth to keep after each squat day, as (date, band);
+    ``limits``: the values of the load limit; ``drill_since``: the day from which a drill was set."""
 
     person: str = ""
     system: str = "metric"
     zone: str = "UTC+00:00"
     steps: tuple[tuple[date, str], ...] = ()
+    limits: tuple[LimitSet, ...] = ()
+    drill_since: date | None = None
 
 
 def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
@@ -258,6 +263,27 @@ def depth_steps(answers: Answers, whose: ChartOwner) -> Chart | None:
                  limits=(len(Band) - 0.5, -0.5), kinds=kinds, joined=False, notes=("Deeper is further down.",))
 
 
+def days_kept(answers: Answers, whose: ChartOwner, days: Sequence[ToldDay] | None = None) -> tuple[DayKept, ...]:
+    """Return how each squat day stands against what was set. ``days``: the squat days told, where they are known already."""
+    drilled = {local_date(row.at, whose.zone) for row in answers if (row.flow, row.key, row.status) == ("prime", "felt", "ok")}
+    told = days_told(answers, whose.zone) if days is None else days
+    return compliance(told, whose.limits, drilled, whose.drill_since, trial_seed(answers, whose.person))
+
+
+def kept(answers: Answers, whose: ChartOwner) -> Chart | None:
+    """Return the strip chart of load, depth, back, film and drill against what was set, a row each."""
+    shapes = {"kept": ("still", "as set"), "off": ("moved", "not as set"), "untold": ("untold", "not told")}
+    days = days_kept(answers, whose)
+    dots = tuple(Dot(one.day, float(n), kind=shapes[mark][0], label=name) for one in days for n, (name, mark) in enumerate(
+        zip(ASPECTS, one.marks, strict=True)) if mark)
+    if not dots:
+        return None
+    kinds = tuple(pair for pair in shapes.values() if any(dot.kind == pair[0] for dot in dots))
+    return Chart("chart_kept", "Squat days against what was set", (Track("Squat days", dots),), kinds=kinds, joined=False,
+                 ticks=tuple((float(n), name) for n, name in enumerate(ASPECTS)), limits=(len(ASPECTS) - 0.5, -0.5),
+                 notes=(f"The {compliance_words(days)}.",))
+
+
 @dataclass(frozen=True, slots=True)
 class ChartKind:
     """A chart there is: the label of its button, and what makes it of a log."""
@@ -272,7 +298,8 @@ def all_charts() -> Mapping[str, ChartKind]:
     numbers = {one.chart: ChartKind(one.name, partial(readings, one.id)) for one in measured()}
     starts = {one.chart: ChartKind(one.starts.label, partial(depth, one.id)) for one in protocols().values() if one.starts}
     return numbers | starts | {"chart_pain": ChartKind("Pain", pain), "chart_trial": ChartKind("Priming trial", trial),
-                               "chart_depth": ChartKind("Depth to keep", depth_steps)}
+                               "chart_depth": ChartKind("Depth to keep", depth_steps),
+                               "chart_kept": ChartKind("Against what was set", kept)}
 
 
 def chart_of(name: str, answers: Iterable[LoggedAnswer], whose: ChartOwner) -> Chart | None:

@@ -96,7 +96,7 @@ _BECAUSE: Final = "(select because from findings where person = m.person and nam
 _FACT: Final = "left join facts {0} on {0}.person = m.person and {0}.name = '{1}'"
 _LOOKED: Final = ("max(ifnull((select max(at) from looks l where l.person = {0} and {1} and l.what not in ('caseload', 'agreed', "
                   "'withdrawn', 'the coach is none any more')), ''), ifnull((select max(at) from acts l where l.person = {0} and {1} and "
-                  "l.what not in ('snooze', 'dismiss', 'unreviewed')), ''))")
+                  "l.what not in ('snooze', 'dismiss', 'unreviewed', 'group') and l.several = 0), ''))")
 _PUT_ASIDE: Final = (f"(select a.{{0}} from acts a where a.person = k.person and a.coach = :coach and a.what = '{{1}}' and "
                      f"{NOT_TAKEN_BACK} order by a.id desc limit 1)")
 _LINKED: Final = f"""

@@ -17,7 +17,7 @@ from typing import Final, NamedTuple
 
 from companion.record import orders
 from companion.record.timestamps import moment_of, text_of
-from companion.screening.coach_acts import UNLISTED
+from companion.screening.coach_acts import COACH_ACTS, UNLISTED
 
 LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
 """Letters and digits that are not mistaken for each other; a code of twelve has 59 bits."""
@@ -62,7 +62,7 @@ def code_hash_of(code: str) -> str:
 
 
 def invite(db: sqlite3.Connection, kind: str, made_by: int | None, name: str, at: datetime) -> str:
-    """Create an invitation for a "coach" or a "lifter" and return its code, which is stored as a hash only."""
+    """Create an invitation for a "lifter", a "coach" or another role and return its code, which is stored as a hash only."""
     code = new_code()
     keep_invitation(db, kind, made_by, name, code_hash_of(code), at)
     return code
@@ -101,6 +101,25 @@ def invitation(db: sqlite3.Connection, id: int, at: datetime) -> Invitation | No
     return Invitation(*row) if row else None
 
 
+def taker_of(db: sqlite3.Connection, code: str, giver: int, at: datetime) -> tuple[int, int] | None:
+    """Return the coach whose code for a lifter another coach was given to hand lifters over, and the invitation; None where it is none
+    such, has expired, or somebody else has used it. It can be used for several lifters."""
+    row: tuple[int, int] | None = db.execute(
+        "select i.made_by, i.id from invitations i join coach_roles c on c.person = i.made_by and c.until is null and c.role = 'coach' "
+        "where i.code_hash = ? and i.kind = 'lifter' and i.made_by <> ? and i.expires_at > ? and (i.used_by is null or i.used_by = ?)",
+        (code_hash_of(code), giver, text_of(at), giver)).fetchone()
+    return row
+
+
+def handing_over(db: sqlite3.Connection, lifter: int, taker: int) -> list[tuple[int, str]]:
+    """Return the coaches now who have last asked to hand a lifter over to this one: number and name."""
+    return db.execute(
+        "select a.coach, a.coach_name from acts a join coaches k on k.person = a.person and k.coach = a.coach and k.until is null and "
+        "a.at >= k.since where a.person = ? and a.what = 'hand_over' and a.value like ? || ' %' and a.coach <> ? and not exists (select 1 "
+        "from acts l where l.person = a.person and l.coach = a.coach and l.what = 'hand_over' and l.id > a.id)",
+        (lifter, taker, taker)).fetchall()
+
+
 def may_try(db: sqlite3.Connection, person: int, at: datetime) -> bool:
     """True if a person may try a code now."""
     tried = db.execute("select count(*) from code_tries where person = ? and at > ?", (person, text_of(at - TRIES_WITHIN))).fetchone()[0]
@@ -119,10 +138,25 @@ def use_up(db: sqlite3.Connection, id: int, person: int, at: datetime) -> bool:
                       (text_of(at), person, id)).rowcount == 1
 
 
-def make_coach(db: sqlite3.Connection, person: int, name: str, at: datetime) -> None:
-    """Give somebody the role of coach."""
-    db.execute("insert into coach_roles (person, name, since) values (?, ?, ?) on conflict (person) do update set "
-               "name = excluded.name, since = excluded.since, until = null", (person, name, text_of(at)))
+def make_coach(db: sqlite3.Connection, person: int, name: str, at: datetime, role: str = "coach") -> None:
+    """Give somebody a role, that of a coach or another. Whoever had another one loses the links made in it: lifters agreed to that one."""
+    if role_of(db, person) not in ("", role):
+        end_coach(db, person, at)
+    db.execute("insert into coach_roles (person, name, since, role) values (?, ?, ?, ?) on conflict (person) do update set "
+               "name = excluded.name, since = excluded.since, role = excluded.role, until = null", (person, name, text_of(at), role))
+
+
+def role_of(db: sqlite3.Connection, person: int) -> str:
+    """Return somebody's role now; "" for none."""
+    row = db.execute("select role from coach_roles where person = ? and until is null", (person,)).fetchone()
+    return row[0] if row else ""
+
+
+def has_coached(db: sqlite3.Connection, person: int, lifter: int) -> bool:
+    """True if somebody has ever set or overruled something for a lifter."""
+    set_by = [act.name for act in COACH_ACTS.values() if act.sets]
+    return db.execute("select 1 from acts where person = ? and coach = ? and what in (select value from json_each(?))",
+                      (lifter, person, json.dumps(set_by))).fetchone() is not None
 
 
 def end_coach(db: sqlite3.Connection, person: int, at: datetime) -> None:

@@ -12,7 +12,7 @@ from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
-from companion.record import coaching, log
+from companion.record import coaching, groups, log
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.limits import facts_in, limits_in
 from companion.screening.standing import SafetyStanding, standing_of
@@ -38,12 +38,13 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     zone; "due.KIND", the wall time of each open reminder; the current safety level, and "safety.may_open" if a new check may raise
     it; what a clinician's limits close ("limit.…", ``screening.limits.facts_in``); the version of each consent text they agreed to
     ("consent.lifter", "consent.coach"); "safety.slip.open" while a wrong tap can be undone; for a coach
-    "lifter.N", the name of each of their lifters."""
+    "lifter.N", the name of each of their lifters and groups."""
     rows = log.known_rows(db, person)
     facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
     facts |= {name: value for name, value, _ in rows}
     if facts["is_coach"] == "yes":
         facts |= {f"lifter.{one}": name for one, name in coaching.told_apart(db, person).items()}
+        facts |= {f"lifter.{one.number}": f"{one.name} ({len(one.lifters)})" for one in groups.groups_of(db, person)}
     zone = zone_from(facts, now)
     today = local_date(now, zone)
     since_of = {name: local_date(moment_of(since), zone) for name, _, since in rows if since}

@@ -93,8 +93,9 @@ def concluded_of(db: sqlite3.Connection, person: int) -> list[tuple[int, str, st
     stored)."""
     return db.execute(
         "select id, name, value, rule, because, at from findings where person = :person union all select id, 'alert', level, '', because, "
-        "at from alerts where person = :person union all select id, 'act.' || what, value, coach_name, reason, at from acts where "
-        "person = :person and what not in ('reviewed', 'unreviewed', 'seen', 'snooze', 'dismiss') order by at, id",
+        "at from alerts where person = :person union all select id, 'act.' || what, iif(what = 'private', 'not shown', value), coach_name, "
+        "reason, at from acts where person = :person and what not in ('reviewed', 'unreviewed', 'seen', 'snooze', 'dismiss', 'settle', "
+        "'group', 'guess') order by at, id",
         {"person": person}).fetchall()
 
 
@@ -112,13 +113,14 @@ def pain_open_of(db: sqlite3.Connection, person: int) -> datetime | None:
 
 def known_rows(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
     """Return (name, value, time) of everything known about a person, in one query; the time is "" but for findings. Beside the
-    facts: "due.KIND" for each open reminder; "coach" where they have one; "is_coach" where they are one; "load.limits", the values
-    the load limit has had (``screening.load_limit.limits_in``); and "pain.open_since" while pain questions are unfinished."""
+    facts: "due.KIND" for each open reminder; "coach" where they have one, or a clinician, who both answer for somebody under 18 as a
+    reader does not; "is_coach" where they are one; "load.limits", the values the load limit has had
+    (``screening.load_limit.limits_in``); and "pain.open_since" while pain questions are unfinished."""
     return db.execute(
         "select name, value, iif(found, at, '') from facts where person = :person "
         "union all select 'due.' || kind, wall, '' from reminders where person = :person and state = 'open' "
         "union all select 'coach', 'yes', '' where exists (select 1 from coaches k join coach_roles c on c.person = k.coach and "
-        "c.until is null where k.person = :person and k.until is null) "
+        "c.until is null and c.role <> 'read_only' where k.person = :person and k.until is null) "
         "union all select 'is_coach', 'yes', '' where exists (select 1 from coach_roles where person = :person and until is null) "
         f"union all select 'load.limits', limits, '' from ({_LIMITS}) "
         f"union all select '{PAIN_OPEN}', began_at, '' from ({_PAIN_OPEN})",

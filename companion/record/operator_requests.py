@@ -27,13 +27,14 @@ _log = logging.getLogger(__name__)
 
 @dataclass(frozen=True, slots=True)
 class OperatorRequest:
-    """A request: "invite" stores the code's hash for a coach called ``name``; "end" ends the coach of this name and number
+    """A request: "invite" stores the code's hash for a coach called ``name``, in a role; "end" ends the coach of this name and number
     (``person``; 0 for the only one of that name)."""
 
     what: str
     name: str
     code_hash: str = ""
     person: int = 0
+    role: str = "coach"
 
 
 def submit(database: Path, request: OperatorRequest, at: datetime) -> bool:
@@ -56,7 +57,7 @@ def submit(database: Path, request: OperatorRequest, at: datetime) -> bool:
 def carry_out(db: sqlite3.Connection, request: OperatorRequest, at: datetime) -> None:
     """Carry out a request in the current transaction; an unknown one is ignored."""
     if request.what == "invite":
-        coaching.keep_invitation(db, "coach", None, request.name, request.code_hash, at)
+        coaching.keep_invitation(db, request.role, None, request.name, request.code_hash, at)
     elif request.what == "end":
         there = [person for person, called in coaching.coaches_named(db) if called == request.name and request.person in (0, person)]
         if len(there) > 1:

@@ -7,6 +7,7 @@ the latest set-up, drill or date. Whoever is no longer linked takes their orders
 
 from __future__ import annotations
 
+import json
 import sqlite3
 from datetime import datetime
 from typing import Final, NamedTuple
@@ -31,6 +32,14 @@ class Order(NamedTuple):
     until: str
 
 
+class Holding(NamedTuple):
+    """Order behind a fact, as it is told: the day on which it ends ("": none), and the orders of other coaches that differ from it, in
+    words ("": none)."""
+
+    until: str
+    differs: str
+
+
 class EndingOrder(NamedTuple):
     """An order whose day has come: its act, for whom, whose (None: of somebody whose data is gone), and its kind."""
 
@@ -42,12 +51,20 @@ class EndingOrder(NamedTuple):
 
 def standing_orders(db: sqlite3.Connection, lifter: int, what: str) -> list[Order]:
     """Return the standing orders of one kind, one for each coach linked now who has given one, the latest first."""
-    rows = db.execute(
-        "select a.coach, a.coach_name, a.value, a.reason, a.at, a.until from acts a join coaches k on k.person = a.person and "
-        "k.coach = a.coach and k.until is null and a.at >= k.since join coach_roles c on c.person = k.coach and c.until is null where "
-        "a.person = ? and a.what = ? and a.lapsed_at is null and not exists (select 1 from acts l where l.person = a.person and "
-        "l.coach = a.coach and l.what = a.what and l.id > a.id) and a.value <> 'none' order by a.id desc", (lifter, what))
-    return [Order(*row) for row in rows]
+    return all_standing(db, lifter).get(what, [])
+
+
+def all_standing(db: sqlite3.Connection, lifter: int) -> dict[str, list[Order]]:
+    """Return the standing orders of each kind of which there are any, the latest first."""
+    found: dict[str, list[Order]] = {}
+    for what, *row in db.execute(
+            "select a.what, a.coach, a.coach_name, a.value, a.reason, a.at, a.until from acts a join coaches k on k.person = a.person and "
+            "k.coach = a.coach and k.until is null and a.at >= k.since join coach_roles c on c.person = k.coach and c.until is null where "
+            "a.person = ? and a.what in (select value from json_each(?)) and a.lapsed_at is null and not exists (select 1 from acts l "
+            "where l.person = a.person and l.coach = a.coach and l.what = a.what and l.id > a.id) and a.value <> 'none' order by a.id desc",
+            (lifter, json.dumps(PINS))):
+        found.setdefault(what, []).append(Order(*row))
+    return found
 
 
 def strictest(what: str, orders: list[Order]) -> Order | None:
@@ -59,10 +76,14 @@ def strictest(what: str, orders: list[Order]) -> Order | None:
     return orders[0] if orders else None
 
 
-def until_of(db: sqlite3.Connection, lifter: int) -> dict[str, str]:
-    """Return the day on which the order behind a fact ends, by fact; those without an end are left out."""
-    held = {COACH_ACTS[what].sets: strictest(what, standing_orders(db, lifter, what)) for what in PINS}
-    return {fact: order.until for fact, order in held.items() if order and order.until}
+def held_of(db: sqlite3.Connection, lifter: int, units: str) -> dict[str, Holding]:
+    """Return what is told of the order behind each fact that one is behind."""
+    held = {}
+    for what, given in all_standing(db, lifter).items():
+        holds = strictest(what, given) or given[0]
+        differs = ", ".join(f"coach {one.coach_name}: {value_words(what, one.value, units)}" for one in given if one.value != holds.value)
+        held[COACH_ACTS[what].sets] = Holding(holds.until, differs)
+    return held
 
 
 def ended(db: sqlite3.Connection, lifter: int, coach: int, name: str, at: datetime) -> None:
@@ -135,7 +156,7 @@ def value_words(what: str, value: str, units: str) -> str:
         return words
     if what == "drill" and value in BY_PART:
         return f"{BY_PART[value].prime.name}, for the {value}"
-    return value.replace("_", " ")
+    return value.partition(" ")[2] if what == "hand_over" else value.replace("_", " ")
 
 
 def _set(db: sqlite3.Connection, lifter: int, fact: str, value: str, rule: str, because: str, at: datetime) -> None:

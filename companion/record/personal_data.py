@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from typing import Final, NamedTuple
 
 from companion.conversation.session import Frame, Session
+from companion.record.thread import HIDDEN
 
 WHOLE_ROW: Final = ()
 """All columns of a row."""
@@ -49,7 +50,10 @@ def personal_rows(db: sqlite3.Connection, person: int) -> Iterator[PersonalRow]:
         columns = [name for name in there if (not wanted or name in wanted) and (table, name) not in NEVER_COPIED]
         for row in db.execute(f"select {', '.join(f'[{name}]' for name in columns)} from [{table}] where [{column}] = ?"
                               + ROW_CONDITIONS.get((table, column), ""), (person,)):
-            yield PersonalRow(table, column, dict(zip(columns, row, strict=True)))
+            shown = dict(zip(columns, row, strict=True))
+            if shown.get("what") == "private" and "value" in shown:
+                shown["value"] = HIDDEN
+            yield PersonalRow(table, column, shown)
 
 
 def as_lines(db: sqlite3.Connection, person: int) -> str:

@@ -352,6 +352,18 @@ def links_in_rows(db: Database) -> None:
         db.execute(statement)
 
 
+@migrations()
+def roles(db: Database) -> None:
+    """The role of a coach: coach, clinician or read-only."""
+    db.execute("alter table coach_roles add column role text not null default 'coach'")
+
+
+@migrations()
+def acts_for_several(db: Database) -> None:
+    """A mark on acts done for several lifters at once, which are no look at any one of them."""
+    db.execute("alter table acts add column several integer not null default 0")
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""

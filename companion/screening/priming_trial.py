@@ -8,7 +8,6 @@ blocks could have been drawn.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
@@ -124,14 +123,16 @@ def randomisation_p(differences: Sequence[float]) -> float:
     if not differences:
         raise ValueError("there is no pair")
     # Each possible sum, with the number of orders that give it; whole-number answers make few distinct sums.
-    sums: Counter[float] = Counter({0.0: 1})
-    for difference in differences:
-        added: Counter[float] = Counter()
+    # In whole millionths, so that equal sums are one.
+    parts = [round(difference * 1e6) for difference in differences]
+    sums = {0: 1}
+    for part in parts:
+        added: dict[int, int] = {}
         for total, orders in sums.items():
-            added[round(total + difference, 9)] += orders
-            added[round(total - difference, 9)] += orders
+            for end in (total + part, total - part):
+                added[end] = added.get(end, 0) + orders
         sums = added
-    seen = abs(sum(differences)) - 1e-7
+    seen = abs(sum(parts))
     return sum(orders for total, orders in sums.items() if abs(total) >= seen) / sum(sums.values())
 
 

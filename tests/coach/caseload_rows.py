@@ -42,9 +42,9 @@ class Room:
         self.runs = 0
         self.coach = self.a_coach("Ada")
 
-    def a_coach(self, name: str) -> int:
+    def a_coach(self, name: str, role: str = "coach") -> int:
         coach = people.add_person(self.db, "telegram", f"coach {name}", name, ago(100))
-        coaching.make_coach(self.db, coach, name, ago(100))
+        coaching.make_coach(self.db, coach, name, ago(100), role)
         return coach
 
     def lifter(self, name: str = "Sam", answered: float = 1, linked: float = 60) -> int:

@@ -10,9 +10,12 @@ from pathlib import Path
 import pytest
 
 from companion.coach.actions import ACT_HANDLERS
+from companion.export.registry import FORMATS, ExportSource
 from companion.port import Address, Inbound, Sent, Tapped, Typed
 from companion.record import coaching, log, operator_requests
+from companion.record.thread import HIDDEN
 from companion.screening.coach_acts import COACH_ACTS
+from flows.catalogue import BOOK
 from tests.app.test_service import ABOUT, CHECK, WARM, WELCOME, Life
 from tests.coach.caseload_rows import lines_of
 
@@ -82,6 +85,16 @@ async def test_nothing_of_a_coach_is_kept_before_they_agree(gym):
     await gym.say(f"/start {code}", "No", who=KIM)
     assert gym.count("persons") == 0
     assert gym.count("coach_roles") == 0
+
+
+async def test_a_coach_whose_code_was_forgotten_at_a_restart_is_asked_for_it_and_not_welcomed_as_a_lifter(gym):
+    code = coaching.invite(gym.db, "coach", None, "Kim", gym.clock.now())
+    await gym.say(f"/start {code}", who=KIM)
+    await gym.restart()
+    assert (await gym.say("Yes, keep it", who=KIM))[-1].endswith("please send me your code once more, as “code abcd efgh jkmn”.")
+    assert gym.count("persons") == 0
+    await gym.say(f"code {coaching.spaced(code)}", "Yes, keep it", "Yes", who=KIM)
+    assert coaching.coach_name(gym.db, gym.id_of(KIM)) == "Kim"
 
 
 async def test_nobody_becomes_a_coach_by_typing(gym):
@@ -710,6 +723,54 @@ async def test_of_two_coaches_loads_the_lower_holds_and_both_are_told(gym, first
         assert "60 kg holds until you settle it." in said
 
 
+async def test_the_thread_is_read_by_both_coaches_and_the_lifter_and_a_private_note_by_its_author_alone(gym):
+    sam = await two_coaches(gym)
+    await gym.tap(KIM, f"go.coach_note.{sam}")
+    await gym.say("stay at parallel", "Send it", who=KIM)
+    gym.clock.at += timedelta(minutes=1)
+    await gym.tap(SAM, f"go.note_to_coach.{gym.id_of(KIM)}")
+    await gym.say("will do")
+    gym.clock.at += timedelta(minutes=1)
+    await gym.tap(KIM, f"go.coach_act.{sam}-private")
+    await gym.say("doubts that he will", who=KIM)
+    assert gym.heard(KIM)[-1] == "Noted for sam. Only you read it; they can see that a note exists."
+    for coach, private in ((KIM, True), (ODA, False)):
+        await gym.tap(coach, f"go.lifter.{sam}-thread")
+        said = gym.heard(coach)[-1]
+        assert said.index("sam: will do") < said.index("Kim: stay at parallel")
+        assert ("private, Kim: doubts that he will" in said) == private
+    await gym.tap(SAM, "go.my_coaches")
+    said = "\n".join(gym.heard(SAM))
+    assert "Kim, stay at parallel" in said
+    assert "you, will do" in said
+    assert "Kim keeps a private note on you, which only they read." in said
+    of = ExportSource(gym.db, sam, gym.clock.now(), {}, BOOK)
+    copies = [one.made(of) for one in FORMATS.values()]
+    assert not any("doubts" in text for text in (said, *copies))
+    assert sum(HIDDEN in text for text in copies) == 2
+    assert any("act.private" in text for text in copies)
+
+
+@pytest.mark.parametrize(("who", "kg"), [(KIM, "80"), (ODA, "60")])
+async def test_two_coaches_orders_are_settled_by_one_going_by_the_other_s(gym, who, kg):
+    sam = await two_coaches(gym)
+    await pinned(gym, KIM, "60 kg")
+    await pinned(gym, ODA, "80 kg")
+    other = ODA if who == KIM else KIM
+    await gym.tap(KIM, f"go.lifter.{sam}")
+    assert "not settled, coach Oda: 80 kg" in gym.heard(KIM)[-1]
+    await gym.tap(who, f"go.coach_act.{sam}-settle-pin_load-{gym.id_of(other)}")
+    assert log.facts_of(gym.db, sam)["load.pin"].value == kg
+    assert "now goes by your order for the most load" in gym.heard(other)[-1]
+    assert f"the most load is {kg} kg" in gym.heard(who)[-1]
+    assert f"{kg} kg" in gym.heard(SAM)[-1]
+    assert "agreed with coach" in gym.heard(SAM)[-1]
+    await gym.tap(KIM, f"go.lifter.{sam}")
+    assert "not settled" not in gym.heard(KIM)[-1]
+    await gym.tap(who, f"go.coach_act.{sam}-settle-pin_depth-{gym.id_of(other)}")
+    assert "no longer stands" in gym.heard(who)[-1]
+
+
 async def test_a_coach_who_is_left_takes_their_orders_and_the_others_stay(gym):
     sam = await two_coaches(gym)
     await pinned(gym, KIM, "80 kg")
@@ -906,4 +967,7 @@ async def test_who_needs_a_coach_is_told_as_they_ask_it(gym, said):
 async def test_help_says_what_a_coach_can_say(gym):
     await gym.linked()
     await gym.say("menu", "help", who=KIM)
-    assert "A coach says “who needs me”, “find Sam” or “invite a lifter”." in gym.heard(KIM)[-1]
+    assert "Say “who needs me”, “find Sam”, “compare Sam and Mia”, “my groups” or “invite a lifter”." in gym.heard(KIM)[-1]
+    await gym.say("menu", "help", who=SAM)
+    assert "Begin with “Find out why my back rounds”. You can say: back" in gym.heard(SAM)[-1]
+    assert "who needs me" not in gym.heard(SAM)[-1]

@@ -180,11 +180,12 @@ def test_each_side_has_its_number_its_lines_its_error_and_its_change(page):
 
 def test_every_chart_has_its_text_twin(page):
     pictures = Seen(page).all("img")
-    assert len(pictures) == 6
+    assert len(pictures) == 7
     assert all((one["alt"] or "").startswith("Chart: ") for one in pictures)
-    assert page.count("<figcaption>") == 6
-    for words in ("Straight-leg raise, over time. Left: 63.5° on 5 Jan 2026", "Pain, 0 to 10, over time", "something hurt: 3 on 8 Mar 2026",
-                  "Movement felt in the lower back", "Depth to keep to, over time"):
+    assert page.count("<figcaption>") == 7
+    for words in ("The last 12 squat days: load within",
+                  "Straight-leg raise, over time. Left: 63.5° on 5 Jan 2026", "Pain, 0 to 10, over time", "something hurt: 3 on 8 Mar 2026",
+                  "Movement felt in the lower back", "Depth to keep to, after each squat day, over time"):
         assert words in section(page, "charts")
 
 
@@ -375,6 +376,11 @@ def group_of(db, count: int = 3) -> int:
 
 def test_a_caseload_has_the_most_urgent_first_and_counts_each_group(file):
     words = Seen(caseload_html(file, group_of(file), NOW)).words
+    assert "no squat day yet" in words
+    a_lifter(file)
+    for said in ("Tue 24 Mar, 67.5 kg", "days silent", "at most 72 kg"):
+        assert said in Seen(caseload_html(file, None, NOW)).words
+    assert "last 12 squat days: load within 2 of 2" in Seen(caseload_html(file, None, NOW)).words
     assert words.index("Lifter 2 hurt") < words.index("Lifter 0 fine")
     assert "3 lifters, the most urgent first: 1 hurt, 2 fine." in words
     assert "Hurt: 1" in words

@@ -262,12 +262,13 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
         "· overruled by coach Ada: ruled out, seen in person",
         "Depth: a little above parallel (set by coach Ada: saw it; since 11 Mar)", "Load: at most 64 kg (from the tests)",
         "Over the load limit on the last squat day, by 16 kg",
+        "Against what was set, last squat day: load within 0 of 1, depth kept 1 of 1, back still 1 of 1, filmed 0 of 1",
         "Last squats: Mon 9 Mar, 80 kg, depth kept, back still, “easy”", "Plan: Every Tuesday at 18:00. Next: Tuesday 17 March, 18:00.",
         "Next reminder: test again, 2026-04-01 10:00", "Last alert Tuesday: something hurt (back)",
         "14 answers, last Tuesday; not reviewed yet"]
     assert [tap.data for tap in taps(say)] == [
         f"go.lifter.{sam}-numbers", f"go.lifter.{sam}-days", f"go.lifter_log.{sam}-0", f"go.lifter.{sam}-charts", f"go.lifter_report.{sam}",
-        f"go.coach_note.{sam}", f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-more", "go.caseload"]
+        f"go.lifter.{sam}-thread", f"go.coach_note.{sam}", f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-more", "go.caseload"]
 
 
 def test_numbers_stand_with_their_side_line_and_error(room):
@@ -286,8 +287,8 @@ def test_squat_days_alerts_with_their_answers_and_acts(room):
     assert "· Tuesday, no squats or tests today: something hurt (back)\nAnswered: where: back; bad: 5.0" in more.text
     assert "· yesterday, Ada: pin depth, a little above parallel (saw it)" in more.text
     assert [tap.data for tap in taps(more)][:11] == [f"go.coach_act.{sam}-{what}" for what in (
-        "pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "ask_for", "retest", "end_retest", "overrule", "put_aside",
-        "reviewed")]
+        "pin_depth", "pin_load", "raise_load", "pin_setup", "drill", "ask_for", "retest", "end_retest", "overrule", "private",
+        "guess")]
 
 
 def test_each_button_for_an_act_or_a_view_leads_to_a_flow_there_is(room):
@@ -580,6 +581,14 @@ def test_two_lifters_stand_side_by_side_and_both_read_that_they_were_looked_at(r
 def test_a_comparison_of_nobody_in_particular_says_how_to_ask(room, asked):
     measured(room, "Sam")
     assert ask(room, "compare", asked)[0].text.startswith("Name two of your lifters")
+
+
+@pytest.mark.parametrize("asked", ["sam 31 january and 10 march", "sam 10 mar and 31.1.", "sam 2026-01-31 to 2026-03-10"])
+def test_two_days_are_compared_as_they_are_typed(room, asked):
+    sam = measured(room, "Sam")
+    (say,) = ask(room, "compare", asked)
+    assert say.text.startswith("Sam: 31 Jan 2026 and 10 Mar 2026")
+    assert room.looks(sam) == ["Ada: numbers, two days compared"]
 
 
 def test_another_s_lifter_is_compared_with_nobody(room):

@@ -401,3 +401,5 @@ def test_levels_rulings_orders_and_alerts_are_observations_and_a_reader_loses_no
         ("depth.step", "parallel"), ("alert", "not today"), ("act.pin_load", "60")}
     order = told["act.pin_load", "60"]
     assert (order.note[0].text, order.method.text) == ("tired", "Ada")
+    assert [note.text for note in told["length", "likely"].note] == [
+        "Heels up: later.", "Weights of the evidence: our cautious choice."]

@@ -11,10 +11,14 @@ import pandas
 import pytest
 from hypothesis import given, settings
 
+from companion.coach.summary import lifter_records
 from companion.export.table import ANSWER_COLUMNS, as_csv, as_json_lines
-from companion.record import log
+from companion.record import coaching, log
+from companion.record.personal_data import as_lines
+from companion.record.timestamps import text_of
 from flows.catalogue import BOOK
 from tests.app.test_service import CHECK, WARM, Life, settled
+from tests.coach.made_up import a_lifter, opened
 from tests.coach.rows import NASTY, log_of, logs, row
 
 BERLIN = "Europe/Berlin"
@@ -127,6 +131,40 @@ def test_a_change_kept_under_its_own_name_has_its_question():
 def test_an_empty_log_is_a_header_and_no_line():
     assert read_back(as_csv([], BOOK, "UTC")) == []
     assert as_json_lines([], BOOK, "UTC") == ""
+
+
+def test_a_load_as_planned_is_the_planned_load_and_what_was_typed_stays():
+    at = {"asked": "2026-03-02"}
+    rows = log_of(row("load", 80.0, flow="squat_day", raw="80", run="1", **at), row("back", "still", flow="squat_after", run="2", **at),
+                  row("load", "same", flow="squat_after", raw="As planned", run="2", **at))
+    (told,) = [one for one in read_back(as_csv(rows, BOOK, BERLIN)) if one["raw"] == "As planned"]
+    assert (told["value"], told["unit"]) == ("80", "kg")
+    assert lines(as_json_lines(rows, BOOK, BERLIN))[-1]["value"] == 80
+
+
+def test_every_record_a_coachs_page_is_made_of_is_in_the_copy_for_a_program(tmp_path):
+    db = opened(tmp_path / "one.sqlite")
+    sam = a_lifter(db)
+    seen = lifter_records(db, coaching.coaches_of(db, sam)[0][0], sam)
+    read = pandas.read_json(io.StringIO(as_lines(db, sam)), lines=True, dtype=False)
+
+    def rows(table: str, *columns: str) -> set[tuple[object, ...]]:
+        return set(read[read["table"] == table][list(columns)].itertuples(index=False, name=None))
+
+    def at(moment) -> str:
+        return text_of(moment)
+
+    assert {(name, one.value, at(one.at)) for name, one in seen.facts.items()} <= rows("facts", "name", "value", "at")
+    assert {(name, one.value, one.because, one.rule, at(one.at)) for name, one in seen.concluded.items()} <= rows(
+        "findings", "name", "value", "because", "rule", "at")
+    assert {(one.id, one.key, one.value, one.raw, one.status, at(one.at)) for one in seen.log if one.value is not None} <= rows(
+        "answers", "id", "key", "value", "raw", "status", "at")
+    assert {(one.level, one.because, at(one.at)) for one in seen.alerts} <= rows("alerts", "level", "because", "at")
+    assert {(one.coach, one.what, one.value, one.reason, at(one.at)) for one in seen.acts} <= rows(
+        "acts", "coach_name", "what", "value", "reason", "at")
+    assert {(one.kind, one.wall) for one in seen.reminders} <= rows("reminders", "kind", "wall")
+    assert seen.alerts
+    assert seen.acts
 
 
 async def test_a_whole_conversation_opens_in_pandas_with_numbers_as_numbers(tmp_path):

@@ -11,9 +11,9 @@ from collections.abc import Iterable
 from companion.conversation.registry import Book
 from companion.export.fhir.codes import Json, full_url, identifier
 from companion.export.fhir.findings import Concluded, conclusions_of
-from companion.export.fhir.observations import observations_of, planned_loads
+from companion.export.fhir.observations import observations_of
 from companion.export.fhir.questionnaire import form_of, response_of, response_url, status_of
-from companion.export.questions import RunAnswers, questions_in, runs_in
+from companion.export.questions import RunAnswers, planned_loads, questions_in, runs_in
 from companion.record.log import LogRow
 from companion.record.timestamps import text_of
 

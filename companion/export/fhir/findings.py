@@ -11,11 +11,15 @@ from typing import Final, NamedTuple
 
 from companion.export.fhir.codes import Json, concept, full_url, identifier, words
 from companion.export.questions import in_words
+from companion.screening.readings import STANDING_WORDS
+from companion.screening.sources import SOURCES
 
 EXPORTED: Final = re.compile(
     r"safety\.level|length|strength|control|overall|overruled\..+|depth\.(?:keep|step|pin)|load\.(?:limit|raised|pin|told|over)|"
     r"setup\.(?:change|pin)|drill(?:\.pin)?|retest\.(?:change|pin)|alert|act\..+")
 """Names of what is told; the rest of the findings are steps on the way."""
+WEIGHED: Final = ("length", "strength", "control", "overall")
+"""Names of those that rest on the weights of the evidence table."""
 
 
 class Concluded(NamedTuple):
@@ -42,7 +46,10 @@ def conclusions_of(found: Iterable[Concluded], whose: str, patient: Json) -> lis
                       "valueString": words(in_words(one.value)) if one.value else "no longer"}
         if one.rule:
             seen["method"] = {"text": words(one.rule)}
-        if one.because:
-            seen["note"] = [{"text": words(one.because)}]
+        notes = [one.because] if one.because else []
+        if one.name in WEIGHED:
+            notes.append(f"Weights of the evidence: {STANDING_WORDS[SOURCES['evidence_weights'].standing]}.")
+        if notes:
+            seen["note"] = [{"text": words(note)} for note in notes]
         told.append((url, seen))
     return told

@@ -11,22 +11,20 @@ level counts from the other axis near upright. Statuses (R5 observation-status):
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Final
 
-from companion.base.clock import local_date
 from companion.conversation.number_kinds import Number, PainScore
 from companion.conversation.registry import Book
 from companion.export.fhir.codes import PAIN, SCORE, VITAL, Json, concept, full_url, identifier, measure, quantity, unit_code, urn, words
 from companion.export.fhir.questionnaire import response_url
 from companion.export.questions import Question, Questions, RunAnswers, corrected, in_words
 from companion.export.table import number
-from companion.record.log import LogRow, as_answer
+from companion.record.log import LogRow
 from companion.record.timestamps import text_of
 from companion.screening.protocol import Derived
 from companion.screening.protocols import protocols
-from companion.screening.squat_days import AFTER, DAY, about, days_told
 
 ABSENT: Final = "http://terminology.hl7.org/CodeSystem/data-absent-reason"
 CATEGORY: Final = "http://terminology.hl7.org/CodeSystem/observation-category"
@@ -54,16 +52,6 @@ def observations_of(one: RunAnswers, book: Book, questions: Questions, whose: st
                 seen["bodySite"] = {"text": site}
             found.append((url, seen))
     return found
-
-
-def planned_loads(rows: Iterable[LogRow]) -> dict[int, float]:
-    """Return the load in kg of each answer "as planned", by row: that of its squat day."""
-    log = list(rows)
-    zone = next((str(row.value) for row in reversed(log) if row.key == "zone" and isinstance(row.value, str)), "UTC+00:00")
-    loads = {day.day: day.load for day in days_told(map(as_answer, log), zone)}
-    same = {row.id: loads.get(about(row.asked, row.at, local_date(row.at, zone))) for row in log
-            if row.flow in (DAY, AFTER) and row.key == "load" and row.value == "same"}
-    return {row: load for row, load in same.items() if load}
 
 
 def _site(one: RunAnswers, asked: Mapping[str, Question]) -> str:

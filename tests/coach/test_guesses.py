@@ -1,0 +1,71 @@
+"""Expectations of a retest, and the score of coach and rules."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from companion.coach.actions import act
+from companion.coach.caseload_page import caseload_html
+from companion.conversation.effects import Act
+from companion.record import coaching
+from companion.record.guesses import guess_score
+from companion.record.turn import Turn
+from flows.catalogue import BOOK
+from tests.coach.caseload_rows import NOW, Room, ago, record
+
+
+@pytest.fixture
+def room(tmp_path: Path) -> Iterator[Room]:
+    with record(tmp_path) as one:
+        yield one
+
+
+def expects(room: Room, lifter: int, value: str, days: float, coach: int = 0) -> list[tuple[int, str]]:
+    turn = Turn(room.db, coach or room.coach, ago(days), BOOK)
+    return [(one.to, one.say.text) for one in act(turn, Act("guess", str(lifter), value))]
+
+
+def retested(room: Room, lifter: int, change: str, days: float, home: str = "as_planned") -> None:
+    room.find(lifter, "home_work", home, days)
+    room.find(lifter, "retest.change", change, days)
+
+
+def test_the_lifter_is_not_told_what_is_expected(room):
+    sam = room.lifter()
+    assert expects(room, sam, "within_error", 1) == [(room.coach, "Sam: you expect no change beyond measurement error.")]
+
+
+def test_coach_and_rules_are_scored_by_what_came_of_it(room):
+    sam, mia = room.lifter("Sam"), room.lifter("Mia")
+    expects(room, sam, "better", 30)
+    retested(room, sam, "better", 20, "hardly")
+    expects(room, mia, "better", 30)
+    retested(room, mia, "within_error", 20, "hardly")
+    assert guess_score(room.db, room.coach) == (2, 1, 1)
+    assert expects(room, mia, "worse", 10)[0][1] == "Mia: you expect worse. So far you were right about 1 of 2 retests; the rules about 1."
+    retested(room, mia, "worse", 5)
+    assert guess_score(room.db, room.coach) == (3, 2, 1)
+    assert "you were right about 2 of 3 retests; the rules about 1." in caseload_html(room.db, room.coach, NOW)
+
+
+def test_only_the_last_expectation_before_a_retest_counts_and_none_after_it_or_of_another_coach(room):
+    sam, bea = room.lifter(), room.a_coach("Bea")
+    coaching.link(room.db, sam, bea, ago(50))
+    expects(room, sam, "worse", 30)
+    expects(room, sam, "better", 25)
+    expects(room, sam, "worse", 24, bea)
+    retested(room, sam, "better", 20)
+    retested(room, sam, "worse", 10)
+    expects(room, sam, "worse", 5)
+    assert guess_score(room.db, room.coach) == (1, 1, 1)
+    assert guess_score(room.db, bea) == (1, 0, 1)
+
+
+def test_a_retest_that_cannot_say_counts_for_nobody(room):
+    sam = room.lifter()
+    expects(room, sam, "better", 30)
+    retested(room, sam, "cannot_say", 20)
+    assert guess_score(room.db, room.coach).words == ""
