@@ -33,6 +33,15 @@ def test_a_change_counts_beyond_what_two_films_may_differ(onset, moved):
     assert heels(onset).moved("heels") == moved
 
 
+def test_ones_own_repeat_can_make_the_error_larger_and_never_smaller():
+    """(1 * 1.5² + 10² / 2) / 2 = 26.1, so 5.1° from film to film."""
+    steady, unsteady = (replace(heels(80.0), again_reading="onset", again_onset=onset) for onset in (70.0, 80.0))
+    assert steady.repeat_sem == PLAIN.repeat_sem == 1.5
+    assert unsteady.repeat_sem == pytest.approx(5.11, abs=.01)
+    assert (steady.moved("heels"), unsteady.moved("heels")) == (1, None)
+    assert replace(unsteady, again_reading="mend").repeat_sem == 1.5
+
+
 def test_a_shaky_film_can_not_tell():
     assert heels(76.0, spread=4.0).moved("heels") is None
     assert heels(70.5, spread=4.0).moved("heels") is None
