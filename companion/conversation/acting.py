@@ -66,7 +66,8 @@ def act_on(draft: Draft, text: str) -> bool:
     read = ask.kind.read(text, draft.context)
     if isinstance(read, Answer) and ask.safety:
         return False
-    if isinstance(read, Answer) and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
+    agreed = isinstance(read, Answer) and (not spoken.chosen.values or read.value in spoken.chosen.values)
+    if agreed and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
         if not _earlier(draft, text):
             return False
         return _put_right(draft, text)

@@ -25,7 +25,7 @@ from companion.language.quantities import quantities, spelt
 from companion.language.units import to_kept, unit_word
 
 _OLD: Final = re.compile(r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|put|said|typed)\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
-_NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?:the |a |an )?[a-z ]+$")
+_NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?:the |a |an )?([a-z ]+)$")
 """The old answer at the end of a correction: "a little not clearly"."""
 
 _FIRST: Final = re.compile(r"\b(?:first|1st|earlier|usual|plain|original)\b")
@@ -66,7 +66,7 @@ def correction(draft: Draft, text: str) -> Correction | None:
 def mentions(draft: Draft, text: str) -> bool:
     """True if a message may name an earlier answer at all: by order, side, or a word of its name."""
     words = set(re.findall(r"[a-z]+", text.casefold()))
-    return bool(words & _NAMING) or any(part in words for key in draft.top.trail for part in _parts(key))
+    return bool(words & _NAMING) or bool(_NOT_THAT.search(spelt(text))) or any(part in words for key in draft.top.trail for part in _parts(key))
 
 
 def _parts(key: str) -> list[str]:
@@ -207,7 +207,9 @@ def _rating(draft: Draft, plain: str, found: Correction) -> int:
             last = ask.key.rsplit("_", 1)[-1]
             if last.isdecimal() and last != number:
                 return 0
-            rating += last == number or (number == "1" and ask.key.startswith(("plain", "usual")))
+            rating += last == number or (number == "1" and (ask.key.startswith(("plain", "usual")) or f"{ask.key}_2" in draft.compiled.stops))
+    if (denied := _NOT_THAT.search(plain)) and ask.kind.options:
+        rating += 2 * (found.old in choose(clauses(denied[1]), options_of(draft, ask)).values)
     if isinstance(ask.kind, Number) and not isinstance(found.old, str):
         was = [float(one[1].rstrip(".")) for one in _OLD.finditer(plain)]
         rating += 2 * any(abs(_kept(draft, ask.kind, number) - found.old) < 0.06 for number in was)
