@@ -123,12 +123,12 @@ def wide() -> Drawing:
     """The usual and the wider stance, from above."""
     arrows = tuple(item for way in (-1, 1) for item in (
         *props.arrow((way * STANCE_HALF, -0.035), (way * (STANCE_HALF + HAND + 0.01), -0.035)),
-        *props.note((way * 0.19, -0.085), "hand's width")))
+        *props.note((way * 0.19, -0.085), "hand's width"), *props.note((way * 0.20, 0.185), "toes", ink=INK)))
     items = (*wider_stance(), *arrows, *props.note((0, 0.07), "usual", ink=FAR_INK))
     return Drawing(
         "squat_wide",
         "both feet from above, toes up the picture: the usual place dashed, the new place filled, each foot "
-        "a hand's width further out.", (Panel(items, (-0.42, -0.12, 0.42, 0.19), "Each foot a hand's width further out"),))
+        "a hand's width further out.", (Panel(items, (-0.42, -0.12, 0.42, 0.22), "Each foot a hand's width further out"),))
 
 
 def slow() -> Drawing:

@@ -116,7 +116,8 @@ def hinge_setup() -> Drawing:
     return Drawing(
         "hinge_setup",
         "standing, seen from the side, a broomstick across the upper back, where a bar would lie.", (
-        seen(_carrying(STANDING_POSTURE), "Only the stick, on the upper back", "good", *_on_back(STANDING_POSTURE), back="",
+        seen(_carrying(STANDING_POSTURE), "Only the stick, on the upper back", "good", *_on_back(STANDING_POSTURE),
+             *props.note((_stick_place(STANDING_POSTURE)[0] - 0.06, _stick_place(STANDING_POSTURE)[1] + 0.01), "stick", "r"), back="",
              view=(-0.36, 0.45, 0.40, 1.02)),))
 
 
