@@ -32,7 +32,7 @@ JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("",
                              for after in ("", " only", " alone"))), "bar_kg")
 """Names for a bar without plates, and the fact that holds the weight of the lifter's own."""
 
-BAR_WEIGHTS: Final = {system: dict(zip(("full", "light"), sizes, strict=False)) for system, sizes in BARS.items()}
+BAR_WEIGHTS: Final = {system: dict(zip(("full", "light"), sizes, strict=True)) for system, sizes in BARS.items()}
 """Weights of the usual bars in kg, by unit system and answer."""
 
 
@@ -200,7 +200,7 @@ def _drill(known: Known) -> dict[str, Value]:
     offer = offer_of(concluded(known)[1], known)
     if offer is None:
         return {"offered": "no", "drill_line": ""}
-    return {"offered": "yes", "drill_name": offer.prime.name, "drill_line": f" To prime: {offer.prime.name}."}
+    return {"offered": "yes", "drill_name": offer.prime.name, "drill_line": f" Drill before: {offer.prime.name}."}
 
 
 def verdict_now(known: Known) -> TrialResult:

@@ -8,21 +8,21 @@ from __future__ import annotations
 from typing import Any, Final
 
 from companion.conversation.condition import Fact, Facts, Value, fact
-from companion.conversation.effects import ReadFilm, SendCards
+from companion.conversation.effects import SendCards
 from companion.conversation.flow import END, Ask, Do, Gate, Jump, Known, Step, Tell
-from companion.conversation.kinds import BeingRead, Film, Ready, choice
+from companion.conversation.kinds import Film, Ready, choice
 from companion.language.units import IMPERIAL
 from companion.screening.protocols.film_measure import FILMED_CHANGES, PROTOCOL, FilmMeasure
 from companion.screening.setups import CHANGES
+from flows.by_film import FILMS_READ, reading
 from flows.protocol_flow import flow_of
 from flows.shared import BODY_WEIGHT, SHARP
 
-READS_FILMS: Final = Gate(~fact("films").is_("yes"),
+READS_FILMS: Final = Gate(~FILMS_READ,
                           "Films can't be read here: this bot was installed without its film part. All other tests work without it.")
 
-WAIT: Final = "I am reading it: some seconds, a long film a minute. Nothing to tap."
 STILL_THEN_SQUAT: Final = "Start filming, stand still for two seconds, then three squats. Send the film here, best as a file."
-FILMS: Final = ("shot", "shot2", "plain", *FILMED_CHANGES)
+FILMS: Final = ("shot", "shot2", "plain", "again", *FILMED_CHANGES)
 MOVED_WORDS: Final = {1: "later", 0: "same", -1: "earlier"}
 CHANGE_TITLES: Final = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wide": "Wider"}
 
@@ -38,7 +38,7 @@ def _moved(change: str) -> Fact:
     def of(got: Facts, side: str) -> Value | None:
         """Return "later", "same" or "earlier" for a changed squat on film; None if the films can't tell."""
         taken: dict[str, Any] = {}
-        for film in ("plain", change):
+        for film in ("plain", "again", change):
             taken[f"{film}_reading"] = got.get(f"{film}_reading")
             numbers = {key: got.get(f"{film}_{key}") for key in ("onset", "spread", "deepest")}
             taken |= {f"{film}_{key}": value for key, value in numbers.items() if isinstance(value, float | int)}
@@ -48,17 +48,15 @@ def _moved(change: str) -> Fact:
     return Fact(f"{change}_moved", values=("later", "same", "earlier"), of=of)
 
 
-def _read(film: str) -> tuple[Step, ...]:
-    """Return the steps that read a film once it was sent, and tell its outcome."""
-    sent = fact(f"{film}_video").known
-    return (Do(ReadFilm(f"{{{film}_video}}", film), sent),
-            Ask(f"{film}_reading", WAIT, BeingRead(), only_if=sent),
-            Tell(f"{{{film}_says}}", sent & fact(f"{film}_reading").known))
+def _apart(got: Facts, side: str) -> Value | None:
+    """Return by how many degrees the onset of two plain films differs; None if one has none."""
+    onsets = [got[f"{film}_onset"] for film in ("plain", "again") if got.get(f"{film}_reading") == "onset"]
+    return round(abs(float(onsets[0]) - float(onsets[1]))) if len(onsets) == 2 else None
 
 
 OF_EACH: Final = (("onset", 40, 100), ("spread", 0, 5), ("deepest", 60, 120))
 OF_PLAIN: Final = (("low", 40, 100), ("high", 40, 100), ("bend", 0, 40))
-READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", low, high, step=.1) for film in ("plain", *FILMED_CHANGES)
+READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", low, high, step=.1) for film in ("plain", "again", *FILMED_CHANGES)
                             for name, low, high in (*OF_EACH, *(OF_PLAIN if film == "plain" else ())))
 """Degrees that a film may give; the reading puts them there."""
 HAS_ONSET: Final = fact("plain_reading").is_("onset")
@@ -71,7 +69,7 @@ def _change(change: str) -> tuple[Step, ...]:
     return (
         Ask(f"{change}_video", f"{title}: {CHANGES[change].say}. All else as before, cards untouched. Film it the same way and send it. "
             "Not today? Tap Skip.", Film(), caution=CHANGES[change].caution, only_if=wanted, picture=f"squat_{change}"),
-        *_read(change),
+        *reading(change, "squats"),
         Tell(f"{title}: your back rounds later than without, by more than two films may differ.", moved.is_("later")),
         Tell(f"{title}: your back rounds earlier than without, by more than two films may differ.", moved.is_("earlier")),
         Tell(f"{title}: your back rounds at the same depth as without, as near as a film can tell.", moved.is_("same")),
@@ -81,8 +79,8 @@ def _change(change: str) -> tuple[Step, ...]:
 
 
 FLOW = flow_of(
-    PROTOCOL, at_start=at_start, opened=(READS_FILMS,), command=("film with cards", "measure my squat"),
-    facts=(*READ_NUMBERS, *map(_moved, FILMED_CHANGES)),
+    PROTOCOL, at_start=at_start, before_check=(READS_FILMS,), command=("film with cards", "measure my squat"),
+    facts=(*READ_NUMBERS, Fact("apart", 0, 60, step=1, of=_apart), *map(_moved, FILMED_CHANGES)),
     steps=(
         Ask("cards", "This measures where your back begins to round, with five printed cards on your side. You need a printer, tape, tight "
             "clothes, a phone on a stand and good light. Are the cards printed?", choice(
@@ -98,17 +96,20 @@ FLOW = flow_of(
             "behind you.", Ready(), picture=PROTOCOL.picture),
         Ask("shot_video", "First a test shot: a photo, or two seconds of film, standing side-on. Send it here.",
             Film(("video", "photo", "document"))),
-        *_read("shot"),
+        *reading("shot", "shot"),
         Ask("shot2_video", "Mend that and send one more test shot. Or tap Skip and film as it is.", Film(("video", "photo", "document")),
             only_if=fact("shot_reading").is_("mend")),
-        *_read("shot2"),
+        *reading("shot2", "shot"),
         Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
-        *_read("plain"),
+        *reading("plain", "squats"),
         Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "
-             "band how far that may be off.", HAS_ONSET, picture="chart_film"),
+             "grey around it how far that may be off. Cards on cloth slide over the bones, so take the depth as an estimate; it says "
+             "nothing of harm.", HAS_ONSET, picture="chart_film"),
         Tell("“Back” takes you to the film again, or try another day.", fact("plain_reading").is_("mend")),
-        Tell("Cards on cloth slide over the bones, so take the depth as an estimate; it says nothing of harm. A change between films of "
-             "one taping is firmer.", HAS_ONSET),
+        Ask("again_video", "Once more just the same, cards untouched: it shows by how much two films of yours differ, before anything is "
+            "changed. Film it the same way and send it. Not today? Tap Skip.", Film(), caution=SHARP, only_if=HAS_ONSET),
+        *reading("again", "squats"),
+        Tell("Filmed twice, your rounding began {apart:deg} apart. A change counts only beyond what they differ.", fact("apart").known),
         *(step for change in FILMED_CHANGES for step in _change(change)),
     ),
 )

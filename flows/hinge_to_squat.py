@@ -27,8 +27,8 @@ EARNED = (
     Gate(~YEARS.known, "Before this one I need to know for how long you have squatted. Say “about you” to tell me."),
     Gate(~LONG_ENOUGH, "This one waits until you have squatted with a bar for a year or more. Nothing is missing "
          "without it: the other tests stand on their own."),
-    Gate(~fact("may_hinge").is_("yes"), "This one opens once the arms-forward squat and the pause squat have both been clean "
-         "and free of pain. Say their names when you want to do them."),
+    Gate(~fact("may_hinge").is_("yes"), "This one opens once the arms-forward squat and the pause squat both went without pain, "
+         "and your back kept its shape. Say their names when you want to do them."),
 )
 """Gates after the safety check and before the warm-up, so that nobody warms up in vain."""
 

@@ -11,8 +11,9 @@ from companion.conversation.number_kinds import Number
 from companion.screening.doubts import odd_side
 from companion.screening.errors import errors_from
 from companion.screening.geometry import furthest_reach
-from companion.screening.protocols.knee_to_wall import PROTOCOL, SPREADS, KneeToWall, readings
+from companion.screening.protocols.knee_to_wall import KEY_OF, PROTOCOL, SPREADS, KneeToWall, readings, unit_of
 from companion.screening.screen import about_from
+from flows.by_film import BY_CARDS, READ_SAYS, side_film, turns
 from flows.protocol_flow import flow_of
 from flows.shared import NO_LEVEL, NO_TAPE
 
@@ -23,7 +24,7 @@ AS_LEFT = (*SAME, "both the same", "same as left", "same as the left", "same as 
 """Words for the number before: of the same foot, and of the left one."""
 ANKLE_CAUTION = "Stop if anything pinches or hurts, in the ankle or the back."
 
-TAPE, LEVEL = fact("method").is_("tape"), fact("method").is_("level")
+TAPE, LEVEL, FILM = (fact("method").is_(method) for method in ("tape", "level", "film"))
 
 
 def limits(known: Known) -> dict[str, Value]:
@@ -31,7 +32,7 @@ def limits(known: Known) -> dict[str, Value]:
     answers = list(known.answers())
     about = about_from(answers)
     errors = errors_from(answers, about.sex)
-    return {**{f"{method}_off": round(errors.of(PROTOCOL.id, method).beyond, 3) for method in ("tape", "level")}}
+    return {**READ_SAYS, **{f"{method}_off": round(errors.of(PROTOCOL.id, method).beyond, 3) for method in ("tape", "level")}}
 
 
 def _most(got: Facts, side: str) -> Value:
@@ -64,10 +65,10 @@ def _odd(got: Facts, side: str) -> Value | None:
     """Return the side to look at once more, since the two are too far apart to be believed; None for neither."""
     record = KneeToWall(**{key: got.get(key) for key in REACH_ANSWERS})  # type: ignore[arg-type]
     taken = {one: readings(record, one) for one in SIDES}
-    return odd_side(taken, SPREADS["deg" if record.method == "level" else "cm"]) or None
+    return odd_side(taken, SPREADS[unit_of(record.method)]) or None
 
 
-REACH_ANSWERS = frozenset(("method", *(f"{side}_{key}{n}" for side in SIDES for key in ("", "deg_") for n in (1, 2, 3))))
+REACH_ANSWERS = frozenset(("method", *(key.format(side, n) for key in KEY_OF.values() for side in SIDES for n in (1, 2, 3))))
 MOST = Fact("most", 0, 60, step=0.1, of=_most)
 SECOND_REACH = Fact("{side}_second", values=("yes", "no"), of=_again("", "tape", 1))
 THIRD_REACH = Fact("{side}_third", values=("yes", "no"), of=_again("", "tape", 2))
@@ -108,6 +109,10 @@ def _as_left(asks: tuple[Ask, ...]) -> tuple[Ask, ...]:
                  and isinstance(ask.kind, Number) else ask for ask in asks)
 
 
+BENDS = side_film("Film the {side} leg: card 4 on the outside of the shin, arrow up. Phone side-on, at knee height, two big steps away. "
+                  "Stand still for two seconds, then three times knee to the wall, heel down, held for two seconds. Send it.",
+                  "shin", "{side}", FILM, ANKLE_CAUTION)
+
 LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",
     choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),
            ("neither", "Neither"), ("other", "Brace, shoe or a slip", "brace", "shoe", "slipped", "socks", "slippery", "it slipped"),
@@ -122,12 +127,13 @@ ODD_FOOT = (
 )
 
 FLOW = flow_of(
-    PROTOCOL, facts=(MOST, *both(SECOND_REACH, THIRD_REACH, DEG_SECOND, DEG_THIRD, TOO_FAR), ODD), at_start=limits, command=("ankle test",),
+    PROTOCOL, facts=(MOST, *both(SECOND_REACH, THIRD_REACH, DEG_SECOND, DEG_THIRD, TOO_FAR), ODD, *turns(70)), at_start=limits,
+    command=("ankle test",),
     steps=(
         Ask("method", f"This looks at {PROTOCOL.looks_at}. Will you measure with a tape, or with the level on your phone? "
             "The tape is the more exact.", choice(
                 Option("tape", "Tape", ("tape measure", "ruler"), only_if=~NO_TAPE),
-                Option("level", "Phone level", ("phone", "level"), only_if=~NO_LEVEL),
+                Option("level", "Phone level", ("phone", "level"), only_if=~NO_LEVEL), BY_CARDS,
                 ("none", "Neither is at hand", "neither", "none", "nothing")),
             then=(Jump(~fact("method").known | fact("method").is_("none"), say="Then mark the toe's place on a strip of paper against the "
                        "wall and keep it: measured with a ruler another day, it counts. Say “knee to wall” then."),)),
@@ -137,8 +143,9 @@ FLOW = flow_of(
         Tell("Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
             "or a wardrobe does.", TAPE, picture="knee_to_wall_setup"),
         Tell("Bare feet, facing a wall, phone in your hand with the level open.", LEVEL),
-        *sided((*TAKE, LIMIT), "left"),
-        *_as_left(sided(TAKE, "right")), *ODD_FOOT, sided(LIMIT, "right"),
+        Tell("Bare feet, facing a wall, the phone on a stand. First find the place: the foot as far back as the heel allows.", FILM),
+        *sided((*TAKE, *BENDS, LIMIT), "left"),
+        *_as_left(sided(TAKE, "right")), *sided(BENDS, "right"), *ODD_FOOT, sided(LIMIT, "right"),
         Tell("Something else stopped it, so it is kept and not scored. Bare feet, a floor that grips, nothing strapped on: then say “knee "
              "to wall” again.", fact("left_limit").is_("other") | fact("right_limit").is_("other")),
     ),

@@ -14,6 +14,7 @@ from companion.screening.protocols.leg_raise import PROTOCOL, RAISE_LEAST, SPREA
 from companion.screening.readings import mean_of
 from companion.screening.screen import about_from
 from flows.block import NO_FLOOR_TODAY, NOWHERE_TO_LIE, SIDES_HURT, did, done
+from flows.by_film import BY_CARDS, READ_SAYS, side_film, turns
 from flows.protocol_flow import flow_of
 from flows.shared import NO_LEVEL, NO_TAPE
 
@@ -29,6 +30,7 @@ WATCH = {
     "level": "Note the degrees it shows.",
     "heel": "A helper or film marks it.",
     "eye": "Note how high; film helps.",
+    "film": "A film of each leg.",
 }
 HANDS = {
     "own": "Slide both hands, palms down, under the curve of the lower back.",
@@ -42,7 +44,7 @@ def at_start(known: Known) -> dict[str, Value]:
     its question; "" if never measured."""
     answers = list(known.answers())
     errors = errors_from(answers, about_from(answers).sex)
-    off: dict[str, Value] = {f"{way}_off": round(errors.of(PROTOCOL.id, way).beyond, 3)
+    off: dict[str, Value] = {**READ_SAYS} | {f"{way}_off": round(errors.of(PROTOCOL.id, way).beyond, 3)
                              for method in ("level", "heel") for way in (method, f"{method}_own", f"{method}_strap")}
     length = known.facts.get(PROTOCOL.key("leg_length"))
     if length is None:
@@ -86,7 +88,7 @@ def _again(repeats: int) -> Callable[[Facts, str], Value | None]:
     decides, or they differ by the detectable change (choice). None if they give no angle."""
     def of(got: Facts, side: str) -> Value | None:
         taken = readings(_record(got), side)[:repeats]
-        if got["method"] == "eye" or len(taken) < repeats:
+        if got["method"] not in ("level", "heel") or len(taken) < repeats:
             return None
         near = abs(mean_of(taken) - RAISE_LEAST.value) <= float(got[f"{_way(got, side)}_off"])
         return "yes" if near or apart(taken, SPREAD.mdc) else "no"
@@ -101,14 +103,14 @@ def _odd(got: Facts, side: str) -> Value | None:
 
 
 LIFT_ANSWERS = frozenset(("method", "effort", "leg_length", *(f"{side}_{key}" for side in SIDES for key in (
-    "level", "lean", "heel", "level_2", "heel_2", "level_3", "heel_3"))))
+    "level", "lean", "heel", "level_2", "heel_2", "level_3", "heel_3", "film_1", "film_2", "film_3"))))
 TOO_HIGH = Fact("{side}_too_high", values=("yes", "no"), of=_too_high)
 SECOND = Fact("{side}_second", values=("yes", "no"), of=_again(1))
 THIRD_LIFT = Fact("{side}_third", values=("yes", "no"), of=_again(2))
 ODD = Fact("odd", values=SIDES, of=_odd)
 SHOWN_NOW = Fact("shown_now", 0, 90, step=1, of=_shown_now)
 
-BY_LEVEL, BY_HEEL, BY_EYE = (fact("method").is_(name) for name in ("level", "heel", "eye"))
+BY_LEVEL, BY_HEEL, BY_EYE, BY_FILM = (fact("method").is_(name) for name in ("level", "heel", "eye", "film"))
 ONCE_MORE = (BY_LEVEL & fact("{side}_level").known | BY_HEEL & fact("{side}_heel").known) & SECOND.is_("yes")
 ONE_LAST = ONCE_MORE & THIRD_LIFT.is_("yes")
 ONE_MORE_ROUND = {"_2": ONCE_MORE, "_3": ONE_LAST}
@@ -140,8 +142,8 @@ def _leaning(shown: str) -> Choice:
 
 def _lifted(n: int) -> str:
     """Return the text of a round in which both legs come up."""
-    again = {1: "Left leg up slowly, knee straight, foot relaxed, until the back clearly presses or lifts, or the knee bends; no mere "
-                "flutter. Then the right.",
+    again = {1: "Left leg up slowly, knee straight, foot relaxed, until the back clearly presses or lifts, or the knee bends. Then "
+                "the right.",
              2: "That is close to a line I compare it with, so both once more, the same way: left, then right.",
              3: "A third time settles it, for those are apart or close to the line. Both the same way: left, then right."}[n]
     return f"{again} {{watch}}"
@@ -157,6 +159,7 @@ def _round(n: int, key: str, wanted: Condition) -> tuple[Step, ...]:
     eye = () if key else (
         Ask("{side}_eye", "How high did the {side} leg come? Half way up is 45°, straight up is 90°.",
             BANDS_BY_EYE, only_if=BY_EYE & done(), method="{way}", picture="leg_raise_eye_{side}"),)
+    film = () if key else side_film("Send the film of the {side} leg.", "leg", "{side}", BY_FILM & done())
     more = done(f"did{key}") & ONE_MORE_ROUND.get(key, ALWAYS)
     return (lift, *each_side(
         Ask(f"{{side}}_level{key}", "How many degrees did the phone show, {side} leg?", LEVEL_SHOWN, only_if=BY_LEVEL & more,
@@ -165,7 +168,7 @@ def _round(n: int, key: str, wanted: Condition) -> tuple[Step, ...]:
         Ask(f"{{side}}_heel{key}", "How many {unit} from the floor to the back of the {side} heel?", HEEL, only_if=BY_HEEL & more,
             method="{way}", then=(Jump(TOO_HIGH.is_("yes"), "method", "That is above 75°, where a heel's height says too little. "
                                        "Take the level or your eye, and start again."),) if not key else ()),
-        *eye))
+        *eye, *film))
 
 
 ODD_LEG = (
@@ -185,7 +188,7 @@ FLOW = flow_of(
     PROTOCOL, command=("straight leg raise", "hamstring test"),
     at_start=at_start,
     facts=(Fact("way", of=_way), Fact("placed", of=_placement), Fact("watch", of=_watch),
-           Fact("hands", of=_hands), *both(TOO_HIGH, SECOND, THIRD_LIFT), ODD, SHOWN_NOW),
+           Fact("hands", of=_hands), *both(TOO_HIGH, SECOND, THIRD_LIFT), ODD, SHOWN_NOW, *turns(130)),
     steps=(
         Ask("effort", f"This looks at {PROTOCOL.looks_at}: lying down, a straight leg comes up until the lower back "
             "moves. Will the leg lift itself, or will you pull it up with a strap or towel? Take the same way "
@@ -196,17 +199,20 @@ FLOW = flow_of(
             "up to 75°. By eye is the roughest.", choice(
                 Option("level", "Phone level", ("level", "phone"), only_if=~NO_LEVEL),
                 Option("heel", "Heel height", ("heel", "tape", "tape measure"), only_if=HEEL_SERVES & ~NO_TAPE),
-                ("eye", "By eye", "eye", "film", "look")),
+                BY_CARDS, ("eye", "By eye", "eye", "film", "look")),
             then=(Jump(~fact("method").known, say="Left out for today. Say “leg raise” any day to do it."),)),
         Ask("leg_length", "How long is the leg? Lying flat: from the bony bump at the side of the hip to the "
             "heel, in {unit}.{length_before}", LEG_LENGTH, only_if=BY_HEEL,
-            then=(Jump(~fact("leg_length").known, "method", "Without the leg's length the heel's height gives no "
-                       "angle. Take another way, or measure it."),)),
+            then=(Jump(~fact("leg_length").known, say="Without the leg's length the heel's height gives no angle. Say “leg raise” "
+                       "to take another way."),)),
         Tell("Tie the phone along the front of the {placed}, level open, screen towards you. Or prop it sideways near the floor, three big "
              "steps away, film, and hold a level to the film afterwards. The same way each time.", BY_LEVEL,
              picture="leg_raise_setup_level_{placed}"),
         Tell("Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. Prop the phone sideways, three big steps "
              "away, and film; or let somebody mark the back of the heel.", BY_HEEL, picture="leg_raise_setup_heel"),
+        Tell("Card 4 on the outside of the shin that faces the phone. Phone sideways on a stand near the floor, three big steps away. Film "
+             "the left leg from the left, tape the card over, then the right from the right; lie still for two seconds first each time.",
+             BY_FILM),
         Tell("Prop the phone sideways near the floor, three big steps away, and film; you judge from the film afterwards. Or let somebody "
              "look.", BY_EYE),
         Tell("Lie on your back, legs long. {hands} Feel light, even pressure. Read the next message first, then lie down. Left and right "

@@ -83,7 +83,7 @@ FLOW = Flow(
         Tell("Not tested, so still open:\n{not_tested}", WHY & HAS_WORDS["not_tested"].is_("yes")),
         Run("depth_estimate", WHY & GROWN & ~SHUT),
         Tell("To try before you squat: {drill_name}, {drill_dose}{drill_each}. {drill_trial} "
-             "Say “prime” and I lead you through it.", DRILL, picture="drill {drill_name}", offers=why("drill")),
+             "Say “drill” and I lead you through it.", DRILL, picture="drill {drill_name}", offers=why("drill")),
         Tell("{home_words} {home_steps}", DRILL & HAS_WORDS["home_steps"].is_("yes"), picture="drill {home_name}", offers=why("home")),
         Tell("{home_words}", DRILL & HAS_WORDS["home_steps"].is_("no")),
         Tell("{drill_why}", WORK_OPEN & fact("drill_why").known),

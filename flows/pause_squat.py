@@ -40,11 +40,11 @@ FLOW = flow_of(
              ~WITH_BAR),
         Tell("No plates; bar in a rack, safety arms just below your depth; film from the side. No safety arms? Say “back”. Two sets, to a "
              "depth at which your lower back keeps its shape. First: three slow squats without stops. Stop if anything hurts.", WITH_BAR),
-        did("Second, same depth: two squats with three stops on the way down, near the top, half way, at the bottom, one to two seconds "
+        did("Second, same depth: two squats, stopping on the way down near the top, half way, at the bottom, one to two seconds "
             "each.", PAUSE_CAUTION, ("moving", "Without stops hurt"), ("stops", "With stops hurt"), picture=PROTOCOL.picture),
         Ask("moving", "First set, moving: what did the lower back do?", KEPT, only_if=done()),
-        Tell("Then the stops say nothing: they only tell something at a depth that is clean while you move. Say “pause squat” to do it "
-             "less deep.", ROUNDS_MOVING),
+        Tell("Then the stops say nothing: they only tell something at a depth where your back keeps its shape while you move. "
+             "Say “pause squat” to do it less deep.", ROUNDS_MOVING),
         Ask("hard", "Second set: which stop was hard to hold? If more than one, the hardest.", choice(
             ("none", "None of them", "none", "no stop", "all fine", "all easy", "neither"),
             ("top", "Near the top", "top", "the top one", "first"),

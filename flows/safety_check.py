@@ -150,7 +150,7 @@ FLOW = Flow(
         Tell(NO_LOAD, LEVEL_AFTER_CHECK.is_("no_load")),
         Run("limits", ASKING_ON & LIMIT_SAID.known, asked="{limit_said}"),
         Tell("What you were told stands: {limit.words}. I keep to it in everything here.",
-             LEVEL_AFTER_CHECK.one_of("go", "no_load") & LIMITED),
+             LEVEL_AFTER_CHECK.one_of("go", "no_load") & LIMITED & ~NOT_SEEN),
         Tell("Body weight only for now: no bar and no added weight in anything here.",
              LEVEL_AFTER_CHECK.one_of("go", "no_load") & fact("body_first").is_("yes")),
         Tell("Sore muscles would change the numbers, so the tests wait until that is gone. Nothing is locked.",

@@ -42,7 +42,7 @@ AMOUNTS = {"metric": {"rise": "2 to 3 cm", "weight": "2 to 5 kg"},
            IMPERIAL: {"rise": "about an inch", "weight": "5 to 10 lb"}}
 
 SET_UP = {
-    "film": "Film all six in one go, then look at it.",
+    "film": "Film all six in one go, then look.",
     "mirror": "Glance at the mirror; note each start.",
     "friend": "Somebody side-on notes each start.",
     "feel": "Note where you feel each start.",
@@ -108,7 +108,7 @@ FLOW = flow_of(
         Tell("3. {change_2_say}\n4. {change_3_say}", picture="squat_{change_1}"),
         did("{fourth}Last: plain again. {set_up}", "Stop at once if anything hurts.", ("plain", "Plain hurt"),
             *((name, f"{title} hurt") for name, title in TITLES.items()), picture=PROTOCOL.picture),
-        Ask("plain_rounds", "The first set, plain: does the lower back round, or the tail tuck under?", ROUNDS, only_if=LOOK_DONE),
+        Ask("plain_rounds", "The first set, plain: does the lower back round, or the hips roll under?", ROUNDS, only_if=LOOK_DONE),
         Ask("plain_depth", "How deep is the thigh when it starts? Parallel: the top of the thigh level with "
             "the floor.", BANDS, only_if=LOOK_DONE & _seen("plain"), picture="squat_bands"),
         Tell("Your back does not round without load, so there is no depth for a change to move. Those sets are left out.",
@@ -123,7 +123,7 @@ FLOW = flow_of(
         Run("about_you", ~fact("about_you.load").known & ~NO_BAR, asked="load", checks=True),
         Ask("load_film", "Do you have film of your own working sets, from the side? Only film you have "
             "already: nothing is loaded for this.", YesNo()),
-        Ask("load_rounds", "Take the heaviest of those sets. Does the lower back round, or the tail tuck "
+        Ask("load_rounds", "Take the heaviest of those sets. Does the lower back round, or the hips roll "
             "under?", ROUNDS, only_if=LOAD_FILMED),
         Ask("load_depth", "How deep is the thigh when it starts there?", BANDS,
             only_if=LOAD_FILMED & _seen("load"), picture="squat_bands"),

@@ -28,7 +28,7 @@ FLOW = Flow(
     steps=(
         Ask("join", "Does the drill help you? On squat days I draw by lot: drill or plain warm-up. Afterwards I ask the same "
             "questions. Twelve days at the same depth and load can show it. Join?", YesNo(yes="Yes, join", no="No"),
-            only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill is still there: say “prime”."),)),
+            only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill is still there: say “drill”."),)),
         Do(Find("trial.joined", "yes", "the lifter joined the trial"), fact("join").is_("yes")),
         Tell("{so_far}", JOINED, picture="chart_trial"),
         Tell("Today's lot is drawn already. The next squat day gets its own.", TODAY.is_("yes")),

@@ -4,7 +4,7 @@ from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Flow, Run
 from companion.conversation.kinds import Option, choice
 from companion.conversation.policy import Policy
-from flows.why_told import TOPICS
+from companion.screening.topics import TOPICS
 
 FLOW = Flow(
     "why", version=1, title="Why?", policy=Policy.BESIDE, command=("why that", "sources", "evidence table"),

@@ -115,7 +115,7 @@ def _send(turn: Turn, says: str, file: persist.Document) -> None:
 
 def _read_film(turn: Turn, effect: ReadFilm) -> None:
     if turn.to is not None:
-        turn.films.append(FilmWanted(turn.person, turn.to, effect.film, effect.run, effect.squat))
+        turn.films.append(FilmWanted(turn.person, turn.to, effect.film, effect.run, effect.squat, effect.what))
 
 
 def _cards(turn: Turn, effect: SendCards) -> None:

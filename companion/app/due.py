@@ -255,7 +255,7 @@ class DueSweep:
         if reminder.stale_at is None or reminder.stale_at > now:
             outbox.extend(db, message, now, leaves_until(reminder, now, wishes, zone).stale_at)
         elif outbox.withdraw_offer(db, turn.person, reminder.id, now):
-            reminders.mark_unsent(db, reminder.id, now)
+            reminders.mark_unsent(db, reminder.id)
             self._bot.watch.message_dropped("too_late")
             if str(facts.get(SAFETY_LEVEL, "go")) in REMINDER_KINDS[reminder.kind].levels:
                 self._say_missed(turn, reminder)

@@ -5,18 +5,25 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Awaitable, Callable
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
+from companion.conversation.effects import FilmOf
 from companion.conversation.events import FilmRead
 from companion.record.turn import FilmWanted
+
+if TYPE_CHECKING:
+    from companion.film.moves import MoveFilm
 
 Fetch = Callable[[str, Path], Awaitable[Path]]
 """Brings a film by its reference to this machine, into a folder that is deleted after; returns its path. Raises OSError with a line for
 the person where it can't."""
 
 FAILED: Final = "Something went wrong on my side while I read that film. Say “back” and send it once more."
-TEST_SHOTS: Final = ("shot", "shot2")
 FILM_NUMBERS: Final = ("onset", "low", "high", "spread", "deepest", "bend")
+TURNS: Final = ("1", "2", "3")
+NUMBERS_OF: Final[dict[FilmOf, tuple[str, ...]]] = {"squats": FILM_NUMBERS, "shot": (), "shin": TURNS, "leg": TURNS,
+                                                    "fold": ("angle",)}
+"""The names of the degrees that a film gives, by what is in it."""
 
 
 async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> FilmRead:
@@ -35,14 +42,17 @@ def outcome_of_film(wanted: FilmWanted, path: Path) -> FilmRead:
     """Return what a film shows, or the one thing to mend."""
     from companion.film.footage import Unreadable
     from companion.film.measure import measured
+    from companion.film.moves import moved
     from companion.film.reader import read_film
     from companion.film.words import curve_text, said, to_mend
 
     try:
         footage = read_film(path)
-        if wanted.squat in TEST_SHOTS:
+        if wanted.what == "shot":
             mend = to_mend(footage)
             return _mend(wanted, mend) if mend else FilmRead(wanted.run, wanted.squat, "good", says="All cards are in view. That will do.")
+        if wanted.what != "squats":
+            return _of_test(wanted, moved(footage, wanted.what))
         film = measured(footage)
     except Unreadable as error:
         return _mend(wanted, str(error))
@@ -53,8 +63,17 @@ def outcome_of_film(wanted: FilmWanted, path: Path) -> FilmRead:
     return FilmRead(wanted.run, wanted.squat, outcome, numbers, said(film), curve_text(film) if wanted.squat == "plain" else "")
 
 
+def _of_test(wanted: FilmWanted, film: MoveFilm) -> FilmRead:
+    """Return what a film of a test gives: up to three turns, or how far the thigh comes before the pelvis turns with it."""
+    from companion.film.words import move_lines
+
+    taken = film.turns if film.onset is None else (film.turns[0] if film.onset.depth is None else film.onset.depth,)
+    numbers = tuple((name, round(taken[at], 1) if at < len(taken) else None) for at, name in enumerate(NUMBERS_OF[wanted.what]))
+    return FilmRead(wanted.run, wanted.squat, "good", numbers, " ".join(move_lines(film)))
+
+
 def _mend(wanted: FilmWanted, line: str) -> FilmRead:
-    return FilmRead(wanted.run, wanted.squat, "mend", tuple((name, None) for name in FILM_NUMBERS), line)
+    return FilmRead(wanted.run, wanted.squat, "mend", tuple((name, None) for name in NUMBERS_OF[wanted.what]), line)
 
 
 async def local_film(ref: str, folder: Path) -> Path:

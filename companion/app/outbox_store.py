@@ -57,7 +57,9 @@ class CompanionOutbox:
     async def _settled(self, id: int) -> None:
         """Remove a message from memory; with the last to its address goes the note that something is owed."""
         where = self._companion.unsaved.pop(id)
-        if where is not None and not self._companion.unsaved.to(where):
+        if where is not None and self._companion.unsaved.to(where):
+            await self._note(lambda db: owed.go_on(db, *where, self._companion.clock.now()))
+        elif where is not None:
             kind = await self._note(lambda db: owed.settle(db, *where))
             self._companion.erased = self._companion.erased or kind == owed.OWES_ERASED  # the chat of who was erased is the last of them
 

@@ -1,7 +1,7 @@
 """Times of messages about a squat day: one prompt before it and one follow-up after it, never in quiet hours.
 
 Squat times, evenings and quiet hours are local wall-clock times; moments are returned in UTC. At most one prompt and one follow-up per
-squat day; quiet hours are 20:00-09:00 unless the lifter chooses others (reference-values, choice).
+squat day; quiet hours are 20:00-09:00 unless the lifter chooses others (choice).
 """
 
 from __future__ import annotations

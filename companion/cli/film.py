@@ -28,19 +28,24 @@ def cards(paper: Literal["A4", "letter"], out: Path) -> None:
 @click.command()
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @click.option("--check", is_flag=True, help="Every angle, and what the decoder saw of each card.")
-def film(file: Path, check: bool) -> None:
+@click.option("--test", "move", type=click.Choice(("shin", "leg", "fold")), help="A film of this test, not of squats.")
+def film(file: Path, check: bool, move: Literal["shin", "leg", "fold"] | None) -> None:
     """Read a film of squats with cards: the depth at which the lower back begins to round, in degrees of the thigh."""
     from companion.film.footage import Unreadable
     from companion.film.measure import measured
+    from companion.film.moves import moved
     from companion.film.reader import read_film
-    from companion.film.words import angle_lines, result_lines, seen_lines, to_mend
+    from companion.film.words import angle_lines, move_lines, result_lines, seen_lines, to_mend, turn_lines
 
     try:
         footage = read_film(file)
         if check:
-            click.echo("\n".join(seen_lines(footage)))
-            if mend := to_mend(footage):
-                click.echo(mend)
+            click.echo("\n".join((*seen_lines(footage), *turn_lines(footage))))
+        if move is not None:
+            click.echo("\n".join(move_lines(moved(footage, move))))
+            return
+        if check and (mend := to_mend(footage)):
+            click.echo(mend)
         found = measured(footage)
     except Unreadable as error:
         fail(str(error))

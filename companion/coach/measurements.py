@@ -15,11 +15,13 @@ from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFor
 from companion.screening.retest import change
 from companion.screening.screen import LoggedAnswer, Screen
 from companion.screening.sessions import ReadingSession, sessions_of
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, filled
 from companion.screening.trend import SESSIONS, trend
 
 _NOTHING: Final = "–"
-_MDC: Final = SOURCES["mdc"]
+_RULES: Final = ("rule", "evidence_weights", "ruling_holds", "depth_keep", "load_share", "load_bracket", "mdc", "pain_detectable",
+                 "programme_weeks", "prime_dose", "stretch_dose")
+"""The rows that are listed whatever was measured, for paper, where nothing can be tapped."""
 
 
 def numbers_table(answers: Sequence[LoggedAnswer], screen: Screen, errors: Errors, show: NumberFormat, when: LocalTimes) -> Table:
@@ -107,9 +109,6 @@ def sources_of(screen: Screen, errors: Errors, show: NumberFormat) -> Table:
         error = errors.of(test, method)
         rows.append((f"{protocol(test).name} by {in_words(method)}: error {show(round(error.sem, 1), error.unit)} a reading", error.source,
                      STANDING_WORDS[error.standing]))
-    rows += [("Which finding speaks for which cause, and with which weight", "the evidence table of this project",
-              f"{STANDING_WORDS['common practice']}; weights: {STANDING_WORDS['choice']}"),
-             ("When a cause is likely, ruled out or too close to call", "the decision rule of this project", STANDING_WORDS["choice"]),
-             ("Depth and load to keep to", "one band above the rounding; 80 % of the working load", STANDING_WORDS["choice"]),
-             ("Smallest change beyond error", f"1.96 · √2 · SEM ({_MDC.source})", STANDING_WORDS[_MDC.standing])]
+    rows += [(filled(row, row.says, show), row.source or "this project's own", STANDING_WORDS[row.standing])
+             for row in map(SOURCES.__getitem__, _RULES)]
     return Table("sources", "Lines, errors and rules, with their sources", ("What", "Source", "Standing"), tuple(rows))

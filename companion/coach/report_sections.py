@@ -6,46 +6,45 @@ Texts may hold anything a lifter wrote; the page makes them plain and escapes th
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
 from companion.base.clock import local_date
 from companion.calendar.plan import next_days
-from companion.calendar.preferences import plan_from, zone_from
+from companion.calendar.preferences import plan_from
 from companion.calendar.words import date_words, day_words, plan_words
 from companion.coach.answer_table import log_table
 from companion.coach.caseload import shortened
 from companion.coach.causes_section import CauseSection, cause_section, coach_ruling, ruling_order
+from companion.coach.concluded import concluded_of
 from companion.coach.days_section import charts_of, day_line, days_table
 from companion.coach.holding import Held, holding
 from companion.coach.measurements import details, numbers_table, sources_of
 from companion.coach.tables import LocalTimes, Table
+from companion.coach.whys import Whys, section_whys
 from companion.conversation.condition import Facts
 from companion.conversation.registry import Book
 from companion.export.questions import in_words
-from companion.language.units import METRIC, reworded, shown
+from companion.language.units import reworded
 from companion.pictures.personal import owner_of
 from companion.pictures.series import Chart, days_kept
 from companion.record import coaching, log, orders, people, reminders
 from companion.record.caseload import alerts_of
-from companion.record.context import SAFETY_LEVEL, known_of, standing_now
+from companion.record.context import SAFETY_LEVEL, standing_now
 from companion.record.log import finding_history
 from companion.reminders.kinds import coach_words
 from companion.screening.compliance import compliance_words
-from companion.screening.conclusion import CANNOT_TELL, Conclusion, conclude
-from companion.screening.errors import errors_from
+from companion.screening.conclusion import CANNOT_TELL, Conclusion
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
 from companion.screening.limits import words_of as words_of_limits
 from companion.screening.load_limit import over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
-from companion.screening.safety import Level, pain_now
-from companion.screening.screen import about_from, screen_from
-from companion.screening.setups import setup_from, without_luck
-from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
+from companion.screening.safety import Level
+from companion.screening.squat_days import ToldDay, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
 
 PAGE_NAME_MOST: Final = 80
@@ -56,7 +55,8 @@ UNLIMITED: Final = 1_000_000
 
 @dataclass(frozen=True, slots=True)
 class ReportContent:
-    """The content of one lifter's report. ``safety``: the standing now; ``glance`` and ``plan``: (term, words)."""
+    """The content of one lifter's report. ``safety``: the standing now; ``glance`` and ``plan``: (term, words);
+    ``whys``: the answers to "why?" by section and by cause."""
 
     name: str
     made_at: str
@@ -84,23 +84,17 @@ class ReportContent:
     looks: Table
     log: Table
     sources: Table
+    whys: Mapping[str, Whys]
 
 
 def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> ReportContent:
     """Return the content of a lifter's report as of ``now``, in their zone and units."""
-    known = known_of(db, person, now)
-    facts, answers, rows = known.facts, list(known.answers()), list(log.answers_of(db, person))
-    zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
-    when, show = LocalTimes(zone), _showing(system)
-    screen, about = without_luck(screen_from(answers), str(facts.get("setup.luck", ""))), about_from(answers)
-    errors = errors_from(answers, about.sex)
-    days = days_told(answers, zone)
-    conclusion = conclude(screen, about, pain_now(facts.get("safety_check.pain"), facts.get(SAFETY_LEVEL)), show, errors,
-                          setup_from(facts), days)
+    found = concluded_of(db, person, now)
+    facts, answers, screen, days, conclusion = found.known.facts, found.answers, found.screen, found.days, found.conclusion
+    zone, system, show, tested, rows = found.zone, found.system, found.show, found.tested, list(log.answers_of(db, person))
+    when, whys = LocalTimes(zone), section_whys(found)
     seed = trial_seed(answers, str(person))
-    tested = bool(screen.done)
-    verdicts = conclusion.verdicts if tested else ()
-    causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in verdicts)
+    causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in found.verdicts)
     whose = owner_of(db, person, zone)
     held = holding(log.facts_of(db, person), log.findings_of(db, person), orders.held_of(db, person, system), zone, show)
     safety = standing_now(db, person, now)
@@ -113,15 +107,11 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
         safety, _why(db, person, facts, safety, when),
-        _alerts(db, person, when), numbers_table(answers, screen, errors, show, when), details(screen, show),
+        _alerts(db, person, when), numbers_table(answers, screen, found.errors, show, when), details(screen, show),
         conclusion.differences, charts_of(answers, whose), days_table(days, seed, show),
         verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, held, system, now, zone),
         _reminders(db, person), _acts(db, person, system, when), _looks(db, person, when), log_table(rows, book, system, when),
-        sources_of(screen, errors, show))
-
-
-def _showing(system: str) -> NumberFormat:
-    return lambda value, unit: shown(value, unit, system)
+        sources_of(screen, found.errors, show), whys)
 
 
 # summary --------------------------------------------------------------------------------------------------------

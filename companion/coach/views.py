@@ -24,11 +24,13 @@ from companion.coach.caseload import (
     utf16_length,
 )
 from companion.coach.compare import compare
+from companion.coach.concluded import concluded_of
 from companion.coach.letters import NOT_YOURS, button_number
 from companion.coach.names import display_name, lifters_matching, with_distinct_names
 from companion.coach.since import news_of, since_say
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage, lifter_page
 from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, DayNamer, moment_from
+from companion.coach.whys import WHY_PREFIX, WHY_VIEW, topic_asked, topics_of, whys_of
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows, start_payload
 from companion.conversation.registry import Book
@@ -71,7 +73,7 @@ RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored",
                        "no_pain": "pain told here, taken back"}
 LIFTER_VIEWS: Final = {"": "summary", "numbers": "numbers", "days": "squat days", "charts": "charts", "thread": "messages",
-                       "more": "alerts and actions"}
+                       "more": "alerts and actions", WHY_VIEW: WHY_VIEW}
 """The views of a lifter by request; the audit log that the lifter can read uses these words."""
 _ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{1,9}))?")
 _LOG_ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{8}))??(?:-([0-9]{1,9}))?")
@@ -128,10 +130,16 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     if label := _chart_labels().get(what):
         coaching.audit_look(db, lifter, coach, f"chart: {label.lower()}", now)
         return [Say(f"{look.name}: {label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
+    if topic := topic_asked(what):
+        coaching.audit_look(db, lifter, coach, f"why: {topic.label.lower()}", now)
+        said = [f"{look.name}: {topic.label.lower()}", *whys_of(db, lifter, topic, now)]
+        return [Say(_text("\n\n".join(said).split("\n")), _back(lifter, ("Why?", WHY_VIEW)))]
     what = what if what in LIFTER_VIEWS else ""
     coaching.audit_look(db, lifter, coach, LIFTER_VIEWS[what], now)
     if what == "charts":
         return [_charts(look)]
+    if what == WHY_VIEW:
+        return [_whys(look)]
     coaching.note_seen(db, lifter, None, now)  # the page says what the last alert was
     page_now = lifter_page(db, coach, lifter, now)
     match what:
@@ -284,7 +292,8 @@ def summary_say(look: LifterView, page: LifterPage) -> Say:
     taps = [_tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [_tap("Log", "lifter_log", f"{of}-0"), _tap("Charts", "lifter", f"{of}-charts"), _tap("Report", "lifter_report", of),
              _tap("Messages", "lifter", f"{of}-thread"), _tap("Write", "coach_note", of),
-             _tap("Reviewed", "coach_act", f"{of}-reviewed"), _tap("More", "lifter", f"{of}-more"), _tap("Back to list", "caseload")]
+             _tap("Reviewed", "coach_act", f"{of}-reviewed"), _tap("Why?", "lifter", f"{of}-{WHY_VIEW}"),
+             _tap("More", "lifter", f"{of}-more"), _tap("Back to list", "caseload")]
     return Say(_text(_summary(look, page), SUMMARY_MOST), in_rows(taps, 2))
 
 
@@ -416,6 +425,14 @@ def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
 def _chart_labels() -> dict[str, str]:
     """Return the label of each chart's button, by the chart's name."""
     return {name: chart.label for name, chart in all_charts().items()} | {FILM_CHART: "Filmed squat"}
+
+
+def _whys(look: LifterView) -> Say:
+    """Return a message with a button for each thing that "why?" may be asked about."""
+    topics = topics_of(concluded_of(look.db, look.lifter, look.now).verdicts)
+    taps = [_tap(one.label, "lifter", f"{look.lifter}-{WHY_PREFIX}{one.name}") for one in topics]
+    return Say(f"{look.name}: why what? Each answer names the number, where it comes from, and what speaks against it.",
+               (*in_rows(taps, 2), *_back(look.lifter)))
 
 
 def _charts(look: LifterView) -> Say:

@@ -10,7 +10,7 @@ from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
 from companion.conversation.corrections import correction, elsewhere, mentions, names
 from companion.conversation.draft import Draft
-from companion.conversation.kinds import Answer, Media
+from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
 from companion.conversation.slots import heard_at, slot_words, torn, understand
@@ -66,7 +66,8 @@ def act_on(draft: Draft, text: str) -> bool:
     read = ask.kind.read(text, draft.context)
     if isinstance(read, Answer) and ask.safety:
         return False
-    if isinstance(read, Answer) and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
+    agreed = isinstance(read, Answer) and (not spoken.chosen.values or read.value in spoken.chosen.values)
+    if agreed and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
         if not _earlier(draft, text):
             return False
         return _put_right(draft, text)
@@ -110,7 +111,7 @@ def _earlier(draft: Draft, text: str) -> bool:
 
 def other_than_answer(draft: Draft, text: str) -> bool:
     """SpeechAct on a reply that is no place, date, picture or number: a question, a wish, not yet; return False for anything else."""
-    spoken, media = hear_act(text), isinstance(draft.ask.kind, Media)
+    spoken = hear_act(text)
     answers = draft.ask.kind.options and spoken.act not in (SpeechAct.QUESTION, SpeechAct.COMMAND)
     if answers and understand(draft, text, heard_at(draft, text)):
         ask_aside(draft, "understood", text)
@@ -122,8 +123,6 @@ def other_than_answer(draft: Draft, text: str) -> bool:
             draft.say(WAITS)
         case SpeechAct.COMMAND:
             return _wanted(draft, spoken.wants, text)
-        case SpeechAct.ANSWER | SpeechAct.UNSURE if media and _DECLINES.match(flat(text)):
-            skip(draft)
         case _:
             return False
     return True
@@ -134,7 +133,6 @@ def _waits(text: str) -> bool:
     return hear_act(text).act is SpeechAct.NOT_YET and any(clause.mood is Mood.WAITS for clause in clauses(text))
 
 
-_DECLINES: Final = re.compile(r"(?:no|nope|nah|none|nothing|not|dont|havent|id rather not|never|without|didnt|cant)\b")
 _NOTHING_TO_SAY: Final = re.compile(
     r"(?:no|nah|nope)?,? ?(?:nothing|none|no notes?|not really|no comment)(?: to add| really| else| special| much| to say)*[ .!]*")
 _ASIDES_LONGEST: Final = 14

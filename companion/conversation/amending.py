@@ -8,7 +8,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.effects import Record
 from companion.conversation.flow import Ask
 from companion.conversation.moves import record, take_back
-from companion.conversation.slots import Slot
+from companion.conversation.number_slots import Slot
 from companion.conversation.table import ENDINGS, START
 
 
@@ -35,7 +35,7 @@ def _elsewhere(draft: Draft, other: Elsewhere, raw: str) -> None:
     words, compiled = corrected_words(draft, raw), draft.book[other.flow]
     ask = compiled.stops[other.new.key]
     assert isinstance(ask, Ask)
-    draft.effects.append(Record(other.run, other.flow, compiled.flow.version, ask.key, ask.side, raw, other.new.value, other.new.unit))
+    draft.effects.append(Record(other.run, other.flow, compiled.flow.version, other.name, ask.side, raw, other.new.value, other.new.unit))
     show(draft, f"Changed: {words}.")
 
 
@@ -43,7 +43,7 @@ def _replace(draft: Draft, new: Slot, raw: str) -> None:
     ask = draft.compiled.stops[new.key]
     assert isinstance(ask, Ask)
     record(draft, ask, raw, new.value, new.unit)
-    draft.top = draft.top._replace(got={**draft.top.got, new.key: new.value})
+    draft.top = draft.top._replace(got={**draft.top.got, draft.log_name(ask): new.value})
 
 
 def _fold(draft: Draft) -> None:

@@ -50,14 +50,19 @@ def tell(draft: Draft, text: str) -> None:
         ask_again(draft, UNKNOWN)
         return
     answers = draft.book.answers()
-    said = answers.word(text) or _about_this(draft, asked_surely(text))
-    if not said and (topic := answers.topic_of(text)):
+    part, topic = asked_surely(text), answers.topic_of(text)
+    belt = topic and part == "cant" and _MAY_I.match(plain(text))  # "can I use my belt" asks about belts
+    said = answers.word(text) or ("" if belt else _about_this(draft, part))
+    if not said and topic:
         said = answers.says(topic, draft.known)
     said = said or (_about_this(draft, asked_likely(text)) if draft.top.flow != draft.book.home else "")
     if said:
         stand_again(draft, said, picture=bool(re.search(r"show me|picture|what does it look", plain(text))))
     else:
         not_known(draft)
+
+
+_MAY_I: Final = re.compile(r"(?:can|may|could|should) i\b")
 
 
 def tell_idle(draft: Draft, text: str) -> None:
@@ -110,11 +115,13 @@ ON_FROM_HERE: Final = ("Leave it? “Skip” goes on without it; “show me” s
                        "“Show me” helps.")
 ON_WITH_CARE: Final = ("If in doubt, take the more careful answer; “show me” says more.", "Say “show me” for more.", "“Show me” helps.")
 """The way on from a question that can be skipped, and from one that can't: the longest that fits is said."""
+STILL_UNCLEAR: Final = ("“Describe” tells the picture.", "“Back” goes one back.", "“Stop” keeps it for later.", "“Menu” shows the rest.",
+                        "“Help” helps.")
 
 
 def refuse(draft: Draft, reason: str) -> None:
     """Refuse a reply, each time in other and no more words: first what is missing, then other words and the picture, then the way on,
-    then what is left of the card; after that only the question stands again."""
+    then what is left of the card and what else can be said."""
     draft.session = draft.session._replace(refused=draft.session.refused + 1)
     first = f"{reason} {draft.ask.kind.example(draft.context)}"
     facts, now = draft.facts(), draft.known.now
@@ -128,16 +135,18 @@ def refuse(draft: Draft, reason: str) -> None:
     else:
         room = len(whole.text if fits else f"{first}\n\n{line}") - len(line) - 2
         fitting = [words for part in ("how", "means", "cant", "why") if (words := within(card_words(draft, part), room))]
-        ways = [way for way in (ON_WITH_CARE if draft.ask.safety else ON_FROM_HERE) if len(way) <= room]
-        said = [*fitting[:1], *ways[:1], *fitting[1:]]
-        stand_again(draft, said[many - 2] if many - 2 < len(said) else "", picture=many == 2)
+        ask = draft.ask
+        ways = [way for way in (ON_FROM_HERE if not ask.safety else ON_WITH_CARE[0 if ask.kind.options else 1:]) if len(way) <= room]
+        said = [*fitting[:1], *ways[:1], *fitting[1:], *(words for words in STILL_UNCLEAR[0 if ask.picture else 1:] if len(words) <= room)]
+        stand_again(draft, said[(many - 2) % len(said)], picture=many == 2)
 
 
 def within(text: str, most: int) -> str:
-    """Return as many whole sentences of a text, from its beginning, as have at most so many characters."""
+    """Return as many whole sentences of a text, from its beginning, as have at most so many characters; none whose answer would be left
+    out."""
     kept = ""
     for sentence in re.split(r"(?<=[.?!]) ", text):
         if len(kept) + len(sentence) + bool(kept) > most:
             break
         kept = f"{kept} {sentence}".strip()
-    return kept
+    return re.sub(r"(?:^|(?<=[.!?]) )[^.!?]*\?$", "", kept)

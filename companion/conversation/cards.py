@@ -104,8 +104,8 @@ class AnswerBook:
 _THE: Final = r"(?:by |with |the |a |an |your |my |that |this |word |in |about )*"
 _ASKS_WORD: Final = re.compile(
     r"(?:but |and |so |sorry |wait |ok |hey |hi |um |er )*(?:"
-    rf"(?:what|wat)(?: is|s| are| was|) {_THE}(.{{2,40}}?)(?: (?:means?|exactly|again|here|supposed to (?:be|mean)|meant|please))*"
-    rf"|what (?:do|does|did) (?:you mean )?(?:by |with )?{_THE}(.{{2,40}}?) (?:mean|means)(?: (?:here|exactly|in .*))?"
+    rf"what (?:do|does|did) (?:you mean )?(?:by |with )?{_THE}(.{{2,40}}?) (?:mean|means)(?: (?:here|exactly|in .*))?"
+    rf"|(?:what|wat)(?: is|s| are| was|) {_THE}(.{{2,40}}?)(?: (?:means?|exactly|again|here|supposed to (?:be|mean)|meant|please))*"
     rf"|what do you mean (?:by |with )?{_THE}(.{{2,40}}?)"
     rf"|(?:define|explain|meaning of|definition of) {_THE}(.{{2,40}}?)"
     rf"|{_THE}(.{{2,40}}?) (?:means|meaning)(?: what)?)")

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from fnmatch import fnmatchcase
 from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
@@ -16,14 +17,15 @@ from companion.conversation.draft import Draft
 from companion.conversation.flow import SIDES, Ask
 from companion.conversation.kinds import Ready
 from companion.conversation.number_kinds import Number
-from companion.conversation.slots import ABOUT, CALLED, Slot, options_of, slot_words
+from companion.conversation.number_slots import ABOUT, Slot, slot_of
+from companion.conversation.slots import CALLED, options_of, slot_words
 from companion.language.choosing import choose
 from companion.language.clauses import Clause, Mood, clauses
-from companion.language.quantities import Quantity, quantities, spelt
+from companion.language.quantities import quantities, spelt
 from companion.language.units import to_kept, unit_word
 
 _OLD: Final = re.compile(r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|put|said|typed)\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
-_NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?:the |a |an )?[a-z ]+$")
+_NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?:the |a |an )?([a-z ]+)$")
 """The old answer at the end of a correction: "a little not clearly"."""
 
 _FIRST: Final = re.compile(r"\b(?:first|1st|earlier|usual|plain|original)\b")
@@ -64,7 +66,7 @@ def correction(draft: Draft, text: str) -> Correction | None:
 def mentions(draft: Draft, text: str) -> bool:
     """True if a message may name an earlier answer at all: by order, side, or a word of its name."""
     words = set(re.findall(r"[a-z]+", text.casefold()))
-    return bool(words & _NAMING) or any(part in words for key in draft.top.trail for part in _parts(key))
+    return bool(words & _NAMING) or bool(_NOT_THAT.search(spelt(text))) or any(part in words for key in draft.top.trail for part in _parts(key))
 
 
 def _parts(key: str) -> list[str]:
@@ -86,10 +88,12 @@ def _last(key: str, number: str) -> bool:
 
 
 class Elsewhere(NamedTuple):
-    """An answer of another run of today to put right: its flow and run, its slot with the new value, and the value it had."""
+    """An answer of another run of today to put right: its flow and run, its name in the log, its slot with the new value, and the value
+    it had."""
 
     flow: str
     run: str
+    name: str
     new: Slot
     old: Value
 
@@ -97,23 +101,45 @@ class Elsewhere(NamedTuple):
 def elsewhere(draft: Draft, text: str) -> Elsewhere | None:
     """Return the answer of another run of today that a message puts right by name, the latest; None where there is none."""
     plain = _COMPARED.sub(" ", spelt(text))
-    sides = [side for side in SIDES if re.search(rf"\b{side}\b", plain)]
-    was = {float(found[1].rstrip(".")) for found in _OLD.finditer(plain)}
-    numbers = [one for one in quantities(plain) if not one.counts and one.value not in was]
-    if not numbers:
-        return None
+    whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
     latest = {(row.run, row.key): row for row in draft.known.answers()}
     for row in reversed(latest.values()):
-        stop = draft.book[row.flow].stops.get(row.key) if row.flow in draft.book.flows else None
-        if row.status != "ok" or row.at.date() != draft.known.now.date() or row.run == draft.top.run or not isinstance(stop, Ask):
+        ask = _ask_of(draft, row.flow, row.key)
+        if row.status != "ok" or row.at.date() != draft.known.now.date() or row.run == draft.top.run or ask is None:
             continue
-        about = ABOUT.get(stop.key)
-        named = bool(about and re.search(rf"\b(?:{about})\b", plain)) or (bool(stop.side) and stop.side in sides)
-        if not named or stop.safety or not isinstance(stop.kind, Number) or isinstance(row.value, str):
-            continue
-        if (new := _slot(draft, stop, numbers[-1])) and new.value != row.value:
-            return Elsewhere(row.flow, row.run, new, row.value)
+        new = _new_value(draft, ask, plain, whole, row.value)
+        if new is not None and _names_it(draft, ask, row.flow, row.key, row.value, plain):
+            return Elsewhere(row.flow, row.run, row.key, new, row.value)
     return None
+
+
+def _ask_of(draft: Draft, flow: str, name: str) -> Ask | None:
+    """Return the question whose answer has this name in the log, if it may be put right."""
+    stops = draft.book[flow].stops.values() if flow in draft.book.flows else ()
+    found = (stop for stop in stops if isinstance(stop, Ask) and fnmatchcase(name, re.sub(r"\{\w+\}", "*", stop.log_as or stop.key)))
+    return next((ask for ask in found if not (ask.safety or ask.free or isinstance(ask.kind, Ready))), None)
+
+
+def _new_value(draft: Draft, ask: Ask, plain: str, whole: tuple[Clause, ...], old: Value | None) -> Slot | None:
+    if isinstance(ask.kind, Number):
+        was = {float(found[1].rstrip(".")) for found in _OLD.finditer(plain)}
+        numbers = [one for one in quantities(plain) if not one.counts and one.value not in was]
+        new = slot_of(draft, ask, numbers[-1]) if numbers else None
+        return new if new and new.value != old else None
+    values = [value for value in choose(whole, options_of(draft, ask)).values if value != old]
+    return Slot(ask.key, values[0]) if len(values) == 1 else None
+
+
+def _names_it(draft: Draft, ask: Ask, flow: str, key: str, value: Value | None, plain: str) -> bool:
+    """True if a message names an answer of another run: by what it is about, its side, or, at a choice, the answer it had."""
+    about, side = ABOUT.get(ask.key), ask.side or next((side for side in SIDES if key.startswith(f"{side}_")), "")
+    if (about and re.search(rf"\b(?:{about})\b", plain)) or (side and re.search(rf"\b{side}\b", plain)):
+        return True
+    if isinstance(ask.kind, Number):
+        return False
+    title = draft.book[flow].flow.title.casefold()
+    old = next((option.label.casefold() for option in ask.kind.options if option.value == value), title)
+    return any(re.search(rf"\b{re.escape(name)}\b", plain) for name in (title, old))
 
 
 def corrected_words(draft: Draft, text: str) -> str:
@@ -136,17 +162,17 @@ def _answered(draft: Draft) -> Iterator[Ask]:
     stops = draft.compiled.stops
     for key in dict.fromkeys(reversed(draft.top.trail)):
         ask = stops[key]
-        if isinstance(ask, Ask) and key in draft.top.got and not (ask.safety or ask.free or ask.log_as or isinstance(ask.kind, Ready)):
+        if isinstance(ask, Ask) and draft.log_name(ask) in draft.top.got and not (ask.safety or ask.free or isinstance(ask.kind, Ready)):
             yield ask
 
 
 def _candidates(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator[Correction]:
     was = {float(found[1].rstrip(".")) for found in _OLD.finditer(plain)}
     for ask in _answered(draft):
-        old = draft.top.got[ask.key]
+        old = draft.top.got[draft.log_name(ask)]
         if isinstance(ask.kind, Number):
             new = [slot for one in quantities(plain) if not one.counts and one.unit in ("", ask.kind.unit) and one.value not in was
-                   and (slot := _slot(draft, ask, one)) is not None]
+                   and (slot := slot_of(draft, ask, one)) is not None]
             if new:
                 yield Correction(ask.key, new[-1], old)
         chosen = choose(whole, options_of(draft, ask)) if ask.kind.options else None
@@ -181,7 +207,9 @@ def _rating(draft: Draft, plain: str, found: Correction) -> int:
             last = ask.key.rsplit("_", 1)[-1]
             if last.isdecimal() and last != number:
                 return 0
-            rating += last == number or (number == "1" and ask.key.startswith(("plain", "usual")))
+            rating += last == number or (number == "1" and (ask.key.startswith(("plain", "usual")) or f"{ask.key}_2" in draft.compiled.stops))
+    if (denied := _NOT_THAT.search(plain)) and ask.kind.options:
+        rating += 2 * (found.old in choose(clauses(denied[1]), options_of(draft, ask)).values)
     if isinstance(ask.kind, Number) and not isinstance(found.old, str):
         was = [float(one[1].rstrip(".")) for one in _OLD.finditer(plain)]
         rating += 2 * any(abs(_kept(draft, ask.kind, number) - found.old) < 0.06 for number in was)
@@ -190,10 +218,3 @@ def _rating(draft: Draft, plain: str, found: Correction) -> int:
 
 def _kept(draft: Draft, kind: Number, number: float) -> float:
     return to_kept(number, kind.unit, draft.units)
-
-
-def _slot(draft: Draft, ask: Ask, one: Quantity) -> Slot | None:
-    kind = ask.kind
-    assert isinstance(kind, Number)
-    value = round(one.value if one.unit else _kept(draft, kind, one.value), 2)
-    return Slot(ask.key, value, kind.unit) if kind.low <= value <= kind.high else None

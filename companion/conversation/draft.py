@@ -31,6 +31,7 @@ from companion.conversation.table import (
     Move,
     tried,
 )
+from companion.conversation.wording import render
 from companion.language.units import METRIC
 
 _ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, RESUMED, RETURNED)
@@ -108,6 +109,14 @@ class Draft:
             facts["parked_title"] = self.book[parked[-1][-1].flow].flow.title
         self._worked_out = frame, parked, facts
         return facts
+
+    def log_name(self, ask: Ask) -> str:
+        """Return the name of a question's answer in the log."""
+        return self.worded(ask.log_as, ask.side) if ask.log_as else ask.key
+
+    def worded(self, template: str, side: str) -> str:
+        """Return a template over the run's facts, written out."""
+        return render(template, self.facts(), self.known.now, side) if "{" in template else template
 
     def say(self, text: str, **more: Any) -> None:
         """Add a message."""

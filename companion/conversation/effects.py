@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final, NamedTuple
+from typing import Final, Literal, NamedTuple
 
 from companion.conversation.condition import Value
 
@@ -183,14 +183,18 @@ class Act:
     days: str = ""
 
 
+FilmOf = Literal["squats", "shot", "shin", "leg", "fold"]
+
+
 @dataclass(frozen=True, slots=True)
 class ReadFilm:
     """Read a film beside the turn; its outcome comes back as ``events.FilmRead``. ``film``: the channel's reference; ``squat``: which film
-    of its run it is; of a test shot ("shot", "shot2") only what to mend is told."""
+    of its run it is; ``what`` is in it: squats, a test shot of which only what to mend is told, or the movement of a test."""
 
     film: str
     squat: str
     run: str = ""
+    what: FilmOf = "squats"
 
 
 @dataclass(frozen=True, slots=True)

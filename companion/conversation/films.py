@@ -32,10 +32,10 @@ def film_read(draft: Draft, film: FilmRead) -> None:
     for name, value in film.numbers:
         key = f"{film.squat}_{name}"
         if value is not None:
-            draft.effects.append(Record(frame.run, flow.name, flow.version, key, "", f"{value:g}", value, "deg", method="film"))
+            draft.effects.append(Record(frame.run, flow.name, flow.version, key, draft.ask.side, f"{value:g}", value, "deg", method="film"))
             got[key] = value
         elif key in got:
-            draft.effects.append(Record(frame.run, flow.name, flow.version, key, "", "", None, status="withdrawn"))
+            draft.effects.append(Record(frame.run, flow.name, flow.version, key, draft.ask.side, "", None, status="withdrawn"))
             del got[key]
     if film.curve:
         draft.effects.append(Find(f"film.{film.squat}_curve", film.curve, because="what its chart is drawn from", run=frame.run))

@@ -5,6 +5,7 @@ Reading is pure: ``read(text, context)`` returns an Answer, or an Unclear with a
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
@@ -259,8 +260,13 @@ class Words(Kind):
         return f"For example: {self.example_text}."
 
 
-_NO_MEDIA: Final = frozenset(("no thanks", "no thank you", "not today", "no video", "no film", "no photo", "i have none", "don't have one",
-                              "didn't film", "didn't film it", "rather not", "not really", "i'd rather not", "nothing to send"))
+_NO_MEDIA: Final = re.compile(
+    r"\b(?:no|nope|nah|naw|none|nothing|nobody|not|never|without|forgot|unable|cannot|pass|skip|rather|leave it|"
+    r"(?:do|did|does|have|has|could|would|is|was)nt|cant|wont)\b")
+_STILL_TO_COME: Final = re.compile(
+    r"[?\d]|\b(?:yet|wait|sec|seconds?|minutes?|moment|later|soon|upload\w*|sending|coming|work\w*|load\w*)\b|"
+    r"^(?:why|what|how|who|do|does|is|can) ")
+"""What makes a "no" no refusal of a picture: it is on its way, or something is asked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -270,7 +276,8 @@ class Media(Kind):
     accepts: tuple[str, ...] = ("video", "photo")
 
     def declined(self, text: str) -> bool:
-        return hear(text) is Phrase.NO or normalise(text).strip(" .!") in _NO_MEDIA
+        said = flat(text)
+        return bool(hear(text) is Phrase.NO or _NO_MEDIA.search(said)) and not _STILL_TO_COME.search(said) and "?" not in text
 
     @property
     def samples(self) -> tuple[Value, ...]:
@@ -286,6 +293,9 @@ class Media(Kind):
         return "Send it here, or tap Skip."
 
 
+_PATH: Final = re.compile(r"\S*/\S*|.*\.(?:mp4|mov|m4v|mkv|avi|webm|jpe?g|png)", re.IGNORECASE)
+
+
 @dataclass(frozen=True, slots=True)
 class Film(Media):
     """A film or a photo to be measured, also as a file; in a terminal the path of one."""
@@ -293,10 +303,11 @@ class Film(Media):
     accepts: tuple[str, ...] = ("video", "document")
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        return Answer(text.strip(), "path") if "/" in text and " " not in text.strip() else Unclear("I need a film here, not words.")
+        path = text.strip().strip("\"'").replace("\\ ", " ")  # as a terminal writes what is dropped on it
+        return Answer(path, "path") if _PATH.fullmatch(path) else Unclear("I need a film here, not words.")
 
     def example(self, context: ReadingContext) -> str:
-        return "Send it here, as a file if you can, or tap Skip."
+        return "Send it here, best as a file, or tap Skip. In a terminal, type its path."
 
 
 @dataclass(frozen=True, slots=True)

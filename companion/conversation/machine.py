@@ -17,6 +17,7 @@ from transitions import EventData, Machine, Transition
 
 from companion.conversation.condition import ALWAYS, Condition, Every, Facts, Unless, Value
 from companion.conversation.flow import END, Ask, Do, Flow, Tell
+from companion.conversation.progress import Ahead
 from companion.conversation.table import EARLY_END, ENDINGS, IN_PAIN, PAUSED, START, Move, Stops, onward, stops_of, table
 
 
@@ -86,6 +87,11 @@ class Compiled:
     def onward(self) -> Mapping[str, Sequence[Move]]:
         """The moves out of each state after its answer, in the order to try."""
         return onward(self.flow)
+
+    @cached_property
+    def ahead(self) -> Ahead:
+        """The states that may follow each state, for the number of questions left."""
+        return Ahead(self.flow, self.stops, self.onward)
 
     @cached_property
     def arrows(self) -> tuple[Arrow, ...]:

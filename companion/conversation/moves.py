@@ -6,7 +6,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any, Final
 
-from companion.conversation.asking import ask_aside, show
+from companion.conversation.asking import ask_aside, show, stand_again
 from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Began, Ended, Record, Reopened
@@ -78,8 +78,12 @@ def begin_anew(draft: Draft) -> None:
 
 def take_up(draft: Draft) -> None:
     """Resume a paused run: at its question, after it, or not at all."""
-    move = draft.fire(RESUMED)
-    if move.target == START:
+    move, briefly = draft.fire(RESUMED), draft.session.briefly
+    draft.session = draft.session._replace(briefly=False)
+    if briefly and move.target == draft.top.state and not (move.first or move.passed):
+        draft.top = draft.top._replace(paused=False, hurt=False, tried=())
+        stand_again(draft, "")
+    elif move.target == START:
         begin_anew(draft)
     elif not _let_first(draft, move):
         if move.target not in (GATE_CLOSED, ENDED_BY_PAIN):
@@ -101,7 +105,7 @@ def end(draft: Draft, ending: str) -> None:
         under = (*under[:-1], under[-1]._replace(got=got, trail=()))
     last = frame if ending == "done" and frame.trail and policy.reopens and back else None
     idle = draft.session.idle or (not under and policy.quiet)
-    draft.session = draft.session._replace(stack=under, aside=None, last=last, idle=idle)
+    draft.session = draft.session._replace(stack=under, aside=None, last=last, idle=idle, briefly=policy.beside)
 
 
 def after_run(draft: Draft) -> None:
@@ -188,7 +192,7 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
     if not sure and ask.kind.unusual(given.value):
         ask_aside(draft, "unusual", given.raw)
         return
-    name = _log_name(draft, ask)
+    name = draft.log_name(ask)
     record(draft, ask, given.raw, given.value, given.unit)
     got = {**frame.got, name: given.value} | ({name + _BY: "tap" if given.tapped else "words"} if ask.safety else {})
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
@@ -201,7 +205,7 @@ def skip(draft: Draft) -> None:
     if ask.safety:
         show(draft, draft.fire(SKIP).refused)
         return
-    name = _log_name(draft, ask)
+    name = draft.log_name(ask)
     record(draft, ask, "", None, status="skipped")
     got = {key: value for key, value in frame.got.items() if key not in (name, name + _BY)}
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
@@ -229,20 +233,11 @@ def _hold(draft: Draft, ask: Ask) -> float:
     return over + 1
 
 
-def _log_name(draft: Draft, ask: Ask) -> str:
-    """Return an answer's name in the log."""
-    return _worded(draft, ask.log_as, ask.side) if ask.log_as else ask.key
-
-
-def _worded(draft: Draft, template: str, side: str) -> str:
-    return render(template, draft.facts(), draft.known.now, side) if "{" in template else template
-
-
 def record(draft: Draft, ask: Ask, raw: str, value: Value | None, unit: str = "", status: str = "ok") -> None:
     """Note an answer, or that there is none, for the log."""
     flow = draft.compiled.flow
-    draft.effects.append(Record(draft.top.run, flow.name, flow.version, _log_name(draft, ask), ask.side, raw, value, unit, status,
-                                _worded(draft, ask.method, ask.side), _worded(draft, ask.placement, ask.side)))
+    draft.effects.append(Record(draft.top.run, flow.name, flow.version, draft.log_name(ask), ask.side, raw, value, unit, status,
+                                draft.worded(ask.method, ask.side), draft.worded(ask.placement, ask.side)))
 
 
 # back -------------------------------------------------------------------------------------------------------
@@ -270,7 +265,7 @@ def withdraw(draft: Draft, state: str) -> None:
     frame, ask = draft.top, draft.compiled.stops[state]
     assert isinstance(ask, Ask)
     draft.top = frame._replace(state=state, trail=frame.trail[:-1])
-    name = _log_name(draft, ask)
+    name = draft.log_name(ask)
     record(draft, ask, "", None, status="withdrawn")
     draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key not in (name, name + _BY)})
 

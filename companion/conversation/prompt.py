@@ -15,8 +15,9 @@ from companion.conversation.kinds import Choice, Hold, Media, Option, Ready
 from companion.conversation.machine import Compiled
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
+from companion.conversation.progress import left
 from companion.conversation.session import SAID_AHEAD, Frame
-from companion.conversation.wording import render
+from companion.conversation.wording import MOST_WORDS, render
 from companion.language.units import METRIC, shown
 
 PAYLOAD_BYTES: Final = 64
@@ -68,9 +69,13 @@ def offered(offers: Sequence[Offer], facts: Facts, now: datetime) -> tuple[tuple
 
 
 def progress(compiled: Compiled, frame: Frame, facts: Facts) -> str:
-    """Return the progress line, such as "Knee to wall, 2 of 5", if the answers to come are the typical ones."""
-    done = len(dict.fromkeys(key for key in frame.trail if key != frame.state))
-    return f"{compiled.flow.title}, {done + 1} of {done + 1 + compiled.coming(frame.state, facts)}"
+    """Return the progress line, such as "Knee to wall: at most 5 left", which never grows; whether it is usually fewer is told too."""
+    most = left(compiled.ahead, frame, facts)
+    if most == 1:
+        return f"{compiled.flow.title}: the last one"
+    usual = compiled.coming(frame.state, facts) + 1
+    fewer = ", often half" if 2 * usual <= most else ", often fewer" if usual < most else ""
+    return f"{compiled.flow.title}: at most {most} left{fewer}"
 
 
 def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before: str = "", after: float = 0) -> Say:
@@ -82,7 +87,9 @@ def prompt(compiled: Compiled, frame: Frame, facts: Facts, now: datetime, before
     if ask.caution and (said := frame.noted.get(SAID_AHEAD + frame.state)) is not None:
         lines.append(f"You wrote {_as_said(ask, said, facts)}: it counts once this is done.")
     if flow.policy.counted:
-        lines.append(progress(compiled, frame, facts))
+        counted = progress(compiled, frame, facts)
+        long = len(" ".join((*lines, counted)).split()) > MOST_WORDS
+        lines.append(counted.partition(", ")[0] if long else counted)
     picture = render(ask.picture, facts, now, ask.side)
     return Say("\n\n".join(line for line in lines if line), buttons(flow, ask, frame, facts), picture, after=after)
 

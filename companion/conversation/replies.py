@@ -126,7 +126,13 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         draft.session = draft.session._replace(aside=None)
         answer(draft, value, sure=before is not None and before.value == value.value)
     else:
-        show_aside(draft, "Please tap one of these, or type its words.")
+        show_aside(draft, NOT_THAT[draft.session.refused % len(NOT_THAT)])
+        draft.session = draft.session._replace(refused=draft.session.refused + 1)
+
+
+NOT_THAT: Final = ("Please tap one of these, or type its words.", "One of these, please.", "Not one of these either.",
+                  "Only these count here.")
+"""What is said of a reply to a side question that is none, one after the other."""
 
 
 def _aside_decided(draft: Draft, decided: str) -> None:

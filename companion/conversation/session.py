@@ -66,7 +66,8 @@ class Session(NamedTuple):
 
     ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
     the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote; ``refused``: how
-    often in a row a reply to the open question was not understood; ``more``: messages that wait until the person asks for more.
+    often in a row a reply to the open question was not understood; ``more``: messages that wait until the person asks for more;
+    ``briefly``: true if the open question was asked just before, so that one line will do.
     """
 
     stack: Stack = ()
@@ -78,6 +79,7 @@ class Session(NamedTuple):
     at: str = ""
     refused: int = 0
     more: tuple[Page, ...] = ()
+    briefly: bool = False
 
     @property
     def top(self) -> Frame:
@@ -110,6 +112,7 @@ class Session(NamedTuple):
             refused=kept.get("refused", 0),
             more=tuple(Page(text, picture, tuple(tuple(Tap(*tap) for tap in row) for row in rows))
                        for text, picture, rows in kept.get("more", ())),
+            briefly=kept.get("briefly", False),
         )
 
 

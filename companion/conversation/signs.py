@@ -102,9 +102,11 @@ def _only_asks(text: str) -> bool:
     spoken = hear_act(text)
     asked = [clause for clause in whole if clause.mood is Mood.ASKED]
     told = ", ".join(clause.raw for clause in whole if clause.mood is not Mood.ASKED)
-    return bool(asked) and spoken.asks in (Asks.MEANS, Asks.WHY) and not any(
-        word in _OWN for clause in asked for word in clause.words) and not (told and hear_flags(told, weigh=False))
+    own = any(word in _OWN for clause in asked for word in clause.words) and not _TO_DO_WITH.search(flat(text))
+    return bool(asked) and spoken.asks in (Asks.MEANS, Asks.WHY) and not own and not (told and hear_flags(told, weigh=False))
 
+
+_TO_DO_WITH: Final = re.compile(r"^(?:what|whats|how)\b.*\bto do with\b")
 
 _OWN: Final = frozenset(("i", "im", "ive", "my", "me", "mine", "id", "ill"))
 

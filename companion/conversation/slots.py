@@ -6,30 +6,27 @@ says doubtfully, is said back and confirmed by one tap before it counts (``askin
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import Final, NamedTuple
 
-from companion.conversation.condition import ALWAYS, Value
+from companion.conversation.condition import ALWAYS
 from companion.conversation.draft import Draft
-from companion.conversation.flow import SIDES, Ask, Run
+from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Ready, YesNo
 from companion.conversation.number_kinds import Number
+from companion.conversation.number_slots import Slot, asked_ahead, number_slots, sided_numbers, slot_of
 from companion.language.act_rules import words_of
 from companion.language.acts import SpeechAct, Spoken, hear_act
 from companion.language.choosing import ASSERTING, Chosen, Mention, Options, choose, named, nearest
-from companion.language.clauses import Clause, Mood, clauses
+from companion.language.clauses import Clause, clauses
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear
-from companion.language.quantities import Quantity, height, loaded_unit, plated, quantities, spelt
-from companion.language.units import IMPERIAL, shown, to_kept, unit_word
+from companion.language.quantities import quantities, spelt
+from companion.language.units import shown
 
 AHEAD_MOST: Final = 6
 """Most questions to come that one sentence may answer; our choice."""
-
-BESIDE_MOST: Final = 3
-"""Most telling words beside the only number of a message that is taken without asking back; our choice."""
 
 SLIGHT: Final = 4
 """Letters below which a word is too slight to answer a question to come; our choice."""
@@ -37,29 +34,6 @@ SLIGHT: Final = 4
 CALLED: Final = {"height": "height", "mass": "weight", "load": "working load", "years": "years with a bar", "leg_length": "leg",
                  "felt": "felt", "load_kg": "bar", "clean_kg": "clean with"}
 """Names of slots that their value alone does not tell."""
-
-ABOUT: Final = {
-    "mass": r"weigh\w*|weight|bodyweight|scales?|kilo ?grams of me|heavy (?:am|i)",
-    "load": r"squat\w*|bar|lift\w*|sets?|working|work sets?|load|\d+ ?x ?\d+",
-    "height": r"tall|height|high", "years": r"years?|yrs?|since|experience", "felt": r"felt|feel|move\w*|out of"}
-"""Words that tell which of several slots of one unit is meant."""
-
-_ADDED: Final = frozenset(("plate", "plates", "bar", "plus", "side"))
-"""Words that leave open what a load adds up to."""
-
-_LEFT: Final = frozenset(("left", "l", "lhs", "lt", "lft"))
-_RIGHT: Final = frozenset(("right", "r", "rhs", "rt", "rgt"))
-_SINCE: Final = re.compile(r"\b(?:since|from|in) ((?:19|20)\d\d)\b")
-_SEQUENCE: Final = re.compile(r"\b(?:then|second|2nd|next|again|after|and|first|1st)\b|,")
-
-
-class Slot(NamedTuple):
-    """One question and its answer."""
-
-    key: str
-    value: Value
-    unit: str = ""
-
 
 class Understood(NamedTuple):
     """The slots a sentence fills. ``sure``: true if it answers the open question alone, without doubt."""
@@ -120,7 +94,7 @@ def understand(draft: Draft, text: str, spoken: Spoken) -> Understood | None:
             return None
         first, certain = Slot(ask.key, chosen.values[0]), chosen.sure
     elif isinstance(ask.kind, Number):
-        first, rest, certain = _numbers(draft, ask, ask.kind, whole)
+        first, rest, certain = number_slots(draft, ask, ask.kind, whole)
     if first is None:
         guess = _guess(draft, whole, spoken)
         return Understood((Slot(ask.key, guess),), False) if guess else None
@@ -142,7 +116,7 @@ def torn(draft: Draft, text: str, spoken: Spoken) -> tuple[Slot, ...]:
     if isinstance(ask.kind, Number):
         numbers = [one for clause in clauses(spelt(text)) if clause.mood in ASSERTING for one in quantities(clause.raw)
                    if not one.counts and one.unit in ("", ask.kind.unit)]
-        found = tuple(dict.fromkeys(slot for one in numbers if (slot := _slot(draft, ask, one))))
+        found = tuple(dict.fromkeys(slot for one in numbers if (slot := slot_of(draft, ask, one))))
     else:
         found = tuple(Slot(ask.key, value) for value in spoken.chosen.values)
     return found if 1 < len(found) <= TORN_MOST else ()
@@ -190,144 +164,7 @@ def _guess(draft: Draft, whole: Sequence[Clause], spoken: Spoken) -> str:
     return nearest(said, options_of(draft, ask))
 
 
-# numbers ----------------------------------------------------------------------------------------------------
-
-
-class _Found(NamedTuple):
-    quantity: Quantity
-    side: str
-    clause: Clause
-
-
-def _numbers(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> tuple[Slot | None, list[Slot], bool]:
-    """Return the open question's number, those of questions to come, and whether there is no doubt."""
-    asserted = [clause for clause in whole if clause.mood in ASSERTING]
-    found = [one for clause in asserted for one in _sided(clause)]
-    mine = [one for one in found if not one.quantity.counts and one.quantity.unit in ("", kind.unit)
-            and not (one.quantity.rated and kind.unit not in ("", "s"))]
-    typed = [one for one in mine if one.quantity.unit]
-    about = ABOUT.get(ask.key)
-    own = [one for one in mine if not one.side or one.side == ask.side]
-    if len(own) > 1 and about and (told := [one for one in own if re.search(rf"\b(?:{about})\b", one.clause.text)]):
-        own = told[:1]
-    first: Slot | None = None
-    rest: list[Slot] = []
-    if kind.unit == "kg" and not mine and (load := plated(", ".join(clause.raw for clause in asserted), draft.units == IMPERIAL)):
-        return Slot(ask.key, round(load, 2), kind.unit), [], False
-    if kind.unit == "years" and draft.known.now and (since := _SINCE.search(" ".join(clause.text for clause in asserted))):
-        return Slot(ask.key, float(max(draft.known.now.year - int(since[1]), 0)), kind.unit), [], False
-    if ask.key == "height" and not typed and not any(kind.low <= one.quantity.value <= kind.high for one in mine):
-        tall = height(", ".join(clause.raw for clause in asserted))
-        return (Slot(ask.key, tall, kind.unit) if tall else None), [], False
-    certain = all(clause.mood is Mood.SAID and not (kind.unit == "kg" and _ADDED & set(clause.words)) for clause in whole) and sum(
-        _tells(word) for clause in whole for word in clause.words) <= BESIDE_MOST
-    if len({one.quantity.value for one in own}) == 1:
-        own = own[:1]
-    if len(own) > 1 and not _in_turn(whole):
-        same = [one for one in own[:-1] if one.quantity.value == own[-1].quantity.value]
-        alone = [one for one in own[:1] if len(one.clause.words) == 1]
-        own, certain = same[:1] or alone or own, False
-    if own and (len(own) == 1 or typed[:1] == own[:1] or _in_turn(whole)):
-        first = _slot(draft, ask, _on_the_bar(own[0].quantity, whole) if kind.unit == "kg" else own[0].quantity)
-        keys = _alike(draft, ask)
-        for one, key in zip(own[1:], keys, strict=False):
-            rest += filter(None, [_slot(draft, key, _in_unit_of(own[0].quantity, one.quantity))])
-        certain = certain and len(mine) == 1
-        other = [one for one in mine if one.side and one.side != ask.side]
-        if other and ask.side and (there := _other_side(draft, ask)) is not None and (slot := _slot(draft, there, other[0].quantity)):
-            rest.append(slot)
-    more = [one for one in found if one.quantity.unit and one.quantity.unit != kind.unit and not one.quantity.counts]
-    for one in more if first else ():
-        if there := next((later for later in _ahead(draft) if isinstance(later.kind, Number) and later.kind.unit == one.quantity.unit
-                          and later.key not in {slot.key for slot in rest} and _meant(later, one, more)), None):
-            rest += filter(None, [_slot(draft, there, one.quantity)])
-    return first, rest, certain
-
-
-def _in_unit_of(first: Quantity, later: Quantity) -> Quantity:
-    """Return a bare number in the unit that the first one was said in."""
-    return later if later.unit or not first.unit else later._replace(value=later.value * first.size, unit=first.unit)
-
-
-def _on_the_bar(quantity: Quantity, whole: Sequence[Clause]) -> Quantity:
-    """Return a bare load in the unit that the plates named beside it add up in."""
-    unit = loaded_unit(", ".join(clause.raw for clause in whole), quantity.value) if not quantity.unit else ""
-    known = unit_word(unit)
-    return quantity._replace(value=quantity.value * known[1], unit=known[0]) if known else quantity
-
-
-def _tells(word: str) -> bool:
-    """True if a word beside a number says something more than its unit or side."""
-    return not (word[0].isdigit() or word in words_of("filler") or word in _LEFT | _RIGHT or unit_word(word))
-
-
-def _meant(ask: Ask, one: _Found, all_of_them: Sequence[_Found]) -> bool:
-    """True if a number may be of this question: its clause names it, or no other question's words."""
-    here = ABOUT.get(ask.key)
-    if here and re.search(rf"\b(?:{here})\b", one.clause.text):
-        return True
-    others = [words for key, words in ABOUT.items() if key != ask.key]
-    return not any(re.search(rf"\b(?:{words})\b", one.clause.text) for words in others if ask.key in ABOUT)
-
-
-def _in_turn(whole: Sequence[Clause]) -> bool:
-    return any(_SEQUENCE.search(clause.text) or clause.ends == "," for clause in whole) and not any(
-        "or" in clause.words or "not" in clause.words for clause in whole)
-
-
-def _sided(clause: Clause) -> Iterator[_Found]:
-    """Yield the quantities of a clause, each with its side: that named before it, else the one right after it."""
-    words = [(found.group(), found.start()) for found in re.finditer(r"[a-z]+", clause.raw)]
-    sides = [("left" if word in _LEFT else "right", at) for word, at in words if word in _LEFT | _RIGHT]
-    numbers = quantities(clause.raw)
-    before_first = bool(sides) and bool(numbers) and sides[0][1] < numbers[0].start
-    for one in numbers:
-        behind = [side for side, at in sides if at < one.start]
-        ahead = [side for side, at in sides if at >= one.start]
-        side = (behind[-1] if behind else "") if before_first else (ahead[0] if ahead else "")
-        yield _Found(one, side, clause)
-
-
-def _slot(draft: Draft, ask: Ask, quantity: Quantity) -> Slot | None:
-    """Return a question's slot with a number, None where it is not possible there."""
-    kind = ask.kind
-    assert isinstance(kind, Number)
-    value = quantity.value if quantity.unit else to_kept(quantity.value, kind.unit, draft.units)
-    value = round(value, 2)
-    return Slot(ask.key, value, kind.unit) if kind.low <= value <= kind.high else None
-
-
 # questions to come ------------------------------------------------------------------------------------------
-
-
-def fillable(ask: Ask) -> bool:
-    """True if a question may be answered ahead: not one about safety, pain or a pinch, not in one's own words, not a movement's end."""
-    if ask.safety or ask.free or ask.signs or isinstance(ask.kind, Ready | YesNo):
-        return False
-    hurts = any(word in ask.key for word in ("pinch", "hurt", "pain"))
-    return not hurts and bool(ask.kind.options or takes_number(ask.kind))
-
-
-def _ahead(draft: Draft) -> Iterator[Ask]:
-    """Yield the questions after the open one that may be answered ahead, in order; none past a sub-flow."""
-    steps = draft.compiled.flow.steps
-    at = next(n for n, step in enumerate(steps) if isinstance(step, Ask) and step.key == draft.ask.key)
-    for step in steps[at + 1:]:
-        if isinstance(step, Run):
-            return
-        if isinstance(step, Ask) and step.key not in draft.top.got and fillable(step):
-            yield step
-
-
-def _alike(draft: Draft, ask: Ask) -> list[Ask]:
-    """Return the questions to come that ask for the same number of the same side."""
-    return [later for later in _ahead(draft) if later.kind == ask.kind and later.side == ask.side]
-
-
-def _other_side(draft: Draft, ask: Ask) -> Ask | None:
-    other = SIDES[1 - SIDES.index(ask.side)]
-    wanted = ask.key.replace(ask.side, other)
-    return next((later for later in _ahead(draft) if later.key == wanted), None)
 
 
 def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Mention], filled: set[str], numbers: bool) -> list[Slot]:
@@ -336,16 +173,16 @@ def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Mention], fil
     if isinstance(draft.ask.kind, Ready) or sum(len(clause.words) for clause in whole) < 2:
         return []
     banded = any(_digits(whole, hit) for hit in hits)
-    for n, later in enumerate(_ahead(draft)):
+    for n, later in enumerate(asked_ahead(draft)):
         if n >= AHEAD_MOST:
             break
         elsewhere = later.side and draft.ask.side and later.side != draft.ask.side
         if later.key in filled or elsewhere or (later.caution and not isinstance(later.kind, Number)):
             continue
         if isinstance(later.kind, Number):
-            found = [one for clause in whole if clause.mood in ASSERTING for one in _sided(clause) if not one.quantity.counts
+            found = [one for clause in whole if clause.mood in ASSERTING for one in sided_numbers(clause) if not one.quantity.counts
                      and one.quantity.unit == later.kind.unit] if numbers and not banded else []
-            slot = _slot(draft, later, found[0].quantity) if len(found) == 1 else None
+            slot = slot_of(draft, later, found[0].quantity) if len(found) == 1 else None
             slots += [slot] if slot else []
             numbers = numbers and not slot
         elif later.kind.options:

@@ -7,9 +7,11 @@ from typing import Final
 
 import numpy as np
 
+from companion.film.angles import angles_of
 from companion.film.cards import BY_PLACE, CARDS, ON_BODY
 from companion.film.footage import Footage
 from companion.film.measure import SquatFilm
+from companion.film.moves import MoveFilm
 
 DARK: Final = 55.0
 """Mean brightness (0 to 255) under which a picture is too dark (choice)."""
@@ -93,6 +95,30 @@ def result_lines(film: SquatFilm) -> Iterator[str]:
     yield f"standing after against before: {film.slipped:+.1f}°"
     if not film.angles.by_wall:
         yield f"card {BY_PLACE['wall'].number} (wall) was not seen: angles hold against standing only"
+
+
+MOVES_NAMED: Final = {"shin": "the shin leans by", "leg": "the leg comes up by", "fold": "the thigh comes up by"}
+
+
+def move_lines(film: MoveFilm) -> Iterator[str]:
+    """Yield the result of a film of a test, the way it is said in the chat too."""
+    yield f"By the cards {MOVES_NAMED[film.move]} {', '.join(f'{turn:.0f}°' for turn in film.turns)}, counted from keeping still."
+    if film.onset is not None:
+        yield (f"The pelvis begins to turn at {film.onset.depth:.0f}° ({film.onset.low:.0f} to {film.onset.high:.0f})."
+               if film.onset.depth is not None else "The pelvis does not begin to turn on that way.")
+
+
+def turn_lines(footage: Footage) -> Iterator[str]:
+    """Yield every card's turn four times a second, in degrees clockwise in the picture from its first moment; also where nothing is
+    measured, so that a single card on a board can be held against a level."""
+    angles = angles_of(footage)
+    if angles is None:
+        return
+    yield "     s" + "".join(f"{BY_PLACE[place].title.lower():>8}" for place in ON_BODY) + "   turned from the first moment"
+    zero = {place: next(iter(angles.raw[place][np.isfinite(angles.raw[place])]), np.nan) for place in ON_BODY}
+    for at in range(0, len(angles.times), max(1, round(STEP * angles.rate))):
+        row = (angles.raw[place][at] - zero[place] for place in ON_BODY)
+        yield f"{angles.times[at]:6.2f}" + "".join(f"{one:8.1f}" if np.isfinite(one) else "       –" for one in row)
 
 
 def _counted(film: SquatFilm) -> str:

@@ -33,12 +33,12 @@ class Quantity(NamedTuple):
 _ONES: Final = {word: n for n, word in enumerate((
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen",
     "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"))} | {
-        "nought": 0, "naught": 0, "nil": 0, "forteen": 14, "fourty": 40, "couple": 2}
+        "nought": 0, "naught": 0, "nil": 0, "forteen": 14, "fourty": 40, "couple": 2, "dozen": 12, "hundo": 100}
 _TENS: Final = {"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 _WORD: Final = re.compile(r"[a-z]+|[^a-z]+")
 _ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS])})-?ish\b")
 _UNITS: Final = (r"(?:cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|met(?:re|er)s?|m|inch(?:es)?|ins?|\"|''|feet|foot|ft|'|kgs?|kilos?|"
-                 r"kilograms?|kilogrammes?|lbs?|pounds?|stones?|st|degrees?|degs?|°|secs?|seconds?|s|mins?|minutes?|years?|yrs?|y|months?)")
+                 r"kilograms?|kilogrammes?|lbs?|pounds?|stones?|st|degrees?|degs?|°|secs?|seconds?(?! (?:go|time|try|one|attempt|reading|turn|set|side)\b)|s|mins?|minutes?|years?|yrs?|y|months?)")
 _QUANTITY: Final = re.compile(
     rf"(?<![\w.,/])(-?\d+(?:[.,]\d+)?)(?:[ -]+(\d+)/(\d+)|/(\d+)(?![\d/]))?(?:\s*-?(?:ish\b|odd\b))?"
     rf"(?:\s*({_UNITS})(?![a-z]))?(?:\s*(?:ish|odd)\b)?")
@@ -57,7 +57,7 @@ _POINT: Final = re.compile(r"(\d+) point (\d+(?: \d)*)\b")
 _AND_A_HALF: Final = re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?(?:an? )?(half|quarter|third)\b(?! (?:past|way|squat|an? hour))")
 _HALVES: Final = (
     (re.compile(r"\b(?:a )?couple of\b"), "2"),
-    (re.compile(r"\ba decade\b"), "10 years"),
+    (re.compile(r"\b(?:a )?decade\b"), "10 years"),
     (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&) )"), r"1 \1"),
     (re.compile(r"(?<!\d )\b(?:(?:a|one|1) )?(year|month|stone|foot|metre|meter) (?:and|n|&) (?:a )?half\b"), r"1 1/2 \1"),
     (re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
@@ -104,7 +104,7 @@ def _digits(plain: str) -> Iterator[str]:
             at += 1
 
 
-_BEFORE_ONE: Final = ("", "a", "about", "just", "only", "maybe", "say", "roughly", "felt", "is", "was", "point", "and", "n", "hundred")
+_BEFORE_ONE: Final = ("", "a", "about", "just", "only", "maybe", "say", "roughly", "felt", "is", "was", "point", "and", "n", "hundred", "foot", "feet", "ft")
 """Words after which "one" is a number; "" for none."""
 
 
@@ -139,6 +139,8 @@ def _number(pieces: list[str], at: int) -> tuple[int, int]:
         total = _ONES[first]
         if 0 < total < 10 and joined(at + 1) and word(at + 2) == "hundred":
             total, used = total * 100, 3
+        elif 0 < total < 3 and joined(at + 1) and _ONES.get(word(at + 2), 0) > 9:  # "one ten", "two fifteen"
+            return 3, total * 100 + _ONES[word(at + 2)]
         elif 0 < total < 10 and joined(at + 1) and word(at + 2) in _TENS:  # "one thirty five", "two forty"
             more, rest = _number(pieces, at + 2)
             return 2 + more, total * 100 + rest
@@ -225,6 +227,8 @@ def _quantity(part: re.Match[str], plain: str) -> Quantity | None:
             return None
         number += float(part[2]) / float(part[3])
     elif part[4]:
+        if number >= float(part[4]) > 0 and float(part[4]) != 10:  # "80/79": two readings, and only the first is read here
+            return Quantity(number, "", part.start(), part.end(1))
         if float(part[4]) == 10 and number <= 10 and not word:
             return Quantity(number, "", part.start(), end, rated=True)
         if not float(part[4]):

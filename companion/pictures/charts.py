@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from companion.pictures.ink import FAR_INK, GOOD_INK, GUIDE, INK, PAPER, WATCH_INK
 from companion.pictures.series import Chart, Dot, Track
+from companion.screening.sources import value
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -21,8 +22,8 @@ DOTS_PER_INCH: Final = 240
 TALL: Final = 2.15
 SMALL: Final = 9.5
 BAND: Final = "#E6EAEE"
-GAP: Final = timedelta(days=70)
-"""Longest time between points joined by a solid line; over longer gaps nothing was measured, and it is dotted (choice)."""
+GAP: Final = timedelta(days=value("chart_gap"))
+"""Longest time between points joined by a solid line; over longer gaps nothing was measured, and it is dotted."""
 MANY: Final = 12
 """Most points with all labels; of more, only the first, lowest, highest and last are labelled (choice)."""
 

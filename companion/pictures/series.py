@@ -1,7 +1,7 @@
 """Data of a chart from a lifter's answer log: points with errors, reference lines, bands, and the same in words.
 
 Values are already in the lifter's own units. A series holds only readings taken like the latest ones: readings by different methods are
-never compared (reference-values, finding 2).
+never compared: the place of the phone alone moves a shin by many degrees.
 """
 
 from __future__ import annotations
@@ -21,12 +21,12 @@ from companion.screening.errors import errors_from
 from companion.screening.load_limit import LimitSet
 from companion.screening.priming_trial import TrialDay, arm_of, pairs_of
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import SIDES, STANDING_WORDS, mean_of
+from companion.screening.readings import MDC_FACTOR, SIDES, STANDING_WORDS, mean_of
 from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import AFTER, ToldDay, about, days_told, trial_days, trial_seed
 
-ERROR_BAR_Z: Final = 1.96
+ERROR_BAR_Z: Final = MDC_FACTOR / 2**0.5
 """Error bars: 1.96 standard errors of the session's mean to each side."""
 
 

@@ -54,8 +54,8 @@ def backlog(db: sqlite3.Connection, now: datetime, channel: str = "") -> Backlog
     """Return what is due and not sent on a channel, or on all but the terminal, where a message waits until its screen opens. What is
     owed to strangers counts too; what has gone stale, and may wait for the end of quiet hours to be dropped, does not."""
     count, oldest, pain = db.execute(
-        "select count(*), min(at), min(iif(hurts, at, null)) from (select due_at as at, rank = 0 as hurts from outbox where "
-        "settled_at is null and due_at <= :at and (stale_at is null or stale_at > :at) and "
+        "select count(*), min(at), min(iif(hurts, at, null)) from (select ifnull(waits_since, due_at) as at, rank = 0 as hurts from outbox "
+        "where settled_at is null and due_at <= :at and (stale_at is null or stale_at > :at) and "
         "iif(:channel = '', channel <> 'terminal', channel = :channel) union all select "
         "at, kind in ('pain', 'crisis') from owed where at <= :at and iif(:channel = '', channel <> 'terminal', channel = :channel))",
         {"at": text_of(now), "channel": channel}).fetchone()
@@ -81,11 +81,11 @@ def extend(db: sqlite3.Connection, id: int, now: datetime, until: datetime | Non
 
 
 def withdraw_offer(db: sqlite3.Connection, person: int, reminder: int, at: datetime) -> bool:
-    """Drop the unsent messages of a reminder; returns True if none of its messages had been sent."""
-    db.execute("update outbox set settled_at = ?, dropped = 'too late' where person = ? and reminder = ? and settled_at is null",
-               (text_of(at), person, reminder))
-    return db.execute("select 1 from outbox where person = ? and reminder = ? and message is not null",
-                      (person, reminder)).fetchone() is None
+    """Drop the unsent messages of a reminder; returns True if there were any, and none of its messages had been sent."""
+    dropped = db.execute("update outbox set settled_at = ?, dropped = 'too late' where person = ? and reminder = ? and settled_at is null",
+                         (text_of(at), person, reminder)).rowcount
+    return dropped > 0 and db.execute("select 1 from outbox where person = ? and reminder = ? and message is not null",
+                                      (person, reminder)).fetchone() is None
 
 
 def withdraw_missed(db: sqlite3.Connection, person: int, at: datetime) -> None:
@@ -98,17 +98,17 @@ def clock_moved(db: sqlite3.Connection, now: datetime, by: timedelta) -> None:
     """Move the unsent messages with a clock that was set, so that what was due stays due and what was not waits as long as before.
     ``by``: how far the clock was set, to ``now``."""
     before = now - by
-    rows = db.execute("select id, made_at, due_at from outbox where settled_at is null and (made_at > :now or due_at > :before and "
-                      "made_at <= :before)", {"now": text_of(now), "before": text_of(before)}).fetchall()
-    db.executemany("update outbox set made_at = ?, due_at = ? where id = ?", [
-        (text_of(moment_of(made) + by), text_of(moment_of(due) + by), id) for id, made, due in rows])
+    rows = db.execute("select made_at, due_at, waits_since, id from outbox where settled_at is null and (made_at > :now or "
+                      "due_at > :before and made_at <= :before)", {"now": text_of(now), "before": text_of(before)}).fetchall()
+    db.executemany("update outbox set made_at = ?, due_at = ?, waits_since = ? where id = ?", [
+        (*(one and text_of(moment_of(one) + by) for one in moments), id) for *moments, id in rows])
 
 
 def catch_up(db: sqlite3.Connection, now: datetime) -> int:
     """Make due from now what was made, as its row says, at a later moment: the clock was set back while nothing ran. Returns the
     number of messages."""
     rows = db.execute("select id, made_at, due_at from outbox where settled_at is null and made_at > ?", (text_of(now),)).fetchall()
-    db.executemany("update outbox set made_at = ?, due_at = ? where id = ?", [
+    db.executemany("update outbox set made_at = ?, due_at = ?, waits_since = null where id = ?", [
         (text_of(now), text_of(now + (moment_of(due) - moment_of(made))), id) for id, made, due in rows])
     return len(rows)
 

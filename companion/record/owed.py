@@ -30,9 +30,15 @@ class Owed(NamedTuple):
 
 
 def note(db: sqlite3.Connection, channel: str, address: str, kind: str, at: datetime) -> None:
-    """Note what is owed. Pain and a crisis stay owed whatever is said after, but for an erasure."""
-    db.execute("insert into owed (channel, address, kind, at) values (?, ?, ?, ?) on conflict do update set at = excluded.at, "
+    """Note what is owed, since the first of it or the last that left (``go_on``). Pain and a crisis stay owed whatever is said after, but
+    for an erasure."""
+    db.execute("insert into owed (channel, address, kind, at) values (?, ?, ?, ?) on conflict do update set "
                "kind = iif(kind <> 'erased' and excluded.kind = 'welcome', kind, excluded.kind)", (channel, address, kind, text_of(at)))
+
+
+def go_on(db: sqlite3.Connection, channel: str, address: str, at: datetime) -> None:
+    """Note that part of what is owed to a chat has left; the rest waits from now."""
+    db.execute("update owed set at = ? where channel = ? and address = ?", (text_of(at), channel, address))
 
 
 def settle(db: sqlite3.Connection, channel: str, address: str) -> str:

@@ -54,11 +54,10 @@ def reopened(turn: Turn, run: Reopened) -> None:
 
 def answer(turn: Turn, row: Record) -> None:
     """Append an answer to the log, with the row it replaces. An answer becomes a fact; a withdrawn one removes it."""
-    replaces, last = turn.db.execute("select (select id from answers where person = ? and run = ? and key = ? order by id desc limit 1), "
-                                     "(select max(id) from answers)", (turn.person, row.run, row.key)).fetchone()
-    content = (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status, row.method,
-               row.placement, replaces, text_of(turn.now))
-    turn.chain.append(turn.db, last or 0, content)
+    replaced = turn.db.execute("select id from answers where person = ? and run = ? and key = ? order by id desc limit 1",
+                               (turn.person, row.run, row.key)).fetchone()
+    turn.chain.append(turn.db, (turn.person, row.run, row.flow, row.version, row.key, row.side, row.raw, row.value, row.unit, row.status,
+                                row.method, row.placement, replaced[0] if replaced else None, text_of(turn.now)))
     name = f"{row.flow}.{row.key}"
     if row.status == "ok" and row.value is not None:
         _fact(turn, name, row.value, 0)
@@ -124,20 +123,22 @@ def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to
     rank = Rank.COURTESY if not say.must_arrive else rank if rank is not None else Rank.ANSWER if asked else Rank.REMINDER
     due = text_of(now + timedelta(seconds=say.after) if say.after else now)
     for channel, address in [to] if to else addresses_of(db, person):
-        if asked and not say.after and document is None:
-            _collapse(db, channel, address, say.text, buttons)
+        since = _collapse(db, channel, address, say.text, buttons) if asked and not say.after and document is None else None
         db.execute("insert into outbox (person, channel, address, text, buttons, picture, document, must_arrive, timed, "
-                   "unasked, due_at, made_at, document_name, stale_at, reminder, about, fleeting, rank) "
-                   "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                   "unasked, due_at, made_at, document_name, stale_at, reminder, about, fleeting, rank, waits_since) "
+                   "values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                    (person, channel, address, say.text, buttons, picture, document and document.text, say.must_arrive,
                     say.after > 0, not asked, due, text_of(now), document and document.name,
-                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about, fleeting, rank))
+                    text_of(offer.stale_at) if offer and offer.stale_at else None, offer and offer.id, about, fleeting, rank, since))
 
 
-def _collapse(db: sqlite3.Connection, channel: str, address: str, text: str, buttons: str) -> None:
-    """Remove a waiting answer that is about to be said again: one is enough, and the later one stands where the conversation is."""
-    db.execute("delete from outbox where settled_at is null and channel = ? and address = ? and text = ? and buttons = ? and timed = 0 "
-               "and unasked = 0 and document is null and reminder is null", (channel, address, text, buttons))
+def _collapse(db: sqlite3.Connection, channel: str, address: str, text: str, buttons: str) -> str | None:
+    """Remove a waiting answer that is about to be said again: one is enough, and the later one stands where the conversation is. Returns
+    since when it has waited, None where there was none."""
+    return min((since for since, in db.execute(
+        "delete from outbox where settled_at is null and channel = ? and address = ? and text = ? and buttons = ? and timed = 0 and "
+        "unasked = 0 and document is null and reminder is null returning ifnull(waits_since, due_at)",
+        (channel, address, text, buttons))), default=None)
 
 
 @lru_cache(500)  # many people are asked the same question

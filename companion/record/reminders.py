@@ -114,22 +114,28 @@ def settled_reminder(db: sqlite3.Connection, id: int) -> tuple[Reminder, str] | 
     return (_reminder(row[:-1]), row[-1]) if row else None
 
 
-def mark_unsent(db: sqlite3.Connection, id: int, at: datetime) -> None:
+def mark_unsent(db: sqlite3.Connection, id: int) -> None:
     """Settle a reminder as stale whose message never left the outbox."""
-    db.execute("update reminders set state = 'stale', settled_at = ? where id = ? and state = 'sent'", (text_of(at), id))
+    db.execute("update reminders set state = 'stale' where id = ? and state = 'sent'", (id,))
 
 
 def people_planned_after(db: sqlite3.Connection, now: datetime) -> list[int]:
-    """Return the people with reminders made or given up after ``now``, as when the clock was ahead."""
+    """Return the people with reminders made, given up or sent after ``now``, as when the clock was ahead."""
     return [row[0] for row in db.execute(
         "select distinct person from reminders where state = 'open' and made_at > :now or "
-        "state in ('stale', 'dropped', 'ignored', 'failed') and settled_at > :now", {"now": text_of(now)})]
+        "state in ('sent', 'stale', 'dropped', 'ignored', 'failed') and settled_at > :now", {"now": text_of(now)})]
 
 
 def planned_after(db: sqlite3.Connection, person: int, now: datetime) -> list[Reminder]:
     """Return a person's open reminders that were made or postponed after ``now``."""
     return [_reminder(row) for row in db.execute(
         f"select {_COLUMNS} from reminders where person = ? and state = 'open' and made_at > ?", (person, text_of(now)))]
+
+
+def settled_after(db: sqlite3.Connection, person: int, now: datetime) -> list[int]:
+    """Return the numbers of a person's reminders that were sent or told of as missed after ``now``."""
+    return [row[0] for row in db.execute(
+        "select id from reminders where person = ? and state in ('sent', 'stale') and settled_at > ?", (person, text_of(now)))]
 
 
 def reopen(db: sqlite3.Connection, person: int, now: datetime) -> None:

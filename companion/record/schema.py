@@ -364,6 +364,12 @@ def acts_for_several(db: Database) -> None:
     db.execute("alter table acts add column several integer not null default 0")
 
 
+@migrations()
+def waits_since(db: Database) -> None:
+    """Since when a message waits that took the place of the same one; null where it took none."""
+    db.execute("alter table outbox add column waits_since text")
+
+
 def _statements(script: str) -> list[str]:
     """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     statements, waiting = [], ""

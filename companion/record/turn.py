@@ -9,6 +9,7 @@ from datetime import datetime
 from typing import NamedTuple
 
 from companion.calendar.preferences import zone_from
+from companion.conversation.effects import FilmOf
 from companion.conversation.flow import Known
 from companion.conversation.registry import Book
 from companion.port import Rank
@@ -26,6 +27,7 @@ class FilmWanted(NamedTuple):
     film: str
     run: str
     squat: str
+    what: FilmOf = "squats"
 
 
 @dataclass(slots=True)

@@ -61,7 +61,7 @@ class _Waiting:
 
 class Writer:
     """Runs jobs on the database, in order, many to a commit. ``on_commit`` is called with the seconds each commit took, ``committed``
-    before its callers hear of it."""
+    before its callers hear of it, ``rolled_back`` when a job of it was undone."""
 
     def __init__(self, db: Database, trouble: Callable[[], str] = lambda: "") -> None:
         """``trouble``: asked before each commit; returns why nothing may be committed any more, "" for nothing."""
@@ -69,6 +69,7 @@ class Writer:
         self._waiting: asyncio.Queue[_Waiting] = asyncio.Queue()
         self.broken: CommitFailed | None = None
         self.committed: Callable[[sqlite3.Connection], object] = lambda db: None
+        self.rolled_back: Callable[[], object] = lambda: None
         self.on_commit: Callable[[float], object] = lambda seconds: None
 
     async def do(self, job: Callable[[sqlite3.Connection], T]) -> T:
@@ -153,6 +154,7 @@ class Writer:
             if not one.note:
                 self._db.execute("rollback to job")
                 self._db.execute("release job")
+                self.rolled_back()
             return None, error
         if not one.note:
             self._db.execute("release job")

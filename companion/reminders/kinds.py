@@ -1,7 +1,7 @@
 """The kinds of reminder, one row each. Planning, the sweep, "my reminders", "stop all reminders", the coach's views and the calendar
 file all derive from it.
 
-The rows are our choice, after "at most one prompt and one follow-up a squat day; then stop" (reference-values).
+The rows are our choice, after "at most one prompt and one follow-up a squat day; then stop" (``prompts`` in ``screening/numbers/``).
 """
 
 from __future__ import annotations

@@ -14,7 +14,7 @@ from typing import Final
 
 from companion.base.clock import instant, local_date
 from companion.calendar.preferences import Value, away_until, prompted
-from companion.record import reminders
+from companion.record import outbox, reminders
 from companion.record.reminders import Reminder
 from companion.reminders import squat_days
 from companion.reminders.basis import PlannedReminder, PlanningBasis, wall_time, was_postponed
@@ -88,7 +88,11 @@ def _instant(one: Reminder, zone: str) -> datetime:
 
 
 def replan_as_of(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime) -> None:
-    """Plan again all reminders that were planned, postponed or given up after ``now``, as when the clock was ahead."""
+    """Plan again all reminders that were planned, postponed or given up after ``now``, as when the clock was ahead. What was said then
+    and has not left is withdrawn, and counts as given up at that time."""
+    for early in reminders.settled_after(db, person, now):
+        if outbox.withdraw_offer(db, person, early, now):
+            reminders.mark_unsent(db, early)
     for one in reminders.planned_after(db, person, now):
         if _planned(one) and was_postponed(one):
             reminders.postpone(db, one.id, _instant(one, one.zone), now)

@@ -23,7 +23,7 @@ from typing import TYPE_CHECKING, Final
 
 from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.readings import SIDES
-from companion.screening.rulings import Ruling, Verdict, settling_test
+from companion.screening.rulings import TESTS_AGREEING, Ruling, Verdict, settling_test
 from companion.screening.sources import SOURCES, value
 
 if TYPE_CHECKING:
@@ -130,8 +130,8 @@ def ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: I
             strong = grades[own] == Grade.STRONG.rank
             many_for, many_against = (_tests(about, own, mask) for mask in (speaks, against))
             any_for, any_against = speaks.any(axis=0), against.any(axis=0)
-            enough_for = ((speaks & strong).any(axis=0) | (many_for >= 2)) & _mattered(about, own, signs)
-            enough_against = (against & strong).any(axis=0) | (many_against >= 2)
+            enough_for = ((speaks & strong).any(axis=0) | (many_for >= TESTS_AGREEING)) & _mattered(about, own, signs)
+            enough_against = (against & strong).any(axis=0) | (many_against >= TESTS_AGREEING)
             tested = (signs[own] != 0)[[n for n, at in enumerate(own) if not about[at].row.hint]].any(axis=0)
             other = np.where(tested, Ruling.TOO_CLOSE.rank, Ruling.NOT_TESTED.rank)
             ruling = np.where(any_for & any_against, Ruling.TOO_CLOSE.rank,
@@ -139,7 +139,7 @@ def ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: I
             on_side = np.maximum(on_side, ruling)
             tests_for = tests_for + np.where(any_against, 0, many_for)
             strong_for = strong_for | ((speaks & strong).any(axis=0) & ~any_against)
-        worst = np.maximum(worst, np.where((strong_for | (tests_for >= 2)) & mattered, Ruling.LIKELY.rank, on_side))
+        worst = np.maximum(worst, np.where((strong_for | (tests_for >= TESTS_AGREEING)) & mattered, Ruling.LIKELY.rank, on_side))
     return worst
 
 

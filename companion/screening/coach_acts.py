@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Final, Literal
+
+from companion.screening.sources import value
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +52,8 @@ class CoachAct:
     several: bool = False
 
 
-HOLDS_DAYS: Final = 56
-"""Days for which an order holds unless its coach says otherwise: eight weeks; our choice."""
+HOLDS_DAYS: Final = timedelta(weeks=value("order_holds")).days
+"""Days for which an order holds unless its coach says otherwise."""
 
 AS_COMPUTED: Final = "as_computed"
 """The ruling that withdraws an earlier one of the coach."""

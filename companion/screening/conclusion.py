@@ -1,6 +1,6 @@
 """The result of a screen for the lifter: the overall picture, a verdict on each cause, the part to drill, a depth and a load.
 
-Wording and numbers are common practice and this project's choices (evidence-and-drills), and say so. Some rounding at
+Wording and numbers are common practice and this project's choices, and say so. Some rounding at
 depth is normal, in trained lifters too (McKean 2010 J Strength Cond Res 24:2731, read).
 """
 
@@ -12,7 +12,7 @@ from typing import Final, Literal
 
 from companion.screening.about import About
 from companion.screening.certainty import settled, share_words
-from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
+from companion.screening.depth import BAND_WORDS, KEEP_ABOVE, NEVER_STARTS, Band, band_of
 from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.findings import findings_of
@@ -30,6 +30,7 @@ from companion.screening.squat_days import ToldDay
 Overall = Literal["normal", "no_rounding", "load_question", "likely", "by_elimination", "unexplained", "open"]
 
 LOAD_SHARE: Final = value("load_share") / 100
+SHARE_WORDS: Final = f"{value('load_share'):g} %"
 PARTS: Final = ("hip", "hamstrings", "calf", "trunk", "control")
 
 OVERALL_WORDS: Final[dict[Overall, str]] = {
@@ -232,7 +233,7 @@ def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | No
         return Band.WELL_ABOVE, ("The rounding starts well above parallel: for now stay above that, to a high box, "
                                  "without a bar (our cautious choice).")
     usual = band_of(about.usual_depth) or Band.BELOW
-    keep = min(list(Band)[start - 1], usual)
+    keep = min(list(Band)[max(start - KEEP_ABOVE, 0)], usual)
     return keep, (f"For now go no deeper than {BAND_WORDS[keep]}, above where the rounding starts "
                   "(our cautious choice). Film it once a week.")
 
@@ -268,7 +269,7 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
     working load if a cause is likely or load is the question. Never more than is trained."""
     if begins and overall in ("likely", "load_question", "open"):
         limit = float(int(min(begins.most, about.load or begins.most) + 1e-9))
-        held = f"were clean at {show(begins.clean, 'kg')} and " if begins.clean is not None else ""
+        held = f"kept your back still at {show(begins.clean, 'kg')} and " if begins.clean is not None else ""
         return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets {held}rounded from {show(begins.rounds, 'kg')} "
                        "(our cautious choice; your coach may set another).")
     if overall not in ("likely", "load_question"):
@@ -277,9 +278,9 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
     if about.bar == "none" or (about.load is None and about.bar is None):
         return None, "Meanwhile stay with body weight; add load only where the back stays still on film (our cautious choice)."
     if about.load is None:
-        return None, f"Meanwhile lift at most 80 % of your working load, {tail}"
+        return None, f"Meanwhile lift at most {SHARE_WORDS} of your working load, {tail}"
     limit = float(int(about.load * LOAD_SHARE + 1e-9))
-    return limit, f"Meanwhile lift at most {show(limit, 'kg')}, 80 % of {show(about.load, 'kg')}, {tail}"
+    return limit, f"Meanwhile lift at most {show(limit, 'kg')}, {SHARE_WORDS} of {show(about.load, 'kg')}, {tail}"
 
 
 def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext) -> Repeat | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from companion.screening.ordinal import Ranked
+from companion.screening.sources import value
 
 
 class Band(Ranked):
@@ -25,7 +26,8 @@ BAND_WORDS: Final = {
     Band.BELOW: "below parallel",
 }
 
-BAND_STEP: Final = "One band is the step of this scale; how well you repeat it is not known."
+KEEP_ABOVE: Final = int(value("depth_keep"))  # bands above the start of rounding, the depth to keep to
+BAND_STEP: Final = "One step of depth is all that this scale tells; how well you repeat it is not known."
 
 
 def band_of(word: str | None) -> Band | None:
@@ -45,13 +47,13 @@ def start_of(moves: str | None, depth: str | None) -> int | None:
     return band.rank if band is not None and moves in ("little", "some", "clearly", "yes") else None
 
 
-TOP_BAND: Final = "both round in the top band, where a change may not show"
+TOP_STEP: Final = "both round in the top step of depth, where a change may not show"
 """The reason for which two squats at the same depth say less there (choice)."""
 
 
 def hidden_at_top(before: int | None, after: int | None) -> str:
     """Return the reason for which the same depth twice counts for less: both in the top band; "" elsewhere."""
-    return TOP_BAND if before == after == Band.WELL_ABOVE.rank else ""
+    return TOP_STEP if before == after == Band.WELL_ABOVE.rank else ""
 
 
 def bands_later(before: int | None, after: int | None) -> int | None:

@@ -2,7 +2,7 @@
 
 Two squat days in a row clean at the set depth and within the load limit move it a band deeper, movement felt moves it a band back,
 pain closes loaded work until a safety check. Never more than a band a day, never past the lifter's usual depth or a coach's pin,
-and deeper only where one of the clean days at that depth was on film within the week (evidence-and-drills: film once a week; the
+and deeper only where one of the clean days at that depth was on film within the week (film once a week: common practice; the
 rest is this project's cautious choice).
 
 A pin is a ceiling and not a floor: the depth begins at the pin, clean days never lead past it, movement still leads back from
@@ -56,7 +56,7 @@ class DepthStep:
 
     ``streak``: clean days in a row that count towards a step, 0 or 1. ``closed``: no loaded work before a safety check.
     ``change``: the effect of the last squat day; ``why``: the same in at most 160 characters. ``wants_film``: a step deeper
-    is possible and waits for a clean day on film. ``history``: the depth after each day, for a chart.
+    is possible and waits for a day with a still back on film. ``history``: the depth after each day, for a chart.
     """
 
     depth: Band
@@ -247,14 +247,15 @@ def _why(way: DepthTransition, after: _Place, day: DepthDay, bound: _Bound) -> s
         case DepthTransition(source="closed"):
             return "Loaded squats stay closed until a safety check passes, so that day does not count."
         case DepthTransition(bands=1):
-            return f"Two clean squat days in a row, so the depth goes a step deeper, to {_at(after)}."
+            return f"Two squat days in a row with a still back, so the depth goes a step deeper, to {_at(after)}."
         case DepthTransition(trigger="clean") if not _more(after, bound):
-            return f"Clean at {_at(after)}. {bound.why}"
+            return f"Back still at {_at(after)}. {bound.why}"
         case DepthTransition(trigger="clean", source="open"):
             film = "" if _fresh(after.film, day.day) else ", on film"
-            return f"Clean at {_at(after)}. One more clean squat day in a row{film}, and it goes a step deeper."
+            return f"Back still at {_at(after)}. One more squat day like that in a row{film}, and it goes a step deeper."
         case DepthTransition(trigger="clean"):
-            return f"Clean again at {_at(after)}. A step deeper waits for a clean day on film, and there is none from the last 7 days."
+            return (f"Back still again at {_at(after)}. A step deeper waits for a day with a still back on film, and there is "
+                    "none from the last 7 days.")
         case _:
             because = {"over": "It was over the load limit, so that day", "untold": "Its load was not reported, so that day"}
             return f"{because.get(day.load, 'That day')} does not count towards a step. Stay at {_at(after)}."

@@ -1,7 +1,7 @@
 """The drills: one for each part, as data. No load unless stated. Each is a trial, not a fix.
 
 Common practice without a source, unless named. A 20-minute trunk and technique session did not change the tilt of the
-pelvis in the squat (Appl Sci 2025;15(23):12526, read): nobody has shown that priming helps. Stretches: 60 s in all
+pelvis in the squat (Appl Sci 2025;15(23):12526, read): nobody has shown that such a drill helps. Stretches: 60 s in all
 for each muscle, 2-3 days a week (Garber 2011 Med Sci Sports Exerc 43:1334, second-hand); not longer than 60 s in a row
 right before heavy sets (Behm 2016 Appl Physiol Nutr Metab 41:1, memory).
 """
@@ -16,7 +16,7 @@ from companion.screening.limits import Work
 from companion.screening.readings import SourceStanding
 from companion.screening.sources import value
 
-TRIAL: Final = "A trial, not a fix: nobody has shown that priming helps. See what it does for you."
+TRIAL: Final = "A trial, not a fix: nobody has shown that such a drill helps. See what it does for you."
 STOP: Final = "Stop at the first movement of the back, before any pain."
 HOME_DAYS: Final = int(value("home_days"))  # a week
 

@@ -1,6 +1,6 @@
 """A lifter's own measurement error: the published one to start from, their own repeats on top, never below it.
 
-SEM from repeats: the differences of paired readings / sqrt(2) (reference-values), pooled over sessions by degrees of
+SEM from repeats: the differences of paired readings / sqrt(2), pooled over sessions by degrees of
 freedom. The differences are not centred: a drift from one repeat to the next (leg raise about 9 %: Ayala 2012 J Sci Med
 Sport 15:142, read) stays in as error, which errs on the safe side.
 """

@@ -92,7 +92,7 @@ class NoEstimate:
 _NONE: Final = {
     "height": NoEstimate("height", "I can't estimate the depth: your height is not known."),
     "ankle": NoEstimate("ankle", "I can't estimate the depth: that takes the knee to wall on at least one side."),
-    "fold": NoEstimate("fold", "I can't estimate the depth: that takes a hip fold's angle from film, without a pinch."),
+    "fold": NoEstimate("fold", "I can't estimate the depth: that takes the hip's angle from film, in the hip fold test, without a pinch."),
     "balance": NoEstimate("balance", "I can't estimate the depth: with these numbers the model finds no posture in balance."),
 }
 
@@ -175,7 +175,7 @@ def _changes(show: NumberFormat) -> tuple[tuple[str, Squat, str], ...]:
     return ((f"{show(HEEL_LIFT, 'cm')} under the heels", Squat(lift=HEEL_LIFT), "heels"),
             ("feet 10° further out", Squat(turned=10), "wide"),
             ("a light weight held in front", Squat("arms", HELD_WEIGHT), "front"),
-            ("3° more ankle", Squat(ankle=3), ""), ("5° more hip fold", Squat(fold=5), ""))
+            ("3° more ankle", Squat(ankle=3), ""), ("5° more in the hip", Squat(fold=5), ""))
 
 
 def _help(name: str, gain: float, squat: str, look: ReferenceSquat) -> Help:
@@ -239,7 +239,7 @@ def _help_words(helps: Sequence[Help]) -> Iterator[str]:
     for one in helps:
         if one.agrees is False:
             assert one.trial is not None
-            bands = f"{abs(one.trial)} band{'' if abs(one.trial) == 1 else 's'}"
+            bands = f"{abs(one.trial)} step{'' if abs(one.trial) == 1 else 's'}"
             showed = "no change" if not one.trial else f"{bands} {'later' if one.trial > 0 else 'earlier'}"
             expects = f"about {one.gain:.0f}° deeper" if one.gain >= LITTLE else "next to no change"
             yield (f"{one.name[0].upper()}{one.name[1:]}: the estimate expects {expects}, your trial showed {showed}. "

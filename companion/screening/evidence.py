@@ -89,6 +89,10 @@ def by_id(*rows: EvidenceRow) -> dict[str, EvidenceRow]:
     return {row.id: row for row in rows}
 
 
+FILM_UNPROVEN: Final = "a card on film is unproven on people"
+"""The reason for which an angle by film counts less."""
+
+
 def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "",
           kg: float | None = None, margin: float | None = None, bands: int | None = None,
           looks: int = 2) -> Finding:

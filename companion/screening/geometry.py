@@ -22,7 +22,7 @@ Lean = Literal["short", "past", "flat"]
 HIP_ABOVE_FLOOR: Final = value("hip_above_floor")
 ANKLE_BEHIND_TOE: Final = value("ankle_behind_toe")
 KNEECAP: Final = value("kneecap")
-# Above this a degree moves the heel by less than 0.4 cm (evidence-and-drills), so the height says little.
+# Above this a degree moves the heel by less than 0.4 cm, so the height says little.
 HEEL_TOP: Final = value("heel_height_top")
 FLIP: Final = value("phone_flip")
 SHIN_TOP: Final = value("shin_top")  # degrees from upright
@@ -106,7 +106,8 @@ def shin_from_distance(distance: float, height: float) -> Estimate:
     The shank is a stick from the ankle joint to the knee joint; the ankle is three quarters of the foot behind the
     toe, the kneecap touches the wall: sin a = (distance + ankle behind toe - kneecap) / shank. One standard deviation
     is 5 deg: 1.5 cm each of ankle and kneecap and 1 cm of shank are 2.6, 2.6 and 1.1, body-segment spread does the
-    rest (choice). Never compare it with a measured angle or use it in a series (reference-values, finding 1).
+    rest (choice). Never compare it with a measured angle or use it in a series: the ratio of published means is 3.5 deg/cm, the slope of
+    this triangle 1.7.
     Raises ValueError if the triangle does not close.
     """
     if not 120 <= height <= 230:

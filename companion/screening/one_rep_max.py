@@ -1,6 +1,6 @@
 """The one-repetition maximum estimated from a set. Textbook formulas (read); an estimate, never a load to try.
 
-Epley w*(1 + r/30), Brzycki 36*w/(37 - r): equal at ten repetitions, poor beyond (reference-values).
+Epley w*(1 + r/30), Brzycki 36*w/(37 - r): equal at ten repetitions, poor beyond.
 """
 
 from __future__ import annotations

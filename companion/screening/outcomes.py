@@ -2,7 +2,7 @@
 
 A ruling "likely" predicts that, after its drill was done, the rounding starts deeper. Whether it did is a count for each evidence row
 that decided the ruling. It shows what use says of the rules, not what causes what: nobody was left without a drill to compare with. It
-changes no weight. A deeper start is one band or more (``depth_band`` in ``sources.toml``).
+changes no weight. A deeper start is one band or more (``depth_band`` in ``numbers/``).
 """
 
 from __future__ import annotations
@@ -26,6 +26,8 @@ LOOKS_APART: Final = timedelta(days=value("looks_apart"))
 """The shortest time between two looks that are compared."""
 TIMES: Final = int(value("drill_times"))
 """How often the drill must have been done between them."""
+DEEPER: Final = int(value("depth_band"))
+"""Bands by which the rounding must start deeper to count."""
 OUTCOMES_ENOUGH: Final = int(value("outcomes_enough"))
 """The fewest outcomes of a row of which a share is told."""
 _Z: Final = MDC_FACTOR / sqrt(2)  # of the normal distribution, two-sided 95 %
@@ -57,8 +59,8 @@ class ScreenOutcome:
 
     @property
     def followed(self) -> bool:
-        """True if the rounding starts deeper than before."""
-        return self.after > self.before
+        """True if the rounding starts deeper than before, by a band or more."""
+        return self.after - self.before >= DEEPER
 
 
 @dataclass(frozen=True, slots=True)

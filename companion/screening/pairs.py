@@ -210,7 +210,7 @@ def folds(screen: Screen) -> dict[str, list[float]]:
     ended: dict[str, list[float]] = {"back": [], "fold": []}
     for side in SIDES if fold else ():
         assert fold is not None
-        angle: float | None = getattr(fold, f"{side}_angle")
+        angle = fold.angle(side)
         if (reached := fold.reached(side)) is not None and angle is not None:
             ended["fold" if reached else "back"].append(angle)
     return ended

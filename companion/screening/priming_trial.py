@@ -89,9 +89,9 @@ def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     if len(pairs) < PAIRS:
         kind, words = "cannot_tell", _too_few(len(pairs))
     elif p <= SMALL_P and difference > 0 and primed >= plain:
-        kind, words = "helps", f"Priming helps you, as far as this shows: {at} ({numbers})."
+        kind, words = "helps", f"The drill helps you, as far as this shows: {at} ({numbers})."
     elif difference < LEAST_HELP:
-        kind, words = "no_sign", f"No sign that priming helps you: {at} ({numbers})."
+        kind, words = "no_sign", f"No sign that the drill helps you: {at} ({numbers})."
     else:
         kind, words = "cannot_tell", f"Can't tell yet: {at}, which may be chance ({numbers}). More pairs would tell."
         if p <= SMALL_P:

@@ -1,6 +1,6 @@
 """Readings: measured numbers with their method, their measurement error, and the thresholds they are compared with.
 
-SEM is the standard error of measurement of one reading; MDC95 = 1.96 * sqrt(2) * SEM ("mdc" in ``sources.toml``).
+SEM is the standard error of measurement of one reading; MDC95 = 1.96 * sqrt(2) * SEM ("mdc" in ``numbers/``).
 Every published error is that of a trained rater: a lifter alone at home is never assumed to be more exact.
 """
 

@@ -1,6 +1,6 @@
 """The date of the next test, and change beyond measurement error.
 
-First retest week = MDC * T / gain with T = 6 weeks, within 2-8 weeks; all in ``sources.toml`` under "retest". The gains are in
+First retest week = MDC * T / gain with T = 6 weeks, within 2-8 weeks; all in ``numbers/`` under "retest". The gains are in
 ``Protocol.gain``. MDC95 = 1.96 * sqrt(2) * SEM, divided by sqrt(k) for means over k sessions at each end, never for the repeats
 within one session.
 """

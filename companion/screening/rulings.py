@@ -19,7 +19,7 @@ from companion.screening.evidence import PART_WORDS, PARTS_BY_CAUSE, Finding, Gr
 from companion.screening.ordinal import Ranked
 from companion.screening.protocols import protocol, routed
 from companion.screening.readings import SIDES
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, value
 
 
 class Ruling(Ranked):
@@ -76,6 +76,7 @@ class Verdict:
         return tuple(dict.fromkeys(answer for f in (*self.because, *self.left_by) for answer in f.answers))
 
 
+TESTS_AGREEING: Final = int(value("rule"))  # tests that agree, with a moderate finding each
 _WEIGHT: Final = dict(zip(Grade, (0, *map(int, SOURCES["evidence_weights"].value)), strict=True))
 
 
@@ -167,8 +168,8 @@ def _mattered(findings: Iterable[Finding]) -> bool:
 
 
 def _enough(findings: Sequence[Finding]) -> bool:
-    """True for one strong finding, or moderate ones from two tests."""
-    return any(f.grade == Grade.STRONG for f in findings) or len({f.row.test for f in findings}) >= 2
+    """True for one strong finding, or moderate ones from enough tests."""
+    return any(f.grade == Grade.STRONG for f in findings) or len({f.row.test for f in findings}) >= TESTS_AGREEING
 
 
 def _ruling(findings: Sequence[Finding]) -> Ruling:

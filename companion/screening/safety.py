@@ -1,8 +1,7 @@
 """Safety levels: the work that is open today, from the safety check and from pain during a test, and the end of a level.
 
-Thresholds: reference-values "Pain and safety" (red flags: cauda equina guidance, read; regional back-pain pathways,
-second-hand; ACSM pre-participation logic, Riebe 2015 Med Sci Sports Exerc 47:2473, read) and evidence-and-drills
-"Safety, sharpened" (pain limits: our choice). An answer that is missing or unsure counts as the worse one.
+Red flags after cauda equina guidance (BMJ Best Practice, read), regional back-pain pathways (second-hand) and ACSM pre-participation logic
+(Riebe 2015 Med Sci Sports Exerc 47:2473, read); pain limits are our choice. An answer that is missing or unsure counts as the worse one.
 """
 
 from __future__ import annotations

@@ -14,7 +14,7 @@ from itertools import combinations
 from statistics import fmean
 from typing import Final
 
-from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band, band_of
+from companion.screening.depth import BAND_WORDS, KEEP_ABOVE, NEVER_STARTS, Band, band_of
 from companion.screening.pairs import LOOK, ReferenceSquat, look_of
 from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
@@ -110,7 +110,7 @@ def depth_with(setup: SetUp, usual: Band | None) -> Band | None:
     depth; None where it starts at the highest band or nobody looked."""
     if setup.start is None or setup.start == 0:
         return None
-    return min(list(Band)[setup.start - 1], usual or Band.BELOW)
+    return min(list(Band)[max(setup.start - KEEP_ABOVE, 0)], usual or Band.BELOW)
 
 
 def without_luck(screen: Screen, luck: str) -> Screen:

@@ -1,8 +1,8 @@
 """Signs that a lifter may write of at any time, and what each asks for. Pain has questions of its own (``safety.level_from_pain``).
 
-The levels are those of the safety check (``safety.level_from_check``): reference-values "Pain and safety" (cauda equina
-guidance, read; regional back-pain pathways, second-hand; ACSM pre-participation logic, Riebe 2015, read). Blood thinners, a
-clinician's restriction and being under 18 are our cautious choice.
+The levels are those of the safety check (``safety.level_from_check``), after cauda equina guidance (BMJ Best Practice, read), regional
+back-pain pathways (second-hand) and ACSM pre-participation logic (Riebe 2015, read). Blood thinners, a clinician's restriction and being
+under 18 are our cautious choice.
 """
 
 from __future__ import annotations

@@ -1,10 +1,11 @@
-"""The sources of the numbers: one frozen row each from ``sources.toml``, read and validated at import, and the answer to "why?".
+"""The sources of the numbers: one frozen row each from the tables in ``numbers/``, read and validated at import, and the answer to "why?".
 
 A constant that stands in the table is read from it by ``value`` and has no second copy in the code.
 """
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
@@ -19,6 +20,8 @@ WORDS_MOST: Final = 60
 LETTERS_MOST: Final = 350
 CHECK_AFTER: Final = timedelta(days=731)
 """The age from which a row should be held against its source again: two years (choice)."""
+_PLACE: Final = re.compile(r"\d:[A-Za-z]?\d|\b(?:Table|Figure) \d|\bdoi \d")
+"""A place in a source: volume and page, a table or a figure, or a doi."""
 _UNSOURCED: Final = ("common practice", "choice", "memory")
 
 
@@ -26,7 +29,7 @@ _UNSOURCED: Final = ("common practice", "choice", "memory")
 class Source:
     """One row: a value or several, what it is of, where it comes from, its standing, and what speaks against it.
 
-    ``says``: a sentence with {value}, or {low} and {high}. ``inches``: the value for readers of inches, where the rule is in
+    ``says``: a sentence with its numbers as ``filled`` puts them. ``inches``: the value for readers of inches, where the rule is in
     inches (0: converted). ``of``, ``n``, ``method``: who was measured, how many (0: not said) and how. ``checked``: the day the
     row was last held against its source. ``topic``: what it is found under.
     """
@@ -48,15 +51,26 @@ class Source:
 
 
 def read_sources(text: str) -> Mapping[str, Source]:
-    """Return the rows of a table in TOML by name. Raises ValueError, which names the row, for one that is not whole."""
-    return {name: _row(name, row) for name, row in tomllib.loads(text).items()}
+    """Return the rows of a table in TOML by name, each with its topic, and the day of the file where it has none of its own.
+
+    Raises ValueError, which names the row, for one that is not whole, and for a name given twice.
+    """
+    table = tomllib.loads(text)
+    day = {key: table.pop(key) for key in ("checked",) if key in table}
+    rows: dict[str, Source] = {}
+    for topic, held in table.items():
+        for name, row in held.items():
+            if name in rows:
+                raise ValueError(f"{name}: there are two of it")
+            rows[name] = _row(name, {**day, **row, "topic": topic})
+    return rows
 
 
 def _row(name: str, row: Mapping[str, Any]) -> Source:
     known = {field.name for field in fields(Source)} - {"id"}
     if wrong := row.keys() - known:
         raise ValueError(f"{name}: {', '.join(sorted(wrong))} is no field of a source")
-    if missing := {"says", "value", "unit", "standing", "topic", "checked"} - row.keys():
+    if missing := {"says", "value", "unit", "standing", "checked"} - row.keys():
         raise ValueError(f"{name}: {', '.join(sorted(missing))} is missing")
     if row["standing"] not in get_args(SourceStanding):
         raise ValueError(f"{name}: {row['standing']} is no standing")
@@ -65,8 +79,8 @@ def _row(name: str, row: Mapping[str, Any]) -> Source:
         raise ValueError(f"{name}: the value must be one number or several, with a decimal point")
     if not isinstance(row["checked"], date):
         raise ValueError(f"{name}: checked must be a date")
-    if row["standing"] not in _UNSOURCED and not any(sign.isdigit() for sign in row.get("source", "")):
-        raise ValueError(f"{name}: a {row['standing']} value needs a source with year and page")
+    if row["standing"] not in _UNSOURCED and not _PLACE.search(row.get("source", "")):
+        raise ValueError(f"{name}: a {row['standing']} value needs a source with its page or table")
     made = Source(**{**row, "id": name, "value": tuple(numbers)})
     words = why(made)
     if len(words.split()) > WORDS_MOST or len(words) > LETTERS_MOST:
@@ -76,12 +90,16 @@ def _row(name: str, row: Mapping[str, Any]) -> Source:
 
 def why(row: Source, show: NumberFormat = metric) -> str:
     """Return the answer to "why?": the value, its standing and source, who was measured, and what speaks against it."""
-    low, high = (_shown(row, number, show) for number in (row.value[0], row.value[-1]))
-    said = row.says.format(value=low, low=low, high=high)
-    who = ", ".join(filter(None, (row.of, f"{row.n:,} people" if row.n else "", row.method)))
+    who = ", ".join(filter(None, (row.of, f"{row.n:,} people" if row.n else "", filled(row, row.method, show))))
     return " ".join(filter(None, (
-        said, _STANDING[row.standing].format(source=f": {row.source}" if row.source else ""), f"Range: {row.spread}." if row.spread else "",
-        f"Measured: {who}." if who else "", f"But: {row.against}" if row.against else "")))
+        filled(row, row.says, show), _STANDING[row.standing].format(source=f": {row.source}" if row.source else ""),
+        f"Range: {row.spread}." if row.spread else "", f"Measured: {who}." if who else "", f"But: {row.against}" if row.against else "")))
+
+
+def filled(row: Source, words: str, show: NumberFormat = metric) -> str:
+    """Return words of a row with its numbers in them: {value}, {low} and {high}, or {0}, {1} … for each of several."""
+    shown = [_shown(row, number, show) for number in row.value]
+    return words.format(*shown, value=shown[0], low=shown[0], high=shown[-1])
 
 
 _STANDING: Final[dict[SourceStanding, str]] = {
@@ -97,7 +115,8 @@ def _shown(row: Source, number: float, show: NumberFormat) -> str:
     return f"{number:g}°" if row.unit == "deg" else f"{number:g} {row.unit}".strip()
 
 
-SOURCES: Final = read_sources((Path(__file__).parent / "sources.toml").read_text("utf-8"))
+SOURCES: Final = {name: row for file in sorted((Path(__file__).parent / "numbers").glob("*.toml"))
+                  for name, row in read_sources(file.read_text("utf-8")).items()}
 
 
 def value(name: str) -> float:

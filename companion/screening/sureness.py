@@ -1,8 +1,8 @@
 """The certainty of a ruling, in a word, and the one direct study that speaks against it.
 
 By the findings that carry it (choice): good with a strong one or moderate ones from three tests, fair with less, low for a cause
-left by elimination. One step lower where findings contradict each other, and one step lower for calf, hip or control called likely,
-since the one study of lifters found no such link (``sources.toml``: lifters_ankle, lifters_hip, lifters_control). The study is
+left by elimination. One step lower where findings contradict each other, and one step lower for length or control called likely,
+since the one study of lifters found no such link (``numbers/``: lifters_ankle, lifters_hip, lifters_control). The study is
 small and of one day, so it decides nothing: no ruling changes by it.
 """
 
@@ -15,8 +15,9 @@ from companion.screening.ordinal import Ranked
 from companion.screening.rulings import Ruling, Verdict
 from companion.screening.sources import SOURCES, Source, value
 
-DIRECT_STUDY: Final = {"calf": SOURCES["lifters_ankle"], "hip": SOURCES["lifters_hip"], "control": SOURCES["lifters_control"]}
-"""By part, what the one study of lifters says against it."""
+DIRECT_STUDY: Final = {"calf": SOURCES["lifters_ankle"], "hip": SOURCES["lifters_hip"], "hamstrings": SOURCES["lifters_hip"],
+                       "control": SOURCES["lifters_control"]}
+"""By part, what the one study of lifters says against it. A straight leg's raise is a range of the hip too, so it is told of hamstrings."""
 TESTS_FOR_GOOD: Final = int(value("sure_tests"))
 
 
@@ -32,7 +33,7 @@ def contrary_studies(verdict: Verdict) -> tuple[Source, ...]:
     """Return what the one study of lifters says against a cause called likely, for each part that makes it so."""
     if verdict.ruling is not Ruling.LIKELY:
         return ()
-    return tuple(DIRECT_STUDY[part] for part in verdict.together or (verdict.part,) if part in DIRECT_STUDY)
+    return tuple(dict.fromkeys(DIRECT_STUDY[part] for part in verdict.together or (verdict.part,) if part in DIRECT_STUDY))
 
 
 def sureness(verdict: Verdict) -> Sureness | None:

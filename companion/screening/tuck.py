@@ -2,7 +2,7 @@
 
 Monte Carlo over measurement error and body-segment spread on the balanced posture of ``posture``. Depths are thigh angles
 in degrees below level, above it negative. An estimate, nothing more: range explains less than half of squat
-depth ("depth_explained_men" and "_women" in ``sources.toml``). numpy is imported when first used.
+depth ("depth_explained_men" and "_women" in ``numbers/``). numpy is imported when first used.
 """
 
 from __future__ import annotations

@@ -18,7 +18,7 @@ POUND: Final = 0.45359237
 """Kilograms in a pound, exact: international yard and pound agreement, 1959."""
 
 BARS: Final = {"metric": SOURCES["bars_metric"].value, "imperial": tuple(size * POUND for size in SOURCES["bars_imperial"].value)}
-"""Bars in kg, the usual one first: 20 and 15 kg are those of competition (memory), the others common practice."""
+"""Bars in kg, the usual one and the light one: 20 and 15 kg are those of competition (memory), 45 and 35 lb common practice."""
 
 PLATES: Final = {
     "metric": SOURCES["plates_metric"].value, "imperial": tuple(size * POUND for size in SOURCES["plates_imperial"].value)

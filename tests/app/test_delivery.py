@@ -148,6 +148,24 @@ async def test_a_thousand_times_the_same_is_answered_with_what_one_needs(bot):
     assert bot.rows("select count(*) from runs where flow = 'pain'") == [(1,)]
 
 
+@pytest.mark.parametrize("who", [SAM, EVE])
+@pytest.mark.parametrize("hours", [-1, 0])
+async def test_pain_that_is_said_again_and_again_has_waited_since_the_first_time(bot, who, hours):
+    await bot.a_lifter()
+    for _ in range(7):
+        await bot.say("it hurts", who=who)
+    for _ in range(8):
+        await bot.clock.advance(10)
+        await bot.hear("it hurts", who=who)
+    bot.clock.jump(timedelta(hours=hours))
+    await bot.companion.sweep()
+    left = outbox.backlog(bot.companion.db.conn, bot.clock.now(), "telegram")
+    assert bot.clock.now() - left.pain == timedelta(seconds=70)
+    assert await bot.send(1)
+    left = outbox.backlog(bot.companion.db.conn, bot.clock.now(), "telegram")
+    assert left.pain in (None, bot.clock.now())
+
+
 async def test_words_from_before_an_erasure_are_never_written(bot, tmp_path):
     await bot.say("hello", "my quillon knee hurts", "/erase", "Yes, erase it all", who=SAM)
     await bot.a_lifter()

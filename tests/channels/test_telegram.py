@@ -628,14 +628,16 @@ async def test_polls_that_fail_are_not_made_in_a_hurry(api: BotApi) -> None:
             await live.clock.advance(wait)
 
 
+@pytest.mark.parametrize(("update", "why"), [({"message": "no id"}, "KeyError"), ({"update_id": "5"}, "TypeError"),
+                                             ({"update_id": 5.0}, "TypeError"), ({"update_id": True}, "TypeError")])
 async def test_an_answer_of_another_shape_is_a_network_error_not_the_end_of_polling(
-        api: BotApi, caplog: pytest.LogCaptureFixture) -> None:
+        api: BotApi, caplog: pytest.LogCaptureFixture, update: dict[str, Any], why: str) -> None:
     live = Live(api)
     await api.push({"message": {}, "update_id": 5})
-    api._waiting[0] = {"message": "no id"}
+    api._waiting[0] = update
     async with live.running():
         await api.until_called("getUpdates")
-        await until(lambda: "another shape (KeyError)" in caplog.text)
+        await until(lambda: f"another shape ({why})" in caplog.text)
         api._waiting.clear()
         await api.say(1, "hello")
         await live.moved_until(asyncio.create_task(live.turns.until(lambda: len(live.turns.ended) == 1)))

@@ -152,7 +152,7 @@ def agreements(full: Sequence[Seen], decided: Sequence[Seen]) -> list[Figure]:
 
 
 def minutes(decided: Sequence[Seen]) -> str:
-    """Return the minutes a test takes where it is done, and the whole screen: the median, for ``sources.toml`` and the protocols."""
+    """Return the minutes a test takes where it is done, and the whole screen: the median, for ``numbers/`` and the protocols."""
     tests = sorted({flow for one in decided for flow in one.took})
     took = {flow: [one.took[flow] / 60 for one in decided if one.took.get(flow, 0) > 0] for flow in tests}
     return "\n".join((f"whole: {median(one.minutes for one in decided):.1f}", *(f"{flow}: {median(some):.1f}" for flow, some in took.items()

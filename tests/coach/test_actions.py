@@ -971,3 +971,9 @@ async def test_help_says_what_a_coach_can_say(gym):
     await gym.say("menu", "help", who=SAM)
     assert "Begin with “Find out why my back rounds”. You can say: back" in gym.heard(SAM)[-1]
     assert "who needs me" not in gym.heard(SAM)[-1]
+
+
+def test_an_order_holds_for_eight_weeks_unless_said_otherwise():
+    """Eight weeks: our choice. The act does what the button of that name says."""
+    (until,) = [step for step in BOOK["coach_act"].flow.steps if getattr(step, "key", "") == "until"]
+    assert {one.label: one.value for one in until.kind.options}["Eight weeks"] == str(7 * 8)

@@ -14,7 +14,6 @@ from companion.coach.links import my_coaches
 from companion.conversation.effects import Act, Find
 from companion.record import coaching, log, orders, reminders
 from companion.record.turn import Turn
-from companion.screening.coach_acts import HOLDS_DAYS
 from companion.screening.load_limit import limit_now
 from flows.catalogue import BOOK
 from tests.coach.caseload_rows import NOW, Room, ago, record
@@ -49,7 +48,7 @@ def test_an_order_holds_for_eight_weeks_unless_its_coach_says_otherwise(room):
     heard = does(room, sam, "pin_load", "60", days="–")
     assert heard[0] == (room.coach, "Sam: the most load is 60 kg, until Thursday 7 May.")
     assert heard[1] == (sam, "Your coach Ada has set the most load: 60 kg, until Thursday 7 May.")
-    assert orders.standing_orders(room.db, sam, "pin_load")[0].until == day(HOLDS_DAYS)
+    assert orders.standing_orders(room.db, sam, "pin_load")[0].until == day(56)  # eight weeks: our choice
     assert does(room, sam, "pin_load", "50", days="none")[0][1] == "Sam: the most load is 50 kg."
     assert does(room, sam, "pin_depth", "parallel", days="7")[0][1].endswith("until Thursday 19 March.")
 

@@ -175,7 +175,7 @@ def test_each_side_has_its_number_its_lines_its_error_and_its_change(page):
     assert "clearly over the 70° line (common practice)" in words
     assert "least change that is not error" in words
     assert "Since 5 Jan 2026: The difference of 1 cm is within measurement error" in words
-    assert "Heels raised clearly below parallel 1 band later" in words
+    assert "Heels raised clearly below parallel 1 step later" in words
 
 
 def test_every_chart_has_its_text_twin(page):
@@ -481,3 +481,22 @@ def test_the_printing_program_never_sees_the_bots_token(tmp_path, monkeypatch):
         pdf.write_pdf("<p>", tmp_path / "x.pdf", program(tmp_path / "tells", f"env > {tmp_path}/env"))
     assert "PATH=" in (tmp_path / "env").read_text()
     assert "secret" not in (tmp_path / "env").read_text()
+
+
+def test_every_section_with_numbers_answers_why_and_each_answer_is_short(made, page):
+    words = {name: section(page, name) for name in ("summary", "measured", "squat-days", "plan")}
+    assert "decided by: " in words["summary"]
+    assert "The weights are this project's choice." in words["summary"]
+    assert "The 70° line for a straight leg is what a squat is said to need at least. Common practice, no study." in words["measured"]
+    assert "By tape a knee-to-wall change under 1.9 cm may be measuring error. Published: Powden 2015 Man Ther 20:524." in words["measured"]
+    assert "At most 80 % of your working load" in words["plan"]
+    assert "Stretches are 60 s in all for each muscle" in words["plan"]
+    assert "Retest weeks = detectable change × 6 weeks" in words["plan"]
+    told = report_content(*made, NOW, BOOK).whys
+    assert all(answers and all(len(one.split()) <= 60 for one in answers) for about in told.values() for _, answers in about)
+
+
+def test_in_inches_the_report_answers_why_in_inches(file):
+    page = report_html(file, a_lifter(file, "Ines", "imperial"), NOW, BOOK)
+    assert "4 in from toe to wall, heel down" in section(page, "measured")
+    assert "10 cm from toe to wall" not in section(page, "measured")

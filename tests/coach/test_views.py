@@ -268,7 +268,8 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
         "14 answers, last Tuesday; not reviewed yet"]
     assert [tap.data for tap in taps(say)] == [
         f"go.lifter.{sam}-numbers", f"go.lifter.{sam}-days", f"go.lifter_log.{sam}-0", f"go.lifter.{sam}-charts", f"go.lifter_report.{sam}",
-        f"go.lifter.{sam}-thread", f"go.coach_note.{sam}", f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-more", "go.caseload"]
+        f"go.lifter.{sam}-thread", f"go.coach_note.{sam}", f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-why", f"go.lifter.{sam}-more",
+        "go.caseload"]
 
 
 def test_numbers_stand_with_their_side_line_and_error(room):
@@ -598,3 +599,40 @@ def test_another_s_lifter_is_compared_with_nobody(room):
         (say,) = show(Turn(room.db, bea, NOW, BOOK), "compare", of)
         assert say.text.startswith("Name two of your lifters")
     assert room.looks(sam) == []
+
+
+# why ------------------------------------------------------------------------------------------------------------
+
+
+def test_why_is_a_tap_on_a_lifters_page_and_offers_every_topic_that_has_answers(room):
+    sam = full(room)
+    (say,) = ask(room, "lifter", f"{sam}-why")
+    offered = {tap.label: tap.data for row in say.buttons for tap in row}
+    assert {"Length", "The load", "The depth", "The drill", "Home work", "The retest date", "Measurement error"} <= offered.keys()
+    for data in offered.values():
+        flow, asked = read_start(data)
+        (said, *_) = ask(room, flow, asked)
+        fits(said)
+        assert "…" not in said.text
+    assert "Length" not in [tap.label for tap in taps(ask(room, "lifter", f"{room.lifter('Ida')}-why")[0])]
+
+
+def test_each_answer_to_why_is_short_and_in_the_lifters_units_and_the_look_is_noted(room):
+    sam = full(room)
+    room.run(sam, "welcome", {"units": "imperial"}, 8)
+    (say,) = ask(room, "lifter", f"{sam}-why_knee_to_wall")
+    head, *answers = say.text.split("\n\n")
+    assert head == "Sam: the knee to wall lines"
+    assert answers[0].startswith("4 in from toe to wall, heel down")
+    assert "Common practice, no study." in answers[0]
+    assert all(len(one.split()) <= 60 for one in answers)
+    assert [(name, what) for _, name, what in coaching.latest_looks(room.db, sam, 1)] == [("Ada", "why: the knee to wall lines")]
+
+
+def test_why_of_a_cause_lists_the_rows_that_decided_and_says_whose_weights_they_are(room):
+    sam = full(room)
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 6.0, "left_2": 6.2, "left_limit": "calf"}, 4)
+    (say,) = ask(room, "lifter", f"{sam}-why_length")
+    assert "Length, decided by: " in say.text
+    assert "(knee to wall, left; moderate)" in say.text
+    assert "The weights are this project's choice." in say.text

@@ -120,8 +120,8 @@ def test_a_safety_question_stands_again_in_full():
 def test_refusals_are_never_the_same_twice_and_never_longer(flow, open_):
     """The third names the way on; none but the first takes more words than it."""
     session, texts = at(flow, open_.key), []
-    for _ in range(4):
-        taken = step(BOOK, session, Typed("qqq zzz 7q"), Known(GROWN, NOW))
+    for _ in range(6):
+        taken = step(BOOK, session, Typed("qqq zzz blorp"), Known(GROWN, NOW))
         if not taken.session.stack or taken.session.top.state != open_.key or taken.session.aside:
             return  # words of one's own are an answer here
         texts.append("\n".join(said(taken)))

@@ -155,6 +155,47 @@ def test_a_correction_reaches_an_answer_of_another_run_of_today():
     assert talk.state == "knee_to_wall.left_1"
 
 
+@pytest.mark.parametrize(("row", "text", "said", "value"), [
+    (("squat_look", "plain_rounds", "clearly"), "change squat look to a little", "a little in place of clearly",
+     "little"),
+    (("knee_to_wall", "method", "level"), "correction: tape not phone level", "tape in place of phone level, in Knee to wall", "tape"),
+    (("knee_to_wall", "right_check", 9.0), "actually right was 11 not 9", "11 cm in place of 9 cm", 11.0)])
+def test_a_correction_reaches_choices_and_second_looks_of_ended_runs(row, text, said, value):
+    talk = Talk(BOOK["about_you"].flow, known=METRIC, book=BOOK, answers=[Row(row[0], "7", row[1], row[2], "ok", "done", "", "", NOW)])
+    talk.say("180", text)
+    assert said in talk.last
+    talk.tap("Yes")
+    kept = [effect for effect in talk.effects if isinstance(effect, Record)][-1]
+    assert (kept.flow, kept.run, kept.key, kept.value) == (row[0], "7", row[1], value)
+    assert talk.state == "about_you.mass"
+
+
+@pytest.mark.parametrize("text", ["7q", "7 q", "7qq", "7cmm", "10.5.2"])
+def test_an_unclear_number_is_asked_about(text):
+    talk = wall(text)
+    assert "Is that right?" in talk.last
+    assert "left_1" not in talk.answers
+
+
+@pytest.mark.parametrize("text", ["no", "I didn't film it", "haven't got one", "forgot to film", "no camera here", "can't film",
+                                  "unable to", "not comfortable with that", "leave it"])
+def test_a_picture_nobody_has_to_send_takes_no_for_an_answer(text):
+    talk = Talk(BOOK["film"].flow, known={**METRIC, **TALL}, book=BOOK).say(text)
+    assert talk.state != "film.film"
+    assert [effect.status for effect in talk.effects if isinstance(effect, Record)] == ["skipped"]
+
+
+@pytest.mark.parametrize("text", ["not yet", "wait, it's not uploading", "why not?", "not sure it worked, sending again"])
+def test_a_picture_that_is_on_its_way_is_not_skipped(text):
+    assert not BOOK["film"].flow.steps[0].kind.declined(text)
+
+
+def test_after_why_the_question_stands_again_in_one_line():
+    talk = wall("why is the depth that")
+    assert talk.state == "knee_to_wall.left_1"
+    assert talk.last == "Stop if anything pinches or hurts, in the ankle or the back. How many cm from toe to wall?"
+
+
 def test_what_is_wrong_without_a_new_value_is_asked_for():
     talk = wall("11", "left was wrong")
     assert talk.state in ("knee_to_wall.left_1", "knee_to_wall.left_2")

@@ -314,7 +314,7 @@ def test_who_comes_back_after_hours_is_told_where_they_were():
     talk = Talk(REACH).say("ready", "10")
     talk.now += timedelta(hours=4)
     talk.say("11")
-    assert "Reach, 3 of" in talk.last
+    assert "Reach: at most" in talk.last
     assert "left_2" not in talk.answers
     assert talk.tap("Go on").state == "reach.left_2"
     assert talk.say("11").answers["left_2"] == 11

@@ -36,11 +36,17 @@ PARTS = {
     "unsure.txt": (1.0, 0.5),
     "not_pain_seen.txt": (0.0, 1.0),
     "not_pain_more.txt": (0.0, 1.0),
+    "pain_more_g.txt": (1.0, 1.0),
+    "not_pain_more_g.txt": (0.0, 1.0),
+    "pain_more_h.txt": (1.0, 1.0),
+    "not_pain_more_h.txt": (0.0, 1.0),
 }
-FLAGGED = ("flags_seen.tsv", "flags_more_c.tsv", "flags_more_d.tsv", "flags_more_e.tsv", "flags_more_f.tsv")
-UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt", "not_flags_more_e.txt", "not_flags_more_f.txt")
+FLAGGED = ("flags_seen.tsv", "flags_more_c.tsv", "flags_more_d.tsv", "flags_more_e.tsv", "flags_more_f.tsv", "flags_more_g.tsv",
+           "flags_more_h.tsv")
+UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt", "not_flags_more_e.txt", "not_flags_more_f.txt",
+             "not_flags_more_g.txt", "not_flags_more_h.txt")
 # Lines of pain parts and of everyday use, none of which was written to carry a flag; those the rules hear one in are left out.
-MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_flags_bot.txt")
+MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_pain_more_g.txt", "not_pain_more_h.txt", "not_flags_bot.txt")
 _WIDTH = 120
 
 

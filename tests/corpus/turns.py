@@ -32,8 +32,9 @@ from companion.conversation.events import Typed
 from companion.conversation.flow import Ask, Known
 from companion.conversation.kinds import Kind, Ready
 from companion.conversation.number_kinds import Number
+from companion.conversation.number_slots import Slot
 from companion.conversation.session import Frame, Session
-from companion.conversation.slots import Slot, heard_at, read_of, reads_acts, torn, understand
+from companion.conversation.slots import heard_at, read_of, reads_acts, torn, understand
 from companion.conversation.step import step
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.quantities import quantities
@@ -269,11 +270,15 @@ def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: se
             return Outcome("right", "the careful answer")
         if {"skip": "skip", "stop": "later"}.get(turn.value) in filled.values():
             return Outcome("right", "the answer that does it")
-        if turn.act == "flag" or f"start:{filled.get('pick')}" == turn.value:
+        if turn.act == "unsure" and set(filled.values()) <= {"cant_tell", "unsure"}:
+            return Outcome("right", "the answer that says it can't be told")
+        flow = str(filled.get("pick") or filled.get("test"))
+        if turn.act == "flag" or turn.value in (f"start:{flow}", {"outcome": "results"}.get(flow)):
             return Outcome("right")
         return Outcome("silent", f"{dict(filled)}")
     if proposed:
-        good = turn.act in wants and fits(turn, proposed)
+        good = turn.act in wants and fits(turn, proposed) or (
+            turn.act == "unsure" and set(proposed.values()) <= {"cant_tell", "unsure"}) or f"start:{proposed.get('test')}" == turn.value
         return Outcome("confirmed" if good else "asked" if turn.ask else "missed", f"proposed {dict(proposed)}")
     if turn.value.removeprefix("start:") in over or (about == "understood" and free and turn.act != "answer"):
         return Outcome("right" if over else "asked")

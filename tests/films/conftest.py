@@ -19,11 +19,12 @@ def small_film(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Path
 
     def of(name: str) -> Path:
         from tests.films.camera import make
+        from tests.films.moves import MOVES
         from tests.films.small import SMALL
 
         if name not in made:
             path = tmp_path_factory.mktemp("films") / "film.mp4"
-            make(SMALL[name], path)
+            make((SMALL | MOVES)[name], path)
             made[name] = path
         return made[name]
 

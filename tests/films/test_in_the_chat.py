@@ -47,7 +47,7 @@ async def test_a_film_is_read_and_its_onset_stands_in_the_log_and_in_the_screen(
     assert kept["plain_reading"] == "onset"
     assert kept["plain_onset"] == pytest.approx(72, abs=6)
     assert kept["plain_low"] < kept["plain_onset"] < kept["plain_high"]
-    assert "Heels up" in said[-1]
+    assert "Once more just the same" in said[-1]
 
 
 @pytest.mark.parametrize("content", [b"", b"no film at all"], ids=["empty", "words"])

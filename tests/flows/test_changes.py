@@ -143,7 +143,7 @@ def test_pain_is_held_against_error_and_against_what_people_call_important(befor
 def test_a_band_is_called_a_step_and_not_a_repeatability():
     look = [rows("squat_look", 40, plain_rounds="clearly", plain_depth="a_little_above"),
             rows("squat_look", 1, plain_rounds="clearly", plain_depth="parallel")]
-    assert "One band is the step of this scale; how well you repeat it is not known." in told(*look)
+    assert "One step of depth is all that this scale tells; how well you repeat it is not known." in told(*look)
 
 
 def test_no_pain_before_and_now_is_not_worth_a_word():

@@ -52,7 +52,7 @@ def test_what_would_help_most_is_named_with_its_size():
 
 def test_where_a_trial_says_otherwise_the_trial_counts_for_more():
     looked = replace(LOOK, heels_rounds="clearly", heels_depth="well_above")
-    assert "your trial showed 2 bands earlier. Your trial counts for more." in heard(told(squat_look=looked))
+    assert "your trial showed 2 steps earlier. Your trial counts for more." in heard(told(squat_look=looked))
 
 
 def test_a_fold_that_was_reached_is_only_the_least():
@@ -61,8 +61,8 @@ def test_a_fold_that_was_reached_is_only_the_least():
 
 @pytest.mark.parametrize(("missing", "why"), [
     ({"about_you": None}, "your height is not known"), ({"about_you": About(height=100)}, "your height is not known"),
-    ({"knee_to_wall": None}, "that takes the knee to wall"), ({"hip_fold": None}, "that takes a hip fold's angle"),
-    ({"hip_fold": HipFold("back", "no", None, "back", "no")}, "that takes a hip fold's angle"),
+    ({"knee_to_wall": None}, "that takes the knee to wall"), ({"hip_fold": None}, "that takes the hip's angle from film"),
+    ({"hip_fold": HipFold("back", "no", None, "back", "no")}, "that takes the hip's angle from film"),
     ({"hip_fold": HipFold("back", "yes", 100, "back", "yes", 100)}, "without a pinch")])
 def test_what_is_missing_is_told_instead(missing: dict[str, Any], why: str):
     said = heard(told(**missing))

@@ -7,6 +7,7 @@ the engine does it, is tested here with real steps. An arrow no answers can take
 from __future__ import annotations
 
 from collections import deque
+from dataclasses import replace
 from datetime import timedelta
 from functools import cache
 from pathlib import Path
@@ -25,7 +26,7 @@ from companion.conversation.prompt import BACK, SKIP, STOP, Payload, start_paylo
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 from companion.conversation.table import EARLY_END, START, body_works
-from companion.conversation.wording import fields_of, render
+from companion.conversation.wording import MOST_WORDS, fields_of, render
 from companion.language.pain.rules import Pain, hear_pain
 from companion.screening.protocols import route
 from companion.screening.safety import Level
@@ -34,7 +35,9 @@ from companion.verify.check import LABEL_MOST, faults
 from companion.verify.draw import ASKING, drawn, mermaid
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
+from tests.flows.test_plain_words import GRADE_MOST, TO_COACHES, WORDS_LEAST
 from tests.flows.walks import Replay, Walk, facts_after, proof_of, rows_of, walk, walk_saying, walks_of, ways_of
+from tests.reading_grade import grade
 from tests.screening.build import open_tests
 
 FOLDER = Path(flows.__file__).parent
@@ -56,6 +59,21 @@ def at(name: str, key: str) -> Walk:
     """A short walk that ends by asking this question."""
     here = [one for (_, target), one in walks_of(name).items() if target == key]
     return min(here, key=lambda one: len(one.replies))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_follows_a_reply_is_short_plain_and_three_messages_at_most(name):
+    """On every arrow's walk; what a timed hold says later and what waits for “more” does not come at once."""
+    for one in walks_of(name).values():
+        replay, said = Replay(name, replace(one, replies=())), 0
+        for reply in one.replies:
+            replay.known = dict(reply.beside)
+            replay.take(reply)
+            new, said = replay.said[said:], len(replay.said)
+            assert len([say for say in new if not (say.after or say.page or "would be unusual" in say.text)]) <= 3, reply.state
+            for text in (say.text for say in new):
+                assert len(text.split()) <= MOST_WORDS, text
+                assert name in TO_COACHES or len(text.split()) < WORDS_LEAST or grade(text) <= GRADE_MOST, text
 
 
 # on the flow itself -------------------------------------------------------------------------------------------

@@ -6,7 +6,7 @@ from companion.conversation.effects import ReadFilm, Record, SendCards
 from companion.conversation.events import FilmRead, Sent
 from companion.conversation.films import GONE_ON
 from flows.film_measure import FLOW
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 FILMS = {**CHECKED, "films": "yes"}
 NUMBERS = (("onset", 71.5), ("low", 67.0), ("high", 76.0), ("spread", .6), ("deepest", 104.0), ("bend", 12.0))
@@ -41,6 +41,12 @@ def test_where_films_can_not_be_read_it_says_so_in_one_line_and_asks_nothing():
     assert not any(isinstance(one, Record) for one in talk.effects)
 
 
+def test_where_films_can_not_be_read_no_safety_check_is_asked_first():
+    talk = Talk(FLOW, UNCHECKED)
+    assert heard(talk, "Films can't be read here")
+    assert "safety_check" not in {frame.flow for frame in talk.session.stack}
+
+
 def test_without_a_printer_it_ends_and_nothing_is_lost():
     talk = Talk(FLOW, FILMS).tap("No printer")
     assert heard(talk, "Nothing is lost")
@@ -53,11 +59,11 @@ def test_the_cards_are_sent_on_the_lifters_paper():
 def test_a_test_shot_says_what_to_mend_and_may_be_sent_again():
     talk = begun()
     talk.send(Sent("photo", "p1"))
-    assert ReadFilm("p1", "shot", "1") in talk.effects
+    assert ReadFilm("p1", "shot", "1", "shot") in talk.effects
     read(talk, "shot", "mend", says="Card 3 (thigh) is hidden.")
     assert heard(talk, "Card 3 (thigh) is hidden.")
     talk.send(Sent("video", "v2"))
-    assert ReadFilm("v2", "shot2", "1") in talk.effects
+    assert ReadFilm("v2", "shot2", "1", "shot") in talk.effects
     read(talk, "shot2", "good")
     assert "usual squat, without load" in talk.last
 
@@ -69,16 +75,29 @@ def test_the_film_gives_numbers_to_the_log_and_opens_the_changes():
     assert values(talk)["plain_onset"] == 71.5
     assert {one.method for one in talk.effects if isinstance(one, Record) and one.key == "plain_onset"} == {"film"}
     assert heard(talk, "At about 72°.")
-    assert "Heels up" in talk.last
+    assert "Once more just the same" in talk.last
+    assert "Heels up" in talk.tap("Skip").last
 
 
 def test_a_change_is_told_against_the_plain_film():
     talk = at_the_film()
     talk.send(Sent("document", "d1"))
     read(talk, "plain", "onset", NUMBERS)
-    talk.send(Sent("document", "d2"))
+    talk.tap("Skip").send(Sent("document", "d2"))
     read(talk, "heels", "onset", (("onset", 84.0), ("spread", .6), ("deepest", 104.0)))
     assert heard(talk, "Heels up: your back rounds later")
+
+
+def test_the_plain_squat_filmed_twice_shows_how_far_two_films_differ_and_changes_are_held_against_that():
+    talk = at_the_film()
+    talk.send(Sent("document", "d1"))
+    read(talk, "plain", "onset", NUMBERS)
+    talk.send(Sent("document", "d2"))
+    read(talk, "again", "onset", (("onset", 81.5), ("spread", .6), ("deepest", 104.0)))
+    assert heard(talk, "Filmed twice, your rounding began 10° apart.")
+    talk.send(Sent("document", "d3"))
+    read(talk, "heels", "onset", (("onset", 80.0), ("spread", .6), ("deepest", 104.0)))
+    assert heard(talk, "Heels up: no film can tell")
 
 
 def test_without_rounding_no_change_is_asked_for():

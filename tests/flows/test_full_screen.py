@@ -167,7 +167,7 @@ def test_a_look_that_was_left_out_makes_nothing_optional():
 
 @pytest.mark.parametrize("pain", [1.0, 2.0])
 def test_rounding_with_pain_is_not_called_common(pain: float):
-    """evidence-and-drills, "Normal first": a little rounding at or below parallel without pain."""
+    """Normal first (common practice): a little rounding at or below parallel without pain."""
     look = {"squat_look.plain_rounds": "little", "squat_look.plain_depth": "parallel", "safety_check.pain": pain}
     talk = begun(known=look).tap(GO_ON)
     assert "is common" not in heard(talk)
@@ -176,7 +176,7 @@ def test_rounding_with_pain_is_not_called_common(pain: float):
 
 @pytest.mark.parametrize("plain", ["no", "little"])
 def test_rounding_on_film_under_load_makes_nothing_optional(plain: str):
-    """evidence-and-drills: clean unloaded with rounding on film under the working load asks about load, strength first."""
+    """Common practice: clean unloaded with rounding on film under the working load asks about load, strength first."""
     look: dict[str, Value] = {"squat_look.plain_rounds": plain, "squat_look.plain_depth": "parallel", "squat_look.load_film": "yes",
                               "squat_look.load_rounds": "clearly", "squat_look.load_depth": "parallel", "safety_check.pain": 0.0}
     talk = begun(known=look).tap(GO_ON)

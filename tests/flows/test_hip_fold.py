@@ -2,7 +2,10 @@
 
 import pytest
 
+from companion.conversation.events import FilmRead, Sent
+from companion.screening.pairs import folds
 from companion.screening.protocols.hip_fold import HipFold
+from companion.screening.screen import screen_of
 from flows.hip_fold import FLOW
 from tests.drive import CHECKED, UNCHECKED, Talk
 
@@ -46,7 +49,7 @@ def test_nothing_is_tapped_while_the_hands_are_under_the_back_and_each_side_is_c
     talk = Talk(FLOW)
     assert "Left knee bent" in talk.last
     assert "Then the right" in talk.last
-    assert "Left and right alike: stop at a pinch" in talk.last
+    assert "Either side: stop at a pinch" in talk.last
     assert not any(word in talk.tap("Done, nothing hurt").last for word in ("knee bent", "stop at"))
 
 
@@ -91,3 +94,16 @@ def test_a_belly_in_the_way_is_no_stiff_hip():
     talk = Talk(FLOW).say("done").tap("My belly stopped it", "Can't tell", "No")
     assert "it counts as not tested" in "".join(say.text for say in talk.says)
     assert HipFold(left_first="belly", left_pinch="no").reached("left") is None
+
+
+def test_a_film_with_cards_gives_the_angle_and_none_is_asked_for():
+    talk = Talk(FLOW, known={**CHECKED, "films": "yes"}).tap("Done and filmed, nothing hurt", "Pressure changed first")
+    talk.send(Sent("video", "v1"))
+    talk.send(FilmRead("1", "left_film", "good", (("angle", 96.5),), "The pelvis begins to turn at 96°."))
+    assert talk.state == "hip_fold.right_first"
+    assert talk.tap("Pressure changed first", "Skip").state == "hip_fold.right_angle"  # without cards it is asked for
+
+
+def test_the_angle_by_cards_counts_before_the_one_by_eye():
+    both = HipFold(left_first="back", left_pinch="no", left_angle=110.0, left_film_angle=97.0)
+    assert folds(screen_of(both)) == {"back": [97.0], "fold": []}

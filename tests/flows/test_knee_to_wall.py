@@ -6,6 +6,8 @@ from typing import Any
 import pytest
 
 from companion.conversation.condition import Value
+from companion.conversation.effects import ReadFilm, Record
+from companion.conversation.events import FilmRead, Sent
 from companion.conversation.flow import Flow
 from companion.screening.about import About
 from companion.screening.findings import findings_of
@@ -114,3 +116,37 @@ def test_a_brace_or_a_slip_is_kept_and_not_scored():
     assert "kept and not scored" in "".join(say.text for say in talk.says)
     kept = {key: value for key, value in talk.answers.items() if key in KneeToWall.__dataclass_fields__}
     assert {one.row.id for one in findings_of(screen_of(KneeToWall(**kept)))} == {"knee_to_wall_open"}
+
+
+FILMED = {**TALL, "films": "yes"}
+
+
+def test_a_film_with_a_card_is_offered_only_where_films_are_read():
+    assert "Film, with a card" not in [tap.label for row in Talk(FLOW).says[-1].buttons for tap in row]
+    assert Talk(FLOW, FILMED).tap("Film, with a card").state == "knee_to_wall.left_film_video"
+
+
+def test_a_film_gives_the_shins_lean_of_each_try_by_its_own_method():
+    talk = Talk(FLOW, FILMED).tap("Film, with a card")
+    talk.send(Sent("video", "v1"))
+    assert ReadFilm("v1", "left_film", "1", "shin") in talk.effects
+    talk.send(FilmRead("1", "left_film", "good", (("1", 31.0), ("2", 32.0), ("3", None)), "By the cards the shin leans by 31°, 32°."))
+    assert talk.state == "knee_to_wall.left_limit"
+    rows = [one for one in talk.effects if isinstance(one, Record) and one.key.startswith("left_film_") and one.method == "film"]
+    assert [(one.key, one.side, one.value) for one in rows if one.unit] == [("left_film_1", "left", 31.0), ("left_film_2", "left", 32.0)]
+
+
+def test_a_film_that_can_not_be_read_is_asked_for_again_and_may_be_left_out():
+    talk = Talk(FLOW, FILMED).tap("Film, with a card")
+    talk.send(Sent("video", "v1"))
+    talk.send(FilmRead("1", "left_film", "mend", (("1", None),), "Card 4 (shin) is hidden."))
+    assert any("Card 4 (shin) is hidden." in say.text for say in talk.says)
+    assert talk.state == "knee_to_wall.left_film_video"
+    assert talk.tap("Skip").state == "knee_to_wall.left_limit"
+
+
+def test_a_shin_on_film_is_held_against_the_lines_in_degrees_and_counts_for_less():
+    filmed = KneeToWall("film", left_film_1=28.0, left_film_2=28.0, left_film_3=28.0, left_limit="calf")
+    (one,) = findings_of(screen_of(filmed))
+    assert one.row.id == "knee_to_wall_short"
+    assert one.grade.rank == one.row.grade.rank - 1

@@ -2,11 +2,12 @@
 
 import pytest
 
-from companion.conversation.effects import Record
+from companion.conversation.effects import ReadFilm, Record
+from companion.conversation.events import FilmRead, Sent
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
 from companion.screening.findings import findings_of
 from companion.screening.geometry import highest_heel, leg_raise_from_heel
-from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.leg_raise import PROTOCOL, LegRaise
 from companion.screening.protocols.leg_raise import readings as leg_raise_readings
 from companion.screening.screen import LoggedAnswer, screen_of
 from flows.leg_raise import FLOW, HANDS, WATCH
@@ -31,6 +32,10 @@ def by_heel() -> Talk:
 
 def by_eye() -> Talk:
     return Talk(FLOW).tap("Strap or towel", "By eye", DONE)
+
+
+def by_film() -> Talk:
+    return Talk(FLOW, known={**CHECKED, "films": "yes"}).tap("Strap or towel", "Film, with a card", DONE)
 
 
 def heel_at(angle: float) -> float:
@@ -197,10 +202,10 @@ def test_the_length_measured_last_time_is_shown_in_the_lifters_units():
     assert inches.say("35").answers["leg_length"] == 88.9
 
 
-def test_without_a_leg_length_another_way_is_asked_for():
+def test_without_a_leg_length_it_ends_and_says_how_to_take_another_way():
     talk = Talk(FLOW).tap("It lifts itself", "Heel height", "Skip")
-    assert talk.state == "leg_raise.method"
-    assert "gives no angle" in said(talk)
+    assert talk.state == "home.pick"
+    assert "gives no angle. Say “leg raise”" in said(talk)
 
 
 @pytest.mark.parametrize(("typed", "band"), [("44", "under_45"), ("46°", "45_60"), ("65", "60_70"), ("70-80", "70_80"),
@@ -252,7 +257,7 @@ def test_the_hands_are_told_what_to_do_for_each_effort():
     assert HANDS["strap"] in said(Talk(FLOW).tap("Strap or towel", "By eye"))
 
 
-@pytest.mark.parametrize("talk", [by_level, by_heel, by_eye])
+@pytest.mark.parametrize("talk", [by_level, by_heel, by_eye, by_film])
 def test_every_message_is_short_once_filled_in(talk):
     for say in talk().says:
         text = say.text
@@ -262,7 +267,7 @@ def test_every_message_is_short_once_filled_in(talk):
 
 @pytest.mark.parametrize("method", WATCH)
 def test_the_lift_says_what_to_look_at_for_each_method(method: str):
-    talk = {"level": by_level, "heel": by_heel, "eye": by_eye}[method]()
+    talk = {"level": by_level, "heel": by_heel, "eye": by_eye, "film": by_film}[method]()
     assert any(WATCH[method] in say.text for say in talk.says)
 
 
@@ -302,3 +307,23 @@ def test_without_todays_safety_check_it_does_not_open():
 def test_without_a_warm_up_it_goes_there_first():
     cold = {key: value for key, value in CHECKED.items() if not key.startswith("warm")}
     assert Talk(FLOW, known=cold).state == "warm_up.ok"
+
+
+def test_a_film_of_each_leg_gives_readings_of_its_own_method():
+    talk = Talk(FLOW, known={**CHECKED, "films": "yes"}).tap("It lifts itself", "Film, with a card", "Done, nothing hurt")
+    talk.send(Sent("video", "v1"))
+    assert ReadFilm("v1", "left_film", "1", "leg") in talk.effects
+    talk.send(FilmRead("1", "left_film", "good", (("1", 61.0), ("2", 63.0), ("3", None)), "By the cards the leg comes up by 61°, 63°."))
+    assert talk.tap("Skip").state == "home.pick"
+    kept = {one.key: one.value for one in talk.effects if isinstance(one, Record) and one.unit == "deg" and one.method == "film"}
+    assert kept == {"left_film_1": 61.0, "left_film_2": 63.0}
+
+
+def test_a_leg_on_film_is_held_against_the_line_with_its_own_error_and_counts_for_less():
+    filmed = LegRaise("film", "own", left_film_1=40.0, left_film_2=42.0)
+    assert [(one.value, one.method) for one in leg_raise_readings(filmed, "left")] == [(40.0, "film_own"), (42.0, "film_own")]
+    (one,) = findings_of(screen_of(filmed))
+    assert one.row.id == "leg_raise_short"
+    assert one.grade.rank == one.row.grade.rank - 1
+    assert PROTOCOL.error("film_own").sem > PROTOCOL.error("level_own").sem
+    assert PROTOCOL.error("film_strap").sem > PROTOCOL.error("level_strap").sem

@@ -173,7 +173,7 @@ def test_length_ruled_out_stands_beside_a_number_and_line_for_hamstrings_and_cal
     said = heard(told(squat_look=LOOK, **LENGTH_OUT))
     assert "straight leg 85°, clearly over the 70° line (common practice)" in said
     assert "knee to wall 13 cm, which reaches the 12.5 cm line (common practice)" in said
-    assert "hip reaches the squat's fold" in said
+    assert "hip bends as in your squat" in said
 
 
 def test_a_short_calf_stands_beside_its_number_line_and_side():
@@ -255,7 +255,7 @@ def test_sides_that_differ_beyond_error_are_told():
 def test_the_likely_part_gets_its_drill_as_a_trial_with_home_work_and_dose():
     said = whole(told(**CALF_LIKELY))
     assert "To try before you squat: knee over toes, 2 sets of 5 on each side." in said
-    assert "A trial, not a fix: nobody has shown that priming helps." in said
+    assert "A trial, not a fix: nobody has shown that such a drill helps." in said
     assert "Home work, 3 days a week: calf stretch, straight and bent knee. 2 sets of 2 on each side." in said
 
 

@@ -92,7 +92,7 @@ def test_wherever_it_is_a_small_dull_pain_bars_load_only(where: str):
 
 @pytest.mark.parametrize("bad", range(11))
 def test_from_4_or_a_rise_of_2_nothing_more_today(bad: int):
-    """reference-values, "stop a test or drill" (choice): pain >= 4/10, or a rise of >= 2 within the session."""
+    """Choice: pain >= 4/10, or a rise of >= 2 within the session."""
     from_nothing = begun("Lower back", str(bad), "no", "no", "no", known={"safety_check.pain": 0.0})
     assert level(from_nothing) == ("not_today" if bad >= 2 else "no_load")
     from_two = begun("Lower back", str(bad), "no", "no", "no", known={"safety_check.pain": 2.0})

@@ -17,7 +17,7 @@ from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
-from flows.prime import BETWEEN_REPETITIONS, FLOW
+from flows.prime import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
 from tests.screening.build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
 
@@ -67,7 +67,7 @@ def test_a_set_is_timed_for_its_repetitions_on_both_sides(part: str):
     drill = BY_PART[part].prime
     talk = begun(LIKELY[part]).tap("Ready", "I have it", "Start the set")
     over = next(effect for effect in talk.effects if isinstance(effect, Say) and effect.text.startswith("That is about a set"))
-    assert over.after == 5 + drill.reps * drill.sides * (drill.seconds + BETWEEN_REPETITIONS)
+    assert over.after == 5 + drill.reps * drill.sides * (drill.seconds + 2)  # two seconds to come back up (choice)
 
 
 def test_it_is_called_a_trial_before_it_begins():

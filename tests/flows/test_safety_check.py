@@ -123,7 +123,7 @@ def test_signs_below_the_knee_send_to_a_clinician_before_testing(answer: str):
 
 @pytest.mark.parametrize("pain", range(11))
 def test_pain_at_the_start_opens_up_to_2_the_floor_at_3_and_nothing_from_4(pain: int):
-    """evidence-and-drills, "Safety, sharpened" (our choice): 0-2 go, 3 floor tests only, 4 or more none today."""
+    """Our choice: 0-2 go, 3 floor tests only, 4 or more none today."""
     talk = begun().say("no", "no", "no", "no", "no", "no", str(pain), *(("no",) if pain else ()), "no")
     expected = "go" if pain <= 2 else "no_load" if pain == 3 else "not_today"
     assert level(talk) == expected

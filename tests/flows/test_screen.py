@@ -2,23 +2,24 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import timedelta
 from typing import Any
 
 import pytest
 
 from companion.conversation.condition import Value
 from companion.conversation.events import Invite
-from companion.conversation.flow import Tell
+from companion.conversation.flow import Known, Tell
 from companion.conversation.step import step
 from companion.screening.protocols import protocol, protocols, route
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.safety import BodyPosition, Level
 from companion.screening.screen import LoggedAnswer
 from flows.screen import FLOW
-from flows.screen_facts import wanted
+from flows.screen_facts import tests_done, wanted
 from tests.drive import CHECKED, NOW, Talk
 from tests.flows.test_full_screen import SQUATS, STUBS, book, done, heard, rows_of, run_flows
-from tests.screening.build import open_tests
+from tests.screening.build import START, open_tests, rows
 
 LOOK = SquatLook("film", "clearly", "a_little_above", heels_depth="below", front_depth="a_little_above", slow_depth="a_little_above",
                  wide_depth="a_little_above", again_depth="a_little_above", load_film="no")
@@ -159,3 +160,11 @@ def test_after_a_small_pain_only_floor_tests_come():
 
 def test_the_stubs_say_nothing_that_a_test_here_looks_for():
     assert all(isinstance(step, Tell) for step in STUBS["rock_back"].flow.steps)
+
+
+@pytest.mark.parametrize(("days", "counts"), [(13.9, True), (14.1, False)])
+def test_a_test_done_counts_for_a_screen_for_a_fortnight(days: float, counts: bool):
+    """Fourteen days: our choice."""
+    now = START + timedelta(days=days, minutes=1)
+    known = Known({}, now, lambda: rows("rock_back", {"narrow": "past", "middle": "past"}))
+    assert ("rock_back" in tests_done(known, None)) is counts

@@ -90,7 +90,7 @@ def test_chest_signs_of_today_are_an_emergency_and_earlier_ones_a_history():
 
 @pytest.mark.parametrize(("pain", "level", "words"), [("0", "not_today", NOT_TODAY), ("3", "same_day", SAME_DAY)])
 def test_fever_alone_ends_the_day_and_with_back_pain_needs_care(pain: str, level: str, words: str):
-    """Regional back-pain pathways, second-hand (reference-values, "Pain and safety")."""
+    """Regional back-pain pathways, second-hand."""
     talk = at_menu("got a fever today", "yes", pain)
     assert talk.found["safety.level"] == level
     assert words in [say.text for say in talk.says]

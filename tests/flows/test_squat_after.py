@@ -43,7 +43,7 @@ def test_the_whole_of_it_is_a_few_taps():
     assert (day.back, day.film, day.kept, day.hurt, day.load, day.note, day.video) == (
         "still", True, "kept", False, 80.0, "light today", "file-1")
     assert talk.state == "home.pick"
-    assert "One more clean squat day in a row, and it goes a step deeper." in talk.heard
+    assert "One more squat day like that in a row, and it goes a step deeper." in talk.heard
     assert "Thank you, that is in your log." in talk.heard
 
 
@@ -212,7 +212,7 @@ def test_pounds_are_pounds():
 @pytest.mark.parametrize(("replies", "words"), [
     (("moved", "feel", "kept"), "The back moved, so the depth goes a step back, to well above parallel"),
     (("moved", "feel", "deeper"), "does not count towards a step"), (("yes", "film", "deeper"), "does not count towards a step"),
-    (("can't tell", "kept"), "does not count towards a step"), (("yes", "feel", "kept"), "One more clean squat day in a row, on film")])
+    (("can't tell", "kept"), "does not count towards a step"), (("yes", "feel", "kept"), "One more squat day like that in a row, on film")])
 def test_the_depth_of_the_next_day_is_told_at_once(replies: tuple[str, ...], words: str):
     assert words in after().say(*replies, "no", "80", "skip", "skip").heard
 

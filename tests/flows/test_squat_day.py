@@ -359,3 +359,8 @@ def test_without_results_the_invitation_still_reads_well():
     talk = Talk(FLOW, {**CHECKED, "squat.plan": ""}, BOOK, SCREENED)
     talk.send(Invite("squat_day", "2026-03-03"))
     assert talk.last.startswith("Squat day")
+
+
+def test_the_plain_warm_up_is_timed_for_the_two_minutes_it_says():
+    plain = next(step for step in FLOW.steps if getattr(step, "key", "") == "plain")
+    assert (plain.kind.seconds, "two minutes" in plain.say) == (120, True)

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
 from companion.calendar.plan import Plan, next_days
+from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.effects import Calendar, Record, Replan, Say
 from companion.conversation.events import Tapped
-from companion.conversation.flow import Flow, Tell
+from companion.conversation.flow import Flow, Known, Tell
 from companion.conversation.prompt import start_payload
 from companion.conversation.registry import bind
 from companion.conversation.session import Session
 from flows.catalogue import BOOK
+from flows.plan_facts import since_when
 from flows.squat_days import FLOW
 from tests.drive import NOW, UNCHECKED, Talk
 
@@ -464,3 +466,11 @@ def test_a_book_without_the_flow_takes_the_button_as_an_old_one():
     from companion.conversation.step import step
     taken = step(book, Session(), Tapped("go.squat_days.skip 2026-03-06"), Known(UNCHECKED, NOW))
     assert [effect for effect in taken.effects if isinstance(effect, Say)]
+
+
+@pytest.mark.parametrize(("now", "day"), [((20, 59), 3), ((21, 1), 4)])
+def test_it_means_the_next_day_from_three_hours_after_its_hour(now: tuple[int, int], day: int):
+    """Three hours: our choice. A Tuesday at 18:00."""
+    facts = {"squat.plan": '{"weekly":{"TU":"18:00"}}'}
+    at, today = datetime(2026, 3, 3, *now, tzinfo=UTC), date(2026, 3, 3)
+    assert since_when(Known(facts, at), plan_from(facts), today) == date(2026, 3, day)

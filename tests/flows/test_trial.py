@@ -117,12 +117,12 @@ def test_before_six_pairs_it_cannot_be_told():
 
 def test_six_pairs_with_less_movement_when_primed_help():
     said = joined(days([(2, 6)] * 6)).heard
-    assert "Priming helps you, as far as this shows: 4.0 points less movement on primed days" in said
+    assert "The drill helps you, as far as this shows: 4.0 points less movement on primed days" in said
     assert "(6 pairs, p 0.031, at best 0.031)" in said
 
 
 def test_six_pairs_alike_are_no_sign_of_help():
-    assert "No sign that priming helps you" in joined(days([(4, 4), (4, 5), (5, 4), (3, 3), (4, 4), (5, 5)])).heard
+    assert "No sign that the drill helps you" in joined(days([(4, 4), (4, 5), (5, 4), (3, 3), (4, 4), (5, 5)])).heard
 
 
 def test_six_pairs_that_differ_but_not_always_are_not_yet_told():
@@ -130,7 +130,7 @@ def test_six_pairs_that_differ_but_not_always_are_not_yet_told():
 
 
 def test_more_movement_when_primed_is_no_help():
-    assert "No sign that priming helps you: 4.0 points more" in joined(days([(6, 2)] * 6)).heard
+    assert "No sign that the drill helps you: 4.0 points more" in joined(days([(6, 2)] * 6)).heard
 
 
 @pytest.mark.parametrize("what", [{"load": 60.0}, {"kept": "higher"}])

@@ -5,9 +5,11 @@ from typing import Any
 import pytest
 
 from companion.conversation.events import Tapped
-from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST
+from companion.conversation.flow import Tell
+from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, why
+from companion.screening.topics import TOPIC_BY_NAME, TOPICS, answers
 from flows.catalogue import BOOK
-from flows.why_told import TOPICS, topic_of
+from flows.why_told import topic_of
 from tests.drive import Talk
 from tests.flows.test_outcome import told
 from tests.screening.build import CALF_LIKELY, CONTROL_LIKELY, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
@@ -114,3 +116,25 @@ def test_in_the_middle_of_a_test_the_open_question_is_asked_again_after_the_answ
     assert "10 cm from toe to wall" in said
     assert talk.state == open_question
     assert "go on" not in said
+
+
+# what no rule reads and people are only told: the number in their words ------------------------------------------------
+
+
+@pytest.mark.parametrize(("row", "told"), [
+    ("mdc", "is 2.772 times the standard error of one reading (1.96 · √2)"), ("phone_level_icc", "it agreed with itself at 0.65 to 0.82"),
+    ("raise_by_age", "did not change with age between 20 years and 79 years"), ("rounding_is_common", "trained men bent about 26°"),
+    ("lean_loads_back", "In 8 people the load on the lower back followed"), ("prime_dose", "A prime is 2 to 3 easy sets of two to five"),
+    ("stretch_dose", "Stretches are 60 s in all for each muscle"), ("prompts", "at most 1 reminder and one follow-up"),
+    *((f"lifters_{what}", "18 people, motion sensors, 70 % of their best") for what in ("ankle", "hip", "control", "proportions")),
+    ("minutes_screen", "within 24 min"), ("minutes_full_screen", "38 min or less"), ("leg_raise_sides", "more than 35° apart")])
+def test_a_number_that_is_told_only_is_told_as_it_is(row: str, told: str):
+    topic = next(one.name for one in TOPICS if SOURCES[row].topic in one.rows) if SOURCES[row].topic in {
+        name for one in TOPICS for name in one.rows} else ""
+    said = answers(TOPIC_BY_NAME[topic]) if topic else [why(SOURCES[row])]
+    assert any(told in text for text in said)
+
+
+@pytest.mark.parametrize(("flow", "told"), [("screen", "Most need about 25 minutes"), ("full_screen", "about 40 minutes")])
+def test_a_screen_says_how_long_it_takes_to_five_minutes(flow: str, told: str):
+    assert any(told in step.say for step in BOOK[flow].flow.steps if isinstance(step, Tell))

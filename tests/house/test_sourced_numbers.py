@@ -29,7 +29,6 @@ NEED_NO_SOURCE = {
     "NIGHT_OVER": "how a day is called", "JUST_NOW": "how a day is called", "LATER_DATES": "buttons to choose from",
     "CLEARED_FOR": "days of the months of the row clearance_months", "FULL_MINUTES": "rounded to five",
     "REACH_ANSWERS": "numbers in names of answers", "OF_EACH": "ends of scales, at which a flow is tried", "OF_PLAIN": "the same",
-    "HOLDS_DAYS": "how long a coach's order stands",
 }
 
 
@@ -59,7 +58,7 @@ def test_every_exception_is_one() -> None:
 
 
 def test_every_number_comes_from_the_table_of_sources() -> None:
-    stray = [f"{file.relative_to(HERE)}:{line}: {name} has a number of its own: give it a row in companion/screening/sources.toml and read "
+    stray = [f"{file.relative_to(HERE)}:{line}: {name} has a number of its own: give it a row in companion/screening/numbers and read "
              f"it by value(), or add it to {Path(__file__).relative_to(HERE)} with the reason"
              for room in ROOMS for file in sorted((HERE / room).rglob("*.py"))
              for line, name in numbers_in(file.read_text("utf-8")) if name not in NEED_NO_SOURCE]

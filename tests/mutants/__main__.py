@@ -22,6 +22,7 @@ from queue import SimpleQueue
 from time import monotonic
 
 from tests.mutants.mutate import Mutant, mutants
+from tests.mutants.numbers import number_mutants, stages_of
 from tests.mutants.targets import TARGETS, Target
 
 ROOT = Path(__file__).parents[2]
@@ -62,7 +63,7 @@ class Worker:
         """Whether a test misses what the mutant takes out."""
         self._warm(target)
         try:
-            return any(self._run(target, stage, mutant.source) for stage in target.stages)
+            return any(self._run(target, stage, mutant.source) for stage in (*near(target, mutant), *target.stages))
         finally:
             shutil.copy2(ROOT / target.file, self.tree / target.file)
 
@@ -103,11 +104,22 @@ def chosen(targets: Sequence[Target], base: str | None) -> Iterator[tuple[Target
         lines = changed_lines(target.file, base) if base else None
         if lines == set():
             continue
-        for mutant in mutants((ROOT / target.file).read_text(encoding="utf-8")):
+        for mutant in mutants_of(target):
             scope = mutant.name.partition(":")[0].split(".")[0]
             guard = scope not in target.but and (not target.only or scope in target.only)
             if guard and (lines is None or lines & set(range(mutant.line, mutant.last + 1))):
                 yield target, mutant
+
+
+def mutants_of(target: Target) -> list[Mutant]:
+    """The mutants of a target, in the order of the text: of a table of numbers, or of code."""
+    text = (ROOT / target.file).read_text(encoding="utf-8")
+    return number_mutants(text) if target.file.endswith(".toml") else mutants(text, target.compared)
+
+
+def near(target: Target, mutant: Mutant) -> tuple[str, ...]:
+    """The tests of one mutant that are tried before those of its target."""
+    return stages_of(mutant) if target.file.endswith(".toml") else ()
 
 
 def changed_lines(file: str, base: str) -> set[int]:

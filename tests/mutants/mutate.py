@@ -50,8 +50,8 @@ class Mutant:
     source: str
 
 
-def mutants(source: str) -> list[Mutant]:
-    """Every mutant of a source, in the order of the text, none twice and none that is no Python."""
+def mutants(source: str, compared: bool = False) -> list[Mutant]:
+    """Every mutant of a source, in the order of the text, none twice and none that is no Python; ``compared``: only flipped comparisons."""
     raw, tree = source.encode(), ast.parse(source)
     starts = [0]
     for line in raw.splitlines(keepends=True):
@@ -63,7 +63,7 @@ def mutants(source: str) -> list[Mutant]:
     found: dict[str, Mutant] = {}
     names: dict[str, int] = {}
     for scope, node in _guards(tree, ""):
-        for edit in _edits(node, span, raw):
+        for edit in _edits(node, span, raw) if isinstance(node, ast.Compare) or not compared else ():
             changed = (raw[:edit.start] + edit.new.encode() + raw[edit.end:]).decode()
             if changed in found or not _parses(changed):
                 continue

@@ -5,22 +5,30 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from tests.mutants.numbers import EQUAL, ROOT
+
 DOORS: Final = "tests/test_doors.py"
 
 
 @dataclass(frozen=True, slots=True)
 class Target:
     """One file. ``stages``: what pytest is given, one run after the other until one fails, the quickest to fail first. ``only``:
-    the functions and constants that are guards (none: all); ``but``: those that are none."""
+    the functions and constants that are guards (none: all); ``but``: those that are none. ``compared``: only its comparisons."""
 
     file: str
     stages: tuple[str, ...]
     only: tuple[str, ...] = ()
     but: tuple[str, ...] = ()
+    compared: bool = False
 
 
 SAFETY_TESTS: Final = "tests/screening/test_safety.py tests/screening/test_safety_bounds.py"
 CHECK_TESTS: Final = ("tests/flows/test_safety_facts.py", "tests/flows/test_safety_check.py tests/flows/test_pain.py")
+
+NUMBER_TESTS: Final = (
+    " ".join(sorted({f"tests/screening/{file.name}" for file in (ROOT / "tests/screening").glob("test_*.py")} - {EQUAL})),
+    "tests/flows/test_why.py")
+"""What is asked of every number, after the tests that know its readers (``numbers.stages_of``): none that says only what it is."""
 
 TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
@@ -46,4 +54,12 @@ TARGETS: Final = (
     Target("companion/record/orders.py", ("tests/coach/test_orders.py",)),
     Target("companion/coach/triage.py", ("tests/coach/test_caseload.py", "tests/coach/test_triage.py")),
     Target("companion/app/consent.py", ("tests/app/test_consent.py",)),
+    *(Target(f"companion/screening/{name}.py", tuple(f"tests/screening/test_{one}.py" for one in tests.split()), compared=True)
+      for name, tests in (("readings", "readings expected findings"), ("errors", "errors open_data"), ("sureness", "sureness"),
+                          ("retest", "drills_and_retest expected"), ("trend", "trend expected"), ("doubts", "doubts findings readings"),
+                          ("next_test", "next_by_hand next_test"), ("outcomes", "outcomes open_data"),
+                          ("load_threshold", "load_threshold expected"), ("priming_trial", "priming_trial open_data"),
+                          ("certainty", "certainty next_by_hand rulings"))),
+    *(Target(f"companion/screening/numbers/{name}.toml", NUMBER_TESTS)
+      for name in ("causes", "change", "estimate", "minutes", "readings", "safety", "training")),
 )

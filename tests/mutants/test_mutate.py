@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.mutants.__main__ import ROOT
+from tests.mutants.__main__ import ROOT, mutants_of
 from tests.mutants.mutate import mutants
+from tests.mutants.numbers import EQUAL, number_mutants, stages_of
 from tests.mutants.targets import TARGETS
 
 
@@ -33,7 +34,7 @@ def test_each_guard_has_its_mutants(source: str, changed: list[str]) -> None:
 
 @pytest.mark.parametrize("target", TARGETS, ids=lambda target: target.file)
 def test_a_target_is_there_with_its_tests_and_its_mutants_have_each_a_name(target) -> None:
-    found = mutants((ROOT / target.file).read_text(encoding="utf-8"))
+    found = mutants_of(target)
     names = [mutant.name for mutant in found]
     assert len(set(names)) == len(names) == len({mutant.source for mutant in found}) > 0
     scopes = {name.partition(":")[0].partition(".")[0] for name in names}
@@ -46,3 +47,30 @@ def test_a_name_stays_when_lines_are_added_before_it() -> None:
     source = "def f(a):\n    return a < 5\n"
     assert [one.name for one in mutants(source)] == [one.name for one in mutants("import b\n\n\n" + source)]
     assert mutants("import b\n" + source)[0].line == 3
+
+
+ROW = """[load.share]
+says = "At most {value}."
+value = [80.0, 2.0]
+unit = "%s"
+"""
+
+
+@pytest.mark.parametrize(("unit", "least", "most"), [("%", "1.6", "2.4"), ("days", "1.0", "3.0")])
+def test_a_number_has_two_mutants_a_fifth_off_and_a_count_one(unit: str, least: str, most: str) -> None:
+    found = [one.source.splitlines()[2].removeprefix("value = ") for one in number_mutants(ROW % unit)]
+    assert found == ["[64.0, 2.0]", "[96.0, 2.0]", f"[80.0, {least}]", f"[80.0, {most}]"]
+
+
+def test_every_number_of_the_tables_has_its_mutants() -> None:
+    from companion.screening.sources import SOURCES
+
+    found = [one for target in TARGETS if target.file.endswith(".toml") for one in mutants_of(target)]
+    assert len(found) == 2 * sum(len(row.value) for row in SOURCES.values())
+
+
+def test_the_tests_of_a_number_are_those_that_know_its_readers() -> None:
+    one, = [one for one in number_mutants((ROOT / "companion/screening/numbers/change.toml").read_text("utf-8"))
+            if one.name == "trend_sessions: 5 → 4"]
+    assert "tests/screening/test_trend.py" in stages_of(one)[0]
+    assert EQUAL not in stages_of(one)[0]

@@ -40,10 +40,10 @@ def fill(db: sqlite3.Connection, answers: int) -> None:
     db.execute("insert into persons values (1, ?)", (at,))
     db.execute("insert into addresses (channel, address, person, name) values ('telegram', '77', 1, 'Ilka')")
     db.execute("insert into runs (person, run, flow, version, began_at) values (1, 'r1', 'knee_to_wall', 1, ?)", (at,))
-    chain, last = Chain(), db.execute("select ifnull(max(id), 0) from answers").fetchone()[0]
+    chain = Chain()
     for number in range(answers):
-        chain.append(db, last + number, (1, "r1", "knee_to_wall", 1, "left_1", "left", f"about {number} cm", number / 10, "cm", "ok",
-                                         "tape", "", None, at))
+        chain.append(db, (1, "r1", "knee_to_wall", 1, "left_1", "left", f"about {number} cm", number / 10, "cm", "ok", "tape", "",
+                          None, at))
     db.execute("commit")
 
 

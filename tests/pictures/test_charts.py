@@ -324,3 +324,10 @@ def test_what_the_lines_are_and_their_standing_is_written_in_the_picture():
     below = charts.draw(leg_raise([0, 28])).axes[-1].get_xlabel()
     assert "70°: least that serves a squat (common practice)" in below
     assert "80°: comfortable (common practice)" in below
+
+
+def test_a_gap_of_seventy_days_is_joined_and_a_longer_one_is_dotted():
+    """Seventy days: our choice."""
+    left, _ = axes_of(leg_raise([0, 69, 140]))
+    styles = [line.get_linestyle() for line in left.lines if len(line.get_xdata()) == 2 and line.get_linestyle() in ("-", ":")]
+    assert styles == ["-", ":"]

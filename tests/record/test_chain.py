@@ -1,8 +1,12 @@
 """The answer log as it was written: whatever is changed, added, removed or cut shows, and what is erased leaves no trace and no gap."""
 
+import json
 import sqlite3
+from hashlib import sha256
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from sqlite_utils import Database
 
 from companion.app.run import running_writer
@@ -143,6 +147,28 @@ async def test_a_turn_that_is_rolled_back_leaves_no_link(file):
     companion.close()
     assert head_beside(file).number == before.number + 1
     assert fault(file) == ""
+
+
+async def test_an_answer_written_by_something_else_is_told_and_stops_no_later_one(file):
+    companion = Companion(file, FakeClock())
+    async with running_writer(companion):
+        await companion.writer.do(lambda db: persist.answer(companion.turn(db, 1, START), ROW))
+        other = head_beside(file).number + 1
+        await companion.writer.do(lambda db: db.execute(
+            "insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at) select person, "
+            "run, flow, version, key, side, raw, value, unit, status, method, placement, at from answers where id = ?", (other - 1,)))
+        with pytest.raises(sqlite3.IntegrityError):  # its number is taken
+            await companion.writer.do(lambda db: persist.answer(companion.turn(db, 1, START), ROW))
+        await companion.writer.do(lambda db: persist.answer(companion.turn(db, 1, START), ROW))
+    companion.close()
+    assert head_beside(file).number == other + 1
+    assert fault(file) == f"answer {other} was written by something else"
+
+
+@given(st.lists(st.one_of(st.none(), st.text(), st.integers(), st.floats(allow_nan=False, allow_infinity=False))))
+def test_what_is_committed_to_is_the_json_of_the_content(content):
+    text = json.dumps(content, separators=(",", ":"))
+    assert commitment(b"salt", tuple(content)) == sha256(b"salt" + text.encode("ascii")).digest()
 
 
 async def test_a_restored_file_has_a_head_of_its_own(file, tmp_path):

@@ -180,6 +180,18 @@ async def test_a_clock_that_jumps_ahead_and_back_doubles_nothing_and_loses_nothi
             assert set(due) <= set(sent), (kind, person, gym.rows(kind, "", person))
 
 
+@pytest.mark.parametrize("ahead", [PROMPT, SQUAT, PROMPT + timedelta(days=365)])
+async def test_what_a_clock_ahead_had_said_and_has_not_left_is_taken_back_and_said_in_its_time(gym, monkeypatch, ahead):
+    gym.lifter()
+    monkeypatch.setattr(gym.clock, "monotonic", lambda: 0.0)  # any other time is a clock that was set
+    await gym.reopen()
+    gym.clock.at = ahead
+    await gym.companion.sweep()  # nothing can be sent
+    assert await at_moment(gym, MONDAY) == []
+    assert len(prompts(await at_moment(gym, PROMPT))) == 1
+    assert len(follow_ups(await at_moment(gym, AFTER))) == 1
+
+
 async def test_a_year_ahead_by_night_and_back_the_put_off_prompt_is_not_a_year_away(gym):
     gym.lifter()
     gym.clock.at = at("2027-06-02 23:00")

@@ -1,4 +1,4 @@
-"""The decision rule and the outcome, branch by branch (evidence-and-drills; a choice of this project)."""
+"""The decision rule and the outcome, branch by branch: a choice of this project."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
 from companion.screening.protocols import route
 from companion.screening.protocols import rows as evidence
+from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.bird_dog import BirdDog
 from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
 from companion.screening.protocols.hip_fold import HipFold
@@ -467,3 +468,11 @@ def test_a_weak_sign_never_decides_alone() -> None:
     told = conclude(screen(bird_dog=dog), ABOUT, 0)
     assert told.verdict("control").ruling == Ruling.TOO_CLOSE
     assert [f.grade for f in findings_of(screen(bird_dog=dog)) if f.row.test == "bird_dog"] == [Grade.WEAK] * 2
+
+
+@pytest.mark.parametrize(("kilos", "ruling"), [(18.0, "too_close"), (22.0, "likely")])
+def test_an_empty_bar_is_twenty_kilos_beside_what_a_film_shows_at_another_load(kilos: float, ruling: str) -> None:
+    """Clean with the empty bar (20 kg, memory) speaks against what was seen lighter, and not against what was seen heavier."""
+    look = replace(LOOK, load_film="yes", load_rounds="clearly", load_depth="well_above", load_kg=kilos)
+    done = screen(squat_look=look, arms_forward_squat=ArmsForwardSquat(bar="empty", fault="clean", seen_by="film"))
+    assert conclude(done, ABOUT, 0).verdict("strength").ruling.value == ruling

@@ -12,7 +12,6 @@ from hypothesis import strategies as st
 
 from companion.screening.depth import Band
 from companion.screening.depth_progression import (
-    FILM_DAYS,
     STATES,
     TABLE,
     TRIGGERS,
@@ -24,6 +23,8 @@ from companion.screening.depth_progression import (
     taken,
 )
 
+FILM_DAYS = 7
+"""Its own day and the six after it: once a week (choice)."""
 HIGH, MIDDLE, PARALLEL, BELOW = Band
 FIRST = date(2026, 3, 2)
 # c: clean, f: clean on film, m: moved, o: neither, h: clean but something hurt, b: moved and hurt; capital: checked before.
@@ -77,7 +78,7 @@ def test_two_clean_days_in_a_row_lead_deeper_and_movement_leads_back(letters: st
 def test_without_film_a_step_waits_until_a_clean_day_on_film() -> None:
     waits = after("ccc")
     assert (waits.depth, waits.streak, waits.wants_film) == (MIDDLE, 1, True)
-    assert waits.why == ("Clean again at a little above parallel. A step deeper waits for a clean day on film, "
+    assert waits.why == ("Back still again at a little above parallel. A step deeper waits for a day with a still back on film, "
                          "and there is none from the last 7 days.")
     assert after("cccf").depth is PARALLEL
 
@@ -107,7 +108,7 @@ def test_film_is_wanted_only_where_it_would_lead_deeper() -> None:
 def test_steps_end_at_the_usual_depth() -> None:
     step = after("fcfcf", usual=PARALLEL)
     assert (step.depth, step.streak) == (PARALLEL, 1)
-    assert step.why == "Clean at parallel. That is your usual depth, and as deep as it goes here."
+    assert step.why == "Back still at parallel. That is your usual depth, and as deep as it goes here."
     assert after("", start=BELOW, usual=PARALLEL).depth is PARALLEL, "nor does it begin deeper"
 
 
@@ -168,7 +169,7 @@ def test_a_pin_is_where_it_begins_and_where_steps_end() -> None:
     assert after("", start=HIGH, pin=PARALLEL).depth is PARALLEL
     pinned = after("fcfc", start=BELOW, pin=MIDDLE)
     assert pinned.depth is MIDDLE
-    assert pinned.why == "Clean at a little above parallel. That is as deep as your coach set."
+    assert pinned.why == "Back still at a little above parallel. That is as deep as your coach set."
     assert after("ff", usual=None, pin=PARALLEL).depth is PARALLEL
 
 

@@ -1,8 +1,9 @@
-"""Drills as the table of evidence-and-drills has them; when to test again; and change against error."""
+"""Drills with the doses of common practice; when to test again; and change against error."""
 
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 from math import ceil, sqrt
 from typing import Any
 
@@ -11,14 +12,15 @@ import pytest
 from companion.screening.about import About
 from companion.screening.conclusion import PARTS, conclude
 from companion.screening.drills import BY_PART, DRILLS, Exercise, offer_for
+from companion.screening.errors import Errors, Repeats
 from companion.screening.protocols import error_of, protocol
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.readings import Reading, sessions_to_average
-from companion.screening.retest import bounded, change, plan, weeks_until_visible
+from companion.screening.retest import ReadingChange, RetestPlan, bounded, change, next_day, plan, weeks_until_visible
 
-from .build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_OUT, screen
+from .build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, START, STRENGTH_OUT, rows, screen
 
 
 def exercises() -> list[Exercise]:
@@ -33,7 +35,7 @@ def test_every_part_has_a_drill() -> None:
     ("hip", 2, 5, 3, 2), ("hamstrings", 2, 5, 3, 0), ("calf", 2, 5, 0, 2), ("trunk", 2, 3, 3, 6),
     ("control", 2, 5, 3, 1)])
 def test_the_doses_of_the_primes(part: str, sets: int, reps: int, down: int, hold: int) -> None:
-    """Evidence-and-drills, "Drills" (common practice); three stops of up to 2 s are 6 s of holding."""
+    """Common practice; three stops of up to 2 s are 6 s of holding."""
     prime = BY_PART[part].prime
     assert (prime.sets, prime.reps, prime.down, prime.hold) == (sets, reps, down, hold)
     assert prime.seconds == down + hold
@@ -104,7 +106,7 @@ def test_no_part_no_drill() -> None:
 
 
 def test_the_leg_raise_shows_in_four_weeks() -> None:
-    """Reference-values: MDC 8 deg * 6 weeks / 12.04 deg (Medeiros 2016, read) is 4.0 weeks."""
+    """By hand: MDC 8 deg * 6 weeks / 12.04 deg (Medeiros 2016, read) is 4.0 weeks."""
     assert bounded(weeks_until_visible(8, 12.04)) == 4.0
 
 
@@ -122,7 +124,7 @@ def test_no_gain_is_known_for_a_leg_that_lifts_itself_so_its_date_is_a_choice(se
 
 
 def test_calf_work_wants_three_sessions_at_each_end() -> None:
-    """Reference-values: ceil((4.7/3.03)^2) = 3 (Powden 2015; Radford 2006, both read)."""
+    """By hand: ceil((4.7/3.03)^2) = 3 (Powden 2015; Radford 2006, both read)."""
     assert protocol("knee_to_wall").sessions == sessions_to_average(4.7, 3.03) == ceil((4.7 / 3.03) ** 2) == 3
     assert 4.7 / sqrt(3) <= 3.03 < 4.7 / sqrt(2)
     assert sessions_to_average(8, 12.04) == 1
@@ -262,3 +264,50 @@ def test_a_pinch_is_planned_as_open_not_as_short() -> None:
     done = screen(tests)
     due = plan(conclude(done, About(), 0), done, About())
     assert {again.test: again.weeks for again in due.tests}["hip_fold"] == 0.0
+
+
+# comparisons of the change and of the day ----------------------------------------------------------------------------
+
+
+def by_tape(before: list[float], after: list[float]) -> ReadingChange:
+    return change(*([[Reading("knee_to_wall", value, "cm", "left", "tape")] for value in values] for values in (before, after)))
+
+
+def test_two_sessions_at_each_end_are_an_average_and_may_say_that_nothing_changed() -> None:
+    assert [by_tape([10.0] * many, [10.5] * many).kind for many in (1, 2)] == ["cannot_say", "within_error"]
+
+
+def test_a_change_of_exactly_the_error_is_no_change() -> None:
+    """1.9 cm (Powden 2015, read): of one session at each end it can't be told, of two a change of exactly 1.9/√2 is within error."""
+    assert by_tape([0.0], [error_of("knee_to_wall", "tape").mdc]).kind == "cannot_say"
+    raised = [[Reading("leg_raise", value, "deg", "left", "level", "shin")] for value in (0.0, error_of("leg_raise", "level", "man").mdc)]
+    told = change([raised[0]], [raised[1]], error_of("leg_raise", "level", "man"))
+    assert (told.kind, "just over" in told.words) == ("within_error", False)
+
+
+@pytest.mark.parametrize(("by", "words"), [(8.0, "The difference of 8° is within measurement error (just over 8°)"),
+                                           (5.0, "The difference of 5° is within measurement error (8°)")])
+def test_a_change_that_reads_like_its_limit_says_on_which_side_of_it_it_is(by: float, words: str) -> None:
+    ends = [[[Reading("leg_raise", value, "deg", "left", "level", "shin")]] for value in (60.0, 60.0 + by)]
+    assert change(*ends, error_of("leg_raise", "level", "man")).words.startswith(words)
+
+
+def test_the_next_day_is_counted_from_the_last_test_and_from_nothing_else() -> None:
+    again = RetestPlan(4.0, (), "")
+    tested = [*rows("knee_to_wall", {"left_1": 9.0}, day=0), *rows("squat_after", {"done": "yes"}, day=5)]
+    today = START.date() + timedelta(days=6)
+    assert next_day(again, tested, "UTC+00:00", today) == START.date() + timedelta(days=28)
+    assert next_day(again, [], "UTC+00:00", today) == today + timedelta(days=28)
+    assert next_day(again, tested, "UTC+00:00", today + timedelta(days=40)) == today + timedelta(days=41)
+    assert next_day(RetestPlan(None, (), ""), tested, "UTC+00:00", today) is None
+
+
+@pytest.mark.parametrize(("noisy", "sessions"), [("level", 9), ("tape", 3)])
+def test_ones_own_repeats_by_the_method_used_decide_over_how_many_sessions_a_calf_is_averaged(noisy: str, sessions: int) -> None:
+    """By hand, by level: √((5 · 1.696² + 138) / 15) = 3.19, 1.88 times 1.696; (4.7 · 1.88 / 3.03)² = 8.5. Repeats by tape say nothing of
+    it."""
+    done = screen(squat_look=replace(LOOK, heels_rounds="no"),
+                  knee_to_wall=KneeToWall(method="level", placement="mid_shin", left_deg_1=20, right_deg_1=20, left_limit="calf"))
+    calf = replace(conclude(done, ABOUT, 0), part="calf")
+    told = plan(calf, done, ABOUT, Errors("man", (Repeats("knee_to_wall", noisy, 138.0, 10),)))
+    assert [one.sessions for one in told.tests if one.test == "knee_to_wall"] == [sessions]

@@ -13,18 +13,22 @@ from hypothesis import strategies as st
 
 from companion.screening.about import About
 from companion.screening.conclusion import conclude
-from companion.screening.errors import PRIOR_PAIRS, Errors, Repeats, errors_from, repeats_of, updated
+from companion.screening.errors import Errors, Repeats, errors_from, repeats_of, updated
 from companion.screening.findings import findings_of
 from companion.screening.protocols import error_of
 from companion.screening.protocols.knee_to_wall import KneeToWall
-from companion.screening.protocols.leg_raise import HEEL_EXTRA, LegRaise
 from companion.screening.protocols.leg_raise import RAISE_LEAST as RAISE_LEAST
+from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.readings import Error, Reading, against_threshold
 from companion.screening.retest import change, plan
 from companion.screening.screen import LoggedAnswer, runs_of
 from companion.screening.sessions import sessions_of
 
 from .build import ABOUT, CALF_LIKELY, CONTROL_OUT, LENGTH_OUT, STRENGTH_OUT, made, rows, screen
+
+PRIOR_PAIRS = 5
+HEEL_EXTRA = 2.5
+"""As the tables of numbers have it, typed here: choices."""
 
 
 def raised(*values: float, method: str = "level_strap", **more: Any) -> list[Reading]:
@@ -36,7 +40,7 @@ READINGS = st.lists(st.lists(st.floats(0, 120), min_size=1, max_size=3), max_siz
 
 
 def test_pairs_give_the_differences_over_root_two() -> None:
-    """Reference-values, "Change over time": SEM from repeats is the SD of paired differences / sqrt(2). By hand, for
+    """SEM from repeats is the SD of paired differences / sqrt(2). By hand, for
     differences of 4, -4, 2, -2, whose mean is 0: sum of d^2/2 = 20 over 4 pairs, SEM = sqrt(5)."""
     (own,) = repeats_of([raised(60, 64), raised(64, 60), raised(70, 72), raised(72, 70)])
     assert (own.squares, own.df) == (20, 4)

@@ -33,6 +33,15 @@ def test_a_change_counts_beyond_what_two_films_may_differ(onset, moved):
     assert heels(onset).moved("heels") == moved
 
 
+def test_ones_own_repeat_can_make_the_error_larger_and_never_smaller():
+    """(1 * 1.5² + 10² / 2) / 2 = 26.1, so 5.1° from film to film."""
+    steady, unsteady = (replace(heels(80.0), again_reading="onset", again_onset=onset) for onset in (70.0, 80.0))
+    assert steady.repeat_sem == PLAIN.repeat_sem == 1.5
+    assert unsteady.repeat_sem == pytest.approx(5.11, abs=.01)
+    assert (steady.moved("heels"), unsteady.moved("heels")) == (1, None)
+    assert replace(unsteady, again_reading="mend").repeat_sem == 1.5
+
+
 def test_a_shaky_film_can_not_tell():
     assert heels(76.0, spread=4.0).moved("heels") is None
     assert heels(70.5, spread=4.0).moved("heels") is None
@@ -75,3 +84,14 @@ def test_the_report_shows_each_film_with_its_change_and_what_it_is_worth():
     assert told.rows[1][3].startswith("+12° ± ")
     assert "66° and 74°" in told.note
     assert detail(None, metric).rows == ()
+
+
+@pytest.mark.parametrize(("by", "moved"), [(3.5, 0), (3.6, None), (4.4, None), (4.5, 1)])
+def test_two_films_are_told_apart_by_their_own_spread_and_the_error_of_a_film(by, moved):
+    """1.96 · √(2 · 0.6² + 2 · 1.5²) = 4.48; the same only where 8 degrees can be excluded: 3.5 + 4.48 (choices)."""
+    assert heels(70.0 + by).moved("heels") == moved
+
+
+@pytest.mark.parametrize(("deepest", "moved"), [(80.0, 1), (79.9, None)])
+def test_no_onset_counts_as_later_ten_degrees_past_the_plain_one(deepest, moved):
+    assert heels(None, reading="none", deepest=deepest).moved("heels") == moved

@@ -48,7 +48,7 @@ def film(**changes: Any) -> dict[str, Any]:
     return {"squat_look": replace(LOOK, load_film="yes", load_kg=80, **changes)}
 
 
-# Row: a screen that shows it. The lines and grades are those of evidence-and-drills (common practice, grades a choice).
+# Row: a screen that shows it. The lines and grades are common practice, the grades a choice.
 FILMED = FilmMeasure(plain_reading="onset", plain_onset=70.0, plain_spread=.6, plain_deepest=105.0)
 
 
@@ -149,7 +149,7 @@ def test_a_finding_lists_given_answers_and_is_found_again_from_them_and_nothing_
 
 
 def test_the_table_has_the_grades_of_the_evidence_page() -> None:
-    """Counts of evidence-and-drills: strong for 1, strong against 4."""
+    """Choice: strong for 1, strong against 4."""
     strong = [(row.id, row.direction) for row in rows().values() if row.grade == Grade.STRONG]
     assert strong == [("load_earlier_trunk", "for"), ("load_same_trunk", "against"), ("hip_fold_reached", "against"),
                       ("leg_raise_clear", "against"), ("knee_to_wall_far", "against")]

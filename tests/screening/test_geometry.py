@@ -40,7 +40,7 @@ def test_the_height_of_the_hip_lowers_the_angle() -> None:
 
 
 def test_near_75_degrees_a_degree_is_under_half_a_centimetre_of_heel() -> None:
-    """Evidence-and-drills: "not taken above 75 degrees (under 0.4 cm a degree)", which is the leg without the hip."""
+    """Choice: "not taken above 75 degrees (under 0.4 cm a degree)", which is the leg without the hip."""
     per_degree = 90 * (sin(radians(75)) - sin(radians(74)))
     assert 0.38 < per_degree < 0.43
     assert highest_heel(90) - 90 * sin(radians(75)) == pytest.approx(9 * (1 - cos(radians(75))))
@@ -109,7 +109,7 @@ def test_the_mean_knee_to_wall_pair_is_met_within_3_degrees(height: float) -> No
 
 
 def test_a_centimetre_is_worth_about_1_7_degrees() -> None:
-    """Reference-values finding 1: the local slope of the shank triangle, not the 3.5 of the ratio of means."""
+    """The local slope of the shank triangle, not the 3.5 of the ratio of means."""
     slope = shin_from_distance(12.1, 175).value - shin_from_distance(11.1, 175).value
     assert slope == pytest.approx(1.7, abs=0.1)
 

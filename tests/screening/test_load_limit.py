@@ -9,8 +9,12 @@ from functools import partial
 import pytest
 
 from companion.language.units import IMPERIAL, METRIC, shown
-from companion.screening.load_limit import DAYS_JUDGED, ROUNDING, LimitSet, OverLimit, limit_at, limits_in, load_kept, over_by, over_limit
+from companion.screening.load_limit import LimitSet, OverLimit, limit_at, limits_in, load_kept, over_by, over_limit
 from companion.screening.squat_days import ToldDay
+
+DAYS_JUDGED = 12
+ROUNDING = 0.25
+"""As the tables of numbers have it, typed here: choices."""
 
 FIRST = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
 LIMIT = (LimitSet(FIRST - timedelta(days=9), "load.limit", 112.0),)

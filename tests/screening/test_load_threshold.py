@@ -89,7 +89,7 @@ def test_squat_days_as_told_narrow_the_bracket_and_deeper_or_painful_ones_do_not
 def test_the_results_show_the_bracket_and_dose_below_it_and_never_above_what_is_trained() -> None:
     told = conclude(screen(squat_look=replace(ROUNDS_AT_210, clean_kg=170)), HEAVY, 0)
     assert told.load_limit == 170
-    assert "your sets were clean at 170 kg and rounded from 210 kg" in told.load_words
+    assert "your sets kept your back still at 170 kg and rounded from 210 kg" in told.load_words
     alone = conclude(screen(squat_look=ROUNDS_AT_210), HEAVY, 0).load_words
     assert alone.startswith("Meanwhile lift at most 168 kg: your sets rounded from")
     assert conclude(screen(squat_look=replace(ROUNDS_AT_210, clean_kg=170)), replace(ABOUT, load=120), 0).load_limit == 120
@@ -97,3 +97,19 @@ def test_the_results_show_the_bracket_and_dose_below_it_and_never_above_what_is_
 
 def test_squat_days_alone_never_make_a_limit_where_nothing_points_to_a_cause() -> None:
     assert conclude(screen(squat_look=replace(LOOK, plain_rounds="no")), HEAVY, 0, days=DAYS).load_limit is None
+
+
+@pytest.mark.parametrize(("clean", "found"), [(1, Bracket(None, 100.0)), (2, None)])
+def test_a_film_weighs_as_much_as_two_sets_that_were_only_told(clean: int, found: Bracket | None) -> None:
+    """Two (choice): one heavier set told as clean is outweighed by the film, two balance it."""
+    assert bracket([SeenSet(100.0, True, film=True), *[SeenSet(110.0, False)] * clean]) == found
+
+
+@pytest.mark.parametrize(("depth", "rounds"), [("parallel", False), ("a_little_above", True)])
+def test_a_film_under_load_counts_as_rounding_where_it_rounds_earlier_than_without(depth: str, rounds: bool) -> None:
+    look = replace(LOOK, load_film="yes", load_rounds="clearly", load_depth=depth, load_kg=100.0)
+    assert sets_of(look) == (SeenSet(100.0, rounds, film=True),)
+
+
+def test_a_set_still_at_the_load_that_rounds_is_no_lighter_one() -> None:
+    assert bracket([SeenSet(100.0, True), SeenSet(100.0, True), SeenSet(100.0, False)]) == Bracket(None, 100.0)

@@ -9,14 +9,18 @@ import pytest
 
 from companion.screening.conclusion import conclude
 from companion.screening.findings import findings_of
-from companion.screening.next_test import COULD_CHANGE, WORTH_DOING, StillOpen, still_open
+from companion.screening.next_test import StillOpen, still_open
 from companion.screening.pairs import waiting
-from companion.screening.protocols import route
+from companion.screening.protocols import protocol, route
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.screen import Screen
 
-from .build import ABOUT, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_OUT, screen
+from .build import ABOUT, CONTROL_OUT, LENGTH_OUT, LONG_LEGS, LOOK, STRENGTH_OUT, screen
+
+COULD_CHANGE = 0.05
+WORTH_DOING = 0.035
+"""As the tables of numbers have it, typed here: choices."""
 
 
 def opened(done: Screen, *tests: str) -> StillOpen:
@@ -65,3 +69,12 @@ def test_a_choice_takes_a_tenth_of_a_second() -> None:
         still_open(found, verdicts, tests)
         took.append(perf_counter() - begun)
     assert min(took) <= 0.1
+
+
+def test_the_next_is_the_test_that_alone_and_beside_the_others_changes_most_for_its_minutes() -> None:
+    done = screen(hip_fold=HipFold("fold", "no", None, "fold", "no"), leg_raise=LONG_LEGS)
+    told = opened(done)
+    alone = {test: opened(done, test).share for test, _ in told.tests}
+    wanted = sorted(told.tests, key=lambda one: -(one[1] + alone[one[0]]) / protocol(one[0]).minutes)
+    assert told.tests == tuple(wanted)
+    assert max(alone.values()) > 0

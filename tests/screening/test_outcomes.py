@@ -10,10 +10,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import binomtest
 
-from companion.screening.outcomes import OUTCOMES_ENOUGH, RowTally, ScreenOutcome, interval, outcomes_of, tallies
+from companion.screening.outcomes import RowTally, ScreenOutcome, interval, outcomes_of, tallies
 from companion.screening.protocols import protocol
 from companion.screening.screen import LoggedAnswer
 from tests.screening.build import CALF_LIKELY, LOOK, START, rows
+
+OUTCOMES_ENOUGH = 10
+"""As the tables of numbers have it, typed here: a choice."""
 
 
 def logged(test: str, record: object, day: int, run: str) -> list[LoggedAnswer]:

@@ -112,5 +112,5 @@ def test_a_lifters_own_units_are_kept_as_pint_does(number: float, pair: tuple[st
 
 
 def test_the_default_home_errors_are_the_published_mdcs_over_the_factor() -> None:
-    """Reference-values: 1.9/2.772 = 0.69 cm, 4.7/2.772 = 1.70 deg."""
+    """By hand: 1.9/2.772 = 0.69 cm, 4.7/2.772 = 1.70 deg."""
     assert [round(error_of("knee_to_wall", method).sem, 2) for method in ("tape", "level")] == [0.69, 1.70]

@@ -151,7 +151,7 @@ def test_a_heel_lift_tips_the_foot_by_its_height_over_the_foots_length() -> None
 
 
 def test_segments_are_differences_of_heights_and_masses_sum_to_one() -> None:
-    """Drillis & Contini 1966 and Dempster, as in Winter (second-hand): the checks of reference-values."""
+    """Drillis & Contini 1966 and Dempster, as in Winter (second-hand): the fractions add up."""
     assert (AVERAGE.shank, AVERAGE.thigh, AVERAGE.trunk, AVERAGE.foot) == pytest.approx(
         (0.246 * 175, 0.245 * 175, 0.288 * 175, 0.152 * 175))
     assert pytest.approx(1.0) == UPPER_MASS + 2 * (THIGH_MASS + SHANK_MASS + FOOT_MASS)
@@ -188,7 +188,7 @@ def test_ankle_range_explains_about_as_much_of_the_lean_as_published_or_more() -
 
 @given(BODIES, st.floats(20, 200), st.floats(20, 45), st.floats(-20, 15))
 def test_low_bar_leans_more_than_high_and_front_less(body: Body, load: float, ankle: float, depth: float) -> None:
-    """Common practice, no source in reference-values for its size: low bar some degrees more, front some less."""
+    """Common practice, no source for its size: low bar some degrees more, front some less."""
     leans = [float(lean_at(balance_of(body, Setup(bar, load), ankle), depth)) for bar in ("low", "high", "front")]
     assume(leans[2] > 0 and not np.isnan(leans[0]))
     assert leans[0] > leans[1] > leans[2]

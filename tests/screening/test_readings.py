@@ -1,4 +1,4 @@
-"""Readings against the printed errors and lines of reference-values."""
+"""Readings against printed errors and lines."""
 
 from __future__ import annotations
 
@@ -113,7 +113,7 @@ def test_a_method_without_an_error_is_refused(test: str, method: str) -> None:
                          ids=lambda line: f"{line.value:g} {line.unit}")
 @pytest.mark.parametrize("repeats", [1, 2, 3])
 def test_a_line_is_clear_or_short_only_beyond_the_error(line: Threshold, repeats: int) -> None:
-    """Reference-values lines at, just under and just over the error on both sides: 1.645 * SEM, undivided."""
+    """Lines at, just under and just over the error on both sides: 1.645 * SEM, undivided."""
     method = "level" if line.unit == "deg" else "tape"
     error = error_of(line.test, method)
     beyond = 1.645 * error.sem
@@ -180,13 +180,13 @@ def test_no_reading_at_all_is_refused() -> None:
 
 
 def test_centimetres_are_never_held_against_a_line_in_degrees() -> None:
-    """Reference-values finding 1."""
+    """Centimetres and degrees are separate series, each with its own error."""
     with pytest.raises(ValueError, match="can't be held against"):
         against_line(reached(11), SHIN_LEAST)
 
 
 def test_sides_differ_only_beyond_the_error_of_a_difference() -> None:
-    """MDC95, as for a change between sessions: 8.3 deg for a man (reference-values: 8)."""
+    """MDC95, as for a change between sessions: 8.3 deg for a man (printed: 8)."""
     error = error_of("leg_raise", "level", "man")
     limit = MDC_FACTOR * 3.0
     assert not side_difference(raised(70), raised(70 + limit - 0.01, side="right"), error).counts

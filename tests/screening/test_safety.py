@@ -1,4 +1,4 @@
-"""Safety levels against the tables of reference-values ("Pain and safety") and evidence-and-drills ("sharpened")."""
+"""Safety levels against what is printed of red flags, and our limits of pain."""
 
 from __future__ import annotations
 
@@ -64,7 +64,7 @@ def test_nothing_said_at_all_is_an_emergency_not_a_go() -> None:
                                              (4, "not_today"), (10, "not_today"), (11, "not_today"),
                                              ("a lot", "not_today")])
 def test_start_pain_thresholds(pain: float | str, level: str) -> None:
-    """Evidence-and-drills: 0-2 go, 3 floor tests only, 4 or more none today (choice)."""
+    """Choice: 0-2 go, 3 floor tests only, 4 or more none today (choice)."""
     assert level_from_check({**WELL, "pain": pain}).level.value == level
 
 
@@ -133,7 +133,7 @@ def test_pregnancy_wants_clearance_and_then_no_lying_or_deep_fold() -> None:
 
 
 def test_an_old_quiet_disc_injury_goes_with_body_weight_first() -> None:
-    """Evidence-and-drills: without symptoms for six months and training normally: go, body weight first."""
+    """Common practice: without symptoms for six months and training normally: go, body weight first."""
     old = {**WELL, "history": "yes", "pregnant": "no", "old_disc": "yes"}
     assert (level_from_check(old).level, level_from_check(old).body_weight_first) == (Level.GO, True)
     assert level_from_check({**old, "leg_signs": "yes"}).level == Level.CLINICIAN
@@ -161,7 +161,7 @@ def test_dull_soreness_postpones_and_locks_nothing() -> None:
     ({"below_knee": "yes", "bladder": "yes", "weakness": "no"}, 0, "emergency"),
     ({"below_knee": "yes", "weakness": "no"}, 0, "emergency"), ({"weakness": "yes"}, 0, "same_day")])
 def test_pain_during_a_test(change: dict[str, float | str | None], start: float | None, level: str) -> None:
-    """Reference-values: sharp, 4 or more, or a rise of 2 stops the day (choice); below the knee asks on at once."""
+    """Choice: sharp, 4 or more, or a rise of 2 stops the day (choice); below the knee asks on at once."""
     outcome = level_from_pain({**SMALL, **change}, start)
     assert outcome.level.value == level
     assert outcome.because[0].level == outcome.level

@@ -9,7 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.screening.warm_up_sets import BARS, OWN_PAIRS, PLATES, POUND, loadable, number, sets_for, side_words, words, working_words
+from companion.screening.warm_up_sets import BARS, PLATES, POUND, loadable, number, sets_for, side_words, words, working_words
+
+OWN_PAIRS = 4
+"""As the tables of numbers have it, typed here: a choice."""
 
 # Worked by hand: 40, 60 and 80 % of the working load, down to what can be put on in pairs.
 BY_HAND_KG = {
@@ -151,3 +154,26 @@ def test_no_other_plates_come_nearer_nor_do_it_with_fewer(pairs: list[float], mo
     assert found[0] == 20 + 2 * nearest
     assert len(found[1]) == min(len(choice) for choice in fits if sum(choice) == nearest)
     assert not Counter(found[1]) - Counter(pairs)
+
+
+@pytest.mark.parametrize(("system", "bar", "plates"), [
+    ("metric", 20.0, (25, 20, 15, 10, 5, 2.5, 1.25)), ("imperial", 45 * POUND, tuple(size * POUND for size in (45, 35, 25, 10, 5, 2.5)))])
+def test_a_usual_gym_has_a_pair_of_each_usual_plate(system: str, bar: float, plates: tuple[float, ...]) -> None:
+    """Competition discs and a small one (memory); pounds are common practice. A load that is one pair is made of that pair."""
+    for size in plates:
+        assert sets_for(bar + 2 * size, bar, system=system)[-1].side == pytest.approx((size,))
+
+
+def test_a_usual_gym_has_ten_pairs_of_a_plate_and_ones_own_four() -> None:
+    """500 kg can be loaded in a gym (choice)."""
+    assert sets_for(520.0, 20.0)[-1].load == 520
+    assert sets_for(571.0, 20.0)[-1].side[:11] == (25.0,) * 10 + (20.0,)
+    assert loadable(520.0, 20.0, (25.0,)) == (220.0, (25.0,) * 4)
+
+
+def test_a_usual_gyms_bars_are_these() -> None:
+    """20 and 15 kg of competition (memory), 45 and 35 lb common practice; no load is taken for less than its bar."""
+    for system, unit, bars in (("metric", 1.0, (20, 15)), ("imperial", POUND, (45, 35))):
+        for bar, wanted in zip(BARS[system], bars, strict=True):
+            assert sets_for(wanted * unit, bar, system=system)[-1].load == pytest.approx(wanted * unit)
+            assert sets_for(wanted * unit - 0.1, bar, system=system) == ()

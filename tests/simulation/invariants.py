@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
 import sqlite3
 from collections import defaultdict, deque
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
 from companion.calendar.preferences import preferences_from, zone_from
@@ -14,6 +15,7 @@ from companion.operate.metrics import JUMP_TOLD_FOR
 from companion.port import Event, Outgoing, Rank
 from companion.record.chain import chain_fault, head_beside
 from companion.record.context import known_of
+from companion.record.owed import STRANGERS_WAIT
 from companion.record.timestamps import text_of
 from companion.screening.levels import OPEN_LEVELS
 from companion.screening.protocols import route
@@ -25,6 +27,9 @@ if TYPE_CHECKING:
 PAIN_WITHIN = 2.0
 CALM_FOR = 45.0
 """Seconds without a fault after which nothing of one is felt any more: its own forty and the longest pause between two tries."""
+
+SWEPT_WITHIN = 30.0
+"""Seconds after a fault within which the next sweep has looked at what it changed."""
 
 
 class Ledger:
@@ -44,7 +49,8 @@ class Ledger:
         self.last_wrote: dict[str, float] = {}
         self.last_heard: dict[str, float] = {}
         self.taken_in_pain: dict[str, float] = {}
-        self.prompts: defaultdict[tuple[int, str, str], set[int]] = defaultdict(set)
+        self.swept_last, self.swept_at = 0.0, world.clock.now()
+        self.prompts: defaultdict[tuple[int, str, str, bool], set[int]] = defaultdict(set)
 
     @property
     def now(self) -> float:
@@ -89,18 +95,20 @@ class Ledger:
         self.hurting.setdefault(person.address.id, self.now)
 
     def _prompt(self, message: Outgoing) -> None:
-        """One prompt of a kind about a day, and none in quiet hours of the zone the person is in."""
-        db = self.world.companion.db
-        row = db.execute("select r.person, r.kind, r.day from outbox o join reminders r on r.id = o.reminder and r.day <> '' where "
-                         "o.id = ?", (message.id,)).fetchone()
+        """One prompt of a kind about a day, and none in quiet hours of the zone the person is in. Who was told, by a clock set ahead, that
+        one came too late is prompted all the same once the clock is right."""
+        db, set_ahead = self.world.companion.db, any(kind == "clock" for _, kind, _ in self.world.plan.faults)
+        row = db.execute("select r.person, r.kind, r.day, r.state = 'stale', r.due_at from outbox o join reminders r on r.id = o.reminder "
+                         "and r.day <> '' where o.id = ?", (message.id,)).fetchone()
         if row is None:
             return
-        person, kind, day = row
+        person, kind, day, missed, due_at = row
         self.count_prompts += 1
-        told = self.prompts[person, kind, day]
+        told = self.prompts[person, kind, day, set_ahead and bool(missed)]
         told.add(message.id)
         self.holds(len(told) == 1, f"two prompts about {day} to {person}: {told}")
         now = self.world.clock.now()
+        self.holds(due_at <= text_of(now) or self._lately(SWEPT_WITHIN), f"a prompt about {day} to {person} before its time, {due_at}")
         facts = known_of(db.conn, person, now).facts
         quiet = all(is_quiet(at, preferences_from(facts), zone_from(facts, now))
                     for at in (now, now - timedelta(minutes=1)))  # it may be under way when they begin
@@ -110,15 +118,27 @@ class Ledger:
         """Whether something went wrong within so many seconds."""
         return any(self.now - within < at for at in self.faults)
 
-    def swept(self) -> None:
-        """Health says so where pain is left without an answer and where the clock was set, and is well where nothing is wrong; of the
-        same words to one chat one waits."""
+    def lost_time(self) -> None:
+        """A bot starts by a clock that was set without its knowing. How long it was down nobody can tell it: pain counts from the start,
+        and what a stranger said is too old where it is a day old by that clock."""
+        self.taken_in_pain = dict.fromkeys(self.taken_in_pain, float("inf"))
+        db = sqlite3.connect(self.world.path)
+        with contextlib.closing(db):
+            before = text_of(self.world.clock.now() - STRANGERS_WAIT)
+            for chat, in db.execute("select address from owed where at < ?", (before,)):
+                self.last_wrote.pop(chat, None)
+                self.hurting.pop(chat, None)
+
+    def swept(self, began: float, wall: datetime) -> None:
+        """Health says so where pain is left without an answer and where the clock was set before this sweep began, and is well where
+        nothing is wrong; of the same words to one chat one waits."""
+        self.swept_last, self.swept_at = began, wall
         problem, db = self.world.metrics.problem(), self.world.companion.db
         mute = [chat for chat, since in self.taken_in_pain.items() if self.now - since > PAIN_LATE.total_seconds() + 1]
         self.holds(bool(problem) or not mute, f"health is well, and pain of {mute} is not answered")
         pause = 3600 if self.world.wild else 120
         self.holds(not problem or self._lately(pause + UNSENT_LATE.total_seconds()), f"nothing is wrong, and health says: {problem}")
-        told = self.now - self.world.jumped > JUMP_TOLD_FOR or self.world.metrics.remark()
+        told = self.world.jumped > began or self.now - self.world.jumped > JUMP_TOLD_FOR or self.world.metrics.remark()
         self.holds(bool(told), "the clock was set, and health does not tell")
         twice = db.execute("select address, count(*) from outbox where settled_at is null and timed = 0 and unasked = 0 and document is "
                            "null and reminder is null group by address, text, buttons having count(*) > 1").fetchall()
@@ -161,7 +181,7 @@ class Ledger:
         assert not db.execute("select person, kind, day from reminders where state = 'sent' and day <> '' group by 1, 2, 3 "
                               "having count(*) > 1").fetchall(), "two prompts on a day"
         due = db.execute("select kind, person, due_at from reminders where state = 'open' and due_at <= ?",
-                         (text_of(world.clock.now()),)).fetchall()
+                         (text_of(self.swept_at),)).fetchall()
         assert not due, f"prompts that never went: {due}"
         self._gates()
         assert world.metrics.problem() == "", world.metrics.problem()

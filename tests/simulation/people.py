@@ -34,6 +34,9 @@ class Person:
         if self.habit == "flooder":
             for number in range(self.world.plan.floods):
                 self._later(5 + number * 12 / self.world.plan.floods, Typed("it hurts"))
+        elif self.habit == "insists":
+            for number in range(17):
+                self._later(3 + 5 * number, Typed(PAIN[0]))
         elif self.habit == "in pain":
             self._later(self.rng.uniform(2, 4), Typed(PAIN[0]))
         elif self.habit != "silent":
@@ -44,7 +47,7 @@ class Person:
         self.latest = message
         if "It is all erased" in message.text:
             self.erased = True
-        if self.thinking or self.habit in ("silent", "flooder") or not self.world.lively:
+        if self.thinking or self.habit in ("silent", "flooder", "insists") or not self.world.lively:
             return
         self.thinking = True
         self.world.loop.call_later(self.rng.uniform(1.5, 15), self._answer)

@@ -68,11 +68,15 @@ NAMED = {
     "a value is changed in a backup": WorldPlan(14, lifters=4, habits=("quick",)),
     "half of the write-ahead log is lost": WorldPlan(15, lifters=8, flooders=0, habits=("quick",), faults=((45.0, "log cut", 0.0),)),
     "nothing can be sent and somebody is in pain": WorldPlan(18, strangers=0, faults=((5.0, "limit", 1.0),), habits=("hurt",)),
+    "nothing can be sent and somebody says every five seconds that it hurts": WorldPlan(
+        19, lifters=2, strangers=0, flooders=0, seconds=90, faults=((44.0, "limit", 1.0),), habits=("insists",)),
     "a read-only disk": WorldPlan(16, faults=((12.0, "read-only", 0.5),)),
     "one chat says a thousand times that it hurts": WorldPlan(17, lifters=1, flooders=1, strangers=0, habits=("flooder",), floods=1000),
     **{f"a night in which clocks change, {begins:%d %B}": WorldPlan(20 + number, begins=begins, hours=NIGHT)
        for number, begins in enumerate(MOMENTS)},
     "a night after the clock was set forward a day": WorldPlan(30, faults=((30.0, "clock", 86400.0),), hours=NIGHT),
+    "what a clock ahead had said waits, and the clock is set right": WorldPlan(
+        32, faults=((14.0, "limit", 1.0), (15.0, "clock", 160_000.0), (40.0, "clock", -160_000.0)), hours=NIGHT),
     "a night after the clock was set back a day": WorldPlan(31, faults=((30.0, "clock", -86400.0),), hours=2 * NIGHT),
 }
 """Each defect that was found by hand, as a world that holds what brought it about."""

@@ -22,7 +22,7 @@ from companion.operate.metrics import Metrics
 from companion.operate.restore import CannotRestore, restore
 from companion.port import Delivered, Unsure
 from companion.record import file as record_file
-from companion.record import outbox, owed, persist
+from companion.record import outbox, owed, persist, reminders
 from companion.record.file import InstanceLock
 from tests.by_night import BY_NIGHT
 from tests.simulation import world as simulated
@@ -111,6 +111,11 @@ def _unbounded(patch: pytest.MonkeyPatch) -> None:
     patch.setattr(simulated, "pause_of", lambda asked: float(asked) if isinstance(asked, float) else 1.0)
 
 
+def _waits_anew(patch: pytest.MonkeyPatch) -> None:
+    collapse = persist._collapse
+    patch.setattr(persist, "_collapse", lambda *args: collapse(*args) and None)
+
+
 def _always_well(patch: pytest.MonkeyPatch) -> None:
     patch.setattr(Metrics, "problem", lambda self: "")
 
@@ -128,6 +133,10 @@ def _told_twice(patch: pytest.MonkeyPatch) -> None:
     patch.setattr(persist, "put_message", twice)
 
 
+def _not_taken_back(patch: pytest.MonkeyPatch) -> None:
+    patch.setattr(reminders, "settled_after", lambda db, person, now: [])
+
+
 BROKEN: dict[str, tuple[str, Callable[[pytest.MonkeyPatch], None]]] = {
     "due times stay where they were": ("the clock is set back an hour", _clock_not_followed),
     "first come, first served": ("two hundred strangers, then pain", _no_ranks),
@@ -140,7 +149,9 @@ BROKEN: dict[str, tuple[str, Callable[[pytest.MonkeyPatch], None]]] = {
     "the same is answered each time": ("one chat says a thousand times that it hurts", _all_kept),
     "any pause is kept": ("pauses that nobody could wait for", _unbounded),
     "health is always well": ("nothing can be sent and somebody is in pain", _always_well),
+    "what is said again waits anew": ("nothing can be sent and somebody says every five seconds that it hurts", _waits_anew),
     "nothing is kept outside the file": ("half of the write-ahead log is lost", _head_not_kept),
+    "what a clock ahead had said stays": ("what a clock ahead had said waits, and the clock is set right", _not_taken_back),
     "a day is prompted twice": ("a night after the clock was set back a day", _told_twice),
 }
 

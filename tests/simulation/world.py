@@ -46,6 +46,8 @@ from tests.simulation.people import PAIN, Person
 from tests.simulation.plan import ZONES, WorldPlan
 
 SWEEP_SECONDS = 20
+NIGHT_SWEEPS = 30
+"""By how much seldomer it is swept by night, so that a night is lived through in a second."""
 QUIET_WITHIN = 400.0
 """Seconds after the last fault within which everything has left."""
 
@@ -101,8 +103,19 @@ class _Disk:
         raise sqlite3.OperationalError("database or disk is full" if how == "full" else "disk I/O error")
 
 
+class _Watch(Metrics):
+    """The metrics. ``followed``: when the clock that was set was last followed, committed."""
+
+    followed = float("-inf")
+
+    def clock_jumped(self, seconds: float) -> None:
+        super().clock_jumped(seconds)
+        self.followed = self._clock.monotonic()
+
+
 class World:
-    """One world. ``lively``: people still act; ``log``: what happened, to be compared."""
+    """One world. ``lively``: people still act; ``log``: what happened, to be compared. ``unfollowed``: the clock was set while no bot ran,
+    or its bot ended before that was committed."""
 
     def __init__(self, plan: WorldPlan, folder: Path) -> None:
         self.plan, self.path = plan, folder / "c.sqlite"
@@ -121,6 +134,7 @@ class World:
         self.wild = False
         self.asleep = False
         self.jumped = float("-inf")
+        self.unfollowed = False
         self.starts = 0
         self.digest = ""
         self.work: list[asyncio.Task[Any]] = []
@@ -159,10 +173,10 @@ class World:
         self.asleep = True
         await asyncio.sleep(self.plan.hours * 3600)
         self.asleep = False
-        end = self.loop.time() + QUIET_WITHIN
-        while not self.quiet() and self.loop.time() < end:
+        began = self.loop.time()
+        end = began + QUIET_WITHIN + (SWEEP_SECONDS * NIGHT_SWEEPS if self.plan.hours else 0)
+        while not (self.quiet() and self.ledger.swept_last > began) and self.loop.time() < end:
             await asyncio.sleep(2)
-        await asyncio.sleep(SWEEP_SECONDS + 1)
         self.ledger.at_the_end()
         await self.end(clean=True)
 
@@ -178,6 +192,9 @@ class World:
         """Start the bot on the file."""
         self.note(f"start {self.starts}")
         self.starts += 1
+        if self.unfollowed:
+            self.unfollowed = False
+            self.ledger.lost_time()
         try:
             with self.machine_at_start():
                 self.companion = Companion(self.path, self.clock)
@@ -188,8 +205,8 @@ class World:
         self.companion.db.execute("pragma synchronous=off")  # no power is cut here
         self.companion.writer._db = _Disk(self.companion.writer._db, self)  # type: ignore[assignment]
         self.companion.rate_limit = RateLimit()
-        self.metrics = Metrics(self.clock, lambda now: backlog(self.companion.db.conn, now, "telegram"),
-                               lambda: self.companion.writer.broken is not None)
+        self.metrics = _Watch(self.clock, lambda now: backlog(self.companion.db.conn, now, "telegram"),
+                              lambda: self.companion.writer.broken is not None)
         self.companion.watch = self.metrics
         self.drainer = Drainer(CompanionOutbox(self.companion, "telegram", busy=True), self, self.clock)
         self.companion.on_commit = lambda channel: self.drainer.wake()
@@ -216,11 +233,12 @@ class World:
             await asyncio.gather(*work[1:], return_exceptions=True)
             with contextlib.suppress(CommitFailed):
                 await self.drainer.flush(CLOSING_SECONDS)
-        await self.drainer.close()
-        for one in work:
+        for one in work:  # first, so that nobody begins what is cut off here once more
             one.cancel()
+        await self.drainer.close()
         await asyncio.gather(*work, return_exceptions=True)
         self.companion.close()
+        self.unfollowed = self.jumped > self.metrics.followed
 
     async def restart(self, clean: bool, after: float) -> None:
         """End the bot and start it again a while later."""
@@ -253,17 +271,19 @@ class World:
     async def _sweeps(self) -> None:
         with self._falling():
             while True:
+                began, wall = self.loop.time(), self.clock.now()
                 await self.companion.sweep()
-                self.ledger.swept()
-                await asyncio.sleep(SWEEP_SECONDS * (30 if self.asleep else 1))
+                self.ledger.swept(began, wall)
+                await asyncio.sleep(SWEEP_SECONDS * (NIGHT_SWEEPS if self.asleep else 1))
 
     async def _polls(self) -> None:
         """Take what waits, a hundred at a time and in order per chat; confirm it when all of it is committed."""
         while True:
             self.come.clear()
             if not self.inbox:
-                with contextlib.suppress(TimeoutError):
-                    await asyncio.wait_for(self.come.wait(), 240 if self.asleep else 25)
+                with contextlib.suppress(TimeoutError):  # ``wait_for`` would lose a cancellation that comes with the event
+                    async with asyncio.timeout(240 if self.asleep else 25):
+                        await self.come.wait()
             await asyncio.sleep(0.05)
             if self.loop.time() < self.until["down"]:
                 await asyncio.sleep(1)
@@ -331,8 +351,8 @@ class World:
             self.clock.offset += timedelta(seconds=much) if abs(much) > 1 else timedelta(days=days)
             if self.work:
                 self.jumped = self.loop.time()
-            else:  # how long it was then, no clock can tell: what waits counts from the start
-                self.ledger.taken_in_pain = dict.fromkeys(self.ledger.taken_in_pain, float("inf"))
+            else:
+                self.unfollowed = True
         elif kind in ("kill", "stop"):
             await self.restart(kind == "stop", 1.0)
         elif kind.startswith("disk"):

@@ -110,8 +110,10 @@ class Poll(HTTPXRequest):
         """
         try:
             updates = answer["result"]
-            ids = [int(one["update_id"]) for one in updates]
-        except (ValueError, TypeError, KeyError, OverflowError) as error:
+            ids = [one["update_id"] for one in updates]
+            if any(type(number) is not int for number in ids):  # python-telegram-bot would add to it, and end
+                raise TypeError
+        except (TypeError, KeyError) as error:
             raise NetworkError(f"an answer of another shape ({type(error).__name__})") from None
         self._next_offset = ids[-1] + 1 if ids else None
         return json.dumps({"ok": True, "result": [readable(one) for one in updates]}).encode() if careful else payload

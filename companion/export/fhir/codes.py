@@ -1,7 +1,7 @@
 """Identifiers, code systems and quantities of the FHIR export.
 
-LOINC and UCUM where there is a code. No LOINC code was found for these joint measures in degrees or centimetres
-(reference-values), so they have a code system of this project. Its names begin with "urn:squat-companion", which is not
+LOINC and UCUM where there is a code. No LOINC code was found for these joint measures in degrees or centimetres,
+so they have a code system of this project. Its names begin with "urn:squat-companion", which is not
 registered (RFC 8141), as the project has no domain (choice).
 """
 
@@ -21,7 +21,7 @@ LOINC: Final = "http://loinc.org"
 UCUM: Final = "http://unitsofmeasure.org"
 
 PAIN: Final = {"system": LOINC, "code": "72514-3", "display": "Pain severity - 0-10 verbal numeric rating [Score] - Reported"}
-"""reference-values (Open standards); the display second-hand."""
+"""LOINC 72514-3 (read); the display second-hand."""
 VITAL: Final = {
     "about_you.height": {"system": LOINC, "code": "8302-2", "display": "Body height"},
     "about_you.mass": {"system": LOINC, "code": "29463-7", "display": "Body weight"},
@@ -29,7 +29,7 @@ VITAL: Final = {
 """The vital signs among the answers: the codes that HL7's profiles bodyheight and bodyweight fix (read)."""
 
 _UCUM: Final = {"cm": "cm", "kg": "kg", "deg": "deg", "s": "s", "years": "a", "": "1"}
-"""UCUM codes by stored unit (units.py). deg, cm, s, kg: reference-values; a, 1 and {score} from memory, parsed by ucumvert in the
+"""UCUM codes by stored unit (units.py). deg, cm, s, kg: HL7 FHIR (read); a, 1 and {score} from memory, parsed by ucumvert in the
 test."""
 SCORE: Final = "{score}"
 

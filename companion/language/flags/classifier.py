@@ -16,7 +16,7 @@ from companion.language.flags.flag import Flag
 STEPS_A_UNIT, STEPS_NAMING = 40, 6
 """Weights are integers: fortieths of a log-odds of any flag, sixths of which."""
 URGENT = frozenset((Flag.SELF_HARM, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.CHEST, Flag.WEAKNESS))
-THRESHOLD_URGENT, THRESHOLD = 32, 54
+THRESHOLD_URGENT, THRESHOLD = 24, 44
 """Sums, in fortieths of a log-odds, above which a message is heard; lower where a miss would cost most."""
 NAMED_MOST, NEAR = 3, 18
 """How many flags are named at most, and how far behind the likeliest, in sixths of a log-odds. Of what the rules did not hear of a writer

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import hypot
+from math import hypot, sqrt
 from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
@@ -21,6 +21,7 @@ from companion.screening.sources import value
 _ID: Final = "film_measure"
 FILMED_CHANGES: Final = ("heels", "front", "slow", "wide")
 REPEAT_SEM: Final = value("film_repeat_sem")
+PRIOR_FILMS: Final = value("prior_films")
 LEVEL_ENOUGH: Final = value("film_same_within")
 PAST_ONSET: Final = value("film_past_onset")
 
@@ -53,11 +54,25 @@ class FilmMeasure:
     wide_onset: float | None = None
     wide_spread: float | None = None
     wide_deepest: float | None = None
+    again_reading: str | None = None
+    again_onset: float | None = None
+    again_spread: float | None = None
+    again_deepest: float | None = None
 
     def onset(self, squat: str) -> float | None:
         """Return the depth of one squat's onset in degrees; None if it was not read, or there is none."""
         depth: float | None = getattr(self, f"{squat}_onset") if getattr(self, f"{squat}_reading") == "onset" else None
         return depth
+
+    @property
+    def repeat_sem(self) -> float:
+        """The error from one film to the next of this taping, in degrees: the usual one, with the plain squat filmed twice on top of it,
+        never below it."""
+        plain, again = self.onset("plain"), self.onset("again")
+        if plain is None or again is None:
+            return REPEAT_SEM
+        pooled = (PRIOR_FILMS * REPEAT_SEM**2 + (again - plain)**2 / 2) / (PRIOR_FILMS + 1)
+        return max(REPEAT_SEM, sqrt(pooled))
 
     def change(self, squat: str) -> tuple[float, float] | None:
         """Return by how many degrees later a changed squat rounds than the plain one, and how far that may be off (95 %); None if either
@@ -66,7 +81,7 @@ class FilmMeasure:
         if plain is None or changed is None:
             return None
         spreads = self.plain_spread or 0.0, getattr(self, f"{squat}_spread") or 0.0
-        return changed - plain, 1.96 * hypot(*spreads, REPEAT_SEM, REPEAT_SEM)
+        return changed - plain, 1.96 * hypot(*spreads, self.repeat_sem, self.repeat_sem)
 
     def moved(self, squat: str) -> int | None:
         """Return 1 if a changed squat rounds later than the plain one, -1 earlier, 0 at the same depth; None if the films can't tell."""
@@ -118,7 +133,7 @@ def findings(film: FilmMeasure, context: FindingContext) -> Iterator[Finding]:
     """Yield that the back rounds, and each change that films of one taping tell."""
     if film.onset("plain") is None:
         return
-    plain = ("plain_reading", "plain_onset", "plain_spread")
+    plain = ("plain_reading", "plain_onset", "plain_spread", "again_reading", "again_onset")
     yield found(_ROWS["film_rounds"], *plain, "plain_low", "plain_high")
     for (change, way), ids in _BY_CHANGE.items():
         if film.moved(change) == way:

@@ -31,7 +31,8 @@ class HingeToSquat:
 
 _ROWS: Final = by_id(
     EvidenceRow("hinge_rounds", _ID, "In the hinge, with the knees nearly straight, your back rounds", "hamstrings", "for", Grade.WEAK),
-    EvidenceRow("hinge_breaks", _ID, "Your hinge is clean, but sinking from it breaks the shape above the depth at which your squat rounds",
+    EvidenceRow("hinge_breaks", _ID,
+        "Your hinge keeps its shape, but sinking from it breaks the shape above the depth at which your squat rounds",
         "control", "for", Grade.MODERATE),
     EvidenceRow("hinge_clean", _ID, "Your back keeps its shape in the hinge and while you sink from it", "control", "against", Grade.WEAK),
 )

@@ -17,7 +17,8 @@ _ID: Final = "hip_fold"
 
 @dataclass(frozen=True, slots=True)
 class HipFold:
-    """By side: the first to come, the squat's fold or a move of the back; a pinch at the front; the angle in degrees if taken.
+    """By side: the first to come, the squat's fold or a move of the back; a pinch at the front; the angle in degrees if taken, by eye
+    on a film or from its cards.
     ``pinched``: the sides that pinched, where it was asked once: none, left, right or both."""
 
     left_first: str | None = None
@@ -27,11 +28,20 @@ class HipFold:
     right_pinch: str | None = None
     right_angle: float | None = None
     pinched: str | None = None
+    left_film_angle: float | None = None
+    right_film_angle: float | None = None
 
     def pinch(self, side: str) -> str | None:
         """Return whether the front of this hip pinched, "yes" or "no"; asked for each side or once for both, None if not at all."""
         told: str | None = getattr(self, f"{side}_pinch")
         return told or (None if self.pinched is None else "yes" if self.pinched in (side, "both") else "no")
+
+    def angle(self, side: str) -> float | None:
+        """Return how far the thigh came before the back moved, in degrees from the floor, by cards where there were some; None if it
+        was not taken."""
+        by_cards: float | None = getattr(self, f"{side}_film_angle")
+        by_eye: float | None = getattr(self, f"{side}_angle")
+        return by_eye if by_cards is None else by_cards
 
     def reached(self, side: str) -> bool | None:
         """Return True if the hip folded as far as in the squat with the back still; None if not known or pinched."""
@@ -41,8 +51,9 @@ class HipFold:
 
 
 _ROWS: Final = by_id(
-    EvidenceRow("hip_fold_back", _ID, "The back moves before the hip reaches the squat's fold", "hip", "for", Grade.MODERATE, sided=True),
-    EvidenceRow("hip_fold_reached", _ID, "The hip reaches the squat's fold with the back still",
+    EvidenceRow("hip_fold_back", _ID, "The back moves before the hip bends as in your squat",
+        "hip", "for", Grade.MODERATE, sided=True),
+    EvidenceRow("hip_fold_reached", _ID, "The hip bends as in your squat, with the back still",
         "hip", "against", Grade.STRONG, sided=True),
     EvidenceRow("hip_fold_pinch", _ID, "A pinch at the front of the hip, so this side is not scored",
         "hip", "neither", Grade.NONE, sided=True,
@@ -65,5 +76,6 @@ PROTOCOL: Final = Protocol(
     _ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=3, place=30, ease=1, needs=("floor",),
     posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HIP), part="hip", record=HipFold,
     rows=tuple(_ROWS.values()), findings=findings,
-    noted=(Noted("angle", "deg", "Hip fold, angle of the thigh"),), picture="hip_fold_{side}",
+    noted=(Noted("angle", "deg", "Hip fold, angle of the thigh"),
+           Noted("film_angle", "deg", "Hip fold, angle by cards on film")), picture="hip_fold_{side}",
 )

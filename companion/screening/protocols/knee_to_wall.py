@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from companion.screening.doubts import BelievedSpread, checked, side_doubts
-from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.evidence import FILM_UNPROVEN, EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import furthest_reach
 from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Gain, Protocol
@@ -20,7 +20,7 @@ _ID: Final = "knee_to_wall"
 
 @dataclass(frozen=True, slots=True)
 class KneeToWall:
-    """Up to three readings a side, cm by tape or the shin's degrees from upright by level; a look at the odd side; the limit felt."""
+    """Up to three readings a side, cm by tape, or the shin's degrees from upright by level or film; a second look; the limit felt."""
 
     method: str | None = None
     placement: str | None = None
@@ -30,6 +30,9 @@ class KneeToWall:
     left_deg_1: float | None = None
     left_deg_2: float | None = None
     left_deg_3: float | None = None
+    left_film_1: float | None = None
+    left_film_2: float | None = None
+    left_film_3: float | None = None
     left_check: float | None = None
     left_limit: str | None = None
     right_1: float | None = None
@@ -38,13 +41,19 @@ class KneeToWall:
     right_deg_1: float | None = None
     right_deg_2: float | None = None
     right_deg_3: float | None = None
+    right_film_1: float | None = None
+    right_film_2: float | None = None
+    right_film_3: float | None = None
     right_check: float | None = None
     right_limit: str | None = None
 
 
 _LEVEL_MDC: Final = SOURCES["knee_to_wall_mdc_level"].value[0]
 WALL_ERRORS: Final = (sourced_error("knee_to_wall_mdc_tape", _ID, "tape", mdc=True),
-                      sourced_error("knee_to_wall_mdc_level", _ID, "level", mdc=True))
+                      sourced_error("knee_to_wall_mdc_level", _ID, "level", mdc=True),
+                      sourced_error("knee_to_wall_mdc_film", _ID, "film", mdc=True))
+KEY_OF: Final = {"tape": "{}_{}", "level": "{}_deg_{}", "film": "{}_film_{}"}
+"""The answer of a side's reading and its number, by method."""
 
 TAPE_LEAST: Final = sourced_line("knee_to_wall_least", "enough for most squats, from", _ID)
 TAPE_ENOUGH: Final = sourced_line("knee_to_wall_enough", "enough for most squats, to", _ID)
@@ -79,7 +88,12 @@ def readings(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
 def _counted(reached: KneeToWall) -> dict[str, tuple[Reading, ...]]:
     """Return the readings of each side, after the second look at the odd one."""
     taken = {side: _taken(reached, side) for side in SIDES}
-    return checked(taken, _looks(reached), SPREADS["deg" if reached.method == "level" else "cm"])
+    return checked(taken, _looks(reached), SPREADS[unit_of(reached.method)])
+
+
+def unit_of(method: str | None) -> str:
+    """Return the unit of a method: cm by tape, degrees by the others."""
+    return "cm" if method in (None, "tape") else "deg"
 
 
 def _looks(reached: KneeToWall) -> dict[str, Reading]:
@@ -92,7 +106,7 @@ def _looks(reached: KneeToWall) -> dict[str, Reading]:
 def doubts(reached: KneeToWall, context: FindingContext) -> dict[str, str]:
     """Return, by side, why its readings are not scored and what to repeat."""
     taken, show = _counted(reached), context.show
-    unit = "deg" if reached.method == "level" else "cm"
+    unit = unit_of(reached.method)
     found = side_doubts(taken, _looks(reached), SPREADS[unit], "knee to wall", show)
     most = furthest_reach(context.about.height)
     return found | {side: f"Knee to wall, {side}: {show(mean_of(readings), 'cm')} can't be, the shin would lie nearly flat. "
@@ -101,20 +115,19 @@ def doubts(reached: KneeToWall, context: FindingContext) -> dict[str, str]:
 
 
 def _taken(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
-    by_level = reached.method == "level"
-    if not by_level and reached.method != "tape":
+    method = reached.method
+    if method not in KEY_OF:
         return ()
-    names = [f"{side}_deg_{n}" if by_level else f"{side}_{n}" for n in (1, 2, 3)]
-    values = [value for name in names if (value := getattr(reached, name)) is not None]
-    unit, placement = ("deg", reached.placement or "") if by_level else ("cm", "")
-    return tuple(Reading(_ID, value, unit, side, str(reached.method), placement, number)
+    values = [value for n in (1, 2, 3) if (value := getattr(reached, KEY_OF[method].format(side, n))) is not None]
+    placement = (reached.placement or "") if method == "level" else ""
+    return tuple(Reading(_ID, value, unit_of(method), side, method, placement, number)
                  for number, value in enumerate(values, 1))
 
 
 def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
     """Yield each side compared with the two thresholds of its series. A short reading without a pull in the calf decides nothing.
 
-    An ankle angle by phone level is trusted less than the tape: "phone_level_icc" in ``sources.toml``, one study of several and the
+    An ankle angle by phone level is trusted less than the tape: "phone_level_icc" in ``numbers/``, one study of several and the
     lowest; the step down is our choice.
     """
     show, unsettled = context.show, doubts(reached, context)
@@ -123,10 +136,10 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
         limit = getattr(reached, f"{side}_limit")
         if not taken:
             continue
-        by_level = taken[0].unit == "deg"
-        least, enough = (SHIN_LEAST, SHIN_ENOUGH) if by_level else (TAPE_LEAST, TAPE_ENOUGH)
-        less = "a phone level is trusted less" if by_level else ""
-        keys = ("method", "placement", *(f"{side}_{'deg_' if by_level else ''}{n}" for n in (1, 2, 3)), f"{side}_check", f"{side}_limit")
+        method = taken[0].method
+        least, enough = (TAPE_LEAST, TAPE_ENOUGH) if unit_of(method) == "cm" else (SHIN_LEAST, SHIN_ENOUGH)
+        less = {"level": "a phone level is trusted less", "film": FILM_UNPROVEN}.get(method, "")
+        keys = ("method", "placement", *(KEY_OF[method].format(side, n) for n in (1, 2, 3)), f"{side}_check", f"{side}_limit")
         answer = against_threshold(taken, least, context.error(_ID, taken[0].method), show)
         mean, margin = mean_of(taken), abs(answer.margin) / answer.sem
         words = f"knee to wall {answer.words}"

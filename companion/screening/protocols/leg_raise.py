@@ -10,7 +10,7 @@ from math import sqrt
 from typing import Final
 
 from companion.screening.doubts import BelievedSpread, checked, side_doubts
-from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.evidence import FILM_UNPROVEN, EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
 from companion.screening.limits import Work
 from companion.screening.protocol import Derived, EyeBand, FindingContext, Gain, Protocol
@@ -23,7 +23,8 @@ _ID: Final = "leg_raise"
 
 @dataclass(frozen=True, slots=True)
 class LegRaise:
-    """The straight leg lifted until the back moves: the level's reading (deg), the heel's height (cm), or a band by eye."""
+    """The straight leg lifted until the back moves: the level's reading (deg), the heel's height (cm), a band by eye, or a film's
+    degrees."""
 
     method: str | None = None
     effort: str | None = None
@@ -38,6 +39,9 @@ class LegRaise:
     left_heel_2: float | None = None
     left_level_3: float | None = None
     left_heel_3: float | None = None
+    left_film_1: float | None = None
+    left_film_2: float | None = None
+    left_film_3: float | None = None
     left_check: float | None = None
     left_check_lean: str | None = None
     right_level: float | None = None
@@ -49,6 +53,9 @@ class LegRaise:
     right_heel_2: float | None = None
     right_level_3: float | None = None
     right_heel_3: float | None = None
+    right_film_1: float | None = None
+    right_film_2: float | None = None
+    right_film_3: float | None = None
     right_check: float | None = None
     right_check_lean: str | None = None
 
@@ -61,18 +68,23 @@ EYE_BANDS: Final = dict(zip(("under_45", "45_60", "60_70", "70_80", "over_80"),
 EYE_MDC: Final = value("eye_mdc")  # by eye the band itself is the error; a change must leave one whole 10-degree band out (choice)
 
 
-def _with_heel(level: Error) -> tuple[Error, Error]:
-    """Return the error of the level, and that of the heel's height."""
-    return level, Error(_ID, level.method.replace("level", "heel"), sqrt(level.sem**2 + HEEL_EXTRA**2), "deg",
+FILM_EXTRA: Final = value("leg_raise_film_extra")
+
+
+def _with_others(level: Error) -> tuple[Error, Error, Error]:
+    """Return the error of the level, that of a card on film, and that of the heel's height."""
+    film = Error(_ID, level.method.replace("level", "film"), sqrt(level.sem**2 + FILM_EXTRA**2), "deg", f"{level.source}; and 2 deg",
+                 "choice", steady=FILM_EXTRA)
+    return level, film, Error(_ID, level.method.replace("level", "heel"), sqrt(level.sem**2 + HEEL_EXTRA**2), "deg",
                         f"{level.source}; and 2.5 deg", "choice", steady=HEEL_EXTRA)
 
 
 # Women's errors: the larger, and used if the sex is not given. Published for the passive raise; a leg that lifts itself has the larger.
 RAISE_ERRORS: Final = (
-    *_with_heel(sourced_error("leg_raise_sem_women", _ID, "level")),
-    *_with_heel(sourced_error("leg_raise_sem_own", _ID, "level_own")),
+    *_with_others(sourced_error("leg_raise_sem_women", _ID, "level")),
+    *_with_others(sourced_error("leg_raise_sem_own", _ID, "level_own")),
     Error(_ID, "eye", EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice"))
-RAISE_ERRORS_MEN: Final = _with_heel(sourced_error("leg_raise_sem_men", _ID, "level"))
+RAISE_ERRORS_MEN: Final = _with_others(sourced_error("leg_raise_sem_men", _ID, "level"))
 
 RAISE_LEAST: Final = sourced_line("leg_raise_least", "least that serves a squat", _ID)
 RAISE_COMFORTABLE: Final = sourced_line("leg_raise_comfortable", "comfortable", _ID)
@@ -86,7 +98,8 @@ _ROWS: Final = by_id(
 _SHOWN: Final = {"short": "leg_raise_short", "clear": "leg_raise_clear", "close": "leg_raise_open"}
 _ANSWERS: Final = {"level": ("placement", "{}_level", "{}_lean", "{}_level_2", "{}_level_3", "{}_check", "{}_check_lean"),
                    "heel": ("leg_length", "{}_heel", "{}_heel_2", "{}_heel_3", "{}_check"),
-                   "eye": ("{}_eye",)}
+                   "film": ("{}_film_1", "{}_film_2", "{}_film_3"), "eye": ("{}_eye",)}
+_REPEATS: Final = {"level": ("level", "level_2", "level_3"), "film": ("film_1", "film_2", "film_3"), "heel": ("heel", "heel_2", "heel_3")}
 # Sides differ by 5.0 +- 3.5 degrees (BMC Musculoskelet Disord 2012;13:245, read); more than eight SD past that is taken for a slip
 # until it is measured again (choice). The middle: Youdas 2005, men and women (memory).
 SPREAD: Final = BelievedSpread(RAISE_ERRORS[0].mdc, *SOURCES["leg_raise_sides"].value)
@@ -135,7 +148,7 @@ def _taken(raised: LegRaise, side: str) -> tuple[Reading, ...]:
             return ()
         return (Reading(_ID, sum(band) / 2, "deg", side, way, width=band[1] - band[0]),)
     angles = []
-    for repeat in ("level", "level_2", "level_3") if raised.method == "level" else ("heel", "heel_2", "heel_3"):
+    for repeat in _REPEATS.get(str(raised.method), ()):
         try:
             angle = _raised(raised, side, repeat)
         except ValueError:
@@ -147,13 +160,15 @@ def _taken(raised: LegRaise, side: str) -> tuple[Reading, ...]:
 
 
 def _raised(raised: LegRaise, side: str, key: str) -> float | None:
-    """Return one angle of a raise by level or heel, from its answer; None if not taken. Raises ValueError if it gives no angle."""
+    """Return one angle of a raise by level, film or heel, from its answer; None if not taken. Raises ValueError if it gives no angle."""
     number: float | None = getattr(raised, f"{side}_{key}")
     if number is None:
         return None
     if raised.method == "level":
         lean: Lean | None = getattr(raised, f"{side}_check_lean" if key == "check" else f"{side}_lean")
         return leg_raise_from_level(number, lean)
+    if raised.method == "film":
+        return number
     if raised.method != "heel" or raised.leg_length is None:
         return None
     return leg_raise_from_heel(number, raised.leg_length)
@@ -172,14 +187,14 @@ def findings(raised: LegRaise, context: FindingContext) -> Iterator[Finding]:
         elif taken:
             answer = against_threshold(taken, RAISE_LEAST, context.error(_ID, taken[0].method), context.show)
             yield found(_ROWS[_SHOWN[answer.answer]], "method", "effort", *by_method, "about_you.sex", side=side,
-                        words=f"straight leg {answer.words}",
+                        words=f"straight leg {answer.words}", less=FILM_UNPROVEN if raised.method == "film" else "",
                         margin=None if taken[0].width else abs(answer.margin) / answer.sem)
 
 
 def _way(key: str) -> str:
     """Return the method of an answer key, "" for none: "left_heel_2" gives "heel"."""
     part = key.partition("_")[2].partition("_")[0]
-    return part if part in ("level", "heel", "eye") else ""
+    return part if part in _ANSWERS else ""
 
 
 def _angle(key: str, side: str, value: float | str | None, said: Mapping[str, float | str | None]) -> float | EyeBand | None:
@@ -190,6 +205,8 @@ def _angle(key: str, side: str, value: float | str | None, said: Mapping[str, fl
         return (low if low > 0 else None, high if high < EYE_TOP else None)
     if value is None or isinstance(value, str):
         return None
+    if part == "film":
+        return value
     lean, leg = said.get(f"{side}_lean"), said.get("leg_length")
     try:
         if part == "level":

@@ -36,12 +36,12 @@ class RockBack:
 
 _ROWS: Final = by_id(
     EvidenceRow("rock_early_hip", _ID,
-        "Rocking back, your back moves early at every knee width, and this hip did not reach the squat's fold",
+        "Rocking back, your back moves early at every knee width, and this hip did not bend as far as in your squat",
         "hip", "for", Grade.MODERATE, sided=True),
     EvidenceRow("rock_early_control", _ID,
-        "Rocking back, your back moves early at every knee width, though both hips reached the squat's fold",
+        "Rocking back, your back moves early at every knee width, though both hips bent as far as in your squat",
         "control", "for", Grade.MODERATE),
-    EvidenceRow("rock_past_hip", _ID, "Rocking back, your back stays still past the squat's fold", "hip", "against", Grade.MODERATE),
+    EvidenceRow("rock_past_hip", _ID, "Rocking back, your back stays still past the depth of your squat", "hip", "against", Grade.MODERATE),
     EvidenceRow("rock_open", _ID, "The rock back decides nothing", "hip", "neither", Grade.NONE, standing="choice"),
 )
 

@@ -18,7 +18,7 @@ ONE_CHANGE: Final = ("heels", "front", "slow", "wide")
 START_DRIFTED: Final = "The plain squat at the end rounded at another depth, so the squats with one change don't count."
 SPARE_THE_HIP: Final = ("heels", "front", "wide")
 """Changes that ask less of the hip: if it holds the squat back, one of them moves the rounding (the balanced squat; choice)."""
-ONE_BAND: Final = "it is one band, and the eye slips by that much"
+ONE_BAND: Final = "it is one step of depth, and the eye slips by that much"
 NOT_REPEATED: Final = "The plain squat was not done again at the end, so the squats with one change don't count."
 
 
@@ -159,7 +159,7 @@ def detail(look: SquatLook | None, show: NumberFormat) -> Detail:
         start, moved = look.start(squat), look.moved(squat) if squat not in ("plain", "again", "load") else None
         band = band_of(getattr(look, f"{squat}_depth"))
         depth = "no rounding" if start == NEVER_STARTS else BAND_WORDS[band] if band else "not told"
-        bands = "–" if moved is None else {0: "no change"}.get(moved, f"{abs(moved)} band{'s' if abs(moved) > 1 else ''} "
+        bands = "–" if moved is None else {0: "no change"}.get(moved, f"{abs(moved)} step{'s' if abs(moved) > 1 else ''} "
                                                                      f"{'later' if moved > 0 else 'earlier'}")
         load = f", {show(look.load_kg, 'kg')}" if squat == "load" and look.load_kg is not None else ""
         rows.append((f"{title}{load}".capitalize(), _ROUNDING[getattr(look, f"{squat}_rounds")], depth, bands))

@@ -87,6 +87,10 @@ CONCERNS = {
 
 ORDINARY_SIGNS = {
     "figures of speech": """
+    faint|faintest idea|praise|hope|clue
+    goodbye|bye then|and|now $|thanks|all
+    bar|plate|plates|stick|phone ~ fell|dropped|slid ~ floor|down|off !on me|my
+    useless at|with|on|without
     died|dying|die on|in|at the|my ~ bike|rower|treadmill|hill|rep|run|erg|set
     legs|arms|quads died on|in|at|after
     want out of the|this|my
@@ -176,6 +180,10 @@ ORDINARY_SIGNS = {
     left|right|one|side|leg ~ always ~ weak|weaker
     """,
     "what moves in a test": """
+    nothing pinched|changed|moved
+    strap|band|towel|rope|hands behind|under|round my foot|leg|knee|thigh
+    legs are dead , great|good|nice|what|lol
+    eyes|mouth|door|hands closed|open|shut ¿
     tight chest|pec muscles|muscle|from ~ bench|benching|push|press|pecs|dips
     numb ~ from sitting|sat|kneeling && went|gone|second|minute|fine|ok|bleachers|chair|floor|bench
     no|not|without|never|doesnt|didnt|hasnt|dont|nothing|nor ~ giving|given|gave|give|gives way|out|under
@@ -222,6 +230,9 @@ ORDINARY_SIGNS = {
     numb ~ bum|arse|butt|backside ~ chair|desk|office|drive|bike|flight|floor|bench|ride|cycling|train|bus|car|driving|meeting
     """,
     "bladder and bowel, when nothing is wrong": """
+    feeling|feel|feels normal|fine|ok when
+    can|could start|hold and|or stop|go pee|peeing|it ~ no|fine|ok
+    house|roof|tap|boiler|bottle|car ~ leak|leaks|leaking
     nothing|nowt|not|no wrong|odd|weird|amiss|strange|funny with|down|about|in|there ~ <organ>|downthere|<crotch>|<seat>|pee|peeing|toilet
     <pee>|peeing|weeing|toilet ~ nothing|nowt odd|weird|wrong|new|unusual|strange
     <organ> ,? theyre|its|all|is|are|thats grand|fine|good|great|perfect|normal|ok|okay
@@ -258,6 +269,11 @@ ORDINARY_SIGNS = {
         unchanged|there|great|perfect|usual !but|until
     """,
     "illness and accidents, when none": """
+    chill|chills|goosebumps $|when|from|at ~ song|music|film|that|anthem
+    night|cabin|hay fever $|on|is|again
+    home|sea|car sick|sickness
+    infectious laugh|smile|energy|mood|song
+    did|done|pressed|tapped|typed ~ by accident
     temperature gun|sensor|setting|control|outside|inside
     fever pitch
     chills down|up my|the? spine|back|neck

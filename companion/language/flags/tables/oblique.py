@@ -328,4 +328,125 @@ OBLIQUE = (
     till|until|til|before|when im|i am|turn|i'm <teens>|18
     old|young enough to ~ <teens>|not
     """, sure=False, thing=False, own=True),
+    Signs(Flag.SELF_HARM, "means, goodbyes and last things, sideways", """
+    kids|family|wife|husband|son|daughter|they|she|he ~ deserve+ && better|someone|isnt|without && me|this|i|than|who
+    my will && sorted|wrote|written|done|updated|signed
+    wish+|hope+ ~ bar|plate|weight|it && neck|crush+|skull
+    deserve ~ to? hurt|suffer|pain|punished|punishment !rest|lift
+    on purpose && burn+|burnt|cut|hit|bit|scratched|hurt|starve+ && arm|arms|leg|legs|wrist|wrists|thigh|thighs|myself|hand|food
+    voices && say|saying|tell|telling|should|do
+    bought|tied|hid|got|have ~ rope|noose|blade|blades|knife|gun && not|purpose|for|ready|wardrobe|drawer !jump|skipping|bench|battle|climb
+    how many && tablets|pills|paracetamol|painkillers && takes|take|would|enough
+    saved|saving|save|kept|keeping ~ painkillers|tablets|pills|insulin|morphine|codeine
+    sleep && never|forever && get|wake|up|again
+    cant|dont|wont|not ~ think|sure|stay|keep ~ stay|keep|safe ~ safe|tonight|myself !with|bar|rack|spotter
+    once|when|after|until ~ mum|mam|mom|dad|dog|cat|nan|gran|parents ~ dies|die|passes|goes|gone && i|im|ill && off|too|go|follow|finally
+    taking|wasting|just|only ~ up? space|air|oxygen && im|just|i !at|rack
+    insurance && answer|covers|pays|least|get && me|my|she|he|they|kids|life
+    see|join|meet|be ~ brother|dad|mum|mam|wife|gran|nan|sister|husband ~ soon|again && gone|dead|years|heaven|passed|ago|been
+    stop+|stopped|skipping|off|quit ~ insulin|heart|tablets|meds|medication|dialysis|pills && hope|let|finishes|finish|nature|end|kill|over
+    nearly|almost ~ did it|jumped|through !wr|pb|pr|wall|box
+    roof|ledge|rooftop|bridge|parapet && hour|hours|night|last|stood|sat|alone|again !hip|glute
+    engine|exhaust|hosepipe && garage|running|car|door
+    not|isnt|wasnt|nobodys ~ fault && tell|them|her|him|note|know|when
+    last everything
+    wont|not|doesnt|nothing ~ matter && tomorrow|soon|friday|monday|then|dead|gone|anyway|ill !set|rep|number|score|order
+    dead by ~ friday|monday|tuesday|wednesday|thursday|saturday|sunday|tomorrow|morning|then|tonight|christmas|easter
+    it|itll|all ~ be ~ over ~ soon|tonight|tomorrow|friday !set|test|workout|session
+    not here ~ as in
+    done|finished with|wi ~ all|aw of it
+    scratched|cut|burned|burnt ~ arms|arm|legs|thighs|wrists && again|up|after|work|night
+    voice|voices ~ say|says|said|tell|tells|telling
+    because im going && gone|miss
+    no more me
+    i could|might|will|want to? end it
+    only way && stops|stop|ends|end && i|me
+    every|each lorry|train|truck|bus|bridge && step|think|one|jump
+    where im going
+    find me && if|how|who|when|they && did|body|garage|gone|it
+    what|nothing ~ to stay|live|wake for
+    """, sure=False, own=False),
+    Signs(Flag.WEAKNESS, "what a weak leg no longer does", """
+    stand+|stood|balance ~ one leg && drop+|cant|fall|falls|collapse+|dip|dips && new|now|since|week|left|right|today !wobble|wobbly
+    foot|one|toes ~ points|hangs|hang|point ~ down && stays|stay|wont|cant|and
+    power|strength ~ leaving|draining|fading|ebbing|slipping|disappearing|going && leg|legs|foot !up|press
+    hold|holding|lift|lifting|lifted|pull|pulled ~ leg|foot|thigh|knee && hands|hand|trouser|arms && sock|shoe|trousers|car|bed|bath|put|up
+    ankle ~ rolls|turns|gives|goes|flops && step|steps|nobody|nothing|holding|walk
+    heel ~ wont|wouldnt|cant|couldnt|doesnt ~ leave|lift|rise && floor|ground|side|one|left|right|up !squat|bottom|wall|lunge
+    need|use|using|walk+ ~ stick|cane|crutch|crutches|frame && leg|gives|now|knee
+    collapsed|buckled|folded|crumpled ~ on|under|beneath me
+    get up off|from|out ~ toilet|chair|sofa|floor|bath|bed && arms|pushing|hands|help && now|could|cant|ago|without
+    ankle|foot ~ flop+|flops|drops|slaps|hangs && now|every|step|walk
+    muscle|ankle|calf|shin|thigh ~ packed|given ~ in|up
+    ankle ~ no hold|strength|control
+    toes|foot && down && up|lift && nothing|wont|cant
+    both|my knees|legs went && floor|once|same
+    leg|knee ~ fainted|crumpled|crumples|sagged under|beneath
+    weak|weaker in|on ~ leg|legs|foot|ankle|thigh|side && since|now|yesterday|noticeably|before|today
+    wont|cant|doesnt ~ hold ~ weight|me && leg|knee|numb|it
+    legs ~ fading|failing|going on me
+    thigh|calf|leg|quad ~ gone|going|got thin|thinner|wasted|small
+    muscle|muscles && shin|calf|thigh && dont|wont|not|doesnt && fire|work|respond|answer|switch
+    weaker than ~ last|yesterday|before|monday|it|usual && side|leg|foot|sure|left|right|week
+    """, sure=False),
+    Signs(Flag.BLADDER_BOWEL, "what is wet, or does not come", """
+    dribbl+|dribbling|trickles|trickling && day|now|just|all|always|constantly|after|pee
+    woke|wake|waking|wakes ~ puddle
+    flow|stream ~ half|weak|weaker|less|slow|slower|poor|stops|gone !yoga|blood|chart
+    accident|accidents && brown|wet|toilet|loo|pants|trousers|plural|nights|pee|poo|wee|sheets
+    both ends
+    lost ~ control && downstairs|there|below|bowel|bladder
+    change|changed|changing|washing ~ bed|sheets|bedding && night|nights|running|again|twice
+    tap && turned|stuck|wont|switched && off|pee|wee|like
+    squirt|leak|leaks|spurt|drop|drops ~ pee|wee|urine && cough|sneeze|laugh|jump|lift
+    pelvic floor && doesnt|wont|not|gone|answer|nothing|isnt
+    went ~ in my shorts|pants|trousers|knickers|undies|leggings|jeans
+    drink|drinking|drank && nothing|cant|wont && comes|come|out|pee|wee
+    strain+|straining|push+ ~ to? go|pee|wee|empty|start && cant|nothing|stop|ages|toilet|lean|takes|only
+    not|never|wont|isnt ~ emptying|empty && fully|bladder|properly|$
+    sit|sitting|sleep|sleeping on ~ towel|towels|pad|pads|mat && now|leak|wet|case
+    mishap && way|home|toilet|loo|car|pants|bed
+    never|not|isnt|hasnt ~ emptied|empties|empty ~ right|properly|fully|since
+    scared|afraid|worried ~ leave|go|sit && leak+|accident|wet
+    change|changed|changing ~ sheets|bed && me|because|again|husband|wife
+    strain+|straining && minutes|mins|cupful|drop|drops|nothing
+    nappies|pullups|incontinence && im|in|now|basically|since|wear|wearing
+    wet patch && saw|chair|sofa|seat|trousers|before
+    not|havent|hasnt ~ pee+|peeing|peed|wee|weed ~ today|all|since|yet !before
+    urge && no|havent|never|not|proper|lost|without && pee|wee|go|days|poo
+    bladder|bowel|bowels ~ only|just ~ works|work|empties
+    """, sure=False),
+    Signs(Flag.SADDLE, "the seat, by what touches it", """
+    nappy|diaper|jockstrap|crotch|knicker area|zone|region|part|covers
+    part|bit|area|bits ~ nappy|diaper|saddle|jockstrap|pants ~ covers|is|are
+    bidet|suppository|tampon|enema|catheter && feel|felt|zip|nothing|idea|not|no|nofeeling|numb
+    bit|part|place|patch && touches|saddle|bike|seat && dead|numb|blunt|nofeeling|asleep
+    <cant> feel ~ bits|parts
+    touch ~ different|dull|blunt|odd && there|below|down|groin
+    like|as ~ epidural|anaesthetic|anesthetic|novocaine && down|there|numb|but|only|groin|no|below
+    lost|lose|losing touch|contact in|with|of ~ groin|crotch|privates|downstairs
+    felt|feel ~ that|it && hadnt|havent|didnt|couldnt && he|she|doctor|nurse|down|there && asked|touched
+    """, sure=False),
+    Signs(Flag.CHEST, "the chest and the head, by what they do", """
+    tight|squeezing band ~ chest|ribs
+    grey|gray|greying|greyed|whited out !hair|room
+    see|saw|seeing|made ~ black|stars|grey !friday|ops
+    funny turn|turns
+    gone|out|away ~ for ~ seconds|second|moment && i|was|few !run|walk|sec
+    like|thought|felt ~ going|gonna|about ~ to? drop|faint|pass|keel
+    stop+|stopped|rest ~ halfway|twice|three && air|breath|stairs|mailbox|gate|corner
+    swallowed ~ brick|stone|rock|ball
+    rope|band|belt|strap|wire ~ round|around ~ ribs|chest
+    beat|beats|beating|heart|pulse ~ uneven|irregular|irregularly|skips|erratic
+    ticker|heart ~ somersault|somersaults|fluttery|flutters|jumping|thuds|thudding && rest|resting|sat|sitting|sweaty|ticker|lying|duvet
+    huffing|puffing ~ like && train|whale|all|did|only
+    arm|arms && achy|ache|aching|heavy && sweating|sweaty|sweat|clammy|finger
+    <chest> ~ gripped|gripping|grips|clamped
+    cold sweat && chest|right|heart|arm
+    syncopal|syncope|presyncope
+    thump && nothing|skip|skips|pause|stops !bass|music
+    no air && minute|set|second|couldnt|lungs|in !con|conditioning|bike|pressure|$
+    puffing|panting ~ like && rep|stair|stairs|walk|nothing|one|not
+    breathing ~ hard|difficult|tough|laboured && sitting|rest|even|lying|still|today|nothing
+    """, sure=False),
 )

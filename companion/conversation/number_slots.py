@@ -1,0 +1,189 @@
+"""Numbers in a sentence: which question each belongs to, the open one or one still to come."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from typing import Final, NamedTuple
+
+from companion.conversation.condition import Value
+from companion.conversation.draft import Draft
+from companion.conversation.flow import SIDES, Ask, Run
+from companion.conversation.kinds import Ready, YesNo
+from companion.conversation.number_kinds import Number
+from companion.language.act_rules import words_of
+from companion.language.choosing import ASSERTING
+from companion.language.clauses import Clause, Mood
+from companion.language.quantities import Quantity, height, loaded_unit, plated, quantities
+from companion.language.units import IMPERIAL, to_kept, unit_word
+
+ABOUT: Final = {
+    "mass": r"weigh\w*|weight|bodyweight|scales?|kilo ?grams of me|heavy (?:am|i)",
+    "load": r"squat\w*|bar|lift\w*|sets?|working|work sets?|load|\d+ ?x ?\d+",
+    "height": r"tall|height|high", "years": r"years?|yrs?|since|experience", "felt": r"felt|feel|move\w*|out of"}
+"""Words that tell which of several slots of one unit is meant."""
+
+_ADDED: Final = frozenset(("plate", "plates", "bar", "plus", "side"))
+"""Words that leave open what a load adds up to."""
+
+_LEFT: Final = frozenset(("left", "l", "lhs", "lt", "lft"))
+_RIGHT: Final = frozenset(("right", "r", "rhs", "rt", "rgt"))
+_SINCE: Final = re.compile(r"\b(?:since|from|in) ((?:19|20)\d\d)\b")
+_SEQUENCE: Final = re.compile(r"\b(?:then|second|2nd|next|again|after|and|first|1st)\b|,")
+
+BESIDE_MOST: Final = 3
+"""Most telling words beside the only number of a message that is taken without asking back; our choice."""
+
+
+class Slot(NamedTuple):
+    """One question and its answer."""
+
+    key: str
+    value: Value
+    unit: str = ""
+
+
+class FoundNumber(NamedTuple):
+    """A number in a clause, with its side."""
+
+    quantity: Quantity
+    side: str
+    clause: Clause
+
+
+def number_slots(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> tuple[Slot | None, list[Slot], bool]:
+    """Return the open question's number, those of questions to come, and whether there is no doubt."""
+    asserted = [clause for clause in whole if clause.mood in ASSERTING]
+    found = [one for clause in asserted for one in sided_numbers(clause)]
+    mine = [one for one in found if not one.quantity.counts and one.quantity.unit in ("", kind.unit)
+            and not (one.quantity.rated and kind.unit not in ("", "s"))]
+    typed = [one for one in mine if one.quantity.unit]
+    about = ABOUT.get(ask.key)
+    own = [one for one in mine if not one.side or one.side == ask.side]
+    if len(own) > 1 and about and (told := [one for one in own if re.search(rf"\b(?:{about})\b", one.clause.text)]):
+        own = told[:1]
+    first: Slot | None = None
+    rest: list[Slot] = []
+    if kind.unit == "kg" and not mine and (load := plated(", ".join(clause.raw for clause in asserted), draft.units == IMPERIAL)):
+        return Slot(ask.key, round(load, 2), kind.unit), [], False
+    if kind.unit == "years" and draft.known.now and (since := _SINCE.search(" ".join(clause.text for clause in asserted))):
+        return Slot(ask.key, float(max(draft.known.now.year - int(since[1]), 0)), kind.unit), [], False
+    if ask.key == "height" and not typed and not any(kind.low <= one.quantity.value <= kind.high for one in mine):
+        tall = height(", ".join(clause.raw for clause in asserted))
+        return (Slot(ask.key, tall, kind.unit) if tall else None), [], False
+    certain = all(clause.mood is Mood.SAID and not (kind.unit == "kg" and _ADDED & set(clause.words)) and not any(
+        map(_unclear, clause.raw.split())) for clause in whole) and sum(
+        _tells(word) for clause in whole for word in clause.words) <= BESIDE_MOST
+    if len({one.quantity.value for one in own}) == 1:
+        own = own[:1]
+    if len(own) > 1 and not _in_turn(whole):
+        same = [one for one in own[:-1] if one.quantity.value == own[-1].quantity.value]
+        alone = [one for one in own[:1] if len(one.clause.words) == 1]
+        own, certain = same[:1] or alone or own, False
+    if own and (len(own) == 1 or typed[:1] == own[:1] or _in_turn(whole)):
+        first = slot_of(draft, ask, _on_the_bar(own[0].quantity, whole) if kind.unit == "kg" else own[0].quantity)
+        keys = _alike(draft, ask)
+        for one, key in zip(own[1:], keys, strict=False):
+            rest += filter(None, [slot_of(draft, key, _in_unit_of(own[0].quantity, one.quantity))])
+        certain = certain and len(mine) == 1
+        other = [one for one in mine if one.side and one.side != ask.side]
+        if other and ask.side and (there := _other_side(draft, ask)) is not None and (slot := slot_of(draft, there, other[0].quantity)):
+            rest.append(slot)
+    more = [one for one in found if one.quantity.unit and one.quantity.unit != kind.unit and not one.quantity.counts]
+    for one in more if first else ():
+        if there := next((later for later in asked_ahead(draft) if isinstance(later.kind, Number) and later.kind.unit == one.quantity.unit
+                          and later.key not in {slot.key for slot in rest} and _meant(later, one, more)), None):
+            rest += filter(None, [slot_of(draft, there, one.quantity)])
+    return first, rest, certain
+
+
+def _in_unit_of(first: Quantity, later: Quantity) -> Quantity:
+    """Return a bare number in the unit that the first one was said in."""
+    return later if later.unit or not first.unit else later._replace(value=later.value * first.size, unit=first.unit)
+
+
+def _on_the_bar(quantity: Quantity, whole: Sequence[Clause]) -> Quantity:
+    """Return a bare load in the unit that the plates named beside it add up in."""
+    unit = loaded_unit(", ".join(clause.raw for clause in whole), quantity.value) if not quantity.unit else ""
+    known = unit_word(unit)
+    return quantity._replace(value=quantity.value * known[1], unit=known[0]) if known else quantity
+
+
+def _tells(word: str) -> bool:
+    """True if a word beside a number says something more than its unit or side."""
+    return not (word[0].isdigit() or word in words_of("filler") or word in _LEFT | _RIGHT or unit_word(word))
+
+
+def _unclear(word: str) -> bool:
+    """True if a word leaves open which number was meant: "7q", "10.5.2", or a stray letter beside it."""
+    word = word.strip(".,!'\"")
+    ends = re.fullmatch(r"[\d.,]*\d([a-z]+)", word)
+    stray = word if len(word) == 1 and word.isalpha() and word not in "ai" else ""
+    tail = ends[1] if ends else stray
+    return word.count(".") > 1 or bool(tail and tail not in ("ish", "x", "s") and not unit_word(tail) and tail not in _LEFT | _RIGHT)
+
+
+def _meant(ask: Ask, one: FoundNumber, all_of_them: Sequence[FoundNumber]) -> bool:
+    """True if a number may be of this question: its clause names it, or no other question's words."""
+    here = ABOUT.get(ask.key)
+    if here and re.search(rf"\b(?:{here})\b", one.clause.text):
+        return True
+    others = [words for key, words in ABOUT.items() if key != ask.key]
+    return not any(re.search(rf"\b(?:{words})\b", one.clause.text) for words in others if ask.key in ABOUT)
+
+
+def _in_turn(whole: Sequence[Clause]) -> bool:
+    return any(_SEQUENCE.search(clause.text) or clause.ends == "," for clause in whole) and not any(
+        "or" in clause.words or "not" in clause.words for clause in whole)
+
+
+def sided_numbers(clause: Clause) -> Iterator[FoundNumber]:
+    """Yield the quantities of a clause, each with its side: that named before it, else the one right after it."""
+    words = [(found.group(), found.start()) for found in re.finditer(r"[a-z]+", clause.raw)]
+    sides = [("left" if word in _LEFT else "right", at) for word, at in words if word in _LEFT | _RIGHT]
+    numbers = quantities(clause.raw)
+    before_first = bool(sides) and bool(numbers) and sides[0][1] < numbers[0].start
+    for one in numbers:
+        behind = [side for side, at in sides if at < one.start]
+        ahead = [side for side, at in sides if at >= one.start]
+        side = (behind[-1] if behind else "") if before_first else (ahead[0] if ahead else "")
+        yield FoundNumber(one, side, clause)
+
+
+def slot_of(draft: Draft, ask: Ask, quantity: Quantity) -> Slot | None:
+    """Return a question's slot with a number, None where it is not possible there."""
+    kind = ask.kind
+    assert isinstance(kind, Number)
+    value = quantity.value if quantity.unit else to_kept(quantity.value, kind.unit, draft.units)
+    value = round(value, 2)
+    return Slot(ask.key, value, kind.unit) if kind.low <= value <= kind.high else None
+
+
+def fillable(ask: Ask) -> bool:
+    """True if a question may be answered ahead: not one about safety, pain or a pinch, not in one's own words, not a movement's end."""
+    if ask.safety or ask.free or ask.signs or isinstance(ask.kind, Ready | YesNo):
+        return False
+    hurts = any(word in ask.key for word in ("pinch", "hurt", "pain"))
+    return not hurts and bool(ask.kind.options or isinstance(ask.kind, Number))
+
+
+def asked_ahead(draft: Draft) -> Iterator[Ask]:
+    """Yield the questions after the open one that may be answered ahead, in order; none past a sub-flow."""
+    steps = draft.compiled.flow.steps
+    at = next(n for n, step in enumerate(steps) if isinstance(step, Ask) and step.key == draft.ask.key)
+    for step in steps[at + 1:]:
+        if isinstance(step, Run):
+            return
+        if isinstance(step, Ask) and step.key not in draft.top.got and fillable(step):
+            yield step
+
+
+def _alike(draft: Draft, ask: Ask) -> list[Ask]:
+    """Return the questions to come that ask for the same number of the same side."""
+    return [later for later in asked_ahead(draft) if later.kind == ask.kind and later.side == ask.side]
+
+
+def _other_side(draft: Draft, ask: Ask) -> Ask | None:
+    other = SIDES[1 - SIDES.index(ask.side)]
+    wanted = ask.key.replace(ask.side, other)
+    return next((later for later in asked_ahead(draft) if later.key == wanted), None)
