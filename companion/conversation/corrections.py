@@ -66,7 +66,8 @@ def correction(draft: Draft, text: str) -> Correction | None:
 def mentions(draft: Draft, text: str) -> bool:
     """True if a message may name an earlier answer at all: by order, side, or a word of its name."""
     words = set(re.findall(r"[a-z]+", text.casefold()))
-    return bool(words & _NAMING) or bool(_NOT_THAT.search(spelt(text))) or any(part in words for key in draft.top.trail for part in _parts(key))
+    return bool(words & _NAMING) or bool(_NOT_THAT.search(spelt(text))) or any(
+        part in words for key in draft.top.trail for part in _parts(key))
 
 
 def _parts(key: str) -> list[str]:
@@ -207,7 +208,8 @@ def _rating(draft: Draft, plain: str, found: Correction) -> int:
             last = ask.key.rsplit("_", 1)[-1]
             if last.isdecimal() and last != number:
                 return 0
-            rating += last == number or (number == "1" and (ask.key.startswith(("plain", "usual")) or f"{ask.key}_2" in draft.compiled.stops))
+            first = ask.key.startswith(("plain", "usual")) or f"{ask.key}_2" in draft.compiled.stops
+            rating += last == number or (number == "1" and first)
     if (denied := _NOT_THAT.search(plain)) and ask.kind.options:
         rating += 2 * (found.old in choose(clauses(denied[1]), options_of(draft, ask)).values)
     if isinstance(ask.kind, Number) and not isinstance(found.old, str):

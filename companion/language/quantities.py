@@ -38,7 +38,8 @@ _TENS: Final = {"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 
 _WORD: Final = re.compile(r"[a-z]+|[^a-z]+")
 _ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS])})-?ish\b")
 _UNITS: Final = (r"(?:cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|met(?:re|er)s?|m|inch(?:es)?|ins?|\"|''|feet|foot|ft|'|kgs?|kilos?|"
-                 r"kilograms?|kilogrammes?|lbs?|pounds?|stones?|st|degrees?|degs?|°|secs?|seconds?(?! (?:go|time|try|one|attempt|reading|turn|set|side)\b)|s|mins?|minutes?|years?|yrs?|y|months?)")
+                 r"kilograms?|kilogrammes?|lbs?|pounds?|stones?|st|degrees?|degs?|°|secs?|"
+                 r"seconds?(?! (?:go|time|try|one|attempt|reading|turn|set|side)\b)|s|mins?|minutes?|years?|yrs?|y|months?)")
 _QUANTITY: Final = re.compile(
     rf"(?<![\w.,/])(-?\d+(?:[.,]\d+)?)(?:[ -]+(\d+)/(\d+)|/(\d+)(?![\d/]))?(?:\s*-?(?:ish\b|odd\b))?"
     rf"(?:\s*({_UNITS})(?![a-z]))?(?:\s*(?:ish|odd)\b)?")
@@ -104,7 +105,8 @@ def _digits(plain: str) -> Iterator[str]:
             at += 1
 
 
-_BEFORE_ONE: Final = ("", "a", "about", "just", "only", "maybe", "say", "roughly", "felt", "is", "was", "point", "and", "n", "hundred", "foot", "feet", "ft")
+_BEFORE_ONE: Final = ("", "a", "about", "just", "only", "maybe", "say", "roughly", "felt", "is", "was", "point", "and", "n", "hundred",
+                      "foot", "feet", "ft")
 """Words after which "one" is a number; "" for none."""
 
 

@@ -277,8 +277,8 @@ def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: se
             return Outcome("right")
         return Outcome("silent", f"{dict(filled)}")
     if proposed:
-        good = turn.act in wants and fits(turn, proposed) or (
-            turn.act == "unsure" and set(proposed.values()) <= {"cant_tell", "unsure"}) or f"start:{proposed.get('test')}" == turn.value
+        untold = turn.act == "unsure" and set(proposed.values()) <= {"cant_tell", "unsure"}
+        good = (turn.act in wants and fits(turn, proposed)) or untold or f"start:{proposed.get('test')}" == turn.value
         return Outcome("confirmed" if good else "asked" if turn.ask else "missed", f"proposed {dict(proposed)}")
     if turn.value.removeprefix("start:") in over or (about == "understood" and free and turn.act != "answer"):
         return Outcome("right" if over else "asked")
