@@ -1,8 +1,8 @@
 """The most questions a run may still ask: the longest way from here that its answers so far leave open.
 
 It does not grow while a run goes on. Each choice is followed into every answer on offer; a condition on what is not known yet may go either
-way; a question may come again at once without counting twice, a film too that is to be sent again once it was read; and any other way back is
-taken once at most, which the flows keep to.
+way; a question may come again at once without counting twice, and so may a film that is to be sent again; any other way back is taken once
+at most, which the flows keep to.
 """
 
 from __future__ import annotations
@@ -57,7 +57,8 @@ class Ahead:
             step.effect.name for step in flow.steps if isinstance(step, Do) and isinstance(step.effect, Find)}
         self.found: dict[tuple[str, int], list[tuple[Given, int]]] = {}
         self.follow = {state: self._following(state) for state in self.stops}
-        self.hangs_on = {state: frozenset(one.fact for after in (state, *follow) for one in self._compared(after))
+        compared = {state: frozenset(one.fact for one in self._compared(state)) for state in self.stops}
+        self.hangs_on = {state: compared[state].union(*(compared[after] for after in follow if after in compared))
                          for state, follow in self.follow.items()}
 
     def turns(self, source: str, target: str) -> bool:
