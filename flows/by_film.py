@@ -28,10 +28,10 @@ def reading(film: str, what: FilmOf, *then: Jump) -> tuple[Step, ...]:
 
 
 def side_film(say: str, what: FilmOf, side: str, only_if: Condition = ALWAYS,
-              caution: str = "") -> tuple[Step, ...]:
+              caution: str = "", picture: str = "") -> tuple[Step, ...]:
     """Return the film of one side: where it can't be read it is asked for again, until it is sent well or skipped."""
     film = f"{side}_film"
-    return (Ask(f"{film}_video", f"{say} Not now? Tap Skip.", Film(), only_if=only_if, caution=caution),
+    return (Ask(f"{film}_video", f"{say} Not now? Tap Skip.", Film(), only_if=only_if, caution=caution, picture=picture),
             *reading(film, what, Jump(fact(f"{film}_reading").is_("mend"), f"{film}_video", f"{{{film}_says}}")))
 
 
