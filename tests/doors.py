@@ -138,7 +138,7 @@ DOORS: Final = (
          "no lying on the back and no deep fold, also where it may be"),
     Door(("hinge_to_squat",), {"years": "not told"}, "for how long you have squatted", "it is for who has squatted for a year"),
     Door(("hinge_to_squat",), {"years": "less"}, "a year or more", "it is for who has squatted for a year"),
-    Door(("hinge_to_squat",), {"earned": "no"}, "both been clean", "after two clean tests, neither of which hurt"),
+    Door(("hinge_to_squat",), {"earned": "no"}, "both went without pain", "after two clean tests, neither of which hurt"),
     Door((*TESTS, "best_squat"), {"sore": "today"}, "sore from training", "sore muscles change the numbers"),
     Door((*TESTS, "best_squat"), {"warm": ("no", "done before", "later")}, "warmed up and rested",
          "the same warm-up before every number, on its day",

@@ -292,10 +292,10 @@ def evidence(seen: Inspection) -> ResultLines:
     old = outdated(seen.now.date())
     if old:
         named = ", ".join(row.id for row in old[:3])
-        yield LOOK, (f"{len(old)} of {len(SOURCES)} sourced numbers were last checked over two years ago ({named}"
+        yield LOOK, (f"{len(old)} of {len(SOURCES)} numbers were last checked over two years ago ({named}"
                      f"{', …' if len(old) > 3 else ''}): a newer companion may have newer ones")
     else:
-        yield FINE, f"all {len(SOURCES)} sourced numbers were checked within two years"
+        yield FINE, f"all {len(SOURCES)} numbers were checked within two years"
 
 
 CHECKS: Final = (

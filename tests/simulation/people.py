@@ -35,8 +35,8 @@ class Person:
             for number in range(self.world.plan.floods):
                 self._later(5 + number * 12 / self.world.plan.floods, Typed("it hurts"))
         elif self.habit == "insists":
-            for number in range(17):
-                self._later(3 + 5 * number, Typed(PAIN[0]))
+            for number in range(42):  # so often that each way in which it is answered comes again within PAIN_LATE
+                self._later(3 + 2 * number, Typed(PAIN[0]))
         elif self.habit == "in pain":
             self._later(self.rng.uniform(2, 4), Typed(PAIN[0]))
         elif self.habit != "silent":

@@ -68,7 +68,7 @@ NAMED = {
     "a value is changed in a backup": WorldPlan(14, lifters=4, habits=("quick",)),
     "half of the write-ahead log is lost": WorldPlan(15, lifters=8, flooders=0, habits=("quick",), faults=((45.0, "log cut", 0.0),)),
     "nothing can be sent and somebody is in pain": WorldPlan(18, strangers=0, faults=((5.0, "limit", 1.0),), habits=("hurt",)),
-    "nothing can be sent and somebody says every five seconds that it hurts": WorldPlan(
+    "nothing can be sent and somebody says every two seconds that it hurts": WorldPlan(
         19, lifters=2, strangers=0, flooders=0, seconds=90, faults=((44.0, "limit", 1.0),), habits=("insists",)),
     "a read-only disk": WorldPlan(16, faults=((12.0, "read-only", 0.5),)),
     "one chat says a thousand times that it hurts": WorldPlan(17, lifters=1, flooders=1, strangers=0, habits=("flooder",), floods=1000),

@@ -149,7 +149,7 @@ BROKEN: dict[str, tuple[str, Callable[[pytest.MonkeyPatch], None]]] = {
     "the same is answered each time": ("one chat says a thousand times that it hurts", _all_kept),
     "any pause is kept": ("pauses that nobody could wait for", _unbounded),
     "health is always well": ("nothing can be sent and somebody is in pain", _always_well),
-    "what is said again waits anew": ("nothing can be sent and somebody says every five seconds that it hurts", _waits_anew),
+    "what is said again waits anew": ("nothing can be sent and somebody says every two seconds that it hurts", _waits_anew),
     "nothing is kept outside the file": ("half of the write-ahead log is lost", _head_not_kept),
     "what a clock ahead had said stays": ("what a clock ahead had said waits, and the clock is set right", _not_taken_back),
     "a day is prompted twice": ("a night after the clock was set back a day", _told_twice),
