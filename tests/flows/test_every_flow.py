@@ -7,11 +7,14 @@ the engine does it, is tested here with real steps. An arrow no answers can take
 from __future__ import annotations
 
 from collections import deque
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import timedelta
 from functools import cache
 from pathlib import Path
 from random import Random
+from traceback import extract_tb
+from typing import Any
 
 import pytest
 
@@ -34,6 +37,7 @@ from companion.screening.screen import LoggedAnswer as Row
 from companion.verify.check import LABEL_MOST, faults
 from companion.verify.draw import ASKING, drawn, mermaid
 from flows.catalogue import BOOK
+from tests.by_night import BY_NIGHT
 from tests.drive import CHECKED, NOW
 from tests.flows.test_plain_words import GRADE_MOST, TO_COACHES, WORDS_LEAST
 from tests.flows.walks import Replay, Walk, facts_after, proof_of, rows_of, walk, walk_saying, walks_of, ways_of
@@ -50,8 +54,29 @@ TEXT_MOST, PAYLOAD_MOST = 4096, 64
 """Bot API: a text message is 1 to 4096 characters, callback data 1 to 64 bytes (read)."""
 
 
-def ids(rows: list[tuple[str, ...]]) -> list[str]:
-    return [f"{row[0]}:{'->'.join(map(str, row[1:]))}" for row in rows]
+def each(rows: Sequence[tuple[Any, ...]]) -> Callable[[Callable[..., None]], Callable[[str], None]]:
+    """A check of rows that begin with a flow's name as one test a flow, which tells of every row that fails."""
+    def of(check: Callable[..., None]) -> Callable[[str], None]:
+        @pytest.mark.parametrize("name", sorted({row[0] for row in rows}))
+        def test(name: str) -> None:
+            of_it = (row for row in rows if row[0] == name)
+            wrong = [f"{name} {'->'.join(map(str, row[1:]))}: {failed}" for row in of_it if (failed := failing(check, row))]
+            assert not wrong, "\n".join((f"{len(wrong)} fail", *wrong))
+
+        test.__name__, test.__doc__ = check.__name__, check.__doc__
+        return test
+
+    return of
+
+
+def failing(check: Callable[..., None], row: tuple[Any, ...]) -> str:
+    """The line that fails and why, or nothing."""
+    try:
+        check(*row)
+    except Exception as error:  # whatever it is: the rows after it are looked at too
+        last = extract_tb(error.__traceback__)[-1]
+        return f"{Path(last.filename).name}:{last.lineno} {last.line}\n    {type(error).__name__}: {error}"
+    return ""
 
 
 @cache
@@ -123,7 +148,7 @@ def test_an_arrow_from_the_frame_is_one_of_each_question(name):
 # every arrow, every branch ------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("name", "source", "target"), ARROWS, ids=ids(ARROWS))
+@each(ARROWS)
 def test_an_arrow_is_taken_by_the_engine_or_proved_to_be_none(name, source, target):
     one = walks_of(name).get((source, target))
     if one is None:
@@ -145,7 +170,7 @@ def test_from_every_state_a_walk_comes_to_an_end(name):
     assert BOOK[name].stops.keys() <= ended
 
 
-@pytest.mark.parametrize(("name", "n"), PASSING, ids=[f"{name}:{n}" for name, n in PASSING])
+@each(PASSING)
 def test_every_branch_that_only_says_or_notes_something_is_come_by(name, n):
     passing = BOOK[name].flow.steps[n]
     one = walk_saying(name, passing)
@@ -168,8 +193,8 @@ def within_limits(said: list[Say]) -> None:
             assert 1 <= len(tap.label) <= LABEL_MOST
 
 
-LOGS = 150
-"""Logs drawn of what a lifter may have answered over weeks."""
+LOGS, WALKS = (150, 40) if BY_NIGHT else (40, 10)
+"""Logs drawn of what a lifter may have answered over weeks, and the walks of each flow they are drawn from."""
 
 
 @pytest.mark.parametrize("name", [name for name in NAMES if BOOK[name].flow.at_start])
@@ -177,8 +202,7 @@ def test_whatever_was_answered_before_it_begins_and_what_it_then_says_fits(name)
     """What a flow works out when it begins never fails, whichever tests were done, skipped, repeated or left out."""
     draw, begin = Random(f"{name} logs"), BOOK[name].flow.at_start
     assert begin is not None
-    for _ in range(LOGS):
-        log = drawn_log(draw)
+    for log in logs():
         known = dict(CHECKED) | {f"{row.flow}.{row.key}": row.value for row in log if row.value is not None}
         if draw.random() < 0.5:
             known |= {"outcome.at": (NOW - timedelta(days=draw.choice((1, 10, 30)))).isoformat(), "drill": "control",
@@ -192,7 +216,14 @@ def test_whatever_was_answered_before_it_begins_and_what_it_then_says_fits(name)
 @cache
 def pool(name: str) -> list[Walk]:
     draw, able = Random(f"{name} pool"), sorted(BOOK[name].ways.keys() - proof_of(name).never)
-    return [walk(ways_of(name), draw, able) for _ in range(40)]
+    return [walk(ways_of(name), draw, able) for _ in range(WALKS)]
+
+
+@cache
+def logs() -> list[list[Row]]:
+    """The same for every flow."""
+    draw = Random("logs")
+    return [drawn_log(draw) for _ in range(LOGS)]
 
 
 def drawn_log(draw: Random) -> list[Row]:
@@ -225,116 +256,128 @@ def means_an_answer(replay: Replay, words: str) -> bool:
     return isinstance(pick(words, replay.ask.kind.options, ReadingContext(strict=True)), Answer)
 
 
-@pytest.mark.parametrize(("name", "key"), QUESTIONS, ids=ids(QUESTIONS))
-class TestEveryQuestion:
-    """What each question answers, whatever its flow."""
+def control(replay: Replay, value: str, words: str) -> None:
+    """By its button where it is shown, else in words: an answer may be the same word."""
+    data = buttons_of(replay.said[-1]).get(value)
+    replay.send(Tapped(data) if data else Typed(words))
 
-    def control(self, replay: Replay, value: str, words: str) -> None:
-        """By its button where it is shown, else in words: an answer may be the same word."""
-        data = buttons_of(replay.said[-1]).get(value)
-        replay.send(Tapped(data) if data else Typed(words))
 
-    def test_it_is_shown_with_its_caution_each_time(self, name, key):
-        replay = replay_of(name, key)
-        ask, frame = replay.ask, replay.session.top
-        facts = replay.ways.compiled.facts_of(replay.known, frame.fixed, frame.got)
-        caution = render(ask.caution, facts, NOW, ask.side)
-        assert caution in replay.said[-1].text
-        assert bool(caution.strip()) == bool(ask.caution)
-        for words in ("say that again", "help", "qwertz uiop"):
-            if not (ask.free and isinstance(ask.kind, Words)):
-                replay.send(Typed(words))
-                assert replay.session.top.state == key
-                assert caution in replay.said[-1].text
-
-    def test_there_is_a_way_on(self, name, key):
-        replay = replay_of(name, key)
-        assert any((key, arrow.target) in walks_of(name) for arrow in BOOK[name].leaving[key])
-        if replay.ask.kind.options:
-            shown = buttons_of(replay.said[-1]).keys()
-            assert {option.value for option in replay.ask.kind.options} & shown
-
-    def test_back_asks_the_question_before_again_or_says_that_this_is_the_first(self, name, key):
-        replay = replay_of(name, key)
-        trail = replay.session.top.trail
-        if not trail and (replay.ask.free or means_an_answer(replay, "back")):
-            return
-        self.control(replay, BACK, "back")
-        if trail and replay.ways.asks[key].back:
-            assert replay.session.top.state == trail[-1]
-            assert [effect.status for effect in replay.effects if isinstance(effect, Record)][-1] == "withdrawn"
-        else:
+@each(QUESTIONS)
+def test_it_is_shown_with_its_caution_each_time(name, key):
+    replay = replay_of(name, key)
+    ask, frame = replay.ask, replay.session.top
+    facts = replay.ways.compiled.facts_of(replay.known, frame.fixed, frame.got)
+    caution = render(ask.caution, facts, NOW, ask.side)
+    assert caution in replay.said[-1].text
+    assert bool(caution.strip()) == bool(ask.caution)
+    for words in ("say that again", "help", "qwertz uiop"):
+        if not (ask.free and isinstance(ask.kind, Words)):
+            replay.send(Typed(words))
             assert replay.session.top.state == key
+            assert caution in replay.said[-1].text
 
-    def test_skip_goes_on_unless_it_is_about_safety(self, name, key):
-        replay = replay_of(name, key)
-        ask = replay.ask
-        before = len(replay.effects)
-        self.control(replay, SKIP, "skip")
-        rows = [effect for effect in replay.effects[before:] if isinstance(effect, Record)]
-        if ask.safety:
-            assert SKIP not in {value for say in replay.said for value in buttons_of(say)} or replay.session.top.state == key
-            assert [row.status for row in rows if not (ask.free and row.raw == "skip")] == []
-        else:
-            assert [row.status for row in rows] == ["ok" if means_an_answer(replay_of(name, key), "skip") else "skipped"]
 
-    def test_stop_puts_it_aside_with_its_answers_and_go_on_takes_it_up(self, name, key):
-        replay = replay_of(name, key)
-        got, trail, works = dict(replay.session.top.got), replay.session.top.trail, bool(replay.ask.caution)
-        if means_an_answer(replay, "stop") and STOP not in buttons_of(replay.said[-1]):
-            replay.send(Typed("stop"))
-            assert Ended("1", "done") in replay.effects
-            return
-        self.control(replay, STOP, "stop")
-        assert replay.session.aside or not works
-        if replay.session.aside:
-            assert "hurt" in replay.said[-1].text
-            replay.send(Typed("no"))
-        assert replay.session.stack == ()
-        replay.settle()
-        if name == replay.book.home:
-            return
-        replay.send(Typed("go on"))
-        replay.settle()
-        if not replay.ways.flow.policy.resumes:  # what was true then may not be now: it starts again
-            assert (replay.session.top.flow, replay.session.top.got) == (name, {})
-            return
-        held = [state for state in trail[-1:] if isinstance(replay.ways.asks[state].kind, Hold)]  # cut short: held again
-        here = replay.session.top.state
-        assert here in (key, *held)
-        assert replay.session.top.got == {state: value for state, value in got.items() if here == key or state not in held}
+@each(QUESTIONS)
+def test_there_is_a_way_on(name, key):
+    replay = replay_of(name, key)
+    assert any((key, arrow.target) in walks_of(name) for arrow in BOOK[name].leaving[key])
+    if replay.ask.kind.options:
+        shown = buttons_of(replay.said[-1]).keys()
+        assert {option.value for option in replay.ask.kind.options} & shown
 
-    def test_something_that_hurts_is_heard_and_a_test_it_ends_is_over(self, name, key):
-        replay = replay_of(name, key)
-        hears, works = BOOK[name].flow.policy.hears_pain, body_works(BOOK[name].flow)
-        free = replay.ask.free
-        if not hears or name == replay.book.pain:
-            return
-        replay.send(Typed("ouch, that really hurts"))
-        if free:
-            replay.send(Typed("yes"))
-        assert replay.session.top.flow == replay.book.pain
-        assert replay.session.stack[0].hurt == works
 
-    def test_each_label_typed_is_what_its_button_is(self, name, key):
-        for value, data in buttons_of(replay_of(name, key).said[-1]).items():
-            tapped, typed = replay_of(name, key), replay_of(name, key)
-            label = next((option.label for option in tapped.ask.kind.options if option.value == value), None)
-            if label is None:
-                continue
-            tapped.send(Tapped(data))
-            typed.send(Typed(label))
-            same = however_given(typed.session) == however_given(tapped.session)
-            assert same or (typed.session.top.flow == typed.book.pain and hear_pain(label, body_at_work=False) is Pain.YES), label
+@each(QUESTIONS)
+def test_back_asks_the_question_before_again_or_says_that_this_is_the_first(name, key):
+    replay = replay_of(name, key)
+    trail = replay.session.top.trail
+    if not trail and (replay.ask.free or means_an_answer(replay, "back")):
+        return
+    control(replay, BACK, "back")
+    if trail and replay.ways.asks[key].back:
+        assert replay.session.top.state == trail[-1]
+        assert [effect.status for effect in replay.effects if isinstance(effect, Record)][-1] == "withdrawn"
+    else:
+        assert replay.session.top.state == key
 
-    def test_its_longest_form_is_within_the_limits(self, name, key):
-        """Every field of a text at its longest: options by their longest value, numbers with unit, words at their limit."""
-        ask, ways = BOOK[name].stops[key], ways_of(name)
-        assert isinstance(ask, Ask)
-        facts = {field: longest(name, field) for text in (ask.say, ask.caution) for field in fields_of(text)
-                 if isinstance(longest(name, field), float) or ":" not in text}
-        text = "\n\n".join(render(part, {**CHECKED, **facts}, NOW, ask.side, ask.kind.unit) for part in (ask.say, ask.caution))
-        assert len(text) + len(ways.flow.title) + len(" 99 of 99") + 200 <= TEXT_MOST  # 200: a reason in front
+
+@each(QUESTIONS)
+def test_skip_goes_on_unless_it_is_about_safety(name, key):
+    replay = replay_of(name, key)
+    ask = replay.ask
+    before = len(replay.effects)
+    control(replay, SKIP, "skip")
+    rows = [effect for effect in replay.effects[before:] if isinstance(effect, Record)]
+    if ask.safety:
+        assert SKIP not in {value for say in replay.said for value in buttons_of(say)} or replay.session.top.state == key
+        assert [row.status for row in rows if not (ask.free and row.raw == "skip")] == []
+    else:
+        assert [row.status for row in rows] == ["ok" if means_an_answer(replay_of(name, key), "skip") else "skipped"]
+
+
+@each(QUESTIONS)
+def test_stop_puts_it_aside_with_its_answers_and_go_on_takes_it_up(name, key):
+    replay = replay_of(name, key)
+    got, trail, works = dict(replay.session.top.got), replay.session.top.trail, bool(replay.ask.caution)
+    if means_an_answer(replay, "stop") and STOP not in buttons_of(replay.said[-1]):
+        replay.send(Typed("stop"))
+        assert Ended("1", "done") in replay.effects
+        return
+    control(replay, STOP, "stop")
+    assert replay.session.aside or not works
+    if replay.session.aside:
+        assert "hurt" in replay.said[-1].text
+        replay.send(Typed("no"))
+    assert replay.session.stack == ()
+    replay.settle()
+    if name == replay.book.home:
+        return
+    replay.send(Typed("go on"))
+    replay.settle()
+    if not replay.ways.flow.policy.resumes:  # what was true then may not be now: it starts again
+        assert (replay.session.top.flow, replay.session.top.got) == (name, {})
+        return
+    held = [state for state in trail[-1:] if isinstance(replay.ways.asks[state].kind, Hold)]  # cut short: held again
+    here = replay.session.top.state
+    assert here in (key, *held)
+    assert replay.session.top.got == {state: value for state, value in got.items() if here == key or state not in held}
+
+
+@each(QUESTIONS)
+def test_something_that_hurts_is_heard_and_a_test_it_ends_is_over(name, key):
+    replay = replay_of(name, key)
+    hears, works = BOOK[name].flow.policy.hears_pain, body_works(BOOK[name].flow)
+    free = replay.ask.free
+    if not hears or name == replay.book.pain:
+        return
+    replay.send(Typed("ouch, that really hurts"))
+    if free:
+        replay.send(Typed("yes"))
+    assert replay.session.top.flow == replay.book.pain
+    assert replay.session.stack[0].hurt == works
+
+
+@each(QUESTIONS)
+def test_each_label_typed_is_what_its_button_is(name, key):
+    for value, data in buttons_of(replay_of(name, key).said[-1]).items():
+        tapped, typed = replay_of(name, key), replay_of(name, key)
+        label = next((option.label for option in tapped.ask.kind.options if option.value == value), None)
+        if label is None:
+            continue
+        tapped.send(Tapped(data))
+        typed.send(Typed(label))
+        same = however_given(typed.session) == however_given(tapped.session)
+        assert same or (typed.session.top.flow == typed.book.pain and hear_pain(label, body_at_work=False) is Pain.YES), label
+
+
+@each(QUESTIONS)
+def test_its_longest_form_is_within_the_limits(name, key):
+    """Every field of a text at its longest: options by their longest value, numbers with unit, words at their limit."""
+    ask, ways = BOOK[name].stops[key], ways_of(name)
+    assert isinstance(ask, Ask)
+    facts = {field: longest(name, field) for text in (ask.say, ask.caution) for field in fields_of(text)
+             if isinstance(longest(name, field), float) or ":" not in text}
+    text = "\n\n".join(render(part, {**CHECKED, **facts}, NOW, ask.side, ask.kind.unit) for part in (ask.say, ask.caution))
+    assert len(text) + len(ways.flow.title) + len(" 99 of 99") + 200 <= TEXT_MOST  # 200: a reason in front
 
 
 def however_given(session: Session) -> Session:
