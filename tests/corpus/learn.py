@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import sys
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
@@ -194,11 +194,11 @@ def left_out(lines: list[Line]) -> dict[str, int]:
     return sums
 
 
-def flags_left_out(of: list[Message]) -> list[tuple[Message, int, tuple[Flag, ...]]]:
-    """Each message with the sum, and the likeliest flags, it gets from weights learnt without its writer's messages."""
+def flags_left_out(of: list[Message], left_out: Sequence[int] = ()) -> list[tuple[Message, int, tuple[Flag, ...]]]:
+    """Each message with the sum, and the likeliest flags, it gets from weights learnt without its writer's; of these writers, or of all."""
     found = []
     writers = [_writer(at, message) for at, message in enumerate(of)]
-    for writer in range(len(FLAGGED)):
+    for writer in left_out or range(len(FLAGGED)):
         weights = learn_flags([message for message, wrote in zip(of, writers, strict=True) if wrote != writer])
         for message, wrote in zip(of, writers, strict=True):
             if wrote == writer:
