@@ -16,7 +16,8 @@ from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.safety import BodyPosition, Level
 from companion.screening.screen import LoggedAnswer
 from flows.screen import FLOW
-from flows.screen_facts import tests_done, wanted
+from flows import screen_facts
+from flows.screen_facts import wanted
 from tests.drive import CHECKED, NOW, Talk
 from tests.flows.test_full_screen import SQUATS, STUBS, book, done, heard, rows_of, run_flows
 from tests.screening.build import START, open_tests, rows
@@ -167,4 +168,4 @@ def test_a_test_done_counts_for_a_screen_for_a_fortnight(days: float, counts: bo
     """Fourteen days: our choice."""
     now = START + timedelta(days=days, minutes=1)
     known = Known({}, now, lambda: rows("rock_back", {"narrow": "past", "middle": "past"}))
-    assert ("rock_back" in tests_done(known, None)) is counts
+    assert ("rock_back" in screen_facts.tests_done(known, None)) is counts
