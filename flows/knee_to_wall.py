@@ -109,9 +109,9 @@ def _as_left(asks: tuple[Ask, ...]) -> tuple[Ask, ...]:
                  and isinstance(ask.kind, Number) else ask for ask in asks)
 
 
-BENDS = side_film("Film the {side} leg: card 4 on the outside of the shin, arrow up. Phone side-on, at knee height, two big steps away. "
-                  "Stand still for two seconds, then three times knee to the wall, heel down, held for two seconds. Send it.",
-                  "shin", "{side}", FILM, ANKLE_CAUTION, PROTOCOL.picture)
+BENDS = side_film("Film the {side} leg: card 4 outside on the shin, arrow up. Phone side-on, at knee height, two big steps away. "
+                  "Stand still two seconds, then three times knee to the wall, two seconds each. Send it.",
+                  "shin", "{side}", FILM, ANKLE_CAUTION, "knee_to_wall_{side}")
 
 LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",
     choice(("calf", "Pull in the calf", "calf", "pull"), ("pinch", "Pinch in front", "pinch", "front"),

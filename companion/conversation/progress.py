@@ -1,7 +1,8 @@
 """The most questions a run may still ask: the longest way from here that its answers so far leave open.
 
 It does not grow while a run goes on. Each choice is followed into every answer on offer; a condition on what is not known yet may go either
-way; a question may come again at once without counting twice; and any other way back is taken once at most, which the flows keep to.
+way; a question may come again at once without counting twice, and so may a film that is to be sent again; any other way back is taken once
+at most, which the flows keep to.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from typing import Final
 from companion.conversation.condition import Compare, Condition, Every, Fact, Facts, Some, Unless, Value
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow
-from companion.conversation.kinds import Choice, YesNo
+from companion.conversation.kinds import BeingRead, Choice, YesNo
 from companion.conversation.session import Frame
 from companion.conversation.table import ENDINGS, Move, Stops
 
@@ -56,12 +57,18 @@ class Ahead:
             step.effect.name for step in flow.steps if isinstance(step, Do) and isinstance(step.effect, Find)}
         self.found: dict[tuple[str, int], list[tuple[Given, int]]] = {}
         self.follow = {state: self._following(state) for state in self.stops}
-        self.hangs_on = {state: frozenset(one.fact for after in (state, *follow) for one in self._compared(after))
+        compared = {state: frozenset(one.fact for one in self._compared(state)) for state in self.stops}
+        self.hangs_on = {state: compared[state].union(*(compared[after] for after in follow if after in compared))
                          for state, follow in self.follow.items()}
 
     def turns(self, source: str, target: str) -> bool:
-        """True if an arrow leads back to an earlier question."""
-        return self.order.get(target, len(self.order)) < self.order.get(source, -1)
+        """True if an arrow leads back to an earlier question; a film asked for again is the same question."""
+        return not self.waits(source) and self.order.get(target, len(self.order)) < self.order.get(source, -1)
+
+    def waits(self, state: str) -> bool:
+        """True if a state only waits until a film is read: it belongs to the question that asked for it."""
+        stop = self.stops.get(state)
+        return isinstance(stop, Ask) and isinstance(stop.kind, BeingRead)
 
     @cached_property
     def gives(self) -> Mapping[str, tuple[str, ...]]:
@@ -144,7 +151,8 @@ class _Ways:
         given = {name: value for name, value in given.items() if name in hangs_on and name != state}
         place = state, turns, frozenset(given.items())
         if place not in self.found:
-            self.found[place] = isinstance(self.ahead.stops[state], Ask) + max(
+            counts = isinstance(self.ahead.stops[state], Ask) and not self.ahead.waits(state)
+            self.found[place] = counts + max(
                 self.on(state, way, turns) for way in self.answered(state, given))
         return self.found[place]
 
@@ -163,7 +171,9 @@ class _Ways:
 
     def _along(self, move: Move, given: Given, turns: int) -> int:
         back = self.ahead.turns(move.source, move.target)
-        if move.target in ENDINGS or move.target == move.source or (back and not turns):
+        earlier = self.ahead.order.get(move.target, len(self.ahead.order)) < self.ahead.order[move.source]
+        again = move.target == move.source or (earlier and self.ahead.waits(move.source))
+        if move.target in ENDINGS or again or (back and not turns):
             return 0
         return self.most(move.target, given, turns - back)
 

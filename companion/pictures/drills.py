@@ -23,7 +23,7 @@ from companion.pictures.figure import (
     joints_of,
     planted,
 )
-from companion.pictures.ink import FAR_INK
+from companion.pictures.ink import FAR_INK, WATCH_INK
 from companion.pictures.kneeling import SAG
 from companion.pictures.scene import Item, Stroke, figure
 from companion.pictures.squats import HANGING, Back, scene, seen
@@ -52,18 +52,21 @@ def hinge_with_stick() -> Drawing:
         low, high = (x + (x2 - x) * 0.32, y + (y2 - y) * 0.32), (x + (x2 - x) * 0.72, y + (y2 - y) * 0.72)
         return replace(posture, near_arm=Reach(*low, 1.0, posture.trunk + 170), far_arm=Reach(*high, -1.0, posture.trunk + 30))
 
-    def panel(posture: Posture, title: str, mark: Back, off: float = 0.0,
+    def panel(posture: Posture, title: str, mark: Back, off: float = 0.0, *more: Item,
               view: tuple[float, float, float, float] = (-0.40, -0.05, 0.44, 0.88)) -> Panel:
         """Return a panel of the posture holding the stick."""
-        return seen(held(posture, off), title, mark, *props.rod(*ends(posture, off)), view=view)
+        return seen(held(posture, off), title, mark, *props.rod(*ends(posture, off)), *more, view=view)
 
+    off = bent.trunk + 90
+    tail = along(ends(bent)[0], bent.trunk, 0.09)
+    gap = (Stroke((tail, along(tail, off, 0.075)), WATCH_INK, 0.012), *props.note(along(tail, off + 35, 0.145), "gap", "m", WATCH_INK))
     return Drawing(
         "drill_hinge_with_a_stick",
         "from the side, a stick along the back touching head, upper back and tailbone; hips pushed "
         "back, knees soft, 3 seconds down.", (
         panel(stood, "Stick touches three points", "", view=(-0.40, 0.42, 0.40, 1.04)),
         panel(hinged, "Hips back, all three still touch", "good"),
-        panel(bent, "The stick leaves a point", "watch", 0.09)), rows=(1, 2))
+        panel(bent, "The stick leaves a point", "watch", 0.09, *gap)), rows=(1, 2))
 
 
 def hinge_to_wall() -> Drawing:
@@ -89,7 +92,8 @@ def knee_over_toes() -> Drawing:
         joints = joints_of(stood)
         at = joints.near.toe[0] + HALF_A_STEP
         held = replace(stood, near_arm=Reach(at - PALM, joints.shoulder[1] - 0.03, 1, 85))
-        return Panel((*scene(held), *props.wall(at, 0.98)), (-0.62, -0.05, 0.34, 1.0), title, mark)
+        lifts = props.lifting(joints.near.heel) if heel else ()
+        return Panel((*scene(held), *props.wall(at, 0.98), *lifts), (-0.62, -0.05, 0.34, 1.0), title, mark)
 
     return Drawing("drill_knee_over_toes", "from the side, half a step from a wall, "
                    "the heel down: the knee comes over the toes, holds 2 seconds, comes back. Each side in turn.",
@@ -115,7 +119,7 @@ def heel_lift() -> Drawing:
         "drill_squat_with_a_heel_lift",
         "a squat from the side, heels on 2 cm, firm and level; slowly, above the depth where the back rounds. No load.", (
         seen(raised, "Heels raised, above where it rounds", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2 * props.CM),
-             view=(-0.40, -0.05, 0.46, 0.88)),))
+             *props.note((heel[0] - 0.06, 0.05), "2 cm", "r"), view=(-0.40, -0.05, 0.46, 0.88)),))
 
 
 def pause_above() -> Drawing:
@@ -169,13 +173,14 @@ def knee_across() -> Drawing:
     side = along(hip, 66, 0.165)  # the crossing knee, out to the side, so that its thigh looks shorter
     crossing = Leg(direction(hip, side), direction(side, knee), 75, dist(hip, side) / THIGH_LENGTH, dist(side, knee) / SHANK_LENGTH)
     hold = along(knee, direction(hip, knee) + 180, 0.045)
-    pulled = Posture(180, crossing, Reach(*hold, 1), far=far, head=178, on="back")
+    pulled = Posture(180, crossing, Arm(-9, -4, 0.62), far=far, far_arm=Reach(*hold, 1), head=178, on="back")
     return Drawing(
         "drill_lying_knee_across_pull",
         "lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
         "shoulder, the lower back still on the floor; hold 30 seconds.", (
         Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75), *props.note((-0.27, 0.42), "ankle on knee"),
-               *props.arrow((-0.19, 0.39), along(knee, 130, 0.035)), *props.arrow(along(knee, 205, 0.09), along(knee, 218, 0.21))),
+               *props.arrow((-0.19, 0.39), along(knee, 130, 0.035)), *props.arrow(along(knee, 205, 0.09), along(knee, 218, 0.21)),
+               *props.note((-0.30, 0.26), "pull")),
               (-0.50, -0.05, 0.46, 0.50),
               "Lower back stays on the floor", "good"),))
 

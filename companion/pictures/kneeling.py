@@ -9,8 +9,8 @@ from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Joints, Leg, Point, Posture, Reach, along, between, direction, joints_of
-from companion.pictures.scene import Item, figure, moved
-from companion.pictures.squats import A_LITTLE, Back, scene
+from companion.pictures.scene import Item, figure, moved, pointers
+from companion.pictures.squats import A_LITTLE, POINTING, Back, close, scene
 from companion.pictures.views import HIP_HALF, from_behind, shins_from_above
 
 KNEES_VIEW: Final = (-0.62, -0.05, 0.78, 0.52)
@@ -40,7 +40,8 @@ def bird_dog_stick() -> Drawing:
     joints = joints_of(ALL_FOURS)
     start, end = along(along(joints.hip, 104, 0.068), 194, 0.06), along(along(joints.shoulder, 104, 0.054), 14, 0.10)
     return Drawing("bird_dog_setup_stick", "on hands and knees, seen from the side, a stick lying along the spine.", (
-        Panel((*scene(ALL_FOURS), *props.rod(start, end)), (-0.45, -0.05, 0.62, 0.52), "If the stick tips or slides, something moved"),))
+        Panel((*scene(ALL_FOURS), *props.rod(start, end), *props.note((0.08, 0.465), "stick")), (-0.45, -0.05, 0.62, 0.52),
+              "If the stick tips or slides, something moved"),))
 
 
 def reached(sag: float = 0.0) -> Posture:
@@ -82,13 +83,14 @@ def _names(posture: Posture) -> tuple[Item, ...]:
 
 def bird_dog() -> Drawing:
     """Bird dog held: level and sagging; and from behind, level and hiked."""
-    behind = (-0.36, -0.03, 0.36, 0.50)
+    behind, sagging = (-0.36, -0.03, 0.36, 0.50), reached(sag=SAG)
+    turn = *pointers(_off_floor(replace(sagging, flexion=0.0))[0], 0.016), *pointers(_off_floor(sagging)[0])
     return Drawing(
         "bird_dog_{side}",
         "hands and knees: the {side} leg straight back and the {other} arm straight ahead, no higher than "
-        "the body. First from the side, then from behind with a line through both hips, {side} foot towards you.", (
+        "the body. First from the side, then from behind with a line through both hips, {side} foot towards you. " + POINTING, (
         Panel(_on_far_knee(reached(), *_names(reached()), back="plain"), KNEES_VIEW, "Back level and still"),
-        Panel(_on_far_knee(reached(sag=SAG), *_names(reached(sag=SAG)), back="plain"), KNEES_VIEW, "Back sags"),
+        Panel(_on_far_knee(sagging, *_names(sagging), *turn, back="plain"), KNEES_VIEW, "Back sags"),
         Panel(_from_behind(0), behind, "Hips level"),
         Panel(_from_behind(HIKE), behind, "A hip lifts or turns")), rows=(1, 1, 2))
 
@@ -150,10 +152,8 @@ def rock_back_wide() -> Drawing:
 
 def rock_back_setup() -> Drawing:
     """Neutral back and beginning to round."""
-    view = (-0.42, -0.05, 0.62, 0.52)
-    return Drawing("rock_back_setup", "on hands and knees, hips rocked back, seen from the side, twice.", (
-        Panel(scene(rocked(0.6), "plain"), view, "Back in its own easy curve"),
-        Panel(scene(rocked(0.8, flexion=A_LITTLE), "plain"), view, "Here the lower back begins to round")), rows=(1, 1))
+    return Drawing("rock_back_setup", f"on hands and knees, hips rocked back, seen from the side, twice. {POINTING}", (
+        close(rocked(0.6), "Back in its own easy curve"), close(rocked(0.8, flexion=A_LITTLE), "Here the lower back begins to round")))
 
 
 def rock_back_pillow() -> Drawing:

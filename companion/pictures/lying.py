@@ -19,6 +19,8 @@ RAISED_VIEW: Final = (-0.50, -0.05, 0.58, 0.66)
 LEAST_ANGLE: Final = 70.0
 COMFORTABLE_ANGLE: Final = 80.0
 """The two lines of the leg raise: 70 and 80 degrees from the floor (common practice)."""
+UNDER_NAMED: Final = (*props.arrow((-0.115, -0.075), (-0.115, -0.012)), *props.note((-0.115, -0.105), "hands under back"))
+"""The name of the hands under the small of the back, and an arrow to them."""
 LIES: Final = Posture(180, FLAT, UNDER, head=180, on="back")
 
 
@@ -58,27 +60,27 @@ def lying_setup() -> Drawing:
         "lying_setup",
         "lying on the back, legs long, seen from the side; both hands, palms down, under the curve of the "
         "lower back.", (lies(LIES, "Both hands under the lower back, light pressure", "",
-                                        *props.arrow((-0.115, -0.075), (-0.115, -0.012)),
-                                        *props.note((-0.115, -0.10), "hands"), view=(-0.50, -0.12, 0.58, 0.20)),))
+                                        *UNDER_NAMED, view=(-0.50, -0.14, 0.58, 0.20)),))
 
 
 def hip_fold() -> Drawing:
     """Hip fold: knee bent, thigh to the chest."""
     bent, folded, rolled = lying(Leg(60, -62, 0)), lying(Leg(118, 28, 90)), lying(Leg(128, 38, 95), roll=9)
-    view = (-0.50, -0.05, 0.58, 0.57)
+    view = (-0.50, -0.14, 0.58, 0.57)
     hip = joints_of(folded).hip
 
     def at(share: float) -> tuple[Item, ...]:
         """Return the fold at a share of the way."""
         one = between(bent, folded, share)
-        return on_floor(one, *props.swing(hip, 0.19, 18, 52), *_named_knee(one))
+        return on_floor(one, *props.swing(hip, 0.19, 18, 52), *_named_knee(one), *UNDER_NAMED)
     frames, times = there_and_back(at, 2)
     return Drawing(
         "hip_fold_{side}",
         "a loop, lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
         "brought towards the chest, the {other} leg flat.", (
         Panel(frames[0], view, "Thigh comes up, pressure on the hands stays the same", "good"),
-        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(WATCH_INK), *_named_knee(rolled), view=view)),
+        lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(WATCH_INK),
+             *_named_knee(rolled), *UNDER_NAMED, *props.note((-0.30, 0.21), "pressure", ink=WATCH_INK), view=view)),
         rows=(1, 1), frames=frames, milliseconds=times)
 
 
@@ -92,21 +94,22 @@ def leg_raise() -> Drawing:
     """Straight leg raise against its two lines, and its two end points."""
     raised = lying(Leg(62, 62, 132))
     bent, pressed = lying(Leg(78, 48, 118)), lying(Leg(84, 84, 150), roll=9)
-    hip, small = joints_of(raised).hip, (-0.50, -0.05, 0.60, 0.74)
+    hip, small = joints_of(raised).hip, (-0.50, -0.14, 0.60, 0.74)
+    near = (-0.46, -0.04, 0.46, 0.70)
 
     def at(share: float) -> tuple[Item, ...]:
         """Return the raise at a share of the way."""
         one = between(lying(FLAT), raised, share)
-        return on_floor(one, *props.swing(hip, 0.42, 8, 48), *_named(one), behind=lines(raised))
+        return on_floor(one, *props.swing(hip, 0.42, 8, 48), *_named(one), *UNDER_NAMED, behind=lines(raised))
     frames, times = there_and_back(at, 2)
     return Drawing(
         "leg_raise_{side}",
         "a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
         "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
         Panel(frames[0], small, "Knee straight, back still", "good"),
-        lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.22), view=small, behind=lines(bent)),
-        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.20),
-             view=small)), rows=(1, 2), frames=frames, milliseconds=times)
+        lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.14), *props.note((0.0, 0.36), "bent", "r", WATCH_INK), view=near),
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.16),
+             *props.note((-0.05, 0.24), "back", "r", WATCH_INK), view=near)), rows=(1, 2), frames=frames, milliseconds=times)
 
 
 def leg_raise_eye() -> Drawing:
@@ -127,11 +130,11 @@ def leg_raise_strap() -> Drawing:
     joints = joints_of(pulled)
     far = replace(pulled, far_arm=UNDER)
     items = (*figure(joints_of(far)), *props.strap(joints.near, joints.near_arm.hand), *props.floor(-0.6, 0.75),
-             *props.hands_under())
+             *props.hands_under(), UNDER_NAMED[0], *props.note((-0.115, -0.105), "hand under back"))
     return Drawing(
         "leg_raise_setup_strap",
         "lying on the back: a strap or towel round one foot, both ends in one hand; the other hand, palm "
-        "down, under the lower back.", (Panel(items, RAISED_VIEW, "One hand pulls, one lies under the back"),))
+        "down, under the lower back.", (Panel(items, (-0.50, -0.14, 0.58, 0.66), "One hand pulls, one lies under the back"),))
 
 
 def leg_raise_level(placement: str) -> Drawing:
@@ -142,7 +145,7 @@ def leg_raise_level(placement: str) -> Drawing:
     return Drawing(
         f"leg_raise_setup_level_{placement}",
         f"lying on the back, one leg up: the phone tied along the front of the {placement}, level open.",
-        (lies(up, f"On the {placement}", "", *props.phone(phone, 60)),))
+        (lies(up, f"On the {placement}", "", *props.phone(phone, 60, along(phone, 150, 0.10))),))
 
 
 def leg_raise_heel() -> Drawing:
@@ -152,11 +155,13 @@ def leg_raise_heel() -> Drawing:
     tape = heel[0]
     alongside = (*props.wall_behind(-0.48, 0.66, 0.64), *props.note((-0.30, 0.58), "wall alongside"),
                  Stroke(((tape, 0.0), (tape, 0.62)), GUIDE, 0.014),
-                 *(Stroke(((tape, n * 0.057), (tape + 0.025, n * 0.057)), GUIDE, 0.005) for n in range(11)))
-    mark = (Disc(heel, 0.016, WATCH_INK),)
+                 *(Stroke(((tape, n * 0.057), (tape + 0.025, n * 0.057)), GUIDE, 0.005) for n in range(11)),
+                 *props.note((tape + 0.04, 0.59), "tape", "l"))
+    mark = (Disc(heel, 0.016, WATCH_INK), *props.note((heel[0] + 0.04, heel[1]), "heel", "l", WATCH_INK),
+            *props.note((tape, -0.045), "zero"))
     return Drawing(
         "leg_raise_setup_heel",
         "lying alongside a wall or door frame, which stands behind the whole body, with "
         "a tape stuck to it, zero on the floor; the back of the "
         "heel is marked on it.", (lies(up, "Heel's height on the tape, zero on the floor", "", *mark, behind=alongside,
-                                                  view=(-0.50, -0.05, 0.68, 0.66)),))
+                                                  view=(-0.50, -0.08, 0.68, 0.66)),))

@@ -88,10 +88,15 @@ def rod(start: Point, end: Point) -> tuple[Item, ...]:
     return (Stroke((start, end), PAPER, 0.026), Stroke((start, end), GUIDE, 0.016))
 
 
-def phone(middle: Point, tilt: float) -> tuple[Item, ...]:
-    """A phone from its edge, its length along a direction."""
+def phone(middle: Point, tilt: float, name: Point) -> tuple[Item, ...]:
+    """A phone from its edge, its length along a direction, with its name written at a place."""
     ends = along(middle, tilt, 0.05), along(middle, tilt + 180, 0.05)
-    return (Limb(*ends, 0.014, 0.014, PAPER), Limb(*ends, 0.013, 0.013, GUIDE, outlined=False))
+    return (Limb(*ends, 0.014, 0.014, PAPER), Limb(*ends, 0.013, 0.013, GUIDE, outlined=False), *note(name, "phone"))
+
+
+def lifting(heel: Point) -> tuple[Item, ...]:
+    """An arrow behind a heel that lifts off the floor."""
+    return arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH_INK)
 
 
 def strap(foot: LegJoints, hand: Point) -> tuple[Item, ...]:

@@ -159,6 +159,12 @@ def back_line(joints: Joints, off: float = 0.0) -> tuple[Point, ...]:
     return smooth((*sacrum, along(joints.lumbar[LUMBAR_STEPS // 2], (joints.pelvis + joints.ribs) / 2 + 90, SMALL_DEPTH + off), *ribs))
 
 
+def pointers(joints: Joints, dash: float = 0.0) -> tuple[Item, ...]:
+    """Return thin lines that carry on straight from tail bone and lower ribs, off the skin: their ends show a turn of few degrees."""
+    return tuple(Stroke((on(joints, *start), on(joints, *end)), FAR_INK if dash else GUIDE, 0.007, dash) for on, start, end in (
+        (on_pelvis, (0.036, 0.078), (-0.110, 0.123)), (on_ribs, (0.026, 0.065), (0.170, 0.082))))
+
+
 def small_of_back(joints: Joints, off: float = 0.0) -> Point:
     """Return the middle of the small of the back on the skin, or ``off`` away from it."""
     return along(joints.lumbar[LUMBAR_STEPS // 2], (joints.pelvis + joints.ribs) / 2 + 90, SMALL_DEPTH + off)

@@ -13,8 +13,8 @@ from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of, middle
-from companion.pictures.ink import FAR_INK, GUIDE, INK
-from companion.pictures.scene import THIGH, Item, Stroke, figure, on_pelvis, on_ribs
+from companion.pictures.ink import FAR_INK, GUIDE, INK, WATCH_INK
+from companion.pictures.scene import THIGH, Item, Stroke, figure, on_pelvis, on_ribs, pointers, small_of_back
 from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
 
 Back = Literal["", "good", "watch", "plain"]
@@ -22,8 +22,7 @@ SHIN: Final = 35.0
 AHEAD: Final = Arm(0, 0)
 HANGING: Final = Arm(-95, -85)
 SQUAT_VIEW: Final = (-0.36, -0.05, 0.48, 0.80)
-ROUNDING_VIEW: Final = (-0.36, -0.03, 0.34, 0.74)
-"""Closer than the rest, to the hands cut off, so that the pelvis shows."""
+POINTING: Final = "Thin lines show where tail and ribs point; dashed: with the back's own curve."
 STANDING_VIEW: Final = (-0.40, -0.05, 0.46, 1.02)
 A_LITTLE: Final = 13.0
 CLEARLY: Final = 26.0
@@ -58,6 +57,13 @@ def seen(posture: Posture, title: str = "", mark: Back = "", *more: Item, back: 
     return Panel(scene(posture, mark if back is None else back, *more), view, title, mark)
 
 
+def close(posture: Posture, title: str, *more: Item) -> Panel:
+    """Return a panel of lower back and pelvis close to, with the turn of both against the same posture with the back's own curve."""
+    x, y = small_of_back(joints_of(posture))
+    lines = pointers(joints_of(posture)), pointers(joints_of(replace(posture, flexion=0.0)), 0.016) if posture.flexion else ()
+    return Panel(scene(posture, "plain", *more, *lines[1], *lines[0]), (x - 0.17, y - 0.24, x + 0.27, y + 0.22), title)
+
+
 def thigh_line(posture: Posture, label: str = "") -> tuple[Item, ...]:
     """Return a dashed level line at the top of the knee: the top of the thigh lies on it at parallel."""
     knee = joints_of(posture).near.knee
@@ -75,8 +81,8 @@ def at_depth(band: str, flexion: float = 0.0) -> Posture:
 def rounding() -> Drawing:
     """The three answers at parallel, none of them judged: the lumbar curve as in standing, flexed a little, and clearly."""
     return Drawing("squat_rounding", "a squat from the side, parallel, three times. A white mark on the tail bone "
-                   "and a band at the waist show how the pelvis turns.", tuple(
-        seen(at_depth("parallel", flexion), title, back="plain", view=ROUNDING_VIEW)
+                   f"and a band at the waist show how the pelvis turns. {POINTING}", tuple(
+        close(at_depth("parallel", flexion), title)
         for flexion, title in ((0.0, "No: back keeps its shape"), (A_LITTLE, "A little: it flattens"),
                                (CLEARLY, "Clearly: tail tucks under"))), rows=(2, 1))
 
@@ -117,12 +123,12 @@ def wide() -> Drawing:
     """The usual and the wider stance, from above."""
     arrows = tuple(item for way in (-1, 1) for item in (
         *props.arrow((way * STANCE_HALF, -0.035), (way * (STANCE_HALF + HAND + 0.01), -0.035)),
-        *props.note((way * 0.19, -0.085), "hand's width")))
+        *props.note((way * 0.19, -0.085), "hand's width"), *props.note((way * 0.20, 0.185), "toes", ink=INK)))
     items = (*wider_stance(), *arrows, *props.note((0, 0.07), "usual", ink=FAR_INK))
     return Drawing(
         "squat_wide",
         "both feet from above, toes up the picture: the usual place dashed, the new place filled, each foot "
-        "a hand's width further out.", (Panel(items, (-0.42, -0.12, 0.42, 0.19), "Each foot a hand's width further out"),))
+        "a hand's width further out.", (Panel(items, (-0.42, -0.12, 0.42, 0.22), "Each foot a hand's width further out"),))
 
 
 def slow() -> Drawing:
@@ -143,7 +149,9 @@ def fold() -> Drawing:
     joints = joints_of(deep)
     belly, thigh = on_ribs(joints, 0.045, -0.056), along(along(joints.hip, deep.near.thigh, 0.155), deep.near.thigh + 90, THIGH)
     return Drawing("squat_fold", "the bottom of a deep squat from the side, an arrow from belly to thigh.", (
-        seen(deep, "Your squat's fold: how close the thigh comes to the belly", "", *props.arrow(belly, thigh), back=""),))
+        seen(deep, "Your squat's fold: how close the thigh comes to the belly", "", *props.arrow(belly, thigh),
+             *props.note((belly[0] + 0.05, belly[1] + 0.035), "belly", "l"), *props.note((thigh[0] + 0.06, thigh[1] + 0.03), "thigh", "l"),
+             back="", view=(-0.36, 0.05, 0.34, 0.62)),))
 
 
 def view_film() -> Drawing:
@@ -169,7 +177,9 @@ def film_cards() -> Drawing:
         "somebody standing side-on, arms straight ahead, printed cards with arrows up: 1 on the ribs, 2 on the belt line, 3 on the middle "
         "of the thigh, 4 on the shin, 5 on the wall behind.", (
             Panel((*props.wall_behind(-0.52, 0.58, 0.98), *scene(stood), *cards, *props.card((-0.30, 0.62), 5),
-                   *props.note((-0.30, 0.71), "wall", ink=INK)), (-0.56, -0.05, 0.60, 1.02), "Cards 1 to 4 on you, card 5 on the wall"),))
+                   *props.note((-0.30, 0.72), "wall", ink=INK),
+                   *props.note((-0.30, 0.53), "arrow up", ink=WATCH_INK), *props.note((0.10, 0.18), "cards", "l", INK)),
+                  (-0.56, -0.05, 0.60, 1.02), "Cards 1 to 4 on you, card 5 on the wall"),))
 
 
 def view_mirror() -> Drawing:

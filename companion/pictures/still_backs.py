@@ -10,8 +10,8 @@ from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import HAND_LENGTH, Arm, Joints, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
-from companion.pictures.scene import Item, small_of_back
-from companion.pictures.squats import AHEAD, CLEARLY, HINGED, STANDING_POSTURE, at_depth, rounding, scene, seen, squat
+from companion.pictures.scene import Item, pointers, small_of_back
+from companion.pictures.squats import AHEAD, CLEARLY, HINGED, POINTING, STANDING_POSTURE, at_depth, close, rounding, scene, seen, squat
 
 
 def palm_on_back(joints: Joints) -> Reach:
@@ -24,7 +24,6 @@ def palm_on_back(joints: Joints) -> Reach:
 def hand_on_back() -> Drawing:
     """Squat with a palm on the curve of the lower back."""
     still, moved = squat(-12, 44.0, 38), squat(-12, 44.0, 38, flexion=CLEARLY)
-    view = (-0.40, -0.05, 0.54, 0.80)
 
     def palm(posture: Posture) -> Posture:
         """Return the posture with a palm on the back."""
@@ -32,9 +31,8 @@ def hand_on_back() -> Drawing:
         return replace(posture, near_arm=palm_on_back(joints), far_arm=AHEAD)
     return Drawing(
         "hand_on_back",
-        "a squat from the side, one palm flat on the curve of the lower back, the other arm ahead.", (
-        seen(palm(still), "Curve still under the palm", back="plain", view=view),
-        seen(palm(moved), "Curve flattens or rounds", back="plain", view=view)))
+        f"a squat from the side, one palm flat on the curve of the lower back, the other arm ahead. {POINTING}", (
+        close(palm(still), "Curve still under the palm"), close(palm(moved), "Curve flattens or rounds")))
 
 
 def arms_forward_setup() -> Drawing:
@@ -44,14 +42,16 @@ def arms_forward_setup() -> Drawing:
         "arms_forward_setup",
         "standing, seen from the side: the stick's end at the front of the shoulder, off the throat, both "
         "arms straight ahead, level, hands open.", (
-        seen(stood, "On the shoulders, arms level", "good", *_rack_place(stood), back="", view=(-0.36, 0.45, 0.52, 1.02)),))
+        seen(stood, "On the shoulders, arms level", "good", *_rack_place(stood, word="stick"), back="",
+             view=(-0.36, 0.45, 0.52, 1.02)),))
 
 
-def _rack_place(posture: Posture, down: float = 0.098) -> tuple[Item, ...]:
-    """Return the bar's end on the front of the shoulders, off the throat, or further down the arms."""
+def _rack_place(posture: Posture, down: float = 0.098, word: str = "") -> tuple[Item, ...]:
+    """Return the bar's end on the front of the shoulders, off the throat, or further down the arms; ``word``: what it is, beside it."""
     joints = joints_of(posture)
     arm = direction(joints.shoulder, joints.near_arm.wrist)
-    return props.bar_end(along(along(joints.shoulder, arm, down), arm + 90, 0.046))
+    at = along(along(joints.shoulder, arm, down), arm + 90, 0.046)
+    return (*props.bar_end(at), *(props.note((at[0] + 0.04, at[1] + 0.022), word, "l") if word else ()))
 
 
 def arms_forward_rack() -> Drawing:
@@ -59,7 +59,7 @@ def arms_forward_rack() -> Drawing:
     stood = replace(STANDING_POSTURE, near_arm=AHEAD)
     deep_bar = joints_of(at_depth("parallel")).shoulder[1]
     items = (*props.rack(0.30, 0.95, deep_bar - 0.06), *props.note((0.32, deep_bar - 0.06), "safety arm", "l"),
-             *_rack_place(stood))
+             *_rack_place(stood, word="bar"))
     return Drawing(
         "arms_forward_setup_bar",
         "standing in a rack, seen from the side: empty bar on the front of the shoulders, arms level, "
@@ -71,16 +71,17 @@ def arms_forward() -> Drawing:
     """Arms-forward squat done well, and its three faults."""
     good = squat(0, 35.8)
     rolled, chest, back = replace(good, near_arm=Arm(-14, -14)), squat(0, 50, 35, arm=Arm(-14, -14)), squat(0, 37, flexion=CLEARLY)
-    view = (-0.36, -0.05, 0.58, 0.80)
+    view = (-0.36, 0.02, 0.52, 0.79)
     fell = props.swing(joints_of(chest).hip, 0.51, 78, 52)
     return Drawing(
         "arms_forward",
         "a squat from the side with a stick across the front of the shoulders, arms straight ahead and level, "
-        "four times.", (
-        seen(good, "It all holds", "", *_rack_place(good), back="plain", view=view),
+        "four times. " + POINTING, (
+        seen(good, "It all holds", "", *_rack_place(good, word="stick"), *pointers(joints_of(good)), back="plain", view=view),
         seen(rolled, "It rolls down the arms", "", *_rack_place(rolled, 0.25), back="", view=view),
         seen(chest, "The chest falls", "", *_rack_place(chest), *fell, back="", view=view),
-        seen(back, "The lower back rounds", "", *_rack_place(back), back="plain", view=view)), rows=(2, 2))
+        seen(back, "The lower back rounds", "", *_rack_place(back), *pointers(joints_of(replace(back, flexion=0.0)), 0.016),
+             *pointers(joints_of(back)), back="plain", view=view)), rows=(2, 2))
 
 
 def arms_forward_shallow() -> Drawing:
@@ -89,7 +90,8 @@ def arms_forward_shallow() -> Drawing:
     return Drawing(
         "arms_forward_shallow",
         "a squat from the side with a stick across the front of the shoulders, heels flat, arms straight ahead and level, well above "
-        "parallel.", (seen(less, "Only to just above where it rolled", "", *_rack_place(less), view=(-0.36, -0.05, 0.58, 0.88)),))
+        "parallel.", (seen(less, "Only to just above where it rolled", "", *_rack_place(less, word="stick"),
+             view=(-0.36, -0.05, 0.58, 0.88)),))
 
 
 def pause_stops() -> Drawing:
@@ -106,7 +108,7 @@ def pause_stops() -> Drawing:
 
 def pause_watch() -> Drawing:
     """One stop, neutral and rounded."""
-    return replace(rounding(), name="pause_watch", says="one stop of a squat from the side, three times.")
+    return replace(rounding(), name="pause_watch", says=f"one stop of a squat from the side, three times. {POINTING}")
 
 
 def hinge_setup() -> Drawing:
@@ -114,7 +116,8 @@ def hinge_setup() -> Drawing:
     return Drawing(
         "hinge_setup",
         "standing, seen from the side, a broomstick across the upper back, where a bar would lie.", (
-        seen(_carrying(STANDING_POSTURE), "Only the stick, on the upper back", "good", *_on_back(STANDING_POSTURE), back="",
+        seen(_carrying(STANDING_POSTURE), "Only the stick, on the upper back", "good", *_on_back(STANDING_POSTURE),
+             *props.note((_stick_place(STANDING_POSTURE)[0] - 0.06, _stick_place(STANDING_POSTURE)[1] + 0.01), "stick", "r"), back="",
              view=(-0.36, 0.45, 0.40, 1.02)),))
 
 
@@ -137,10 +140,12 @@ HINGE_SQUAT: Final = squat(4, 44.0, 36)
 
 def hinge_to_squat() -> Drawing:
     """Hinge to squat as a loop: hinge, sink, back into the hinge, stand."""
-    ways = ((STANDING_POSTURE, HINGED, "hips back"), (HINGED, HINGE_SQUAT, "sink"), (HINGE_SQUAT, HINGED, "hinge again"),
-            (HINGED, STANDING_POSTURE, "stand up"))
-    moves = [[(*scene(_carrying(posture), "good"), *_on_back(posture), *props.note((0.16, 0.99), word, "l", GUIDE, 16))
-              for posture in (between(start, end, share) for share in eased(FPS)[1:])] for start, end, word in ways]
+    poses = {"stand": STANDING_POSTURE, "hinge": HINGED, "squat": HINGE_SQUAT}
+    ways = (("stand", "hinge"), ("hinge", "squat"), ("squat", "hinge"), ("hinge", "stand"))
+    moves = [[(*scene(_carrying(posture), "good"), *_on_back(posture),
+               *props.note((0.16, 0.99), start if share < 0.5 else end, "l", GUIDE, 16))
+              for share, posture in ((share, between(poses[start], poses[end], share)) for share in eased(FPS)[1:])]
+             for start, end in ways]
     frames, times = loop(moves[0][-1], *moves[1:], moves[0][:-1])
     return Drawing(
         "hinge_to_squat",
@@ -152,13 +157,11 @@ def hinge_to_squat() -> Drawing:
 
 def hinge_watch() -> Drawing:
     """The hinge and the squat, each neutral and rounded."""
-    view = (-0.42, -0.05, 0.50, 0.92)
     hinge, bent = _carrying(HINGED), _carrying(replace(HINGED, flexion=CLEARLY, trunk=20))
     sunk, broken = _carrying(HINGE_SQUAT), _carrying(replace(HINGE_SQUAT, flexion=CLEARLY))
     return Drawing(
         "hinge_watch",
-        "from the side, the hinge with the knees nearly straight, and the squat it sinks into.", (
-        seen(hinge, "Hinge keeps its shape", "", *_on_back(hinge), back="plain", view=view),
-        seen(bent, "Hinge rounds", "", *_on_back(bent), back="plain", view=view),
-        seen(sunk, "Squat keeps it", "", *_on_back(sunk), back="plain", view=view),
-        seen(broken, "Sinking breaks it", "", *_on_back(broken), back="plain", view=view)), rows=(2, 2))
+        f"from the side, the hinge with the knees nearly straight, and the squat it sinks into. {POINTING}", tuple(
+        close(posture, title, *_on_back(posture)) for posture, title in (
+            (hinge, "Hinge keeps its shape"), (bent, "Hinge rounds"), (sunk, "Squat keeps it"), (broken, "Sinking breaks it"))),
+        rows=(2, 2))

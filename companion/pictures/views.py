@@ -85,6 +85,7 @@ def from_behind(joints: Joints, hike: float) -> tuple[Item, ...]:
     line: Item = Stroke((along(low, hike + 180, 0.16), along(high, hike, 0.16)), GUIDE, 0.012)
     level: Item = Stroke(((low[0] - 0.16, hip), (HIP_HALF + 0.17, hip)), GUIDE, 0.006, 0.02)
     return (*behind, *leg, Limb(low, high, 0.070, 0.070), Limb(heel, toe, 0.030, 0.036, FAR_INK),
-            line, *((level,) if hike else ()), *props.limb_name((0.24, toe[1] - 0.01), "{SIDE}"))
+            line, *((level,) if hike else ()), *props.limb_name((0.24, toe[1] - 0.01), "{SIDE}"),
+            *props.note((-0.26, hip + 0.06), "hips"))
 
 

@@ -55,7 +55,7 @@ def knee_to_wall() -> Drawing:
     """Knee to wall with the heel down, and with the heel lifting."""
     down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
     heel = joints_of(up).near.heel
-    lifted = _wall_panel(up, "The heel lifts", "watch", *props.arrow((heel[0] - 0.04, 0.0), (heel[0] - 0.04, 0.075), WATCH_INK))
+    lifted = _wall_panel(up, "The heel lifts", "watch", *props.lifting(heel))
     return Drawing(
         "knee_to_wall_{side}",
         "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
@@ -86,10 +86,12 @@ def knee_to_wall_level(placement: str = "") -> Drawing:
 
     def held(share: float) -> tuple[Item, ...]:
         """Return the phone at a share of the shin below the knee."""
-        return props.phone(along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042),
-                           direction(leg.ankle, leg.knee))
+        at = along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042)
+        beyond = joints_of(down).near.knee[0] + 0.15
+        return (*props.phone(at, direction(leg.ankle, leg.knee), (beyond + 0.08, at[1])),
+                Stroke((at, (beyond - 0.04, at[1])), GUIDE, 0.005))
     places = {"below_knee": ("Just under the knee", 0.17), "mid_shin": ("Middle of the shin", 0.11)}
-    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.40, -0.09, 0.32, 0.46))
+    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.44, -0.09, 0.50, 0.46))
                    for name, (title, share) in places.items() if placement in ("", name))
     return Drawing(
         f"knee_to_wall_level{placement and '_'}{placement}_{{side}}",

@@ -161,7 +161,7 @@ def _watched_alike(records: dict[str, Any]) -> None:
             records[test] = replace(one, seen_by=seen)
 
 
-METHOD_WORDS: Final = {"tape": "tape", "level": "phone level", "heel": "heel height", "eye": "eye"}
+METHOD_WORDS: Final = {"tape": "tape", "level": "phone level", "heel": "heel height", "eye": "eye", "film": "film with a card"}
 
 
 def _method(record: type, run: Iterable[LoggedAnswer]) -> str:

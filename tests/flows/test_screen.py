@@ -15,8 +15,8 @@ from companion.screening.protocols import protocol, protocols, route
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.safety import BodyPosition, Level
 from companion.screening.screen import LoggedAnswer
-from flows.screen import FLOW
 from flows import screen_facts
+from flows.screen import FLOW
 from flows.screen_facts import wanted
 from tests.drive import CHECKED, NOW, Talk
 from tests.flows.test_full_screen import SQUATS, STUBS, book, done, heard, rows_of, run_flows

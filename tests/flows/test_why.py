@@ -124,7 +124,8 @@ def test_in_the_middle_of_a_test_the_open_question_is_asked_again_after_the_answ
 @pytest.mark.parametrize(("row", "told"), [
     ("mdc", "is 2.772 times the standard error of one reading (1.96 · √2)"), ("phone_level_icc", "it agreed with itself at 0.65 to 0.82"),
     ("raise_by_age", "did not change with age between 20 years and 79 years"), ("rounding_is_common", "trained men bent about 26°"),
-    ("lean_loads_back", "In 8 people the load on the lower back followed"), ("prime_dose", "A prime is 2 to 3 easy sets of two to five"),
+    ("lean_loads_back", "In 8 people the load on the lower back followed"),
+    ("prime_dose", "A drill before squats is 2 to 3 easy sets of two to five"),
     ("stretch_dose", "Stretches are 60 s in all for each muscle"), ("prompts", "at most 1 reminder and one follow-up"),
     *((f"lifters_{what}", "18 people, motion sensors, 70 % of their best") for what in ("ankle", "hip", "control", "proportions")),
     ("minutes_screen", "within 24 min"), ("minutes_full_screen", "38 min or less"), ("leg_raise_sides", "more than 35° apart")])

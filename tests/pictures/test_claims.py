@@ -309,6 +309,8 @@ ELSEWHERE = {
         r"mirror beside you",
     "test_no_a_little_and_clearly_are_zero_thirteen_and_twenty_six_degrees_of_lumbar_flexion":
         r"a white mark on the tail bone and a band at the waist show how the pelvis turns",
+    "test_thin_lines_turn_with_tail_and_ribs_against_dashed_ones_of_the_back_s_own_curve":
+        r"thin lines show where tail and ribs point; dashed: with the back's own curve",
 }
 """Tests of this folder, with the clauses they measure."""
 UNSHOWN = (r"(?:then |first )?(?:seen )?from (?:the side|above)|a loop|as you sit|toes up the picture|twice|(?:three|four) times|somebody|"

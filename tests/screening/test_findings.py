@@ -321,7 +321,7 @@ def test_the_same_depth_twice_says_less_in_the_top_band_which_has_no_upper_end()
     hand = {"hand_on_back_squat": replace(HAND, usual_depth="well_above", cued_depth="well_above")}
     assert shown(slow)["slow_same_control"].grade == Grade.WEAK
     assert shown(hand)["hand_same_control"].grade == Grade.WEAK
-    assert "top band" in shown(hand)["hand_same_control"].words
+    assert "top step of depth" in shown(hand)["hand_same_control"].words
 
 
 def test_under_load_no_earlier_than_the_top_band_is_no_finding() -> None:
