@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from datetime import datetime, timedelta
+from functools import lru_cache
 from typing import Any, Final
 
 from companion.conversation.condition import Condition, Value, fact
 from companion.conversation.flow import Known
 from companion.screening.errors import errors_from
+from companion.screening.evidence import EvidenceRow, Finding
 from companion.screening.findings import findings_of
 from companion.screening.next_test import still_open
 from companion.screening.pairs import LOOK, OPENINGS, waiting
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols, route
-from companion.screening.rulings import Ruling
+from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import BodyPosition, Level
 from companion.screening.screen import about_from
 from companion.screening.sources import value
@@ -86,7 +88,7 @@ def what_is_open(known: Known) -> dict[str, Value]:
     answers = list(known.answers())
     about = about_from(answers)
     found = findings_of(screen, about, showing(known), errors_from(answers, about.sex))
-    names = [test for test, _ in still_open(found, conclusion.verdicts, tests, waiting(screen)).tests]
+    names = _worth_doing(tuple(found), conclusion.verdicts, tuple(tests), tuple(waiting(screen).items()))
     first = next((test for test in names if wanted(protocol(test), "about_you.years" in facts).holds(facts)), "")
     if not first:
         return {}
@@ -94,6 +96,13 @@ def what_is_open(known: Known) -> dict[str, Value]:
     return {"next": first, "title": protocol(first).title.lower(), "minutes": float(protocol(first).minutes), "left": float(len(names)),
             "minutes_left": float(sum(protocol(test).minutes for test in names)),
             "still": ", ".join(causes) or "how sure that is", "rest": ",".join(test for test in names if test != first)}
+
+
+@lru_cache(500)  # many lifters have no result yet, and a test that is left out of a screen leads here at once again
+def _worth_doing(found: tuple[Finding, ...], verdicts: tuple[Verdict, ...], tests: tuple[str, ...],
+                 waits: tuple[tuple[str, EvidenceRow], ...]) -> tuple[str, ...]:
+    """Return the open tests worth doing, the one to do next first."""
+    return tuple(test for test, _ in still_open(found, verdicts, tests, dict(waits)).tests)
 
 
 def _may_come(test: Protocol[Any], facts: dict[str, Value], left: list[str]) -> bool:

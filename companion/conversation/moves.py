@@ -4,6 +4,7 @@ logs what belongs to it, and keeps the stack of runs."""
 from __future__ import annotations
 
 from dataclasses import replace
+from fnmatch import fnmatchcase
 from typing import Any, Final
 
 from companion.conversation.asking import ask_aside, show, stand_again
@@ -69,7 +70,9 @@ def _let_first(draft: Draft, move: Move) -> bool:
 def begin_anew(draft: Draft) -> None:
     """Give up the topmost run and begin its flow again."""
     before = draft.top
-    beside = {name: value for name, value in before.got.items() if not {name, name.removesuffix(_BY)} & draft.compiled.stops.keys()}
+    answers = [pattern for patterns in draft.compiled.ahead.gives.values() for pattern in patterns]
+    beside = {name: value for name, value in before.got.items()
+              if not any(fnmatchcase(one, pattern) for one in (name, name.removesuffix(_BY)) for pattern in answers)}
     draft.effects.append(Ended(before.run, "left"))
     draft.session = draft.session._replace(stack=draft.session.stack[:-1], last=None)
     draft.push(before.flow, before.asked)

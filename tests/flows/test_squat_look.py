@@ -1,7 +1,7 @@
 """Squat look, lived through."""
 
 from collections.abc import Iterator, Mapping
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from hypothesis import given
@@ -222,3 +222,12 @@ def test_squats_stay_shut_where_only_floor_tests_are_allowed():
 def test_without_a_warm_up_it_goes_there_first():
     cold = {key: value for key, value in CHECKED.items() if not key.startswith("warm")}
     assert Talk(FLOW, known=cold).state == "warm_up.ok"
+
+
+def test_who_begins_it_again_days_later_brings_no_depths_along():
+    talk = plain("A little", "About parallel").tap("Well above parallel")
+    first, talk.now = talk.session.top, talk.now + timedelta(days=10)
+    assert any(key.endswith("_depth") and key != "plain_depth" for key in first.got)
+    talk.say("hm").tap("Start this again")
+    assert talk.session.top.run != first.run
+    assert not any(key.endswith("_depth") for key in talk.session.top.got)
