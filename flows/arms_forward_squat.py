@@ -28,9 +28,9 @@ FLOW = flow_of(
     steps=(
         watched_again(f"This shows {PROTOCOL.looks_at}. How will you see it? "
                    "Best is film from the side, phone at hip height, shirt tucked in."),
-        Ask("bar", "Stick or bar lies across the front of your shoulders, both arms straight ahead. Which one? Never "
-            "front squatted: the stick. Nothing is loaded for this test; loaded sets count only from film you "
-            "already have, arms held like this.", choice(
+        Ask("bar", "For this test you hold a broomstick or an empty bar across the front of your shoulders, arms straight ahead. "
+            "Which will you use? If you have never front squatted, take the broomstick. Add no weights. Film of heavier sets "
+            "counts only if you have it.", choice(
                 ("stick", "Broomstick", "stick", "broom", "mop", "pole", "umbrella", "towel"),
                 Option("empty", "Empty bar", ("empty", "bar", "barbell"), only_if=~BODY_WEIGHT & ~NO_BAR),
                 Option("loaded", "Film of loaded sets", ("loaded", "film", "loaded film", "old film", "video"),

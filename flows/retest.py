@@ -72,7 +72,7 @@ FLOW = Flow(
         Do(Remind("retest", "retest", ""), (fact("how_many") < 1) & ~fact("pinned").known),
         Do(Remind("retest", "retest", "{in_a_week}"), fact("how_many") >= 1),
         Tell("We repeat only what was not ruled out: {titles}.{last_line}", fact("how_many") >= 1),
-        Ask("home_done", "How often did you do the home work? Any answer is fine: it only tells what a change can mean.", choice(
+        Ask("home_done", "How often did you do the home work? Any answer is fine: it helps to read a change.", choice(
             ("as_planned", "About 3 days a week", "3", "three", "often", "as planned"),
             ("some", "Once or twice a week", "sometimes", "some"), ("hardly", "Hardly or not", "no", "never", "not at all"),
             ("none_given", "I had none", "none")), only_if=fact("how_many") >= 1),

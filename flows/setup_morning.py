@@ -37,7 +37,7 @@ FLOW = Flow(
         Do(Find("setup.out", "{setup.change}", "a pinch, an ache or pain the morning after", "{words}"), ~FINE),
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts with the set-up (choice)", "{keep_words}"),
            FINE & fact("keep").one_of("well_above", "a_little_above", "parallel", "below")),
-        Tell("{setup_words}", FINE & fact("setup_words").known),
+        Tell("{setup_words} This takes the place of the depth told before.", FINE & fact("setup_words").known),
         Tell("Good. It counts from the next day on which the safety check says go.", FINE & ~fact("setup_words").known),
         Tell("Then that set-up is out, and your plain one stands. If it is still there tomorrow, say so and leave squats until then.",
              fact("how").is_("ache")),
