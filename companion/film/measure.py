@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from companion.film.angles import Angles, angles_of
-from companion.film.cards import BY_PLACE, ON_BODY
+from companion.film.cards import BY_PLACE, ON_BODY, Place
 from companion.film.footage import Footage, Unreadable
 from companion.film.onset import Curve, Onset, binned, is_whole, onset_of
 from companion.film.squats import STANDING_WITHIN, Curves, Descent, curves_of, descents, standing_still
@@ -47,17 +48,24 @@ class SquatFilm:
     slipped: float
 
 
-def measured(footage: Footage) -> SquatFilm:
-    """Return what a film of squats shows. Raises Unreadable with the one reason where it can't carry a result."""
-    for place in ON_BODY:
+def begun_still(footage: Footage, places: Sequence[Place], not_still: str) -> tuple[Angles, tuple[int, int]]:
+    """Return the angles and the first and last frame of the still beginning. Raises Unreadable where one of the cards is seldom seen, and
+    with ``not_still`` where nothing keeps still."""
+    for place in places:
         if footage.share(place) < LEAST_SEEN:
             card = BY_PLACE[place]
             raise Unreadable(f"Card {card.number} ({card.title.lower()}) is hidden or out of view most of the time. Hands and clothes off "
                              "it, side-on to the phone, and film again.")
     angles = angles_of(footage)
-    standing = standing_still(angles) if angles is not None else None
-    if angles is None or standing is None:
-        raise Unreadable(NO_STANDING)
+    still = standing_still(angles) if angles is not None else None
+    if angles is None or still is None:
+        raise Unreadable(not_still)
+    return angles, still
+
+
+def measured(footage: Footage) -> SquatFilm:
+    """Return what a film of squats shows. Raises Unreadable with the one reason where it can't carry a result."""
+    angles, standing = begun_still(footage, ON_BODY, NO_STANDING)
     curves = curves_of(angles, standing)
     squats = descents(curves)
     if not squats:

@@ -11,12 +11,12 @@ from typing import Final, Literal
 import numpy as np
 from scipy.signal import find_peaks  # type: ignore[import-untyped]
 
-from companion.film.angles import Angles, angles_of
-from companion.film.cards import BY_PLACE, Place
+from companion.film.angles import Angles
+from companion.film.cards import Place
 from companion.film.footage import Floats, Footage, Unreadable
-from companion.film.measure import LEAST_SEEN
+from companion.film.measure import begun_still
 from companion.film.onset import Onset, binned, is_whole, onset_of
-from companion.film.squats import curves_of, descents, standing_still
+from companion.film.squats import curves_of, descents
 
 Movement = Literal["shin", "leg", "fold"]
 
@@ -52,15 +52,7 @@ class MoveFilm:
 
 def moved(footage: Footage, move: Movement) -> MoveFilm:
     """Return what a film of one of the tests shows. Raises Unreadable with the one reason where it can't carry a result."""
-    for place in CARDS_OF[move]:
-        if footage.share(place) < LEAST_SEEN:
-            card = BY_PLACE[place]
-            raise Unreadable(f"Card {card.number} ({card.title.lower()}) is hidden or out of view most of the time. Free it, side-on to "
-                             "the phone, and film again.")
-    angles = angles_of(footage)
-    still = standing_still(angles) if angles is not None else None
-    if angles is None or still is None:
-        raise Unreadable(NO_STILL)
+    angles, still = begun_still(footage, CARDS_OF[move], NO_STILL)
     if move == "fold":
         return _folded(angles, still)
     turn = _turned(angles, "shank", still)
