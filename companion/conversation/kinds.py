@@ -113,7 +113,7 @@ class Kind:
 
 @lru_cache(maxsize=512)
 def _names(options: tuple[Option, ...]) -> Options:
-    return named((option.value, (option.label, option.value.replace("_", " "), *option.also)) for option in options)
+    return named((option.value, (option.label, option.label.replace(",", ""), option.value.replace("_", " "), *option.also)) for option in options)
 
 
 def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Answer | Unclear:
@@ -121,7 +121,7 @@ def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Ans
     wanted = flat(text).strip(" .")
     names = _names(options)
     for value, words in names:
-        if wanted in words:
+        if wanted in words or wanted.replace(",", "") in words:
             return Answer(value, text)
     if not context.strict and len(wanted) >= 4 and (chosen := choose(clauses(text), names)).sure:
         return Answer(chosen.values[0], text)

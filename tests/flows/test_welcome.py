@@ -127,3 +127,8 @@ def test_no_other_flow_begins_over_it():
     ("34 and my brother 12", None), ("1", None), ("180", None)])
 def test_a_stated_age_answers_and_an_unclear_one_is_asked_again(said, adult):
     assert begun(CONSENT, said).answers.get("adult") == adult
+
+
+@pytest.mark.parametrize("said", ["yes keep them", "Yes, keep them", "YES KEEP THEM."])
+def test_a_label_is_known_without_its_comma(said):
+    assert begun(said).state == "welcome.adult"
