@@ -21,7 +21,6 @@ from companion.screening.drills import BY_PART, HOME_DAYS, offer_for
 from companion.screening.errors import Errors, Repeats, repeats_of
 from companion.screening.geometry import highest_heel, leg_raise_from_heel, shin_from_distance
 from companion.screening.load_threshold import SeenSet, bracket
-from companion.screening.one_rep_max import brzycki, epley, heaviest
 from companion.screening.outcomes import interval
 from companion.screening.priming_trial import smallest_p, verdict_of
 from companion.screening.protocols import error_of, protocol
@@ -146,15 +145,14 @@ WORKED: dict[str, Callable[..., Any]] = {
     "sides": lambda test, way, *sides: side_difference(*([replace(reading(test, way, value), side=side)] for value, side in zip(
         sides, SIDES, strict=True)), error(test, way, "man")).words,
     "slope": slope, "heel a degree": heel_a_degree, "segment": lambda name, height: getattr(body_of(height, 80.0), name),
-    "upper body": lambda height, mass: body_of(height, mass).upper_share * mass, "brzycki": brzycki,
-    "single": lambda kg, times: refused(lambda: heaviest(kg, times)), "share of most": lambda times: 100 / epley(1.0, times),
+    "upper body": lambda height, mass: body_of(height, mass).upper_share * mass,
     "home minutes": home_minutes, "pairs needed": lambda: next(n for n in range(1, 20) if smallest_p([1.0] * n) < .05),
     "line": compared, "change by": changed,
     "weeks": weeks_until_visible, "bounded weeks": lambda mdc, gain: bounded(weeks_until_visible(mdc, gain)),
     "sessions": sessions_to_average, "retest": again, "pain": pain, "pain said": lambda *of: pain_change(*of).words,
     "start": lambda told: level_from_check({**WELL, "pain": float(told)}).level.value,
     "ends the day": lambda bad, start: level_from_pain({**SMALL, "bad": float(bad)}, float(start)).level >= Level.NOT_TODAY,
-    "epley": epley, "load": lambda kg: conclude(screen(CONTROL_LIKELY), replace(ABOUT, load=float(kg), bar="high"), 0).load_limit,
+    "load": lambda kg: conclude(screen(CONTROL_LIKELY), replace(ABOUT, load=float(kg), bar="high"), 0).load_limit,
     "bracket": lambda *sets: bracket([SeenSet(float(kg), rounds) for kg, rounds in sets]).most,  # type: ignore[union-attr]
     "heel": leg_raise_from_heel, "shin": lambda *of: shin_from_distance(*of).value,
     "warm up": lambda kg: [[one.load, one.repetitions] for one in sets_for(kg, 20.0) if one.repetitions],

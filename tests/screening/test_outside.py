@@ -1,4 +1,4 @@
-"""Agreement, load and units against published tables and general libraries."""
+"""Agreement and units against published tables and general libraries."""
 
 from __future__ import annotations
 
@@ -13,7 +13,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from companion.language.units import IMPERIAL, METRIC, to_kept, unit_word
-from companion.screening.one_rep_max import brzycki, epley, heaviest
 from companion.screening.protocols import error_of
 from companion.screening.readings import MDC_FACTOR
 
@@ -68,29 +67,6 @@ def test_sem_follows_from_the_coefficient() -> None:
     for sd, icc in ((-1, 0.5), (1, 1.1), (1, -0.1)):
         with pytest.raises(ValueError, match="no error"):
             sem_from(sd, icc)
-
-
-def test_epleys_shares_are_the_published_table() -> None:
-    """Published table (read): 94 91 88 86 83 81 79 77 75 % at 2 to 10 repetitions."""
-    assert [round(100 / epley(1, r)) for r in range(2, 11)] == [94, 91, 88, 86, 83, 81, 79, 77, 75]
-
-
-def test_epley_and_brzycki_meet_at_ten_repetitions() -> None:
-    """Textbook formulas (read): both give w * 1.333 at ten."""
-    assert epley(90, 10) == pytest.approx(120)
-    assert brzycki(90, 10) == pytest.approx(120)
-    assert brzycki(100, 5) == pytest.approx(112.5)
-
-
-def test_the_lower_formula_is_taken_and_past_ten_none() -> None:
-    assert heaviest(100, 5).value == pytest.approx(112.5)
-    assert heaviest(100, 1) == type(heaviest(100, 1))(100, 0.0, "kg", "read")
-    assert heaviest(100, 10).error == 5
-    for repetitions in (0, 11):
-        with pytest.raises(ValueError, match="2 to 10"):
-            heaviest(100, repetitions)
-    with pytest.raises(ValueError, match="no weight"):
-        heaviest(0, 5)
 
 
 UNITS: Any = pint.UnitRegistry()
