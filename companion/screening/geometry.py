@@ -22,7 +22,7 @@ Lean = Literal["short", "past", "flat"]
 HIP_ABOVE_FLOOR: Final = value("hip_above_floor")
 ANKLE_BEHIND_TOE: Final = value("ankle_behind_toe")
 KNEECAP: Final = value("kneecap")
-# Above this a degree moves the heel by 0.4 to 0.6 cm at most, so the height says little.
+# Above this a degree moves the heel by 0.4 cm without the hip's height and 0.6 with it, so the height says little.
 HEEL_TOP: Final = value("heel_height_top")
 FLIP: Final = value("phone_flip")
 SHIN_TOP: Final = value("shin_top")  # degrees from upright
