@@ -119,8 +119,8 @@ def own_error(test: str, differences: list[float]) -> Error:
 
 def slope(height: float, angle: float) -> float:
     """Degrees of the shin for a centimetre of knee to wall, about an angle."""
-    at = next(n / 100 for n in range(3000) if shin_from_distance(n / 100, height).value >= angle)
-    return shin_from_distance(at + .05, height).value * 10 - shin_from_distance(at - .05, height).value * 10
+    at = next(n / 100 for n in range(3000) if shin_from_distance(n / 100, height) >= angle)
+    return shin_from_distance(at + .05, height) * 10 - shin_from_distance(at - .05, height) * 10
 
 
 def heel_a_degree(leg: float) -> float:
@@ -154,7 +154,7 @@ WORKED: dict[str, Callable[..., Any]] = {
     "ends the day": lambda bad, start: level_from_pain({**SMALL, "bad": float(bad)}, float(start)).level >= Level.NOT_TODAY,
     "load": lambda kg: conclude(screen(CONTROL_LIKELY), replace(ABOUT, load=float(kg), bar="high"), 0).load_limit,
     "bracket": lambda *sets: bracket([SeenSet(float(kg), rounds) for kg, rounds in sets]).most,  # type: ignore[union-attr]
-    "heel": leg_raise_from_heel, "shin": lambda *of: shin_from_distance(*of).value,
+    "heel": leg_raise_from_heel, "shin": lambda *of: shin_from_distance(*of),
     "warm up": lambda kg: [[one.load, one.repetitions] for one in sets_for(kg, 20.0) if one.repetitions],
     "trial": lambda pairs: verdict_of("lifter 7", days([2.0] * pairs, [5.0] * pairs)).kind,
     "trend": lambda many: trend(sessions(*(60.0 + 3 * n for n in range(many)))).kind, "share": lambda *of: list(interval(*of))}
