@@ -11,7 +11,6 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache, partial
 from statistics import fmean, stdev
-from typing import Final
 
 from companion.base.clock import local_date
 from companion.language.units import shown, shown_number, shown_unit
@@ -21,13 +20,10 @@ from companion.screening.errors import errors_from
 from companion.screening.load_limit import LimitSet
 from companion.screening.priming_trial import TrialDay, arm_of, pairs_of
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import MDC_FACTOR, SIDES, STANDING_WORDS, mean_of
+from companion.screening.readings import SIDES, STANDING_WORDS, Z_TWO_SIDED_95, mean_of
 from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import AFTER, ToldDay, about, days_told, trial_days, trial_seed
-
-ERROR_BAR_Z: Final = MDC_FACTOR / 2**0.5
-"""Error bars: 1.96 standard errors of the session's mean to each side."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +146,7 @@ def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
         unit = alike[0].readings[0].unit
         error = errors.of(test, alike[0].readings[0].method)
         dots = tuple(Dot(local_date(session.at, whose.zone), _number(mean_of(session.readings), unit, whose),
-                         _number(ERROR_BAR_Z * error.sem if not session.readings[0].width
+                         _number(Z_TWO_SIDED_95 * error.sem if not session.readings[0].width
                                  else session.readings[0].width / 2, unit, whose),
                          label=shown(round(mean_of(session.readings), 1), unit, whose.system)) for session in alike)
         mdc = _number(error.mdc, unit, whose)

@@ -105,7 +105,7 @@ def _shin(screen: Screen, about: About) -> float | None:
             found.append(mean_of(taken))
         elif about.height is not None:
             try:
-                found.append(shin_from_distance(mean_of(taken), about.height).value)
+                found.append(shin_from_distance(mean_of(taken), about.height))
             except ValueError:
                 continue
     return min(found, default=None)

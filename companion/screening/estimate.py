@@ -16,7 +16,7 @@ from companion.screening.about import About
 from companion.screening.body import Bar
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band
 from companion.screening.errors import Errors
-from companion.screening.geometry import furthest_reach, shin_from_distance
+from companion.screening.geometry import SHIN_BY_TAPE_SD, furthest_reach, shin_from_distance
 from companion.screening.pairs import ReferenceSquat, ankles, folds, look_of
 from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
@@ -141,8 +141,7 @@ def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
             sem = errors.of(taken[0].test, taken[0].method).sem
             sides.append(Spread(mean_of(taken), hypot(sem, PLACED_SD)))
         elif mean_of(taken) <= min(FURTHEST, furthest_reach(height)):
-            estimate = shin_from_distance(mean_of(taken), height)
-            sides.append(Spread(estimate.value, estimate.error))
+            sides.append(Spread(shin_from_distance(mean_of(taken), height), SHIN_BY_TAPE_SD))
     return min(sides, key=lambda spread: spread.value, default=None)
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
+from math import isclose
 from typing import Final, Literal
 
 from companion.screening.sources import value
@@ -72,9 +73,9 @@ def arm_of(seed: str, index: int) -> TrialArm:
 def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     """Return the result of the days so far; its words have at most 160 characters.
 
-    Only blocks with both days, at the same depth and load, count as pairs. From six pairs on: "helps" where p <= .05,
-    less movement is felt on primed days and the depth is kept no less often; "no_sign" where the mean difference is
-    under a point; else it can't be told yet. Looking again after each further pair makes p a little too small, so
+    Only blocks with both days, at the same depth and load, count as pairs. From six pairs on: "no_sign" where the mean difference is
+    under a point, however unlikely by chance; "helps" where p <= .05 and the depth is kept no less often on primed days; else it
+    can't be told yet. Looking again after each further pair makes p a little too small, so
     decide once. Raises ValueError for a day given twice, and for movement outside 0-10.
     """
     pairs, left_out = pairs_of(seed, days)
@@ -88,14 +89,14 @@ def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     kind: Literal["helps", "no_sign", "cannot_tell"]
     if len(pairs) < PAIRS:
         kind, words = "cannot_tell", _too_few(len(pairs))
-    elif p <= SMALL_P and difference > 0 and primed >= plain:
-        kind, words = "helps", f"The drill helps you, as far as this shows: {at} ({numbers})."
     elif difference < LEAST_HELP:
         kind, words = "no_sign", f"No sign that the drill helps you: {at} ({numbers})."
-    else:
+    elif p > SMALL_P:
         kind, words = "cannot_tell", f"Can't tell yet: {at}, which may be chance ({numbers}). More pairs would tell."
-        if p <= SMALL_P:
-            words = f"Can't tell yet: {at}, but the depth was kept less often ({numbers})."
+    elif primed < plain:
+        kind, words = "cannot_tell", f"Can't tell yet: {at}, but the depth was kept less often ({numbers})."
+    else:
+        kind, words = "helps", f"The drill helps you, as far as this shows: {at} ({numbers})."
     return TrialResult(kind, len(pairs), left_out, difference, p, smallest, primed, plain, words)
 
 
@@ -149,7 +150,7 @@ def _ordered(seed: str, first: TrialDay, second: TrialDay) -> tuple[TrialDay, Tr
 
 def _alike(one: TrialDay, other: TrialDay) -> bool:
     """True if two days had the same depth and load."""
-    return one.depth == other.depth and abs(one.load - other.load) < 1e-9
+    return one.depth == other.depth and isclose(one.load, other.load)
 
 
 def _too_few(pairs: int) -> str:

@@ -196,3 +196,10 @@ def test_a_mean_of_just_a_point_may_yet_be_a_help() -> None:
     helped = [3, 3, 3, -1, -1, -1]
     primed, plain = ([2.0 + max(way * one, 0) for one in helped] for way in (-1, 1))
     assert verdict_of(SEED, days(primed, plain)).kind == "cannot_tell"
+
+
+@pytest.mark.parametrize(("less", "kind"), [(0.9, "no_sign"), (1.0, "helps")])
+def test_a_help_of_less_than_a_point_is_none_however_unlikely_by_chance(less: float, kind: str) -> None:
+    """Six pairs one way: 2 of 64 orders."""
+    told = verdict_of(SEED, days([4.0] * 6, [4 + less] * 6))
+    assert (told.kind, told.p) == (kind, 2 / 64)
