@@ -8,6 +8,7 @@ hint: an unspecific sign; alone it does not make a part "tested".
 pinched: a joint pinched, so its part must not be stretched.
 trial: the lifter's own squat with one thing changed, and not a range taken on the floor.
 twice: it shows only where a second try shows it too.
+bar: it shows only with an empty bar in the hands or on the back.
 """
 
 from __future__ import annotations
@@ -47,6 +48,7 @@ class EvidenceRow:
     pinched: bool = False
     trial: bool = False
     twice: bool = False
+    bar: bool = False
 
 
 EMPTY_BAR: Final = value("empty_bar")  # kg, the usual one; a lighter one only makes evidence lighter
@@ -110,6 +112,12 @@ def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: st
     return Finding(row, grade, f"{named}{at}.{why}", side, load,
                    tuple(key if "." in key else f"{row.test}.{key}" for key in keys), kg, margin,
                    bands, looks)
+
+
+def lighter(kg: float | None, usual: float | None) -> str:
+    """Return the reason for which a clean set with a bar counts less, "" for none: strength that gives way above a load can't be cleared
+    below it. Rows without a bar have their low grade already."""
+    return "it was lighter than your working load" if kg and usual and kg < usual else ""
 
 
 def by_feel(seen_by: str | None) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found, lighter
 from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
@@ -33,7 +33,8 @@ _ROWS: Final = by_id(
     EvidenceRow("pause_fails", _ID, "With stops, your back rounds twice, at a depth where it keeps its shape while you move",
         "trunk", "for", Grade.MODERATE, twice=True),
     EvidenceRow("pause_clean_body", _ID, "With stops, your back keeps its shape at body weight", "trunk", "against", Grade.WEAK),
-    EvidenceRow("pause_clean_bar", _ID, "With stops, your back keeps its shape with the bar", "trunk", "against", Grade.MODERATE),
+    EvidenceRow("pause_clean_bar", _ID, "With stops, your back keeps its shape with the bar", "trunk", "against", Grade.MODERATE,
+        bar=True),
     EvidenceRow("pause_open", _ID, "The pause squat decides nothing", "trunk", "neither", Grade.NONE, standing="choice"),
 )
 
@@ -46,8 +47,8 @@ def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
     if (pause.moving, pause.shape, pause.again) == ("clean", "rounds", "rounds"):
         yield found(_ROWS["pause_fails"], *keys, less=feel, load=load, kg=kg)
     elif pause.shape == "clean" and (pause.again == "clean" or (pause.hard == "none" and pause.again is None)):
-        yield found(_ROWS["pause_clean_bar" if pause.with_ == "bar" else "pause_clean_body"], *keys, less=feel,
-                    load=load, words="With stops, your back keeps its shape", kg=kg)
+        yield found(_ROWS["pause_clean_bar" if kg else "pause_clean_body"], *keys, "about_you.load",
+                    less=feel or lighter(kg, context.about.load), load=load, words="With stops, your back keeps its shape", kg=kg)
     elif pause.shape in ("clean", "rounds"):
         yield found(_ROWS["pause_open"], *keys, load=load)
 
