@@ -11,7 +11,7 @@ from companion.conversation.flow import Known
 from companion.screening.errors import errors_from
 from companion.screening.evidence import EvidenceRow, Finding
 from companion.screening.findings import findings_of
-from companion.screening.next_test import still_open
+from companion.screening.next_test import holds_firmly, still_open
 from companion.screening.pairs import LOOK, OPENINGS, waiting
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols, route
@@ -93,7 +93,8 @@ def what_is_open(known: Known) -> dict[str, Value]:
     first = next((test for test in names if wanted(protocol(test), "about_you.years" in facts).holds(facts)), "")
     if not first:
         return {}
-    causes = [one.cause for one in conclusion.verdicts if one.ruling not in (Ruling.LIKELY, Ruling.RULED_OUT)]
+    causes = [f"how sure {one.cause} is" if one.ruling in (Ruling.LIKELY, Ruling.RULED_OUT) else one.cause
+              for one in conclusion.verdicts if not holds_firmly(one)]
     return {"next": first, "title": protocol(first).title.lower(), "minutes": float(protocol(first).minutes), "left": float(len(names)),
             "minutes_left": float(sum(protocol(test).minutes for test in names)),
             "still": ", ".join(causes) or "how sure that is", "rest": ",".join(test for test in names if test != first)}

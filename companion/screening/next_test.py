@@ -68,6 +68,11 @@ class StillOpen:
         return self.tests[0][0] if self.tests else ""
 
 
+def holds_firmly(verdict: Verdict) -> bool:
+    """True if a cause is likely or ruled out in so many draws that a weak finding can't undo it."""
+    return verdict.share is not None and verdict.share >= HOLDS_FROM + WEAK_TIPS
+
+
 def still_open(findings: Sequence[Finding], verdicts: Sequence[Verdict], tests: Collection[str],
                waiting: Mapping[str, EvidenceRow] = NO_ROWS, usual: float | None = None, bar: bool = True) -> StillOpen:
     """Return what tests that are open to a lifter could still change: a ruling, or the part to drill. The order of ``tests`` settles ties.
@@ -81,7 +86,7 @@ def still_open(findings: Sequence[Finding], verdicts: Sequence[Verdict], tests: 
     if not to_come:
         return StillOpen(0.0, ())
     hangs = {verdict.cause for verdict in verdicts if verdict.leaning}
-    firm = {verdict.cause for verdict in verdicts if verdict.share is not None and verdict.share >= HOLDS_FROM + WEAK_TIPS}
+    firm = {verdict.cause for verdict in verdicts if holds_firmly(verdict)}
     grades, signs = _so_far(so_far, hangs)
     coming = [_shown(test, one, _behind(so_far, one.part)) for test, one in to_come]
     about = [*so_far, *(one for _, one in to_come)]
