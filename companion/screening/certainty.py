@@ -115,7 +115,7 @@ def drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
             signs[n][_normal(f"{one.row.test} {one.side}") > one.margin] = 0
         if one.bands is not None:
             moved = one.bands + _slips(one.row.finding) - (_slips(one.row.test) if one.looks > 1 else 0)
-            speaks_for = np.sign(one.bands) if signs[n][0] > 0 else -1 if one.part in PARTS_BY_CAUSE["strength"] else 1
+            speaks_for = np.sign(one.bands) if one.row.direction == "for" else -1 if one.part in PARTS_BY_CAUSE["strength"] else 1
             signs[n] = np.where(moved * speaks_for > 0, 1, -1)
     return grades, signs
 
@@ -124,31 +124,29 @@ def ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: I
     """Return the rank of the rule's ruling on a cause in each draw, as ``rulings.decide`` has it."""
     import numpy as np
 
+    decisive, strong = grades >= Grade.MODERATE.rank, grades == Grade.STRONG.rank
+
+    def enough(own: Sequence[int], speaking: Truths) -> Truths:
+        return np.asarray((speaking & strong[own]).any(axis=0) | (tests_in(about, own, speaking) >= TESTS_AGREEING))
+
     worst: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
     for side in SIDES if any(one.side for one in about) else SIDES[:1]:
         on_side: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
-        tests_for, strong_for = np.zeros(RULING_DRAWS, dtype=np.int64), np.zeros(RULING_DRAWS, dtype=np.bool_)
-        mattered = _mattered(about, [n for n, one in enumerate(about) if one.side in ("", side)], signs)
+        here = [n for n, one in enumerate(about) if one.side in ("", side)]
+        for_it = np.zeros(signs.shape, dtype=np.bool_)  # decisive, of a part that nothing decisive speaks against
         for part in parts:
-            own = [n for n, one in enumerate(about) if one.part == part and one.side in ("", side)]
-            decisive = grades[own] >= Grade.MODERATE.rank
-            speaks = decisive & (signs[own] > 0)
+            own = [n for n in here if about[n].part == part]
+            speaks = decisive[own] & (signs[own] > 0)
             kilos = np.array([about[n].kg or 0.0 for n in own])[:, None]
-            heaviest = np.where(speaks, kilos, 0.0).max(axis=0, initial=0.0)
-            against = decisive & (signs[own] < 0) & ((heaviest == 0) | (kilos >= heaviest))
-            strong = grades[own] == Grade.STRONG.rank
-            many_for, many_against = (tests_in(about, own, mask) for mask in (speaks, against))
+            against = decisive[own] & (signs[own] < 0) & (kilos >= np.where(speaks, kilos, 0.0).max(axis=0, initial=0.0))
+            tested = (signs[[n for n in own if not about[n].row.hint]] != 0).any(axis=0)
             any_for, any_against = speaks.any(axis=0), against.any(axis=0)
-            enough_for = ((speaks & strong).any(axis=0) | (many_for >= TESTS_AGREEING)) & _mattered(about, own, signs)
-            enough_against = (against & strong).any(axis=0) | (many_against >= TESTS_AGREEING)
-            tested = (signs[own] != 0)[[n for n, at in enumerate(own) if not about[at].row.hint]].any(axis=0)
-            other = np.where(tested, Ruling.TOO_CLOSE.rank, Ruling.NOT_TESTED.rank)
-            ruling = np.where(any_for & any_against, Ruling.TOO_CLOSE.rank,
-                              np.where(enough_for, Ruling.LIKELY.rank, np.where(enough_against, Ruling.RULED_OUT.rank, other)))
+            for_it[own] = speaks & ~any_against
+            ruling = np.select([enough(own, against) & ~any_for, tested | (any_for & any_against)],
+                               [Ruling.RULED_OUT.rank, Ruling.TOO_CLOSE.rank], Ruling.NOT_TESTED.rank)
             on_side = np.maximum(on_side, ruling)
-            tests_for = tests_for + np.where(any_against, 0, many_for)
-            strong_for = strong_for | ((speaks & strong).any(axis=0) & ~any_against)
-        worst = np.maximum(worst, np.where((strong_for | (tests_for >= TESTS_AGREEING)) & mattered, Ruling.LIKELY.rank, on_side))
+        likely = enough(here, for_it[here]) & _mattered(about, here, signs)
+        worst = np.maximum(worst, np.where(likely, Ruling.LIKELY.rank, on_side))
     return worst
 
 
@@ -157,7 +155,7 @@ def _mattered(about: Sequence[Finding], own: Sequence[int], signs: Ints) -> Trut
     import numpy as np
 
     length = [n for n in own if about[n].part in PARTS_BY_CAUSE["length"]]
-    speaks = (signs[length] > 0) if length else np.zeros((0, RULING_DRAWS), dtype=np.bool_)
+    speaks = signs[length] > 0
     trials = np.array([about[n].row.trial for n in length], dtype=np.bool_)[:, None]
     return np.asarray(~speaks.any(axis=0) | (speaks & trials).any(axis=0))
 
@@ -167,8 +165,8 @@ def tests_in(about: Sequence[Finding], own: Iterable[int], mask: Truths) -> Ints
     import numpy as np
 
     names = [about[n].row.test for n in own]
-    found = [mask[[n for n, name in enumerate(names) if name == test]].any(axis=0) for test in dict.fromkeys(names)]
-    return np.sum(found, axis=0, dtype=np.int64) if found else np.zeros(RULING_DRAWS, dtype=np.int64)
+    each = [mask[[name == test for name in names]].any(axis=0) for test in dict.fromkeys(names)]
+    return np.asarray(np.array(each).reshape(-1, RULING_DRAWS).sum(axis=0, dtype=np.int64))
 
 
 def share_words(share: float) -> str:
