@@ -147,18 +147,15 @@ def _could_show(test: str, waiting: EvidenceRow | None, light: str, bar: bool) -
 
 
 def _decides(about: Sequence[Finding], grades: Ints, signs: Ints) -> Ints:
-    """Return in every draw how far findings about one part make it the one that decides: likely by itself first, then by the weight of
-    those moderate or more where none such speaks against it, then by all that speaks for it."""
+    """Return in every draw how far findings about one part make it the one that decides: by the weight of those moderate or more on a side
+    where none such speaks against it, then by all that speaks for it."""
     import numpy as np
 
     weights = np.array((0, *SOURCES["evidence_weights"].value), dtype=np.int64)[grades] * (signs > 0)
-    best: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
-    for side in SIDES if about else ():
-        here = np.array([one.side in ("", side) for one in about])[:, None] & (grades >= Grade.MODERATE.rank)
-        carries = here & (signs > 0)
-        enough = (carries & (grades == Grade.STRONG.rank)).any(axis=0) | (tests_in(about, range(len(about)), carries) >= TESTS_AGREEING)
-        best = np.maximum(best, ~(here & (signs < 0)).any(axis=0) * (10_000 * enough + 100 * (weights * carries).sum(axis=0)))
-    return np.asarray(best + weights.sum(axis=0))
+    sides = np.array([[one.side in ("", side) for one in about] for side in SIDES], dtype=np.bool_)[:, :, None] & (
+        grades >= Grade.MODERATE.rank)
+    clear = ~(sides & (signs < 0)).any(axis=1)
+    return np.asarray(100 * (clear * (sides * weights).sum(axis=1)).max(axis=0) + weights.sum(axis=0))
 
 
 def _undone(about: Sequence[Finding], grades: Ints, signs: Ints) -> Truths:

@@ -1,7 +1,7 @@
 """Rules that combine tests. This is the only module, besides a test's own files, that names tests.
 
 - The squat look is the reference for all others: the depth at which the squat rounds (``look_of``). It is repeated at every
-  retest (``LOOK``), and little or no rounding in it makes the rest optional (``COMMON``).
+  retest (``LOOK``).
 - The rock back is read with the hip fold; the arms-forward squat and the hinge with the depth at which the squat rounds.
 - A change measured on film outranks the same change seen by eye (``outranked_by_film``).
 - The hinge is opened by two clean tests and a year of squatting (``OPENINGS``).
@@ -45,23 +45,6 @@ def look_of(screen: Screen) -> ReferenceSquat:
     """Return the record of the squat look; an empty one if it was not done."""
     return screen.of(ReferenceSquat) or ReferenceSquat()
 
-
-@dataclass(frozen=True, slots=True)
-class Common:
-    """Answers of the squat look that make the other tests optional: their names, and the values they must (not) have.
-
-    That is never rounding without load, or a little of it at these depths without pain (McKean 2010 J Strength Cond Res 24:2731, read);
-    and none on film under load.
-    """
-
-    rounds: str = LOOK.key("plain_rounds")
-    depth: str = LOOK.key("plain_depth")
-    loaded: str = LOOK.key("load_rounds")
-    deep: tuple[str, ...] = ("parallel", "below")
-    not_loaded: tuple[str, ...] = ("little", "some", "clearly")
-
-
-COMMON: Final = Common()
 
 # findings of two tests ------------------------------------------------------------------------------------------
 
