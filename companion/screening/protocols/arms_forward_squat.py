@@ -63,9 +63,9 @@ def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Findin
     """Yield the finding of a clean squat; a fault is judged in ``pairs``, with the depth at which the lifter's squat rounds."""
     load = arms.load
     if load is not None and arms.fault == "clean":
-        yield found(_ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", "about_you.load",
-                    less=by_feel(arms.seen_by) or lighter(arms.kg, context.about.load), load=load,
-                    words=load and "In the arms-forward squat, it all holds", kg=arms.kg)
+        yield found(_ROWS["arms_clean_bar" if load else "arms_clean_stick"], load=load, kg=arms.kg,
+                    less=by_feel(arms.seen_by) or lighter(arms.kg, context.about.load),
+                    words=load and "In the arms-forward squat, it all holds")
 
 
 PROTOCOL: Final = Protocol(

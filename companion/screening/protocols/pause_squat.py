@@ -41,16 +41,15 @@ _ROWS: Final = by_id(
 
 def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
     """Yield the finding: a fail needs two fails and a clean moving squat; clean needs a hard stop to be clean a second time."""
-    keys = ("seen_by", "with", "moving", "hard", "shape", "again")
     feel, load = by_feel(pause.seen_by), "with the bar" if pause.with_ == "bar" else "at body weight"
     kg = EMPTY_BAR if pause.with_ == "bar" else 0.0
     if (pause.moving, pause.shape, pause.again) == ("clean", "rounds", "rounds"):
-        yield found(_ROWS["pause_fails"], *keys, less=feel, load=load, kg=kg)
+        yield found(_ROWS["pause_fails"], less=feel, load=load, kg=kg)
     elif pause.shape == "clean" and (pause.again == "clean" or (pause.hard == "none" and pause.again is None)):
-        yield found(_ROWS["pause_clean_bar" if kg else "pause_clean_body"], *keys, "about_you.load",
-                    less=feel or lighter(kg, context.about.load), load=load, words="With stops, your back keeps its shape", kg=kg)
+        yield found(_ROWS["pause_clean_bar" if kg else "pause_clean_body"], less=feel or lighter(kg, context.about.load), load=load, kg=kg,
+                    words="With stops, your back keeps its shape")
     elif pause.shape in ("clean", "rounds"):
-        yield found(_ROWS["pause_open"], *keys, load=load)
+        yield found(_ROWS["pause_open"], load=load)
 
 
 PROTOCOL: Final = Protocol(
