@@ -18,7 +18,7 @@ from telegram.request import HTTPXRequest, RequestData
 
 from companion.base.logs import redact
 from companion.channels.drainer import backoff
-from companion.channels.telegram.bounds import pause_in
+from companion.channels.telegram.bounds import bounded, pause_in
 from companion.channels.telegram.settings import SecondInstance, TelegramSettings, wrong_token
 
 _log = logging.getLogger(__name__)
@@ -54,7 +54,7 @@ class Poll(HTTPXRequest):
 
     def __init__(self, settings: TelegramSettings, owner: Owner) -> None:
         super().__init__(connection_pool_size=4, read_timeout=settings.answer_seconds,
-                         httpx_kwargs={"event_hooks": {"response": [self._note_date]}})
+                         httpx_kwargs=bounded(self._note_date))
         self._date = ""
         self._patience, self._owner = settings.patience, owner
         self._failures = self._refusals = 0
