@@ -191,7 +191,7 @@ class Ledger:
         assert db.execute("select count(*) from outbox where dropped = 'may have arrived' and rank <> 5").fetchone()[0] == 0
         assert not db.execute("select person, kind, day from reminders where state = 'sent' and day <> '' group by 1, 2, 3 "
                               "having count(*) > 1").fetchall(), "two prompts on a day"
-        due = db.execute("select kind, person, due_at from reminders where state = 'open' and due_at <= ?",
+        due = db.execute("select kind, person, due_at from reminders where state = 'open' and max(due_at, made_at) <= ?",
                          (text_of(self.swept_at),)).fetchall()
         assert not due, f"prompts that never went: {due}"
         self._gates()
