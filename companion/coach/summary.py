@@ -27,15 +27,15 @@ from companion.record.log import KeptFact, KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.compliance import compliance_words
-from companion.screening.errors import errors_from
+from companion.screening.errors import errors_in
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
 from companion.screening.load_limit import LimitSet, limit_at, limits_in, over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import measured, protocol
-from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
+from companion.screening.readings import STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
 from companion.screening.screen import LoggedAnswer, about_from
-from companion.screening.sessions import ReadingSession, sessions_of
+from companion.screening.sessions import ReadingSession, all_sessions
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
 
@@ -260,13 +260,9 @@ def answers_in(rows: Iterable[LogRow], flows: Iterable[str]) -> list[LoggedAnswe
 def latest_readings(rows: Iterable[LogRow], show: NumberFormat) -> tuple[LatestReading, ...]:
     """Return the latest reading of each measured test and side, compared with its lines."""
     answers = answers_in(rows, (*(one.id for one in measured()), "warm_up", "about_you"))
-    errors = errors_from(answers, about_from(answers).sex)
-    found = []
-    for one in measured():
-        for side in SIDES:
-            if sessions := sessions_of(answers, one.id, side):
-                found.append(_number(sessions[-1], errors.of(one.id, sessions[-1].readings[0].method), show))
-    return tuple(found)
+    sessions = all_sessions(answers)
+    errors = errors_in(sessions.values(), about_from(answers).sex)
+    return tuple(_number(taken[-1], errors.of(test, taken[-1].readings[0].method), show) for (test, _), taken in sessions.items() if taken)
 
 
 def _number(session: ReadingSession, error: Error, show: NumberFormat) -> LatestReading:
