@@ -57,7 +57,7 @@ READY = Fact("ready", values=("yes", "no"), of=ready)
 DATED = Fact("dated", values=("no", "yes"), of=dated)
 
 FLOW = Flow(
-    "coach_act", version=3, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    "coach_act", version=4, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
     gates=(COACHES_ONLY,),
     at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY, DATED),
     steps=(
@@ -85,9 +85,6 @@ FLOW = Flow(
             Words(limit=1000, example_text="ask about sleep next time"), free=True, only_if=ACT_ASKED.is_("private")),
         Ask("seen_days", "{whom}: on which day did you see them? A new safety check must still pass, from tomorrow on.", choice(
             ("0", "Today"), ("1", "Yesterday"), ("2", "Two days ago"), ("3", "Three days ago")), only_if=ACT_ASKED.is_("lift_referral")),
-        Ask("guess", "{whom}: what do you expect of the next retest, beyond measurement error? They are not told; I keep score of you and "
-            "of the rules.", choice(("better", "Better"), ("within_error", "No change", "same", "the same"), ("worse", "Worse")),
-            only_if=ACT_ASKED.is_("guess")),
         Ask("group", "{whom}: into which group? Type its name. If they are in it, they leave it.",
             Words(limit=30, example_text="Tuesday 6 pm"), free=True, only_if=ACT_ASKED.is_("group")),
         Ask("code", "{whom}: which code did the other coach give you? They make it with “invite a lifter”. Nothing changes before {whom} "

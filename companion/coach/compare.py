@@ -8,10 +8,11 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.coach.caseload import shortened
+from companion.coach.letters import Rows, tap
 from companion.coach.names import display_name, lifters_matching
 from companion.coach.summary import LifterPage, lifter_page
-from companion.conversation.effects import Say, Tap
-from companion.conversation.prompt import in_rows, start_payload
+from companion.conversation.effects import Say
+from companion.conversation.prompt import in_rows
 from companion.language.days.dates import read_date
 from companion.language.units import shown
 from companion.record import coaching
@@ -100,7 +101,7 @@ def _days_offered(turn: Turn, lifter: int) -> Say:
     name = display_name(turn.db, turn.person, lifter)
     if len(days) < 2:
         return Say(f"{name}: there is no second day with readings to compare.", _back((name, lifter)))
-    taps = [Tap(f"{day.day} {day:%b} and {days[0].day} {days[0]:%b}", start_payload("compare", f"{lifter}-{day}-{days[0]}"))
+    taps = [tap(f"{day.day} {day:%b} and {days[0].day} {days[0]:%b}", "compare", f"{lifter}-{day}-{days[0]}")
             for day in days[1:PAIRS_OFFERED + 1]]
     return Say(f"{name}: which two days?", (*in_rows(taps, 2), *_back((name, lifter))))
 
@@ -127,6 +128,5 @@ def _two_days(turn: Turn, lifter: int, first: date, second: date) -> Say:
     return Say("\n".join(lines), _back((name, lifter)))
 
 
-def _back(*lifters: tuple[str, int]) -> tuple[tuple[Tap, ...], ...]:
-    return in_rows([*(Tap(f"See {name}"[:32], start_payload("lifter", str(one))) for name, one in lifters),
-                    Tap("My lifters", start_payload("caseload"))], 2)
+def _back(*lifters: tuple[str, int]) -> Rows:
+    return in_rows([*(tap(f"See {name}", "lifter", one) for name, one in lifters), tap("My lifters", "caseload")], 2)

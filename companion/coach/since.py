@@ -17,10 +17,10 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.coach.caseload import NAME_MOST, day_namer, shortened
+from companion.coach.letters import guess_row, tap
 from companion.coach.names import distinct_names
 from companion.coach.triage import GROUP_WORDS, GROUPS, TRIAGE, StateHeld, care_weight, reasons_of
-from companion.conversation.effects import Say, Tap
-from companion.conversation.prompt import start_payload
+from companion.conversation.effects import Say
 from companion.export.questions import in_words
 from companion.record import coaching, log
 from companion.record.caseload import CaseloadRow, caseload_rows, latest_answers
@@ -153,10 +153,10 @@ def since_say(db: sqlite3.Connection, news: Sequence[LifterNews], lifters: int, 
     aside; and the lifters on it. ``lifters``: how many the coach has."""
     if not lifters:
         return Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
-                   ((_tap("Invite a lifter", "invite_lifter"),),)), ()
+                   ((tap("Invite a lifter", "invite_lifter"),),)), ()
     if not news:
         return Say(f"Nothing new of your {lifters} lifters since you last looked." if lifters > 1 else
-                   "Nothing new of your lifter since you last looked.", ((_tap("My lifters", "caseload"),),)), ()
+                   "Nothing new of your lifter since you last looked.", ((tap("My lifters", "caseload"),),)), ()
     pages = -(-len(news) // LIFTERS_A_PAGE)
     page = min(page, pages - 1)
     first = page * LIFTERS_A_PAGE
@@ -170,11 +170,9 @@ def since_say(db: sqlite3.Connection, news: Sequence[LifterNews], lifters: int, 
         quote = f"\n· {one.quote}" if one.quote and one.quote not in one.words else ""
         lines.append(f"\n{n}. {one.name}: {shortened(one.words, NEWS_MOST)}{quote}")
         label, flow, asked = one.act
-        act = (_tap(label, flow, asked),) if flow != "lifter" else ()
-        rows.append((_tap(f"{n} {one.name}", "lifter", one.person), *act, _tap("Put aside", "coach_act", f"{one.person}-put_aside")))
-    turn = (*((_tap("Previous", "since", page - 1),) if page else ()), *((_tap("Next", "since", page + 1),) if page + 1 < pages else ()))
-    return Say("\n".join(lines), (*rows, *((turn,) if turn else ()), (_tap("My lifters", "caseload"),))), on_it
-
-
-def _tap(label: str, flow: str, asked: object = "") -> Tap:
-    return Tap(shortened(label, 32), start_payload(flow, str(asked)))
+        act = (tap(label, flow, asked),) if flow != "lifter" else ()
+        rows.append((tap(f"{n} {one.name}", "lifter", one.person), *act, tap("Put aside", "coach_act", f"{one.person}-put_aside")))
+        if one.told[0].group == "retest_due":
+            rows.append(guess_row(one.person))
+    turn = (*((tap("Previous", "since", page - 1),) if page else ()), *((tap("Next", "since", page + 1),) if page + 1 < pages else ()))
+    return Say("\n".join(lines), (*rows, *((turn,) if turn else ()), (tap("My lifters", "caseload"),))), on_it

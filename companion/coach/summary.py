@@ -152,6 +152,7 @@ class LifterPage:
     plan_words: str
     coming: tuple[SquatDay, ...]
     next_reminder: Reminder | None
+    retest_to_come: bool
     media: tuple[SentMedia, ...]
     alarms: tuple[AlertDetail, ...]
     acts: tuple[CoachAction, ...]
@@ -241,7 +242,8 @@ def page_of(held: LifterRecords, now: datetime) -> LifterPage:
         holding(held.facts, found, held.standing, zone, lambda value, unit: shown(value, unit, system)), found.get("retest.change"),
         verdict_of(seed, trial_days(days)).words if (seed := trial_seed(told, str(held.person))) else "",
         str(facts.get("squat.goal", "")), plan, plan_words(plan), tuple(next_days(plan, today, 2)),
-        held.reminders[0] if held.reminders else None, media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),
+        held.reminders[0] if held.reminders else None, any(one.kind == "retest" for one in held.reminders),
+        media_in(held.log), tuple(_alarm(one, held.log) for one in held.alerts),
         tuple(held.acts), held.reviewed_at, len(held.log), held.log[-1].at if held.log else None)
 
 

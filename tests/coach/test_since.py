@@ -3,29 +3,21 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 
-from companion.coach import views
+from companion.coach import look, views
 from companion.coach.actions import act
 from companion.coach.since import LIFTERS_A_PAGE, LifterNews, news_of, quoted
 from companion.conversation.effects import Act
 from companion.record import coaching
 from companion.record.turn import Turn
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
+from tests.coach.caseload_rows import NOW, Room, ago
 from tests.coach.caseload_world import populate
 
 OVER = "over the load limit on 2 of the last 5 squat days, by up to 9 kg"
 CHANGED = "knee to wall, left: 3 cm more than before, which is beyond measurement error (2.1 cm)."
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
 
 
 def news(room: Room) -> list[LifterNews]:
@@ -177,7 +169,7 @@ def test_another_s_lifter_is_in_no_news_and_can_t_be_put_aside(room):
 def test_any_caseload_s_news_fits_a_message(room):
     populate(room, 60, seed=2)
     for page in range(12):
-        assert len(shown(room, str(page)).text) < views.TEXT_MOST
+        assert len(shown(room, str(page)).text) < look.TEXT_MOST
 
 
 def test_a_referral_is_not_told_twice_and_the_quote_is_of_the_time_it_is_about(room):

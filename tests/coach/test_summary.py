@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from pathlib import Path
-
 import pytest
 
 from companion.coach.links import my_coaches
@@ -20,13 +17,7 @@ from companion.screening.errors import errors_from
 from companion.screening.limits import Limit, LimitPart, as_text
 from companion.screening.standing import PARTLY_CLOSED
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.caseload_rows import NOW, Room, ago
 
 
 def page(room: Room, person: int) -> LifterPage:
