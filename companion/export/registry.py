@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
@@ -12,17 +12,20 @@ if TYPE_CHECKING:
 
     from companion.conversation.condition import Value
     from companion.conversation.registry import Book
+    from companion.export.table import SeenRow
 
 
 @dataclass(frozen=True, slots=True)
 class ExportSource:
-    """The person whose data is exported, as of ``now``: their rows, their facts (for zone and plan) and the flows."""
+    """The person whose data is exported, as of ``now``: their rows, their facts (for zone and plan) and the flows. ``seen``: gives what
+    coaches read of them (``coach.seen``, which this package can't import)."""
 
     db: sqlite3.Connection
     person: int
     now: datetime
     facts: Mapping[str, Value]
     book: Book
+    seen: Callable[[ExportSource], Iterable[SeenRow]] = lambda of: ()
 
     @property
     def zone(self) -> str:
@@ -69,9 +72,17 @@ def _fhir(of: ExportSource) -> str:
     from companion.export.fhir.bundle import as_fhir
     from companion.export.fhir.findings import Concluded
     from companion.record.log import answers_of, concluded_of
+    from companion.record.timestamps import text_of
 
     found = [Concluded(*row) for row in concluded_of(of.db, of.person)]
+    found += [Concluded(n, f"seen.{row.page}", row.words, row.reader, row.part, text_of(of.now)) for n, row in enumerate(of.seen(of))]
     return as_fhir(of.person, answers_of(of.db, of.person), of.book, found)
+
+
+def _seen(of: ExportSource) -> str:
+    from companion.export.table import seen_csv
+
+    return seen_csv(of.seen(of))
 
 
 def _calendar(of: ExportSource) -> str:
@@ -92,6 +103,7 @@ FORMATS: Final = {one.name: one for one in (
            "Your answers again, for a spreadsheet."),
     Format("jsonl", "the answers as JSON Lines", "application/jsonl", "companion-answers.jsonl", _json_lines),
     Format("fhir", "the answers as a FHIR R5 bundle", "application/fhir+json", "companion-answers.json", _fhir),
+    Format("coach", "what a coach reads of them, for a spreadsheet", "text/csv", "companion-coach.csv", _seen),
     Format("ics", "the squat days as a calendar", "text/calendar", "squat-days.ics", _calendar),
     Format("rows", "everything kept, for a program", "application/jsonl", "companion-data.jsonl", _rows,
            "And everything for a program, one entry per line."),
