@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+import pytest
+
 from companion.port import Inbound, Tapped, Typed
 from companion.record import coaching, operator_requests
 from tests.app.test_service import ABOUT, WELCOME
@@ -26,10 +28,42 @@ async def test_a_coach_whose_code_was_forgotten_at_a_restart_is_asked_for_it_and
     code = coaching.invite(gym.db, "coach", None, "Kim", gym.clock.now())
     await gym.say(f"/start {code}", who=KIM)
     await gym.restart()
-    assert (await gym.say("Yes, keep it", who=KIM))[-1].endswith("please send me your code once more, as “code abcd efgh jkmn”.")
+    assert "send it once more, as “code abcd efgh jkmn”. If it is lost, ask whoever gave it to you" in (
+        await gym.say("Yes, keep it", who=KIM))[-1]
     assert gym.count("persons") == 0
     await gym.say(f"code {coaching.spaced(code)}", "Yes, keep it", "Yes", who=KIM)
     assert coaching.coach_name(gym.db, gym.id_of(KIM)) == "Kim"
+
+
+@pytest.mark.parametrize("typed", ["yes", "Yes, keep it", "no"])
+async def test_an_answer_typed_after_a_restart_is_met_with_the_way_back_to_a_code(gym, typed):
+    said = await gym.say(typed, who=KIM)
+    assert said[0].startswith("I keep nothing before you agree, and was restarted since. If you came with a code")
+    assert gym.count("persons") == 0
+
+
+@pytest.mark.parametrize("way", ["/start {}", "code {}"])
+async def test_a_stranger_s_code_that_has_expired_is_said_with_whom_to_ask_for_another(gym, way):
+    code = coaching.invite(gym.db, "coach", None, "Kim", gym.clock.now())
+    gym.clock.at += coaching.CODE_LIFETIME + timedelta(minutes=1)
+    for _ in range(2):
+        assert any("If you are to be a coach here, ask whoever runs this bot for a new one" in text for text in (await gym.say(
+            way.format(code), who=KIM))[-3:])
+    await gym.say(f"code {coaching.invite(gym.db, 'coach', None, 'Kim', gym.clock.now())}", "Yes, keep it", "Yes", who=KIM)
+    assert coaching.coach_name(gym.db, gym.id_of(KIM)) == "Kim"
+
+
+async def test_a_code_that_expires_before_a_coach_agrees_is_asked_for_anew_and_no_lifter_is_welcomed(gym):
+    code = coaching.invite(gym.db, "coach", None, "Kim", gym.clock.now())
+    await gym.say(f"/start {code}", who=KIM)
+    gym.clock.at += coaching.CODE_LIFETIME + timedelta(minutes=1)
+    said = await gym.say("Yes, keep it", who=KIM)
+    assert "Ask whoever runs this bot for a new code and send it to me" in said[-1]
+    assert "no coach here yet" in (await gym.say("I am a coach now", who=KIM))[-1]
+    await gym.say(f"code {coaching.invite(gym.db, 'coach', None, 'Kim', gym.clock.now())}", "Yes", "Go on where I stopped", who=KIM)
+    assert coaching.coach_name(gym.db, gym.id_of(KIM)) == "Kim"
+    assert "Which city are you in" in (await gym.say("I am a coach now", who=KIM))[-1]
+    assert not any("lower back rounds" in text for text in gym.heard(KIM))
 
 
 async def test_nobody_becomes_a_coach_by_typing(gym):
