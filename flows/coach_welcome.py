@@ -4,10 +4,10 @@ from companion.conversation.condition import Fact, fact
 from companion.conversation.flow import Ask, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Ready, YesNo, Zone
 from companion.conversation.policy import Policy
+from flows.coach_shared import IS_COACH
 from flows.consent import COACH_TEXT, IF_NO, first_asked
 
 COACH_NOW = Fact("is_coach", values=("yes", "no"))
-IS_COACH = COACH_NOW.is_("yes")
 
 FLOW = Flow(
     "coach_welcome", version=2, title="Welcome, coach", policy=Policy.CONSENT, command=None, facts=(IF_NO, COACH_NOW),

@@ -28,6 +28,7 @@ _PAGED: Final = re.compile(r"([a-z_]{1,32})(?:-([0-9]{1,9}))?")
 
 
 def caseload_shown(db: sqlite3.Connection, coach: int, of: str, now: datetime, zone: str) -> list[Say]:
+    """Return the page of a caseload that is asked for, and note the look at each lifter on it."""
     lines = with_distinct_names(db, coach, caseload(db, coach, now, zone))
     found = _PAGED.fullmatch(of)
     group, page = (found[1], int(found[2] or 0)) if found else (ALL_GROUPS, 0)
@@ -37,6 +38,7 @@ def caseload_shown(db: sqlite3.Connection, coach: int, of: str, now: datetime, z
 
 
 def note_lines(db: sqlite3.Connection, coach: int, lifters: Sequence[int], now: datetime, zone: str) -> None:
+    """Note a look at the lines of lifters, once a day each."""
     audit_caseload(db, coach, lifters, instant(local_date(now, zone), time(), zone), now)
 
 

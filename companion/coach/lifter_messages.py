@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from datetime import datetime
 from typing import Final
 
 from companion.base.clock import local_date
 from companion.calendar.words import day_words
 from companion.coach.caseload import shortened
 from companion.coach.concluded import concluded_of
+from companion.coach.days_section import back_words, kept_words
 from companion.coach.letters import Rows, guess_row, tap
 from companion.coach.look import LINE_MOST, LifterView, back_rows, fitting
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage
@@ -26,10 +26,10 @@ from companion.pictures.series import all_charts, chart_of
 from companion.record import coaching, log, orders
 from companion.record.guesses import guess_words
 from companion.record.thread import thread_of
+from companion.record.timestamps import moment_of
 from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
-from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import WENT_WORDS, words_of
 from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
@@ -98,7 +98,7 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
     if page.goal:
         yield f"Wants: {shortened(page.goal, 60)}"
     answered = f", last {look.day_name(page.answered_at)}" if page.answered_at else ""
-    reviewed = f"; reviewed {look.day_name(datetime.fromisoformat(page.reviewed_at))}" if page.reviewed_at else "; not reviewed yet"
+    reviewed = f"; reviewed {look.day_name(moment_of(page.reviewed_at))}" if page.reviewed_at else "; not reviewed yet"
     yield f"{page.answers} answers{answered}{reviewed}"
 
 
@@ -124,10 +124,7 @@ def _held_lines(page: LifterPage) -> list[str]:
 def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
     """Return one squat day in words: date, load, depth, back, pain and the note."""
     load = "" if day.load is None else shown(day.load, "kg", page.system) if day.load else "no bar"
-    depth = band_of(day.depth)
-    parts = (f"{day.day:%a} {day.day.day} {day.day:%b}", load, BAND_WORDS[depth] if depth else "",
-             {"kept": "depth kept", "deeper": "deeper than set", "higher": "higher than set"}.get(day.kept or "", ""),
-             {"still": "back still", "moved": "back moved", "cant_tell": "back: can't tell"}.get(day.back or "", ""),
+    parts = (f"{day.day:%a} {day.day.day} {day.day:%b}", load, kept_words(day), back_words(day),
              "on film" if day.film else "", "" if day.felt is None else f"movement felt {day.felt:g} of 10",
              "SOMETHING HURT" if day.hurt else "", f"“{shortened(day.note, 120)}”" if day.note else "")
     return shortened(", ".join(filter(None, parts)), most)
@@ -162,7 +159,7 @@ def more_say(look: LifterView, page: LifterPage) -> Say:
     for alarm in page.alarms:
         lines += _alarm_lines(alarm, look)
     lines += [] if page.alarms else ["No alert so far."]
-    lines += ["", *(shortened(f"· {look.day_name(one.at)}, {one.coach}: {in_words(one.what)}, "
+    lines += ["", *(shortened(f"· {look.day_name(moment_of(one.at))}, {one.coach}: {in_words(one.what)}, "
                         f"{orders.value_words(one.what, one.value, page.system)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [shortened(f"· sent {look.day_name(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
@@ -175,7 +172,7 @@ def thread_say(look: LifterView) -> Say:
     """Return the latest of what coaches and the lifter wrote to each other, and this coach's private notes, newest first."""
     rows = thread_of(look.db, look.lifter, look.coach, ENTRIES_SHOWN)
     lines = [f"{look.name}: messages, the newest first. Every coach of theirs and they themselves read these; a private note only you do."]
-    lines += [shortened(f"· {look.day_name(datetime.fromisoformat(one.at))}, {'private, ' if one.private else ''}"
+    lines += [shortened(f"· {look.day_name(moment_of(one.at))}, {'private, ' if one.private else ''}"
                         f"{one.coach or look.name}: {one.words}", LINE_MOST) for one in rows] or ["Nothing written yet."]
     taps = [tap("Write", "coach_note", look.lifter), tap("Private note", "coach_act", f"{look.lifter}-private")]
     return Say(fitting(lines), (*in_rows(taps, 2), *back_rows(look.lifter)))

@@ -1,4 +1,4 @@
-"""What a coach reads of one lifter, as rows for the exports: the pages in the chat, the line in the caseload, the report.
+"""The texts a coach reads of one lifter, as rows for the exports: the pages in the chat, the line in the caseload, the report.
 
 The rows come from the pages themselves, so that what is added to one is in an export too. Left out are the answers, which have exports of
 their own, and the thread, which is in the readable copy, without anybody's private notes.
@@ -28,7 +28,7 @@ from companion.record import coaching
 from companion.record.caseload import all_caseload_rows, caseload_rows
 from companion.screening.standing import SafetyStanding
 
-LEFT_OUT: Final = ("thread", "log")
+ELSEWHERE: Final = ("thread", "log")
 """Views and sections that other exports have."""
 
 
@@ -39,7 +39,7 @@ def seen_of(of: ExportSource) -> Iterator[SeenRow]:
             yield SeenRow(name, page, part, words)
     content = report_content(of.db, of.person, of.now, of.book)
     for field in fields(content):
-        if field.name not in LEFT_OUT:
+        if field.name not in ELSEWHERE:
             for part, words in _walk(getattr(content, field.name), ""):
                 yield SeenRow("", f"report, {field.name}", part, words)
 
@@ -47,7 +47,7 @@ def seen_of(of: ExportSource) -> Iterator[SeenRow]:
 def _chat(of: ExportSource, coach: int) -> Iterator[tuple[str, str, str]]:
     look = LifterView(of.db, coach, of.person, of.now, coach_zone(of.db, coach, of.now))
     for what, view in LIFTER_VIEWS.items():
-        for say in view.says(look) if what not in LEFT_OUT else ():
+        for say in view.says(look) if what not in ELSEWHERE else ():
             yield from ((view.words, "", line) for line in say.text.splitlines() if line)
     for topic in topics_of(concluded_of(of.db, of.person, of.now).verdicts):
         yield from (("why", topic.label, words) for words in whys_of(of.db, of.person, topic, of.now))

@@ -8,7 +8,6 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from companion.calendar.plan import Plan
 from companion.coach.caseload import CaseloadLine, utf16_length
 from companion.coach.caseload_messages import caseload_say
 from companion.coach.holding import Held
@@ -19,10 +18,8 @@ from companion.coach.look import LifterView
 from companion.coach.summary import (
     AlertDetail,
     CauseSummary,
-    CoachAction,
     LatestReading,
     LifterPage,
-    OverruledFinding,
     SentMedia,
 )
 from companion.coach.triage import GROUPS
@@ -30,7 +27,9 @@ from companion.coach.views import lifter_shown, show
 from companion.export.questions import questions_in
 from companion.record import coaching
 from companion.record.caseload import KeptAlert, LogPageRow
+from companion.record.coaching import ActRow
 from companion.record.log import KeptFinding
+from companion.record.timestamps import text_of
 from companion.record.turn import Turn
 from companion.screening.safety import Level
 from companion.screening.squat_days import ToldDay
@@ -111,28 +110,28 @@ def test_the_worst_of_everything_still_fits(room):
 awful = st.one_of(nasty, st.sampled_from(NASTY).map(lambda text: text * 60), st.just(WORST[:400]))
 moments = st.integers(-10**8, 10**8).map(lambda seconds: NOW + timedelta(seconds=seconds))
 values = st.one_of(st.none(), st.floats(), awful)
-overruled = st.none() | st.builds(OverruledFinding, awful, awful, awful, awful, moments)
+overruled = st.none() | st.builds(KeptFinding, awful, awful, awful, moments)
 lines = st.builds(CaseloadLine, st.integers(1, 2**53), awful, st.sampled_from(GROUPS), awful, moments)
 held = st.builds(Held, st.sampled_from(("Depth", "Load")), awful, awful, awful, st.none() | st.dates(), st.none() | st.dates(), awful)
 pages = st.builds(
-    LifterPage, person=st.integers(1, 2**53), name=awful, zone=st.just("Europe/Berlin"), system=st.sampled_from(("metric", "imperial")),
+    LifterPage, zone=st.just("Europe/Berlin"), system=st.sampled_from(("metric", "imperial")),
     gone=st.none() | st.tuples(moments, awful),
     safety=st.builds(standing_of, st.sampled_from(["", *(one.value for one in Level)]), st.none() | moments, awful,
                      st.none() | moments, st.just(NOW), st.just("Europe/Berlin")),
     went=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), over=awful, told_at=awful, overall=awful, overall_words=awful,
     causes=st.tuples(*[st.builds(CauseSummary, st.just(name), awful, awful, overruled)
-                       for name in ("length", "strength", "control")]), overruled=st.just(()),
+                       for name in ("length", "strength", "control")]),
     numbers=st.lists(st.builds(LatestReading, st.just("leg_raise"), st.just("left"), moments, awful, st.integers(0, 9), awful,
                                st.tuples(awful, awful), awful), max_size=4).map(tuple),
     days=st.lists(st.builds(ToldDay, st.dates(date(2020, 1, 1)), awful, awful, awful, load=st.none() | st.floats(0, 500),
                             note=awful), max_size=5).map(tuple),
     held=st.lists(held, max_size=5).map(tuple), change=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), trial=awful,
     goal=awful,
-    plan=st.just(Plan()), plan_words=awful, coming=st.just(()), next_reminder=st.none(), retest_to_come=st.booleans(),
-    media=st.lists(st.builds(SentMedia, awful, awful, awful, awful, moments), max_size=9).map(tuple),
+    plan_words=awful, coming=st.just(()), next_reminder=st.none(), retest_to_come=st.booleans(),
+    media=st.lists(st.builds(SentMedia, awful, awful, moments), max_size=9).map(tuple),
     alarms=st.lists(st.builds(AlertDetail, st.builds(KeptAlert, moments, awful, awful, awful, awful),
                               st.lists(st.tuples(awful, awful), max_size=6).map(tuple)), max_size=5).map(tuple),
-    acts=st.lists(st.builds(CoachAction, moments, awful, awful, awful, awful), max_size=5).map(tuple),
+    acts=st.lists(st.builds(ActRow, moments.map(text_of), awful, awful, awful, awful), max_size=5).map(tuple),
     reviewed_at=st.just("") | moments.map(datetime.isoformat), answers=st.integers(0, 10**9), answered_at=st.none() | moments)
 log_rows = st.builds(
     lambda key, *rest: LogPageRow(rest[0], rest[1], key[0], key[1], *rest[2:]), st.sampled_from(KEYS) | st.tuples(awful, awful),
