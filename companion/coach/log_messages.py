@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from datetime import datetime, time, timedelta
+from collections import Counter
+from collections.abc import Callable, Sequence
+from datetime import datetime
 from typing import Final
 
-from companion.base.clock import instant, local_date, zone_of
+from companion.base.clock import local_date, zone_of
 from companion.coach.caseload import shortened
 from companion.coach.letters import tap
 from companion.coach.look import LifterView, back_rows, fitting, paged
@@ -16,7 +17,7 @@ from companion.conversation.prompt import in_rows
 from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
 from companion.record import coaching
-from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, log_count, log_parts, log_rows
+from companion.record.log import LogRow, answers_of
 from companion.screening.protocols import protocols
 
 ROWS_A_PAGE: Final = 15
@@ -35,48 +36,49 @@ def log_view(look: LifterView, of: str, book: Book) -> Say:
     what, number = (asked[2] or "", int(asked[3] or 0)) if asked else ("", 0)
     if what == FILTER:
         return _filter_say(look, book)
-    only, words = _log_filter(what, look, book)
+    log = tuple(answers_of(look.db, look.lifter))
+    wanted, words = _log_filter(what, look, book)
     if not words:
         what = ""
-    page, pages = paged(log_count(look.db, look.lifter, only), number, ROWS_A_PAGE)
+    rows = [row for row in reversed(log) if wanted(row)]
+    page, pages = paged(len(rows), number, ROWS_A_PAGE)
     coaching.audit_look(look.db, look.lifter, look.coach, f"log, {f'{words}, ' if words else ''}page {page + 1}", look.now)
-    rows = log_rows(look.db, look.lifter, ROWS_A_PAGE, page * ROWS_A_PAGE, only)
-    return log_say(look, rows, page, pages, questions_in(book), book, what, words)
+    return log_say(look, rows[page * ROWS_A_PAGE:(page + 1) * ROWS_A_PAGE], log, page, pages, book, what, words)
 
 
-def _log_filter(what: str, look: LifterView, book: Book) -> tuple[LogFilter, str]:
-    """Return the filter that a button names, and its words; all of it and "" where it names none."""
+def _log_filter(what: str, look: LifterView, book: Book) -> tuple[Callable[[LogRow], bool], str]:
+    """Return what a row must be for a part that a button names, and its words; any and "" where it names none."""
     if what == CORRECTIONS:
-        return LogFilter(corrections=True), CORRECTIONS
+        return lambda row: row.replaces is not None, CORRECTIONS
     if what in book.flows:
-        return LogFilter(flow=what), book[what].flow.title.lower()
+        return lambda row: row.flow == what, book[what].flow.title.lower()
     try:
         day = datetime.strptime(what, _DAY_ASKED).date()  # noqa: DTZ007 - a date without a time
     except ValueError:
-        return WHOLE_LOG, ""
-    start, over = (instant(one, time(), look.zone) for one in (day, day + timedelta(days=1)))
-    return LogFilter(since=start, before=over), f"{day:%a} {day.day} {day:%b}"
+        return lambda row: True, ""
+    return lambda row: local_date(row.at, look.zone) == day, f"{day:%a} {day.day} {day:%b}"
 
 
 def _filter_say(look: LifterView, book: Book) -> Say:
     """Return the choice of what of the log to see: corrections, a test, or a day."""
-    flows, moments = log_parts(look.db, look.lifter)
-    days = list(dict.fromkeys(local_date(at, look.zone) for at in moments))[:DAYS_OFFERED]
-    many = log_count(look.db, look.lifter, LogFilter(corrections=True))
+    log = tuple(answers_of(look.db, look.lifter))[::-1]
+    flows, many = Counter(row.flow for row in log), sum(row.replaces is not None for row in log)
+    days = dict.fromkeys(local_date(row.at, look.zone) for row in log)
     taps = [tap(f"Corrections ({many})", "lifter_log", f"{look.lifter}-{CORRECTIONS}-0")] * (many > 0)
     taps += [tap(f"{book[flow].flow.title} ({count})", "lifter_log", f"{look.lifter}-{flow}-0") for flow, count in flows.items()
              if flow in protocols()]
-    on = [tap(f"{day:%a} {day.day} {day:%b}", "lifter_log", f"{look.lifter}-{day:{_DAY_ASKED}}-0") for day in days]
+    on = [tap(f"{day:%a} {day.day} {day:%b}", "lifter_log", f"{look.lifter}-{day:{_DAY_ASKED}}-0") for day in days][:DAYS_OFFERED]
     return Say(f"{look.name}: which part of the log?", (*in_rows(taps, 2), *in_rows(on, 3), *back_rows(look.lifter, ("Log", ""))))
 
 
-def log_say(look: LifterView, rows: Sequence[LogPageRow], page: int, pages: int, questions: Questions, book: Book, only: str = "",
+def log_say(look: LifterView, rows: Sequence[LogRow], log: Sequence[LogRow], page: int, pages: int, book: Book, only: str = "",
             words: str = "") -> Say:
-    """Return one page of the answer log, newest first, each row with its status. ``only`` and ``words``: the part of it that is shown, as
-    a button names it and in words."""
+    """Return one page of the answer log, newest first, each row with its status. ``log``: all of it; ``only`` and ``words``: the part of
+    it that is shown, as a button names it and in words."""
+    questions, by_id, last = questions_in(book), {row.id: row for row in log}, {(row.run, row.key): row.id for row in log}
     part = f", {words}" if words else ""
     lines = [f"{look.name}: log{part}, page {page + 1} of {pages}, in your time zone",
-             *(_log_line(row, look, questions, book) for row in rows)]
+             *(_log_line(row, by_id.get(row.replaces or 0), last[row.run, row.key] > row.id, look, questions, book) for row in rows)]
     if not rows:
         lines.append("No answers yet.")
     of = f"{look.lifter}-{only}-" if only else f"{look.lifter}-"
@@ -86,8 +88,9 @@ def log_say(look: LifterView, rows: Sequence[LogPageRow], page: int, pages: int,
     return Say(fitting(lines), (*in_rows(turn, 2), *back_rows(look.lifter)))
 
 
-def _log_line(row: LogPageRow, look: LifterView, questions: Questions, book: Book) -> str:
-    """Return a row as "#812 Tue 3 Mar 18:05, Knee to wall, left: How many cm? → 11 cm (“eleven”) [in place of “12”]"."""
+def _log_line(row: LogRow, old: LogRow | None, later: bool, look: LifterView, questions: Questions, book: Book) -> str:
+    """Return a row as "#812 Tue 3 Mar 18:05, Knee to wall, left: How many cm? → 11 cm (“eleven”) [in place of “12”]". ``old``: the row it
+    replaces; ``later``: it was replaced in turn."""
     at = row.at.astimezone(zone_of(look.zone))
     asked = questions.get(row.flow, {}).get(row.key)
     title = book[row.flow].flow.title if row.flow in book.flows else in_words(row.flow)
@@ -105,8 +108,9 @@ def _log_line(row: LogPageRow, look: LifterView, questions: Questions, book: Boo
     written = "" if same else f" (“{raw}”)"
     notes = [STATUS_WORDS[row.status]] if row.status in STATUS_WORDS else []
     if row.replaces is not None:
-        notes.append(f"in place of “{shortened(row.instead_of or '', 30)}”")
-    if row.later:
+        was = "" if old is None else old.raw or ("" if old.value is None else f"{old.value} {old.unit}")
+        notes.append(f"in place of “{shortened(was, 30)}”")
+    if later:
         notes.append("replaced later")
     told = f" [{'; '.join(notes)}]" if notes else ""
     question = shortened(asked.text if asked else in_words(row.key), 60)

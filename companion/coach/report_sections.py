@@ -91,8 +91,9 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     zone, system, show, tested, rows = found.zone, found.system, found.show, found.tested, list(log.answers_of(db, person))
     when, whys = LocalTimes(zone), section_whys(found)
     seed = trial_seed(answers, str(person))
-    causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in found.verdicts)
     page = lifter_page(db, 0, person, now)
+    overruled = {cause.name: coach_ruling(cause.overruled, when) for cause in page.causes}
+    causes = tuple(cause_section(verdict, overruled[verdict.cause]) for verdict in found.verdicts)
     return ReportContent(
         shortened(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
