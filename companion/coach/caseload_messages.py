@@ -11,7 +11,7 @@ from typing import Final
 
 from companion.base.clock import instant, local_date
 from companion.coach.caseload import NAME_MOST, CaseloadLine, caseload, shortened
-from companion.coach.letters import tap
+from companion.coach.letters import NO_LIFTERS, tap
 from companion.coach.look import LINE_MOST, fitting, paged
 from companion.coach.names import with_distinct_names
 from companion.coach.triage import GROUP_WORDS, GROUPS
@@ -64,8 +64,7 @@ def _lines(lines: Sequence[CaseloadLine], first: int) -> tuple[list[str], list[T
 def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[Say, Sequence[CaseloadLine]]:
     """Return one page of a caseload, of one group or all, and the lines on it."""
     if not lines:
-        return Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
-                   ((tap("Invite a lifter", "invite_lifter"),),)), ()
+        return NO_LIFTERS, ()
     counts = Counter(line.group for line in lines)
     holds = counts + Counter(one.group for line in lines for one in line.also)
     group = group if group in holds else ALL_GROUPS

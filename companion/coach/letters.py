@@ -65,6 +65,10 @@ def button(label: str, flow: str, asked: object = "") -> tuple[Tap, ...]:
     return (tap(label, flow, asked),)
 
 
+NO_LIFTERS: Final = Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
+                        (button("Invite a lifter", "invite_lifter"),))
+
+
 def guess_row(lifter: int) -> tuple[Tap, ...]:
     """Return a row of a button for each thing that a coach may expect of a lifter's next retest."""
     return tuple(tap(f"Retest: {label}", "coach_act", f"{lifter}-guess-{value}") for value, (label, _) in EXPECTED.items())

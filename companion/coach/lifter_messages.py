@@ -14,6 +14,7 @@ from companion.coach.days_section import back_words, kept_words
 from companion.coach.letters import Rows, guess_row, tap
 from companion.coach.look import LINE_MOST, LifterView, back_rows, fitting
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage
+from companion.coach.tables import wall_words
 from companion.coach.triage import RESULT_WORDS, moment_from
 from companion.coach.whys import WHY_PREFIX, WHY_VIEW, topics_of
 from companion.conversation.effects import Say
@@ -87,7 +88,7 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
     yield f"Plan: {shortened(page.plan_words, 90)}.{coming}"
     if page.next_reminder:
         one = page.next_reminder
-        yield f"Next reminder: {coach_words(one.kind)}, {shortened(one.wall, 16)}"
+        yield f"Next reminder: {coach_words(one.kind)}, {wall_words(one.wall)}"
     if expected := guess_words(look.db, look.coach, look.lifter):
         yield f"You expect of the retest: {expected}"
     if page.media:

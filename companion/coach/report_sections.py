@@ -23,7 +23,7 @@ from companion.coach.days_section import charts_of, day_line, days_table
 from companion.coach.holding import Held
 from companion.coach.measurements import details, numbers_table, sources_of
 from companion.coach.summary import LifterPage, lifter_page
-from companion.coach.tables import LocalTimes, Table
+from companion.coach.tables import LocalTimes, Table, wall_words
 from companion.coach.whys import Whys, section_whys
 from companion.conversation.condition import Facts
 from companion.conversation.registry import Book
@@ -194,19 +194,10 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Hel
 
 
 def _reminders(db: sqlite3.Connection, person: int) -> Table:
-    rows = tuple((coach_words(one.kind).capitalize(), _wall(one.wall), one.zone, in_words(one.flow))
+    rows = tuple((coach_words(one.kind).capitalize(), wall_words(one.wall), one.zone, in_words(one.flow))
                  for one in reminders.open_reminders(db, person))
     return Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"), rows,
                  empty="No reminder is waiting.")
-
-
-def _wall(wall: str) -> str:
-    """Return a reminder's wall time "2026-03-10 18:00" for reading."""
-    try:
-        at = datetime.fromisoformat(wall)
-    except ValueError:
-        return wall
-    return f"{at:%a} {at.day} {at:%b %Y, %H:%M}"
 
 
 def _acts(db: sqlite3.Connection, person: int, system: str, when: LocalTimes) -> Table:

@@ -17,7 +17,7 @@ from companion.coach.lifter_messages import LIFTER_VIEWS, chart_labels
 from companion.coach.log_messages import LOG_ASKED, log_view
 from companion.coach.look import LifterView, back_rows, fitting
 from companion.coach.names import lifters_matching
-from companion.coach.since import news_of, since_say
+from companion.coach.since import since_say
 from companion.coach.whys import WHY_VIEW, topic_asked, whys_of
 from companion.conversation.effects import Say
 from companion.record import coaching
@@ -41,7 +41,7 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     if view == "groups":
         return [groups_say(groups_of(db, coach), coaching.told_apart(db, coach))]
     if view == "since":
-        say, news = since_say(db, news_of(db, coach, now, zone), len(coaching.lifters_of(db, coach)), button_number(of))
+        say, news = since_say(db, coach, now, zone, button_number(of))
         note_lines(db, coach, [one.person for one in news], now, zone)
         return [say]
     if view == "compare":

@@ -31,7 +31,7 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
         "Over the load limit on the last squat day, by 16 kg",
         "Against what was set, last squat day: load within 0 of 1, depth kept 1 of 1, back still 1 of 1, filmed 0 of 1",
         "Last squats: Mon 9 Mar, 80 kg, depth kept, back still, “easy”", "Plan: Every Tuesday at 18:00. Next: Tuesday 17 March, 18:00.",
-        "Next reminder: test again, 2026-04-01 10:00", "Last alert Tuesday: something hurt (back)",
+        "Next reminder: test again, Wed 1 Apr 2026, 10:00", "Last alert Tuesday: something hurt (back)",
         "14 answers, last Tuesday; not reviewed yet"]
     assert [tap.data for tap in taps(say)] == [
         *(f"go.coach_act.{sam}-guess-{value}" for value in ("better", "within_error", "worse")),

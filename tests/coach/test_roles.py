@@ -94,3 +94,12 @@ def test_another_role_ends_the_links_that_were_agreed_to_in_the_first(room):
     coaching.make_coach(room.db, room.coach, "Ada", NOW, "clinician")
     assert coaching.role_of(room.db, room.coach) == "clinician"
     assert not coaching.sees(room.db, room.coach, sam)
+
+
+@pytest.mark.parametrize(("role", "offered"), [("clinician", {"Write", "Put aside"}), ("read_only", {"Put aside"})])
+def test_what_is_suggested_is_what_somebody_may_do(room, role, offered):
+    sam, other = room.lifter(), room.a_coach("Ines", role)
+    coaching.link(room.db, sam, other, ago(5))
+    room.hurt(sam, 1)
+    (say,) = show(Turn(room.db, other, NOW, BOOK), "since", "")
+    assert {tap.label for tap in say.buttons[0]} == {"1 Sam", *offered}

@@ -68,14 +68,14 @@ def test_pain_load_and_silence_stay_however_often_they_are_looked_at(room):
 
 def test_the_answer_that_decides_is_quoted(room):
     hurt, over, better, note = (room.lifter(name) for name in ("Hal", "Ova", "Bea", "Nia"))
-    room.hurt(hurt, 1)
+    room.hurt(hurt, 1, sharp="no", below_knee="no", tingling="yes")
     room.run(over, "squat_day", {"load": 109.0}, 1)
     room.find(over, "load.over", "90 kg", 1, OVER)
     room.run(better, "knee_to_wall", {"left_1": 11.0, "left_2": 11.5, "right_1": 9.0}, 1)
     room.find(better, "retest.change", "better", 1, CHANGED)
     room.run(note, "note_to_coach", {"text": "may I go on?"}, 1)
     quotes = {one.name: quoted(room.db, one).quote for one in news(room)}
-    assert quotes["Hal"] == "where: “back”, bad: “5.0”"
+    assert quotes["Hal"] == "sharp: “no”, below knee: “no”, tingling: “yes”"
     assert quotes["Ova"] == "load: “109.0”"
     assert [*re.findall(r"“(.+?)”", quotes["Bea"])] == ["11.0", "11.5"]
     assert "“may I go on?”" in shown(room).text
@@ -174,8 +174,8 @@ def test_any_caseload_s_news_fits_a_message(room):
 
 def test_a_referral_is_not_told_twice_and_the_quote_is_of_the_time_it_is_about(room):
     sam = room.lifter()
-    room.hurt(sam, 3, "emergency")
-    room.run(sam, "pain", {"where": "nothing"}, 1)
+    room.hurt(sam, 3, "emergency", sharp="yes")
+    room.run(sam, "pain", {"where": "nothing", "sharp": "no"}, 1)
     (one,) = news(room)
     assert one.words == "hurt on Monday: lower back, 5 of 10; sent to emergency care"
-    assert quoted(room.db, one).quote == "where: “back”, bad: “5.0”"
+    assert quoted(room.db, one).quote == "sharp: “yes”"
