@@ -86,9 +86,15 @@ def _seen(of: ExportSource) -> str:
 
 
 def _calendar(of: ExportSource) -> str:
-    from companion.export.calendar_file import squat_days_calendar
+    """Return the recurring squat days and the listed open reminders that are not about one of them."""
+    from companion.calendar.ical import calendar_text
+    from companion.calendar.preferences import plan_from
+    from companion.record import people, reminders
+    from companion.reminders.kinds import REMINDER_KINDS
 
-    return squat_days_calendar(of.db, of.person, of.facts, of.now)
+    rows = [(one.kind, one.due_at, kind.listed.capitalize()) for one in reminders.open_reminders(of.db, of.person)
+            if (kind := REMINDER_KINDS.get(one.kind)) and kind.listed and not kind.planned and one.round == 1]
+    return calendar_text(plan_from(of.facts), of.zone, of.now, "Squat days", rows, key=people.pseudonym_of(of.db, of.person))
 
 
 def _rows(of: ExportSource) -> str:
