@@ -255,7 +255,7 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
     State("overdue", "overdue", f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days, with no "
           "results since and no review since it became late", _overdue, ("Retest date", "coach_act", "retest")),
     State("retest_due", "retest due", f"a retest due for {OVERDUE_AFTER.days} days at most, with no results or review since", _retest_due,
-          ("Expect", "coach_act", "guess")),
+          ("Say what you expect", "lifter", "")),
     State("new_result", "new result", "results later than the last review", _new_result, _SEE),
     State("contradiction", "contradiction", "in results later than the last review, tests speak both for and against a cause, which is too "
           "close to call", _contradiction, ("Ask for a test", "coach_act", "ask_for")),

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from pathlib import Path
-
 import pytest
 
 from companion.coach.links import my_coaches
@@ -20,13 +17,7 @@ from companion.screening.errors import errors_from
 from companion.screening.limits import Limit, LimitPart, as_text
 from companion.screening.standing import PARTLY_CLOSED
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.caseload_rows import NOW, Room, ago
 
 
 def page(room: Room, person: int) -> LifterPage:
@@ -155,7 +146,7 @@ def test_the_safety_standing_is_the_one_of_now(room, level, days, now):
     assert page(room, sam).safety.words.coach == now
 
 
-def test_photos_and_videos_that_stand_are_kept_with_their_reference(room):
+def test_photos_and_videos_that_stand_are_listed_the_newest_first(room):
     sam = room.lifter()
     for ref, days in (("file-1", 5), ("file-2", 2)):
         run = room.run(sam, "squat_after", {}, days)
@@ -163,7 +154,7 @@ def test_photos_and_videos_that_stand_are_kept_with_their_reference(room):
     gone = room.run(sam, "squat_look", {}, 1)
     room.keep(sam, 1, Record(gone, "squat_look", 1, "video", "", "video", "file-3"), Record(gone, "squat_look", 1, "video", "", "", None,
                                                                                         status="withdrawn"))
-    assert [(one.ref, one.kind, one.at) for one in page(room, sam).media] == [("file-2", "video", ago(2)), ("file-1", "video", ago(5))]
+    assert page(room, sam).media == (("video", "squat_after", ago(2)), ("video", "squat_after", ago(5)))
 
 
 def test_alerts_come_with_the_answers_they_rest_on(room):
