@@ -18,6 +18,9 @@ LUNGE_SHIN: Final = 40.0
 PALM: Final = 0.016
 """Distance of the wrist from a wall the palm lies on: half a hand's thickness."""
 
+PLACES: Final = {"below_knee": ("Just under the knee", 0.17), "mid_shin": ("Middle of the shin", 0.11)}
+"""Places of the phone along the shin: in words, and how far from the ankle."""
+
 
 def _at_wall(shin: float, heel_up: float = 0.0) -> Posture:
     """Return a half kneel at a wall: one foot in front, the knee forward, the back knee on the floor under the hip."""
@@ -56,9 +59,7 @@ def knee_to_wall() -> Drawing:
     down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
     heel = joints_of(up).near.heel
     lifted = _wall_panel(up, "The heel lifts", "watch", *props.lifting(heel))
-    return Drawing(
-        "knee_to_wall_{side}",
-        "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
+    return Drawing("from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
         "wall, the {side} knee just touching the wall.", (
         _wall_panel(down, "Heel down, knee just touches", "good"),
         replace(lifted, window=(lifted.window[0], -0.17, lifted.window[2], 0.42))), rows=(1, 1))
@@ -69,9 +70,7 @@ def knee_to_wall_setup() -> Drawing:
     stood = Posture(90, Leg(-88, -92), Arm(-95, -80))
     toe = joints_of(stood).near.toe[0]
     wall = toe + 0.20
-    return Drawing(
-        "knee_to_wall_setup",
-        "standing barefoot, facing a wall, a tape on the floor, its zero, marked 0, at the wall.", (
+    return Drawing("standing barefoot, facing a wall, a tape on the floor, its zero, marked 0, at the wall.", (
         Panel((*scene(stood), *props.wall(wall, 1.0), *props.tape(wall, toe - 0.05), *props.note((wall, -0.065), "0", "m")),
               (-0.50, -0.10, wall + 0.12, 1.03), "Tape's zero at the wall"),))
 
@@ -90,10 +89,8 @@ def knee_to_wall_level(placement: str = "") -> Drawing:
         beyond = joints_of(down).near.knee[0] + 0.15
         return (*props.phone(at, direction(leg.ankle, leg.knee), (beyond + 0.08, at[1])),
                 Stroke((at, (beyond - 0.04, at[1])), GUIDE, 0.005))
-    places = {"below_knee": ("Just under the knee", 0.17), "mid_shin": ("Middle of the shin", 0.11)}
     panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.44, -0.09, 0.50, 0.46))
-                   for name, (title, share) in places.items() if placement in ("", name))
+                   for name, (title, share) in PLACES.items() if placement in ("", name))
     return Drawing(
-        f"knee_to_wall_level{placement and '_'}{placement}_{{side}}",
         "from the side, the {side} foot flat in front of a wall, knee to the wall: the phone along the "
         "{side} shin, which here leans 40° from upright.", panels)

@@ -53,11 +53,11 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     band = _band(flat, _build(body), depths.low, depths.high)
     frames, times = there_and_back(lambda share: (*band, *_drawn(between(UPRIGHT, flat, share), _build(body))), 2)
     others = tuple(_others(found, about, body, shin, start, show))
-    return Drawing(NAME, "your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "
+    return Drawing("your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "
                    f"{start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from lengths: it is no "
                    "picture of your back, and no reason to go deeper or heavier.",
                    (Panel(frames[0], VIEW, f"Tuck starts {start}{at(depths.median)}"), *others), rows=(2, *(len(others[1:]) * (1,))),
-                   frames=frames, milliseconds=times)
+                   frames=frames, milliseconds=times, name=NAME)
 
 
 def at(depth: float) -> str:

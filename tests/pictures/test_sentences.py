@@ -262,7 +262,7 @@ def test_the_hands_under_the_back_are_of_the_body_and_under_its_small():
 # -- sides
 
 @pytest.mark.parametrize("side", ["left", "right"])
-@pytest.mark.parametrize("name", [draw().name for draw in SIDED])
+@pytest.mark.parametrize("name", [f"{draw.__name__}_{{side}}" for draw in SIDED])
 def test_the_side_is_written_at_the_limb_of_that_side(name, side):
     """Nearer to the near foot, which is of the side asked for, than to the far one; the other side's word at the far hand."""
     other = {"left": "RIGHT", "right": "LEFT"}[side]
