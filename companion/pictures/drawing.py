@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Final
 
-from companion.pictures.draw import Panel
+from companion.pictures.draw import Frames, Panel
 from companion.pictures.scene import Item, Label, mirrored
 
 MARK_WORDS: Final = {"good": "Good: ", "watch": "Watch for: ", "": ""}
@@ -49,6 +49,12 @@ class Drawing:
         if not self.frames:
             return (self.panels,)
         return tuple((replace(self.panels[0], items=items), *self.panels[1:]) for items in self.frames)
+
+
+def moving(says: str, frames: Frames, key: Panel, *others: Panel, rows: tuple[int, ...] = ()) -> Drawing:
+    """Return a loop of one panel, whose window, title and mark ``key`` has, beside other panels that stand still."""
+    shown, times = frames
+    return Drawing(says, (replace(key, items=shown[0]), *others), rows, shown, times)
 
 
 def for_side(make: Callable[[], Drawing], side: str) -> Drawing:

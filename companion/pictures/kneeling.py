@@ -7,7 +7,7 @@ from typing import Final
 
 from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Joints, Leg, Point, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.scene import Item, figure, moved, pointers
 from companion.pictures.squats import A_LITTLE, POINTING, Back, close, scene
@@ -102,9 +102,8 @@ def bird_dog_slow() -> Drawing:
         """Return the reach at a share of the way out."""
         one = between(start, reached(), share)
         return _on_far_knee(one, *_names(one), back="good")
-    frames, times = there_and_back(at, 1)
-    return Drawing("a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
-        "again, slowly.", (Panel(frames[0], KNEES_VIEW, "Out, back to the floor, out again", "good"),), frames=frames, milliseconds=times)
+    return moving("a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
+                  "again, slowly.", there_and_back(at, 1), Panel((), KNEES_VIEW, "Out, back to the floor, out again", "good"))
 
 
 def rocked(share: float, flexion: float = 0.0) -> Posture:
@@ -118,11 +117,11 @@ def rocked(share: float, flexion: float = 0.0) -> Posture:
 
 def _rock(width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "", mark: Back = "good") -> Drawing:
     """Return a rock back loop. ``far``: how far back; ``also``: further words for its text; ``title``: replaces the width."""
-    frames, times = there_and_back(lambda share: (*scene(rocked(far * share), mark), *more), 2)
-    return Drawing(f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
-                   f"forward again, hands in place. {also}".strip(),
-                   (Panel(frames[0], (-0.42, -0.05, 0.84, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
-                          "" if mark == "plain" else mark),), frames=frames, milliseconds=times)
+    return moving(f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
+                  f"forward again, hands in place. {also}".strip(),
+                  there_and_back(lambda share: (*scene(rocked(far * share), mark), *more), 2),
+                  Panel((), (-0.42, -0.05, 0.84, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
+                        "" if mark == "plain" else mark))
 
 
 def rock_back(width: str) -> Drawing:

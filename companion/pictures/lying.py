@@ -7,7 +7,7 @@ from typing import Final
 
 from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Disc, Item, Stroke, figure
@@ -71,13 +71,11 @@ def hip_fold() -> Drawing:
         """Return the fold at a share of the way."""
         one = between(bent, folded, share)
         return on_floor(one, *props.swing(hip, 0.19, 18, 52), *_named_knee(one), *UNDER_NAMED)
-    frames, times = there_and_back(at, 2)
-    return Drawing("a loop, lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
-        "brought towards the chest, the {other} leg flat.", (
-        Panel(frames[0], view, "Thigh comes up, pressure on the hands stays the same", "good"),
+    return moving("a loop, lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
+        "brought towards the chest, the {other} leg flat.", there_and_back(at, 2),
+        Panel((), view, "Thigh comes up, pressure on the hands stays the same", "good"),
         lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(WATCH_INK),
-             *_named_knee(rolled), *UNDER_NAMED, *props.note((-0.30, 0.21), "pressure", ink=WATCH_INK), view=view)),
-        rows=(1, 1), frames=frames, milliseconds=times)
+             *_named_knee(rolled), *UNDER_NAMED, *props.note((-0.30, 0.21), "pressure", ink=WATCH_INK), view=view), rows=(1, 1))
 
 
 def lines(leg: Posture) -> tuple[Item, ...]:
@@ -97,13 +95,12 @@ def leg_raise() -> Drawing:
         """Return the raise at a share of the way."""
         one = between(lying(FLAT), raised, share)
         return on_floor(one, *props.swing(hip, 0.42, 8, 48), *_named(one), *UNDER_NAMED, behind=lines(raised))
-    frames, times = there_and_back(at, 2)
-    return Drawing("a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
-        "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
-        Panel(frames[0], small, "Knee straight, back still", "good"),
+    return moving("a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
+        "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", there_and_back(at, 2),
+        Panel((), small, "Knee straight, back still", "good"),
         lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.14), *props.note((0.0, 0.36), "bent", "r", WATCH_INK), view=near),
         lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.16),
-             *props.note((-0.05, 0.24), "back", "r", WATCH_INK), view=near)), rows=(1, 2), frames=frames, milliseconds=times)
+             *props.note((-0.05, 0.24), "back", "r", WATCH_INK), view=near), rows=(1, 2))
 
 
 def leg_raise_eye() -> Drawing:

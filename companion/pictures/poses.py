@@ -28,7 +28,7 @@ SHARED: Final = {
 
 
 MODULES: Final = drills, kneeling, lying, squats, still_backs, wall, warm_up
-PLACED: Final[Mapping[str, Maker]] = {f"knee_to_wall_level_{place}": partial(wall.knee_to_wall_level, place) for place in wall.PLACES}
+PLACED: Final[dict[str, Maker]] = {f"knee_to_wall_level_{place}": partial(wall.knee_to_wall_level, place) for place in wall.PLACES}
 MAKERS: Final[Mapping[str, Maker]] = {
     **{name: make for module in MODULES for name, make in vars(module).items()
        if getattr(make, "__annotations__", None) == {"return": "Drawing"} and make not in SIDED},

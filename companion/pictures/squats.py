@@ -6,13 +6,14 @@ every drawn squat is possible.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Final, Literal
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Panel, eased, loop
-from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of, middle
+from companion.pictures.draw import FPS, Frames, Panel, eased, loop
+from companion.pictures.drawing import Drawing, moving
+from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, between, joints_of, middle
 from companion.pictures.ink import FAR_INK, GUIDE, INK, WATCH_INK
 from companion.pictures.scene import THIGH, Item, Stroke, figure, on_pelvis, on_ribs, pointers, small_of_back
 from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
@@ -125,14 +126,22 @@ def squat_wide() -> Drawing:
         "a hand's width further out.", (Panel(items, (-0.42, -0.12, 0.42, 0.22), "Each foot a hand's width further out"),))
 
 
+def slowly(draw: Callable[[float], tuple[Item, ...]], at: Point, seconds: int = 3) -> Frames:
+    """Return a loop that begins at the end of a way, goes back as usual and comes again slowly, its seconds counted at a place.
+
+    ``draw``: the items at a share of the way, 0 to 1.
+    """
+    down = eased(seconds * FPS)
+    back = [draw(share) for share in down[::-3]]
+    counted = [(*draw(share), *props.note(at, str(1 + n // FPS), "m", GUIDE, 30)) for n, share in enumerate(down)]
+    return loop(back[0], back[1:], counted[:-1])
+
+
 def squat_slow() -> Drawing:
     """Squat with three seconds down, as a loop with its count."""
-    down = [between(STANDING_POSTURE, squat(0, 35.8, arm=AHEAD), share) for share in eased(3 * FPS)]
-    counted = [(*scene(posture, "good"), *props.note((0.34, 0.93), str(1 + n // FPS), "m", GUIDE, 30)) for n, posture in enumerate(down)]
-    up = [scene(posture, "good") for posture in down[::-3]]
-    frames, times = loop(up[0], up[1:], counted[:-1])
-    return Drawing("a loop of a squat from the side, counting 1, 2, 3 seconds on the way down, then up as usual.",
-                   (Panel(frames[0], STANDING_VIEW, "Three seconds down, up as usual", "good"),), frames=frames, milliseconds=times)
+    return moving("a loop of a squat from the side, counting 1, 2, 3 seconds on the way down, then up as usual.",
+                  slowly(lambda share: scene(between(STANDING_POSTURE, squat(0, 35.8), share), "good"), (0.34, 0.93)),
+                  Panel((), STANDING_VIEW, "Three seconds down, up as usual", "good"))
 
 
 def squat_fold() -> Drawing:

@@ -7,7 +7,7 @@ from typing import Final
 
 from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import HAND_LENGTH, Arm, Joints, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
 from companion.pictures.scene import Item, pointers, small_of_back
@@ -144,11 +144,9 @@ def hinge_to_squat() -> Drawing:
                *props.note((0.16, 0.99), start if share < 0.5 else end, "l", GUIDE, 16))
               for share, posture in ((share, between(poses[start], poses[end], share)) for share in eased(FPS)[1:])]
              for start, end in ways]
-    frames, times = loop(moves[0][-1], *moves[1:], moves[0][:-1])
-    return Drawing("a loop from the side, a stick on the upper back: hips back into the hinge, sink into the squat, "
-        "hinge again, stand up. The back keeps its shape.",
-                   (Panel(frames[0], (-0.44, -0.05, 0.52, 1.04), "Back keeps its shape all the way", "good"),),
-                   frames=frames, milliseconds=times)
+    return moving("a loop from the side, a stick on the upper back: hips back into the hinge, sink into the squat, "
+        "hinge again, stand up. The back keeps its shape.", loop(moves[0][-1], *moves[1:], moves[0][:-1]),
+        Panel((), (-0.44, -0.05, 0.52, 1.04), "Back keeps its shape all the way", "good"))
 
 
 def hinge_watch() -> Drawing:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop, there_and_back
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
 from companion.pictures.scene import Item, figure, moved
 from companion.pictures.squats import STANDING_POSTURE, scene, squat
@@ -21,9 +21,9 @@ def warm_up_walk() -> Drawing:
     right = [(*figure(joints_of(posture)), *props.floor(-1, 1)) for posture in steps]
     left = [_standing_on_far(_swap(posture)) for posture in steps]
     half = len(lift)
-    frames, times = loop(right[0], right[1:half], left[half:], left[:half], right[half:])
-    return Drawing("a loop of somebody walking on the spot, seen from the side, arms loose.",
-                   (Panel(frames[0], (-0.42, -0.05, 0.42, 1.03), "Walk on the spot, arms loose"),), frames=frames, milliseconds=times)
+    return moving("a loop of somebody walking on the spot, seen from the side, arms loose.",
+                  loop(right[0], right[1:half], left[half:], left[:half], right[half:]),
+                  Panel((), (-0.42, -0.05, 0.42, 1.03), "Walk on the spot, arms loose"))
 
 
 def _swap(posture: Posture) -> Posture:
@@ -44,6 +44,6 @@ def warm_up_chair() -> Drawing:
     sat = squat(1, 24, 5)
     hip = joints_of(sat).hip
     chair = props.seat(hip[0] + 0.14, hip[1] - 0.058)
-    frames, times = there_and_back(lambda share: scene(between(STANDING_POSTURE, sat, share), "", *chair), 2)
-    return Drawing("a loop of squats to a chair, from the side: stand in front of it, sit down, stand up, arms ahead as you sit.",
-        (Panel(frames[0], (-0.56, -0.05, 0.46, 1.02), "Sit down, stand up"),), frames=frames, milliseconds=times)
+    return moving("a loop of squats to a chair, from the side: stand in front of it, sit down, stand up, arms ahead as you sit.",
+                  there_and_back(lambda share: scene(between(STANDING_POSTURE, sat, share), "", *chair), 2),
+                  Panel((), (-0.56, -0.05, 0.46, 1.02), "Sit down, stand up"))

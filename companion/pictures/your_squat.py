@@ -8,7 +8,7 @@ from typing import Final, cast
 
 from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Build, Leg, Posture, Reach, along, between, joints_of
 from companion.pictures.ink import FAR_FILL, FAR_INK, GUIDE
 from companion.pictures.scene import Area, Item, Stroke, figure
@@ -51,13 +51,12 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     plain = Setup(turn_out=TURN_OUT, arms=0.5)
     flat = squat_of(body, plain, shin, depths.median)
     band = _band(flat, _build(body), depths.low, depths.high)
-    frames, times = there_and_back(lambda share: (*band, *_drawn(between(UPRIGHT, flat, share), _build(body))), 2)
     others = tuple(_others(found, about, body, shin, start, show))
-    return Drawing("your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "
+    return replace(moving("your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "
                    f"{start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from lengths: it is no "
                    "picture of your back, and no reason to go deeper or heavier.",
-                   (Panel(frames[0], VIEW, f"Tuck starts {start}{at(depths.median)}"), *others), rows=(2, *(len(others[1:]) * (1,))),
-                   frames=frames, milliseconds=times, name=NAME)
+                   there_and_back(lambda share: (*band, *_drawn(between(UPRIGHT, flat, share), _build(body))), 2),
+                   Panel((), VIEW, f"Tuck starts {start}{at(depths.median)}"), *others, rows=(2, *(len(others[1:]) * (1,)))), name=NAME)
 
 
 def at(depth: float) -> str:

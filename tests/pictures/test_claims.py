@@ -247,16 +247,19 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"(?:its |the )?heel down", lambda one: [abs(one.heel_off()),
                                            *([abs(one.heel_off(True))] if "calf" in one.drawing.name else [])], 0, 1),
     (r"the heel lifts", lambda one: one.heel_off(), 4, 12),
-    (r"(?:the )?knee (?:comes )?over (?:the )?toes", knee_past_toe, 0, 8),
-    (r"the right foot flat(?: on the floor)? in front of a wall", lambda one: abs(one.heel_off()), 0, 1),
-    (r"the right knee just touching the wall|knee just touches|knee to the wall", lambda one: (
+    (r"the knee comes over the toes", lambda one: (one.knee()[0] - min(frame.knee()[0] for frame in one.all)) / CM, 5, 15),
+    (r"(?:the )?knee over (?:the )?toes", knee_past_toe, 0, 8),
+    (r"the right foot flat(?: on the floor)? in front of a wall", lambda one: [abs(frame.heel_off()) for frame in one.all or [one]], 0, 1),
+    (r"the right knee comes forward until just touching the wall, and goes back", lambda one: (
+        one.knee()[0] - min(frame.knee()[0] for frame in one.all)) / CM, 5, 15),
+    (r"knee just touches|knee to the wall", lambda one: (
         one.wall - one.knee()[0] - THIGH[1]) / CM, -0.5, 1.5),
     (r"which here leans 40° from upright", lambda one: turned(one.way(SHIN), -90), 39.9, 40.1),
     (r"one foot back", lambda one: (one.ankle()[0] - one.ankle(True)[0]) / CM, 40, 110),
     (r"knees soft|the hinge with the knees nearly straight", lambda one: (
-        one.panels[1] if "stick" in one.drawing.name else one).bent(), 15, 35),
+        one).bent(), 15, 35),
     (r"hips pushed back|hips back", lambda one: (one.ankle()[0] - (
-        one.panels[1] if "a_stick" in one.drawing.name else one).hip()[0]) / CM, 8, 30),
+        one).hip()[0]) / CM, 8, 30),
     # phone, tape, wall, strap
     (r"the phone tied along the front of the shin|on the shin", phone_on(SHIN, 0.4, 0.8), 0, 3),
     (r"the phone tied along the front of the thigh|on the thigh",
