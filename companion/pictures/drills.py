@@ -60,8 +60,8 @@ def drill_hinge_with_a_stick() -> Drawing:
     off = bent.trunk + 90
     tail = along(ends(bent)[0], bent.trunk, 0.09)
     gap = (Stroke((tail, along(tail, off, 0.075)), WATCH_INK, 0.012), *props.note(along(tail, off + 35, 0.145), "gap", "m", WATCH_INK))
-    return moving("a loop from the side, a stick along the back touching head, upper back and tailbone; hips pushed back, knees soft, 3 "
-                  "seconds down.", slowly(lambda share: at(between(stood, squats.HINGED, share)), (0.30, 0.97)),
+    return moving("a loop from the side, a stick along the back touching head, upper back and tailbone; hips pushed back, knees soft, "
+                  "counting 1, 2, 3 seconds down.", slowly(lambda share: at(between(stood, squats.HINGED, share)), (0.30, 0.97)),
                   Panel((), (-0.44, -0.05, 0.44, 1.08), "Hips back, all three still touch", "good"),
                   Panel((*at(bent, 0.09, "watch"), *gap), (-0.44, -0.05, 0.44, 0.94), "The stick leaves a point", "watch"), rows=(1, 1))
 
@@ -77,7 +77,7 @@ def drill_hinge_hands_to_the_wall() -> Drawing:
         return (*scene(replace(posture, near_arm=hands), back), *props.wall(hands.x + PALM, 0.68))
     view = (-0.44, -0.05, 0.64, 0.86)
     return moving("a loop from the side, a step from a wall, both hands on it at hip height; hips pushed back, knees "
-                  "soft, 3 seconds down.", slowly(lambda share: at(between(begins, bowed, share)), (-0.30, 0.72)),
+                  "soft, counting 1, 2, 3 seconds down.", slowly(lambda share: at(between(begins, bowed, share)), (-0.30, 0.72)),
                   Panel((), view, "Hips back, back keeps its shape", "good"),
                   Panel(at(replace(bowed, flexion=squats.CLEARLY), "watch"), view, "Turn back before this", "watch"), rows=(1, 1))
 
@@ -156,8 +156,8 @@ def drill_sit_to_a_chair() -> Drawing:
         """Return the lifter at a share of the way down, the palm on the back."""
         one = between(squats.STANDING_POSTURE, sat, share)
         return (*scene(replace(one, near_arm=palm_on_back(joints_of(one)), far_arm=squats.AHEAD)), *chair)
-    return moving("a loop from the side, one palm on the curve of the lower back, a chair behind: sit down in 3 seconds, the curve "
-                  "keeps still, touch, stand up.", slowly(at, (0.34, 0.97)),
+    return moving("a loop from the side, one palm on the curve of the lower back, a chair behind: sit down, counting 1, 2, 3 seconds, the "
+                  "curve keeps still, touch, stand up.", slowly(at, (0.34, 0.97)),
                   Panel((), (-0.56, -0.05, 0.44, 1.05), "Curve still under the palm", "good"))
 
 
@@ -168,13 +168,13 @@ def drill_lying_knee_across_pull() -> Drawing:
     hip = joints_of(Posture(180, far, HANGING, on="back")).hip
     side = along(hip, 66, 0.165)  # the crossing knee, out to the side, so that its thigh looks shorter
     crossing = Leg(direction(hip, side), direction(side, knee), 75, dist(hip, side) / THIGH_LENGTH, dist(side, knee) / SHANK_LENGTH)
-    hold = along(knee, direction(hip, knee) + 180, 0.045)
-    pulled = Posture(180, crossing, Arm(-9, -4, 0.62), far=far, far_arm=Reach(*hold, 1), head=178, on="back")
-    return Drawing("lying on the back, one ankle crossed over the other knee, that knee drawn towards the opposite "
+    hold = along(along(knee, direction(hip, knee) + 180, 0.075), direction(hip, knee) + 90, 0.040)  # on the shoulder's side of the thigh
+    pulled = Posture(180, crossing, Reach(*hold, 1), far=far, head=178, on="back")
+    return Drawing("lying on the back, one ankle over the other knee, that knee drawn by both hands towards the opposite "
         "shoulder, the lower back still on the floor; hold 30 seconds.", (
-        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75), *props.note((-0.27, 0.42), "ankle on knee"),
-               *props.arrow((-0.19, 0.39), along(knee, 130, 0.035)), *props.arrow(along(knee, 205, 0.09), along(knee, 218, 0.21)),
-               *props.note((-0.30, 0.26), "pull")),
+        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75), *props.note((-0.27, 0.44), "ankle on knee"),
+               *props.arrow((-0.19, 0.41), along(knee, 130, 0.035)), *props.arrow(along(hold, 120, 0.045), along(hold, 200, 0.20)),
+               *props.note((-0.33, 0.27), "hands pull")),
               (-0.50, -0.05, 0.46, 0.50),
               "Lower back stays on the floor", "good"),))
 

@@ -15,7 +15,7 @@ from companion.pictures.draw import FPS, Frames, Panel, eased, loop
 from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, between, joints_of, middle
 from companion.pictures.ink import FAR_INK, GUIDE, INK, WATCH_INK
-from companion.pictures.scene import THIGH, Item, Stroke, figure, on_pelvis, on_ribs, pointers, small_of_back
+from companion.pictures.scene import CHEST_LINE, THIGH, Item, Stroke, figure, on_pelvis, on_ribs, pointers, small_of_back
 from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
 
 Back = Literal["", "good", "watch", "plain"]
@@ -148,11 +148,15 @@ def squat_fold() -> Drawing:
     """The fold at the bottom of the deepest squat."""
     deep = at_depth("below")
     joints = joints_of(deep)
-    belly, thigh = on_ribs(joints, 0.045, -0.056), along(along(joints.hip, deep.near.thigh, 0.155), deep.near.thigh + 90, THIGH)
-    return Drawing("the bottom of a deep squat from the side, an arrow from belly to thigh.", (
-        seen(deep, "Your squat's fold: how close the thigh comes to the belly", "", *props.arrow(belly, thigh),
-             *props.note((belly[0] + 0.05, belly[1] + 0.035), "belly", "l"), *props.note((thigh[0] + 0.06, thigh[1] + 0.03), "thigh", "l"),
-             back="", view=(-0.36, 0.05, 0.34, 0.62)),))
+    belly = [on_ribs(joints, up, front) for up, front in CHEST_LINE[:0:-1]]
+    thigh = [along(along(joints.hip, deep.near.thigh, far), deep.near.thigh + 90, THIGH) for far in (0.09, 0.215)]
+    edges = *(Stroke(tuple(line), GUIDE, 0.011) for line in (belly, thigh)), *props.arrow(belly[-1], thigh[1])
+    (x, y), (x2, y2) = middle(belly[-1], thigh[1]), thigh[1]
+    named = *props.note((x + 0.02, y), "gap", "l"), *props.note((x2 + 0.06, y2 - 0.02), "thigh", "l"), *props.note(
+        (belly[0][0] - 0.02, belly[1][1]), "belly", "r")
+    return Drawing("the bottom of a deep squat from the side, close, belly and thigh marked, an arrow across the gap from belly to thigh.",
+                   (seen(deep, "Your squat's fold: how close the thigh comes to the belly", "", *edges, *named, back="",
+                         view=(-0.30, 0.14, 0.28, 0.52)),))
 
 
 def view_film() -> Drawing:

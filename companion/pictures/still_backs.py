@@ -10,7 +10,7 @@ from companion.pictures.draw import FPS, Panel, eased, loop
 from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import HAND_LENGTH, Arm, Joints, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
-from companion.pictures.scene import Item, pointers, small_of_back
+from companion.pictures.scene import Item, Limb, pointers, small_of_back
 from companion.pictures.squats import (
     AHEAD,
     CLEARLY,
@@ -37,12 +37,13 @@ def hand_on_back() -> Drawing:
     """Squat with a palm on the curve of the lower back."""
     still, moved = squat(-12, 44.0, 38), squat(-12, 44.0, 38, flexion=CLEARLY)
 
-    def palm(posture: Posture) -> Posture:
-        """Return the posture with a palm on the back."""
-        joints = joints_of(posture)
-        return replace(posture, near_arm=palm_on_back(joints), far_arm=AHEAD)
+    def palm(posture: Posture, title: str) -> Panel:
+        """Return a panel of the posture with a palm on the back, drawn again over the mark of its curve, and named."""
+        posture = replace(posture, near_arm=palm_on_back(joints_of(posture)), far_arm=AHEAD)
+        arm, small = joints_of(posture).near_arm, small_of_back(joints_of(posture), 0.085)
+        return close(posture, title, Limb(arm.wrist, arm.hand, 0.016, 0.013), *props.note(small, "palm", "r"))
     return Drawing(f"a squat from the side, one palm flat on the curve of the lower back, the other arm ahead. {POINTING}", (
-        close(palm(still), "Curve still under the palm"), close(palm(moved), "Curve flattens or rounds")))
+        palm(still, "Curve still under the palm"), palm(moved, "Curve flattens or rounds")))
 
 
 def arms_forward_setup() -> Drawing:

@@ -8,7 +8,20 @@ from typing import Final
 from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing, moving
-from companion.pictures.figure import KNEELING, THIGH_LENGTH, Arm, Joints, Leg, Posture, Reach, along, direction, joint_between, joints_of
+from companion.pictures.figure import (
+    KNEELING,
+    SHANK_LENGTH,
+    THIGH_LENGTH,
+    Arm,
+    Joints,
+    Leg,
+    Posture,
+    Reach,
+    along,
+    direction,
+    joint_between,
+    joints_of,
+)
 from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Item, Stroke
 from companion.pictures.squats import Back, scene
@@ -19,8 +32,8 @@ PALM: Final = 0.016
 
 BACK_KNEE: Final = -0.279
 """Where the back knee kneels: about 49 cm behind the big toe (choice)."""
-PLACES: Final = {"below_knee": ("Just under the knee", 0.17), "mid_shin": ("Middle of the shin", 0.11)}
-"""Places of the phone along the shin: in words, and how far from the ankle."""
+PLACES: Final = {"below_knee": ("Just under the knee", "under knee", 0.78), "mid_shin": ("Middle of the shin", "mid-shin", 0.50)}
+"""Places of the phone along the shin: in words, in a label, and as a share of it from the ankle."""
 
 
 def _at_wall(shin: float, heel_up: float = 0.0) -> Posture:
@@ -82,14 +95,14 @@ def knee_to_wall_level(placement: str = "") -> Drawing:
                *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8),
                *props.note(along(leg.ankle, 90 - LUNGE_SHIN * 0.45, 0.25), "40°", "m"))
 
-    def held(share: float) -> tuple[Item, ...]:
-        """Return the phone at a share of the shin below the knee."""
-        at = along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042)
-        beyond = joints_of(down).near.knee[0] + 0.15
-        return (*props.phone(at, direction(leg.ankle, leg.knee), (beyond + 0.08, at[1])),
-                Stroke((at, (beyond - 0.04, at[1])), GUIDE, 0.005))
-    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.44, -0.09, 0.50, 0.46))
-                   for name, (title, share) in PLACES.items() if placement in ("", name))
+    def held(share: float, words: str) -> tuple[Item, ...]:
+        """Return the phone at a share of the shin, its place named beyond the wall."""
+        at = along(along(leg.ankle, direction(leg.ankle, leg.knee), share * SHANK_LENGTH), -LUNGE_SHIN, 0.042)
+        beyond = leg.knee[0] + 0.13
+        return (*props.phone(at, direction(leg.ankle, leg.knee), (beyond + 0.09, at[1] + 0.018)),
+                *props.note((beyond + 0.09, at[1] - 0.027), words), Stroke((at, (beyond, at[1])), GUIDE, 0.005))
+    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share, words), label=""), window=(-0.44, -0.09, 0.50, 0.46))
+                   for name, (title, words, share) in PLACES.items() if placement in ("", name))
     return Drawing(
         "from the side, the {side} foot flat in front of a wall, knee to the wall: the phone along the "
-        "{side} shin, which here leans 40° from upright.", panels)
+        "{side} shin, which here leans 40° from upright.", panels, rows=(1,) * len(panels))

@@ -146,9 +146,12 @@ def test_the_bar_is_off_the_throat(name):
 
 def test_the_crossed_ankle_lies_on_the_other_knee():
     items = drawing("drill_lying_knee_across_pull").panels[0].items
-    knee = limb(items, THIGH, FAR_INK).end
+    thigh = limb(items, THIGH, FAR_INK).start, limb(items, THIGH, FAR_INK).end
+    knee = thigh[1]
     assert dist(limb(items, SHIN).end, knee) < 3 * CM
-    assert dist(limb(items, HAND, FAR_INK).start, knee) < 8 * CM, "the hand draws that knee"
+    for ink in (BODY, FAR_INK):
+        assert dist(limb(items, HAND, ink).start, knee) < 16 * CM, "the hands draw that thigh"
+        assert to_line(limb(items, HAND, ink).start, *thigh) < 0.035 + 3 * CM
     pull = [one.points for one in of(items, Stroke) if one.head][-1]
     to_shoulder = direction(pull[0], limb(items, UPPER_ARM, FAR_INK).start)
     assert abs(turned(to_shoulder, direction(*pull))) < 25, "and the arrow goes to the shoulder"
@@ -180,9 +183,13 @@ def test_the_fold_s_arrow_goes_from_belly_to_thigh():
     """From the belly's outline within 1 cm to the top of the thigh within 1 cm."""
     items = drawing("squat_fold").panels[0].items
     arrow = next(one for one in of(items, Stroke, ink=GUIDE) if one.head)
+    belly, top = (one.points for one in of(items, Stroke, ink=GUIDE) if not one.head)
     thigh = limb(items, THIGH)
-    assert min(dist(arrow.points[0], at) for at in trunk(items).points) < 1 * CM
-    assert to_line(arrow.points[-1], thigh.start, thigh.end) == pytest.approx(thigh.start_half, abs=1 * CM)
+    for at in (arrow.points[0], *belly):
+        assert min(dist(at, edge) for edge in trunk(items).points) < 1 * CM
+    for at in (arrow.points[-1], *top):
+        assert to_line(at, thigh.start, thigh.end) == pytest.approx(thigh.start_half, abs=1 * CM)
+    assert dist(*arrow.points) > 8 * CM, "long enough to be seen as a gap on a phone: 60 of 360 pixels"
 
 
 def test_the_hands_of_the_easier_hinge_are_on_the_wall_at_hip_height():
