@@ -23,7 +23,7 @@ SAG: Final = 17.0
 HIKE: Final = 14.0
 """Degrees the hips are drawn out of level (choice, for the eye)."""
 BEST: Final = "knees at the best width"
-WIDTHS: Final = {"narrow": ("knees together", 0.036), "middle": ("knees as wide as the hips", HIP_HALF),
+KNEES_APART: Final = {"narrow": ("knees together", 0.036), "middle": ("knees as wide as the hips", HIP_HALF),
                  "wide": ("knees clearly wider than the hips", HIP_HALF + 0.055)}
 """Widths of the knees in a rock back: in words, and half of each."""
 
@@ -126,7 +126,7 @@ def _rock(width: str, *more: Item, far: float = 0.86, also: str = "", title: str
 
 def rock_back(width: str) -> Drawing:
     """Rock back at a width of the knees."""
-    words, half = WIDTHS[width]
+    words, half = KNEES_APART[width]
     return _rock(words, *shins_from_above(joints_of(rocked(0)), half, (0.72, 0.385)), mark="plain",
                  also="In the corner the shins from above.")
 

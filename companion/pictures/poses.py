@@ -34,7 +34,7 @@ MAKERS: Final[Mapping[str, Maker]] = {
        if getattr(make, "__annotations__", None) == {"return": "Drawing"} and make not in SIDED},
     **{f"{name}_{side}": partial(for_side, make, side) for side in ("left", "right")
        for name, make in ({make.__name__: make for make in SIDED} | PLACED).items()},
-    **{f"rock_back_{width}": partial(kneeling.rock_back, width) for width in kneeling.WIDTHS},
+    **{f"rock_back_{width}": partial(kneeling.rock_back, width) for width in kneeling.KNEES_APART},
     **{f"leg_raise_setup_level_{place}": partial(lying.leg_raise_level, place) for place in ("shin", "thigh")}}
 """What makes each drawing: each function that takes nothing and gives one, by its name, and one for each side, width or place."""
 
