@@ -51,8 +51,8 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     band = _band(flat, _build(body), depths.low, depths.high)
     others = tuple(_others(found, about, body, shin, start, show))
     return replace(moving(f"your squat from the side, a loop, drawn with your {lengths} and ranges, down to where length "
-                   f"alone would {start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from lengths: it "
-                   "is no picture of your back, and no reason to go deeper or heavier.",
+                   f"alone would {start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from "
+                   "lengths: it is no picture of your back, and no reason to go deeper or heavier.",
                    there_and_back(lambda share: (*band, *_drawn(between(UPRIGHT, flat, share), _build(body))), 2),
                    Panel((), VIEW, f"Tuck starts {start}{at(depths.median)}"), *others, rows=(2, *(len(others[1:]) * (1,)))), name=NAME)
 
