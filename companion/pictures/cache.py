@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 _log = logging.getLogger(__name__)
 
-STYLE: Final = 3
+STYLE: Final = 4
 """Increase this when the same drawing would look different, so that cached files are drawn again."""
 
 T = TypeVar("T")

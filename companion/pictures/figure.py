@@ -232,11 +232,16 @@ def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
     far, to = hypot(arm.x - shoulder[0], arm.y - shoulder[1]), direction(shoulder, (arm.x, arm.y))
     reach = min(far, UPPER_ARM + FOREARM)
     wrist = along(shoulder, to, reach)
-    share = (UPPER_ARM**2 + reach**2 - FOREARM**2) / (2 * UPPER_ARM * reach) if reach else 0.0
-    bent = degrees(acos(max(-1.0, min(1.0, share))))
     flat = along(shoulder, to, reach * UPPER_ARM / (UPPER_ARM + FOREARM))
-    elbow = flat if not arm.bend else along(shoulder, to - arm.bend * bent, UPPER_ARM)
+    elbow = flat if not arm.bend else joint_between(shoulder, wrist, UPPER_ARM, FOREARM, arm.bend)
     return ArmJoints(elbow, wrist, along(wrist, direction(elbow, wrist) if arm.palm is None else arm.palm, HAND_LENGTH))
+
+
+def joint_between(start: Point, end: Point, first: float, second: float, bend: float) -> Point:
+    """Return the joint of two links between two points; ``bend``: 1 to the right of the way from one to the other, -1 to the left."""
+    apart = hypot(end[0] - start[0], end[1] - start[1])
+    share = (first**2 + apart**2 - second**2) / (2 * first * apart) if apart else 0.0
+    return along(start, direction(start, end) - bend * degrees(acos(max(-1.0, min(1.0, share)))), first)
 
 
 def planted(posture: Posture, build: Build = AVERAGE) -> Posture:

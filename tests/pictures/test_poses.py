@@ -121,7 +121,7 @@ def test_an_inch_under_the_heel_tips_the_foot_as_it_should():
     assert max(y for _, y in block.points) * 175 == pytest.approx(2.5)
 
 
-@pytest.mark.parametrize("name", [draw().name for draw in SIDED])
+@pytest.mark.parametrize("name", [f"{draw.__name__}_{{side}}" for draw in SIDED])
 def test_left_is_the_mirror_image_of_right(name):
     right, left = pose(name.replace("{side}", "right")), pose(name.replace("{side}", "left"))
     assert right is not None
