@@ -113,7 +113,8 @@ class Kind:
 
 @lru_cache(maxsize=512)
 def _names(options: tuple[Option, ...]) -> Options:
-    return named((option.value, (option.label, option.label.replace(",", ""), option.value.replace("_", " "), *option.also)) for option in options)
+    return named((option.value, (option.label, option.label.replace(",", ""), option.value.replace("_", " "), *option.also))
+                 for option in options)
 
 
 def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Answer | Unclear:

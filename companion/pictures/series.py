@@ -27,7 +27,6 @@ from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import AFTER, ToldDay, about, days_told, trial_days, trial_seed
 
-
 BELOW_WIDE: Final = 50
 """Letters in a line under a chart, as many as fit a phone."""
 
