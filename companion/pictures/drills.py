@@ -28,7 +28,7 @@ from companion.pictures.ink import FAR_INK, WATCH_INK
 from companion.pictures.kneeling import SAG
 from companion.pictures.scene import Item, Stroke, figure
 from companion.pictures.squats import HANGING, Back, scene, seen, slowly
-from companion.pictures.still_backs import palm_on_back
+from companion.pictures.still_backs import palm_on_back, stops
 from companion.pictures.wall import PALM
 
 HALF_A_STEP: Final = 0.205
@@ -129,12 +129,8 @@ def drill_squat_with_a_heel_lift() -> Drawing:
 
 def drill_pause_squat_three_stops() -> Drawing:
     """Three stops as a drill, the lowest above the depth where the back rounds."""
-    top, middle, bottom = squats.squat(-50, 9, 28), squats.squat(-38, 17.2), squats.squat(-25, 25.5)
-    view = (-0.34, -0.05, 0.50, 0.95)
-    return Drawing("three stops on the way down, from the side, all above the depth where the back rounds, the back in the same shape "
-        "at each: hold each for 1 to 2 seconds, then stand up.", (
-        seen(top, "1: near the top", "good", view=view), seen(middle, "2: lower", "good", view=view),
-        seen(bottom, "3: above where it rounds", "good", view=view)))
+    return stops("all above the depth where the back rounds, ", (squats.squat(-50, 9, 28), "near the top"),
+                 (squats.squat(-38, 17.2), "lower"), (squats.squat(-25, 25.5), "above where it rounds"))
 
 
 def drill_pause_squat_to_a_box() -> Drawing:
