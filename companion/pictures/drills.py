@@ -28,7 +28,7 @@ from companion.pictures.ink import FAR_INK, WATCH_INK
 from companion.pictures.kneeling import SAG
 from companion.pictures.scene import Item, Stroke, figure
 from companion.pictures.squats import HANGING, Back, scene, seen, slowly
-from companion.pictures.still_backs import palm_on_back
+from companion.pictures.still_backs import palm_on_back, stops
 from companion.pictures.wall import PALM
 
 HALF_A_STEP: Final = 0.205
@@ -118,21 +118,19 @@ def drill_knee_over_toes_holding_a_chair() -> Drawing:
 
 def drill_squat_with_a_heel_lift() -> Drawing:
     """Squats with a heel lift, above parallel, where most people keep their back's shape."""
-    raised = squats.squat(-25, 17.0, 41.3, foot=-4.3)  # 2 cm under the heel of a foot of 26.6 cm: asin(2 / 26.6) = 4.3 degrees
+    foot = -4.3  # 2 cm under the heel of a foot of 26.6 cm: asin(2 / 26.6) = 4.3 degrees
+    stood, raised = squats.squat(-90, 0, 0, foot=foot), squats.squat(-25, 17.0, 41.3, foot=foot)
     heel = joints_of(raised).near.heel
-    return Drawing("a squat from the side, heels on 2 cm, firm and level; slowly, above the depth where the back rounds. No load.", (
-        seen(raised, "Heels raised, above where it rounds", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2 * props.CM),
-             *props.note((heel[0] - 0.06, 0.05), "2 cm", "r"), view=(-0.40, -0.05, 0.46, 0.88)),))
+    lift = *props.block(heel[0] - 0.03, heel[0] + 0.05, 2 * props.CM), *props.note((heel[0] - 0.06, 0.05), "2 cm", "r")
+    return moving("a loop of a squat from the side, heels on 2 cm, firm and level; slowly, above the depth where the back rounds. No load.",
+                  there_and_back(lambda share: scene(between(stood, raised, share), "good", *lift), 2),
+                  Panel((), (-0.40, -0.05, 0.46, 1.04), "Heels raised, above where it rounds", "good"))
 
 
 def drill_pause_squat_three_stops() -> Drawing:
     """Three stops as a drill, the lowest above the depth where the back rounds."""
-    top, middle, bottom = squats.squat(-50, 9, 28), squats.squat(-38, 17.2), squats.squat(-25, 25.5)
-    view = (-0.34, -0.05, 0.50, 0.95)
-    return Drawing("three stops on the way down, from the side, all above the depth where the back rounds, the back in the same shape "
-        "at each: hold each for 1 to 2 seconds, then stand up.", (
-        seen(top, "1: near the top", "good", view=view), seen(middle, "2: lower", "good", view=view),
-        seen(bottom, "3: above where it rounds", "good", view=view)))
+    return stops("all above the depth where the back rounds, ", (squats.squat(-50, 9, 28), "near the top"),
+                 (squats.squat(-38, 17.2), "lower"), (squats.squat(-25, 25.5), "above where it rounds"))
 
 
 def drill_pause_squat_to_a_box() -> Drawing:

@@ -65,12 +65,10 @@ def close(posture: Posture, title: str, *more: Item) -> Panel:
     return Panel(scene(posture, "plain", *more, *lines[1], *lines[0]), (x - 0.17, y - 0.24, x + 0.27, y + 0.22), title)
 
 
-def thigh_line(posture: Posture, label: str = "") -> tuple[Item, ...]:
+def thigh_line(posture: Posture) -> tuple[Item, ...]:
     """Return a dashed level line at the top of the knee: the top of the thigh lies on it at parallel."""
-    knee = joints_of(posture).near.knee
-    top = knee[1] + THIGH
-    return (Stroke(((knee[0] - 0.42, top), (knee[0] + 0.14, top)), GUIDE, 0.007, 0.02),
-            *(props.note((knee[0] + 0.16, top), label, "l") if label else ()))
+    x, y = joints_of(posture).near.knee
+    return (Stroke(((x - 0.42, y + THIGH), (x + 0.14, y + THIGH)), GUIDE, 0.007, 0.02),)
 
 
 def at_depth(band: str, flexion: float = 0.0) -> Posture:

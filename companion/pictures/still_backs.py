@@ -97,14 +97,16 @@ def arms_forward_shallow() -> Drawing:
              view=(-0.36, -0.05, 0.58, 0.88)),))
 
 
+def stops(where: str, *depths: tuple[Posture, str]) -> Drawing:
+    """Return three stops on the way down, numbered, each with its title."""
+    return Drawing(f"three stops on the way down, from the side, {where}the back in the same shape at each: hold each for 1 to 2 seconds, "
+                   "then stand up.", tuple(seen(posture, f"{n}: {title}", "good", view=(-0.34, -0.05, 0.50, 0.95))
+                                           for n, (posture, title) in enumerate(depths, 1)))
+
+
 def pause_stops() -> Drawing:
     """The three stops of the pause squat."""
-    top, middle, bottom = squat(-50, 9, 28), squat(-25, 25.5), squat(0, 35.8)
-    view = (-0.34, -0.05, 0.50, 0.95)
-    return Drawing("three stops on the way down, from the side, the back in the same shape at each: hold each for 1 to 2 "
-        "seconds, then stand up.", (
-        seen(top, "1: near the top", "good", view=view), seen(middle, "2: half way", "good", view=view),
-        seen(bottom, "3: at the bottom", "good", view=view)))
+    return stops("", (squat(-50, 9, 28), "near the top"), (squat(-25, 25.5), "half way"), (squat(0, 35.8), "at the bottom"))
 
 
 def pause_watch() -> Drawing:

@@ -16,14 +16,12 @@ from companion.pictures.views import WIDER_TURN, wider_stance
 from companion.screening.about import About
 from companion.screening.body import FOOT_LENGTH, Bar, Body, Setup, body_of
 from companion.screening.errors import Errors
-from companion.screening.estimate import HELD_WEIGHT, DepthEstimate, Help, depth_estimate
-from companion.screening.geometry import shin_from_distance
-from companion.screening.pairs import ankles
+from companion.screening.estimate import HELD_WEIGHT, DepthEstimate, Help, depth_estimate, stiffer_ankle
 from companion.screening.posture import balance_of, lean_at
-from companion.screening.readings import NumberFormat, mean_of, metric
+from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
 from companion.screening.setups import HEEL_LIFT
-from companion.screening.tuck import MASS, TURN_OUT
+from companion.screening.tuck import MASS, TURN_OUT, Spread
 
 NAME = "your_squat"
 VIEW = (-0.44, -0.05, 0.46, 1.03)
@@ -39,9 +37,9 @@ def your_squat(screen: Screen, about: About, errors: Errors | None = None, show:
     The figure has the lengths that were measured; the others are an average adult's shares of the height.
     """
     found = depth_estimate(screen, about, errors, show)
-    shin = _shin(screen, about)
-    if not isinstance(found, DepthEstimate) or shin is None or about.height is None:
+    if not isinstance(found, DepthEstimate) or about.height is None:
         return None
+    shin = cast(Spread, stiffer_ankle(screen, about.height, errors or Errors(about.sex))).value
     body = body_of(about.height, about.mass or MASS, shank=about.shin, thigh=about.thigh, trunk=about.trunk)
     lengths = "measured lengths" if about.shin or about.thigh or about.trunk else "height"
     start = "at the earliest " if found.at_least else ""
@@ -92,20 +90,6 @@ def _others(found: DepthEstimate, about: About, body: Body, shin: float, start: 
             posture = replace(posture, near_arm=Arm(posture.trunk + 165, posture.trunk + 25, 0.6))
         yield Panel((*_drawn(posture, _build(body)), *props.bar_end(place)), VIEW,
                     f"Bar {bar}, {show(about.load, 'kg')}: {start}{at(found.under_bar.median)}")
-
-
-def _shin(screen: Screen, about: About) -> float | None:
-    """Return the stiffer side's shin angle in degrees from upright, as the estimate uses it."""
-    found = []
-    for taken in ankles(screen):
-        if taken[0].unit == "deg":
-            found.append(mean_of(taken))
-        elif about.height is not None:
-            try:
-                found.append(shin_from_distance(mean_of(taken), about.height))
-            except ValueError:
-                continue
-    return min(found, default=None)
 
 
 def squat_of(body: Body, setup: Setup, shin: float, depth: float) -> Posture:

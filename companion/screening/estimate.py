@@ -105,7 +105,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
     """
     if about.height is None or not 120 <= about.height <= 230:
         return _NONE["height"]
-    ankle = _ankle(screen, about.height, errors or Errors(about.sex))
+    ankle = stiffer_ankle(screen, about.height, errors or Errors(about.sex))
     if ankle is None:
         return _NONE["ankle"]
     fold, at_least = _fold(screen)
@@ -130,7 +130,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
                           *_help_words(helps), HALF, ESTIMATE_CAUTION))
 
 
-def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
+def stiffer_ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
     """Return the shin's angle on the stiffer side; estimated from the distance only if no angle was measured, and from none that no shin of
     this height reaches: the height may have been told or put right after the test."""
     sides = []

@@ -12,13 +12,14 @@ from companion.cli.catalogue import picture_uses
 from companion.conversation.flow import Ask, Tell
 from companion.pictures import squats, still_backs
 from companion.pictures.drawing import Drawing, slug
-from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Arm, Joints, angles_of, direction, joints_of
+from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Arm, Joints, direction, joints_of
 from companion.pictures.poses import SHARED, SIDED, pose, poses
 from companion.pictures.scene import Area, Disc, Label, Limb, Stroke
 from companion.screening.body import ANKLE_HEIGHT, Setup, body_of
 from companion.screening.drills import DRILLS
 from companion.screening.posture import balance_of, lean_at
 from flows.catalogue import BOOK
+from tests.pictures.seen import angles_of
 
 every_pose = pytest.mark.parametrize("name", sorted(poses()))
 
