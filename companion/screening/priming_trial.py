@@ -44,8 +44,7 @@ class TrialResult:
 
     ``difference``: mean movement felt on plain days minus primed days, positive in favour of priming; ``p``: two-sided;
     ``smallest``: the smallest p these days could have given. All three are None without a pair. ``pairs``: complete blocks at
-    the same depth and load; ``left_out``: all other blocks. ``kept_primed`` and ``kept_plain``: days of those pairs on which
-    the depth was kept.
+    the same depth and load; ``left_out``: all other blocks.
     """
 
     kind: Literal["helps", "no_sign", "cannot_tell"]
@@ -54,8 +53,6 @@ class TrialResult:
     difference: float | None
     p: float | None
     smallest: float | None
-    kept_primed: int
-    kept_plain: int
     words: str
 
 
@@ -81,7 +78,7 @@ def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     pairs, left_out = pairs_of(seed, days)
     primed, plain = (sum(pair[n].kept is True for pair in pairs) for n in (0, 1))
     if not pairs:
-        return TrialResult("cannot_tell", 0, left_out, None, None, None, 0, 0, _too_few(0))
+        return TrialResult("cannot_tell", 0, left_out, None, None, None, _too_few(0))
     differences = [off.felt - on.felt for on, off in pairs]
     difference, p, smallest = sum(differences) / len(differences), randomisation_p(differences), smallest_p(differences)
     at = f"{abs(difference):.1f} points {'less' if difference >= 0 else 'more'} movement on primed days"
@@ -97,7 +94,7 @@ def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
         kind, words = "cannot_tell", f"Can't tell yet: {at}, but the depth was kept less often ({numbers})."
     else:
         kind, words = "helps", f"The drill helps you, as far as this shows: {at} ({numbers})."
-    return TrialResult(kind, len(pairs), left_out, difference, p, smallest, primed, plain, words)
+    return TrialResult(kind, len(pairs), left_out, difference, p, smallest, words)
 
 
 def pairs_of(seed: str, days: Iterable[TrialDay]) -> tuple[list[tuple[TrialDay, TrialDay]], int]:
