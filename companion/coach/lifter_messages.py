@@ -13,8 +13,9 @@ from companion.coach.concluded import concluded_of
 from companion.coach.days_section import back_words, kept_words
 from companion.coach.letters import Rows, guess_row, tap
 from companion.coach.look import LINE_MOST, LifterView, back_rows, fitting
+from companion.coach.measurements import numbers_table
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage
-from companion.coach.tables import wall_words
+from companion.coach.tables import LocalTimes, wall_words
 from companion.coach.triage import RESULT_WORDS, moment_from
 from companion.coach.whys import WHY_PREFIX, WHY_VIEW, topics_of
 from companion.conversation.effects import Say
@@ -32,7 +33,6 @@ from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.levels import WENT_WORDS, words_of
-from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
 from companion.screening.squat_days import ToldDay
 
@@ -132,16 +132,18 @@ def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
 
 
 def numbers_says(look: LifterView, page: LifterPage) -> list[Say]:
-    """Return the evidence of each cause, then the latest reading of each test and side with its lines and error."""
+    """Return the evidence of each cause, then each reading with its lines, its error and its change, as the report has them."""
     causes = (_cause_line(cause, 900, 300) for cause in page.causes)
     rests = [f"{look.name}: what the result is based on", shortened(page.overall_words, 200), "", *causes]
-    lines = [f"{look.name}: numbers, the latest of each side"]
-    for one in page.numbers:
-        lines += ["", f"{protocol(one.test).name}, {one.side}: {shortened(one.shown, 40)}",
-                  shortened(f"{look.day_name(one.at)}, {one.method}, {one.repeats} {'reading' if one.repeats == 1 else 'readings'}", 120),
-                  *(f"· {shortened(line, 160)}" for line in one.lines), f"Error: {shortened(one.error, 160)}"]
-    if not page.numbers:
-        lines.append("Nothing is measured yet.")
+    found = concluded_of(look.db, look.lifter, look.now)
+    table = numbers_table(found.answers, found.screen, found.errors, found.show, LocalTimes(found.zone))
+    lines = [f"{look.name}: numbers that count now"]
+    for row in table.rows:
+        of, reading, how, held, error, change = ((cell,) if isinstance(cell, str) else cell for cell in row)
+        lines += ["", f"{of[0]}: {', '.join(reading)}", *how, *(f"· {line}" for line in held), f"Error: {'; '.join(error)}",
+                  f"Change: {'; '.join(change)}"]
+    if not table.rows:
+        lines.append(table.empty)
     return [Say(fitting(rests)), Say(fitting(lines), (
         (tap("Compare two days", "compare", look.lifter),), *back_rows(look.lifter, ("Charts", "charts"), ("Squat days", "days"))))]
 
