@@ -60,7 +60,7 @@ def test_the_latest_reading_of_each_side_is_held_against_its_lines(room):
     left, right = numbers(room, sam).split("\n\n")[1:]
     assert left.startswith("Knee to wall, left: 7.2 cm, mean of 7 cm, 7.4 cm\nby tape, on 10 Mar 2026\n")
     assert [", clearly under the " in line for line in left.split("\n") if line.startswith("· ")] == [True, True]
-    assert "Change: Since 31 Jan 2026: 1 cm more than before" in left
+    assert "Change: Since 31 Jan 2026: The difference is 1 cm" in left
     assert "· enough for most squats, from: 14.1 cm, clearly over the 10 cm line" in right
 
 
