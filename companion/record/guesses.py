@@ -9,7 +9,7 @@ EXPECTED: Final = {"better": ("better", "better"), "within_error": ("same", "no 
                    "worse": ("worse", "worse")}
 """What may be expected of a retest, by the value of the change: on a button, and in words."""
 BY_THE_RULES: Final = "as_planned"
-"""The answer about home work after which the rules expect a change for the better; after any other, none beyond error (our choice)."""
+"""The answer about homework after which the rules expect a change for the better; after any other, none beyond error (our choice)."""
 
 
 class GuessScore(NamedTuple):
