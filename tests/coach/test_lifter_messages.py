@@ -76,7 +76,7 @@ def test_the_error_shown_is_the_one_used(room):
 def test_a_reading_by_eye_is_a_band(room):
     sam = room.lifter()
     room.run(sam, "leg_raise", {"method": "eye", "left_eye": "60_70"}, 2)
-    assert "Straight-leg raise, left: 65° by eye, the middle of a band" in numbers(room, sam)
+    assert "Leg raise, left: 65° by eye, the middle of a band" in numbers(room, sam)
 
 
 def test_numbers_are_in_the_lifter_s_own_units(room):
@@ -198,7 +198,7 @@ def test_why_is_a_tap_on_a_lifters_page_and_offers_every_topic_that_has_answers(
     sam = full(room)
     (say,) = ask(room, "lifter", f"{sam}-why")
     offered = {tap.label: tap.data for row in say.buttons for tap in row}
-    assert {"Length", "The load", "The depth", "The drill", "Home work", "The retest date", "Measurement error"} <= offered.keys()
+    assert {"Length", "The load", "The depth", "The drill", "Homework", "The retest date", "Measurement error"} <= offered.keys()
     for data in offered.values():
         flow, asked = read_start(data)
         (said, *_) = ask(room, flow, asked)
