@@ -11,12 +11,13 @@ from companion.calendar.words import day_words
 from companion.coach.caseload import shortened
 from companion.coach.concluded import concluded_of
 from companion.coach.days_section import back_words, kept_words
+from companion.coach.holding import moment_from
 from companion.coach.letters import Rows, guess_row, tap
 from companion.coach.look import LINE_MOST, LifterView, back_rows, fitting
 from companion.coach.measurements import numbers_table
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage
 from companion.coach.tables import LocalTimes, wall_words
-from companion.coach.triage import RESULT_WORDS, moment_from
+from companion.coach.triage import RESULT_WORDS
 from companion.coach.whys import WHY_PREFIX, WHY_VIEW, topics_of
 from companion.conversation.effects import Say
 from companion.conversation.prompt import in_rows

@@ -8,7 +8,7 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 from typing import Final, NamedTuple
 
 from companion.base.clock import local_date
@@ -29,7 +29,7 @@ from companion.record.reminders import Reminder
 from companion.screening.compliance import compliance_words
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
-from companion.screening.load_limit import limit_at, over_limit
+from companion.screening.load_limit import over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
@@ -135,28 +135,6 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
         media_in(rows), tuple(_alarm(one, rows) for one in caseload.alerts_of(db, lifter, ALERTS_SHOWN)),
         tuple(coaching.latest_acts(db, lifter, ACTS_SHOWN)), coaching.reviewed_at(db, lifter, coach), len(rows),
         rows[-1].at if rows else None)
-
-
-class SquatsTold(NamedTuple):
-    """A lifter's squats in a few words: how the days stand against what was set, the last day, and the most load for now; "" where there
-    is none. ``last_day``: its date."""
-
-    kept: str
-    last: str
-    last_day: date | None
-    most: str
-
-
-def squats_of(db: sqlite3.Connection, lifter: int, now: datetime) -> SquatsTold:
-    """Return a lifter's squats for a line of a caseload."""
-    whose = owner_of(db, lifter)
-    answers = answers_in(log.answers_of(db, lifter), DAY_FLOWS)
-    days = [day for day in days_told(answers, whose.zone) if day.squatted]
-    last, most = days[-1] if days else None, limit_at(whose.limits, now)
-    told = "" if last is None else f"{last.day:%a} {last.day.day} {last.day:%b}" + (
-        f", {shown(last.load, 'kg', whose.system)}" if last.load else "")
-    return SquatsTold(compliance_words(days_kept(answers, whose, days)), told, last.day if last else None,
-                      "" if most is None else f"at most {shown(most, 'kg', whose.system)}")
 
 
 def answers_in(rows: Iterable[LogRow], flows: Iterable[str]) -> list[LoggedAnswer]:

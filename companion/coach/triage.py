@@ -9,14 +9,14 @@ import json
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import datetime, timedelta
 from itertools import takewhile
 from typing import Final, NamedTuple
 
 from companion.base.clock import local_date
 from companion.calendar.plan import Plan, squat_days
 from companion.calendar.preferences import zone_from
-from companion.coach.holding import depth_now
+from companion.coach.holding import depth_now, moment_from
 from companion.record.caseload import HURT_ASKED, CaseloadRow
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.depth import BAND_WORDS, Band
@@ -268,14 +268,3 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
 
 GROUPS: Final = (*TRIAGE, "fine")
 GROUP_WORDS: Final = {**{one.name: one.words for one in TRIAGE.values()}, "fine": "fine"}
-
-
-def moment_from(text: object) -> datetime | None:
-    """Return the moment in a fact; None where it is not one. A time without a zone counts as UTC."""
-    if not text:
-        return None
-    try:
-        moment = datetime.fromisoformat(str(text))
-    except ValueError:
-        return None
-    return moment if moment.tzinfo else moment.replace(tzinfo=UTC)
