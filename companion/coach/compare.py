@@ -13,7 +13,6 @@ from companion.coach.letters import Rows, tap
 from companion.coach.measurements import numbers_table
 from companion.coach.names import display_name, lifters_matching
 from companion.coach.summary import LifterPage, lifter_page
-from companion.coach.tables import LocalTimes
 from companion.conversation.effects import Say
 from companion.conversation.prompt import in_rows
 from companion.language.days.dates import read_date
@@ -92,8 +91,7 @@ def _page(turn: Turn, lifter: int) -> LifterPage:
 
 def _readings(turn: Turn, lifter: int) -> dict[str, str]:
     """Return the readings that count now, by test and side."""
-    found = concluded_of(turn.db, lifter, turn.now)
-    rows = numbers_table(found.answers, found.screen, found.errors, found.show, LocalTimes(found.zone)).rows
+    rows = numbers_table(concluded_of(turn.db, lifter, turn.now)).rows
     return {str(of): reading if isinstance(reading, str) else reading[0] for of, reading, *_ in rows}
 
 

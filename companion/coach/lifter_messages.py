@@ -12,11 +12,11 @@ from companion.coach.caseload import shortened
 from companion.coach.concluded import concluded_of
 from companion.coach.days_section import back_words, kept_words
 from companion.coach.holding import moment_from
-from companion.coach.letters import Rows, guess_row, tap
+from companion.coach.letters import guess_row, tap
 from companion.coach.look import LINE_MOST, LifterView, back_rows, fitting
 from companion.coach.measurements import numbers_table
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage
-from companion.coach.tables import LocalTimes, wall_words
+from companion.coach.tables import wall_words
 from companion.coach.triage import RESULT_WORDS
 from companion.coach.whys import WHY_PREFIX, WHY_VIEW, topics_of
 from companion.conversation.effects import Say
@@ -53,13 +53,8 @@ def summary_say(look: LifterView, page: LifterPage) -> Say:
              tap("Messages", "lifter", f"{of}-thread"), tap("Write", "coach_note", of),
              tap("Reviewed", "coach_act", f"{of}-reviewed"), tap("Why?", "lifter", f"{of}-{WHY_VIEW}"),
              tap("More", "lifter", f"{of}-more"), tap("Back to list", "caseload")]
-    return Say(fitting(_summary(look, page), SUMMARY_MOST), (*_guesses(look, page), *in_rows(taps, 2)))
-
-
-def _guesses(look: LifterView, page: LifterPage) -> Rows:
-    """Return a button for each thing to expect of a retest that is to come, for those who may say so."""
-    may = page.retest_to_come and coaching.role_of(look.db, look.coach) in COACH_ACTS["guess"].roles
-    return (guess_row(look.lifter),) if may else ()
+    expects = page.retest_to_come and coaching.role_of(look.db, look.coach) in COACH_ACTS["guess"].roles
+    return Say(fitting(_summary(look, page), SUMMARY_MOST), (*([guess_row(of)] if expects else []), *in_rows(taps, 2)))
 
 
 def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
@@ -136,8 +131,7 @@ def numbers_says(look: LifterView, page: LifterPage) -> list[Say]:
     """Return the evidence of each cause, then each reading with its lines, its error and its change, as the report has them."""
     causes = (_cause_line(cause, 900, 300) for cause in page.causes)
     rests = [f"{look.name}: what the result is based on", shortened(page.overall_words, 200), "", *causes]
-    found = concluded_of(look.db, look.lifter, look.now)
-    table = numbers_table(found.answers, found.screen, found.errors, found.show, LocalTimes(found.zone))
+    table = numbers_table(concluded_of(look.db, look.lifter, look.now))
     lines = [f"{look.name}: numbers that count now"]
     for row in table.rows:
         of, reading, how, held, error, change = ((cell,) if isinstance(cell, str) else cell for cell in row)

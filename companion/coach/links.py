@@ -8,12 +8,12 @@ from typing import Final
 
 from companion.base.clock import zone_of
 from companion.coach.holding import holding
-from companion.coach.letters import Letter, button, button_number, name_of_person, short
+from companion.coach.letters import Letter, button, button_number, short
 from companion.coach.names import display_name
 from companion.conversation.effects import Find, Link, Redeem, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
-from companion.record import coaching, log, orders, persist
+from companion.record import coaching, log, orders, people, persist
 from companion.record.thread import private_notes_of, thread_of
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS, ROLES
@@ -89,7 +89,7 @@ def _agree(turn: Turn, invited: int) -> list[Letter]:
     mine = Say(f"{name} is {yours} here now. In “my coaches” you see what they look at, and can end it.",
                (button("My coaches", "my_coaches"),))
     whom = short(invitation.name)
-    code = f" (your code for {whom})" if whom and whom.casefold() != name_of_person(db, person).casefold() else ""
+    code = f" (your code for {whom})" if whom and whom.casefold() != short(people.name_of(db, person)).casefold() else ""
     theirs = Say(f"{theirs_called} has agreed{code}: you can see their answers now.", rows)
     return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person), *_handed_over(turn, invitation.made_by)]
 

@@ -141,10 +141,6 @@ def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     return None
 
 
-def _better(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
-    return _changed(one, "better", day_name)
-
-
 def _changed(one: CaseloadRow, change: str, day_name: DayNamer) -> LineReason:
     if one.change != change or not one.change_at or not _after(one.change_at, one.reviewed):
         return None
@@ -261,7 +257,8 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
           "close to call", _contradiction, ("Ask for a test", "coach_act", "ask_for")),
     State("note", "note unread", "a note to this coach, who has neither opened the lifter's page nor done anything for them since", _note,
           ("Write back", "coach_note", "")),
-    State("better", "better", "better at a retest by more than measurement error, since the last review", _better,
+    State("better", "better", "better at a retest by more than measurement error, since the last review",
+          lambda one, now, day_name: _changed(one, "better", day_name),
           ("Reviewed", "coach_act", "reviewed")),
 )}
 """By name, the most urgent first. A review is one of this coach's own that was not taken back."""
