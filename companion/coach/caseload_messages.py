@@ -10,10 +10,10 @@ from datetime import datetime, time
 from typing import Final
 
 from companion.base.clock import instant, local_date
-from companion.coach.caseload import NAME_MOST, CaseloadLine, caseload, shortened
+from companion.coach.caseload import CaseloadLine, caseload, shortened
 from companion.coach.letters import NO_LIFTERS, tap
 from companion.coach.look import LINE_MOST, fitting, paged
-from companion.coach.names import with_distinct_names
+from companion.coach.names import named, with_distinct_names
 from companion.coach.triage import GROUP_WORDS, GROUPS
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows
@@ -98,8 +98,3 @@ def groups_say(groups: Sequence[LifterGroup], names: Mapping[int, str]) -> Say:
             for act in COACH_ACTS.values() if act.several]
     return Say(fitting(["Your groups. What you do for one is done for each in it, who is told alone.", "", *lines]),
                (*in_rows(taps, 2), (tap("My lifters", "caseload"),)))
-
-
-def named(name: str) -> str:
-    """Return a name as plain text of at most NAME_MOST, never empty."""
-    return shortened(name, NAME_MOST) or "somebody"

@@ -14,7 +14,6 @@ from companion.conversation.effects import Act, Say, Tap
 from companion.export.table import plain
 from companion.language.units import METRIC
 from companion.record import coaching
-from companion.record.orders import day_in_words
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS, HOLDS_DAYS, ROLES, CoachAct
 
@@ -59,11 +58,6 @@ class CoachTurn:
             return ""
         days = button_number(self.act.days) or HOLDS_DAYS
         return (local_date(self.turn.now, self.lifter.zone) + timedelta(days=days)).isoformat()
-
-    @property
-    def until_words(self) -> str:
-        """That day, to follow a value: ", until Friday 1 May"; "" for none."""
-        return f", until {day_in_words(self.until)}" if self.until else ""
 
     def to_coach(self, text: str = "", *more: tuple[Tap, ...]) -> Letter:
         """Return the message to the coach, with buttons back to the lifter and ``more`` rows of them."""

@@ -8,7 +8,9 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.coach.caseload import shortened
+from companion.coach.concluded import concluded_of
 from companion.coach.letters import Rows, tap
+from companion.coach.measurements import numbers_table
 from companion.coach.names import display_name, lifters_matching
 from companion.coach.summary import LifterPage, lifter_page
 from companion.conversation.effects import Say
@@ -71,10 +73,8 @@ def _lifters(turn: Turn, one: int, other: int) -> Say:
     pages = [_page(turn, lifter) for lifter in (one, other)]
     names = [shortened(display_name(turn.db, turn.person, lifter), 22) for lifter in (one, other)]
     lines = [f"{names[0]} and {names[1]}: the latest readings. People differ, so a difference says nothing about a change."]
-    told = [{(number.test, number.side): number.shown for number in page.numbers} for page in pages]
-    for test, side in dict.fromkeys((*told[0], *told[1])):
-        theirs = "; ".join(of.get((test, side), "not measured") for of in told)
-        lines.append(f"· {protocol(test).name}, {side}: {theirs}")
+    told = [_readings(turn, lifter) for lifter in (one, other)]
+    lines += [f"· {of}: {'; '.join(theirs.get(of, 'not measured') for theirs in told)}" for of in dict.fromkeys((*told[0], *told[1]))]
     for title in ("Depth", "Load"):
         held = [next((one.words for one in page.held if one.title == title), "none set") for page in pages]
         lines.append(f"· {title}: {held[0]}; {held[1]}")
@@ -87,6 +87,12 @@ def _lifters(turn: Turn, one: int, other: int) -> Say:
 def _page(turn: Turn, lifter: int) -> LifterPage:
     coaching.audit_look(turn.db, lifter, turn.person, "numbers, compared", turn.now)
     return lifter_page(turn.db, turn.person, lifter, turn.now)
+
+
+def _readings(turn: Turn, lifter: int) -> dict[str, str]:
+    """Return the readings that count now, by test and side."""
+    rows = numbers_table(concluded_of(turn.db, lifter, turn.now)).rows
+    return {str(of): reading if isinstance(reading, str) else reading[0] for of, reading, *_ in rows}
 
 
 def _sessions(turn: Turn, lifter: int) -> tuple[dict[tuple[str, str], tuple[ReadingSession, ...]], str, str]:

@@ -13,7 +13,7 @@ from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import start_payload
 from companion.export.table import plain
 from companion.port import Rank
-from companion.record import coaching, people
+from companion.record import coaching
 from companion.record.guesses import EXPECTED
 from companion.record.persist import put_message
 from companion.record.turn import Turn
@@ -48,11 +48,6 @@ def post(turn: Turn, letters: Sequence[Letter]) -> None:
 def short(name: str | None) -> str:
     """Return a name as plain text of at most NAME_MOST characters."""
     return plain(name or "")[:NAME_MOST].strip()
-
-
-def name_of_person(db: sqlite3.Connection, person: int) -> str:
-    """Return a person's name for a message, never empty."""
-    return short(people.name_of(db, person)) or "somebody"
 
 
 def tap(label: str, flow: str, asked: object = "") -> Tap:

@@ -11,11 +11,13 @@ from companion.calendar.words import day_words
 from companion.coach.caseload import shortened
 from companion.coach.concluded import concluded_of
 from companion.coach.days_section import back_words, kept_words
-from companion.coach.letters import Rows, guess_row, tap
+from companion.coach.holding import moment_from
+from companion.coach.letters import guess_row, tap
 from companion.coach.look import LINE_MOST, LifterView, back_rows, fitting
+from companion.coach.measurements import numbers_table
 from companion.coach.summary import AlertDetail, CauseSummary, LifterPage
 from companion.coach.tables import wall_words
-from companion.coach.triage import RESULT_WORDS, moment_from
+from companion.coach.triage import RESULT_WORDS
 from companion.coach.whys import WHY_PREFIX, WHY_VIEW, topics_of
 from companion.conversation.effects import Say
 from companion.conversation.prompt import in_rows
@@ -32,7 +34,6 @@ from companion.reminders.kinds import coach_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.conclusion import RULING_WORDS
 from companion.screening.levels import WENT_WORDS, words_of
-from companion.screening.protocols import protocol
 from companion.screening.rulings import Ruling
 from companion.screening.squat_days import ToldDay
 
@@ -52,13 +53,8 @@ def summary_say(look: LifterView, page: LifterPage) -> Say:
              tap("Messages", "lifter", f"{of}-thread"), tap("Write", "coach_note", of),
              tap("Reviewed", "coach_act", f"{of}-reviewed"), tap("Why?", "lifter", f"{of}-{WHY_VIEW}"),
              tap("More", "lifter", f"{of}-more"), tap("Back to list", "caseload")]
-    return Say(fitting(_summary(look, page), SUMMARY_MOST), (*_guesses(look, page), *in_rows(taps, 2)))
-
-
-def _guesses(look: LifterView, page: LifterPage) -> Rows:
-    """Return a button for each thing to expect of a retest that is to come, for those who may say so."""
-    may = page.retest_to_come and coaching.role_of(look.db, look.coach) in COACH_ACTS["guess"].roles
-    return (guess_row(look.lifter),) if may else ()
+    expects = page.retest_to_come and coaching.role_of(look.db, look.coach) in COACH_ACTS["guess"].roles
+    return Say(fitting(_summary(look, page), SUMMARY_MOST), (*([guess_row(of)] if expects else []), *in_rows(taps, 2)))
 
 
 def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
@@ -132,16 +128,17 @@ def _day_words(day: ToldDay, page: LifterPage, most: int) -> str:
 
 
 def numbers_says(look: LifterView, page: LifterPage) -> list[Say]:
-    """Return the evidence of each cause, then the latest reading of each test and side with its lines and error."""
+    """Return the evidence of each cause, then each reading with its lines, its error and its change, as the report has them."""
     causes = (_cause_line(cause, 900, 300) for cause in page.causes)
     rests = [f"{look.name}: what the result is based on", shortened(page.overall_words, 200), "", *causes]
-    lines = [f"{look.name}: numbers, the latest of each side"]
-    for one in page.numbers:
-        lines += ["", f"{protocol(one.test).name}, {one.side}: {shortened(one.shown, 40)}",
-                  shortened(f"{look.day_name(one.at)}, {one.method}, {one.repeats} {'reading' if one.repeats == 1 else 'readings'}", 120),
-                  *(f"· {shortened(line, 160)}" for line in one.lines), f"Error: {shortened(one.error, 160)}"]
-    if not page.numbers:
-        lines.append("Nothing is measured yet.")
+    table = numbers_table(concluded_of(look.db, look.lifter, look.now))
+    lines = [f"{look.name}: numbers that count now"]
+    for row in table.rows:
+        of, reading, how, held, error, change = ((cell,) if isinstance(cell, str) else cell for cell in row)
+        lines += ["", f"{of[0]}: {', '.join(reading)}", *how, *(f"· {line}" for line in held), f"Error: {'; '.join(error)}",
+                  f"Change: {'; '.join(change)}"]
+    if not table.rows:
+        lines.append(table.empty)
     return [Say(fitting(rests)), Say(fitting(lines), (
         (tap("Compare two days", "compare", look.lifter),), *back_rows(look.lifter, ("Charts", "charts"), ("Squat days", "days"))))]
 

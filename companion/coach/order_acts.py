@@ -19,7 +19,7 @@ from companion.conversation.effects import Act, Find, Remind, Say
 from companion.language.units import shown
 from companion.record import persist
 from companion.record.context import standing_now
-from companion.record.orders import Order, standing_orders, strictest, value_words
+from companion.record.orders import Order, day_in_words, standing_orders, strictest, value_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.load_limit import ROUNDING, WHOSE, limit_now
 from companion.screening.squat_days import days_told
@@ -33,7 +33,8 @@ def _pin(one: CoachTurn) -> list[Letter]:
     by, why = (holds.coach_name, holds.reason) if holds else (one.coach, one.act.reason)
     persist.finding(one.lifter, Find(one.kind.sets, holds.value if holds else "", f"set by coach {by}", why))
     ends, more = one.act.value == "none", _lower(one)
-    value = "no longer set by hand" if ends else _words(one, one.act.value) + one.until_words
+    value = "no longer set by hand" if ends else _words(one, one.act.value) + (
+        f", until {day_in_words(one.until)}" if one.until else "")
     if holds and holds.coach != one.turn.person:
         more = f" Coach {short(holds.coach_name)} has set {_words(one, holds.value)}, which holds until they settle it.{more}"
     others = [other for other in orders if other.coach != one.turn.person and other.value != one.act.value and not ends]

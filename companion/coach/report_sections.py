@@ -34,7 +34,6 @@ from companion.pictures.series import Chart
 from companion.record import coaching, log, orders, people, reminders
 from companion.record.caseload import alerts_of
 from companion.record.context import SAFETY_LEVEL
-from companion.record.log import finding_history
 from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
@@ -91,7 +90,7 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     zone, system, show, tested, rows = found.zone, found.system, found.show, found.tested, list(log.answers_of(db, person))
     when, whys = LocalTimes(zone), section_whys(found)
     seed = trial_seed(answers, str(person))
-    page = lifter_page(db, 0, person, now)
+    page, (alerts, waiting, acts, looks) = lifter_page(db, 0, person, now), _tables(db, person, system, when)
     overruled = {cause.name: coach_ruling(cause.overruled, when) for cause in page.causes}
     causes = tuple(cause_section(verdict, overruled[verdict.cause]) for verdict in found.verdicts)
     return ReportContent(
@@ -101,10 +100,10 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
         page.safety, _why(db, person, facts, page.safety, when),
-        _alerts(db, person, when), numbers_table(answers, screen, found.errors, show, when), details(screen, show),
+        alerts, numbers_table(found), details(screen, show),
         conclusion.differences, charts_of(answers, owner_of(db, person, zone)), days_table(days, seed, show),
         page.trial, _plan(facts, conclusion, tested, page.held, system, now, zone),
-        _reminders(db, person), _acts(db, person, system, when), _looks(db, person, when), log_table(rows, book, system, when),
+        waiting, acts, looks, log_table(rows, book, system, when),
         sources_of(screen, found.errors, show), whys)
 
 
@@ -138,38 +137,28 @@ def _held_rows(held: Sequence[Held]) -> list[tuple[str, str]]:
 
 def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStanding, when: LocalTimes) -> tuple[str, ...]:
     """Return the reasons for the safety level as last set, and what was reported since."""
-    said, kept = [], log.facts_of(db, person)
+    said, kept, found = [], log.facts_of(db, person), log.findings_of(db, person)
     if safety.pain_open is not None:
         said.append(f"Something hurt on {when.moment(safety.pain_open)}, and the questions about it are still open.")
     if safety.kept is not None and safety.since is not None:
         said.append(f"Set on {when.moment(safety.since)}: {LEVEL_WORDS[safety.kept].coach}"
                     f"{', which has lapsed since; no check has passed after it' if safety.needs_check else ''}.")
-        history = finding_history(db, person, SAFETY_LEVEL)
-        if history and history[-1].because:
-            said.append(f"Because: {history[-1].because}")
+        if SAFETY_LEVEL in found and found[SAFETY_LEVEL].because:
+            said.append(f"Because: {found[SAFETY_LEVEL].because}")
         if safety.kept is not Level.GO and safety.why:
             said.append(f"Answers that led to it: {', '.join(map(in_words, safety.why.split()))}.")
     if "referral.went" in kept and safety.since is not None and kept["referral.went"].at >= safety.since:
-        went = finding_history(db, person, "referral.went")[-1]
+        went = found["referral.went"]
         said.append(f"Asked on {when.moment(went.at)} whether they have been seen: {WENT_WORDS.get(went.value, went.value)}"
                     f"{f': {went.because}' if went.value == 'yes' else ''}.")
     if "safety_check.pain" in kept:
         told = kept["safety_check.pain"]
-        said.append(f"Back or hip pain as last reported in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")
+        score = f"{told.value:g}" if isinstance(told.value, float) else told.value
+        said.append(f"Back or hip pain as last reported in a safety check: {score} of 10, on {when.moment(told.at)}.")
     if "pain.morning" in kept:
         told = kept["pain.morning"]
         said.append(f"The morning after something hurt: {in_words(str(told.value))}, on {when.moment(told.at)}.")
     return tuple(said)
-
-
-def _figure(value: object) -> str:
-    return f"{value:g}" if isinstance(value, float) else str(value)
-
-
-def _alerts(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
-    return Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
-                 tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
-                 empty="No alert has been raised.")
 
 
 # plan, coach ----------------------------------------------------------------------------------------------------
@@ -193,23 +182,19 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Hel
     return tuple((name, reworded(words, system)) for name, words in lines if words)
 
 
-def _reminders(db: sqlite3.Connection, person: int) -> Table:
-    rows = tuple((coach_words(one.kind).capitalize(), wall_words(one.wall), one.zone, in_words(one.flow))
-                 for one in reminders.open_reminders(db, person))
-    return Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"), rows,
-                 empty="No reminder is waiting.")
-
-
-def _acts(db: sqlite3.Connection, person: int, system: str, when: LocalTimes) -> Table:
-    rows = tuple((when.text(at), name, in_words(what), orders.value_words(what, value, system), reason or "–")
-                 for at, name, what, value, reason in coaching.latest_acts(db, person, UNLIMITED))
-    return Table("acts", "What a coach did, the newest first", ("When", "Coach", "What", "Value", "Reason"), rows,
-                 empty="No coach has set or overruled anything.")
-
-
-def _looks(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
-    rows = tuple((when.text(at), name, in_words(what)) for at, name, what in coaching.latest_looks(db, person, UNLIMITED))
-    return Table("looks", "Who looked at what, the newest first", ("When", "Coach", "What"), rows,
-                 empty="Nobody has looked at these answers in the bot.")
-
-
+def _tables(db: sqlite3.Connection, person: int, system: str, when: LocalTimes) -> tuple[Table, Table, Table, Table]:
+    """Return alerts, reminders to come, and the acts and looks of coaches."""
+    return (
+        Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
+              tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
+              empty="No alert has been raised."),
+        Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"),
+              tuple((coach_words(one.kind).capitalize(), wall_words(one.wall), one.zone, in_words(one.flow))
+                    for one in reminders.open_reminders(db, person)), empty="No reminder is waiting."),
+        Table("acts", "What a coach did, the newest first", ("When", "Coach", "What", "Value", "Reason"),
+              tuple((when.text(at), name, in_words(what), orders.value_words(what, value, system), reason or "–")
+                    for at, name, what, value, reason in coaching.latest_acts(db, person, UNLIMITED)),
+              empty="No coach has set or overruled anything."),
+        Table("looks", "Who looked at what, the newest first", ("When", "Coach", "What"),
+              tuple((when.text(at), name, in_words(what)) for at, name, what in coaching.latest_looks(db, person, UNLIMITED)),
+              empty="Nobody has looked at these answers in the bot."))

@@ -16,9 +16,9 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
-from companion.coach.caseload import NAME_MOST, day_namer, shortened
+from companion.coach.caseload import day_namer, shortened
 from companion.coach.letters import NO_LIFTERS, guess_row, tap
-from companion.coach.names import distinct_names
+from companion.coach.names import distinct_names, named
 from companion.coach.triage import GROUP_WORDS, GROUPS, TRIAGE, StateHeld, care_weight, reasons_of
 from companion.conversation.effects import Say
 from companion.export.questions import in_words
@@ -84,7 +84,7 @@ def news_of(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> lis
     day_name, today = day_namer(zone, now), local_date(now, zone).isoformat()
     found = []
     rows = caseload_rows(db, coach)
-    names = {one.person: shortened(one.name or "", NAME_MOST) or "somebody" for one in rows}
+    names = {one.person: named(one.name or "") for one in rows}
     names |= distinct_names(names, coaching.codes_of_lifters(db, coach))
     for one in rows:
         if told := tuple(state for state in reasons_of(one, now, day_name) if _is_new(one, state, today)):

@@ -1,4 +1,4 @@
-"""The data of one lifter's page: causes, readings, squat days, pinned values and the plan.
+"""The data of one lifter's page: causes, squat days, pinned values and the plan.
 
 Numbers are in the lifter's units and days in their calendar, so that coach and lifter see the same ones.
 """
@@ -8,7 +8,7 @@ from __future__ import annotations
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 from typing import Final, NamedTuple
 
 from companion.base.clock import local_date
@@ -27,15 +27,11 @@ from companion.record.context import LIMITS, standing_now
 from companion.record.log import KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.screening.compliance import compliance_words
-from companion.screening.errors import errors_in
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
-from companion.screening.load_limit import limit_at, over_limit
+from companion.screening.load_limit import over_limit
 from companion.screening.priming_trial import verdict_of
-from companion.screening.protocols import measured, protocol
-from companion.screening.readings import STANDING_WORDS, Error, NumberFormat, against_threshold, mean_of
-from companion.screening.screen import LoggedAnswer, about_from
-from companion.screening.sessions import ReadingSession, all_sessions
+from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
 
@@ -57,21 +53,6 @@ class CauseSummary:
     ruling: str
     because: str
     overruled: KeptFinding | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class LatestReading:
-    """The latest reading of a test on a side. ``shown``: the mean of its repeats, in words; ``method``: with the placement;
-    ``lines``: the comparison with each line; ``error``: the measurement error, in words."""
-
-    test: str
-    side: str
-    at: datetime
-    shown: str
-    repeats: int
-    method: str
-    lines: tuple[str, ...]
-    error: str
 
 
 class SentMedia(NamedTuple):
@@ -110,7 +91,6 @@ class LifterPage:
     overall: str
     overall_words: str
     causes: tuple[CauseSummary, ...]
-    numbers: tuple[LatestReading, ...]
     days: tuple[ToldDay, ...]
     over: str
     kept: str
@@ -147,7 +127,7 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
         zone, system, caseload.unreachable_since(db, lifter), standing_now(db, lifter, now),
         words_of(limits_told(facts.get(LIMITS)), show), found.get("referral.went"), str(facts.get("outcome.at", "")),
         str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
-        tuple(_cause(name, facts, found) for name in CAUSE_NAMES), latest_readings(rows, show), tuple(reversed(days[-DAYS_SHOWN:])),
+        tuple(_cause(name, facts, found) for name in CAUSE_NAMES), tuple(reversed(days[-DAYS_SHOWN:])),
         over_limit(days, whose.limits).words(show), compliance_words(days_kept(told, whose, days)),
         holding(kept, found, orders.held_of(db, lifter, system), zone, show), found.get("retest.change"),
         verdict_of(seed, trial_days(days)).words if seed else "", str(facts.get("squat.goal", "")), plan_words(plan),
@@ -157,58 +137,10 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
         rows[-1].at if rows else None)
 
 
-class SquatsTold(NamedTuple):
-    """A lifter's squats in a few words: how the days stand against what was set, the last day, and the most load for now; "" where there
-    is none. ``last_day``: its date."""
-
-    kept: str
-    last: str
-    last_day: date | None
-    most: str
-
-
-def squats_of(db: sqlite3.Connection, lifter: int, now: datetime) -> SquatsTold:
-    """Return a lifter's squats for a line of a caseload."""
-    whose = owner_of(db, lifter)
-    answers = answers_in(log.answers_of(db, lifter), DAY_FLOWS)
-    days = [day for day in days_told(answers, whose.zone) if day.squatted]
-    last, most = days[-1] if days else None, limit_at(whose.limits, now)
-    told = "" if last is None else f"{last.day:%a} {last.day.day} {last.day:%b}" + (
-        f", {shown(last.load, 'kg', whose.system)}" if last.load else "")
-    return SquatsTold(compliance_words(days_kept(answers, whose, days)), told, last.day if last else None,
-                      "" if most is None else f"at most {shown(most, 'kg', whose.system)}")
-
-
 def answers_in(rows: Iterable[LogRow], flows: Iterable[str]) -> list[LoggedAnswer]:
     """Return the rows of some flows as screening answers."""
     wanted = frozenset(flows)
     return [log.as_answer(row) for row in rows if row.flow in wanted]
-
-
-def latest_readings(rows: Iterable[LogRow], show: NumberFormat) -> tuple[LatestReading, ...]:
-    """Return the latest reading of each measured test and side, compared with its lines."""
-    answers = answers_in(rows, (*(one.id for one in measured()), "warm_up", "about_you"))
-    sessions = all_sessions(answers)
-    errors = errors_in(sessions.values(), about_from(answers).sex)
-    return tuple(_number(taken[-1], errors.of(test, taken[-1].readings[0].method), show) for (test, _), taken in sessions.items() if taken)
-
-
-def _number(session: ReadingSession, error: Error, show: NumberFormat) -> LatestReading:
-    readings, first = session.readings, session.readings[0]
-    seen = show(round(mean_of(readings), 1), first.unit)
-    lines = []
-    for line in protocol(first.test).thresholds_in(first.unit):
-        answer = against_threshold(readings, line, error, show)
-        lines.append(f"{line.name}: {answer.compared}")
-        seen = answer.seen if first.width else seen
-    if first.width:
-        told = f"by eye, a band of {show(first.width, first.unit)}"
-    else:
-        own = f", with {error.own} of their own repeats" if error.own else ""
-        told = (f"{show(error.sem, first.unit)} (SEM); a change counts from "
-                f"{show(error.mdc, first.unit)} ({STANDING_WORDS[error.standing]}{own})")
-    how = " ".join(filter(None, (first.method.replace("_", " "), first.placement)))
-    return LatestReading(first.test, first.side, session.at, seen, len(readings), how, tuple(lines), told)
 
 
 def media_in(rows: Sequence[LogRow]) -> tuple[SentMedia, ...]:

@@ -46,7 +46,7 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
         return [say]
     if view == "compare":
         return [compare(turn, of)]
-    lifter, what = lifter_shown(db, coach, view, of), "" if view == FIND_LIFTER else _asked(of)[1]
+    lifter, what = lifter_shown(db, coach, view, of), "" if view == FIND_LIFTER else _asked(of)
     if view == FIND_LIFTER and lifter is None:
         return [found_say(db, coach, lifters_matching(db, coach, of), now, zone)]
     if lifter is None:
@@ -81,10 +81,9 @@ def lifter_shown(db: sqlite3.Connection, coach: int, view: str, of: str) -> int 
 
 def in_their_copy(db: sqlite3.Connection, coach: int, view: str, of: str) -> int | None:
     """Return the lifter whose copy of their data has the messages of a view; None for nobody's, as where private notes are in them."""
-    return None if view == "lifter" and _asked(of)[1] == "thread" else lifter_shown(db, coach, view, of)
+    return None if view == "lifter" and _asked(of) == "thread" else lifter_shown(db, coach, view, of)
 
 
-def _asked(of: str) -> tuple[int, str]:
-    """Return the lifter's number (0 where it can't be read) and the view or page."""
-    found = _ASKED.fullmatch(of)
-    return (int(found[1]), found[2] or "") if found else (0, "")
+def _asked(of: str) -> str:
+    """Return the view of a lifter, or the page, that is asked for."""
+    return found[2] or "" if (found := _ASKED.fullmatch(of)) else ""

@@ -173,11 +173,6 @@ def coach_name(db: sqlite3.Connection, person: int) -> str | None:
     return row[0] if row else None
 
 
-def coaches_named(db: sqlite3.Connection) -> list[tuple[int, str]]:
-    """Return every current coach: number and name."""
-    return db.execute("select person, name from coach_roles where until is null order by name").fetchall()
-
-
 def coaches_with_lifters(db: sqlite3.Connection) -> list[tuple[int, str, int]]:
     """Return every current coach: number, name and count of lifters."""
     return db.execute("select c.person, c.name, (select count(*) from coaches k where k.coach = c.person and k.until is null) "

@@ -15,8 +15,9 @@ from companion.pictures.store import OWN_PICTURE_OF, PictureStore
 from companion.port import Address
 from companion.record import coaching
 from companion.record.writer import Writer
+from companion.screening.errors import errors_from
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW
+from tests.coach.caseload_rows import NOW, Room
 from tests.coach.pages import ask, fits, full, taps
 
 
@@ -41,11 +42,58 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
 
 
 def test_numbers_stand_with_their_side_line_and_error(room):
-    rests, numbers = ask(room, "lifter", f"{full(room)}-numbers")
+    rests, told = ask(room, "lifter", f"{full(room)}-numbers")
     assert "Strength: ruled out, by: Arms forward: clean." in rests.text
-    assert "Knee to wall, left: 7.2 cm" in numbers.text
-    assert "· enough for most squats, from: clearly under the 10 cm line (common practice)" in numbers.text
-    assert numbers.text.count("Error: ") == 2
+    assert "Knee to wall, left: 7.2 cm" in told.text
+    assert "· enough for most squats, from: 7.2 cm, clearly under the 10 cm line (common practice)" in told.text
+    assert told.text.count("Error: ") == 2
+
+
+def numbers(room: Room, sam: int) -> str:
+    return ask(room, "lifter", f"{sam}-numbers")[1].text
+
+
+def test_the_latest_reading_of_each_side_is_held_against_its_lines(room):
+    sam = room.lifter()
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 6.0, "left_2": 6.4, "right_1": 14.0, "right_2": 14.2}, 40)
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 7.0, "left_2": 7.4}, 2)
+    left, right = numbers(room, sam).split("\n\n")[1:]
+    assert left.startswith("Knee to wall, left: 7.2 cm, mean of 7 cm, 7.4 cm\nby tape, on 10 Mar 2026\n")
+    assert [", clearly under the " in line for line in left.split("\n") if line.startswith("· ")] == [True, True]
+    assert "Change: Since 31 Jan 2026: The difference is 1 cm" in left
+    assert "· enough for most squats, from: 14.1 cm, clearly over the 10 cm line" in right
+
+
+def test_the_error_shown_is_the_one_used(room):
+    sam = room.lifter()
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 7.0, "left_2": 11.0}, 2)
+    error = errors_from(()).of("knee_to_wall", "tape")
+    told = numbers(room, sam).split("Error: ")[1]
+    assert "from 1 of their own repeats too" in told
+    assert f"{error.sem:.1f} cm" not in told, "their own repeats lie further apart than the published error"
+
+
+def test_a_reading_by_eye_is_a_band(room):
+    sam = room.lifter()
+    room.run(sam, "leg_raise", {"method": "eye", "left_eye": "60_70"}, 2)
+    assert "Leg raise, left: 65° by eye, the middle of a band" in numbers(room, sam)
+
+
+def test_numbers_are_in_the_lifter_s_own_units(room):
+    sam = room.lifter()
+    room.run(sam, "welcome", {"units": "imperial"}, 50)
+    room.run(sam, "knee_to_wall", {"method": "tape", "left_1": 12.7}, 2)
+    assert "Knee to wall, left: 5 in\n" in numbers(room, sam)
+
+
+def test_a_test_that_pain_ended_gives_no_number_and_one_that_it_ended_since_counts_no_more(room):
+    sam, mia = room.lifter(), room.lifter("Mia")
+    for one, days in ((sam, 2), (mia, 2)):
+        if one == mia:
+            room.run(one, "knee_to_wall", {"method": "tape", "left_1": 7.0}, 9)
+        room.run(one, "knee_to_wall", {"method": "tape", "left_1": 7.0}, days, "pain")
+    assert numbers(room, sam).endswith("Nothing has been measured yet.")
+    assert "Stopped for pain since, so it counts as not tested." in numbers(room, mia)
 
 
 def test_squat_days_alerts_with_their_answers_and_acts(room):

@@ -18,7 +18,6 @@ from companion.coach.look import LifterView
 from companion.coach.summary import (
     AlertDetail,
     CauseSummary,
-    LatestReading,
     LifterPage,
     SentMedia,
 )
@@ -121,8 +120,6 @@ pages = st.builds(
     went=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), over=awful, told_at=awful, overall=awful, overall_words=awful,
     causes=st.tuples(*[st.builds(CauseSummary, st.just(name), awful, awful, overruled)
                        for name in ("length", "strength", "control")]),
-    numbers=st.lists(st.builds(LatestReading, st.just("leg_raise"), st.just("left"), moments, awful, st.integers(0, 9), awful,
-                               st.tuples(awful, awful), awful), max_size=4).map(tuple),
     days=st.lists(st.builds(ToldDay, st.dates(date(2020, 1, 1)), awful, awful, awful, load=st.none() | st.floats(0, 500),
                             note=awful), max_size=5).map(tuple),
     held=st.lists(held, max_size=5).map(tuple), change=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), trial=awful,
