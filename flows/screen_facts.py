@@ -109,9 +109,8 @@ def _worth_doing(found: tuple[Finding, ...], verdicts: tuple[Verdict, ...], test
 
 
 def _may_come(test: Protocol[Any], facts: dict[str, Value], left: list[str]) -> bool:
-    """True if a test is open and has what it needs at hand, or could be opened by others that are left, and by years of squatting that were
-    not told yet."""
-    if not open_for(test).holds(facts) or f"done_{test.id}" in facts or ("stick" in test.needs and STICK.is_("none").holds(facts)):
+    """True if a test is open, or could be opened by others that are left, and by years of squatting that were not told yet."""
+    if not open_for(test).holds(facts) or f"done_{test.id}" in facts:
         return False
     opening = OPENINGS.get(test.id)
     if opening is None:
