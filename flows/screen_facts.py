@@ -37,6 +37,7 @@ FLOOR_OPEN = RESTED & (NOT_CHECKED_TODAY | LEVEL.one_of("go", "no_load"))
 NO_FLOOR = fact("at_hand.floor").is_("no") & fact("at_hand.floor.today").known
 """True if they said today that they can't lie down or get down on the floor."""
 YEARS: Final = fact("about_you.years")
+STICK: Final = fact("about_you.stick")
 
 
 def tests_done(known: Known, since: datetime | None) -> set[str]:
@@ -89,7 +90,7 @@ def what_is_open(known: Known) -> dict[str, Value]:
     about = about_from(answers)
     found = findings_of(screen, about, showing(known), errors_from(answers, about.sex))
     names = _worth_doing(tuple(found), conclusion.verdicts, tuple(tests), tuple(waiting(screen).items()), about.load,
-                         not (BODY_WEIGHT | NO_BAR).holds(facts))
+                         not (BODY_WEIGHT | NO_BAR | STICK.one_of("broomstick", "none")).holds(facts))
     first = next((test for test in names if wanted(protocol(test), "about_you.years" in facts).holds(facts)), "")
     if not first:
         return {}
@@ -112,7 +113,7 @@ def _may_come(test: Protocol[Any], facts: dict[str, Value], left: list[str]) -> 
     if not open_for(test).holds(facts) or f"done_{test.id}" in facts:
         return False
     opening = OPENINGS.get(test.id)
-    if opening is None or wanted(test, "about_you.years" in facts).holds(facts):
+    if opening is None:
         return True
     years = facts.get(YEARS.name, opening.years)
     return isinstance(years, float | int) and years >= opening.years and all(

@@ -62,11 +62,6 @@ class StillOpen:
     share: float
     tests: tuple[tuple[str, float], ...]
 
-    @property
-    def next(self) -> str:
-        """The test that could change most for its minutes, "" where nothing open could change the outcome."""
-        return self.tests[0][0] if self.tests else ""
-
 
 def holds_firmly(verdict: Verdict) -> bool:
     """True if a cause is likely or ruled out in so many draws that a weak finding can't undo it."""

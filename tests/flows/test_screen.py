@@ -52,6 +52,13 @@ def test_it_goes_from_test_to_test_by_itself_and_ends_with_the_results():
     assert "outcome" in run_flows(talk)
 
 
+@pytest.mark.parametrize(("stick", "comes"), [("bar", True), ("none", False)])
+def test_no_test_with_a_stick_comes_where_there_is_neither_stick_nor_bar(stick: str, comes: bool):
+    offered = followed(begun({"about_you.stick": stick}))
+    assert len(offered) > 1
+    assert any("stick" in protocol(test).needs for test in offered) is comes
+
+
 def test_each_test_comes_with_what_is_still_open_and_in_how_many_minutes():
     told = next(say for say in begun().says if say.text.startswith("Next: "))
     assert "Still to find out: " in told.text

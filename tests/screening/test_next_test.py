@@ -46,12 +46,12 @@ def test_where_nothing_that_is_left_could_change_the_outcome_the_next_is_none() 
     look = replace(LOOK, slow_rounds="clearly", slow_depth="below")
     done = screen(LENGTH_OUT, STRENGTH_OUT, CONTROL_OUT, squat_look=look)
     assert opened(done, "bird_dog").share < COULD_CHANGE
-    assert opened(done, "bird_dog").next == ""
+    assert opened(done, "bird_dog").tests == ()
 
 
 def test_a_weak_finding_may_still_undo_a_ruling_that_holds_in_hardly_enough_draws() -> None:
     """Control is ruled out by two squats looked at by eye, in 82 of 100 draws; length by strong findings."""
-    assert opened(screen(CONTROL_OUT), "bird_dog").next == "bird_dog"
+    assert [test for test, _ in opened(screen(CONTROL_OUT), "bird_dog").tests] == ["bird_dog"]
     turned = {"bird_dog": BirdDog(seen_by="film", left_hold=10, left_shape="hip", left_slow="hip", right_hold=10, right_slow="clean")}
     control = [conclude(screen(CONTROL_OUT, more), ABOUT, 0).verdict("control").ruling for more in ({}, turned)]
     assert control == [Ruling.RULED_OUT, Ruling.TOO_CLOSE]
