@@ -128,13 +128,11 @@ class DueSweep:
     def _after_failed(self, db: sqlite3.Connection, id: int) -> None:
         """Plan the next reminder of the kind after one that failed."""
         if settled := reminders.settled_reminder(db, id):
-            self._replan(self._turn(db, settled[0].person), settled[0])
+            turn = self._turn(db, settled[0].person)
+            replan(db, turn.person, turn.known.facts, turn.now, settled[0])
 
     def _turn(self, db: sqlite3.Connection, person: int) -> Turn:
         return self._bot.turn(db, person, self._bot.clock.now())
-
-    def _replan(self, turn: Turn, settled: reminders.Reminder) -> None:
-        replan(turn.db, turn.person, turn.known.facts, turn.now, settled)
 
     def _tell_of_open_pain(self, db: sqlite3.Connection) -> bool:
         """Alert coaches to pain questions left unanswered for a while, with the answers so far, and to an unanswered "Did something
@@ -212,7 +210,7 @@ class DueSweep:
                 add_round(db, reminder, now, reminder.round + 1)
             elif decision.what == "stale":
                 self._say_missed(turn, reminder)
-        self._replan(turn, reminder)
+        replan(turn.db, turn.person, turn.known.facts, turn.now, reminder)
 
     def _invite(self, turn: Turn, event: Happening, offer: reminders.Reminder | None = None) -> None:
         self._bot.advance(turn, people.load_session(turn.db, turn.person), event, offer)
