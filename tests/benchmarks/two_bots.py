@@ -27,7 +27,7 @@ from companion.app.preload import load_all
 from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
-from companion.channels.drainer import NO_LIMITS, Drainer
+from companion.channels.drainer import Drainer, Limits
 from companion.channels.telegram import TelegramSettings, channel, run_telegram
 from companion.conversation.effects import Say
 from companion.conversation.events import Tapped
@@ -38,6 +38,7 @@ from tests.benchmarks.reminders import CHAT, fill
 from tests.fakes.updates import BOT, EPOCH, person, private
 
 OURS, THEIRS = "4242:ours_0123456789012345678901234567890", "4343:theirs_01234567890123456789012345678901"
+UNLIMITED = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +79,7 @@ async def ours(folder: Path, chats: int, url: str = "https://ours.invalid") -> A
     path = folder / "ours.sqlite"
     fill(path, chats, datetime.now(UTC))
     companion, stop = Companion(path, SystemClock()), asyncio.Event()
-    with mock.patch.object(channel, "Drainer", partial(Drainer, limits=NO_LIMITS)):
+    with mock.patch.object(channel, "Drainer", partial(Drainer, limits=UNLIMITED)):
         async with running_writer(companion):
             begin_anew(companion, chats)
             running = asyncio.create_task(run_telegram(
