@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import islice
 
 from companion.conversation.effects import Say
@@ -51,9 +51,6 @@ class UnsavedMessages:
         for message in there:
             self.pop(message.id)
         return len(there)
-
-    def __iter__(self) -> Iterator[Outgoing]:
-        return (one for lines in self._lines.values() for line in lines.values() for one in line)
 
     def __len__(self) -> int:
         return len(self._where)
