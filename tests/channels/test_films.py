@@ -9,7 +9,7 @@ from telegram import Bot
 from telegram.error import NetworkError
 
 from companion.channels.telegram import films
-from companion.channels.telegram.bounds import ANSWER_MOST, BoundedRequest
+from companion.channels.telegram.bounds import RECEIVED_MOST, BoundedRequest
 from companion.channels.telegram.films import NOT_FETCHED, OVER_20_MB, fetch_film
 from tests.fakes.bot_api import TOKEN, BotApi, Fault
 from tests.fakes.wire import Request, Response, Server
@@ -60,7 +60,7 @@ async def test_a_film_that_goes_on_beyond_the_size_declared_is_broken_off(api, b
 
 async def test_a_film_of_the_very_most_that_may_be_fetched_arrives(api, bot, tmp_path):
     api._files["v1"], api.more_of["v1"] = b"", iter([bytes(2**20)] * 20)
-    assert (await fetch_film(bot, "v1", tmp_path)).stat().st_size == ANSWER_MOST
+    assert (await fetch_film(bot, "v1", tmp_path)).stat().st_size == RECEIVED_MOST
 
 
 async def test_a_film_that_comes_drop_by_drop_does_not_keep_the_others_waiting(api, bot, tmp_path, monkeypatch):

@@ -16,7 +16,7 @@ RETRY_MOST: Final = 3600
 RETRY_UNREADABLE: Final = 5
 """Seconds to wait where the pause asked for is no number: our choice."""
 
-ANSWER_MOST: Final = 20 * 2**20
+RECEIVED_MOST: Final = 20 * 2**20
 """Bytes of an answer that are read: those of the largest file a bot may fetch, by the Bot API's documentation (read)."""
 
 UPDATE_IDS: Final = range(2**63)
@@ -46,7 +46,7 @@ def update_id_of(number: int) -> int | None:
 
 
 class TooLong(httpx.HTTPError):
-    """An answer goes on after ANSWER_MOST bytes, whatever length it or anything else declared."""
+    """An answer goes on after RECEIVED_MOST bytes, whatever length it or anything else declared."""
 
 
 class _Bounded(httpx.AsyncByteStream):
@@ -54,7 +54,7 @@ class _Bounded(httpx.AsyncByteStream):
         self._stream = stream
 
     async def __aiter__(self) -> AsyncIterator[bytes]:
-        left = ANSWER_MOST
+        left = RECEIVED_MOST
         async for part in self._stream:
             left -= len(part)
             if left < 0:
@@ -74,13 +74,13 @@ async def _bound(response: httpx.Response) -> None:
 
 
 def bounded(*hooks: Callable[[httpx.Response], Awaitable[None]]) -> dict[str, Any]:
-    """Return the ``httpx_kwargs`` of requests whose answers are read as they come, up to ANSWER_MOST; past it the connection is closed
+    """Return the ``httpx_kwargs`` of requests whose answers are read as they come, up to RECEIVED_MOST; past it the connection is closed
     and TooLong raised. ``hooks``: called with each response as well."""
     return {"headers": {"Accept-Encoding": "identity"}, "event_hooks": {"response": [_bound, *hooks]}}
 
 
 class BoundedRequest(HTTPXRequest):
-    """Requests whose answers are of the right shape and no longer than ANSWER_MOST, and ask for a pause that can be waited for."""
+    """Requests whose answers are of the right shape and no longer than RECEIVED_MOST, and ask for a pause that can be waited for."""
 
     def __init__(self, read_timeout: float = 5.0) -> None:
         super().__init__(read_timeout=read_timeout, httpx_kwargs=bounded())

@@ -10,7 +10,7 @@ from typing import Final
 from telegram import Bot
 from telegram.error import BadRequest, TelegramError
 
-from companion.channels.telegram.bounds import ANSWER_MOST, TooLong
+from companion.channels.telegram.bounds import RECEIVED_MOST, TooLong
 
 FilmFetch = Callable[[str, Path], Awaitable[Path]]
 
@@ -27,7 +27,7 @@ async def fetch_film(bot: Bot, file: str, folder: Path) -> Path:
     try:
         async with asyncio.timeout(FILM_SECONDS):
             known = await bot.get_file(file)
-            if (known.file_size or 0) > ANSWER_MOST:
+            if (known.file_size or 0) > RECEIVED_MOST:
                 raise OSError(OVER_20_MB)
             return await known.download_to_drive(folder / "film", read_timeout=SILENT_SECONDS)
     except BadRequest as error:
