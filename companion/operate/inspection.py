@@ -73,8 +73,7 @@ def inspecting(settings: Settings, path: Path, backups: Path | None, now: dateti
 
 def is_running(database: Path) -> bool:
     """True if a companion holds this file's lock (record.file)."""
-    real = real_path(database)
-    lock = real.with_name(real.name + ".lock")
+    lock = real_path(database, ".lock")
     try:
         if lock.exists():
             with open_read_only(lock) as db:

@@ -159,8 +159,7 @@ class HeadFile:
 
 def head_path(database: Path) -> Path:
     """Return where the head of a database is kept."""
-    real = real_path(database)
-    return real.with_name(real.name + ".head")
+    return real_path(database, ".head")
 
 
 def head_beside(database: Path) -> Head | None:

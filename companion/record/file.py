@@ -103,7 +103,7 @@ class InstanceLock:
         """Take the lock on the file at a path, through symbolic links. Raises AlreadyRunning, OSError, sqlite3.Error."""
         self._path, self._handle = path, -1
         real = real_path(path)
-        self._sidecar = _sidecar_lock(real, path)
+        self._sidecar = _sidecar_lock(path)
         try:
             if real.exists():
                 self._lock_file(real)
@@ -160,8 +160,8 @@ def _identity(path: Path) -> tuple[int, int]:
     return there.st_dev, there.st_ino
 
 
-def _sidecar_lock(real: Path, path: Path) -> sqlite3.Connection:
-    sidecar = real.with_name(real.name + ".lock")
+def _sidecar_lock(path: Path) -> sqlite3.Connection:
+    sidecar = real_path(path, ".lock")
     private_file(sidecar)
     lock = sqlite3.connect(sidecar, isolation_level=None, timeout=0.2)
     try:

@@ -98,5 +98,4 @@ def _leave(database: Path, request: OperatorRequest) -> None:
 
 
 def _folder(database: Path) -> Path:
-    real = real_path(database)  # the same folder by whatever name the file is opened
-    return real.with_name(real.name + ".asked")
+    return real_path(database, ".asked")  # the same folder by whatever name the file is opened
